@@ -6,24 +6,12 @@ package dev.lampwright.protocol;
  * <p>Source: catalogue of parametrised CRC algorithms, entry CRC-16/IBM-3740; check value 0x29B1.
  */
 public final class Crc16 {
-    /** The value to start from. */
-    public static final int START = 0xFFFF;
+    private static final int START = 0xFFFF;
 
     private static final int POLYNOMIAL = 0x1021;
     private static final char[] TABLE = table();
 
     private Crc16() {}
-
-    /**
-     * Carries a checksum on by one byte.
-     *
-     * @param crc checksum so far, 0 to 0xFFFF
-     * @param value the byte; only its low eight bits count
-     * @return the checksum with the byte in it, 0 to 0xFFFF
-     */
-    public static int update(int crc, int value) {
-        return ((crc << 8) & 0xFFFF) ^ TABLE[(crc >> 8) ^ (value & 0xFF)];
-    }
 
     /**
      * The checksum of a run of bytes.
@@ -36,7 +24,7 @@ public final class Crc16 {
     public static int of(byte[] bytes, int from, int length) {
         int crc = START;
         for (int i = from; i < from + length; i++) {
-            crc = update(crc, bytes[i]);
+            crc = ((crc << 8) & 0xFFFF) ^ TABLE[(crc >> 8) ^ (bytes[i] & 0xFF)];
         }
         return crc;
     }

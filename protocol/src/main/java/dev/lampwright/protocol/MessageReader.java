@@ -27,7 +27,6 @@ public final class MessageReader {
     private final byte[] packet;
     private final Message message;
     private int length;
-    private int crc;
     private int received;
     private int blockCode;
     private int blockLeft;
@@ -66,7 +65,6 @@ public final class MessageReader {
     /** Forgets what has come of a packet that has not ended. */
     public void restart() {
         length = 0;
-        crc = Crc16.START;
         received = 0;
         blockCode = FULL_BLOCK;
         blockLeft = 0;
@@ -93,13 +91,12 @@ public final class MessageReader {
             return;
         }
         packet[length++] = (byte) value;
-        crc = Crc16.update(crc, value);
     }
 
     private void end(Handler handler) {
         int bytes = received;
-        boolean whole = !bad && blockLeft == 0 && length >= MessageWriter.OVERHEAD && crc == 0;
         int bodyLength = length - MessageWriter.OVERHEAD;
+        boolean whole = !bad && blockLeft == 0 && bodyLength >= 0 && checksumIsRight();
         restart();
         if (whole) {
             message.of(bodyLength);
@@ -107,5 +104,10 @@ public final class MessageReader {
         } else if (bytes > 0) {
             handler.broken(bytes);
         }
+    }
+
+    private boolean checksumIsRight() {
+        int sent = (packet[length - 2] & 0xFF) | (packet[length - 1] & 0xFF) << 8;
+        return sent == Crc16.of(packet, 0, length - 2);
     }
 }

@@ -76,7 +76,8 @@ public final class MessageWriter {
      * @return bytes of {@link #wire} that are now this message
      */
     public int finish() {
-        u16(Crc16.of(packet, 0, length));
+        int checksum = Crc16.of(packet, 0, length);
+        u8(checksum).u8(checksum >> 8);
         int end = Cobs.encode(packet, length, wire, 0);
         wire[end] = 0;
         return end + 1;
