@@ -3,6 +3,7 @@ package dev.lampwright.demo;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
@@ -21,6 +22,7 @@ final class InventedPrinter implements AutoCloseable {
     private final ScheduledExecutorService ticker =
             Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "alder"));
     private MqttClient client;
+    private ScheduledFuture<?> publishing;
     private long startNanos;
 
     /**
@@ -43,11 +45,12 @@ final class InventedPrinter implements AutoCloseable {
         client = new MqttClient(url.replace("mqtt://", "tcp://"), "alder", new MemoryPersistence());
         client.connect();
         startNanos = System.nanoTime();
-        ticker.scheduleAtFixedRate(this::publish, 0, PUBLISH_EVERY_MS, TimeUnit.MILLISECONDS);
+        publishing = ticker.scheduleAtFixedRate(this::publish, 0, PUBLISH_EVERY_MS, TimeUnit.MILLISECONDS);
     }
 
     @Override
     public void close() {
+        publishing.cancel(true);
         ticker.shutdownNow();
         try {
             client.disconnectForcibly(0, 200);
