@@ -3,15 +3,15 @@ package dev.lampwright.signal;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Reading;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 
-/** Follows the printer's status and gives each signal's value at any time. Allocates nothing once every signal has been heard. */
+/** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
 public final class Signals {
     private final Map<Signal, Glide> glides = new EnumMap<>(Signal.class);
-    private final List<Heater> heaters;
-    private Reading progress = Reading.UNKNOWN;
+    private final List<Source> sources = new ArrayList<>();
 
     /**
      * Makes signals that are all unknown.
@@ -20,12 +20,13 @@ public final class Signals {
      */
     public Signals(double ambientC) {
         for (Signal signal : Signal.values()) {
-            glides.put(signal, new Glide());
+            Glide glide = new Glide();
+            glides.put(signal, glide);
+            signal.quantity().ifPresent(quantity -> sources.add(new Read(quantity, glide)));
         }
-        heaters = List.of(
-                new Heater(Quantity.BED_ACTUAL, Quantity.BED_TARGET, Signal.BED_HEAT, ambientC),
-                new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, Signal.NOZZLE_HEAT, ambientC),
-                new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, Signal.CHAMBER_HEAT, ambientC));
+        heater(Signal.BED_HEAT, Quantity.BED_ACTUAL, Quantity.BED_TARGET, ambientC);
+        heater(Signal.NOZZLE_HEAT, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, ambientC);
+        heater(Signal.CHAMBER_HEAT, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, ambientC);
     }
 
     /**
@@ -34,13 +35,8 @@ public final class Signals {
      * @param status the latest
      */
     public void follow(PrinterStatus status) {
-        for (int i = 0; i < heaters.size(); i++) {
-            heaters.get(i).follow(status);
-        }
-        Reading newest = status.reading(Quantity.JOB_PROGRESS);
-        if (!newest.equals(progress)) {
-            progress = newest;
-            glide(Signal.JOB_PROGRESS).to(newest.value(), newest.atNanos());
+        for (int i = 0; i < sources.size(); i++) {
+            sources.get(i).follow(status);
         }
     }
 
@@ -49,40 +45,67 @@ public final class Signals {
      *
      * @param signal which
      * @param nanos when, no earlier than the last status came
-     * @return 0 to 1, NaN if it is unknown
+     * @return the value, NaN if it is unknown
      */
     public double value(Signal signal, long nanos) {
-        return glide(signal).at(nanos);
+        return glides.get(signal).at(nanos);
     }
 
-    private Glide glide(Signal signal) {
-        return glides.get(signal);
+    private void heater(Signal signal, Quantity actual, Quantity target, double ambientC) {
+        sources.add(new Heater(actual, target, new HeatUp(ambientC), glides.get(signal)));
+    }
+
+    /** What makes one signal move. */
+    private interface Source {
+        void follow(PrinterStatus status);
+    }
+
+    /** A reading followed as it is. */
+    private static final class Read implements Source {
+        private final Quantity quantity;
+        private final Glide glide;
+        private Reading last = Reading.UNKNOWN;
+
+        Read(Quantity quantity, Glide glide) {
+            this.quantity = quantity;
+            this.glide = glide;
+        }
+
+        @Override
+        public void follow(PrinterStatus status) {
+            Reading newest = status.reading(quantity);
+            if (!newest.equals(last)) {
+                last = newest;
+                glide.to(newest.value(), newest.atNanos());
+            }
+        }
     }
 
     /** One heated part: two readings make one signal. */
-    private final class Heater {
+    private static final class Heater implements Source {
         private final Quantity actualQuantity;
         private final Quantity targetQuantity;
-        private final Signal signal;
         private final HeatUp heatUp;
+        private final Glide glide;
         private Reading actual = Reading.UNKNOWN;
         private Reading target = Reading.UNKNOWN;
 
-        Heater(Quantity actualQuantity, Quantity targetQuantity, Signal signal, double ambientC) {
+        Heater(Quantity actualQuantity, Quantity targetQuantity, HeatUp heatUp, Glide glide) {
             this.actualQuantity = actualQuantity;
             this.targetQuantity = targetQuantity;
-            this.signal = signal;
-            heatUp = new HeatUp(ambientC);
+            this.heatUp = heatUp;
+            this.glide = glide;
         }
 
-        void follow(PrinterStatus status) {
+        @Override
+        public void follow(PrinterStatus status) {
             Reading newActual = status.reading(actualQuantity);
             Reading newTarget = status.reading(targetQuantity);
             if (!newActual.equals(actual) || !newTarget.equals(target)) {
                 actual = newActual;
                 target = newTarget;
                 long atNanos = Math.max(newActual.atNanos(), newTarget.atNanos());
-                glide(signal).to(heatUp.share(newActual.value(), newTarget.value()), atNanos);
+                glide.to(heatUp.share(newActual.value(), newTarget.value()), atNanos);
             }
         }
     }
