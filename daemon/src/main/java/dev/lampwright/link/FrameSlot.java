@@ -2,6 +2,7 @@ package dev.lampwright.link;
 
 import dev.lampwright.protocol.Frame;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * The single slot between the frame loop and the link, where the newest frame wins. One thread fills, one thread takes; neither
@@ -13,6 +14,7 @@ public final class FrameSlot {
 
     private final Frame[] frames;
     private final AtomicInteger middle = new AtomicInteger(1);
+    private final AtomicLong skipped = new AtomicLong();
     private int back;
     private int front = 2;
 
@@ -39,7 +41,11 @@ public final class FrameSlot {
 
     /** Puts the filled frame into the slot, in place of any that has not been taken. For the filling thread only. */
     public void publish() {
-        back = middle.getAndSet(back | FRESH) & INDEX;
+        int replaced = middle.getAndSet(back | FRESH);
+        if ((replaced & FRESH) != 0) {
+            skipped.lazySet(skipped.getPlain() + 1);
+        }
+        back = replaced & INDEX;
     }
 
     /**
@@ -49,6 +55,15 @@ public final class FrameSlot {
      */
     public boolean fresh() {
         return (middle.get() & FRESH) != 0;
+    }
+
+    /**
+     * How many frames were replaced by a newer one before they were taken.
+     *
+     * @return their count since the start
+     */
+    public long skipped() {
+        return skipped.get();
     }
 
     /**

@@ -16,7 +16,7 @@ public interface Line {
      * Reads what has come.
      *
      * @param into where to put it, from index 0
-     * @param timeoutMillis how long to wait for the first byte; 0 does not wait
+     * @param timeoutMillis how long to wait for the first byte; 0 does not wait, and a device may round up to the next 100 ms
      * @return bytes read, 0 if none came in time
      * @throws LineException if the line is gone
      */
@@ -31,7 +31,7 @@ public interface Line {
      */
     void write(byte[] bytes, int count) throws LineException;
 
-    /** Closes the line. It neither throws nor blocks for more than a second, whatever the device does. */
+    /** Closes the line. It neither throws nor blocks for more than half a second, whatever the device does. */
     void close();
 
     /**

@@ -68,6 +68,17 @@ public final class Message {
     }
 
     /**
+     * One byte of the body, where it is long enough.
+     *
+     * @param at offset in the body
+     * @param otherwise what to return of a body too short for it
+     * @return 0 to 255, or {@code otherwise}
+     */
+    public int u8Or(int at, int otherwise) {
+        return at < bodyLength ? packet[HEADER + at] & 0xFF : otherwise;
+    }
+
+    /**
      * Two bytes of the body, the high one first.
      *
      * @param at offset of the first in the body

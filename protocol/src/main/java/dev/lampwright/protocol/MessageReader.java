@@ -17,11 +17,20 @@ public final class MessageReader {
         void message(Message message);
 
         /**
-         * Bytes up to a zero that were no message: torn, garbled, or too long.
+         * Bytes up to a zero that were no message: torn or garbled.
          *
          * @param bytes how many came before the zero, 1 or more
          */
         void broken(int bytes);
+
+        /**
+         * Bytes up to a zero that were more than a packet may have; without more, as much as {@link #broken}.
+         *
+         * @param bytes how many came before the zero
+         */
+        default void tooLong(int bytes) {
+            broken(bytes);
+        }
     }
 
     private final byte[] packet;
@@ -30,12 +39,12 @@ public final class MessageReader {
     private int received;
     private int blockCode;
     private int blockLeft;
-    private boolean bad;
+    private boolean tooLong;
 
     /**
      * Makes a reader that is at the start of a packet.
      *
-     * @param largestPacket most bytes of one packet before COBS; a longer one is broken
+     * @param largestPacket most bytes of one packet before COBS; a longer one is {@linkplain Handler#tooLong too long}
      */
     public MessageReader(int largestPacket) {
         packet = new byte[largestPacket];
@@ -68,7 +77,7 @@ public final class MessageReader {
         received = 0;
         blockCode = FULL_BLOCK;
         blockLeft = 0;
-        bad = false;
+        tooLong = false;
     }
 
     private void take(int value) {
@@ -87,7 +96,7 @@ public final class MessageReader {
 
     private void store(int value) {
         if (length == packet.length) {
-            bad = true;
+            tooLong = true;
             return;
         }
         packet[length++] = (byte) value;
@@ -96,9 +105,12 @@ public final class MessageReader {
     private void end(Handler handler) {
         int bytes = received;
         int bodyLength = length - MessageWriter.OVERHEAD;
-        boolean whole = !bad && blockLeft == 0 && bodyLength >= 0 && checksumIsRight();
+        boolean overlong = tooLong;
+        boolean whole = blockLeft == 0 && bodyLength >= 0 && checksumIsRight();
         restart();
-        if (whole) {
+        if (overlong) {
+            handler.tooLong(bytes);
+        } else if (whole) {
             message.of(bodyLength);
             handler.message(message);
         } else if (bytes > 0) {

@@ -27,7 +27,7 @@ public record Setup(
         List<Integer> ceilingsMilliamps,
         List<Dimmer> dimmers) {
     /** Most bytes that the body of a set-up can have: four supplies and 255 dimmers. */
-    public static final int LARGEST_BODY = 23 + 4 * 2 + 255 * 5;
+    public static final int LARGEST_BODY = bodyBytes(4, 255);
 
     /** Most supplies that a set-up can name. */
     public static final int MOST_SUPPLIES = 4;
@@ -35,6 +35,9 @@ public record Setup(
     public static final int SHORTEST_HOLDOVER_MS = 100;
     /** Longest holdover, in ms. */
     public static final int LONGEST_HOLDOVER_MS = 60_000;
+
+    /** Where the pixel count stands in the body. */
+    public static final int PIXELS_AT = 0;
 
     private static final int PLACES = 4;
     private static final int CHANNELS_AT = 2;
@@ -81,6 +84,47 @@ public record Setup(
     }
 
     /**
+     * Bytes of the body of this set-up.
+     *
+     * @return 25 to {@link #LARGEST_BODY}
+     */
+    public int bodyBytes() {
+        return bodyBytes(ceilingsMilliamps.size(), dimmers.size());
+    }
+
+    /**
+     * Bytes of the body of a set-up.
+     *
+     * @param supplies supplies that it names, 1 to 4
+     * @param dimmers dimmers in use, 0 to 255
+     * @return 25 to {@link #LARGEST_BODY}
+     */
+    public static int bodyBytes(int supplies, int dimmers) {
+        return 23 + 2 * supplies + 5 * dimmers;
+    }
+
+    /**
+     * Where the count of dimmers stands in the body.
+     *
+     * @param supplies supplies that the set-up names, 1 to 4
+     * @return its offset
+     */
+    public static int dimmersAt(int supplies) {
+        return SUPPLIES_AT + 1 + 2 * supplies;
+    }
+
+    /**
+     * Bytes that a body too short for a set-up ought to have, as far as it tells.
+     *
+     * @param message a {@code SETUP} that {@link #read} found too short
+     * @return the length that would be right; of a body too short to name them, that with one supply and no dimmers
+     */
+    public static int rightBodyBytes(Message message) {
+        int supplies = message.u8Or(SUPPLIES_AT, 1);
+        return bodyBytes(supplies, message.u8Or(dimmersAt(supplies), 0));
+    }
+
+    /**
      * Writes this.
      *
      * @param writer where to
@@ -115,24 +159,20 @@ public record Setup(
     public static Setup read(Message message) throws MalformedMessageException {
         int supplies = inRange(message.u8(SUPPLIES_AT), 1, MOST_SUPPLIES, SUPPLIES_AT);
         int channels = inRange(message.u8(CHANNELS_AT), 3, PLACES, CHANNELS_AT);
-        List<Integer> currents = new ArrayList<>();
-        for (int place = 0; place < channels; place++) {
-            currents.add(message.u16(CURRENTS_AT + 2 * place));
-        }
         List<Integer> ceilings = new ArrayList<>();
         for (int supply = 0; supply < supplies; supply++) {
             ceilings.add(message.u16(SUPPLIES_AT + 1 + 2 * supply));
         }
         return new Setup(
-                message.u16(0),
+                message.u16(PIXELS_AT),
                 readOrder(message, channels),
-                currents,
+                readCurrents(message, channels),
                 message.u16(DARK_AT),
                 inRange(message.u8(STRIP_SUPPLY_AT), 0, supplies - 1, STRIP_SUPPLY_AT),
                 inRange(message.u16(HOLDOVER_AT), SHORTEST_HOLDOVER_MS, LONGEST_HOLDOVER_MS, HOLDOVER_AT),
-                WhenSilent.of(message.u8(WHEN_SILENT_AT), WHEN_SILENT_AT),
+                WhenSilent.read(message, WHEN_SILENT_AT),
                 ceilings,
-                readDimmers(message, SUPPLIES_AT + 1 + 2 * supplies, supplies));
+                readDimmers(message, dimmersAt(supplies), supplies));
     }
 
     /**
@@ -154,10 +194,22 @@ public record Setup(
         for (int place = 0; place < channels; place++) {
             order.append((char) message.u8(ORDER_AT + place));
         }
-        if (!isOrder(order.toString())) {
+        boolean rightFourth = channels == PLACES || message.u8(ORDER_AT + PLACES - 1) == 0;
+        if (!rightFourth || !isOrder(order.toString())) {
             throw MalformedMessageException.outOfRange(ORDER_AT);
         }
         return order.toString();
+    }
+
+    private static List<Integer> readCurrents(Message message, int channels) throws MalformedMessageException {
+        List<Integer> currents = new ArrayList<>();
+        for (int place = 0; place < PLACES; place++) {
+            currents.add(message.u16(CURRENTS_AT + 2 * place));
+        }
+        if (channels < PLACES && currents.get(PLACES - 1) != 0) {
+            throw MalformedMessageException.outOfRange(CURRENTS_AT);
+        }
+        return currents.subList(0, channels);
     }
 
     private static List<Dimmer> readDimmers(Message message, int at, int supplies) throws MalformedMessageException {

@@ -27,14 +27,15 @@ public enum WhenSilent {
     }
 
     /**
-     * What a byte stands for.
+     * Reads one.
      *
-     * @param code 0 to 255
-     * @param at where in the body it stands, for the complaint
-     * @return what it stands for
-     * @throws MalformedMessageException if it stands for nothing
+     * @param message where it stands
+     * @param at offset in the body
+     * @return what the byte stands for
+     * @throws MalformedMessageException if it stands for nothing, or the body is too short for it
      */
-    static WhenSilent of(int code, int at) throws MalformedMessageException {
+    public static WhenSilent read(Message message, int at) throws MalformedMessageException {
+        int code = message.u8(at);
         if (code >= ALL.length) {
             throw MalformedMessageException.outOfRange(at);
         }

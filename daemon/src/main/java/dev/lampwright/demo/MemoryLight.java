@@ -1,0 +1,169 @@
+package dev.lampwright.demo;
+
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.SupplyDraw;
+import dev.lampwright.protocol.WhenSilent;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * What the controller in memory shows: the host's frames and, without a host, what the set-up says ({@code firmware-notes/wire.md},
+ * section 5). Whatever is shown passes the ceiling here (section 4).
+ */
+final class MemoryLight {
+    private static final int BEACON_EVERY = 8;
+    private static final int BEACON_RED = 16;
+    private static final int BEACON_GREEN = 6;
+    private static final long BEACON_ON = TimeUnit.SECONDS.toNanos(1);
+    private static final long BEACON_OFF = TimeUnit.SECONDS.toNanos(3);
+
+    private enum Master {
+        NOBODY,
+        HOST,
+        REST,
+        BEACON
+    }
+
+    private final MemoryController.Display display;
+    private Optional<Setup> setup = Optional.empty();
+    private SupplyDraw draw;
+    private Frame frame = new Frame(0, 0);
+    private Master master = Master.NOBODY;
+    private boolean shownSinceSetup;
+    private boolean beaconOn;
+    private long due;
+
+    MemoryLight(MemoryController.Display display) {
+        this.display = display;
+    }
+
+    /** As after a power cut. */
+    void start(long nanos) {
+        setup = Optional.empty();
+        master = Master.NOBODY;
+        shownSinceSetup = false;
+        frame.darken();
+        display.show(MemoryController.Light.DARK, 0, frame, nanos);
+    }
+
+    /** The set-up in force. */
+    Optional<Setup> setup() {
+        return setup;
+    }
+
+    /** What is shown, or was last; written only here and by who takes a whole frame. */
+    Frame frame() {
+        return frame;
+    }
+
+    /** Puts a set-up in force, and says whether it differs from the one before. Nothing is driven. */
+    boolean setUp(Setup next, long nanos) {
+        boolean differs = !setup.equals(Optional.of(next));
+        if (differs) {
+            setup = Optional.of(next);
+            draw = new SupplyDraw(next);
+            frame = new Frame(next.stripBytes(), next.dimmers().size());
+            shownSinceSetup = false;
+        }
+        heard(next, nanos);
+        return differs;
+    }
+
+    /** What the dark strip draws beyond the ceiling allows: its current in mA, rounded up, or 0 if it is within. */
+    int darkOverMilliamps(Setup inForce) {
+        int supply = inForce.stripSupply();
+        long idle = draw.idle(supply);
+        long grains = SupplyDraw.GRAINS_PER_MILLIAMP;
+        return idle <= draw.limit(supply) ? 0 : (int) Math.min(0xFFFF, (idle + grains - 1) / grains);
+    }
+
+    /** The host was heard: the holdover starts anew. */
+    void heard(Setup inForce, long nanos) {
+        master = Master.HOST;
+        due = nanos + TimeUnit.MILLISECONDS.toNanos(inForce.holdoverMillis());
+    }
+
+    /** Shows a frame of the host, and says whether it had to be dimmed. */
+    boolean show(Frame next, int sequence, long nanos) {
+        frame.copyFrom(next);
+        boolean dimmed = clamp();
+        shownSinceSetup = true;
+        display.show(dimmed ? MemoryController.Light.DIMMED : MemoryController.Light.WHOLE, sequence, frame, nanos);
+        return dimmed;
+    }
+
+    /** Shows what is meant for a time without a host. */
+    void rest(Setup inForce, WhenSilent what, long nanos) {
+        master = what == WhenSilent.BEACON ? Master.BEACON : Master.REST;
+        due = nanos + BEACON_ON;
+        if (what != WhenSilent.KEEP || !shownSinceSetup) {
+            showOwn(inForce, what == WhenSilent.BEACON, nanos);
+        }
+    }
+
+    /** Time has passed; returns whether the light has changed by itself. */
+    boolean pass(long nanos) {
+        boolean changed = false;
+        while ((master == Master.HOST || master == Master.BEACON) && due - nanos <= 0) {
+            change(setup.orElseThrow());
+            changed = true;
+        }
+        return changed;
+    }
+
+    private void change(Setup inForce) {
+        if (master == Master.HOST) {
+            rest(inForce, inForce.whenSilent(), due);
+        } else {
+            long turn = due;
+            due += beaconOn ? BEACON_OFF : BEACON_ON;
+            showOwn(inForce, !beaconOn, turn);
+        }
+    }
+
+    private void showOwn(Setup inForce, boolean beacon, long nanos) {
+        beaconOn = beacon;
+        frame.darken();
+        if (beacon) {
+            lightBeacon(inForce);
+        }
+        for (int i = 0; i < frame.duties().length; i++) {
+            frame.duties()[i] = inForce.dimmers().get(i).silentDuty();
+        }
+        clamp();
+        shownSinceSetup = true;
+        display.show(beacon ? MemoryController.Light.BEACON : MemoryController.Light.DARK, 0, frame, nanos);
+    }
+
+    private void lightBeacon(Setup inForce) {
+        int red = inForce.order().indexOf('R');
+        int green = inForce.order().indexOf('G');
+        int step = BEACON_EVERY * inForce.channels();
+        for (int at = 0; at < frame.strip().length; at += step) {
+            frame.strip()[at + red] = BEACON_RED;
+            frame.strip()[at + green] = BEACON_GREEN;
+        }
+    }
+
+    private boolean clamp() {
+        boolean dimmed = false;
+        for (int supply = 0; supply < draw.supplies(); supply++) {
+            long factor = draw.factor(supply, draw.load(supply, frame));
+            if (factor < SupplyDraw.WHOLE) {
+                draw.dim(supply, factor, frame);
+                dimmed = true;
+            }
+            requireWithin(supply);
+        }
+        return dimmed;
+    }
+
+    private void requireWithin(int supply) {
+        long room = Math.max(0, draw.limit(supply) - draw.idle(supply));
+        if (draw.load(supply, frame) > room) {
+            throw new IllegalStateException(
+                    "a frame is over the ceiling of supply " + supply + " although it was clamped");
+        }
+    }
+}

@@ -1,0 +1,205 @@
+package dev.lampwright.link;
+
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The link to the controller: finds it, sets it up, and keeps it lit with the newest frame, whatever happens to the line. It has
+ * one thread, {@code link}, which no trouble ends; the thread opens the line again and again until {@link #close}.
+ */
+public final class ControllerLink implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
+    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(3);
+    private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
+    private static final long CLOSE_MILLIS = 500;
+
+    private final Line line;
+    private final Setup setup;
+    private final FrameSlot frames;
+    private final LongSupplier clock;
+    private final Tally tally = new Tally();
+    private final Trouble trouble = new Trouble(LOG);
+    private final Backoff backoff = new Backoff();
+    private final FrameGate gate;
+    private final Exchange exchange;
+    private final Handshake handshake;
+    private final LineQuality quality;
+    private final Thread thread;
+    private final String lit;
+
+    private volatile LinkState state = LinkState.DOWN;
+    private volatile Optional<Here> controller = Optional.empty();
+    private volatile boolean closing;
+    private boolean everBegun;
+
+    /**
+     * Makes a link that is not started.
+     *
+     * @param line the line, which the link opens and closes
+     * @param setup what is fitted to the controller
+     * @param frames where the newest frame is, of the set-up's size
+     * @param nanoClock a clock in ns that never goes back, such as {@link System#nanoTime}
+     */
+    public ControllerLink(Line line, Setup setup, FrameSlot frames, LongSupplier nanoClock) {
+        this.line = line;
+        this.setup = setup;
+        this.frames = frames;
+        clock = nanoClock;
+        gate = new FrameGate(frames);
+        exchange = new Exchange(line, nanoClock, tally);
+        handshake = new Handshake(exchange, line.name(), setup, nanoClock, () -> closing);
+        quality = new LineQuality(LOG, line.name(), tally, nanoClock);
+        lit = "the controller on " + line.name() + " is lit";
+        thread = new Thread(this::run, "link");
+        thread.setDaemon(true);
+    }
+
+    /** Starts the thread. Once only. */
+    public void start() {
+        thread.start();
+    }
+
+    /** To be called after each {@link FrameSlot#publish}. It neither waits nor allocates. */
+    public void frameReady() {
+        gate.open();
+    }
+
+    /**
+     * How the link is doing.
+     *
+     * @return a snapshot
+     */
+    public LinkStatus status() {
+        return new LinkStatus(
+                state,
+                line.name(),
+                controller,
+                tally.framesSent.get(),
+                tally.framesShown.get(),
+                frames.skipped(),
+                tally.messagesLost.get(),
+                tally.garbled.get(),
+                tally.broken(),
+                tally.overruns(),
+                tally.dimmed(),
+                trouble.isOn() ? trouble.words() : quality.words());
+    }
+
+    /**
+     * Ends the link within about a second. A controller that is set up is told to show what the set-up says for a time without a
+     * host.
+     */
+    @Override
+    public void close() {
+        closing = true;
+        LockSupport.unpark(thread);
+        if (!joined()) {
+            line.close();
+            joined();
+        }
+    }
+
+    private boolean joined() {
+        try {
+            thread.join(CLOSE_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        return !thread.isAlive();
+    }
+
+    private void run() {
+        while (!closing) {
+            long wait = connect();
+            state = LinkState.DOWN;
+            line.close();
+            pause(wait);
+        }
+    }
+
+    /** Opens the line and lights the controller until something is wrong; says how long to wait then, in ns. */
+    private long connect() {
+        try {
+            line.open();
+            while (!closing) {
+                converse();
+            }
+        } catch (LineException e) {
+            say(e.getMessage());
+        } catch (UnfitException e) {
+            say(line.name() + ": " + e.getMessage());
+            return UNFIT_WAIT;
+        } catch (RuntimeException e) {
+            say("the link to " + line.name() + " met an error of lampwright's own: " + e);
+        }
+        return backoff.next();
+    }
+
+    /** One round of asking, setting up and lighting; ends when the controller has started anew. */
+    private void converse() throws LineException, UnfitException {
+        state = LinkState.ASKING;
+        Here here = handshake.ask();
+        controller = Optional.of(here);
+        state = LinkState.SETTING_UP;
+        handshake.setUp(here);
+        state = LinkState.LIT;
+        light(new Lighting(exchange, frames, gate, line.name(), here, setup, everBegun));
+    }
+
+    private void light(Lighting lighting) throws LineException {
+        long shownBefore = tally.framesShown.get();
+        while (!closing && !exchange.unready()) {
+            lighting.round();
+            everBegun |= lighting.begun();
+            if (tally.framesShown.get() == shownBefore) {
+                quality.restart();
+            } else {
+                wellLit();
+            }
+        }
+        if (closing) {
+            goodbye(lighting.stripNanos());
+        }
+    }
+
+    private void wellLit() {
+        quality.watch(exchange.darkOverCeiling());
+        trouble.over(lit);
+        backoff.restart();
+    }
+
+    private void goodbye(long stripNanos) throws LineException {
+        awaitAnswers();
+        exchange.sendRest(setup.whenSilent(), stripNanos);
+        awaitAnswers();
+    }
+
+    private void awaitAnswers() throws LineException {
+        long started = clock.getAsLong();
+        for (long left = GOODBYE_NANOS;
+                left > 0 && !exchange.credit().idle();
+                left = GOODBYE_NANOS - (clock.getAsLong() - started)) {
+            exchange.receive(Math.min(left, exchange.nanosToDeadline()));
+            exchange.expire();
+        }
+    }
+
+    private void say(String words) {
+        if (!closing) {
+            trouble.begin(words);
+        }
+    }
+
+    private void pause(long nanos) {
+        long started = clock.getAsLong();
+        for (long left = nanos; left > 0 && !closing; left = nanos - (clock.getAsLong() - started)) {
+            LockSupport.parkNanos(this, left);
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package dev.lampwright.link;
+
+import dev.lampwright.protocol.FrameParts;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.MessageWriter;
+import dev.lampwright.protocol.Setup;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Whether a controller can do what a set-up asks. */
+final class Fit {
+    /** Channels of the pixels that {@link Here#mostPixels} counts. */
+    private static final int CHANNELS_COUNTED = 3;
+
+    private Fit() {}
+
+    /**
+     * Holds a set-up against what the controller says it can do.
+     *
+     * @throws UnfitException if it cannot
+     */
+    static void check(Here here, Setup setup) throws UnfitException {
+        int room = here.mostPixels() * CHANNELS_COUNTED;
+        require(
+                setup.stripBytes() <= room,
+                "the strip has " + setup.stripBytes() + " channels, and the controller has room for " + room
+                        + ": make [strip] pixels smaller, or use a larger board");
+        require(
+                setup.dimmers().size() <= here.dimmers(),
+                "the controller has " + here.dimmers() + " dimmers, and "
+                        + setup.dimmers().size() + " are named: take some out of [dimmers]");
+        require(
+                largestPart(setup) <= here.mostPacketBytes(),
+                "the controller takes packets of " + here.mostPacketBytes() + " bytes, and the set-up needs "
+                        + largestPart(setup) + ": take some out of [dimmers]");
+    }
+
+    /**
+     * Holds the set-up in force against the one asked for.
+     *
+     * @throws UnfitException if they differ
+     */
+    static void checkInForce(Setup asked, Setup inForce) throws UnfitException {
+        List<String> differences = new ArrayList<>();
+        compare(differences, "pixels", asked.pixels(), inForce.pixels());
+        compare(differences, "order", asked.order(), inForce.order());
+        compare(differences, "channel currents in µA", asked.channelMicroamps(), inForce.channelMicroamps());
+        compare(differences, "dark current in µA", asked.darkMicroamps(), inForce.darkMicroamps());
+        compare(differences, "supply of the strip", asked.stripSupply(), inForce.stripSupply());
+        compare(differences, "holdover in ms", asked.holdoverMillis(), inForce.holdoverMillis());
+        compare(differences, "what to show then", asked.whenSilent(), inForce.whenSilent());
+        compare(differences, "ceilings in mA", asked.ceilingsMilliamps(), inForce.ceilingsMilliamps());
+        compare(differences, "dimmers", asked.dimmers(), inForce.dimmers());
+        require(
+                differences.isEmpty(),
+                "the controller has not taken over the set-up, so it is left dark: " + String.join("; ", differences)
+                        + ": check its firmware");
+    }
+
+    private static int largestPart(Setup setup) {
+        int dimmers = setup.dimmers().size();
+        int setUp = setup.bodyBytes();
+        int firstPart = FrameParts.HEADER + 2 * dimmers + 1;
+        return MessageWriter.OVERHEAD + Math.max(setUp, firstPart);
+    }
+
+    private static void compare(List<String> differences, String what, Object asked, Object inForce) {
+        if (!asked.equals(inForce)) {
+            differences.add(what + " asked " + asked + ", in force " + inForce);
+        }
+    }
+
+    private static void require(boolean fits, String words) throws UnfitException {
+        if (!fits) {
+            throw new UnfitException(words);
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package dev.lampwright.link;
+
+import dev.lampwright.protocol.FrameParts;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Sends the newest frame to a controller that is set up, whenever there is credit. One frame is never mixed with another: a newer
+ * one is taken up only once the last part of the one before has gone out, or once a part of it is lost.
+ */
+final class Lighting {
+    private static final long SILENT_AFTER = TimeUnit.SECONDS.toNanos(1);
+    private static final long LONGEST_WAIT = TimeUnit.MILLISECONDS.toNanos(100);
+    private static final long FLOOD_REST = TimeUnit.MILLISECONDS.toNanos(1);
+    private static final long STRIP_RESET_NANOS = TimeUnit.MICROSECONDS.toNanos(300);
+    private static final int READS_A_ROUND = 16;
+
+    private final Exchange exchange;
+    private final FrameSlot frames;
+    private final FrameGate gate;
+    private final String port;
+    private final FrameParts parts;
+    private final long stripNanos;
+    private final boolean again;
+    private boolean begun;
+
+    /**
+     * Makes ready for one controller.
+     *
+     * @param here what it says of itself
+     * @param setup what is in force
+     * @param again whether the frame that was taken last is to be sent again if no newer one is there
+     */
+    Lighting(Exchange exchange, FrameSlot frames, FrameGate gate, String port, Here here, Setup setup, boolean again) {
+        this.exchange = exchange;
+        this.frames = frames;
+        this.gate = gate;
+        this.port = port;
+        this.again = again;
+        parts = new FrameParts(setup.stripBytes(), setup.dimmers().size(), here.mostPacketBytes());
+        stripNanos = (long) setup.stripBytes() * here.byteNanos() + STRIP_RESET_NANOS;
+    }
+
+    /** What the strip takes for one frame, in ns. */
+    long stripNanos() {
+        return stripNanos;
+    }
+
+    /** Whether a frame has been sent, in part at least. */
+    boolean begun() {
+        return begun;
+    }
+
+    /**
+     * Does what there is to do and waits for the next thing, for a tenth of a second at most.
+     *
+     * @throws LineException if the line is gone or the controller has gone silent
+     */
+    void round() throws LineException {
+        drain();
+        exchange.expire();
+        if (exchange.silentNanos() > SILENT_AFTER) {
+            throw new LineException("the controller on " + port + " has gone silent: check its supply and its cable");
+        }
+        if (exchange.takeFrameSpoilt()) {
+            parts.abandon();
+        }
+        if (!exchange.credit().left()) {
+            exchange.receive(exchange.nanosToDeadline());
+        } else if (!sendNext()) {
+            gate.await(LONGEST_WAIT);
+        }
+    }
+
+    private void drain() throws LineException {
+        int reads = 0;
+        while (exchange.receive(0) && reads < READS_A_ROUND) {
+            reads++;
+        }
+        if (reads == READS_A_ROUND) {
+            gate.await(FLOOD_REST);
+        }
+    }
+
+    private boolean sendNext() throws LineException {
+        if (parts.done() && (frames.fresh() || (again && !begun))) {
+            parts.begin(frames.take());
+            begun = true;
+        }
+        if (parts.done()) {
+            return false;
+        }
+        exchange.sendPart(parts, stripNanos);
+        return true;
+    }
+}

@@ -1,0 +1,80 @@
+package dev.lampwright.link;
+
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+
+/** Watches how well a line that is up carries messages, and says so when it does not. Allocates nothing while all is well. */
+final class LineQuality {
+    private static final long CLEAN_FOR = TimeUnit.SECONDS.toNanos(10);
+
+    private final String port;
+    private final Tally tally;
+    private final LongSupplier clock;
+    private final Trouble garble;
+    private final Trouble ceiling;
+    private long mishaps;
+    private long dimmed;
+    private long lastMishap;
+    private long lastDimmed;
+
+    LineQuality(Logger log, String port, Tally tally, LongSupplier clock) {
+        this.port = port;
+        this.tally = tally;
+        this.clock = clock;
+        garble = new Trouble(log);
+        ceiling = new Trouble(log);
+    }
+
+    /** Counts from now on: a controller may have counted before, and what was on the line while it started does not matter. */
+    void restart() {
+        mishaps = tally.mishaps();
+        dimmed = tally.dimmed();
+    }
+
+    /**
+     * Looks at the counts.
+     *
+     * @param darkOverCeiling whether the controller has said that the dark strip alone is over the ceiling
+     */
+    void watch(boolean darkOverCeiling) {
+        long now = clock.getAsLong();
+        watchGarble(now);
+        watchCeiling(now, darkOverCeiling);
+    }
+
+    /** What is wrong, empty if nothing is. */
+    String words() {
+        return garble.isOn() ? garble.words() : ceiling.words();
+    }
+
+    private void watchGarble(long now) {
+        long newMishaps = tally.mishaps();
+        if (newMishaps != mishaps) {
+            mishaps = newMishaps;
+            lastMishap = now;
+            garble.begin(
+                    "messages on " + port
+                            + " get lost or garbled: check the cable, the ground wire, and that baud is the same on both sides");
+        } else if (garble.isOn() && now - lastMishap > CLEAN_FOR) {
+            garble.over("messages on " + port + " pass again; so far " + tally.messagesLost + " were lost, "
+                    + tally.garbled + " came garbled, and the controller counts " + tally.broken() + " broken and "
+                    + tally.overruns() + " overrun");
+        }
+    }
+
+    private void watchCeiling(long now, boolean darkOverCeiling) {
+        int newDimmed = tally.dimmed();
+        if (newDimmed != dimmed || darkOverCeiling) {
+            dimmed = newDimmed;
+            lastDimmed = now;
+            ceiling.begin(
+                    darkOverCeiling
+                            ? "the dark strip alone is over ceiling_mA, so every frame is shown dark: raise [supply] ceiling_mA"
+                            : "the controller on " + port
+                                    + " dims frames to keep the ceiling, which lampwright should have done");
+        } else if (ceiling.isOn() && now - lastDimmed > CLEAN_FOR) {
+            ceiling.over("the controller on " + port + " shows frames undimmed again");
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package dev.lampwright.link;
+
+import java.util.concurrent.atomic.AtomicLong;
+
+/** What the link counts. Written by the link's thread, read by any. */
+final class Tally {
+    /** Frames of which the last part was sent. */
+    final AtomicLong framesSent = new AtomicLong();
+    /** Frames that the controller said it shows. */
+    final AtomicLong framesShown = new AtomicLong();
+    /** Messages that were never answered. */
+    final AtomicLong messagesLost = new AtomicLong();
+    /** Messages that the controller refused. */
+    final AtomicLong refused = new AtomicLong();
+    /** Broken packets, and messages that make no sense, heard from the controller. */
+    final AtomicLong garbled = new AtomicLong();
+
+    private volatile int broken;
+    private volatile int overruns;
+    private volatile int dimmed;
+
+    /** Takes over the controller's own counters, each modulo 65536. */
+    void controllerCounts(int newBroken, int newOverruns, int newDimmed) {
+        broken = newBroken;
+        overruns = newOverruns;
+        dimmed = newDimmed;
+    }
+
+    /** The controller's count of broken packets, modulo 65536. */
+    int broken() {
+        return broken;
+    }
+
+    /** The controller's count of overruns, modulo 65536. */
+    int overruns() {
+        return overruns;
+    }
+
+    /** The controller's count of frames dimmed to keep the ceiling, modulo 65536. */
+    int dimmed() {
+        return dimmed;
+    }
+
+    /** A number that changes with everything that went wrong between host and controller. */
+    long mishaps() {
+        return messagesLost.get() + refused.get() + garbled.get() + broken + overruns;
+    }
+}

@@ -1,0 +1,102 @@
+package dev.lampwright.link;
+
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.demo.MemoryLine;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Recording;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+
+/** A link to a controller in memory, over a line that can be troubled. */
+final class LinkRig implements AutoCloseable {
+    static final int BAUD = 500_000;
+
+    /** Ten pixels and one dimmer, within the ceiling whatever is shown. */
+    static final Setup SETUP = new Setup(
+            10,
+            "GRB",
+            List.of(12_000, 12_000, 12_000),
+            1000,
+            0,
+            60_000,
+            WhenSilent.BEACON,
+            List.of(2000),
+            List.of(new Setup.Dimmer(0, 500, 0x4000)));
+
+    final Recording recording = new Recording();
+    final MemoryController controller;
+    final MemoryLine memoryLine;
+    final TroubledLine line;
+    final FrameSlot slot;
+    final ControllerLink link;
+
+    LinkRig() {
+        this(MemoryController.BOARD, SETUP);
+    }
+
+    LinkRig(Here here, Setup setup) {
+        controller = new MemoryController(here, recording);
+        memoryLine = new MemoryLine(controller, BAUD, System::nanoTime);
+        line = new TroubledLine(memoryLine);
+        slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
+        link = new ControllerLink(line, setup, slot, System::nanoTime);
+    }
+
+    LinkRig started() {
+        link.start();
+        return this;
+    }
+
+    /** Publishes a frame in which every byte of the strip, and every duty, is {@code value}. */
+    void publish(int value) {
+        Frame frame = slot.back();
+        Arrays.fill(frame.strip(), (byte) value);
+        Arrays.fill(frame.duties(), value);
+        slot.publish();
+        link.frameReady();
+    }
+
+    /** Publishes a frame again and again, as the frame loop does, until it is shown. */
+    void publishUntilShown(int value) {
+        publishUntilShown(value, Duration.ofSeconds(20));
+    }
+
+    void publishUntilShown(int value, Duration most) {
+        Await.until(
+                () -> "frame of " + value + "; " + link.status(),
+                () -> {
+                    publish(value);
+                    return shows(value);
+                },
+                most);
+    }
+
+    boolean shows(int value) {
+        Recording.Entry last = recording.last();
+        return last.fromHost()
+                && last.strip().stream().allMatch(channel -> channel == value)
+                && last.duties().stream().allMatch(duty -> duty == value);
+    }
+
+    void awaitState(LinkState state) {
+        Await.until(state.toString(), () -> link.status().state() == state);
+    }
+
+    /** Waits until the link says that it is in trouble, in these words among others. */
+    void awaitTrouble(String words) {
+        Await.until(
+                () -> "trouble '" + words + "', not " + link.status(),
+                () -> link.status().trouble().contains(words),
+                Duration.ofSeconds(20));
+    }
+
+    @Override
+    public void close() {
+        link.close();
+    }
+}

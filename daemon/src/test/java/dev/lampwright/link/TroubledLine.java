@@ -1,0 +1,119 @@
+package dev.lampwright.link;
+
+import java.util.Arrays;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.UnaryOperator;
+
+/** A line that can be unplugged, muted and garbled. The settings may be changed by any thread. */
+final class TroubledLine implements Line {
+    private final Line line;
+    final AtomicInteger opens = new AtomicInteger();
+    private final ConcurrentLinkedQueue<byte[]> injected = new ConcurrentLinkedQueue<>();
+    private volatile boolean unplugged;
+    private volatile boolean mute;
+    private volatile boolean broken;
+    private volatile UnaryOperator<byte[]> fromController = UnaryOperator.identity();
+    private volatile UnaryOperator<byte[]> toController = UnaryOperator.identity();
+    private byte[] left = {};
+
+    TroubledLine(Line line) {
+        this.line = line;
+    }
+
+    /** The port is gone: nothing can be read, written or opened. */
+    void unplug() {
+        unplugged = true;
+    }
+
+    /** The port is there again. */
+    void plug() {
+        unplugged = false;
+    }
+
+    /** Whether what the controller says is lost. */
+    void mute(boolean on) {
+        mute = on;
+    }
+
+    /** Every call of {@link #read} ends with an error of the program's own. */
+    void breakDown(boolean on) {
+        broken = on;
+    }
+
+    /** Changes what is heard from the controller, chunk by chunk. */
+    void fromController(UnaryOperator<byte[]> change) {
+        fromController = change;
+    }
+
+    /** Changes what is said to the controller, write by write. */
+    void toController(UnaryOperator<byte[]> change) {
+        toController = change;
+    }
+
+    /** Lets bytes be heard that no controller sent. */
+    void inject(byte... bytes) {
+        injected.add(bytes.clone());
+    }
+
+    @Override
+    public void open() throws LineException {
+        opens.incrementAndGet();
+        requirePlugged();
+        line.open();
+        left = new byte[0];
+    }
+
+    @Override
+    public int read(byte[] into, int timeoutMillis) throws LineException {
+        requirePlugged();
+        if (broken) {
+            throw new IllegalStateException("broken for the test");
+        }
+        if (left.length == 0) {
+            left = next(into.length, timeoutMillis);
+        }
+        int count = Math.min(left.length, into.length);
+        System.arraycopy(left, 0, into, 0, count);
+        left = Arrays.copyOfRange(left, count, left.length);
+        return count;
+    }
+
+    @Override
+    public void write(byte[] bytes, int count) throws LineException {
+        requirePlugged();
+        byte[] changed = toController.apply(Arrays.copyOf(bytes, count));
+        line.write(changed, changed.length);
+    }
+
+    @Override
+    public void close() {
+        line.close();
+    }
+
+    @Override
+    public int baud() {
+        return line.baud();
+    }
+
+    @Override
+    public String name() {
+        return line.name();
+    }
+
+    private byte[] next(int most, int timeoutMillis) throws LineException {
+        byte[] extra = injected.poll();
+        if (extra != null) {
+            return extra;
+        }
+        byte[] heard = new byte[most];
+        int count = line.read(heard, timeoutMillis);
+        return mute || count == 0 ? new byte[0] : fromController.apply(Arrays.copyOf(heard, count));
+    }
+
+    private void requirePlugged() throws LineException {
+        if (unplugged) {
+            throw new LineException("no port memory");
+        }
+    }
+}
