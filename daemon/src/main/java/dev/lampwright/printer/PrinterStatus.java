@@ -39,7 +39,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * Whether any bound message has come.
+     * Whether any message has come that was bound and readable.
      *
      * @return false only before the first
      */
@@ -48,7 +48,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * When the last bound message came.
+     * When the last message came that was bound and readable.
      *
      * @return ns on the daemon's monotonic clock; without meaning unless {@link #heard}
      */
@@ -74,6 +74,16 @@ public final class PrinterStatus {
      */
     public double value(Quantity quantity) {
         return reading(quantity).value();
+    }
+
+    /**
+     * This after a message that was read and told nothing new.
+     *
+     * @param atNanos when it came
+     * @return a new status
+     */
+    public PrinterStatus heardAt(long atNanos) {
+        return new PrinterStatus(state, true, atNanos, readings);
     }
 
     /**
