@@ -39,6 +39,7 @@ public final class PrinterStatus {
     }
 
     /**
+     * <<<<<<< HEAD
      * The state as it counts at some time: silent, if nothing has been heard for long.
      *
      * @param nanos the time
@@ -51,6 +52,9 @@ public final class PrinterStatus {
 
     /**
      * Whether any bound message has come.
+     * =======
+     * Whether any message has come that was bound and readable.
+     * >>>>>>> 226e0b54e45db4a40e08992e2196739e3f14b58e
      *
      * @return false only before the first
      */
@@ -59,7 +63,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * When the last bound message came.
+     * When the last message came that was bound and readable.
      *
      * @return ns on the daemon's monotonic clock; without meaning unless {@link #heard}
      */
@@ -85,6 +89,16 @@ public final class PrinterStatus {
      */
     public double value(Quantity quantity) {
         return reading(quantity).value();
+    }
+
+    /**
+     * This after a message that was read and told nothing new.
+     *
+     * @param atNanos when it came
+     * @return a new status
+     */
+    public PrinterStatus heardAt(long atNanos) {
+        return new PrinterStatus(state, true, atNanos, readings);
     }
 
     /**
