@@ -37,8 +37,13 @@ final class CheckingDisplay implements MemoryController.Display {
         watched = daemon;
     }
 
+    /** A controller that has not been set up shows frames of no size: dark. */
     @Override
     public synchronized void show(MemoryController.Light light, int sequence, Frame frame, long nanos) {
+        if (frame.strip().length != shown.strip().length) {
+            shown.darken();
+            return;
+        }
         shown.copyFrom(frame);
         for (int supply = 0; supply < draw.supplies(); supply++) {
             if (draw.idle(supply) + draw.load(supply, frame) > draw.limit(supply)) {

@@ -6,9 +6,14 @@ import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.util.Properties;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 
 /** An MQTT broker in this process, on loopback only, on a port of its own choosing, keeping nothing on disk. */
 final class EmbeddedBroker implements AutoCloseable {
+    private static final long BIND_NANOS = TimeUnit.SECONDS.toNanos(5);
+    private static final long POLL_NANOS = TimeUnit.MILLISECONDS.toNanos(1);
+
     private final Server server = new Server();
 
     /**
@@ -24,6 +29,18 @@ final class EmbeddedBroker implements AutoCloseable {
         settings.setProperty(IConfig.PERSISTENCE_ENABLED_PROPERTY_NAME, "false");
         settings.setProperty(IConfig.ENABLE_TELEMETRY_NAME, "false");
         server.startServer(new MemoryConfig(settings));
+        awaitPort();
+    }
+
+    /** Moquette learns the port that it has been given a moment after it is bound. */
+    private void awaitPort() throws IOException {
+        long deadline = System.nanoTime() + BIND_NANOS;
+        while (server.getPort() == 0) {
+            if (System.nanoTime() - deadline > 0) {
+                throw new IOException("the demo's own broker has found no free port on " + loopback());
+            }
+            LockSupport.parkNanos(POLL_NANOS);
+        }
     }
 
     /**
