@@ -109,7 +109,7 @@ class LineIndexTest {
 
     @Test
     void randomTextsAreFoundWhereTheyWereWritten() throws ConfigException {
-        for (long seed = 0; seed < 3000; seed++) {
+        for (long seed = 0; seed < 1000; seed++) {
             RandomToml toml = new RandomToml(seed);
             LineIndex index = LineIndex.of(toml.text());
             Set<List<String>> parsed = new LinkedHashSet<>();
@@ -143,7 +143,7 @@ class LineIndexTest {
     @Test
     void anythingComesToAnEndWithoutThrowing() {
         Random random = new Random(1);
-        for (long seed = 0; seed < 3000; seed++) {
+        for (long seed = 0; seed < 1000; seed++) {
             String text = Mutation.of(new RandomToml(seed).text(), random);
             int lines = (int) text.chars().filter(c -> c == '\n').count() + 1;
             LineIndex index = LineIndex.of(text);
@@ -154,8 +154,8 @@ class LineIndexTest {
     @Test
     void deepNestingComesToAnEnd() {
         for (String piece : List.of("[", "{", "a.", "[[", "a={", "[{a=", "\"", "'", "\"\"\"", "\\", "=", ",", "]")) {
-            LineIndex.of("a = " + piece.repeat(100_000));
-            LineIndex.of(piece.repeat(100_000));
+            LineIndex.of("a = " + piece.repeat(20_000));
+            LineIndex.of(piece.repeat(20_000));
         }
     }
 }
