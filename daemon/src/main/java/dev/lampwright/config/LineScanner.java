@@ -69,27 +69,29 @@ final class LineScanner {
 
     /** The path of a header: names of arrays of tables are followed by the index of their last element, or of a new one. */
     private List<String> resolved(List<String> names, boolean newElement) {
-        List<String> path = new ArrayList<>();
+        List<String> path = List.of();
         for (int i = 0; i < names.size(); i++) {
-            path.add(names.get(i));
+            path = within(path, names.get(i));
             note(path, line);
             if (newElement && i == names.size() - 1) {
-                elements.merge(List.copyOf(path), 1, Integer::sum);
+                elements.merge(path, 1, Integer::sum);
             }
             Integer count = elements.get(path);
             if (count != null) {
-                path.add(Integer.toString(count - 1));
+                path = within(path, Integer.toString(count - 1));
             }
         }
-        return List.copyOf(path);
+        return path;
     }
 
     private void keyAndValue(List<String> table) {
         int keyLine = line;
-        List<String> path = new ArrayList<>(table);
+        List<String> path = table;
         for (String name : key()) {
-            note(path, keyLine);
-            path.add(name);
+            if (!path.isEmpty()) {
+                note(path, keyLine);
+            }
+            path = within(path, name);
         }
         noteRepeat(path, keyLine);
         note(path, keyLine);
@@ -100,16 +102,26 @@ final class LineScanner {
         }
     }
 
+    /** A path with one more name. One that is too long already stays as it is, and is not noted. */
+    private static List<String> within(List<String> path, String name) {
+        if (path.size() > LONGEST_PATH) {
+            return path;
+        }
+        List<String> inner = new ArrayList<>(path);
+        inner.add(name);
+        return List.copyOf(inner);
+    }
+
     private void note(List<String> path, int keyLine) {
         if (path.size() <= LONGEST_PATH) {
-            lines.putIfAbsent(List.copyOf(path), keyLine);
+            lines.putIfAbsent(path, keyLine);
         }
     }
 
     private void noteRepeat(List<String> path, int keyLine) {
         Integer earlier = lines.get(path);
         if (earlier != null && repeat.isEmpty()) {
-            repeat = Optional.of(new LineIndex.Repeat(List.copyOf(path), earlier, keyLine));
+            repeat = Optional.of(new LineIndex.Repeat(path, earlier, keyLine));
         }
     }
 
@@ -182,8 +194,7 @@ final class LineScanner {
     }
 
     private void element(List<String> array, int index) {
-        List<String> path = new ArrayList<>(array);
-        path.add(Integer.toString(index));
+        List<String> path = within(array, Integer.toString(index));
         note(path, line);
         value(path);
     }

@@ -1,12 +1,12 @@
 package dev.lampwright.config;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import com.fasterxml.jackson.dataformat.toml.TomlReadFeature;
 import java.time.DateTimeException;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -15,16 +15,6 @@ final class Toml {
     private static final TomlMapper MAPPER =
             TomlMapper.builder().enable(TomlReadFeature.PARSE_JAVA_TIME).build();
     private static final TypeReference<Map<String, Object>> TABLE = new TypeReference<>() {};
-
-    /** What helps against each complaint of the parser, by the beginning of the complaint. */
-    private static final Map<String, String> HELP = Map.of(
-            "Unknown token", "put text in \"quotes\", and write numbers without a unit",
-            "Newline not permitted", "close the quote or bracket, or give the value, on the same line",
-            "Premature end of file", "close what is still open: a quote, a bracket or a brace",
-            "More data after value", "end the line after a value, and put commas between the values of an array",
-            "Duplicate key", "keep one of the two",
-            "Table redefined", "keep one [header] for each table, with all its keys below it",
-            "Zero-prefixed", "take the zeros before the number away");
 
     private Toml() {}
 
@@ -60,21 +50,15 @@ final class Toml {
     }
 
     private static Mistake syntax(JsonProcessingException e, String file) {
-        String complaint = e.getOriginalMessage();
-        String help = HELP.entrySet().stream()
-                .filter(entry -> complaint.startsWith(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .findFirst()
-                .orElse("write it as TOML 1.0 has it (toml.io)");
-        if (e.getLocation() == null) {
-            return new Mistake(file, 0, "", "is not TOML: " + uncapitalised(complaint), help);
-        }
-        String place = "column " + e.getLocation().getColumnNr();
-        return new Mistake(
-                file, e.getLocation().getLineNr(), "", place + " is not TOML: " + uncapitalised(complaint), help);
-    }
-
-    private static String uncapitalised(String sentence) {
-        return sentence.substring(0, 1).toLowerCase(Locale.ROOT) + sentence.substring(1);
+        SyntaxHint hint = SyntaxHint.about(e.getOriginalMessage());
+        JsonLocation location = e.getLocation();
+        return location == null
+                ? new Mistake(file, 0, "", hint.what(), hint.whatWouldBeRight())
+                : new Mistake(
+                        file,
+                        location.getLineNr(),
+                        "",
+                        "column " + location.getColumnNr() + ": " + hint.what(),
+                        hint.whatWouldBeRight());
     }
 }
