@@ -9,9 +9,9 @@ import picocli.CommandLine.Model.OptionSpec;
         name = "lampwright",
         description = "Lights a 3D printer so that a glance tells what it is doing.",
         versionProvider = Version.class,
-        subcommands = {CheckCommand.class},
+        subcommands = {RunCommand.class, DemoCommand.class, CheckCommand.class},
         synopsisSubcommandLabel = "COMMAND",
-        footer = {"", "Example: lampwright check alder.toml"})
+        footer = {"", "Example: lampwright demo --seconds 30"})
 public final class Lampwright {
     Lampwright() {}
 

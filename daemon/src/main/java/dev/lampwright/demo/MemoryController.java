@@ -143,6 +143,7 @@ public final class MemoryController {
         now = nanos;
         if (light.pass(nanos)) {
             parts.forget();
+            drive(nanos);
         }
     }
 
@@ -232,13 +233,17 @@ public final class MemoryController {
     private void show() {
         long start = drivingUntil - now > 0 ? drivingUntil : now;
         boolean tooBright = light.show(parts.frame(), lastSequence, start);
-        drivingUntil = start + parts.frame().strip().length * (long) here.byteNanos() + STRIP_RESET_NANOS;
+        drive(start);
         if (tooBright) {
             dimmed++;
         }
         Shown how = tooBright ? Shown.DIMMED : Shown.WHOLE;
         int count = how.write(writer, lastSequence, broken, overruns, dimmed);
         host.hear(writer.wire(), count, here.listensWhileDriving() ? start : drivingUntil);
+    }
+
+    private void drive(long start) {
+        drivingUntil = start + light.frame().strip().length * (long) here.byteNanos() + STRIP_RESET_NANOS;
     }
 
     private void rest(Message message) throws MalformedMessageException {
@@ -248,7 +253,9 @@ public final class MemoryController {
             return;
         }
         parts.forget();
-        light.rest(setup.get(), WhenSilent.read(message, 0), now);
+        if (light.rest(setup.get(), WhenSilent.read(message, 0), now)) {
+            drive(now);
+        }
         send(Shown.RESTING.write(writer, lastSequence, broken, overruns, dimmed));
     }
 

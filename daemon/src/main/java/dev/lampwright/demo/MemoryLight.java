@@ -93,33 +93,34 @@ final class MemoryLight {
         return dimmed;
     }
 
-    /** Shows what is meant for a time without a host. */
-    void rest(Setup inForce, WhenSilent what, long nanos) {
+    /** Shows what is meant for a time without a host, and says whether that is something new. */
+    boolean rest(Setup inForce, WhenSilent what, long nanos) {
         master = what == WhenSilent.BEACON ? Master.BEACON : Master.REST;
         due = nanos + BEACON_ON;
-        if (what != WhenSilent.KEEP || !shownSinceSetup) {
+        boolean changes = what != WhenSilent.KEEP || !shownSinceSetup;
+        if (changes) {
             showOwn(inForce, what == WhenSilent.BEACON, nanos);
         }
+        return changes;
     }
 
-    /** Time has passed; returns whether the light has changed by itself. */
+    /** Time has passed; says whether the light has changed by itself. */
     boolean pass(long nanos) {
         boolean changed = false;
         while ((master == Master.HOST || master == Master.BEACON) && due - nanos <= 0) {
-            change(setup.orElseThrow());
-            changed = true;
+            changed |= change(setup.orElseThrow());
         }
         return changed;
     }
 
-    private void change(Setup inForce) {
+    private boolean change(Setup inForce) {
         if (master == Master.HOST) {
-            rest(inForce, inForce.whenSilent(), due);
-        } else {
-            long turn = due;
-            due += beaconOn ? BEACON_OFF : BEACON_ON;
-            showOwn(inForce, !beaconOn, turn);
+            return rest(inForce, inForce.whenSilent(), due);
         }
+        long turn = due;
+        due += beaconOn ? BEACON_OFF : BEACON_ON;
+        showOwn(inForce, !beaconOn, turn);
+        return true;
     }
 
     private void showOwn(Setup inForce, boolean beacon, long nanos) {

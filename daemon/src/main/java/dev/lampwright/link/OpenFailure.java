@@ -1,0 +1,68 @@
+package dev.lampwright.link;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributes;
+import java.nio.file.attribute.PosixFilePermission;
+import java.util.Set;
+
+/** Why a port did not open, in words for the user. The numbers are Linux's, of {@code asm-generic/errno-base.h}. */
+final class OpenFailure {
+    private static final int EPERM = 1;
+    /** Of the serial library: its last use of the port has not ended. It shares its number with ENOENT. */
+    private static final int STILL_IN_USE = 2;
+
+    private static final int ENXIO = 6;
+    private static final int EAGAIN = 11;
+    private static final int EACCES = 13;
+    private static final int EBUSY = 16;
+    private static final int ENODEV = 19;
+    private static final int ENOTTY = 25;
+
+    /** The group that owns serial ports where the port itself does not tell. */
+    private static final String USUAL_GROUP = "dialout";
+
+    private OpenFailure() {}
+
+    /**
+     * What to tell the user.
+     *
+     * @param name the port as the user named it
+     * @param node its device node
+     * @param errno the system's number of the error
+     * @param baud bits a second that were asked for
+     * @return what is wrong and what to do
+     */
+    static String words(String name, Path node, int errno, int baud) {
+        return switch (errno) {
+            case EACCES, EPERM -> noPermission(name, group(node), System.getProperty("user.name", "USER"));
+            case EBUSY, EAGAIN -> name + " is in use by another program: end that program";
+            case STILL_IN_USE -> name + " is still being closed: plug the controller out and in again if this stays so";
+            case ENXIO, ENODEV -> name + " has no device behind it: plug the controller out and in again";
+            case ENOTTY -> name + " is no serial port: " + Ports.advice();
+            default ->
+                name + " does not open at " + baud + " baud (error " + errno
+                        + "): check [controller] baud, and plug the controller out and in again";
+        };
+    }
+
+    /** What to tell a user who may not open a port. */
+    static String noPermission(String name, String group, String user) {
+        return "no permission to open " + name + ": run 'sudo usermod -aG " + group + " " + user
+                + "', then log in again (a service: start it again)";
+    }
+
+    /** The group to join: the node's own if its members may use the port. */
+    static String group(Path node) {
+        try {
+            PosixFileAttributes attributes = Files.readAttributes(node, PosixFileAttributes.class);
+            boolean forGroup = attributes
+                    .permissions()
+                    .containsAll(Set.of(PosixFilePermission.GROUP_READ, PosixFilePermission.GROUP_WRITE));
+            return forGroup ? attributes.group().getName() : USUAL_GROUP;
+        } catch (IOException | UnsupportedOperationException e) {
+            return USUAL_GROUP;
+        }
+    }
+}

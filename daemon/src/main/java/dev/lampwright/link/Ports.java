@@ -1,0 +1,110 @@
+package dev.lampwright.link;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** The serial ports of this machine, as Linux shows them below {@code /sys/class/tty}. Elsewhere there are none to be seen. */
+public final class Ports {
+    /** How far above a port the USB device may be that it belongs to. */
+    private static final int LEVELS_TO_DEVICE = 4;
+    /** The kernel's type of a built-in port that is not there. */
+    private static final String NO_UART = "0";
+
+    private final Path root;
+
+    private Ports(Path root) {
+        this.root = root;
+    }
+
+    /**
+     * Looks for ports.
+     *
+     * @return those that are there, by name
+     */
+    public static List<Port> list() {
+        return list(Path.of("/"));
+    }
+
+    /** Looks for ports below another root. */
+    static List<Port> list(Path root) {
+        Ports ports = new Ports(root);
+        return entries(root.resolve("sys/class/tty"))
+                .filter(ports::isPort)
+                .map(ports::port)
+                .sorted((one, other) -> one.path().compareTo(other.path()))
+                .toList();
+    }
+
+    /** What to say of the ports that are there, for somebody who named another. */
+    static String advice() {
+        List<Port> ports = list();
+        if (ports.isEmpty()) {
+            return "no serial port is there at all: plug the controller in";
+        }
+        String names = ports.stream()
+                .map(port -> port.stablePath().isEmpty() ? port.path() : port.stablePath())
+                .collect(Collectors.joining(", "));
+        return "plug the controller in, or name one that is there: " + names;
+    }
+
+    private boolean isPort(Path tty) {
+        return Files.exists(tty.resolve("device"))
+                && !read(tty.resolve("type")).equals(NO_UART)
+                && Files.exists(root.resolve("dev").resolve(tty.getFileName()));
+    }
+
+    private Port port(Path tty) {
+        Path node = root.resolve("dev").resolve(tty.getFileName());
+        return new Port(node.toString(), stablePath(node), description(tty));
+    }
+
+    private String stablePath(Path node) {
+        return entries(root.resolve("dev/serial/by-id"))
+                .filter(link -> real(link).equals(real(node)))
+                .map(Path::toString)
+                .findFirst()
+                .orElse("");
+    }
+
+    private static String description(Path tty) {
+        Optional<Path> at = real(tty.resolve("device"));
+        for (int level = 0; at.isPresent() && level < LEVELS_TO_DEVICE; level++) {
+            String product = read(at.get().resolve("product"));
+            if (!product.isEmpty()) {
+                return (read(at.get().resolve("manufacturer")) + " " + product).strip();
+            }
+            at = Optional.ofNullable(at.get().getParent());
+        }
+        return "";
+    }
+
+    private static Stream<Path> entries(Path directory) {
+        try (Stream<Path> entries = Files.list(directory)) {
+            return entries.toList().stream();
+        } catch (IOException e) {
+            return Stream.empty();
+        }
+    }
+
+    private static Optional<Path> real(Path path) {
+        try {
+            return Optional.of(path.toRealPath());
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8).strip();
+        } catch (IOException e) {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package dev.lampwright.link;
+
+import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * A serial port: 8 data bits, no parity, one stop bit, no flow control. The library and its native half are loaded when a line is
+ * first opened. Reading and writing allocate nothing.
+ */
+public final class SerialLine implements Line {
+    /** The shortest wait that the library can set, and so the grain of every wait for a first byte. */
+    private static final int READ_WAIT_MILLIS = 100;
+
+    private static final long CLOSE_MILLIS = 500;
+    private static final long WRITE_NANOS = TimeUnit.SECONDS.toNanos(1);
+    private static final long QUEUE_LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(500);
+
+    /** What the queue of every driver in wide use takes without making the writer wait; a page is common. */
+    private static final int QUEUE_BYTES = 4000;
+
+    private static final int PIECE_BYTES = 1024;
+
+    /** A port that is open, and what watches over it. */
+    private record Open(SerialPort port, Path node, WriteWatch watch) {}
+
+    private final String name;
+    private final int baud;
+    private final AtomicReference<Open> opened = new AtomicReference<>();
+
+    /**
+     * Makes a line that is closed; nothing is looked at yet.
+     *
+     * @param name device node, or a symbolic link to one
+     * @param baud bits a second; any that the device can do
+     */
+    public SerialLine(String name, int baud) {
+        this.name = name;
+        this.baud = baud;
+    }
+
+    @Override
+    public void open() throws LineException {
+        close();
+        Path node = node();
+        SerialLibrary.load(SerialPort::getVersion);
+        SerialPort port = portAt(node);
+        port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+        port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
+        port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
+        if (!port.openPort()) {
+            throw new LineException(OpenFailure.words(name, node, port.getLastErrorCode(), baud));
+        }
+        WriteWatch watch = new WriteWatch(port::closePort);
+        watch.start();
+        opened.set(new Open(port, node, watch));
+    }
+
+    @Override
+    public int read(byte[] into, int timeoutMillis) throws LineException {
+        Open open = require();
+        int available = open.port.bytesAvailable();
+        if (available < 0) {
+            throw gone();
+        }
+        if (available == 0 && timeoutMillis == 0) {
+            return 0;
+        }
+        return readWaiting(open, into, timeoutMillis);
+    }
+
+    @Override
+    public void write(byte[] bytes, int count) throws LineException {
+        Open open = require();
+        int written = 0;
+        while (written < count) {
+            int piece = Math.min(PIECE_BYTES, count - written);
+            awaitRoom(open, piece);
+            writePiece(open, bytes, written, piece);
+            written += piece;
+        }
+    }
+
+    @Override
+    public void close() {
+        Open open = opened.getAndSet(null);
+        if (open == null) {
+            return;
+        }
+        open.watch.close();
+        Thread closer = new Thread(open.port::closePort, "link close");
+        closer.setDaemon(true);
+        closer.start();
+        try {
+            closer.join(CLOSE_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Override
+    public int baud() {
+        return baud;
+    }
+
+    @Override
+    public String name() {
+        return name;
+    }
+
+    private Path node() throws LineException {
+        try {
+            return Path.of(name).toRealPath();
+        } catch (IOException e) {
+            throw new LineException("no port " + name + ": " + Ports.advice());
+        }
+    }
+
+    private SerialPort portAt(Path node) throws LineException {
+        try {
+            return SerialPort.getCommPort(node.toString());
+        } catch (SerialPortInvalidPortException e) {
+            throw new LineException("no port " + name + ": " + Ports.advice());
+        }
+    }
+
+    /** A port whose node is gone may go on giving nothing as if it were there, so a silent one is looked at. */
+    private int readWaiting(Open open, byte[] into, int timeoutMillis) throws LineException {
+        long started = System.nanoTime();
+        long timeout = TimeUnit.MILLISECONDS.toNanos(timeoutMillis);
+        int count;
+        do {
+            count = open.port.readBytes(into, into.length);
+        } while (count == 0 && System.nanoTime() - started < timeout);
+        if (count < 0 || (count == 0 && !Files.exists(open.node))) {
+            throw gone();
+        }
+        return count;
+    }
+
+    private void awaitRoom(Open open, int piece) throws LineException {
+        long started = System.nanoTime();
+        while (open.port.bytesAwaitingWrite() + piece > QUEUE_BYTES) {
+            if (System.nanoTime() - started > WRITE_NANOS) {
+                throw stuck();
+            }
+            LockSupport.parkNanos(this, QUEUE_LOOK_NANOS);
+        }
+    }
+
+    private void writePiece(Open open, byte[] bytes, int from, int count) throws LineException {
+        long started = System.nanoTime();
+        open.watch.begin();
+        int written = open.port.writeBytes(bytes, count, from);
+        open.watch.end();
+        if (written != count) {
+            throw System.nanoTime() - started > WRITE_NANOS ? stuck() : gone();
+        }
+    }
+
+    private Open require() throws LineException {
+        Open open = opened.get();
+        if (open == null) {
+            throw new LineException(name + " is closed");
+        }
+        return open;
+    }
+
+    private LineException gone() {
+        return new LineException(name + " is gone: plug the controller in again");
+    }
+
+    private LineException stuck() {
+        return new LineException(name + " has taken no bytes for a second: plug the controller out and in again");
+    }
+}
