@@ -53,14 +53,13 @@ final class DemoCommand implements Callable<Integer> {
     private String colours;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws IOException, InterruptedException {
         requireWithin("--seconds", seconds, Double.POSITIVE_INFINITY);
         requireWithin("--speed", speed, FASTEST);
         LogSettings.forPicture();
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
-        try (Demo demo = new Demo(speed, depth(), out);
-                GoodEnd end = new GoodEnd(demo::close)) {
-            demo.run(seconds);
+        try (Demo demo = new Demo(speed, depth(), out)) {
+            GoodEnd.of(demo::close, () -> demo.run(seconds));
         }
         return ExitCode.OK;
     }

@@ -4,29 +4,45 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Lets a signal end a command in good order: while this is open, SIGTERM or Ctrl-C stops the command, waits for its end, and the
- * process ends with status 0.
+ * Lets a signal end a command in good order: SIGTERM or Ctrl-C stops what the command does, waits for its end, and the process
+ * ends with status 0.
  */
-final class GoodEnd implements AutoCloseable {
+final class GoodEnd {
     private static final long LONGEST_END_S = 4;
 
     private final Runnable stop;
     private final CountDownLatch ended = new CountDownLatch(1);
 
     /**
-     * Begins to listen for signals.
+     * What a command does.
      *
-     * @param stop makes the command end soon; called by another thread
+     * @param <E> what it may throw
      */
-    GoodEnd(Runnable stop) {
-        this.stop = stop;
-        Runtime.getRuntime().addShutdownHook(new Thread(this::onSignal, "end"));
+    interface Work<E extends Exception> {
+        void run() throws E, InterruptedException;
     }
 
-    /** The command has ended. */
-    @Override
-    public void close() {
-        ended.countDown();
+    private GoodEnd(Runnable stop) {
+        this.stop = stop;
+    }
+
+    /**
+     * Does something that a signal may end.
+     *
+     * @param <E> what the work may throw
+     * @param stop makes the work end soon; called by another thread
+     * @param work what to do
+     * @throws E if the work does
+     * @throws InterruptedException if the work is interrupted
+     */
+    static <E extends Exception> void of(Runnable stop, Work<E> work) throws E, InterruptedException {
+        GoodEnd end = new GoodEnd(stop);
+        Runtime.getRuntime().addShutdownHook(new Thread(end::onSignal, "end"));
+        try {
+            work.run();
+        } finally {
+            end.ended.countDown();
+        }
     }
 
     private void onSignal() {

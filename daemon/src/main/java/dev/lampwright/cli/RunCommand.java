@@ -16,7 +16,8 @@ import picocli.CommandLine.Option;
 /** The command {@code run}: the daemon. */
 @Command(
         name = "run",
-        description = "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped.",
+        description =
+                "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped.",
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:stopped by a signal",
@@ -33,12 +34,13 @@ final class RunCommand implements Callable<Integer> {
         Config config = ConfigFile.read(file);
         LogSettings.forJournal();
         CountDownLatch stopped = new CountDownLatch(1);
-        try (GoodEnd end = new GoodEnd(stopped::countDown);
-                Daemon daemon = new Daemon(config, new SerialLine(config.port(), config.baud()))) {
-            daemon.start();
-            LoggerFactory.getLogger(RunCommand.class).info("started with {}", file);
-            stopped.await();
-        }
+        GoodEnd.of(stopped::countDown, () -> {
+            try (Daemon daemon = new Daemon(config, new SerialLine(config.port(), config.baud()))) {
+                daemon.start();
+                LoggerFactory.getLogger(RunCommand.class).info("started with {}", file);
+                stopped.await();
+            }
+        });
         return ExitCode.OK;
     }
 }
