@@ -24,6 +24,11 @@ public final class Await {
         until(() -> what, condition, LONG);
     }
 
+    /** Lets other threads run for a moment. */
+    public static void pause() {
+        LockSupport.parkNanos(LOOK_EVERY_NANOS / 10);
+    }
+
     /**
      * Waits until something is so.
      *
