@@ -22,6 +22,11 @@ public final class Await {
         until(description, LONG, condition);
     }
 
+    /** Lets other threads run for a moment. */
+    public static void pause() {
+        LockSupport.parkNanos(LOOK_EVERY_NANOS / 10);
+    }
+
     /**
      * Waits until something holds.
      *
