@@ -22,11 +22,6 @@ public final class Await {
         until(description, LONG, condition);
     }
 
-    /** Lets other threads run for a moment. */
-    public static void pause() {
-        LockSupport.parkNanos(LOOK_EVERY_NANOS / 10);
-    }
-
     /**
      * Waits until something holds.
      *
@@ -57,7 +52,8 @@ public final class Await {
         }
     }
 
-    private static void pause() {
+    /** The pause between two looks at a condition. */
+    public static void pause() {
         try {
             Thread.sleep(LOOK_EVERY_MS);
         } catch (InterruptedException e) {
