@@ -38,6 +38,7 @@ public final class BrokerClient implements AutoCloseable {
     private final Thread thread;
     private volatile BrokerState state = new BrokerState(BrokerState.Phase.CONNECTING, "");
     private volatile BrokerSession session;
+    private boolean wasConnected;
 
     /**
      * Prepares; {@link #start} starts.
@@ -135,7 +136,7 @@ public final class BrokerClient implements AutoCloseable {
         state = new BrokerState(BrokerState.Phase.LOST, failure.getMessage());
         trouble.begins(
                 failure.getMessage(),
-                where + ": " + failure.getMessage() + "; trying on until it works",
+                where + ": " + failure.getMessage() + "; trying again until it works",
                 System.nanoTime());
     }
 
@@ -179,10 +180,18 @@ public final class BrokerClient implements AutoCloseable {
         }
         backoff.reset();
         state = new BrokerState(BrokerState.Phase.CONNECTED, "");
-        trouble.ends(where + ": connected again");
+        tellConnected();
         if (!refused.isEmpty()) {
             LOG.warn("{}: refuses the subscription to {}; check its access list", where, String.join(", ", refused));
         }
+    }
+
+    private void tellConnected() {
+        String line = where + ": connected";
+        if (!trouble.ends(line) && !wasConnected) {
+            LOG.info("{}", line);
+        }
+        wasConnected = true;
     }
 
     private synchronized void pass(String topic, byte[] payload, boolean retained) {

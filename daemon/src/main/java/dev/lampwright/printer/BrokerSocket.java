@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import javax.net.ssl.SSLException;
 import javax.net.ssl.SSLParameters;
 import javax.net.ssl.SSLSocket;
 import javax.net.ssl.SSLSocketFactory;
@@ -80,8 +81,16 @@ final class BrokerSocket implements NetworkModule {
         SSLParameters parameters = secured.getSSLParameters();
         parameters.setEndpointIdentificationAlgorithm("HTTPS");
         secured.setSSLParameters(parameters);
-        secured.startHandshake();
+        shakeHands(secured);
         return secured;
+    }
+
+    private static void shakeHands(SSLSocket secured) throws IOException {
+        try {
+            secured.startHandshake();
+        } catch (SocketException e) {
+            throw new SSLException("the other end broke the handshake off", e);
+        }
     }
 
     private synchronized Socket keep(Socket candidate) throws IOException {

@@ -3,6 +3,7 @@ package dev.lampwright.printer;
 import java.io.EOFException;
 import java.net.ConnectException;
 import java.net.NoRouteToHostException;
+import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
 import java.security.cert.CertificateException;
@@ -13,6 +14,8 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 
 /** What went wrong with a connection, in words for the user. */
 final class BrokerWords {
+    private static final String LOST = "the connection was lost; look at the broker's log and at the network";
+
     private BrokerWords() {}
 
     /**
@@ -50,8 +53,8 @@ final class BrokerWords {
             return Optional.of("the host does not answer; check the network and the url");
         } else if (cause instanceof SSLException) {
             return Optional.of(tls(cause));
-        } else if (cause instanceof EOFException) {
-            return Optional.of("the broker closed the connection; its log says why");
+        } else if (cause instanceof EOFException || cause instanceof SocketException) {
+            return Optional.of(LOST);
         }
         return Optional.empty();
     }
@@ -77,7 +80,8 @@ final class BrokerWords {
             case 5 -> Optional.of("the broker does not let us in; check username, password_file and its access list");
             case MqttException.REASON_CODE_CLIENT_TIMEOUT, MqttException.REASON_CODE_WRITE_TIMEOUT ->
                 Optional.of("the broker stopped answering; look at it and at the network");
-            case MqttException.REASON_CODE_CONNECTION_LOST -> Optional.of("the connection broke; look at the network");
+            case MqttException.REASON_CODE_CONNECTION_LOST, MqttException.REASON_CODE_CLIENT_NOT_CONNECTED ->
+                Optional.of(LOST);
             case MqttException.REASON_CODE_INVALID_MESSAGE ->
                 Optional.of("what came back is no MQTT; check the port in the url");
             default -> Optional.empty();

@@ -1,8 +1,8 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -48,7 +48,7 @@ final class Payload {
      */
     JsonNode at(PayloadPath path) throws UnreadableException {
         if (bytes.length > MOST_BYTES) {
-            throw new UnreadableException("a message of " + bytes.length + " bytes is too long to be read");
+            throw new UnreadableException("the message is longer than 1 MiB");
         }
         return path.bare() ? TextNode.valueOf(text().strip()) : document().at(path.pointer());
     }
@@ -66,16 +66,11 @@ final class Payload {
     private void parse() {
         try {
             document = JSON.readTree(bytes);
-        } catch (JsonProcessingException e) {
-            complaint = new UnreadableException("the message is no JSON that can be read (" + firstLine(e) + ")");
+        } catch (StreamConstraintsException e) {
+            complaint = new UnreadableException("the message's JSON is too deep, or a name or number in it too long");
         } catch (IOException e) {
-            complaint = new UnreadableException("the message is no JSON, not even text");
+            complaint = new UnreadableException("the message is no JSON");
         }
-    }
-
-    private static String firstLine(JsonProcessingException e) {
-        String line = e.getOriginalMessage().lines().findFirst().orElse("");
-        return line.length() <= 100 ? line : line.substring(0, 100) + "…";
     }
 
     private String text() {

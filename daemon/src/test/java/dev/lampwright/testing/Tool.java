@@ -30,14 +30,12 @@ final class Tool {
             if (process.exitValue() != 0) {
                 throw new AssertionError(command.get(0) + " failed: " + text(output));
             }
-            Files.delete(output);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new AssertionError("interrupted while waiting for " + command.get(0), e);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         } finally {
             process.destroyForcibly();
+            remove(output);
         }
     }
 
@@ -59,6 +57,14 @@ final class Tool {
         } catch (IOException e) {
             throw new AssertionError(
                     command.get(0) + " cannot be started; install the Debian package " + debianPackage, e);
+        }
+    }
+
+    private static void remove(Path file) {
+        try {
+            Files.delete(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
