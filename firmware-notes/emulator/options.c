@@ -13,7 +13,7 @@ const char options_help[] =
     "\n"
     "  --elf FILE          the firmware\n"
     "  --link PATH         a symbolic link to the serial device is made here\n"
-    "  --strip PIN         pin of the strip's data line (PB0)\n"
+    "  --strip PIN         pin of the strip's data line (PD4)\n"
     "  --channels N        bytes a pixel, 3 or 4 (3)\n"
     "  --reset-us N        a low of so many microseconds latches the strip (280)\n"
     "  --threshold-ns N    a high longer than so many nanoseconds is a 1 (600)\n"
@@ -67,7 +67,7 @@ static bool read_number(const char *text, uint64_t least, uint64_t most, uint64_
 static bool read_pin(const char *text, struct board_options *board)
 {
     if (strlen(text) != 3 || text[0] != 'P' || strchr("BCD", text[1]) == NULL || text[2] < '0' || text[2] > '7')
-        return complain("--strip", "name a pin as PB0, ports B, C and D, 0 to 7");
+        return complain("--strip", "name a pin as PD4, ports B, C and D, 0 to 7");
     board->strip_port = text[1];
     board->strip_bit = text[2] - '0';
     return true;
@@ -137,7 +137,7 @@ static bool is_complete(const struct options *options)
 enum options_outcome options_read(struct options *options, int argc, char **argv)
 {
     *options = (struct options){
-        .board = {.strip_port = 'B', .strip_bit = 0, .threshold_ps = 600000, .reset_ps = 280000000, .seed = 1},
+        .board = {.strip_port = 'D', .strip_bit = 4, .threshold_ps = 600000, .reset_ps = 280000000, .seed = 1},
         .channels = 3,
     };
     for (int option; (option = getopt_long(argc, argv, "", long_options, NULL)) != -1;) {

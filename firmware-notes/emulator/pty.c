@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -30,10 +31,22 @@ static bool prepare_slave(const char *slave)
     return raw;
 }
 
+/* What is no link is somebody's file, and stays. */
+static bool is_free_or_link(const char *path)
+{
+    struct stat there;
+    if (lstat(path, &there) != 0)
+        return errno == ENOENT;
+    errno = EEXIST;
+    return S_ISLNK(there.st_mode);
+}
+
 /* A link cannot be replaced in one step but by renaming another onto it. */
 static bool make_link(const char *slave, const char *link)
 {
     char fresh[PATH_MAX];
+    if (!is_free_or_link(link))
+        return false;
     int length = snprintf(fresh, sizeof fresh, "%s.%ld", link, (long)getpid());
     if (length < 0 || (size_t)length >= sizeof fresh) {
         errno = ENAMETOOLONG;
