@@ -81,6 +81,12 @@ class Board:
             data += os.read(self.device, count - len(data))
         return data
 
+    def read_some(self):
+        """What the board has sent, one byte or more."""
+        if not select.select([self.device], [], [], PATIENCE_S)[0]:
+            raise AssertionError("the board says nothing")
+        return os.read(self.device, 4096)
+
     def ask(self, data, count=1):
         self.write(data)
         return self.read(count)

@@ -1,0 +1,101 @@
+"""The wire of ../../wire.md, host side, for tests: packets to bytes and back."""
+
+
+def crc(data):
+    """CRC-16/IBM-3740: catalogue of parametrised CRC algorithms; "123456789" gives 0x29B1."""
+    value = 0xFFFF
+    for byte in data:
+        value ^= byte << 8
+        for _ in range(8):
+            value = (value << 1 ^ 0x1021 if value & 0x8000 else value << 1) & 0xFFFF
+    return value
+
+
+def stuff(data):
+    """COBS: Cheshire and Baker, 1999. Without the zero that ends it."""
+    out = bytearray()
+    block = bytearray()
+    for byte in data + b"\0":
+        if byte == 0:
+            out += bytes([len(block) + 1]) + block
+            block.clear()
+            continue
+        block.append(byte)
+        if len(block) == 254:
+            out += b"\xff" + block
+            block.clear()
+    return bytes(out)
+
+
+def unstuff(data):
+    out = bytearray()
+    at = 0
+    while at < len(data):
+        code = data[at]
+        out += data[at + 1:at + code]
+        at += code
+        if code < 255 and at < len(data):
+            out.append(0)
+    return bytes(out)
+
+
+def packet(kind, sequence, body=b""):
+    data = bytes([kind, sequence]) + body
+    return stuff(data + crc(data).to_bytes(2, "little")) + b"\0"
+
+
+def unpack(line):
+    """(type, sequence, body) of what came before a zero; None if it is broken."""
+    data = unstuff(line)
+    if len(data) < 4 or crc(data[:-2]) != int.from_bytes(data[-2:], "little"):
+        return None
+    return data[0], data[1], data[2:-2]
+
+
+HELLO, SETUP, FRAME, REST = 1, 2, 3, 4
+HERE, IN_FORCE, SHOWN, COMPLAINT = 0x81, 0x82, 0x83, 0x84
+
+
+def setup(pixels, ceiling_mA=20000, holdover_ms=60000):
+    """Body of a SETUP: GRB, 12 mA a channel, 1 mA dark, one supply, no dimmers."""
+    return (pixels.to_bytes(2, "big") + b"\x03GRB\0" + 3 * (12000).to_bytes(2, "big") + b"\0\0"
+            + (1000).to_bytes(2, "big") + b"\0" + holdover_ms.to_bytes(2, "big") + b"\0\x01"
+            + ceiling_mA.to_bytes(2, "big") + b"\0")
+
+
+def frame(strip):
+    """Body of a FRAME in one part, without dimmers."""
+    return b"\0\0\x01" + strip
+
+
+class Talk:
+    """A host's end of the wire, over a board's device."""
+
+    def __init__(self, board):
+        self.board = board
+        self.sequence = 0
+        self.heard = bytearray()
+
+    def hear(self):
+        """The next good packet from the controller."""
+        while True:
+            while 0 not in self.heard:
+                self.heard += self.board.read_some()
+            end = self.heard.index(0)
+            line = bytes(self.heard[:end])
+            del self.heard[:end + 1]
+            message = unpack(line) if line else None
+            if message is not None:
+                return message
+
+    def ask_wire(self, wire, sequence):
+        """Sends a packet and waits for the answer with its sequence number."""
+        self.board.write(wire)
+        while True:
+            kind, answered, body = self.hear()
+            if answered == sequence:
+                return kind, body
+
+    def ask(self, kind, body=b""):
+        self.sequence = self.sequence % 255 + 1
+        return self.ask_wire(packet(kind, self.sequence, body), self.sequence)
