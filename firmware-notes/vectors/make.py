@@ -29,7 +29,7 @@ def cobs(data):
 
 def packet(kind, sequence, body=b""):
     plain = bytes([kind, sequence]) + body
-    return plain + struct.pack(">H", binascii.crc_hqx(plain, 0xFFFF))
+    return plain + struct.pack("<H", binascii.crc_hqx(plain, 0xFFFF))
 
 
 def line(*words):
@@ -94,16 +94,19 @@ def main():
     plain = packet(0x01, 1, b"\x01")
     wire = cobs(plain) + b"\0"
     bad("flipped_bit", cobs(plain[:-1] + bytes([plain[-1] ^ 1])) + b"\0")
-    bad("checksum_low_byte_first", cobs(plain[:-2] + plain[-1:] + plain[-2:-1]) + b"\0")
-    bad("checksum_started_at_zero", cobs(plain[:-2] + struct.pack(">H", binascii.crc_hqx(plain[:-2], 0))) + b"\0")
+    bad("checksum_high_byte_first", cobs(plain[:-2] + plain[-1:] + plain[-2:-1]) + b"\0")
+    bad("checksum_started_at_zero", cobs(plain[:-2] + struct.pack("<H", binascii.crc_hqx(plain[:-2], 0))) + b"\0")
     bad("torn_at_front", wire[1:])
     bad("torn_at_end", wire[:-2] + b"\0")
     bad("doubled_byte", wire[:3] + wire[2:])
     bad("block_past_the_end", b"\x09" + wire[1:])
     bad("code_without_bytes", b"\x05\x00")
+    bad("zero_after_the_checksum", cobs(plain + b"\0") + b"\0")
+    high_zero = next(p for p in (packet(0x7E, n) for n in range(256)) if p[-1] == 0)
+    bad("last_zero_lost", cobs(high_zero[:-1]) + b"\0")
     bad("one_byte", b"\x02\x41\x00")
-    bad("checksum_alone", cobs(struct.pack(">H", binascii.crc_hqx(b"", 0xFFFF))) + b"\0")
-    bad("type_alone", cobs(b"\x01" + struct.pack(">H", binascii.crc_hqx(b"\x01", 0xFFFF))) + b"\0")
+    bad("checksum_alone", cobs(struct.pack("<H", binascii.crc_hqx(b"", 0xFFFF))) + b"\0")
+    bad("type_alone", cobs(b"\x01" + struct.pack("<H", binascii.crc_hqx(b"\x01", 0xFFFF))) + b"\0")
     bad("nothing_but_a_code", b"\x01\x00")
 
 

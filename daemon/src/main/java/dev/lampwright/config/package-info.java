@@ -1,0 +1,5 @@
+/**
+ * The file: from TOML to validated values of the other packages. Every complaint names file, line and key and says what would be
+ * right. The only place that imports the TOML parser. Nothing here acts on what it reads.
+ */
+package dev.lampwright.config;

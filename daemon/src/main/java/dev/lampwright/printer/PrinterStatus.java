@@ -1,0 +1,114 @@
+package dev.lampwright.printer;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/** What is known of the printer at one moment. Immutable; each message makes a new one. */
+public final class PrinterStatus {
+    private static final PrinterStatus NOTHING_HEARD =
+            new PrinterStatus(PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class));
+
+    private final PrinterState state;
+    private final boolean heard;
+    private final long heardAtNanos;
+    private final Map<Quantity, Reading> readings;
+
+    private PrinterStatus(PrinterState state, boolean heard, long heardAtNanos, Map<Quantity, Reading> readings) {
+        this.state = state;
+        this.heard = heard;
+        this.heardAtNanos = heardAtNanos;
+        this.readings = readings;
+    }
+
+    /**
+     * What is known before the first message.
+     *
+     * @return silent, with no reading known
+     */
+    public static PrinterStatus nothingHeard() {
+        return NOTHING_HEARD;
+    }
+
+    /**
+     * The state that the printer last told.
+     *
+     * @return {@link PrinterState#SILENT} until it has told one
+     */
+    public PrinterState state() {
+        return state;
+    }
+
+    /**
+     * The state as it counts at some time: silent, if nothing has been heard for long.
+     *
+     * @param nanos the time
+     * @param silentAfterNanos how long is long
+     * @return the state
+     */
+    public PrinterState stateAt(long nanos, long silentAfterNanos) {
+        return heard && nanos - heardAtNanos <= silentAfterNanos ? state : PrinterState.SILENT;
+    }
+
+    /**
+     * Whether any bound message has come.
+     *
+     * @return false only before the first
+     */
+    public boolean heard() {
+        return heard;
+    }
+
+    /**
+     * When the last bound message came.
+     *
+     * @return ns on the daemon's monotonic clock; without meaning unless {@link #heard}
+     */
+    public long heardAtNanos() {
+        return heardAtNanos;
+    }
+
+    /**
+     * The newest reading of a quantity.
+     *
+     * @param quantity which
+     * @return the reading, {@link Reading#UNKNOWN} if there is none
+     */
+    public Reading reading(Quantity quantity) {
+        return readings.getOrDefault(quantity, Reading.UNKNOWN);
+    }
+
+    /**
+     * The newest value of a quantity.
+     *
+     * @param quantity which
+     * @return the value, NaN if it is not known
+     */
+    public double value(Quantity quantity) {
+        return reading(quantity).value();
+    }
+
+    /**
+     * This with a state that has just been told.
+     *
+     * @param newState what the printer says it is doing
+     * @param atNanos when it said so
+     * @return a new status
+     */
+    public PrinterStatus withState(PrinterState newState, long atNanos) {
+        return new PrinterStatus(newState, true, atNanos, readings);
+    }
+
+    /**
+     * This with a reading that has just come.
+     *
+     * @param quantity what was read
+     * @param value its value; NaN if the printer says that it does not know
+     * @param atNanos when it came
+     * @return a new status
+     */
+    public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
+        Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
+        newReadings.put(quantity, new Reading(value, atNanos));
+        return new PrinterStatus(state, true, atNanos, newReadings);
+    }
+}

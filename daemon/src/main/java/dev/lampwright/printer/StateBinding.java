@@ -1,0 +1,14 @@
+package dev.lampwright.printer;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Where the printer says what it is doing, and in what words.
+ *
+ * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
+ * @param path where the word stands in the payload
+ * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word
+ *     that matches wins, in the order in which the file names them
+ */
+public record StateBinding(String topicFilter, PayloadPath path, Map<PrinterState, List<String>> words) {}

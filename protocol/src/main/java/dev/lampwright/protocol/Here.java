@@ -1,0 +1,79 @@
+package dev.lampwright.protocol;
+
+/**
+ * The controller's answer to {@code HELLO}: who it is and what it can do.
+ *
+ * @param version wire version that it speaks, 0 to 255
+ * @param firmware its firmware's version, {@code major.minor.patch}
+ * @param id its id, eight bytes; 0 if it has none
+ * @param mostPixels most pixels of three channels, 0 to 65535
+ * @param mostPacketBytes most bytes of one packet before COBS, 0 to 65535
+ * @param dimmers dimmers that it has, 0 to 255
+ * @param credits messages that may be unanswered at one time, 0 to 255
+ * @param byteNanos time that the strip takes for one byte, in ns
+ * @param listensWhileDriving whether it hears the host while it drives the strip
+ */
+public record Here(
+        int version,
+        String firmware,
+        long id,
+        int mostPixels,
+        int mostPacketBytes,
+        int dimmers,
+        int credits,
+        int byteNanos,
+        boolean listensWhileDriving) {
+    private static final int FIRMWARE_AT = 1;
+    private static final int ID_AT = 4;
+
+    /**
+     * Reads the body of a {@code HERE}. Of a version that is not spoken here only {@link #version} is sure to mean what it says.
+     *
+     * @param message the message
+     * @return what it says
+     * @throws MalformedMessageException if its body is too short for the version spoken here
+     */
+    public static Here read(Message message) throws MalformedMessageException {
+        int version = message.u8(0);
+        String firmware =
+                message.u8(FIRMWARE_AT) + "." + message.u8(FIRMWARE_AT + 1) + "." + message.u8(FIRMWARE_AT + 2);
+        long id = 0;
+        for (int i = 0; i < Long.BYTES; i++) {
+            id = id << 8 | message.u8(ID_AT + i);
+        }
+        return new Here(
+                version,
+                firmware,
+                id,
+                message.u16(12),
+                message.u16(14),
+                message.u8(16),
+                message.u8(17),
+                message.u16(18),
+                (message.u8(20) & 1) != 0);
+    }
+
+    /**
+     * Writes this as a {@code HERE}.
+     *
+     * @param writer where to
+     * @param sequence sequence number of the message answered, or 0
+     * @return bytes of the writer's wire
+     */
+    public int write(MessageWriter writer, int sequence) {
+        writer.begin(MessageType.HERE, sequence).u8(version);
+        for (String part : firmware.split("\\.", -1)) {
+            writer.u8(Integer.parseInt(part));
+        }
+        for (int shift = 56; shift >= 0; shift -= 8) {
+            writer.u8((int) (id >>> shift));
+        }
+        return writer.u16(mostPixels)
+                .u16(mostPacketBytes)
+                .u8(dimmers)
+                .u8(credits)
+                .u16(byteNanos)
+                .u8(listensWhileDriving ? 1 : 0)
+                .finish();
+    }
+}
