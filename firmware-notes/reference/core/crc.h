@@ -10,7 +10,7 @@
 /** The checksum of nothing. */
 #define CRC_START 0xFFFFu
 
-/** The checksum of what `crc` stands for, followed by `byte`. Run over data and its checksum, high byte first, it is 0. */
+/** The checksum of what `crc` stands for, followed by `byte`. */
 static inline uint16_t crc_next(uint16_t crc, uint8_t byte)
 {
     /* Eight steps of the shift register at once, held as two bytes: 0x1021 is bits 12, 5 and 0. */

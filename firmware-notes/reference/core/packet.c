@@ -14,7 +14,6 @@ static void count_up(uint16_t *number, uint8_t by)
 void packet_start(struct packet_reader *reader)
 {
     reader->cobs = (struct cobs){ 0, false };
-    reader->crc = CRC_START;
     reader->length = 0;
     reader->came = 0;
     reader->early = 0;
@@ -32,9 +31,15 @@ void packet_spoil(struct packet_reader *reader)
     reader->spoilt = true;
 }
 
+/* The checksum comes low byte first, alone of all numbers. */
+static bool checksum_right(const struct packet_reader *reader)
+{
+    return reader->held[0] == (uint8_t)reader->crc && reader->held[1] == (uint8_t)(reader->crc >> 8);
+}
+
 static enum packet_event judge(const struct packet_reader *reader)
 {
-    if (reader->spoilt || reader->early < FIXED_BYTES || reader->crc != 0 || !cobs_complete(&reader->cobs))
+    if (reader->spoilt || reader->early < FIXED_BYTES || !checksum_right(reader) || !cobs_complete(&reader->cobs))
         return PACKET_BROKEN;
     return reader->length > PACKET_MOST - FIXED_BYTES ? PACKET_TOO_LONG : PACKET_GOOD;
 }
@@ -47,23 +52,42 @@ static struct packet_step take_end(struct packet_reader *reader)
     return (struct packet_step){ 1, 0, judge(reader) };
 }
 
-/* Takes one of the bytes before a body's first comes out. Type and sequence are known once the held bytes move on. */
+/* Holds the newest byte. Answers the one that it shows to be no checksum: the one before the one before it. */
+static uint8_t hold(struct packet_reader *reader, uint8_t byte)
+{
+    uint8_t passed = reader->held[0];
+    reader->held[0] = reader->held[1];
+    reader->held[1] = byte;
+    return passed;
+}
+
+static enum packet_event take_type(struct packet_reader *reader, uint8_t type)
+{
+    reader->type = type;
+    reader->crc = crc_next(CRC_START, type);
+    return PACKET_NOTHING;
+}
+
+static enum packet_event take_sequence(struct packet_reader *reader, uint8_t sequence)
+{
+    reader->sequence = sequence;
+    reader->crc = crc_next(reader->crc, sequence);
+    return PACKET_BEGUN;
+}
+
+/* Takes one of the bytes before a body's first comes out. */
 static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
 {
     struct packet_step step = { 1, 0, PACKET_NOTHING };
     count_up(&reader->came, 1);
     if (cobs_take(&reader->cobs, &byte) == COBS_NOTHING)
         return step;
-    reader->crc = crc_next(reader->crc, byte);
+    uint8_t passed = hold(reader, byte);
     reader->early++;
     if (reader->early == 3)
-        reader->type = reader->held[0];
-    if (reader->early == FIXED_BYTES) {
-        reader->sequence = reader->held[0];
-        step.event = PACKET_BEGUN;
-    }
-    reader->held[0] = reader->held[1];
-    reader->held[1] = byte;
+        step.event = take_type(reader, passed);
+    if (reader->early == 4)
+        step.event = take_sequence(reader, passed);
     return step;
 }
 
@@ -81,7 +105,7 @@ static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes
         uint8_t byte = *in++;
         if (cobs_take(&cobs, &byte) == COBS_NOTHING)
             continue;
-        crc = crc_next(crc, byte);
+        crc = crc_next(crc, older);
         *out++ = older;
         older = newer;
         newer = byte;
