@@ -50,9 +50,10 @@ int main(void)
     controller_start(&controller);
     for (;;) {
         wdt_reset();
-        uint8_t byte;
-        if (uart_take(&byte))
-            controller_take(&controller, byte);
+        uint8_t *bytes;
+        uint8_t count = uart_waiting(&bytes);
+        controller_take(&controller, bytes, count);
+        uart_drop(count);
         if (uart_overran())
             controller_overrun(&controller);
         if (clock_ticked())

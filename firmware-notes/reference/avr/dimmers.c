@@ -56,7 +56,7 @@ static void modulate(const struct output *output, uint16_t steps)
 void port_dimmer(uint8_t index, uint16_t duty)
 {
     const struct output *output = &outputs[index];
-    uint16_t steps = duty >> (output->wide ? 4 : 8);
+    uint16_t steps = output->wide ? duty >> 4 : duty >> 8;
     if (duty == UINT16_MAX || steps == 0)
         hold(output, duty == UINT16_MAX);
     else

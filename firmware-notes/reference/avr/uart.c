@@ -23,7 +23,7 @@ _Static_assert(DIVISOR(CYCLES) >= 1 && DIVISOR(CYCLES) <= 4096, "BAUD is out of 
 #define TAIL GPIOR2
 #define LOST 0
 
-static volatile uint8_t ring[RING_BYTES];
+static uint8_t ring[RING_BYTES];
 
 static uint8_t after(uint8_t index)
 {
@@ -54,14 +54,18 @@ void uart_start(void)
     UCSR0B = _BV(RXCIE0) | _BV(RXEN0) | _BV(TXEN0);
 }
 
-bool uart_take(uint8_t *byte)
+uint8_t uart_waiting(uint8_t **bytes)
 {
+    uint8_t head = HEAD;
     uint8_t tail = TAIL;
-    if (tail == HEAD)
-        return false;
-    *byte = ring[tail];
-    TAIL = after(tail);
-    return true;
+    __asm__ volatile("" ::: "memory"); /* what the interrupt wrote before it moved HEAD is there now */
+    *bytes = ring + tail;
+    return (uint8_t)((head < tail ? RING_BYTES : head) - tail);
+}
+
+void uart_drop(uint8_t count)
+{
+    TAIL = (TAIL + count) & (RING_BYTES - 1);
 }
 
 bool uart_overran(void)

@@ -10,8 +10,14 @@
 /** Starts the line. */
 void uart_start(void);
 
-/** Takes the oldest byte that came. Answers false, and leaves `*byte`, where none waits. */
-bool uart_take(uint8_t *byte);
+/**
+ * Bytes that wait, the oldest first: how many stand together at `*bytes`, perhaps 0. They are the caller's, to write over too,
+ * until uart_drop.
+ */
+uint8_t uart_waiting(uint8_t **bytes);
+
+/** Drops the oldest `count` bytes of those that wait together. */
+void uart_drop(uint8_t count);
 
 /** Whether bytes were lost since the last call, because the ring or the hardware had no room for them. */
 bool uart_overran(void);

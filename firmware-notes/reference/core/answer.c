@@ -40,7 +40,8 @@ void answer_send(struct answer *answer)
     uint16_t crc = CRC_START;
     for (uint8_t i = 1; i < answer->length; i++)
         crc = crc_next(crc, answer->bytes[i]);
-    answer_number(answer, crc);
+    answer_byte(answer, (uint8_t)crc);
+    answer_byte(answer, (uint8_t)(crc >> 8));
     cobs_encode(answer->bytes, (uint8_t)(answer->length - 1));
     for (uint8_t i = 0; i < answer->length; i++)
         port_send(answer->bytes[i]);

@@ -1,24 +1,39 @@
 #include "clamp.h"
 
 /* A duty is a share of 65535 = 255 x 257, a byte a share of 255. */
-#define DUTY_FULL 65535u
-#define DUTY_PER_BYTE 257u
-#define UA_PER_MA 1000u
+#define DUTY_FULL 65535ul
+#define DUTY_PER_BYTE 257ul
+#define UA_PER_MA 1000ul
 
 /* One, for a factor. */
 #define WHOLE_BITS 16
 
+static uint64_t product(uint32_t one, uint32_t other)
+{
+    return (uint64_t)one * other;
+}
+
+static uint32_t dark_uA(const struct setup *setup)
+{
+    return (uint32_t)setup->pixels * setup->dark_uA;
+}
+
 static uint64_t idle_of(const struct setup *setup, uint8_t supply)
 {
-    return setup->supply == supply ? (uint64_t)setup->pixels * setup->dark_uA * DUTY_FULL : 0;
+    return setup->supply == supply ? product(dark_uA(setup), DUTY_FULL) : 0;
 }
 
 static uint64_t strip_load(const struct setup *setup, const struct frame *frame)
 {
     uint64_t load = 0;
     for (uint8_t i = 0; i < setup->channels; i++)
-        load += (uint64_t)frame->sum[i] * setup->channel_uA[i];
-    return load * DUTY_PER_BYTE;
+        load += product(frame->sum[i], (uint32_t)setup->channel_uA[i] * DUTY_PER_BYTE);
+    return load;
+}
+
+static uint64_t dimmer_load(const struct dimmer *dimmer, uint16_t duty)
+{
+    return product((uint32_t)duty * dimmer->full_mA, UA_PER_MA);
 }
 
 static uint64_t load_of(const struct setup *setup, const struct frame *frame, uint8_t supply)
@@ -26,13 +41,13 @@ static uint64_t load_of(const struct setup *setup, const struct frame *frame, ui
     uint64_t load = setup->supply == supply ? strip_load(setup, frame) : 0;
     for (uint8_t i = 0; i < setup->dimmers; i++)
         if (setup->dimmer[i].supply == supply)
-            load += (uint64_t)((uint32_t)frame->duty[i] * setup->dimmer[i].full_mA) * UA_PER_MA;
+            load += dimmer_load(&setup->dimmer[i], frame->duty[i]);
     return load;
 }
 
 static uint64_t limit_of(const struct setup *setup, uint8_t supply)
 {
-    return (uint64_t)setup->ceiling_mA[supply] * UA_PER_MA * DUTY_FULL;
+    return product((uint32_t)setup->ceiling_mA[supply] * UA_PER_MA, DUTY_FULL);
 }
 
 static uint16_t dim(uint16_t value, uint16_t factor)
@@ -75,6 +90,5 @@ uint16_t clamp_dark_over(const struct setup *setup)
 {
     if (idle_of(setup, setup->supply) <= limit_of(setup, setup->supply))
         return 0;
-    uint32_t dark_uA = (uint32_t)setup->pixels * setup->dark_uA;
-    return (uint16_t)((dark_uA + UA_PER_MA - 1) / UA_PER_MA);
+    return (uint16_t)((dark_uA(setup) + UA_PER_MA - 1) / UA_PER_MA);
 }

@@ -23,9 +23,20 @@ enum cobs_step {
 };
 
 /**
- * Takes one byte of the line. `*byte` is not 0. On COBS_BYTE `*byte` has become the packet's byte; else it is unchanged.
+ * Takes one byte of the line. `*byte` is not 0. On COBS_BYTE `*byte` has become the packet's byte; else it is worth nothing.
  */
-enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte);
+static inline enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte)
+{
+    if (cobs->left != 0) {
+        cobs->left--;
+        return COBS_BYTE;
+    }
+    bool zero = cobs->zero_due;
+    cobs->left = (uint8_t)(*byte - 1);
+    cobs->zero_due = cobs->left != COBS_BLOCK;
+    *byte = 0;
+    return zero ? COBS_BYTE : COBS_NOTHING;
+}
 
 /** Whether a packet may end here: no block is left unfinished. */
 bool cobs_complete(const struct cobs *cobs);

@@ -75,7 +75,7 @@ static void say_complaint(const struct controller *controller, struct complaint 
 
 static struct complaint on_hello(struct controller *controller)
 {
-    if (controller->reader.body < 1)
+    if (controller->reader.length < 1)
         return complain(COMPLAINT_LENGTH, 1);
     if (controller->body[0] != WIRE_VERSION)
         return complain(COMPLAINT_VERSION, WIRE_VERSION);
@@ -86,7 +86,7 @@ static struct complaint on_hello(struct controller *controller)
 static struct complaint on_setup(struct controller *controller)
 {
     struct setup setup;
-    struct complaint wrong = setup_read(&setup, controller->body, controller->reader.body);
+    struct complaint wrong = setup_read(&setup, controller->body, controller->reader.length);
     if (wrong.code != COMPLAINT_NONE)
         return wrong;
     if (light_set_up(&controller->light, &setup, controller->now_ms))
@@ -122,7 +122,7 @@ static struct complaint on_rest(struct controller *controller)
 {
     if (controller->light.state == LIGHT_UNSET)
         return complain(COMPLAINT_NOT_SET_UP, 0);
-    if (controller->reader.body < 1)
+    if (controller->reader.length < 1)
         return complain(COMPLAINT_LENGTH, 1);
     if (controller->body[0] > AFTER_BEACON)
         return complain(COMPLAINT_VALUE, 0);
@@ -167,17 +167,24 @@ static void begin_body(struct controller *controller)
         parts_begin(&controller->parts);
 }
 
-static void take_body(struct controller *controller)
+/* Keeps what fits of `count` bytes, the last of the body so far; no message but FRAME has more. */
+static void keep_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
 {
-    const struct packet_reader *reader = &controller->reader;
-    struct light *light = &controller->light;
-    if (reader->type == FRAME)
-        parts_take(&controller->parts, &light->frame, light->setup.dimmers, reader->byte);
-    else if (reader->length <= SETUP_MOST)
-        controller->body[reader->length - 1] = reader->byte;
+    uint16_t at = (uint16_t)(controller->reader.length - count);
+    for (; count > 0 && at < SETUP_MOST; count--)
+        controller->body[at++] = *bytes++;
 }
 
-static void end_packet(struct controller *controller, enum packet_event event)
+static void take_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
+{
+    struct light *light = &controller->light;
+    if (controller->reader.type == FRAME)
+        parts_take(&controller->parts, &light->frame, light->setup.dimmers, bytes, count);
+    else
+        keep_body(controller, bytes, count);
+}
+
+static void end_packet(struct controller *controller, uint8_t event)
 {
     controller->overrun = false;
     struct complaint wrong;
@@ -200,15 +207,19 @@ void controller_start(struct controller *controller)
     say_here(0);
 }
 
-void controller_take(struct controller *controller, uint8_t byte)
+void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count)
 {
-    enum packet_event event = packet_take(&controller->reader, byte);
-    if (event == PACKET_BODY)
-        take_body(controller);
-    else if (event == PACKET_BEGUN)
-        begin_body(controller);
-    else if (event != PACKET_NOTHING)
-        end_packet(controller, event);
+    while (count > 0) {
+        struct packet_step step = packet_take(&controller->reader, bytes, count);
+        if (step.body > 0)
+            take_body(controller, bytes, step.body);
+        if (step.event == PACKET_BEGUN)
+            begin_body(controller);
+        else if (step.event != PACKET_NOTHING)
+            end_packet(controller, step.event);
+        bytes += step.used;
+        count = (uint8_t)(count - step.used);
+    }
 }
 
 void controller_overrun(struct controller *controller)

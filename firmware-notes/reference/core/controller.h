@@ -41,8 +41,8 @@ struct controller {
 /** Drives everything dark and says HERE. Called once, before all else. */
 void controller_start(struct controller *controller);
 
-/** Takes one byte of the line, any value. */
-void controller_take(struct controller *controller, uint8_t byte);
+/** Takes `count` bytes of the line, any values. They are overwritten: a body is decoded where it stands. */
+void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count);
 
 /** Bytes of the line were lost just now: the packet under way is broken, whatever follows. */
 void controller_overrun(struct controller *controller);

@@ -30,10 +30,10 @@ void frame_clear(struct frame *frame, uint16_t length, uint8_t channels);
 /** Opens the frame: the next byte is its first. What it held stays until it is written over. */
 void frame_open(struct frame *frame);
 
-/** Whether every byte has been put since the frame was opened. */
-bool frame_full(const struct frame *frame);
+/** Bytes still to be put since the frame was opened. */
+uint16_t frame_room(const struct frame *frame);
 
-/** Puts the next byte. The frame is not full. */
-void frame_put(struct frame *frame, uint8_t byte);
+/** Puts the next `count` bytes, 0 to frame_room of them. */
+void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count);
 
 #endif

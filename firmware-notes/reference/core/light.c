@@ -58,8 +58,10 @@ static uint8_t amber(char letter)
 
 static void put_pixel(struct light *light, bool lit)
 {
+    uint8_t pixel[CHANNELS];
     for (uint8_t i = 0; i < light->setup.channels; i++)
-        frame_put(&light->frame, lit ? amber(light->setup.order[i]) : 0);
+        pixel[i] = lit ? amber(light->setup.order[i]) : 0;
+    frame_put(&light->frame, pixel, light->setup.channels);
 }
 
 /* Shows dark, or the beacon's pixels, and the duties for a time without a host. */

@@ -1,5 +1,5 @@
 /**
- * Numbers of the wire: high byte first, unsigned (wire.md section 1).
+ * Numbers of the wire: high byte first, unsigned (wire.md section 1). The checksum is none of them: it is low byte first.
  */
 #ifndef NUMBER_H
 #define NUMBER_H

@@ -6,31 +6,24 @@
 /* Bytes of a packet that are no body: type, sequence and checksum. */
 #define FIXED_BYTES 4
 
-static void count(uint16_t *number)
+static void count_up(uint16_t *number, uint8_t by)
 {
-    if (*number != UINT16_MAX)
-        ++*number;
-}
-
-static uint16_t clip(uint32_t number)
-{
-    return number < UINT16_MAX ? (uint16_t)number : UINT16_MAX;
+    *number = *number < UINT16_MAX - by ? (uint16_t)(*number + by) : UINT16_MAX;
 }
 
 void packet_start(struct packet_reader *reader)
 {
-    reader->cobs.left = 0;
-    reader->cobs.zero_due = false;
-    reader->crc = CRC_START;
-    reader->early = 0;
-    reader->silent = 0;
+    reader->cobs = (struct cobs){ 0, false };
     reader->length = 0;
+    reader->came = 0;
+    reader->early = 0;
+    reader->over = false;
     reader->spoilt = false;
 }
 
 bool packet_under_way(const struct packet_reader *reader)
 {
-    return reader->silent != 0;
+    return reader->came != 0 && !reader->over;
 }
 
 void packet_spoil(struct packet_reader *reader)
@@ -38,50 +31,103 @@ void packet_spoil(struct packet_reader *reader)
     reader->spoilt = true;
 }
 
+/* The checksum comes low byte first, alone of all numbers. */
+static bool checksum_right(const struct packet_reader *reader)
+{
+    return reader->held[0] == (uint8_t)reader->crc && reader->held[1] == (uint8_t)(reader->crc >> 8);
+}
+
 static enum packet_event judge(const struct packet_reader *reader)
 {
-    if (reader->spoilt || reader->early < FIXED_BYTES || reader->crc != 0 || !cobs_complete(&reader->cobs))
+    if (reader->spoilt || reader->early < FIXED_BYTES || !checksum_right(reader) || !cobs_complete(&reader->cobs))
         return PACKET_BROKEN;
     return reader->length > PACKET_MOST - FIXED_BYTES ? PACKET_TOO_LONG : PACKET_GOOD;
 }
 
-static enum packet_event finish(struct packet_reader *reader)
+static struct packet_step take_end(struct packet_reader *reader)
 {
-    if (!packet_under_way(reader))
-        return PACKET_NOTHING;
-    enum packet_event event = judge(reader);
-    reader->body = reader->length;
-    reader->came = clip((uint32_t)reader->length + reader->early + reader->silent);
-    packet_start(reader);
-    return event;
+    if (reader->came == 0)
+        return (struct packet_step){ 1, 0, PACKET_NOTHING };
+    reader->over = true;
+    return (struct packet_step){ 1, 0, judge(reader) };
 }
 
-/* Takes one of the first four bytes: type and sequence are known once the held bytes move on. */
-static enum packet_event take_early(struct packet_reader *reader)
+/* Holds the newest byte. Answers the one that it shows to be no checksum: the one before the one before it. */
+static uint8_t hold(struct packet_reader *reader, uint8_t byte)
 {
-    reader->early++;
-    if (reader->early == 3)
-        reader->type = reader->byte;
-    if (reader->early < FIXED_BYTES)
-        return PACKET_NOTHING;
-    reader->sequence = reader->byte;
+    uint8_t passed = reader->held[0];
+    reader->held[0] = reader->held[1];
+    reader->held[1] = byte;
+    return passed;
+}
+
+static enum packet_event take_type(struct packet_reader *reader, uint8_t type)
+{
+    reader->type = type;
+    reader->crc = crc_next(CRC_START, type);
+    return PACKET_NOTHING;
+}
+
+static enum packet_event take_sequence(struct packet_reader *reader, uint8_t sequence)
+{
+    reader->sequence = sequence;
+    reader->crc = crc_next(reader->crc, sequence);
     return PACKET_BEGUN;
 }
 
-enum packet_event packet_take(struct packet_reader *reader, uint8_t byte)
+/* Takes one of the bytes before a body's first comes out. */
+static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
 {
-    if (byte == 0)
-        return finish(reader);
-    if (cobs_take(&reader->cobs, &byte) == COBS_NOTHING) {
-        count(&reader->silent);
-        return PACKET_NOTHING;
+    struct packet_step step = { 1, 0, PACKET_NOTHING };
+    count_up(&reader->came, 1);
+    if (cobs_take(&reader->cobs, &byte) == COBS_NOTHING)
+        return step;
+    uint8_t passed = hold(reader, byte);
+    reader->early++;
+    if (reader->early == 3)
+        step.event = take_type(reader, passed);
+    if (reader->early == 4)
+        step.event = take_sequence(reader, passed);
+    return step;
+}
+
+/* Takes bytes up to a zero: the loop that has to keep up with the line, so all it works on is local. */
+static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
+{
+    struct cobs cobs = reader->cobs;
+    uint16_t crc = reader->crc;
+    uint8_t older = reader->held[0];
+    uint8_t newer = reader->held[1];
+    const uint8_t *in = bytes;
+    const uint8_t *end = bytes + count;
+    uint8_t *out = bytes;
+    while (in != end && *in != 0) {
+        uint8_t byte = *in++;
+        if (cobs_take(&cobs, &byte) == COBS_NOTHING)
+            continue;
+        crc = crc_next(crc, older);
+        *out++ = older;
+        older = newer;
+        newer = byte;
     }
-    reader->crc = crc_next(reader->crc, byte);
-    reader->byte = reader->held[0];
-    reader->held[0] = reader->held[1];
-    reader->held[1] = byte;
+    reader->cobs = cobs;
+    reader->crc = crc;
+    reader->held[0] = older;
+    reader->held[1] = newer;
+    uint8_t used = (uint8_t)(in - bytes);
+    uint8_t body = (uint8_t)(out - bytes);
+    count_up(&reader->length, body);
+    count_up(&reader->came, used);
+    return (struct packet_step){ used, body, PACKET_NOTHING };
+}
+
+struct packet_step packet_take(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
+{
+    if (reader->over)
+        packet_start(reader);
+    if (bytes[0] == 0)
+        return take_end(reader);
     if (reader->early < FIXED_BYTES)
-        return take_early(reader);
-    count(&reader->length);
-    return PACKET_BODY;
+        return take_early(reader, bytes[0]);
+    return take_body(reader, bytes, count);
 }

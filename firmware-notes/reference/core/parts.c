@@ -64,16 +64,20 @@ static void take_head(struct parts *parts, struct frame *frame, uint8_t dimmers,
     parts->state = PART_DATA;
 }
 
-void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, uint8_t byte)
+static void take_data(struct parts *parts, struct frame *frame, const uint8_t *bytes, uint8_t count)
 {
-    if (parts->state == PART_DATA) {
-        if (frame_full(frame))
-            parts->state = PART_SURPLUS;
-        else
-            frame_put(frame, byte);
-    } else if (parts->state == PART_HEAD) {
-        take_head(parts, frame, dimmers, byte);
-    }
+    if (count > frame_room(frame))
+        parts->state = PART_SURPLUS;
+    else
+        frame_put(frame, bytes, count);
+}
+
+void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count)
+{
+    for (; parts->state == PART_HEAD && count > 0; count--)
+        take_head(parts, frame, dimmers, *bytes++);
+    if (parts->state == PART_DATA)
+        take_data(parts, frame, bytes, count);
 }
 
 static struct complaint refusal(const struct parts *parts)
@@ -86,7 +90,7 @@ static struct complaint refusal(const struct parts *parts)
 static bool length_good(const struct parts *parts, const struct frame *frame)
 {
     bool last = parts->flags == FLAG_LAST;
-    return parts->state == PART_DATA && (!last || frame_full(frame));
+    return parts->state == PART_DATA && (!last || frame_room(frame) == 0);
 }
 
 enum part_end parts_end(struct parts *parts, const struct frame *frame, struct complaint *wrong)

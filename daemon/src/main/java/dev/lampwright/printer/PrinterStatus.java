@@ -39,6 +39,17 @@ public final class PrinterStatus {
     }
 
     /**
+     * The state as it counts at some time: silent, if nothing has been heard for long.
+     *
+     * @param nanos the time
+     * @param silentAfterNanos how long is long
+     * @return the state
+     */
+    public PrinterState stateAt(long nanos, long silentAfterNanos) {
+        return heard && nanos - heardAtNanos <= silentAfterNanos ? state : PrinterState.SILENT;
+    }
+
+    /**
      * Whether any bound message has come.
      *
      * @return false only before the first
