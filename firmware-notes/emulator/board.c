@@ -4,8 +4,11 @@
 #include <string.h>
 
 #include <avr_eeprom.h>
+#include <avr_extint.h>
 #include <avr_ioport.h>
 #include <sim_io.h>
+
+#include "part.h"
 
 enum { MCUSR = 0x54, PORF = 1 << 0, EXTRF = 1 << 1 };
 
@@ -121,13 +124,14 @@ static void set_horizon(struct board *board)
         avr_cycle_timer_register(avr, board->horizon - avr->cycle, horizon_reached, board);
 }
 
-/* The simulator has forgotten its timers and cleared its registers. The pins float, and the strip's is held low. */
+/* The simulator has forgotten its timers and cleared its registers; the pins are inputs. */
 static void chip_reset(void *context)
 {
     struct board *board = context;
     board->avr->run_cycle_limit = RUN_LIMIT;
     set_horizon(board);
     line_chip_reset(&board->down);
+    strip_release(&board->strip, ps(board->avr->cycle));
     avr_raise_irq(board->strip_pin, 0);
 }
 
@@ -135,6 +139,20 @@ static void do_not_wait(avr_t *avr, avr_cycle_count_t how_long)
 {
     (void)avr;
     (void)how_long;
+}
+
+/*
+ * While INT0 or INT1 is low and set to its low level, as they are after reset, the simulator looks at the pin in every
+ * cycle, whether the interrupt is on or not: dear, and a dimmer sits on INT1.
+ */
+static void stop_watching_levels(avr_t *avr)
+{
+    avr_io_t *extint = part_find(avr, "extint");
+    if (extint == NULL)
+        return;
+    extint->reset = NULL;
+    avr_extint_set_strict_lvl_trig(avr, EXTINT_IRQ_OUT_INT0, 0);
+    avr_extint_set_strict_lvl_trig(avr, EXTINT_IRQ_OUT_INT1, 0);
 }
 
 static avr_t *make_chip(const struct image *image)
@@ -146,6 +164,7 @@ static avr_t *make_chip(const struct image *image)
     avr->frequency = BOARD_HZ;
     avr->log = LOG_ERROR;
     avr->sleep = do_not_wait;
+    stop_watching_levels(avr);
     memcpy(avr->flash, image->flash, IMAGE_FLASH_BYTES);
     avr->codeend = (uint32_t)image->flash_end;
     avr_eeprom_desc_t eeprom = {.ee = (uint8_t *)image->eeprom, .offset = 0, .size = IMAGE_EEPROM_BYTES};

@@ -139,6 +139,15 @@ void strip_edge(struct strip *strip, bool high, uint64_t at_ps)
     strip->high = high;
 }
 
+void strip_release(struct strip *strip, uint64_t at_ps)
+{
+    if (!strip->high)
+        return;
+    strip->high = false;
+    strip->fell_ps = at_ps;
+    strip->has_fallen = true;
+}
+
 void strip_until(struct strip *strip, uint64_t now_ps)
 {
     if (!strip->high && has_bits(strip) && now_ps - strip->fell_ps >= strip->reset_ps)

@@ -71,6 +71,9 @@ void strip_start(struct strip *strip, uint64_t threshold_ps, uint64_t reset_ps, 
 /* The line changed. An edge to the level that the line has already is passed over. */
 void strip_edge(struct strip *strip, bool high, uint64_t at_ps);
 
+/* The line was let go and is held low by the strip: what was high until now is no pulse. */
+void strip_release(struct strip *strip, uint64_t at_ps);
+
 /* Time has come to now_ps without a further edge; latches if the low lasted long enough. */
 void strip_until(struct strip *strip, uint64_t now_ps);
 

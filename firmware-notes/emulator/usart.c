@@ -1,9 +1,10 @@
 #include "usart.h"
 
-#include <string.h>
+#include <stddef.h>
 
 #include <sim_io.h>
-#include <sim_core.h>
+
+#include "part.h"
 
 /* Addresses in data memory and bits, ATmega328P datasheet, USART register description. */
 enum { UCSR0A = 0xc0, UCSR0B = 0xc1, UCSR0C = 0xc2, UBRR0L = 0xc4, UBRR0H = 0xc5, UDR0 = 0xc6 };
@@ -177,14 +178,6 @@ static void reset(avr_io_t *io)
     usart->events.reset(usart->events.context);
 }
 
-static avr_io_t *find_part(avr_t *avr, const char *kind)
-{
-    for (avr_io_t *io = avr->io_port; io != NULL; io = io->next)
-        if (strcmp(io->kind, kind) == 0)
-            return io;
-    return NULL;
-}
-
 static void take_register(struct usart *usart, avr_io_addr_t address, avr_io_read_t read, avr_io_write_t write)
 {
     avr_io_addr_t io = AVR_DATA_TO_IO(address);
@@ -196,7 +189,7 @@ static void take_register(struct usart *usart, avr_io_addr_t address, avr_io_rea
 
 bool usart_attach(struct usart *usart, avr_t *avr, struct usart_events events)
 {
-    avr_io_t *io = find_part(avr, "uart");
+    avr_io_t *io = part_find(avr, "uart");
     if (io == NULL)
         return false;
     *usart = (struct usart){.avr = avr, .part = (avr_uart_t *)io, .events = events};

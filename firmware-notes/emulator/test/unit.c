@@ -211,6 +211,18 @@ static void strip_passes_over_edges_that_are_none(void)
     check(bench->frames == 1 && bench->frame.bytes[0] == 0x42, "and a second fall is no bit");
 }
 
+static void strip_takes_no_pulse_from_a_line_let_go(void)
+{
+    struct bench *bench = new_bench();
+    send_byte(bench, 0x42);
+    strip_edge(&bench->strip, true, bench->at_ps);
+    strip_release(&bench->strip, bench->at_ps + 100 * NS);
+    bench->at_ps += 100 * NS;
+    wait_for(bench, 300 * (uint64_t)US);
+    check(bench->frames == 1 && bench->frame.count == 1 && bench->frame.loose_bits == 0, "no bit");
+    check(bench->frame.widths.out_of_tolerance == 0, "and no width");
+}
+
 /* ---- trouble -------------------------------------------------------------------------------------------------- */
 
 static unsigned bits_of(uint8_t byte)
@@ -470,6 +482,7 @@ int main(void)
     strip_tells_what_is_left_over();
     strip_survives_a_frame_without_end();
     strip_passes_over_edges_that_are_none();
+    strip_takes_no_pulse_from_a_line_let_go();
     trouble_hurts_one_in_each_run();
     trouble_flips_and_doubles();
     trouble_is_the_same_for_the_same_seed();

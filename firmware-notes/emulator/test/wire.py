@@ -88,6 +88,12 @@ class Talk:
             if message is not None:
                 return message
 
+    def wait_for_start(self):
+        """Presses the reset button, and waits until the controller says HERE unasked."""
+        self.board.command("reset")
+        while self.hear()[:2] != (HERE, 0):
+            pass
+
     def ask_wire(self, wire, sequence):
         """Sends a packet and waits for the answer with its sequence number."""
         self.board.write(wire)
