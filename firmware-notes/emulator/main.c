@@ -220,9 +220,9 @@ static void watch_host(struct session *session)
     if (open == session->was_open)
         return;
     session->was_open = open;
-    report_event(&session->report, open ? "opened" : "closed");
     if (open && session->options.reset_on_open)
         board_reset(&session->board);
+    report_event(&session->report, open ? "opened" : "closed");
 }
 
 static void run_chip(struct session *session)

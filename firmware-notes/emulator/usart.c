@@ -91,6 +91,7 @@ static uint8_t read_data(avr_t *avr, avr_io_addr_t address, void *param)
     struct usart *usart = param;
     if (usart->buffered == 0)
         return avr->data[address];
+    usart->has_started = true;
     struct usart_character read = usart->buffer[0];
     usart->buffer[0] = usart->buffer[1];
     usart->buffered--;
@@ -124,6 +125,7 @@ static void write_data(avr_t *avr, avr_io_addr_t address, uint8_t value, void *p
     (void)address;
     if (!(avr->data[UCSR0B] & TXEN0) || usart->next_full)
         return;
+    usart->has_started = true;
     if (usart->is_sending) {
         usart->next = value;
         usart->next_full = true;
@@ -139,9 +141,8 @@ static void write_control_a(avr_t *avr, avr_io_addr_t address, uint8_t value, vo
 {
     struct usart *usart = param;
     uint8_t writable = U2X0 | MPCM0;
-    uint8_t zeroed = 7 << 2;            /* FE, DOR and UPE are to be written 0; they are cleared by reading the data */
     uint8_t kept = avr->data[address] & (uint8_t)~writable;
-    avr->data[address] = (uint8_t)(kept | (value & writable & (uint8_t)~zeroed));
+    avr->data[address] = kept | (value & writable);
     if (value & TXC0) {
         avr_regbit_clear(avr, usart->part->txc.raised);
         usart->part->txc.pending = 0;
@@ -153,9 +154,7 @@ static void write_control_b(avr_t *avr, avr_io_addr_t address, uint8_t value, vo
     struct usart *usart = param;
     bool listened = usart_listens(usart);
     avr->data[address] = value;
-    if (usart_listens(usart))
-        usart->has_listened = true;
-    else if (listened)
+    if (listened && !usart_listens(usart))
         flush_receiver(usart);
     update_received(usart);
     update_room(usart);
@@ -171,7 +170,7 @@ static void reset(avr_io_t *io)
     avr->data[UCSR0C] = 3 << 1;
     usart->buffered = 0;
     usart->shift_full = false;
-    usart->has_listened = false;
+    usart->has_started = false;
     usart->is_receiving = false;
     usart->is_sending = false;
     usart->next_full = false;
@@ -228,7 +227,7 @@ bool usart_listens(const struct usart *usart)
 
 static void lose(struct usart *usart, enum usart_loss loss, uint8_t byte, bool hurt)
 {
-    usart->events.lost(usart->events.context, loss, byte, hurt);
+    usart->events.lost(usart->events.context, usart->was_starting ? USART_STARTING : loss, byte, hurt);
 }
 
 /*
@@ -238,6 +237,7 @@ static void lose(struct usart *usart, enum usart_loss loss, uint8_t byte, bool h
 void usart_start_bit(struct usart *usart, bool hurt)
 {
     usart->is_receiving = usart_listens(usart);
+    usart->was_starting = !usart->has_started;
     if (!usart->shift_full)
         return;
     usart->avr->data[UCSR0A] |= DOR0;
@@ -249,8 +249,7 @@ void usart_start_bit(struct usart *usart, bool hurt)
 void usart_receive(struct usart *usart, uint8_t byte, bool hurt)
 {
     if (!usart_listens(usart) || !usart->is_receiving) {
-        bool off = usart->has_listened && !usart_listens(usart);
-        lose(usart, off ? USART_RECEIVER_OFF : USART_STARTING, byte, hurt);
+        lose(usart, USART_RECEIVER_OFF, byte, hurt);
         return;
     }
     usart->shift = (struct usart_character){byte, hurt, usart->avr->cycle};

@@ -19,7 +19,7 @@
 enum usart_loss {
     USART_OVERRUN,                      /* the buffer was full: the byte is lost that waited in the shift register */
     USART_RECEIVER_OFF,                 /* the firmware had turned the receiver off again */
-    USART_STARTING,                     /* the receiver was not on yet since the last reset, or only since its start bit */
+    USART_STARTING,                     /* at the start bit the firmware had neither read nor sent a byte since the reset */
 };
 
 struct usart_events {
@@ -48,7 +48,8 @@ struct usart {
     struct usart_character shift;
     bool shift_full;
     bool is_receiving;                  /* the receiver was on at the last start bit */
-    bool has_listened;                  /* it was on at any time since the last reset */
+    bool was_starting;                  /* at the last start bit the firmware had not started */
+    bool has_started;                   /* the firmware has read or sent a byte since the reset */
 
     uint8_t sending;
     bool is_sending;

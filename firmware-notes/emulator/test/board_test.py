@@ -26,10 +26,8 @@ class BoardTest(unittest.TestCase):
     def start_anew(self, *options):
         """A board whose firmware has just said that it started, while somebody listens."""
         board = self.start(*options)
-        board.command("reset")
-        heard = board.read(2)
-        while heard != bytes([ord("R"), BUTTON]):
-            heard = heard[1:] + board.read(1)
+        board.restart()
+        self.assertEqual(board.read(2), bytes([ord("R"), BUTTON]))
         return board
 
     def end(self, status=0):
@@ -261,6 +259,18 @@ class Trouble(BoardTest):
         board.command("reset")
         self.assertEqual(board.read(2), bytes([ord("R"), BUTTON]))
         self.assertEqual(board.stats()["watchdog_resets"], 1)
+        self.end()
+
+    def test_bytes_during_a_reset_are_no_overruns(self):
+        """The firmware's receiver is not on yet when the first start bit comes."""
+        board = self.start_anew()
+        board.command("stall 3600000")
+        board.write(b"xeA")
+        board.command("reset")
+        board.command("stall 0")
+        self.assertEqual(board.read(3), bytes([ord("R"), BUTTON, ord("A")]))
+        stats = board.stats()
+        self.assertEqual((stats["bytes_unheard"], stats["overruns"], stats["receiver_off"]), (1, 0, 0))
         self.end()
 
     def test_reset_on_open(self):

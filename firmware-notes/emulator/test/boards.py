@@ -26,6 +26,7 @@ class Board:
         self.seen = collections.deque()
         threading.Thread(target=self._listen, daemon=True).start()
         self.device = -1
+        self.bytes_read = 0
         self.expect(lambda line: line.get("event") == "ready")
         if opens:
             self.open()
@@ -78,14 +79,26 @@ class Board:
             rest = deadline - time.monotonic()
             if rest <= 0 or not select.select([self.device], [], [], rest)[0]:
                 raise AssertionError(f"only {data!r} came of {count} bytes")
-            data += os.read(self.device, count - len(data))
+            data += self.read_some(0, count - len(data))
         return data
 
-    def read_some(self):
-        """What the board has sent, one byte or more."""
-        if not select.select([self.device], [], [], PATIENCE_S)[0]:
-            raise AssertionError("the board says nothing")
-        return os.read(self.device, 4096)
+    def read_some(self, patience_s=PATIENCE_S, most=4096):
+        """What the board has sent; nothing if it says nothing for so long."""
+        if not select.select([self.device], [], [], patience_s)[0]:
+            return b""
+        data = os.read(self.device, most)
+        self.bytes_read += len(data)
+        return data
+
+    def restart(self):
+        """Presses the reset button. What the firmware sent before is read and forgotten, all that comes is new."""
+        self.command("stall 3600000")
+        sent = self.stats()["bytes_up"]
+        while self.bytes_read < sent:
+            if not self.read_some():
+                raise AssertionError("bytes that the board sent did not come")
+        self.command("reset")
+        self.command("stall 0")
 
     def ask(self, data, count=1):
         self.write(data)

@@ -1,6 +1,12 @@
 """The wire of ../../wire.md, host side, for tests: packets to bytes and back."""
 
 
+from boards import PATIENCE_S
+
+# How long to listen before looking whether an answer can still come.
+PROBE_S = 0.005
+
+
 def crc(data):
     """CRC-16/IBM-3740: catalogue of parametrised CRC algorithms; "123456789" gives 0x29B1."""
     value = 0xFFFF
@@ -56,16 +62,16 @@ HELLO, SETUP, FRAME, REST = 1, 2, 3, 4
 HERE, IN_FORCE, SHOWN, COMPLAINT = 0x81, 0x82, 0x83, 0x84
 
 
-def setup(pixels, ceiling_mA=20000, holdover_ms=60000):
-    """Body of a SETUP: GRB, 12 mA a channel, 1 mA dark, one supply, no dimmers."""
+def setup(pixels, ceiling_mA=20000, holdover_ms=60000, dimmers=0):
+    """Body of a SETUP: GRB, 12 mA a channel, 1 mA dark, one supply, dimmers of 100 mA that go dark in the end."""
     return (pixels.to_bytes(2, "big") + b"\x03GRB\0" + 3 * (12000).to_bytes(2, "big") + b"\0\0"
             + (1000).to_bytes(2, "big") + b"\0" + holdover_ms.to_bytes(2, "big") + b"\0\x01"
-            + ceiling_mA.to_bytes(2, "big") + b"\0")
+            + ceiling_mA.to_bytes(2, "big") + bytes([dimmers]) + dimmers * b"\0\0\x64\0\0")
 
 
-def frame(strip):
-    """Body of a FRAME in one part, without dimmers."""
-    return b"\0\0\x01" + strip
+def frame(strip, duties=()):
+    """Body of a FRAME in one part."""
+    return b"\0\0\x01" + b"".join(duty.to_bytes(2, "big") for duty in duties) + strip
 
 
 class Talk:
@@ -76,11 +82,14 @@ class Talk:
         self.sequence = 0
         self.heard = bytearray()
 
-    def hear(self):
-        """The next good packet from the controller."""
+    def hear(self, patience_s=PATIENCE_S):
+        """The next good packet from the controller, or None if it says nothing for so long."""
         while True:
             while 0 not in self.heard:
-                self.heard += self.board.read_some()
+                more = self.board.read_some(patience_s)
+                if not more:
+                    return None
+                self.heard += more
             end = self.heard.index(0)
             line = bytes(self.heard[:end])
             del self.heard[:end + 1]
@@ -90,18 +99,35 @@ class Talk:
 
     def wait_for_start(self):
         """Presses the reset button, and waits until the controller says HERE unasked."""
-        self.board.command("reset")
-        while self.hear()[:2] != (HERE, 0):
-            pass
-
-    def ask_wire(self, wire, sequence):
-        """Sends a packet and waits for the answer with its sequence number."""
-        self.board.write(wire)
+        self.board.restart()
         while True:
-            kind, answered, body = self.hear()
-            if answered == sequence:
-                return kind, body
+            message = self.hear()
+            if message is None:
+                raise AssertionError("the controller does not start")
+            if message[:2] == (HERE, 0):
+                return
 
-    def ask(self, kind, body=b""):
+    def ask_wire(self, wire, sequence, lost_us=None):
+        """
+        Sends a packet and waits for the answer with its sequence number: (type, body). With lost_us, None if none has
+        come so much emulated time after the packet.
+        """
+        self.board.write(wire)
+        passed_us = None
+        while True:
+            message = self.hear(PATIENCE_S if lost_us is None else PROBE_S)
+            if message is not None and message[1] == sequence:
+                return message[0], message[2]
+            if message is not None:
+                continue
+            if lost_us is None:
+                raise AssertionError("no answer came")
+            stats = self.board.stats()
+            if passed_us is None and stats["bytes_waiting"] == 0:
+                passed_us = stats["t_us"]
+            if passed_us is not None and stats["t_us"] > passed_us + lost_us and stats["bytes_up"] == self.board.bytes_read:
+                return None
+
+    def ask(self, kind, body=b"", lost_us=None):
         self.sequence = self.sequence % 255 + 1
-        return self.ask_wire(packet(kind, self.sequence, body), self.sequence)
+        return self.ask_wire(packet(kind, self.sequence, body), self.sequence, lost_us)
