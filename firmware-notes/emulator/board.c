@@ -178,7 +178,7 @@ static bool wire_up(struct board *board, const struct board_options *options)
     board->strip_pin = avr_io_getirq(board->avr, AVR_IOCTL_IOPORT_GETIRQ(options->strip_port), options->strip_bit);
     if (board->strip_pin == NULL || !usart_attach(&board->usart, board->avr, events))
         return false;
-    line_start(&board->down, board->avr, &board->usart, options->seed);
+    line_start(&board->down, board->avr, &board->usart, options->seed, options->byte_cycles);
     trouble_start(&board->up, options->seed);
     avr_irq_register_notify(board->strip_pin, strip_pin_changed, board);
     watch_interrupts(board);

@@ -35,6 +35,7 @@ struct board_options {
     uint64_t threshold_ps;
     uint64_t reset_ps;
     uint64_t seed;
+    uint64_t byte_cycles;               /* that a byte from the host takes; 0: as the baud registers say */
 };
 
 /* Cycles in the receive interrupt, from its request being taken to its last instruction's end. */

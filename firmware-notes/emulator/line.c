@@ -25,7 +25,9 @@ static bool next_character(struct line *line)
 
 static void begin_character(struct line *line, avr_cycle_count_t when)
 {
-    if (usart_listens(line->usart))
+    if (line->fixed_cycles > 0)
+        line->character_cycles = line->fixed_cycles;
+    else if (usart_listens(line->usart))
         line->character_cycles = usart_character_cycles(line->usart);
     line->ends = when + line->character_cycles;
     line->deaf = when < line->deaf_until;
@@ -67,9 +69,11 @@ static void wake(struct line *line)
     avr_cycle_timer_register(line->avr, line->character_cycles, character_ended, line);
 }
 
-void line_start(struct line *line, avr_t *avr, struct usart *usart, uint64_t seed)
+void line_start(struct line *line, avr_t *avr, struct usart *usart, uint64_t seed, avr_cycle_count_t fixed_cycles)
 {
-    *line = (struct line){.avr = avr, .usart = usart, .character_cycles = FIRST_CHARACTER_CYCLES};
+    *line = (struct line){
+        .avr = avr, .usart = usart, .fixed_cycles = fixed_cycles, .character_cycles = FIRST_CHARACTER_CYCLES,
+    };
     trouble_start(&line->trouble, seed);
 }
 

@@ -29,6 +29,7 @@ struct line {
     unsigned passed;
     bool deaf;                          /* it vanishes */
     avr_cycle_count_t ends;             /* of the character that is passing now */
+    avr_cycle_count_t fixed_cycles;     /* of a character, whatever the registers say; 0: they say it */
     avr_cycle_count_t character_cycles; /* as last seen with the receiver on */
     avr_cycle_count_t deaf_until;
 
@@ -36,7 +37,8 @@ struct line {
     uint64_t vanished;                  /* bytes lost to deafness */
 };
 
-void line_start(struct line *line, avr_t *avr, struct usart *usart, uint64_t seed);
+/* Characters take fixed_cycles, or what the chip's registers say where that is 0. */
+void line_start(struct line *line, avr_t *avr, struct usart *usart, uint64_t seed, avr_cycle_count_t fixed_cycles);
 
 /* Bytes that line_put takes without loss. */
 size_t line_room(const struct line *line);

@@ -17,6 +17,7 @@ const char options_help[] =
     "  --channels N        bytes a pixel, 3 or 4 (3)\n"
     "  --reset-us N        a low of so many microseconds latches the strip (280)\n"
     "  --threshold-ns N    a high longer than so many nanoseconds is a 1 (600)\n"
+    "  --byte-cycles N     a byte from the host takes N clock cycles, whatever the baud registers say\n"
     "  --seed N            of the damage done by drop, flip and double (1)\n"
     "  --reset-on-open     reset the chip whenever the host opens the device\n"
     "  --free              run as fast as the machine allows, not in real time\n"
@@ -30,8 +31,8 @@ const char options_help[] =
     "unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip stopped.\n";
 
 enum {
-    OPTION_ELF = 256, OPTION_LINK, OPTION_STRIP, OPTION_CHANNELS, OPTION_RESET, OPTION_THRESHOLD, OPTION_SEED,
-    OPTION_RESET_ON_OPEN, OPTION_FREE, OPTION_STRICT, OPTION_QUIET, OPTION_HELP
+    OPTION_ELF = 256, OPTION_LINK, OPTION_STRIP, OPTION_CHANNELS, OPTION_RESET, OPTION_THRESHOLD, OPTION_BYTE_CYCLES,
+    OPTION_SEED, OPTION_RESET_ON_OPEN, OPTION_FREE, OPTION_STRICT, OPTION_QUIET, OPTION_HELP
 };
 
 static const struct option long_options[] = {
@@ -41,6 +42,7 @@ static const struct option long_options[] = {
     {"channels", required_argument, NULL, OPTION_CHANNELS},
     {"reset-us", required_argument, NULL, OPTION_RESET},
     {"threshold-ns", required_argument, NULL, OPTION_THRESHOLD},
+    {"byte-cycles", required_argument, NULL, OPTION_BYTE_CYCLES},
     {"seed", required_argument, NULL, OPTION_SEED},
     {"reset-on-open", no_argument, NULL, OPTION_RESET_ON_OPEN},
     {"free", no_argument, NULL, OPTION_FREE},
@@ -92,6 +94,9 @@ static bool read_measure(int option, const char *text, struct options *options)
             return complain("--threshold-ns", "nanoseconds, 1 to 1000000");
         options->board.threshold_ps = value * 1000;
         return true;
+    case OPTION_BYTE_CYCLES:
+        return read_number(text, 1, 1000000, &options->board.byte_cycles)
+            || complain("--byte-cycles", "clock cycles, 1 to 1000000");
     default:
         return read_number(text, 0, INT64_MAX, &options->board.seed) || complain("--seed", "a whole number from 0");
     }

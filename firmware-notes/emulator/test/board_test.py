@@ -88,6 +88,14 @@ class Line(BoardTest):
         self.assertGreaterEqual(second["start_us"] - first["start_us"], 99 * BYTE_US)
         self.end()
 
+    def test_bytes_can_be_hurried(self):
+        """At half the time a byte, twice as many come while the firmware is deaf for 1 ms."""
+        board = self.start_anew("--byte-cycles", "160")
+        self.assertEqual(board.ask(b"d" + b"x" * 120), b"d")
+        stats = board.wait_for_stats(lambda stats: stats["bytes_down"] == 121)
+        self.assertIn(stats["overruns"], (97, 98))
+        self.end(status=3)
+
     def test_strict_ends_at_the_first_overrun(self):
         board = self.start_anew("--strict")
         board.write(b"d" + b"x" * 60)
