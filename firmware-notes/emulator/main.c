@@ -220,6 +220,8 @@ static void watch_host(struct session *session)
     if (open == session->was_open)
         return;
     session->was_open = open;
+    if (!open)
+        pty_forget(&session->pty);
     if (open && session->options.reset_on_open)
         board_reset(&session->board);
     report_event(&session->report, open ? "opened" : "closed");

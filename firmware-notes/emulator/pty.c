@@ -115,6 +115,18 @@ bool pty_is_open(const struct pty *pty)
     return pty->master >= 0 && poll(&wanted, 1, 0) >= 0 && !(wanted.revents & POLLHUP);
 }
 
+void pty_forget(struct pty *pty)
+{
+    char slave[64];
+    if (pty->master < 0 || ptsname_r(pty->master, slave, sizeof slave) != 0)
+        return;
+    int terminal = open(slave, O_RDWR | O_NOCTTY | O_CLOEXEC);
+    if (terminal < 0)
+        return;
+    tcflush(terminal, TCIFLUSH);
+    close(terminal);
+}
+
 size_t pty_read(struct pty *pty, uint8_t *bytes, size_t room)
 {
     if (pty->master < 0 || room == 0)

@@ -24,6 +24,9 @@ void pty_unplug(struct pty *pty);
 /* Somebody has the slave open. */
 bool pty_is_open(const struct pty *pty);
 
+/* Forgets what was sent and not read, as a serial device does when the host closes it. */
+void pty_forget(struct pty *pty);
+
 /* Reads what the host sent, without waiting. 0 if there is nothing. */
 size_t pty_read(struct pty *pty, uint8_t *bytes, size_t room);
 

@@ -40,6 +40,11 @@ class Board:
         self.device = os.open(self.link, os.O_RDWR | os.O_NOCTTY)
         self.expect(lambda line: line.get("event") == "opened")
 
+    def close_device(self):
+        os.close(self.device)
+        self.device = -1
+        self.expect(lambda line: line.get("event") == "closed")
+
     def next_line(self):
         line = self.lines.get(timeout=PATIENCE_S)
         if line is not None:

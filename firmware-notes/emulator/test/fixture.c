@@ -7,6 +7,7 @@
  *   d     listens to nobody for 1 ms, then says 'd'
  *   o     says how many data overruns it saw
  *   w     hangs until the watchdog bites
+ *   m N   drives N bytes of zeros (as s, but each pulse begins with SBI and ends with OUT), then says 'm'
  *   z     sleeps until the next byte comes, then says it
  */
 #include <avr/interrupt.h>
@@ -15,15 +16,22 @@
 #include <avr/wdt.h>
 #include <util/delay.h>
 
-static volatile uint8_t came;
-static volatile uint8_t has_come;
+volatile uint8_t came;
+volatile uint8_t has_come;
 static uint8_t overruns;
 
-ISR(USART_RX_vect)
+/* 15 cycles, after 3 of the vector's JMP. */
+ISR(USART_RX_vect, ISR_NAKED)
 {
-    came = UDR0;
-    has_come = 1;
-    UCSR0B &= (uint8_t)~(1 << RXCIE0);
+    asm volatile(
+        "push r24\n"                    /* 2 */
+        "lds r24, %[data]\n"            /* 2 */
+        "sts came, r24\n"               /* 2 */
+        "ldi r24, 1\n"                  /* 1 */
+        "sts has_come, r24\n"           /* 2 */
+        "pop r24\n"                     /* 2 */
+        "reti\n"                        /* 4 */
+        :: [data] "n"(_SFR_MEM_ADDR(UDR0)));
 }
 
 static uint8_t hear(void)
@@ -85,6 +93,31 @@ static void drive_strip(uint8_t count)
     _delay_us(300);
 }
 
+/* A bit takes 20 cycles: high for 5, from the end of SBI to the end of OUT; low for 15. */
+static void drive_mixed(uint8_t count)
+{
+    uint8_t low = PORTD & (uint8_t)~(1 << PD4);
+    for (; count > 0; count--) {
+        uint8_t bits = 8;
+        asm volatile(
+            "1: sbi %[port], 4\n"       /*  2 */
+            "   nop\n"                  /*  3 */
+            "   nop\n"                  /*  4 */
+            "   nop\n"                  /*  5 */
+            "   nop\n"                  /*  6 */
+            "   out %[port], %[low]\n"  /*  7 */
+            "   rjmp .+0\n"             /*  9 */
+            "   rjmp .+0\n"             /* 11 */
+            "   rjmp .+0\n"             /* 13 */
+            "   rjmp .+0\n"             /* 15 */
+            "   rjmp .+0\n"             /* 17 */
+            "   dec %[bits]\n"          /* 18 */
+            "   brne 1b\n"              /* 20 */
+            : [bits] "+r"(bits) : [port] "I"(_SFR_IO_ADDR(PORTD)), [low] "r"(low));
+    }
+    _delay_us(300);
+}
+
 static void dim(uint8_t duty)
 {
     DDRD |= 1 << PD6;
@@ -102,6 +135,7 @@ static uint8_t doze(void)
     while (!has_come)
         sleep_mode();
     cli();
+    UCSR0B &= (uint8_t)~(1 << RXCIE0);
     return came;
 }
 
@@ -114,6 +148,10 @@ static void obey(uint8_t letter)
     case 's':
         drive_strip(hear());
         say('s');
+        break;
+    case 'm':
+        drive_mixed(hear());
+        say('m');
         break;
     case 'p':
         dim(hear());
