@@ -15,7 +15,8 @@
 #define CYCLES (DOUBLE ? 8UL : 16UL)
 
 _Static_assert(MISS(CYCLES) * 40 <= F_CPU, "BAUD is more than 2.5 % off at this clock; see the table in README.md");
-_Static_assert(DIVISOR(CYCLES) >= 1 && DIVISOR(CYCLES) <= 4096, "BAUD is out of range");
+_Static_assert(BAUD <= 1000000UL, "BAUD is more than the decoder keeps up with, 1000000");
+_Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches");
 
 /* The ring. Its indices live in general purpose registers, which one cycle reaches; flag 0 of GPIOR0 tells of a loss. */
 #define RING_BYTES 128

@@ -71,6 +71,11 @@ static void say_complaint(const struct controller *controller, struct complaint 
     answer_send(&answer);
 }
 
+static bool is_set_up(const struct controller *controller)
+{
+    return controller->light.state != LIGHT_UNSET;
+}
+
 /* Each of the following answers one message, or finds something wrong and leaves the answer to the caller. */
 
 static struct complaint on_hello(struct controller *controller)
@@ -105,7 +110,7 @@ static void show_frame(struct controller *controller)
 
 static struct complaint on_frame(struct controller *controller)
 {
-    if (controller->light.state == LIGHT_UNSET)
+    if (!is_set_up(controller))
         return complain(COMPLAINT_NOT_SET_UP, 0);
     struct complaint wrong = content();
     enum part_end end = parts_end(&controller->parts, &controller->light.frame, &wrong);
@@ -120,7 +125,7 @@ static struct complaint on_frame(struct controller *controller)
 
 static struct complaint on_rest(struct controller *controller)
 {
-    if (controller->light.state == LIGHT_UNSET)
+    if (!is_set_up(controller))
         return complain(COMPLAINT_NOT_SET_UP, 0);
     if (controller->reader.length < 1)
         return complain(COMPLAINT_LENGTH, 1);
@@ -178,10 +183,10 @@ static void keep_body(struct controller *controller, const uint8_t *bytes, uint8
 static void take_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
 {
     struct light *light = &controller->light;
-    if (controller->reader.type == FRAME)
-        parts_take(&controller->parts, &light->frame, light->setup.dimmers, bytes, count);
-    else
+    if (controller->reader.type != FRAME)
         keep_body(controller, bytes, count);
+    else if (is_set_up(controller))
+        parts_take(&controller->parts, &light->frame, light->setup.dimmers, bytes, count);
 }
 
 static void end_packet(struct controller *controller, uint8_t event)

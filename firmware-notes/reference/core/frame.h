@@ -10,7 +10,7 @@
 
 #include "limits.h"
 
-/** A frame. All zero, it is a dark frame of no bytes. */
+/** A frame. All zero, it is a dark frame of no bytes, to be shown but not to be opened or put into before frame_clear. */
 struct frame {
     uint8_t bytes[STORE_BYTES];  /* 0 past `length` */
     uint16_t duty[DIMMERS];      /* 0 to 65535 */

@@ -47,7 +47,10 @@ void parts_forget(struct parts *parts);
 /** A FRAME's body begins. Until it has ended well, the frame is worth nothing. */
 void parts_begin(struct parts *parts);
 
-/** Takes the next `count` bytes of the body. `dimmers` are in use, 0 to DIMMERS; it is the same for a whole part. */
+/**
+ * Takes the next `count` bytes of the body. `frame` has its size; `dimmers` are in use, 0 to DIMMERS; both stay the same for a
+ * whole part.
+ */
 void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count);
 
 /** The body is over and its checksum right. Writes the complaint on PART_WRONG: of length, of value or of order. */
