@@ -1,6 +1,8 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.config.ConfigException;
+import dev.lampwright.link.LineException;
+import java.io.IOException;
 import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
@@ -22,6 +24,10 @@ final class Failure {
         PrintWriter err = command.getErr();
         if (e instanceof ConfigException wrong) {
             wrong.mistakes().forEach(err::println);
+            return CommandLine.ExitCode.SOFTWARE;
+        }
+        if (e instanceof LineException || e instanceof IOException) {
+            err.println(e.getMessage());
             return CommandLine.ExitCode.SOFTWARE;
         }
         throw e;

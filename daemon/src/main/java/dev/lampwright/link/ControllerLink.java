@@ -53,7 +53,8 @@ public final class ControllerLink implements AutoCloseable {
         clock = nanoClock;
         gate = new FrameGate(frames);
         exchange = new Exchange(line, nanoClock, tally);
-        handshake = new Handshake(exchange, line.name(), setup, nanoClock, () -> closing);
+        Asking asking = new Asking(exchange, line.name(), nanoClock, () -> closing);
+        handshake = new Handshake(exchange, asking, line.name(), setup);
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";
         thread = new Thread(this::run, "link");
