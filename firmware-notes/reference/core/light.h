@@ -38,11 +38,8 @@ struct light {
 /** Drives the whole store dark, whatever was lit before, and every dimmer. */
 void light_start(struct light *light);
 
-/**
- * Puts a good set-up in force. Nothing is driven; the holdover starts anew. Answers whether it differs from the one before:
- * then the frame in the making is lost.
- */
-bool light_set_up(struct light *light, const struct setup *setup, uint32_t now_ms);
+/** Puts a good set-up in force. The frame is dark then, and nothing is driven. light_heard has to follow. */
+void light_set_up(struct light *light, const struct setup *setup);
 
 /** The host was heard: the holdover starts anew. There is a set-up. */
 void light_heard(struct light *light, uint32_t now_ms);
