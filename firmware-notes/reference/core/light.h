@@ -18,20 +18,20 @@
 
 /** Who says what is shown. */
 enum light_state {
-    LIGHT_UNSET,  /* nobody: there was no set-up */
-    LIGHT_HOST,   /* the host, until the holdover is over */
+    LIGHT_UNSET,   /* nobody: there was no set-up */
+    LIGHT_HOST,    /* the host, until the holdover is over */
     LIGHT_AT_REST, /* nobody: what is shown stays until the next frame */
-    LIGHT_BEACON, /* the beacon */
+    LIGHT_BEACON,  /* the beacon */
 };
 
 /** The light. All zero, it is dark and without a set-up. */
 struct light {
-    uint8_t state;        /* enum light_state */
-    bool beacon_on;       /* the beacon's pixels are lit now */
-    bool in_force;        /* what is shown was shown under the set-up in force */
-    uint16_t driven;      /* bytes of strip that may be lit */
-    uint32_t due_ms;      /* when the light changes by itself: the holdover's end or the beacon's turn */
-    struct setup setup;   /* in force, but for LIGHT_UNSET */
+    uint8_t state;      /* enum light_state */
+    bool beacon_on;     /* the beacon's pixels are lit now */
+    bool in_force;      /* what is shown was shown under the set-up in force */
+    uint16_t driven;    /* bytes of strip that may be lit */
+    uint32_t due_ms;    /* when the light changes by itself: the holdover's end or the beacon's turn */
+    struct setup setup; /* in force, but for LIGHT_UNSET */
     struct frame frame;
 };
 
