@@ -1,49 +1,57 @@
 #include "answer.h"
 
-#include "cobs.h"
 #include "crc.h"
-#include "number.h"
 #include "port.h"
+
+/* Sends the block: its code, its bytes. Most are short. */
+static void send_block(struct answer *answer)
+{
+    port_send((uint8_t)(answer->waiting + 1));
+    for (uint8_t i = 0; i < answer->waiting; i++)
+        port_send(answer->block[i]);
+    answer->waiting = 0;
+}
+
+/* A zero is not sent: it stands at the end of its block. */
+static void stuff(struct answer *answer, uint8_t byte)
+{
+    if (byte == 0)
+        send_block(answer);
+    else
+        answer->block[answer->waiting++] = byte;
+}
 
 void answer_begin(struct answer *answer, uint8_t type, uint8_t sequence)
 {
-    answer->length = 1;
+    answer->crc = CRC_START;
+    answer->waiting = 0;
     answer_byte(answer, type);
     answer_byte(answer, sequence);
 }
 
-uint8_t *answer_room(struct answer *answer, uint8_t count)
-{
-    uint8_t *room = answer->bytes + answer->length;
-    answer->length = (uint8_t)(answer->length + count);
-    return room;
-}
-
 void answer_byte(struct answer *answer, uint8_t byte)
 {
-    *answer_room(answer, 1) = byte;
+    answer->crc = crc_next(answer->crc, byte);
+    stuff(answer, byte);
+}
+
+void answer_bytes(struct answer *answer, const uint8_t *bytes, uint8_t count)
+{
+    for (uint8_t i = 0; i < count; i++)
+        answer_byte(answer, bytes[i]);
 }
 
 void answer_number(struct answer *answer, uint16_t number)
 {
-    number_write(answer_room(answer, 2), number);
+    answer_byte(answer, (uint8_t)(number >> 8));
+    answer_byte(answer, (uint8_t)number);
 }
 
-void answer_setup(struct answer *answer, const struct setup *setup)
+void answer_end(struct answer *answer)
 {
-    uint8_t length = setup_write(setup, answer->bytes + answer->length);
-    answer->length = (uint8_t)(answer->length + length);
-}
-
-void answer_send(struct answer *answer)
-{
-    uint16_t crc = CRC_START;
-    for (uint8_t i = 1; i < answer->length; i++)
-        crc = crc_next(crc, answer->bytes[i]);
-    answer_byte(answer, (uint8_t)crc);
-    answer_byte(answer, (uint8_t)(crc >> 8));
-    cobs_encode(answer->bytes, (uint8_t)(answer->length - 1));
-    for (uint8_t i = 0; i < answer->length; i++)
-        port_send(answer->bytes[i]);
+    uint16_t crc = answer->crc;
+    stuff(answer, (uint8_t)crc);
+    stuff(answer, (uint8_t)(crc >> 8));
+    send_block(answer);
     port_send(0);
 }

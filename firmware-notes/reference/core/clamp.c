@@ -13,14 +13,14 @@ static uint64_t product(uint32_t one, uint32_t other)
     return (uint64_t)one * other;
 }
 
-static uint32_t dark_uA(const struct setup *setup)
+static uint32_t dark_uA(const struct setup *setup, uint8_t supply)
 {
-    return (uint32_t)setup->pixels * setup->dark_uA;
+    return setup->supply == supply ? (uint32_t)setup->pixels * setup->dark_uA : 0;
 }
 
-static uint64_t idle_of(const struct setup *setup, uint8_t supply)
+static uint32_t ceiling_uA(const struct setup *setup, uint8_t supply)
 {
-    return setup->supply == supply ? product(dark_uA(setup), DUTY_FULL) : 0;
+    return (uint32_t)setup->ceiling_mA[supply] * UA_PER_MA;
 }
 
 static uint64_t strip_load(const struct setup *setup, const struct frame *frame)
@@ -31,23 +31,19 @@ static uint64_t strip_load(const struct setup *setup, const struct frame *frame)
     return load;
 }
 
-static uint64_t dimmer_load(const struct dimmer *dimmer, uint16_t duty)
+static uint64_t dimmers_load(const struct setup *setup, const struct frame *frame, uint8_t supply)
 {
-    return product((uint32_t)duty * dimmer->full_mA, UA_PER_MA);
+    uint64_t load = 0;
+    for (uint8_t i = 0; i < setup->dimmers; i++)
+        if (setup->dimmer[i].supply == supply)
+            load += (uint32_t)frame->duty[i] * setup->dimmer[i].full_mA;
+    return load * UA_PER_MA;
 }
 
 static uint64_t load_of(const struct setup *setup, const struct frame *frame, uint8_t supply)
 {
-    uint64_t load = setup->supply == supply ? strip_load(setup, frame) : 0;
-    for (uint8_t i = 0; i < setup->dimmers; i++)
-        if (setup->dimmer[i].supply == supply)
-            load += dimmer_load(&setup->dimmer[i], frame->duty[i]);
-    return load;
-}
-
-static uint64_t limit_of(const struct setup *setup, uint8_t supply)
-{
-    return product((uint32_t)setup->ceiling_mA[supply] * UA_PER_MA, DUTY_FULL);
+    uint64_t strip = setup->supply == supply ? strip_load(setup, frame) : 0;
+    return strip + dimmers_load(setup, frame, supply);
 }
 
 static uint16_t dim(uint16_t value, uint16_t factor)
@@ -67,12 +63,12 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
 
 static bool clamp_supply(const struct setup *setup, struct frame *frame, uint8_t supply)
 {
-    uint64_t idle = idle_of(setup, supply);
+    uint32_t dark = dark_uA(setup, supply);
+    uint32_t ceiling = ceiling_uA(setup, supply);
+    uint64_t room = dark < ceiling ? product(ceiling - dark, DUTY_FULL) : 0;
     uint64_t load = load_of(setup, frame, supply);
-    uint64_t limit = limit_of(setup, supply);
-    if (idle + load <= limit)
+    if (dark <= ceiling && load <= room)
         return false;
-    uint64_t room = limit > idle ? limit - idle : 0;
     uint16_t factor = load == 0 ? 0 : (uint16_t)((room << WHOLE_BITS) / load);
     dim_supply(setup, frame, supply, factor);
     return true;
@@ -88,7 +84,8 @@ bool clamp_frame(const struct setup *setup, struct frame *frame)
 
 uint16_t clamp_dark_over(const struct setup *setup)
 {
-    if (idle_of(setup, setup->supply) <= limit_of(setup, setup->supply))
+    uint32_t dark = dark_uA(setup, setup->supply);
+    if (dark <= ceiling_uA(setup, setup->supply))
         return 0;
-    return (uint16_t)((dark_uA(setup) + UA_PER_MA - 1) / UA_PER_MA);
+    return (uint16_t)((dark + UA_PER_MA - 1) / UA_PER_MA);
 }

@@ -39,12 +39,9 @@ static inline enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte)
 }
 
 /** Whether a packet may end here: no block is left unfinished. */
-bool cobs_complete(const struct cobs *cobs);
-
-/**
- * Encodes in place. `bytes` holds `length` bytes from bytes[1] on, 0 to COBS_BLOCK - 1 of them; bytes[0] is overwritten.
- * After it the length + 1 bytes from bytes[0] on hold no zero. The packet's ending zero is not added.
- */
-void cobs_encode(uint8_t *bytes, uint8_t length);
+static inline bool cobs_complete(const struct cobs *cobs)
+{
+    return cobs->left == 0;
+}
 
 #endif

@@ -28,27 +28,30 @@ enum shown {
 static void say_here(uint8_t sequence)
 {
     static const uint8_t firmware[] = FIRMWARE_VERSION;
+    uint8_t id[PORT_ID_BYTES];
+    port_id(id);
     struct answer answer;
     answer_begin(&answer, HERE, sequence);
     answer_byte(&answer, WIRE_VERSION);
-    for (uint8_t i = 0; i < sizeof firmware; i++)
-        answer_byte(&answer, firmware[i]);
-    port_id(answer_room(&answer, PORT_ID_BYTES));
+    answer_bytes(&answer, firmware, sizeof firmware);
+    answer_bytes(&answer, id, sizeof id);
     answer_number(&answer, STORE_BYTES / 3);
     answer_number(&answer, PACKET_MOST);
     answer_byte(&answer, DIMMERS);
     answer_byte(&answer, CREDITS);
     answer_number(&answer, STRIP_BYTE_NS);
     answer_byte(&answer, 0);
-    answer_send(&answer);
+    answer_end(&answer);
 }
 
-static void say_in_force(const struct setup *setup, uint8_t sequence)
+/* The body of the message that is answered has been read: its place is free for the echo. */
+static void say_in_force(struct controller *controller)
 {
+    uint8_t length = setup_write(&controller->light.setup, controller->body);
     struct answer answer;
-    answer_begin(&answer, IN_FORCE, sequence);
-    answer_setup(&answer, setup);
-    answer_send(&answer);
+    answer_begin(&answer, IN_FORCE, controller->last_sequence);
+    answer_bytes(&answer, controller->body, length);
+    answer_end(&answer);
 }
 
 static void say_shown(const struct controller *controller, enum shown what)
@@ -59,7 +62,7 @@ static void say_shown(const struct controller *controller, enum shown what)
     answer_number(&answer, controller->broken);
     answer_number(&answer, controller->overruns);
     answer_number(&answer, controller->dimmed);
-    answer_send(&answer);
+    answer_end(&answer);
 }
 
 static void say_complaint(const struct controller *controller, struct complaint complaint)
@@ -68,7 +71,7 @@ static void say_complaint(const struct controller *controller, struct complaint 
     answer_begin(&answer, COMPLAINT, controller->last_sequence);
     answer_byte(&answer, complaint.code);
     answer_number(&answer, complaint.detail);
-    answer_send(&answer);
+    answer_end(&answer);
 }
 
 static bool is_set_up(const struct controller *controller)
@@ -88,16 +91,23 @@ static struct complaint on_hello(struct controller *controller)
     return content();
 }
 
+static void put_in_force(struct controller *controller, const struct setup *setup)
+{
+    parts_forget(&controller->parts);
+    light_set_up(&controller->light, setup);
+}
+
 static struct complaint on_setup(struct controller *controller)
 {
     struct setup setup;
     struct complaint wrong = setup_read(&setup, controller->body, controller->reader.length);
     if (wrong.code != COMPLAINT_NONE)
         return wrong;
-    if (light_set_up(&controller->light, &setup, controller->now_ms))
-        parts_forget(&controller->parts);
-    say_in_force(&setup, controller->last_sequence);
-    uint16_t dark_mA = clamp_dark_over(&setup);
+    if (!is_set_up(controller) || !setup_is(&controller->light.setup, controller->body))
+        put_in_force(controller, &setup);
+    light_heard(&controller->light, controller->now_ms);
+    say_in_force(controller);
+    uint16_t dark_mA = clamp_dark_over(&controller->light.setup);
     return dark_mA == 0 ? content() : complain(COMPLAINT_DARK_CURRENT, dark_mA);
 }
 

@@ -26,16 +26,11 @@ void light_start(struct light *light)
     drive(light);
 }
 
-bool light_set_up(struct light *light, const struct setup *setup, uint32_t now_ms)
+void light_set_up(struct light *light, const struct setup *setup)
 {
-    bool differs = light->state == LIGHT_UNSET || !setup_equal(setup, &light->setup);
-    if (differs) {
-        light->setup = *setup;
-        light->in_force = false;
-        frame_clear(&light->frame, setup_strip_bytes(setup), setup->channels);
-    }
-    light_heard(light, now_ms);
-    return differs;
+    light->setup = *setup;
+    light->in_force = false;
+    frame_clear(&light->frame, setup_strip_bytes(setup), setup->channels);
 }
 
 void light_heard(struct light *light, uint32_t now_ms)

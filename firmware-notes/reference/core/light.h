@@ -18,31 +18,28 @@
 
 /** Who says what is shown. */
 enum light_state {
-    LIGHT_UNSET,  /* nobody: there was no set-up */
-    LIGHT_HOST,   /* the host, until the holdover is over */
+    LIGHT_UNSET,   /* nobody: there was no set-up */
+    LIGHT_HOST,    /* the host, until the holdover is over */
     LIGHT_AT_REST, /* nobody: what is shown stays until the next frame */
-    LIGHT_BEACON, /* the beacon */
+    LIGHT_BEACON,  /* the beacon */
 };
 
 /** The light. All zero, it is dark and without a set-up. */
 struct light {
-    uint8_t state;        /* enum light_state */
-    bool beacon_on;       /* the beacon's pixels are lit now */
-    bool in_force;        /* what is shown was shown under the set-up in force */
-    uint16_t driven;      /* bytes of strip that may be lit */
-    uint32_t due_ms;      /* when the light changes by itself: the holdover's end or the beacon's turn */
-    struct setup setup;   /* in force, but for LIGHT_UNSET */
+    uint8_t state;      /* enum light_state */
+    bool beacon_on;     /* the beacon's pixels are lit now */
+    bool in_force;      /* what is shown was shown under the set-up in force */
+    uint16_t driven;    /* bytes of strip that may be lit */
+    uint32_t due_ms;    /* when the light changes by itself: the holdover's end or the beacon's turn */
+    struct setup setup; /* in force, but for LIGHT_UNSET */
     struct frame frame;
 };
 
 /** Drives the whole store dark, whatever was lit before, and every dimmer. */
 void light_start(struct light *light);
 
-/**
- * Puts a good set-up in force. Nothing is driven; the holdover starts anew. Answers whether it differs from the one before:
- * then the frame in the making is lost.
- */
-bool light_set_up(struct light *light, const struct setup *setup, uint32_t now_ms);
+/** Puts a good set-up in force. The frame is dark then, and nothing is driven. light_heard has to follow. */
+void light_set_up(struct light *light, const struct setup *setup);
 
 /** The host was heard: the holdover starts anew. There is a set-up. */
 void light_heard(struct light *light, uint32_t now_ms);

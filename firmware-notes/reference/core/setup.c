@@ -166,14 +166,13 @@ uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST])
     return at_dimmer(setup->supplies, setup->dimmers);
 }
 
-bool setup_equal(const struct setup *one, const struct setup *other)
+/* The counts are among the bytes compared, so a body of another length is found to differ. */
+bool setup_is(const struct setup *setup, const uint8_t *body)
 {
-    uint8_t body[2][SETUP_MOST];
-    uint8_t length = setup_write(one, body[0]);
-    if (setup_write(other, body[1]) != length)
-        return false;
+    uint8_t own[SETUP_MOST];
+    uint8_t length = setup_write(setup, own);
     for (uint8_t i = 0; i < length; i++)
-        if (body[0][i] != body[1][i])
+        if (own[i] != body[i])
             return false;
     return true;
 }

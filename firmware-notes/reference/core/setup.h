@@ -52,8 +52,8 @@ struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t l
 /** Writes the body of a good set-up. Answers its length, at most SETUP_MOST. */
 uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST]);
 
-/** Whether two good set-ups are the same. */
-bool setup_equal(const struct setup *one, const struct setup *other);
+/** Whether a good set-up is what `body` says, which has been read and found good. */
+bool setup_is(const struct setup *setup, const uint8_t *body);
 
 /** Bytes of strip in a whole frame, at most STORE_BYTES. */
 uint16_t setup_strip_bytes(const struct setup *setup);

@@ -186,20 +186,24 @@ static void ends_of_ranges_are_taken(void)
     echo_is(&body, body.length);
 }
 
-/* Two set-ups are equal just when their bodies are. */
-static void equal_means_the_same_body(void)
+/* A set-up is what its own body says, and not what any other good one says. */
+static void setup_knows_its_body(void)
 {
     struct body whole = largest();
-    struct setup one;
-    read_body(&one, &whole);
-    CHECK(setup_equal(&one, &one), "itself");
+    struct body small = host_setup_small();
+    struct setup setup;
+    read_body(&setup, &whole);
+    CHECK(setup_is(&setup, whole.bytes), "its own");
+    CHECK(!setup_is(&setup, small.bytes), "a smaller one");
     for (size_t i = 0; i < whole.length; i++) {
         struct setup other;
         struct body body = whole;
         body.bytes[i] ^= 1;
         if (read_body(&other, &body).code == COMPLAINT_NONE)
-            CHECK(!setup_equal(&one, &other), "byte %zu", i);
+            CHECK(!setup_is(&setup, body.bytes), "byte %zu", i);
     }
+    read_body(&setup, &small);
+    CHECK(!setup_is(&setup, whole.bytes), "a larger one");
 }
 
 void setup_tests(void)
@@ -212,5 +216,5 @@ void setup_tests(void)
     RUN(three_channels_have_no_fourth);
     RUN(every_order_is_taken);
     RUN(ends_of_ranges_are_taken);
-    RUN(equal_means_the_same_body);
+    RUN(setup_knows_its_body);
 }

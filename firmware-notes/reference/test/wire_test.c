@@ -3,9 +3,9 @@
  */
 #include <string.h>
 
+#include "answer.h"
 #include "chance.h"
 #include "check.h"
-#include "cobs.h"
 #include "crc.h"
 #include "host.h"
 #include "limits.h"
@@ -38,20 +38,24 @@ static void checksum_is_the_bitwise_one(void)
     }
 }
 
-/* An encoder's output is what the decoder takes apart, for every length an answer may have. */
-static void cobs_encodes_what_decodes(void)
+/* An answer as the port sends it is the host's packet of the same, whatever zeros are in it. */
+static void answers_are_whole_packets(void)
 {
     for (int round = 0; round < 4000; round++) {
-        uint8_t bytes[1 + COBS_BLOCK];
-        uint8_t plain[COBS_BLOCK];
-        uint8_t wire[2 * COBS_BLOCK];
-        uint8_t count = (uint8_t)chance(COBS_BLOCK);
+        uint8_t body[ANSWER_MOST];
+        uint8_t wire[HOST_WIRE_MOST];
+        struct answer answer;
+        uint8_t type = (uint8_t)chance(256);
+        uint8_t count = (uint8_t)chance(ANSWER_MOST + 1);
         for (uint8_t i = 0; i < count; i++)
-            bytes[i + 1] = plain[i] = (uint8_t)chance(chance(4) == 0 ? 1 : 256);
-        cobs_encode(bytes, count);
-        CHECK(memchr(bytes, 0, count + 1u) == NULL, "a zero in %u bytes", count);
-        CHECK(host_encode(wire, plain, count) == count + 1u, "%u", count);
-        CHECK(memcmp(wire, bytes, count + 1u) == 0, "%u bytes", count);
+            body[i] = (uint8_t)chance(round % 4 == 0 ? 2 : 256);
+        bench_forget();
+        answer_begin(&answer, type, (uint8_t)round);
+        answer_bytes(&answer, body, count);
+        answer_end(&answer);
+        size_t length = host_write(wire, type, (uint8_t)round, body, count);
+        CHECK(bench.sent_count == length, "%zu, not %zu", bench.sent_count, length);
+        CHECK(memcmp(bench.sent, wire, length) == 0, "%u bytes", count);
     }
 }
 
@@ -209,7 +213,7 @@ void wire_tests(void)
 {
     RUN(checksum_meets_the_catalogue);
     RUN(checksum_is_the_bitwise_one);
-    RUN(cobs_encodes_what_decodes);
+    RUN(answers_are_whole_packets);
     RUN(host_writes_the_vectors);
     RUN(vectors_are_read);
     RUN(long_packet_is_told_from_a_broken_one);
