@@ -98,6 +98,8 @@ final class Screen {
         String strip = picture.of(frame.strip());
         List<String> lines = List.of(
                 "",
+                "  alder, an invented printer, through a real broker and the real wire. Ctrl-C ends it.",
+                "",
                 "  " + strip,
                 "  " + strip,
                 "  " + legend(),
