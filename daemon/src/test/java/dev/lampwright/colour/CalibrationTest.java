@@ -52,6 +52,47 @@ class CalibrationTest {
         }
     }
 
+    /** Bradford's adaptation from D65 to D50 as CSS Color Module Level 4 has it, "Sample code for Color Conversions". */
+    @Test
+    void coloursAreAdaptedToTheTarget() {
+        Matrix adaptation = new Matrix(
+                1.0479297925449969,
+                0.022946870601609652,
+                -0.05019226628920524,
+                0.02962780877005599,
+                0.9904344267538799,
+                -0.017073799063418826,
+                -0.009243040646204504,
+                0.015055191490298152,
+                0.7518742814281371);
+        Drive drive = new Drive(Calibration.measured(RED, GREEN, BLUE, new Chromaticity(0.3457, 0.3585)), false);
+        drive.pixel(new float[] {1, 1, 1, 1}, 0, duties);
+        double full = light().second();
+        for (float[] rgba : new float[][] {{0.5f, 0.2f, 0.1f, 1}, {0.1f, 0.5f, 0.2f, 1}, {0.2f, 0.2f, 0.5f, 1}}) {
+            Triple meant = adaptation.times(Rgb.TO_XYZ.times(new Triple(rgba[0], rgba[1], rgba[2])));
+            drive.pixel(rgba, 0, duties);
+            assertEquals(meant.first(), light().first() / full, 1e-5);
+            assertEquals(meant.second(), light().second() / full, 1e-5);
+            assertEquals(meant.third(), light().third() / full, 1e-5);
+        }
+    }
+
+    /** Where red is weak and green pale, full magenta needs more red than white does: it is darker than meant, but magenta. */
+    @Test
+    void whatIsTooStrongKeepsItsChromaticity() {
+        Emitter weak = new Emitter(RED.colour(), 100);
+        Emitter pale = new Emitter(new Chromaticity(0.32, 0.54), 720);
+        Drive drive = new Drive(Calibration.measured(weak, pale, BLUE, Chromaticity.D65), false);
+        drive.pixel(new float[] {0.2f, 0, 0.2f, 1}, 0, duties);
+        assertTrue(duties[0] > 0.2001, "five times as much is too much: " + duties[0]);
+        Chromaticity meant = Chromaticity.of(light(weak, pale, BLUE));
+        drive.pixel(new float[] {1, 0, 1, 1}, 0, duties);
+        Chromaticity shown = Chromaticity.of(light(weak, pale, BLUE));
+        assertEquals(1, duties[0], 1e-6);
+        assertEquals(meant.x(), shown.x(), 1e-5);
+        assertEquals(meant.y(), shown.y(), 1e-5);
+    }
+
     /** A strip with a weak red primary cannot show sRGB's red: the colour moves towards white, and no brighter. */
     @Test
     void whatTheStripCannotShowKeepsItsLuminance() {
