@@ -221,12 +221,12 @@ final class LineScanner {
         }
     }
 
-    /** A string in single or double quotes, which ends with its line at the latest. */
+    /** A string in single or double quotes. */
     private String quoted() {
         char quote = peek();
         skip();
         StringBuilder content = new StringBuilder();
-        while (more() && peek() != quote && peek() != '\n') {
+        while (more() && peek() != quote) {
             if (isEscape(quote)) {
                 skip();
                 escaped(content);
@@ -235,9 +235,7 @@ final class LineScanner {
                 skip();
             }
         }
-        if (peek() == quote) {
-            skip();
-        }
+        skip();
         return content.toString();
     }
 

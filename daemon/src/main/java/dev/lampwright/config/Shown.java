@@ -88,6 +88,6 @@ final class Shown {
     }
 
     private static String shortened(String text) {
-        return text.length() <= LONGEST ? text : text.substring(0, LONGEST) + "…";
+        return text.length() <= LONGEST ? text : text.substring(0, LONGEST) + "...";
     }
 }

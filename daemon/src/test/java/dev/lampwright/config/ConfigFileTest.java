@@ -151,6 +151,13 @@ class ConfigFileTest {
     }
 
     @Test
+    void aSupplyOfDimmersMayHaveTheHighestCeiling() throws ConfigException {
+        Setup setup = read(MINIMAL + "dimmers.work = { channel = 0, volts = 24, full_mA = 65535 }\n")
+                .setup();
+        assertEquals(List.of(500, 65_535), setup.ceilingsMilliamps());
+    }
+
+    @Test
     void holdoverAndWhatFollowsIt() throws ConfigException {
         Setup setup = read(MINIMAL + "controller.holdover_s = 0.1\ncontroller.when_silent = \"keep\"\n")
                 .setup();

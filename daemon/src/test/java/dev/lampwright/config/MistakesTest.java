@@ -302,6 +302,7 @@ class MistakesTest {
         assertEquals(
                 "t.toml:7: zones.bed: is \"5-10\", past the end of the strip; stay within 0-9, or mend strip.pixels",
                 added("zones.bed = \"5-10\""));
+        assertStarts("t.toml:7: zones.bed: is \"12-5\", past the end", added("zones.bed = \"12-5\""));
         assertStarts("t.toml:7: zones.bed: is \"10\", past the end", added("zones.bed = \"10\""));
         for (String run : List.of("-1", "a-b", "1-", "1-2-3", "0x1", "1..2", "999999")) {
             assertStarts(
@@ -335,10 +336,14 @@ class MistakesTest {
                 dimmers.c = { channel = 2, volts = 12, full_mA = 8 }
                 dimmers.d = { channel = 3, volts = 24, full_mA = 8 }
                 """));
-        assertEquals(2, mistakes(GOOD + """
-                dimmers.a = { channel = 0, volts = 24, full_mA = 65535 }
-                dimmers.b = { channel = 1, volts = 24, full_mA = 1 }
-                """).size());
+        String overloaded = ": takes, with all of 24 V, more than 65535 mA;"
+                + " set ceiling_mA to what their supply may give, at most 65535";
+        assertEquals(
+                List.of("t.toml:7: dimmers.a" + overloaded, "t.toml:8: dimmers.b" + overloaded),
+                mistakes(GOOD + """
+                                dimmers.a = { channel = 0, volts = 24, full_mA = 65535 }
+                                dimmers.b = { channel = 1, volts = 24, full_mA = 1 }
+                                """).stream().map(Mistake::toString).toList());
     }
 
     @Test
