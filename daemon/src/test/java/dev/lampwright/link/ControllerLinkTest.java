@@ -1,16 +1,445 @@
 package dev.lampwright.link;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.demo.MemoryController.Light;
+import dev.lampwright.protocol.Complaint;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.MessageType;
+import dev.lampwright.protocol.MessageWriter;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Faults;
+import dev.lampwright.testing.Recording;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
+/** The link against a controller in memory, over a line with every trouble; {@code wire.md} says what is right. */
+@Timeout(60)
 class ControllerLinkTest {
+    private static Here board(int mostPacketBytes, int credits, boolean listens) {
+        return new Here(1, "1.0.0", 1, 300, mostPacketBytes, 6, credits, 10_000, listens);
+    }
+
+    private static Setup strip(int pixels, int ceilingMilliamps) {
+        return new Setup(
+                pixels,
+                "GRB",
+                List.of(1000, 1000, 1000),
+                1000,
+                0,
+                60_000,
+                WhenSilent.BEACON,
+                List.of(ceilingMilliamps),
+                List.of(new Setup.Dimmer(0, 1, 0)));
+    }
+
     @Test
-    void lightsAController() {
+    void lightsAControllerAndSaysSo() {
         try (LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(7);
-            assertEquals(LinkState.LIT, rig.link.status().state());
-            System.out.println(rig.link.status());
+            Await.until(
+                    "the last answer",
+                    () -> rig.link.status().framesShown() == rig.link.status().framesSent());
+            LinkStatus status = rig.link.status();
+            assertEquals(LinkState.LIT, status.state());
+            assertEquals("memory", status.port());
+            assertEquals(MemoryController.BOARD, status.controller().orElseThrow());
+            assertEquals("", status.trouble());
+            assertEquals(0, status.messagesLost() + status.garbled() + status.overruns());
         }
+    }
+
+    @Test
+    void sendsEveryFrameThatIsNotReplacedByANewerOneAndNoOtherInOrder() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.awaitState(LinkState.LIT);
+            for (int value = 1; value <= 100; value++) {
+                rig.publish(value);
+                if (value % 10 == 0) {
+                    int published = value;
+                    Await.until("frame " + value, () -> rig.shows(published));
+                }
+            }
+            List<Integer> shown = rig.recording.entries().stream()
+                    .filter(Recording.Entry::fromHost)
+                    .map(entry -> entry.strip().get(0))
+                    .toList();
+            assertEquals(shown.stream().sorted().distinct().toList(), shown);
+            assertEquals(100, shown.size() + rig.link.status().framesSkipped());
+        }
+    }
+
+    @Test
+    void sendsTheLastFrameToAControllerThatComesLater() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.unplug();
+            rig.started().publish(9);
+            rig.awaitTrouble("no port");
+            rig.line.plug();
+            Await.until("the frame", () -> rig.shows(9));
+        }
+    }
+
+    @Test
+    void longFramesGoInPartsAndAreNeverMixed() {
+        try (LinkRig rig = new LinkRig(board(64, 3, true), strip(300, 60_000)).started()) {
+            rig.awaitState(LinkState.LIT);
+            Set<Integer> values = new HashSet<>();
+            while (values.size() < 20) {
+                rig.publish(1 + values.size());
+                rig.recording.entries().stream()
+                        .filter(Recording.Entry::fromHost)
+                        .forEach(entry -> values.add(requireOneValue(entry)));
+            }
+            assertEquals(0, rig.link.status().messagesLost());
+        }
+    }
+
+    private static int requireOneValue(Recording.Entry entry) {
+        int value = entry.duties().get(0);
+        assertEquals(Collections.nCopies(entry.strip().size(), value), entry.strip());
+        return value;
+    }
+
+    @Test
+    void aPartThatIsLostCostsOnlyItsFrame() {
+        try (LinkRig rig = new LinkRig(board(64, 3, true), strip(300, 60_000)).started()) {
+            rig.publishUntilShown(1);
+            AtomicInteger writes = new AtomicInteger();
+            rig.line.toController(bytes -> writes.incrementAndGet() == 8 ? new byte[0] : bytes);
+            rig.publish(2);
+            Await.until("the loss", () -> rig.link.status().messagesLost() > 0);
+            rig.publishUntilShown(3);
+            rig.recording.entries().stream()
+                    .filter(Recording.Entry::fromHost)
+                    .forEach(ControllerLinkTest::requireOneValue);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 4})
+    void neverSendsWithoutCredit(int credits) {
+        try (LinkRig rig = new LinkRig(board(64, credits, true), strip(100, 60_000)).started()) {
+            rig.awaitState(LinkState.LIT);
+            AtomicInteger unanswered = new AtomicInteger();
+            AtomicInteger most = new AtomicInteger();
+            rig.line.toController(bytes -> {
+                most.accumulateAndGet(unanswered.incrementAndGet(), Math::max);
+                return bytes;
+            });
+            rig.line.fromController(bytes -> {
+                for (byte value : bytes) {
+                    if (value == 0) {
+                        unanswered.decrementAndGet();
+                    }
+                }
+                return bytes;
+            });
+            for (int value = 1; value <= 20; value++) {
+                rig.publishUntilShown(value);
+            }
+            assertEquals(credits, most.get(), "all credit there is, and no more");
+        }
+    }
+
+    @Test
+    void aControllerThatIsDeafWhileItDrivesLosesNothing() {
+        try (LinkRig rig = new LinkRig(board(300, 1, false), strip(300, 60_000)).started()) {
+            for (int value = 1; value <= 20; value++) {
+                rig.publishUntilShown(value);
+            }
+            assertEquals(0, rig.link.status().overruns());
+            assertEquals(0, rig.link.status().messagesLost());
+        }
+    }
+
+    @Test
+    void lightIsRightAgainAfterTheCableWasPulled() {
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.line.unplug();
+            rig.awaitTrouble("no port memory");
+            Await.until("some vain tries", () -> rig.line.opens.get() > 3);
+            assertEquals(LinkState.DOWN, rig.link.status().state());
+            rig.line.plug();
+            rig.publishUntilShown(2);
+            Await.until(
+                    "the end of the trouble", () -> rig.link.status().trouble().isEmpty());
+            assertEquals(List.of("WARN no port memory", "INFO the controller on memory is lit"), log.lines());
+        }
+    }
+
+    @Test
+    void aControllerThatStartsAnewIsSetUpAgain() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.memoryLine.reset();
+            rig.publishUntilShown(2);
+            assertEquals(1, rig.line.opens.get(), "the line stays open");
+        }
+    }
+
+    @Test
+    void aControllerThatStartsAnewUnheardIsSetUpAgain() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.line.fromController(new Rewriter(MessageType.HERE, body -> new byte[0]));
+            rig.memoryLine.reset();
+            Await.until("the refusal", () -> {
+                rig.publish(2);
+                return rig.link.status().state() == LinkState.ASKING;
+            });
+            rig.line.fromController(Faults.none());
+            rig.publishUntilShown(3);
+        }
+    }
+
+    @Test
+    void aControllerThatGoesSilentIsLookedForAgain() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.line.mute(true);
+            Await.until("the trouble", () -> {
+                rig.publish(2);
+                return rig.link.status().trouble().contains("gone silent");
+            });
+            Await.until("another try", () -> rig.line.opens.get() > 1);
+            rig.line.mute(false);
+            rig.publishUntilShown(3);
+            assertTrue(rig.link.status().messagesLost() > 0);
+        }
+    }
+
+    @Test
+    void asksAgainAndAgainWhileNobodyAnswersAndThenOpensAnew() {
+        try (LinkRig rig = new LinkRig()) {
+            AtomicInteger asked = new AtomicInteger();
+            rig.line.toController(bytes -> {
+                asked.incrementAndGet();
+                return new byte[0];
+            });
+            rig.line.mute(true);
+            rig.started().awaitTrouble("no controller answers on memory");
+            // Every 250 ms for five seconds, and the zero before.
+            assertTrue(asked.get() >= 15 && asked.get() <= 22, asked + " times");
+            rig.line.toController(Faults.none());
+            rig.line.mute(false);
+            rig.publishUntilShown(1);
+        }
+    }
+
+    @Test
+    void aBoardThatTakesItsTimeToStartIsFoundWithoutOpeningAnew() {
+        try (LinkRig rig = new LinkRig()) {
+            AtomicInteger asked = new AtomicInteger();
+            rig.line.toController(bytes -> asked.incrementAndGet() < 8 ? new byte[0] : bytes);
+            rig.line.fromController(bytes -> asked.get() < 8 ? new byte[0] : bytes);
+            rig.started().publishUntilShown(1);
+            assertEquals(1, rig.line.opens.get());
+        }
+    }
+
+    @Test
+    void garbageDoesNotDisturb() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.awaitRest();
+            byte[] garbage = new byte[5000];
+            Arrays.fill(garbage, (byte) 0x55);
+            rig.line.inject(garbage);
+            rig.line.inject((byte) 0);
+            rig.line.inject(wire(MessageType.UNKNOWN));
+            rig.line.inject(wire(MessageType.SHOWN, 77));
+            rig.line.inject(wire(MessageType.IN_FORCE, 77, 1, 2, 3));
+            rig.publishUntilShown(2);
+            Await.until("the garbage to be counted", () -> rig.link.status().garbled() >= 2);
+            assertEquals(1, rig.line.opens.get());
+            rig.awaitTrouble("get lost or garbled");
+        }
+    }
+
+    @Test
+    void anAnswerNotWaitedForCountsForNothing() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            Await.until(
+                    "rest",
+                    () -> rig.link.status().framesShown() == rig.link.status().framesSent());
+            LinkStatus before = rig.link.status();
+            for (int sequence : new int[] {100, 200}) {
+                rig.line.inject(wire(MessageType.SHOWN, sequence, 1, 0, 9, 0, 9, 0, 9));
+                rig.line.inject(wire(MessageType.COMPLAINT, sequence, 5, 0, 0));
+            }
+            rig.line.inject(wire(MessageType.UNKNOWN));
+            Await.until("what was injected", () -> rig.link.status().garbled() == 1);
+            LinkStatus after = rig.link.status();
+            assertEquals(before.framesShown(), after.framesShown());
+            assertEquals(0, after.broken() + after.dimmed());
+            assertEquals(LinkState.LIT, after.state());
+        }
+    }
+
+    @Test
+    void aFloodDoesNotKeepFramesFromGoingOut() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.line.flood(true);
+            rig.publishUntilShown(2);
+            rig.line.flood(false);
+            rig.publishUntilShown(3);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void lightIsRightAgainAfterABadLine(long seed) {
+        try (LinkRig rig = new LinkRig(board(64, 2, true), strip(50, 60_000)).started()) {
+            rig.publishUntilShown(1);
+            rig.line.toController(Faults.all(seed, 0.003));
+            rig.line.fromController(Faults.all(seed + 100, 0.003));
+            Await.until("some trouble", () -> {
+                rig.publish(2);
+                LinkStatus status = rig.link.status();
+                return status.messagesLost() > 3 && status.garbled() > 1;
+            });
+            rig.line.toController(Faults.none());
+            rig.line.fromController(Faults.none());
+            rig.publishUntilShown(3);
+        }
+    }
+
+    @Test
+    void anotherVersionIsRefusedWithWordsAndTriedAgainSlowly() {
+        Here future = new Here(2, "9.0.0", 0, 300, 1024, 6, 1, 10_000, false);
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig(future, LinkRig.SETUP).started()) {
+            rig.publish(1);
+            rig.awaitTrouble("speaks version 2 of the wire, and lampwright version 1");
+            Await.until("another try", () -> rig.line.opens.get() > 1);
+            Await.until("its end", () -> rig.link.status().state() == LinkState.DOWN);
+            assertFalse(rig.recording.entries().stream().anyMatch(Recording.Entry::fromHost));
+            assertEquals(1, log.lines().size());
+        }
+    }
+
+    @Test
+    void aStripTooLongForTheBoardIsRefusedWithWords() {
+        try (LinkRig rig = new LinkRig(board(1024, 1, false), strip(301, 2000)).started()) {
+            rig.awaitTrouble("the controller has room for 900");
+        }
+    }
+
+    @Test
+    void aSetupThatIsRefusedIsSaid() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.toController(Rewriter.set(MessageType.SETUP, 20, 3));
+            rig.started().awaitTrouble("the controller refused a value it cannot take (detail 20)");
+            rig.line.toController(Faults.none());
+            rig.publishUntilShown(1);
+        }
+    }
+
+    @Test
+    void aSetupThatIsNotTakenOverLightsNothing() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.fromController(Rewriter.set(MessageType.IN_FORCE, 0, 1));
+            rig.started().publish(1);
+            rig.awaitTrouble("pixels asked 10, in force 266");
+            assertFalse(rig.recording.entries().stream().anyMatch(Recording.Entry::fromHost));
+        }
+    }
+
+    @Test
+    void aCeilingBelowTheDarkStripIsSaid() {
+        try (LinkRig rig = new LinkRig(board(1024, 1, false), strip(10, 5)).started()) {
+            Await.until("a dark frame", () -> {
+                rig.publish(50);
+                return rig.recording.lastIs(entry -> entry.light() == Light.DIMMED);
+            });
+            rig.awaitTrouble("the dark strip alone is over ceiling_mA");
+        }
+    }
+
+    @Test
+    void aComplaintThatAnswersNothingGivesNoCreditBack() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.awaitRest();
+            MessageWriter writer = new MessageWriter(8);
+            int count = Complaint.BROKEN.write(writer, 200, 7);
+            rig.line.inject(Arrays.copyOf(writer.wire(), count));
+            rig.publishUntilShown(2);
+            assertEquals(0, rig.link.status().messagesLost());
+        }
+    }
+
+    @Test
+    void anErrorOfItsOwnDoesNotEndTheLink() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.line.breakDown(true);
+            rig.awaitTrouble("an error of lampwright's own");
+            rig.line.breakDown(false);
+            rig.publishUntilShown(2);
+        }
+    }
+
+    @Test
+    void closingLeavesWhatTheSetupSaysForSilence() {
+        LinkRig rig = new LinkRig().started();
+        rig.publishUntilShown(1);
+        rig.close();
+        assertEquals(Light.BEACON, rig.recording.last().light());
+        assertEquals(LinkState.DOWN, rig.link.status().state());
+    }
+
+    @Test
+    void closesWhileNobodyAnswers() {
+        LinkRig rig = new LinkRig();
+        rig.line.mute(true);
+        rig.started().awaitState(LinkState.ASKING);
+        rig.close();
+        Await.until("the thread's end", () -> threads().noneMatch(thread -> thread.equals("link")));
+    }
+
+    @Test
+    void closesALineThatHangs() {
+        HangingLine line = new HangingLine();
+        ControllerLink link = new ControllerLink(line, LinkRig.SETUP, new FrameSlot(30, 1), System::nanoTime);
+        link.start();
+        Await.until("the hang", line::hangs);
+        link.close();
+        line.letGo();
+    }
+
+    private static java.util.stream.Stream<String> threads() {
+        return Thread.getAllStackTraces().keySet().stream().map(Thread::getName);
+    }
+
+    private static byte[] wire(MessageType type) {
+        return wire(type, 0);
+    }
+
+    private static byte[] wire(MessageType type, int sequence, int... body) {
+        MessageWriter writer = new MessageWriter(64);
+        writer.begin(type, sequence);
+        for (int value : body) {
+            writer.u8(value);
+        }
+        return Arrays.copyOf(writer.wire(), writer.finish());
     }
 }

@@ -77,14 +77,21 @@ final class LinkRig implements AutoCloseable {
     }
 
     boolean shows(int value) {
-        Recording.Entry last = recording.last();
-        return last.fromHost()
-                && last.strip().stream().allMatch(channel -> channel == value)
-                && last.duties().stream().allMatch(duty -> duty == value);
+        return recording.lastIs(entry -> entry.fromHost()
+                && entry.strip().stream().allMatch(channel -> channel == value)
+                && entry.duties().stream().allMatch(duty -> duty == value));
     }
 
     void awaitState(LinkState state) {
         Await.until(state.toString(), () -> link.status().state() == state);
+    }
+
+    /** Waits until every frame that was sent has been answered, and none is left to be sent. */
+    void awaitRest() {
+        Await.until(
+                "the last answer",
+                () -> !slot.fresh()
+                        && link.status().framesShown() == link.status().framesSent());
     }
 
     /** Waits until the link says that it is in trouble, in these words among others. */

@@ -13,6 +13,7 @@ final class TroubledLine implements Line {
     private volatile boolean unplugged;
     private volatile boolean mute;
     private volatile boolean broken;
+    private volatile boolean flood;
     private volatile UnaryOperator<byte[]> fromController = UnaryOperator.identity();
     private volatile UnaryOperator<byte[]> toController = UnaryOperator.identity();
     private byte[] left = {};
@@ -39,6 +40,11 @@ final class TroubledLine implements Line {
     /** Every call of {@link #read} ends with an error of the program's own. */
     void breakDown(boolean on) {
         broken = on;
+    }
+
+    /** Whether there is always something to be heard: broken packets, wherever the controller says nothing. */
+    void flood(boolean on) {
+        flood = on;
     }
 
     /** Changes what is heard from the controller, chunk by chunk. */
@@ -107,7 +113,11 @@ final class TroubledLine implements Line {
             return extra;
         }
         byte[] heard = new byte[most];
-        int count = line.read(heard, timeoutMillis);
+        int count = line.read(heard, flood ? 0 : timeoutMillis);
+        if (flood && count == 0) {
+            Arrays.fill(heard, 0, most - 1, (byte) 0x55);
+            return heard;
+        }
         return mute || count == 0 ? new byte[0] : fromController.apply(Arrays.copyOf(heard, count));
     }
 

@@ -52,7 +52,8 @@ public final class Await {
         }
     }
 
-    private static void pause() {
+    /** The pause between two looks at a condition. */
+    public static void pause() {
         try {
             Thread.sleep(LOOK_EVERY_MS);
         } catch (InterruptedException e) {

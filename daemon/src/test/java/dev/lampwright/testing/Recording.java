@@ -4,6 +4,7 @@ import dev.lampwright.demo.MemoryController;
 import dev.lampwright.protocol.Frame;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /** Keeps everything that a controller has shown. May be used by several threads. */
 public final class Recording implements MemoryController.Display {
@@ -52,6 +53,11 @@ public final class Recording implements MemoryController.Display {
     /** What was shown last; something must have been. */
     public synchronized Entry last() {
         return entries.get(entries.size() - 1);
+    }
+
+    /** Whether what was shown last is so; false if nothing was. */
+    public synchronized boolean lastIs(Predicate<Entry> so) {
+        return !entries.isEmpty() && so.test(last());
     }
 
     /** Forgets what was shown so far. */

@@ -1,0 +1,74 @@
+package dev.lampwright.link;
+
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class FitTest {
+    private static Here here(int pixels, int packet, int dimmers) {
+        return new Here(1, "1.0.0", 0, pixels, packet, dimmers, 1, 10_000, false);
+    }
+
+    private static Setup setup(int pixels, String order, int dimmers) {
+        return new Setup(
+                pixels,
+                order,
+                Collections.nCopies(order.length(), 12_000),
+                1000,
+                0,
+                3000,
+                WhenSilent.DARK,
+                List.of(1500),
+                Collections.nCopies(dimmers, new Setup.Dimmer(0, 100, 0)));
+    }
+
+    @Test
+    void fitsUpToTheVeryLast() {
+        assertDoesNotThrow(() -> Fit.check(here(300, 59, 6), setup(300, "GRB", 6)));
+        assertDoesNotThrow(() -> Fit.check(here(300, 59, 6), setup(225, "GRBW", 6)), "900 channels either way");
+    }
+
+    @Test
+    void tooManyPixels() {
+        assertEquals(
+                "the strip has 904 channels, and the controller has room for 900: make [strip] pixels smaller, or use a larger board",
+                words(here(300, 1024, 6), setup(226, "GRBW", 0)));
+    }
+
+    @Test
+    void tooManyDimmers() {
+        assertEquals(
+                "the controller has 1 dimmers, and 2 are named: take some out of [dimmers]",
+                words(here(300, 1024, 1), setup(10, "GRB", 2)));
+    }
+
+    @Test
+    void packetsTooShortForTheSetup() {
+        // 4 bytes around a body of 25 and 5 for each dimmer (wire.md, SETUP).
+        assertEquals(
+                "the controller takes packets of 38 bytes, and the set-up needs 39: take some out of [dimmers]",
+                words(here(300, 38, 6), setup(10, "GRB", 2)));
+    }
+
+    @Test
+    void differencesInForceAreNamed() {
+        String words = assertThrows(
+                        UnfitException.class, () -> Fit.checkInForce(setup(10, "GRB", 0), setup(10, "RGB", 1)))
+                .getMessage();
+        assertEquals(
+                "the controller has not taken over the set-up, so it is left dark: order asked GRB, in force RGB; dimmers asked"
+                        + " [], in force [Dimmer[supply=0, fullMilliamps=100, silentDuty=0]]: check its firmware",
+                words);
+    }
+
+    private static String words(Here here, Setup setup) {
+        return assertThrows(UnfitException.class, () -> Fit.check(here, setup)).getMessage();
+    }
+}

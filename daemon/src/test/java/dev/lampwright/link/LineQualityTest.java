@@ -1,0 +1,61 @@
+package dev.lampwright.link;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Test;
+
+class LineQualityTest {
+    private final AtomicLong now = new AtomicLong();
+    private final Tally tally = new Tally();
+
+    @Test
+    void lossesAreSaidOnceAndTheirEndAfterTenCleanSeconds() {
+        try (LogCapture log = new LogCapture(LineQuality.class)) {
+            LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            quality.watch(false);
+            assertEquals("", quality.words());
+            for (int second = 0; second < 30; second++) {
+                tally.messagesLost.incrementAndGet();
+                pass(quality, 1);
+            }
+            assertTrue(quality.words().startsWith("messages on port get lost"));
+            pass(quality, 10);
+            pass(quality, 1);
+            assertEquals("", quality.words());
+            assertEquals(2, log.lines().size());
+            assertTrue(log.lines().get(1).contains("30 were lost"));
+        }
+    }
+
+    @Test
+    void whatWasCountedBeforeTheControllerWasLitDoesNotMatter() {
+        try (LogCapture log = new LogCapture(LineQuality.class)) {
+            LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            tally.garbled.set(7);
+            tally.controllerCounts(5, 4, 3);
+            quality.restart();
+            quality.watch(false);
+            assertEquals("", quality.words());
+        }
+    }
+
+    @Test
+    void aCeilingBelowTheDarkStripIsSaid() {
+        try (LogCapture log = new LogCapture(LineQuality.class)) {
+            LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            quality.watch(true);
+            assertTrue(quality.words().contains("ceiling_mA"));
+            tally.controllerCounts(0, 0, 1);
+            quality.watch(true);
+            assertEquals(1, log.lines().size());
+        }
+    }
+
+    private void pass(LineQuality quality, long seconds) {
+        now.addAndGet(TimeUnit.SECONDS.toNanos(seconds));
+        quality.watch(false);
+    }
+}

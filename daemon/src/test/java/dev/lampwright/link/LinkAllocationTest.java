@@ -1,0 +1,63 @@
+package dev.lampwright.link;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.sun.management.ThreadMXBean;
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.demo.MemoryLine;
+import dev.lampwright.testing.Await;
+import java.lang.management.ManagementFactory;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** What the link's thread allocates for a frame once warm: nothing, the controller in memory and its line included. */
+@Timeout(120)
+class LinkAllocationTest {
+    private static final int FAST = 50_000_000;
+
+    private final ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    private final FrameSlot slot = new FrameSlot(LinkRig.SETUP.stripBytes(), 1);
+    private final MemoryController controller =
+            new MemoryController(MemoryController.BOARD, (light, sequence, frame, nanos) -> {});
+    private final ControllerLink link = new ControllerLink(
+            new MemoryLine(controller, FAST, System::nanoTime), LinkRig.SETUP, slot, System::nanoTime);
+
+    @Test
+    void framesAllocateNothing() {
+        link.start();
+        show(3000);
+        long thread = linkThread();
+        long least = Long.MAX_VALUE;
+        // A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in
+        // every round.
+        for (int round = 0; round < 5; round++) {
+            long before = threads.getThreadAllocatedBytes(thread);
+            show(1000);
+            least = Math.min(least, threads.getThreadAllocatedBytes(thread) - before);
+        }
+        link.close();
+        assertTrue(least < 1000, least + " bytes for 1000 frames");
+    }
+
+    private void show(int frames) {
+        long target = link.status().framesShown() + frames;
+        Await.until(frames + " frames", () -> {
+            for (int i = 0; i < 20; i++) {
+                Arrays.fill(slot.back().strip(), (byte) i);
+                slot.publish();
+                link.frameReady();
+                Await.pause();
+            }
+            return link.status().framesShown() >= target;
+        });
+    }
+
+    private static long linkThread() {
+        return Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> thread.getName().equals("link"))
+                .findFirst()
+                .orElseThrow()
+                .getId();
+    }
+}

@@ -1,0 +1,54 @@
+package dev.lampwright.testing;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * What a Java process of its own said.
+ *
+ * @param status its exit status
+ * @param output what it wrote, to either stream
+ */
+public record Child(int status, String output) {
+    /**
+     * Runs a class of this class path in a process of its own, for a minute at most.
+     *
+     * @param before words of the command before {@code java}; may be empty
+     * @param options of {@code java}
+     * @param main the class
+     * @param arguments for it
+     * @return what it said
+     */
+    public static Child run(List<String> before, List<String> options, Class<?> main, String... arguments)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(before);
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(options);
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
+        command.addAll(List.of(arguments));
+        return run(command);
+    }
+
+    /**
+     * Runs a command, for a minute at most.
+     *
+     * @param command its words
+     * @return what it said
+     */
+    public static Child run(List<String> command) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        try {
+            String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+            if (!process.waitFor(1, TimeUnit.MINUTES)) {
+                throw new AssertionError(command + " does not end");
+            }
+            return new Child(process.exitValue(), output);
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+}
