@@ -52,6 +52,15 @@ public final class Cue {
     }
 
     /**
+     * Whether the cue has no fade.
+     *
+     * @return true if it cuts in at once
+     */
+    boolean cutsIn() {
+        return fadeSeconds == 0;
+    }
+
+    /**
      * How far the fade has got.
      *
      * @param seconds since the cue began to hold

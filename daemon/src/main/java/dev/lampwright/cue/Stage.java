@@ -11,8 +11,6 @@ import java.util.List;
  * interrupted, the light as it was seen then fades out, so there is never a step. Allocates nothing once made; for one thread.
  */
 public final class Stage {
-    private static final double SECONDS_PER_NANO = 1e-9;
-
     /** The event that says that pictures are being taken. */
     public static final String CAMERA = "camera";
 
@@ -20,10 +18,8 @@ public final class Stage {
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
-    private Cue on;
-    private long onSince;
-    private Cue off;
-    private long offSince;
+    private Turn on;
+    private Turn off;
     private boolean started;
     private boolean frozen = true;
 
@@ -40,8 +36,8 @@ public final class Stage {
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
-        on = cues.get(cues.size() - 1);
-        off = on;
+        on = new Turn(cues.get(cues.size() - 1));
+        off = new Turn(on.cue());
     }
 
     /**
@@ -53,15 +49,17 @@ public final class Stage {
     public Canvas draw(Situation situation) {
         long nanos = situation.nanos();
         Cue next = choose(situation);
-        if (!started || next.look() != on.look()) {
+        if (!started || next.look() != on.cue().look()) {
             putOn(next, nanos);
+        } else if (next.cutsIn()) {
+            on.goOn(next);
         }
         boolean camera = situation.event(CAMERA);
-        float share = on.faded(secondsOn(nanos));
+        float share = on.faded(nanos);
         if (share < 1 && !frozen) {
-            draw(off, offSince, nanos, camera, before);
+            off.draw(moment, nanos, camera, before);
         }
-        draw(on, onSince, nanos, camera, seen);
+        on.draw(moment, nanos, camera, seen);
         if (share < 1) {
             seen.mix(before, 1 - share);
         }
@@ -74,9 +72,10 @@ public final class Stage {
      * @return that of the last frame drawn
      */
     public Look look() {
-        return on.look();
+        return on.cue().look();
     }
 
+    /** All are asked, also those behind one that holds: each remembers what it was in the frame before. */
     private Cue choose(Situation situation) {
         Cue chosen = cues.get(cues.size() - 1);
         for (int i = cues.size() - 1; i >= 0; i--) {
@@ -88,25 +87,14 @@ public final class Stage {
     }
 
     private void putOn(Cue next, long nanos) {
-        frozen = !started || on.faded(secondsOn(nanos)) < 1;
+        frozen = !started || on.faded(nanos) < 1;
         if (frozen) {
             before.copyFrom(seen);
-        } else {
-            off = on;
-            offSince = onSince;
         }
-        on = next;
-        onSince = nanos;
+        Turn over = off;
+        off = on;
+        on = over;
+        on.begin(next, nanos);
         started = true;
-    }
-
-    private double secondsOn(long nanos) {
-        return (nanos - onSince) * SECONDS_PER_NANO;
-    }
-
-    private void draw(Cue cue, long since, long nanos, boolean camera, Canvas canvas) {
-        moment.moveTo(nanos, since);
-        moment.keepSteady(camera && cue.look().steadyForCamera());
-        cue.look().draw(moment, canvas);
     }
 }

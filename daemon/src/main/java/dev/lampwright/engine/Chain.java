@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.colour.Encoder;
+import dev.lampwright.config.Config;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Situation;
 import dev.lampwright.cue.Stage;
@@ -29,6 +30,7 @@ public final class Chain {
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final CurrentGuard guard;
+    private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
     /**
@@ -37,16 +39,30 @@ public final class Chain {
      * @param setup what is fitted, and the ceilings
      * @param fitting what looks are made for
      * @param cues what to show when; the first that holds wins, and the last one always holds
+     * @param encoder what turns light into the strip's bytes; for this chain alone
      * @param timing rate, silence and the room
      */
-    public Chain(Setup setup, Fitting fitting, List<Cue> cues, Timing timing) {
+    public Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing) {
         silentAfterNanos = timing.silentAfter().toNanos();
         signals = new Signals(timing.ambientC());
         situation = new Situation(signals);
-        stage = new Stage(cues, signals, fitting.canvas(), fitting.canvas());
+        canvas = fitting.canvas();
+        stage = new Stage(cues, signals, canvas, fitting.canvas());
         dimmers = fitting.dimmers();
-        encoder = new Encoder(setup.order());
+        this.encoder = encoder;
         guard = new CurrentGuard(setup, timing.framesPerSecond());
+    }
+
+    /**
+     * Puts the chain of a configuration together.
+     *
+     * @param config the configuration
+     * @param cues its cues, or others to be shown on what is fitted
+     * @return the chain
+     */
+    static Chain of(Config config, List<Cue> cues) {
+        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
+        return new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
     }
 
     /**
@@ -69,16 +85,15 @@ public final class Chain {
         signals.follow(status);
         state = status.stateAt(nanos, silentAfterNanos);
         situation.moveTo(status, state, nanos);
-        Canvas canvas = stage.draw(situation);
+        canvas = stage.draw(situation);
         encoder.encode(canvas.rgba(), frame.strip());
         for (int i = 0; i < frame.duties().length; i++) {
-            float level = level(canvas, i);
-            frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level)) * FULL_DUTY);
+            frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
         }
         guard.hold(frame);
     }
 
-    private float level(Canvas canvas, int dimmer) {
+    private float level(int dimmer) {
         Fitting.DimmerUse use = dimmers.get(dimmer);
         return use.isWhite() ? canvas.dimmers()[dimmer] : canvas.rgba()[4 * use.colourPixel() + use.channel()];
     }
@@ -99,6 +114,15 @@ public final class Chain {
      */
     public String look() {
         return stage.look().name();
+    }
+
+    /**
+     * The light of the last frame, before it became bytes.
+     *
+     * @return dark before the first
+     */
+    Canvas light() {
+        return canvas;
     }
 
     /**

@@ -28,7 +28,6 @@ record Band(double width, double tail, double repeat, Motion motion, double soft
         return periods * part(period) + part(behind - periods * period);
     }
 
-
     /** The same within one period, which begins at the front. */
     private double part(double behind) {
         double front = Math.min(behind, softness);

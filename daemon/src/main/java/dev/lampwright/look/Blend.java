@@ -79,9 +79,7 @@ public enum Blend {
         if (source <= 0.5f) {
             return below - (1 - 2 * source) * below * (1 - below);
         }
-        float bent = below <= 0.25f
-                ? ((16 * below - 12) * below + 4) * below
-                : (float) Math.sqrt(below);
+        float bent = below <= 0.25f ? ((16 * below - 12) * below + 4) * below : (float) Math.sqrt(below);
         return below + (2 * source - 1) * (bent - below);
     }
 }

@@ -30,14 +30,14 @@ public interface Extent {
      * A bargraph: from where the zone begins as far as a signal says; nothing while it is unknown.
      *
      * @param by the signal and its bounds
-     * @param softness width of its end, in pixels, 0 or more
+     * @param softness width of its end, in pixels, 0 or more; near both ends of the zone it is less, so that nothing is cut off
      * @return the extent
      */
     static Extent bar(Follow by, double softness) {
         return (moment, cover, pixels) -> {
             double end = moment.share(by) * pixels;
             for (int i = 0; i < pixels; i++) {
-                cover[i] = (float) (1 - Edge.share(i, end, Math.min(softness, 2 * end)));
+                cover[i] = (float) (1 - Edge.share(i, end, Math.min(softness, 2 * Math.min(end, pixels - end))));
             }
             if (Double.isNaN(end)) {
                 Arrays.fill(cover, 0, pixels, 0);
@@ -46,7 +46,7 @@ public interface Extent {
     }
 
     /**
-     * A mark that stands where a signal says; nothing while it is unknown.
+     * A mark that stands where a signal says, as far as it can without being cut off at an end; nothing while the signal is unknown.
      *
      * @param by the signal and its bounds
      * @param width width of the mark, in pixels
@@ -55,7 +55,8 @@ public interface Extent {
      */
     static Extent pointer(Follow by, double width, double softness) {
         return (moment, cover, pixels) -> {
-            double middle = moment.share(by) * pixels;
+            double margin = Math.min(width + softness, pixels) / 2;
+            double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));
             for (int i = 0; i < pixels; i++) {
                 cover[i] = (float)
                         (Edge.share(i, middle - width / 2, softness) - Edge.share(i, middle + width / 2, softness));

@@ -1,5 +1,7 @@
 package dev.lampwright.look;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -11,9 +13,9 @@ import java.util.Map;
  * @param dimmers what each dimmer in use is for, from the controller's first on
  */
 public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimmers) {
-    /** Keeps copies of the collections. */
+    /** Keeps copies of the collections, in their order. */
     public Fitting {
-        zones = Map.copyOf(zones);
+        zones = Collections.unmodifiableMap(new LinkedHashMap<>(zones));
         dimmers = List.copyOf(dimmers);
     }
 
@@ -53,5 +55,14 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
     public Canvas canvas() {
         int most = dimmers.stream().mapToInt(DimmerUse::colourPixel).max().orElse(-1);
         return new Canvas(Math.max(pixels, most + 1), dimmers.size());
+    }
+
+    /**
+     * The names of what hangs on the dimmers.
+     *
+     * @return each once, from the controller's first dimmer on
+     */
+    public List<String> dimmerNames() {
+        return dimmers.stream().map(DimmerUse::name).distinct().toList();
     }
 }

@@ -15,8 +15,12 @@ record Grains(double density, double glintSeconds, long seed) implements Extent 
         for (int i = 0; i < pixels; i++) {
             double own = turns + Chance.share(seed, i, -1);
             long turn = (long) Math.floor(own);
-            double wave = Math.sin(Math.PI * (own - turn));
-            cover[i] = Chance.share(seed, i, turn) < density ? (float) (wave * wave) : 0;
+            cover[i] = Chance.share(seed, i, turn) < density ? glint(own - turn) : 0;
         }
+    }
+
+    private static float glint(double phase) {
+        double wave = Math.sin(Math.PI * phase);
+        return (float) (wave * wave);
     }
 }

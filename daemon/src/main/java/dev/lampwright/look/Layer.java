@@ -1,9 +1,6 @@
 package dev.lampwright.look;
 
-/**
- * One layer of a look: paint × extent × rhythm on a zone, laid over what is below. Keeps its buffers, so it allocates nothing; for one
- * thread.
- */
+/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. Allocates nothing; for one thread. */
 public final class Layer {
     private final Zone zone;
     private final Paint paint;
@@ -11,8 +8,6 @@ public final class Layer {
     private final Rhythm rhythm;
     private final Level opacity;
     private final Blend blend;
-    private final float[] rgba;
-    private final float[] cover;
 
     /**
      * Makes a layer.
@@ -31,8 +26,6 @@ public final class Layer {
         this.rhythm = rhythm;
         this.opacity = opacity;
         this.blend = blend;
-        rgba = new float[4 * zone.length()];
-        cover = new float[zone.length()];
     }
 
     /**
@@ -47,25 +40,29 @@ public final class Layer {
         if (strength == 0 || zone.length() == 0) {
             return;
         }
+        float[] rgba = canvas.paint();
+        float[] cover = canvas.cover();
         paint.paint(moment, rgba, zone.length());
         extent.cover(moment, cover, zone.length());
-        float[] below = canvas.rgba();
         for (int i = 0; i < zone.pixelCount(); i++) {
             int place = zone.place(i);
-            lay(below, 4 * zone.pixel(i), 4 * place, cover[place] * strength * rgba[4 * place + 3]);
+            float alpha = cover[place] * strength * rgba[4 * place + 3];
+            if (alpha > 0) {
+                lay(rgba, 4 * place, alpha, canvas.rgba(), 4 * zone.pixel(i));
+            }
         }
     }
 
-    private void lay(float[] below, int at, int from, float alpha) {
+    private void lay(float[] rgba, int from, float alpha, float[] below, int at) {
         switch (blend) {
-            case NORMAL -> over(below, at, from, alpha);
-            case PLUS_LIGHTER -> add(below, at, from, alpha);
-            default -> mix(below, at, from, alpha);
+            case NORMAL -> over(rgba, from, alpha, below, at);
+            case PLUS_LIGHTER -> add(rgba, from, alpha, below, at);
+            default -> mix(rgba, from, alpha, below, at);
         }
     }
 
     /** W3C Compositing and Blending Level 1, 9.1.4: source-over, premultiplied. */
-    private void over(float[] below, int at, int from, float alpha) {
+    private static void over(float[] rgba, int from, float alpha, float[] below, int at) {
         float rest = 1 - alpha;
         below[at] = rgba[from] * alpha + below[at] * rest;
         below[at + 1] = rgba[from + 1] * alpha + below[at + 1] * rest;
@@ -74,7 +71,7 @@ public final class Layer {
     }
 
     /** The same standard, 9.1.14: plus-lighter. */
-    private void add(float[] below, int at, int from, float alpha) {
+    private static void add(float[] rgba, int from, float alpha, float[] below, int at) {
         below[at] = Math.min(1, below[at] + rgba[from] * alpha);
         below[at + 1] = Math.min(1, below[at + 1] + rgba[from + 1] * alpha);
         below[at + 2] = Math.min(1, below[at + 2] + rgba[from + 2] * alpha);
@@ -82,7 +79,7 @@ public final class Layer {
     }
 
     /** The same standard, 5 and 10: co = αs(1 − αb)Cs + αb(1 − αs)Cb + αs αb B(Cb, Cs). */
-    private void mix(float[] below, int at, int from, float alpha) {
+    private void mix(float[] rgba, int from, float alpha, float[] below, int at) {
         float alphaBelow = below[at + 3];
         for (int channel = 0; channel < 3; channel++) {
             float source = rgba[from + channel];

@@ -25,7 +25,7 @@ public interface Paint {
      * @return the paint
      */
     static Paint solid(Colour colour) {
-        return new Even(Gradient.stepped(Stop.stretches(List.of(colour))), Level.fixed(0));
+        return new EvenPaint(Gradient.stepped(Stop.stretches(List.of(colour))), Level.fixed(0));
     }
 
     /**
@@ -36,7 +36,7 @@ public interface Paint {
      * @return the paint
      */
     static Paint scale(Gradient colours, Follow by) {
-        return new Even(colours, Level.by(by));
+        return new EvenPaint(colours, Level.by(by));
     }
 
     /**
@@ -66,23 +66,5 @@ public interface Paint {
      */
     static Paint ember(EmberSettings settings) {
         return new EmberPaint(settings);
-    }
-
-    /**
-     * One colour everywhere.
-     *
-     * @param gradient the colours
-     * @param level where in it to look
-     */
-    record Even(Gradient gradient, Level level) implements Paint {
-        @Override
-        public void paint(Moment moment, float[] rgba, int pixels) {
-            double share = level.at(moment);
-            gradient.colour(share, rgba, 0);
-            rgba[3] = gradient.alpha(share);
-            for (int i = 1; i < pixels; i++) {
-                System.arraycopy(rgba, 0, rgba, 4 * i, 4);
-            }
-        }
     }
 }

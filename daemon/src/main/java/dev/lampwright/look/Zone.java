@@ -1,6 +1,8 @@
 package dev.lampwright.look;
 
 import java.util.Arrays;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -45,9 +47,15 @@ public final class Zone {
      *
      * @param next where the zone goes on
      * @return the two joined
+     * @throws IllegalArgumentException if they share a pixel; the message names it
      */
     public Zone then(Zone next) {
-        int[] joinedPixels = IntStream.concat(Arrays.stream(pixels), Arrays.stream(next.pixels)).toArray();
+        Set<Integer> here = Arrays.stream(pixels).boxed().collect(Collectors.toSet());
+        Arrays.stream(next.pixels).filter(here::contains).findFirst().ifPresent(twice -> {
+            throw new IllegalArgumentException("has pixel " + twice + " twice; name each pixel once");
+        });
+        int[] joinedPixels = IntStream.concat(Arrays.stream(pixels), Arrays.stream(next.pixels))
+                .toArray();
         int[] joinedPlaces = IntStream.concat(
                         Arrays.stream(places), Arrays.stream(next.places).map(place -> place + length))
                 .toArray();
@@ -105,12 +113,29 @@ public final class Zone {
     }
 
     /**
-     * The highest pixel of the strip that is in the zone.
+     * The zone as the configuration has it.
      *
-     * @return its index, −1 for an empty zone
+     * @return for instance {@code 0-9 + 29-20} or {@code 0-59 mirrored}
      */
-    public int highestPixel() {
-        return Arrays.stream(pixels).max().orElse(-1);
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder();
+        for (int from = 0; from < pixels.length; ) {
+            int to = endOfRun(from);
+            text.append(from > 0 ? " + " : "").append(pixels[from]);
+            text.append(to > from ? "-" + pixels[to] : "");
+            from = to + 1;
+        }
+        return text.append(length < pixels.length ? " mirrored" : "").toString();
+    }
+
+    private int endOfRun(int from) {
+        int to = from;
+        int step = from + 1 < pixels.length && pixels[from + 1] < pixels[from] ? -1 : 1;
+        while (to + 1 < pixels.length && pixels[to + 1] == pixels[to] + step) {
+            to++;
+        }
+        return to;
     }
 
     private static int[] range(int length) {
