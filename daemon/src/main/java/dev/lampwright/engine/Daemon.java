@@ -31,11 +31,26 @@ public final class Daemon implements AutoCloseable {
      * @param line the line to the controller
      */
     public Daemon(Config config, Line line) {
+        this(config, line, StatusWatch.NOBODY);
+    }
+
+    /**
+     * Puts the daemon together; nothing runs yet.
+     *
+     * @param config what to run
+     * @param line the line to the controller
+     * @param recorder records every status that is shown; closed by whoever opened it
+     */
+    public Daemon(Config config, Line line, Recorder recorder) {
+        this(config, line, (StatusWatch) recorder);
+    }
+
+    private Daemon(Config config, Line line, StatusWatch watch) {
         Setup setup = config.setup();
         FrameSlot slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
         Chain chain = Chain.of(config, config.cues());
         link = new ControllerLink(line, setup, slot, CLOCK);
-        frames = new FrameLoop(chain, status::get, slot, link::frameReady, CLOCK, config.framesPerSecond());
+        frames = new FrameLoop(chain, status::get, slot, link::frameReady, CLOCK, config.framesPerSecond(), watch);
         printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
     }
 

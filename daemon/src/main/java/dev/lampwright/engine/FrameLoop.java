@@ -33,6 +33,8 @@ public final class FrameLoop {
     private volatile int mostMilliamps;
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
+    private final StatusWatch watch;
+    private PrinterStatus shown = PrinterStatus.nothingHeard();
     private boolean failing;
 
     /**
@@ -44,6 +46,7 @@ public final class FrameLoop {
      * @param frameReady called after each frame; must neither block nor allocate
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
+     * @param watch told which statuses are shown
      */
     public FrameLoop(
             Chain chain,
@@ -51,13 +54,15 @@ public final class FrameLoop {
             FrameSlot slot,
             Runnable frameReady,
             LongSupplier clock,
-            int framesPerSecond) {
+            int framesPerSecond,
+            StatusWatch watch) {
         this.chain = chain;
         this.latest = latest;
         this.slot = slot;
         this.frameReady = frameReady;
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
+        this.watch = watch;
     }
 
     /** Starts the thread. */
@@ -134,19 +139,25 @@ public final class FrameLoop {
     private void run() {
         long start = clock.getAsLong();
         long tick = 0;
+        watch.start(start);
         while (running) {
             long deadline = start + timeOf(tick);
             waitUntil(deadline);
             long now = clock.getAsLong();
             lateness.add(now - deadline);
-            makeFrame(deadline);
+            makeFrame(tick, deadline);
             tick = nextTick(tick, clock.getAsLong() - start);
         }
     }
 
-    private void makeFrame(long nanos) {
+    private void makeFrame(long tick, long nanos) {
+        PrinterStatus status = latest.get();
+        if (status != shown) {
+            shown = status;
+            watch.shown(tick, status);
+        }
         try {
-            chain.make(latest.get(), nanos, slot.back());
+            chain.make(status, nanos, slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;

@@ -143,6 +143,15 @@ public final class PrinterStatus {
     }
 
     /**
+     * When each event ends, or has ended.
+     *
+     * @return times in ns on the daemon's monotonic clock, by name; not to be changed
+     */
+    Map<String, Long> eventEnds() {
+        return eventEnds;
+    }
+
+    /**
      * This with an event that has just begun or ended.
      *
      * @param name its name in the configuration

@@ -1,0 +1,30 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.printer.PrinterStatus;
+
+/** Is told by the frame loop which statuses its frames show. Neither method may wait. */
+interface StatusWatch {
+    /** Nobody watches. */
+    StatusWatch NOBODY = new StatusWatch() {
+        @Override
+        public void start(long firstFrameNanos) {}
+
+        @Override
+        public void shown(long tick, PrinterStatus status) {}
+    };
+
+    /**
+     * The loop starts.
+     *
+     * @param firstFrameNanos the time of the first frame
+     */
+    void start(long firstFrameNanos);
+
+    /**
+     * A frame is the first to show a status.
+     *
+     * @param tick the frame, counted from 0
+     * @param status the status
+     */
+    void shown(long tick, PrinterStatus status);
+}
