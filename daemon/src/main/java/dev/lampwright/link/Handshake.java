@@ -2,9 +2,11 @@ package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 
 /** Who is there, and does it take the set-up? */
 final class Handshake {
@@ -13,17 +15,17 @@ final class Handshake {
     private static final int SETUP_TRIES = 3;
 
     private final Exchange exchange;
-    private final String port;
+    private final Answers answers;
     private final Setup setup;
     private final LongSupplier clock;
     private final BooleanSupplier closing;
 
-    Handshake(Exchange exchange, String port, Setup setup, LongSupplier clock, BooleanSupplier closing) {
+    Handshake(Exchange exchange, Setup setup, LongSupplier clock, BooleanSupplier closing) {
         this.exchange = exchange;
-        this.port = port;
         this.setup = setup;
         this.clock = clock;
         this.closing = closing;
+        answers = exchange.answers();
     }
 
     /**
@@ -38,14 +40,14 @@ final class Handshake {
         long started = clock.getAsLong();
         while (clock.getAsLong() - started < ASK_FOR) {
             exchange.sendHello();
-            if (answered(() -> exchange.here().isPresent())) {
-                Here here = exchange.here().orElseThrow();
-                Fit.check(here, setup);
-                return here;
+            Optional<Here> here = await(answers::here);
+            if (here.isPresent()) {
+                Fit.check(here.get(), setup);
+                return here.get();
             }
         }
         throw new LineException(
-                "no controller answers on " + port
+                "no controller answers on " + exchange.port()
                         + ": check that it is the right port, that the board has the firmware, and that baud is the same on both sides");
     }
 
@@ -57,31 +59,33 @@ final class Handshake {
      * @throws UnfitException if it refuses, or what is in force is not what was asked
      */
     void setUp(Here here) throws LineException, UnfitException {
-        exchange.forget();
-        exchange.allow(here.credits());
+        answers.forget();
+        exchange.credit().restart(here.credits());
         for (int attempt = 0; attempt < SETUP_TRIES; attempt++) {
             exchange.sendSetup(setup);
-            if (answered(() -> exchange.inForce().isPresent())) {
-                Fit.checkInForce(setup, exchange.inForce().orElseThrow());
+            Optional<Setup> inForce = await(answers::inForce);
+            if (inForce.isPresent()) {
+                Fit.checkInForce(setup, inForce.get());
                 return;
             }
         }
-        throw new LineException("the controller on " + port + " does not answer the set-up");
+        throw new LineException("the controller on " + exchange.port() + " does not answer the set-up");
     }
 
-    private boolean answered(BooleanSupplier there) throws LineException, UnfitException {
-        long now = clock.getAsLong();
-        long deadline = now + Math.max(ASK_EVERY, exchange.nanosToDeadline());
-        for (long left = deadline - now; left > 0 && !there.getAsBoolean(); left = deadline - clock.getAsLong()) {
+    /** Waits for an answer for a quarter of a second, or for as long as the line needs if that is more. */
+    private <T> Optional<T> await(Supplier<Optional<T>> answer) throws LineException, UnfitException {
+        long started = clock.getAsLong();
+        long most = Math.max(ASK_EVERY, exchange.nanosToDeadline());
+        for (long left = most; left > 0 && answer.get().isEmpty(); left = most - (clock.getAsLong() - started)) {
             if (closing.getAsBoolean()) {
-                throw new LineException("the link to " + port + " is being closed");
+                throw new LineException("the link to " + exchange.port() + " is being closed");
             }
             exchange.receive(left);
-            if (exchange.refusal().isPresent()) {
-                throw new UnfitException(exchange.refusal().orElseThrow());
+            if (answers.refusal().isPresent()) {
+                throw new UnfitException(answers.refusal().get());
             }
         }
         exchange.expire();
-        return there.getAsBoolean();
+        return answer.get();
     }
 }
