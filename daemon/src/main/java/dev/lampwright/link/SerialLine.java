@@ -161,12 +161,11 @@ public final class SerialLine implements Line {
     }
 
     private void writePiece(Open open, byte[] bytes, int from, int count) throws LineException {
-        long started = System.nanoTime();
         open.watch.begin();
         int written = open.port.writeBytes(bytes, count, from);
         open.watch.end();
         if (written != count) {
-            throw System.nanoTime() - started > WRITE_NANOS ? stuck() : gone();
+            throw open.watch.hasFired() ? stuck() : gone();
         }
     }
 
