@@ -5,6 +5,8 @@ import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
 import java.time.Duration;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -33,9 +35,9 @@ public record Config(
         Setup setup,
         Map<String, PixelRun> zones,
         List<String> dimmers) {
-    /** Keeps copies of the collections. */
+    /** Keeps copies of the collections, in their order. */
     public Config {
-        zones = Map.copyOf(zones);
+        zones = Collections.unmodifiableMap(new LinkedHashMap<>(zones));
         dimmers = List.copyOf(dimmers);
     }
 }

@@ -1,5 +1,5 @@
 /**
- * What the demo needs and no hardware gives: a controller that lives in memory, and the line to it. The daemon's own code runs
- * unchanged against them.
+ * A workshop that lives in memory: a broker, an invented printer, a controller behind the same link code, and the strip drawn in
+ * the terminal. Nothing else may depend on it; the only place that imports the embedded broker.
  */
 package dev.lampwright.demo;

@@ -54,7 +54,7 @@ public final class ControllerLink implements AutoCloseable {
         clock = nanoClock;
         gate = new FrameGate(frames);
         exchange = new Exchange(line, nanoClock, tally);
-        handshake = new Handshake(exchange, setup, nanoClock, () -> closing);
+        handshake = new Handshake(exchange, new Asking(exchange, nanoClock, () -> closing), setup);
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";
         thread = new Thread(this::run, "link");

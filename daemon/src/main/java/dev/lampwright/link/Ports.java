@@ -31,6 +31,21 @@ public final class Ports {
         return list(Path.of("/"));
     }
 
+    /**
+     * What keeps the user of this process from opening a port.
+     *
+     * @param port a port that is there
+     * @return what permission is missing and the command that mends it; empty if nothing is
+     */
+    public static Optional<String> obstacle(Port port) {
+        Path node = Path.of(port.path());
+        if (Files.isReadable(node) && Files.isWritable(node)) {
+            return Optional.empty();
+        }
+        String user = System.getProperty("user.name", "USER");
+        return Optional.of(OpenFailure.noPermission(port.path(), OpenFailure.group(node), user));
+    }
+
     /** Looks for ports below another root. */
     static List<Port> list(Path root) {
         Ports ports = new Ports(root);

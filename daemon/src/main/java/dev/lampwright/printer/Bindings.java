@@ -1,7 +1,9 @@
 package dev.lampwright.printer;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Where the printer says everything that Lampwright wants to know.
@@ -13,5 +15,19 @@ public record Bindings(Optional<StateBinding> state, Map<Quantity, Binding> read
     /** Keeps a copy of the map. */
     public Bindings {
         readings = Map.copyOf(readings);
+    }
+
+    /**
+     * The topics to subscribe to.
+     *
+     * @return every topic filter that is bound, each once
+     */
+    public List<String> topicFilters() {
+        return Stream.concat(
+                        state.stream().map(StateBinding::topicFilter),
+                        readings.values().stream().map(Binding::topicFilter))
+                .distinct()
+                .sorted()
+                .toList();
     }
 }

@@ -39,7 +39,22 @@ public final class PrinterStatus {
     }
 
     /**
+     * <<<<<<< HEAD
+     * The state as it counts at some time: silent, if nothing has been heard for long.
+     *
+     * @param nanos the time
+     * @param silentAfterNanos how long is long
+     * @return the state
+     */
+    public PrinterState stateAt(long nanos, long silentAfterNanos) {
+        return heard && nanos - heardAtNanos <= silentAfterNanos ? state : PrinterState.SILENT;
+    }
+
+    /**
      * Whether any bound message has come.
+     * =======
+     * Whether any message has come that was bound and readable.
+     * >>>>>>> 226e0b54e45db4a40e08992e2196739e3f14b58e
      *
      * @return false only before the first
      */
@@ -48,7 +63,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * When the last bound message came.
+     * When the last message came that was bound and readable.
      *
      * @return ns on the daemon's monotonic clock; without meaning unless {@link #heard}
      */
@@ -74,6 +89,16 @@ public final class PrinterStatus {
      */
     public double value(Quantity quantity) {
         return reading(quantity).value();
+    }
+
+    /**
+     * This after a message that was read and told nothing new.
+     *
+     * @param atNanos when it came
+     * @return a new status
+     */
+    public PrinterStatus heardAt(long atNanos) {
+        return new PrinterStatus(state, true, atNanos, readings);
     }
 
     /**

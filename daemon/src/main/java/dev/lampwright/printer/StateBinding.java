@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -11,4 +13,9 @@ import java.util.Map;
  * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word
  *     that matches wins, in the order in which the file names them
  */
-public record StateBinding(String topicFilter, PayloadPath path, Map<PrinterState, List<String>> words) {}
+public record StateBinding(String topicFilter, PayloadPath path, Map<PrinterState, List<String>> words) {
+    /** Keeps a copy of the map, in its order. */
+    public StateBinding {
+        words = Collections.unmodifiableMap(new LinkedHashMap<>(words));
+    }
+}

@@ -1,48 +1,64 @@
 package dev.lampwright.testing;
 
-import static org.junit.jupiter.api.Assertions.fail;
-
 import java.time.Duration;
-import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
-/** Waits for a condition, with a deadline that only a broken program meets. */
+/** Waits for a condition instead of sleeping for luck. */
 public final class Await {
     private static final Duration LONG = Duration.ofSeconds(20);
-    private static final long LOOK_EVERY_NANOS = 1_000_000;
+    private static final long LOOK_EVERY_MS = 2;
 
     private Await() {}
 
     /**
-     * Waits until something is so, for 20 s at most.
+     * Waits until something holds, twenty seconds at most.
      *
-     * @param what named in the failure
-     * @param condition looked at every millisecond
+     * @param description what is waited for, for the failure
+     * @param condition looked at again and again
+     * @throws AssertionError if it does not hold in time
      */
-    public static void until(String what, BooleanSupplier condition) {
-        until(() -> what, condition, LONG);
-    }
-
-    /** Lets other threads run for a moment. */
-    public static void pause() {
-        LockSupport.parkNanos(LOOK_EVERY_NANOS / 10);
+    public static void until(String description, BooleanSupplier condition) {
+        until(description, LONG, condition);
     }
 
     /**
-     * Waits until something is so.
+     * Waits until something holds.
      *
-     * @param what named in the failure
-     * @param condition looked at every millisecond
-     * @param most how long
+     * @param description what is waited for, for the failure
+     * @param deadline how long at most
+     * @param condition looked at again and again
+     * @throws AssertionError if it does not hold in time
      */
-    public static void until(Supplier<String> what, BooleanSupplier condition, Duration most) {
-        long started = System.nanoTime();
+    public static void until(String description, Duration deadline, BooleanSupplier condition) {
+        until(() -> description, condition, deadline);
+    }
+
+    /**
+     * Waits until something holds, and describes what there is if it does not.
+     *
+     * @param description asked only when the wait is over
+     * @param condition looked at again and again
+     * @param deadline how long at most
+     * @throws AssertionError if it does not hold in time
+     */
+    public static void until(Supplier<String> description, BooleanSupplier condition, Duration deadline) {
+        long end = System.nanoTime() + deadline.toNanos();
         while (!condition.getAsBoolean()) {
-            if (System.nanoTime() - started > most.toNanos()) {
-                fail("waited " + most + " in vain for: " + what.get());
+            if (System.nanoTime() - end > 0) {
+                throw new AssertionError("after " + deadline.toMillis() + " ms not yet: " + description.get());
             }
-            LockSupport.parkNanos(LOOK_EVERY_NANOS);
+            pause();
+        }
+    }
+
+    /** The pause between two looks at a condition. */
+    public static void pause() {
+        try {
+            Thread.sleep(LOOK_EVERY_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError("interrupted while waiting", e);
         }
     }
 }

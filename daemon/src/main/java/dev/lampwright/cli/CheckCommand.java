@@ -1,0 +1,61 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.Examined;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The command {@code check}: whether a configuration is right, and how it is understood. */
+@Command(
+        name = "check",
+        description = {
+            "Reads a configuration file and says what is wrong with it, one line for each mistake,"
+                    + " or in one line how it is understood."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:called wrongly"},
+        footer = {"", "Example: lampwright check alder.toml"})
+final class CheckCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILE", description = "The configuration file.")
+    private Path file;
+
+    @Option(
+            names = "--json",
+            description = "Answer with one JSON object on the standard output, also if there are mistakes.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws ConfigException {
+        return json ? answerInJson() : answer();
+    }
+
+    private int answer() throws ConfigException {
+        Examined examined = ConfigFile.examine(file);
+        print(file + ": good; " + Understood.line(examined));
+        return ExitCode.OK;
+    }
+
+    private int answerInJson() {
+        try {
+            print(Json.of(Understood.map(file.toString(), ConfigFile.examine(file))));
+            return ExitCode.OK;
+        } catch (ConfigException e) {
+            print(Json.of(Understood.map(file.toString(), e)));
+            return ExitCode.SOFTWARE;
+        }
+    }
+
+    private void print(String line) {
+        spec.commandLine().getOut().println(line);
+    }
+}

@@ -1,0 +1,87 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.demo.ColourDepth;
+import dev.lampwright.demo.Demo;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The command {@code demo}: the daemon between an invented printer and a controller in memory. */
+@Command(
+        name = "demo",
+        description = {
+            "Runs the daemon without hardware and without a broker: an invented printer goes through whole jobs, and the"
+                    + " strip is drawn in the terminal. The last line sums up."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {"0:ended after --seconds or by a signal", "1:it failed", "2:called wrongly"},
+        footer = {"", "Example: lampwright demo --seconds 30"})
+final class DemoCommand implements Callable<Integer> {
+    private static final double FASTEST = 1000;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            description = "End after so many seconds; without it, by Ctrl-C. The first whole job takes 29 s.")
+    private double seconds = Double.POSITIVE_INFINITY;
+
+    @Option(
+            names = "--speed",
+            paramLabel = "X",
+            defaultValue = "1",
+            description = "Seconds of the invented job that pass in one second. Default: ${DEFAULT-VALUE}.")
+    private double speed;
+
+    @Option(
+            names = "--colours",
+            paramLabel = "HOW",
+            description = "full (24 bits), indexed (256 colours) or plain (text, one line a second). Default: what the"
+                    + " terminal says it can.")
+    private String colours;
+
+    @Override
+    public Integer call() throws IOException, InterruptedException {
+        requireWithin("--seconds", seconds, Double.POSITIVE_INFINITY);
+        requireWithin("--speed", speed, FASTEST);
+        LogSettings.forPicture();
+        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
+        try (Demo demo = new Demo(speed, depth(), out)) {
+            GoodEnd.of(demo::close, () -> demo.run(seconds));
+        }
+        return ExitCode.OK;
+    }
+
+    private ColourDepth depth() {
+        if (colours == null) {
+            return ColourDepth.of(System.getenv());
+        }
+        try {
+            return ColourDepth.valueOf(colours.toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            throw wrong("--colours is " + colours + "; write full, indexed or plain");
+        }
+    }
+
+    private void requireWithin(String option, double value, double most) {
+        if (!(value > 0 && value <= most)) {
+            throw wrong(option + " is " + value + "; write a number above 0, at most " + most);
+        }
+    }
+
+    private ParameterException wrong(String what) {
+        return new ParameterException(spec.commandLine(), what);
+    }
+}

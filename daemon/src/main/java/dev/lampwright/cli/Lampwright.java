@@ -1,0 +1,71 @@
+package dev.lampwright.cli;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.OptionSpec;
+
+/** The command {@code lampwright}, which holds all others. */
+@Command(
+        name = "lampwright",
+        description = "Lights a 3D printer so that a glance tells what it is doing.",
+        versionProvider = Version.class,
+        subcommands = {RunCommand.class, DemoCommand.class, CheckCommand.class, PortsCommand.class},
+        synopsisSubcommandLabel = "COMMAND",
+        footer = {"", "Example: lampwright demo --seconds 30"})
+public final class Lampwright {
+    Lampwright() {}
+
+    /**
+     * Runs a command and ends the process: with 0 if it went well, 1 if it failed, 2 if it was called wrongly.
+     *
+     * @param args the command's name, then its options and parameters
+     */
+    public static void main(String[] args) {
+        System.exit(commandLine().execute(args));
+    }
+
+    /** The command line, which writes to the standard streams unless it is told otherwise. */
+    static CommandLine commandLine() {
+        CommandLine lampwright = new CommandLine(new Lampwright());
+        lampwright.getCommandSpec().addOption(version());
+        addHelp(lampwright);
+        return lampwright
+                .setParameterExceptionHandler(Lampwright::calledWrongly)
+                .setExecutionExceptionHandler(Failure::told);
+    }
+
+    private static void addHelp(CommandLine command) {
+        command.getCommandSpec().addOption(help());
+        command.getSubcommands().values().forEach(Lampwright::addHelp);
+    }
+
+    private static OptionSpec help() {
+        return OptionSpec.builder("-h", "--help")
+                .usageHelp(true)
+                .description("Print this and end.")
+                .build();
+    }
+
+    private static OptionSpec version() {
+        return OptionSpec.builder("-V", "--version")
+                .versionHelp(true)
+                .description("Print the version and end.")
+                .build();
+    }
+
+    private static int calledWrongly(CommandLine.ParameterException e, String[] args) {
+        CommandLine command = e.getCommandLine();
+        String name = command.getCommandSpec().qualifiedName();
+        command.getErr().println(name + ": " + wrong(e) + "; see " + name + " --help");
+        return CommandLine.ExitCode.USAGE;
+    }
+
+    private static String wrong(CommandLine.ParameterException e) {
+        if (e instanceof CommandLine.UnmatchedArgumentException unmatched) {
+            String known = String.join(" or ", unmatched.getSuggestions());
+            String question = known.isEmpty() ? "" : ", did you mean " + known + "?";
+            return "does not know " + String.join(" ", unmatched.getUnmatched()) + question;
+        }
+        return e.getMessage().replaceAll("\\s*\\R\\s*", " ");
+    }
+}

@@ -1,0 +1,139 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.link.Inquiry;
+import dev.lampwright.link.LineException;
+import dev.lampwright.link.Port;
+import dev.lampwright.link.Ports;
+import dev.lampwright.link.SerialLine;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Version;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The command {@code ports}: which serial ports there are, and who is at those that are named. */
+@Command(
+        name = "ports",
+        description = {
+            "Lists the serial ports of this machine. Asks at each PORT that is named who is there, and prints the"
+                    + " controller's id, versions and limits; it lights nothing."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:called wrongly"
+        },
+        footer = {"", "Example: lampwright ports /dev/ttyACM0"})
+final class PortsCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "PORT", arity = "0..*", description = "A port to ask at, for instance /dev/ttyACM0.")
+    private List<String> named = new ArrayList<>();
+
+    @Option(
+            names = "--baud",
+            paramLabel = "N",
+            defaultValue = "500000",
+            description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
+    private int baud;
+
+    @Option(names = "--json", description = "Answer with one JSON array on the standard output.")
+    private boolean json;
+
+    private final List<Map<String, Object>> answers = new ArrayList<>();
+    private boolean failed;
+
+    @Override
+    public Integer call() {
+        if (named.isEmpty()) {
+            list();
+        } else {
+            named.forEach(this::ask);
+        }
+        if (json) {
+            out().println(Json.of(answers));
+        }
+        return failed ? ExitCode.SOFTWARE : ExitCode.OK;
+    }
+
+    private void list() {
+        List<Port> ports = Ports.list();
+        if (ports.isEmpty() && !json) {
+            out().println("no serial port is there: plug the controller in");
+        }
+        ports.forEach(this::tell);
+    }
+
+    private void tell(Port port) {
+        String obstacle = Ports.obstacle(port).orElse("");
+        Map<String, Object> answer = new LinkedHashMap<>();
+        answer.put("port", port.path());
+        answer.put("stable_name", port.stablePath());
+        answer.put("device", port.description());
+        answer.put("obstacle", obstacle);
+        answers.add(answer);
+        if (!json) {
+            out().println(String.join("  ", port.path(), port.description(), port.stablePath())
+                    .strip());
+            if (!obstacle.isEmpty()) {
+                out().println("  " + obstacle);
+            }
+        }
+    }
+
+    private void ask(String port) {
+        Map<String, Object> answer = new LinkedHashMap<>();
+        answer.put("port", port);
+        answers.add(answer);
+        try {
+            Here here = Inquiry.of(new SerialLine(port, baud), System::nanoTime);
+            describe(answer, here);
+            if (!json) {
+                out().println(port + ": " + words(here));
+            }
+        } catch (LineException e) {
+            failed = true;
+            answer.put("obstacle", e.getMessage());
+            if (!json) {
+                spec.commandLine().getErr().println(e.getMessage());
+            }
+        }
+    }
+
+    private static void describe(Map<String, Object> answer, Here here) {
+        answer.put("id", id(here));
+        answer.put("firmware", here.firmware());
+        answer.put("wire_version", here.version());
+        answer.put("wire_version_spoken_here", Version.SPOKEN);
+        answer.put("most_pixels", here.mostPixels());
+        answer.put("most_packet_bytes", here.mostPacketBytes());
+        answer.put("dimmers", here.dimmers());
+        answer.put("credits", here.credits());
+        answer.put("strip_byte_ns", here.byteNanos());
+        answer.put("listens_while_driving", here.listensWhileDriving());
+    }
+
+    private static String words(Here here) {
+        return "controller " + id(here) + ", firmware " + here.firmware() + ", wire version " + here.version()
+                + "; up to "
+                + here.mostPixels() + " pixels of three channels, " + here.dimmers() + " dimmers, packets of up to "
+                + here.mostPacketBytes() + " bytes, " + here.credits()
+                + (here.credits() == 1 ? " credit" : " credits");
+    }
+
+    private static String id(Here here) {
+        return here.id() == 0 ? "without an id" : String.format("%016x", here.id());
+    }
+
+    private PrintWriter out() {
+        return spec.commandLine().getOut();
+    }
+}

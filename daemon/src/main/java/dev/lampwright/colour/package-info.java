@@ -1,0 +1,4 @@
+/**
+ * Colour: CSS colours in, linear light inside, bytes out. Arithmetic only; what is lit when is decided elsewhere.
+ */
+package dev.lampwright.colour;

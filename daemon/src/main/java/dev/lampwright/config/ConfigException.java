@@ -1,0 +1,30 @@
+package dev.lampwright.config;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** A configuration cannot be used. Carries everything that is wrong with it. */
+public final class ConfigException extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    private final transient List<Mistake> mistakes;
+
+    /**
+     * Makes one.
+     *
+     * @param mistakes what is wrong, 1 or more
+     */
+    public ConfigException(List<Mistake> mistakes) {
+        super(mistakes.stream().map(Mistake::toString).collect(Collectors.joining("\n")));
+        this.mistakes = List.copyOf(mistakes);
+    }
+
+    /**
+     * Everything that is wrong.
+     *
+     * @return 1 or more, in the order of the lines; what stands nowhere in the file comes last
+     */
+    public List<Mistake> mistakes() {
+        return mistakes;
+    }
+}

@@ -1,0 +1,83 @@
+package dev.lampwright.config;
+
+import dev.lampwright.look.PixelRun;
+import dev.lampwright.printer.Broker;
+import java.nio.file.Path;
+import java.util.Map;
+
+/** Reads configuration files: TOML 1.0, as the project's example has it. */
+public final class ConfigFile {
+    private static final int USUAL_RATE = 60;
+    private static final int HIGHEST_RATE = 240;
+
+    private ConfigFile() {}
+
+    /**
+     * Reads a file.
+     *
+     * @param file its path; relative paths in it start from its folder
+     * @return the configuration
+     * @throws ConfigException with all mistakes, if the file cannot be read or is not right
+     */
+    public static Config read(Path file) throws ConfigException {
+        return examine(file).config();
+    }
+
+    /**
+     * Reads a configuration from memory.
+     *
+     * @param text TOML
+     * @param name what to call it in complaints; relative paths in it start from the current folder
+     * @return the configuration
+     * @throws ConfigException with all mistakes, if the text is not right
+     */
+    public static Config read(String text, String name) throws ConfigException {
+        return examine(text, name, Path.of("").toAbsolutePath()).config();
+    }
+
+    /**
+     * Reads a file, and tells what it leaves out.
+     *
+     * @param file its path; relative paths in it start from its folder
+     * @return the configuration and the defaults in it
+     * @throws ConfigException with all mistakes, if the file cannot be read or is not right
+     */
+    public static Examined examine(Path file) throws ConfigException {
+        Path folder = file.toAbsolutePath().getParent();
+        return examine(FileText.read(file), file.toString(), folder == null ? file.toAbsolutePath() : folder);
+    }
+
+    private static Examined examine(String text, String name, Path folder) throws ConfigException {
+        Map<String, Object> values = Toml.parse(text, name);
+        Findings findings = new Findings(name, LineIndex.of(text));
+        Table root = Table.root(values, findings);
+        Config config = config(root, folder);
+        root.noteUnknown();
+        findings.throwIfMistaken();
+        return new Examined(config, findings.defaults());
+    }
+
+    /** Holds stand-ins where there are mistakes. */
+    private static Config config(Table root, Path folder) {
+        int framesPerSecond = root.whole("frames_per_s", 1, HIGHEST_RATE, USUAL_RATE);
+        Broker broker = BrokerSection.read(root.table("broker"), folder);
+        PrinterSection printer = PrinterSection.read(root.table("printer"));
+        ControllerSection controller = ControllerSection.read(root.table("controller"));
+        SupplySection supply = SupplySection.read(root.table("supply"));
+        StripSection strip = StripSection.read(root.table("strip"));
+        Map<String, PixelRun> zones = ZonesSection.read(root.table("zones"), strip.pixels());
+        DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
+        Fitting.noteDarkStrip(root, strip, supply);
+        return new Config(
+                framesPerSecond,
+                broker,
+                printer.bindings(),
+                printer.silentAfter(),
+                printer.ambientC(),
+                controller.port(),
+                controller.baud(),
+                Fitting.setup(strip, supply, controller, dimmers),
+                zones,
+                dimmers.names());
+    }
+}

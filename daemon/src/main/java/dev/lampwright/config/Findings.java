@@ -1,0 +1,74 @@
+package dev.lampwright.config;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What is found while one file is read: mistakes, and the defaults that were taken for keys left out. */
+final class Findings {
+    private static final Comparator<Mistake> IN_THE_FILE_FIRST =
+            Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
+
+    private final String file;
+    private final LineIndex lines;
+    private final List<Mistake> mistakes = new ArrayList<>();
+    private final Map<String, String> defaults = new LinkedHashMap<>();
+
+    Findings(String file, LineIndex lines) {
+        this.file = file;
+        this.lines = lines;
+    }
+
+    /**
+     * Notes a mistake.
+     *
+     * @param path the key; its line is that of the innermost table around it if it is not there itself
+     * @param what what is wrong, to follow the key
+     * @param whatWouldBeRight what to do
+     */
+    void mistake(List<String> path, String what, String whatWouldBeRight) {
+        mistakes.add(new Mistake(file, lines.line(path), Shown.key(path), what, whatWouldBeRight));
+    }
+
+    /**
+     * Findings that nobody hears of, for what only follows from a mistake noted here.
+     *
+     * @return new findings
+     */
+    Findings unheard() {
+        return new Findings(file, lines);
+    }
+
+    /**
+     * Notes a default.
+     *
+     * @param path the key that was left out
+     * @param value what was taken
+     */
+    void tookDefault(List<String> path, String value) {
+        defaults.put(Shown.key(path), value);
+    }
+
+    /**
+     * The defaults that were taken.
+     *
+     * @return values by key, in the order in which they were asked for
+     */
+    Map<String, String> defaults() {
+        return defaults;
+    }
+
+    /**
+     * Ends the reading.
+     *
+     * @throws ConfigException if there are mistakes
+     */
+    void throwIfMistaken() throws ConfigException {
+        if (!mistakes.isEmpty()) {
+            throw new ConfigException(
+                    mistakes.stream().sorted(IN_THE_FILE_FIRST).toList());
+        }
+    }
+}

@@ -1,0 +1,31 @@
+package dev.lampwright.config;
+
+/**
+ * One thing that is wrong in a configuration, told to the user.
+ *
+ * @param file name of the file, as the user gave it
+ * @param line line of the file, from 1; 0 if the mistake stands nowhere in it, as a key that is missing does
+ * @param key dotted key; empty if it is about the file as a whole
+ * @param what what is wrong, to follow the key: {@code is empty}
+ * @param whatWouldBeRight what to do: {@code give the MQTT topic, for instance "shop/alder/heat"}
+ */
+public record Mistake(String file, int line, String key, String what, String whatWouldBeRight) {
+    /** Control characters are shown by their number, so that a mistake stays on one line. */
+    public Mistake {
+        key = Shown.printable(key);
+        what = Shown.printable(what);
+        whatWouldBeRight = Shown.printable(whatWouldBeRight);
+    }
+
+    /**
+     * The mistake on one line.
+     *
+     * @return for instance {@code alder.toml:12: strip.pixels: is 0; give a whole number from 1 to 65535}
+     */
+    @Override
+    public String toString() {
+        String place = line == 0 ? Shown.printable(file) : Shown.printable(file) + ":" + line;
+        String subject = key.isEmpty() ? "" : key + ": ";
+        return place + ": " + subject + what + "; " + whatWouldBeRight;
+    }
+}

@@ -1,0 +1,55 @@
+package dev.lampwright.config;
+
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.StateBinding;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The section {@code [printer.state]}. */
+final class StateSection {
+    private static final Map<String, PrinterState> STATES = Arrays.stream(PrinterState.values())
+            .collect(Collectors.toMap(
+                    PrinterState::word, Function.identity(), (first, second) -> first, LinkedHashMap::new));
+    private static final String WANTED_WORDS =
+            "give the printer's words for it in an array, for instance [\"RUN\", \"RESUME*\"]";
+
+    private StateSection() {}
+
+    static StateBinding read(Table table) {
+        Place place = Place.read(table);
+        Map<PrinterState, List<String>> words = words(table);
+        if (words.isEmpty() && table.right()) {
+            table.mistake("printing", "is missing, and so is every other state", WANTED_WORDS);
+        }
+        noteRepeated(table, words);
+        return new StateBinding(place.topicFilter(), place.path(), words);
+    }
+
+    /** In the order of the file, which decides where more than one state has a word that matches. */
+    private static Map<PrinterState, List<String>> words(Table table) {
+        STATES.keySet().forEach(table::has);
+        Map<PrinterState, List<String>> words = new LinkedHashMap<>();
+        table.keys().stream()
+                .filter(STATES::containsKey)
+                .forEach(key -> words.put(STATES.get(key), List.copyOf(table.texts(key, WANTED_WORDS))));
+        return Collections.unmodifiableMap(words);
+    }
+
+    private static void noteRepeated(Table table, Map<PrinterState, List<String>> words) {
+        Map<String, PrinterState> seen = new HashMap<>();
+        words.forEach((state, stateWords) -> stateWords.forEach(word -> {
+            PrinterState earlier = seen.putIfAbsent(word.toLowerCase(Locale.ROOT), state);
+            if (earlier != null) {
+                String what = "has " + Shown.quoted(word) + ", which " + earlier.word() + " has already";
+                table.mistake(state.word(), what, "give each word once; case does not count");
+            }
+        }));
+    }
+}

@@ -1,0 +1,169 @@
+package dev.lampwright.demo;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.protocol.Frame;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+
+/** What the demo shows in the terminal: a picture drawn over and over in one place, or one plain line a second. */
+final class Screen {
+    private static final String HIDE_CURSOR = "\u001b[?25l";
+    private static final String SHOW_CURSOR = "\u001b[?25h";
+    private static final String CLEAR_TO_END_OF_LINE = "\u001b[K";
+    private static final long LIVE_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
+    private static final long PLAIN_NANOS = TimeUnit.SECONDS.toNanos(1);
+    private static final double FULL_DUTY = 65_535;
+
+    private final Config config;
+    private final Daemon daemon;
+    private final CheckingDisplay display;
+    private final ColourDepth depth;
+    private final StripPicture picture;
+    private final long startNanos = System.nanoTime();
+    private int linesDrawn;
+    private long lastFrames;
+    private long lastNanos = startNanos;
+    private double framesPerSecond;
+
+    /**
+     * Makes a screen that has drawn nothing.
+     *
+     * @param config what the daemon runs
+     * @param daemon whom to ask
+     * @param display the strip
+     * @param depth colours of the terminal
+     */
+    Screen(Config config, Daemon daemon, CheckingDisplay display, ColourDepth depth) {
+        this.config = config;
+        this.daemon = daemon;
+        this.display = display;
+        this.depth = depth;
+        picture = new StripPicture(config.setup().order(), depth);
+    }
+
+    /**
+     * How long to wait from one picture to the next.
+     *
+     * @return ns
+     */
+    long pauseNanos() {
+        return depth == ColourDepth.PLAIN ? PLAIN_NANOS : LIVE_NANOS;
+    }
+
+    /**
+     * What to print first.
+     *
+     * @return text to print as it is
+     */
+    String begin() {
+        return depth == ColourDepth.PLAIN ? "" : HIDE_CURSOR;
+    }
+
+    /**
+     * What to print last.
+     *
+     * @return text to print as it is
+     */
+    String end() {
+        return depth == ColourDepth.PLAIN ? "" : SHOW_CURSOR;
+    }
+
+    /**
+     * The next picture.
+     *
+     * @return text to print as it is
+     */
+    String next() {
+        measureRate();
+        return depth == ColourDepth.PLAIN ? plain() : live();
+    }
+
+    private String plain() {
+        return String.format(
+                Locale.ROOT,
+                "%5.1f s  %-8s  %s  |%s|  %s%n",
+                (System.nanoTime() - startNanos) * 1e-9,
+                daemon.frames().state().word(),
+                readings(),
+                picture.of(display.shown().strip()),
+                figures());
+    }
+
+    private String live() {
+        Frame frame = display.shown();
+        String strip = picture.of(frame.strip());
+        List<String> lines = List.of(
+                "",
+                "  alder, an invented printer, through a real broker and the real wire. Ctrl-C ends it.",
+                "",
+                "  " + strip,
+                "  " + strip,
+                "  " + legend(),
+                "",
+                "  " + daemon.frames().state().word().toUpperCase(Locale.ROOT) + "   " + readings(),
+                "  " + figures() + workLight(frame),
+                "");
+        StringBuilder text = new StringBuilder();
+        if (linesDrawn > 0) {
+            text.append("\u001b[").append(linesDrawn).append('A');
+        }
+        for (String line : lines) {
+            text.append('\r').append(line).append(CLEAR_TO_END_OF_LINE).append('\n');
+        }
+        linesDrawn = lines.size();
+        return text.toString();
+    }
+
+    private String legend() {
+        return "pixel 0" + " ".repeat(Math.max(1, config.setup().pixels() - 16)) + "pixel "
+                + (config.setup().pixels() - 1);
+    }
+
+    private String readings() {
+        PrinterStatus status = daemon.status();
+        return "bed " + heat(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET) + "  nozzle "
+                + heat(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET) + "  job "
+                + number(status.value(Quantity.JOB_PROGRESS) * 100, "%3.0f %%");
+    }
+
+    private String figures() {
+        return String.format(
+                Locale.ROOT,
+                "%4.1f frames/s  %4d mA of %d mA",
+                framesPerSecond,
+                daemon.frames().milliamps(),
+                config.setup().ceilingsMilliamps().get(config.setup().stripSupply()));
+    }
+
+    private String workLight(Frame frame) {
+        return frame.duties().length == 0
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "  %s light %3.0f %%",
+                        config.dimmers().get(0),
+                        frame.duties()[0] / FULL_DUTY * 100);
+    }
+
+    private void measureRate() {
+        long now = System.nanoTime();
+        if (now - lastNanos >= PLAIN_NANOS / 2) {
+            long frames = daemon.link().framesShown();
+            framesPerSecond = (frames - lastFrames) / ((now - lastNanos) * 1e-9);
+            lastFrames = frames;
+            lastNanos = now;
+        }
+    }
+
+    private static String heat(PrinterStatus status, Quantity actual, Quantity target) {
+        return number(status.value(actual), "%5.1f") + " / " + number(status.value(target), "%3.0f °C");
+    }
+
+    private static String number(double value, String format) {
+        return Double.isNaN(value) ? "  ?" : String.format(Locale.ROOT, format, value);
+    }
+}

@@ -1,0 +1,188 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.link.FrameSlot;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Makes a frame at every tick, on the thread {@code frames}. Ticks stand on a fixed grid of absolute times, so lateness never adds
+ * up; when the machine has slept, ticks that are past are left out. Takes no lock, does no I/O, allocates nothing once warm.
+ */
+public final class FrameLoop {
+    private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
+    private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
+
+    private final Chain chain;
+    private final Supplier<PrinterStatus> latest;
+    private final FrameSlot slot;
+    private final Runnable frameReady;
+    private final LongSupplier clock;
+    private final int framesPerSecond;
+    private final Lateness lateness = new Lateness();
+    private final Thread thread = new Thread(this::run, "frames");
+    private volatile boolean running = true;
+    private volatile PrinterState state = PrinterState.SILENT;
+    private volatile int milliamps;
+    private volatile int mostMilliamps;
+    private final AtomicLong frames = new AtomicLong();
+    private final AtomicLong skipped = new AtomicLong();
+    private boolean failing;
+
+    /**
+     * Makes a loop that does not run yet.
+     *
+     * @param chain what makes the frames
+     * @param latest the slot with the newest status
+     * @param slot where the frames go
+     * @param frameReady called after each frame; must neither block nor allocate
+     * @param clock monotonic time in ns, the same as that of the statuses
+     * @param framesPerSecond rate, 1 or more
+     */
+    public FrameLoop(
+            Chain chain,
+            Supplier<PrinterStatus> latest,
+            FrameSlot slot,
+            Runnable frameReady,
+            LongSupplier clock,
+            int framesPerSecond) {
+        this.chain = chain;
+        this.latest = latest;
+        this.slot = slot;
+        this.frameReady = frameReady;
+        this.clock = clock;
+        this.framesPerSecond = framesPerSecond;
+    }
+
+    /** Starts the thread. */
+    public void start() {
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Ends the thread and waits for it, a second at most. */
+    public void close() {
+        running = false;
+        LockSupport.unpark(thread);
+        try {
+            thread.join(TimeUnit.SECONDS.toMillis(1));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /**
+     * The state that the last frame shows.
+     *
+     * @return silent before the first
+     */
+    public PrinterState state() {
+        return state;
+    }
+
+    /**
+     * What the last frame takes from the strip's supply.
+     *
+     * @return mA, rounded up
+     */
+    public int milliamps() {
+        return milliamps;
+    }
+
+    /**
+     * The most that any frame has taken from the strip's supply.
+     *
+     * @return mA, rounded up
+     */
+    public int mostMilliamps() {
+        return mostMilliamps;
+    }
+
+    /**
+     * How many frames have been made.
+     *
+     * @return since the start
+     */
+    public long frames() {
+        return frames.get();
+    }
+
+    /**
+     * How many ticks have been left out because they were past.
+     *
+     * @return since the start
+     */
+    public long skipped() {
+        return skipped.get();
+    }
+
+    /**
+     * How late the ticks were.
+     *
+     * @return the same each time
+     */
+    public Lateness lateness() {
+        return lateness;
+    }
+
+    private void run() {
+        long start = clock.getAsLong();
+        long tick = 0;
+        while (running) {
+            long deadline = start + timeOf(tick);
+            waitUntil(deadline);
+            long now = clock.getAsLong();
+            lateness.add(now - deadline);
+            makeFrame(deadline);
+            tick = nextTick(tick, clock.getAsLong() - start);
+        }
+    }
+
+    private void makeFrame(long nanos) {
+        try {
+            chain.make(latest.get(), nanos, slot.back());
+        } catch (RuntimeException e) {
+            if (!failing) {
+                failing = true;
+                LOG.error("a frame could not be made; the strip keeps the one before", e);
+            }
+            return;
+        }
+        failing = false;
+        slot.publish();
+        frameReady.run();
+        state = chain.state();
+        milliamps = chain.guard().milliamps(0);
+        mostMilliamps = Math.max(mostMilliamps, milliamps);
+        frames.incrementAndGet();
+    }
+
+    private void waitUntil(long deadline) {
+        long left = deadline - clock.getAsLong();
+        while (running && left > 0) {
+            LockSupport.parkNanos(this, left);
+            left = deadline - clock.getAsLong();
+        }
+    }
+
+    private long nextTick(long tick, long elapsed) {
+        long next = tick + 1;
+        long newest = elapsed / NANOS_PER_SECOND * framesPerSecond
+                + elapsed % NANOS_PER_SECOND * framesPerSecond / NANOS_PER_SECOND;
+        if (newest > next) {
+            skipped.addAndGet(newest - next);
+            return newest;
+        }
+        return next;
+    }
+
+    private long timeOf(long tick) {
+        return tick / framesPerSecond * NANOS_PER_SECOND + tick % framesPerSecond * NANOS_PER_SECOND / framesPerSecond;
+    }
+}

@@ -1,0 +1,5 @@
+/**
+ * The last stage before the wire: limits that hold whatever the looks ask for. Whole numbers, reckoned from the very bytes that
+ * leave.
+ */
+package dev.lampwright.guard;

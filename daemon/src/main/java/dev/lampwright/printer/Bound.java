@@ -1,0 +1,72 @@
+package dev.lampwright.printer;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** A binding at work: which messages it wants, where in them, and what becomes of the value. */
+final class Bound {
+    private static final Logger LOG = LoggerFactory.getLogger(StatusReader.class);
+    private static final int MISSES_BEFORE_TELLING = 20;
+
+    private final String name;
+    private final TopicFilter filter;
+    private final PayloadPath path;
+    private final Taker taker;
+    private final Trouble trouble = new Trouble(LOG);
+    private boolean found;
+    private int misses;
+
+    Bound(String name, String topicFilter, PayloadPath path, Taker taker) {
+        this.name = name;
+        this.filter = TopicFilter.of(topicFilter);
+        this.path = path;
+        this.taker = taker;
+    }
+
+    boolean wants(String topic) {
+        return filter.matches(topic);
+    }
+
+    /**
+     * Takes the value from a message that is wanted.
+     *
+     * @param before the status up to now
+     * @param topic the message's topic
+     * @param payload what the message carries
+     * @param atNanos when it came
+     * @return the new status; the old one if the value is not there or is unreadable
+     */
+    PrinterStatus read(PrinterStatus before, String topic, Payload payload, long atNanos) {
+        try {
+            JsonNode value = payload.at(path);
+            if (value.isMissingNode()) {
+                missed(topic);
+                return before;
+            }
+            PrinterStatus after = taker.take(before, value, atNanos);
+            found = true;
+            trouble.ends(name + ": messages can be read again");
+            return after;
+        } catch (UnreadableException e) {
+            trouble.begins(e.getMessage(), complaint(e, topic, payload), atNanos);
+            return before;
+        }
+    }
+
+    private String complaint(UnreadableException e, String topic, Payload payload) {
+        return "%s: %s, at %s in a message on %s that begins \"%s\"; the last value stays, and the binding should be checked"
+                .formatted(name, e.getMessage(), path, Printable.beginning(topic, 100), payload.beginning());
+    }
+
+    private void missed(String topic) {
+        if (!found && ++misses == MISSES_BEFORE_TELLING) {
+            LOG.info(
+                    "{}: {} messages have come on {}, and none had anything at {}; check the binding",
+                    name,
+                    misses,
+                    Printable.beginning(topic, 100),
+                    path);
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package dev.lampwright.printer;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.TextNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+
+/** What one message carries. Its JSON is read once, however many bindings want a value from it. */
+final class Payload {
+    /** A status message longer than this, in bytes, is not read. */
+    static final int MOST_BYTES = 1 << 20;
+
+    private static final int MOST_DEPTH = 100;
+    private static final int BEGINNING_CHARS = 60;
+    private static final ObjectMapper JSON = mapper();
+
+    private final byte[] bytes;
+    private JsonNode document;
+    private UnreadableException complaint;
+
+    Payload(byte[] bytes) {
+        this.bytes = bytes;
+    }
+
+    private static ObjectMapper mapper() {
+        StreamReadConstraints limits =
+                StreamReadConstraints.builder().maxNestingDepth(MOST_DEPTH).build();
+        JsonFactory factory =
+                JsonFactory.builder().streamReadConstraints(limits).build();
+        return JsonMapper.builder(factory)
+                .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+                .build();
+    }
+
+    /**
+     * The value at a place in this payload.
+     *
+     * @param path the place
+     * @return a missing node if nothing stands there; a bare payload is text without the white space around it
+     * @throws UnreadableException if this is too long, or is to be JSON and is none
+     */
+    JsonNode at(PayloadPath path) throws UnreadableException {
+        if (bytes.length > MOST_BYTES) {
+            throw new UnreadableException("the message is longer than 1 MiB");
+        }
+        return path.bare() ? TextNode.valueOf(text().strip()) : document().at(path.pointer());
+    }
+
+    private JsonNode document() throws UnreadableException {
+        if (document == null && complaint == null) {
+            parse();
+        }
+        if (complaint != null) {
+            throw complaint;
+        }
+        return document;
+    }
+
+    private void parse() {
+        try {
+            document = JSON.readTree(bytes);
+        } catch (StreamConstraintsException e) {
+            complaint = new UnreadableException("the message's JSON is too deep, or a name or number in it too long");
+        } catch (IOException e) {
+            complaint = new UnreadableException("the message is no JSON");
+        }
+    }
+
+    private String text() {
+        return new String(bytes, StandardCharsets.UTF_8);
+    }
+
+    /**
+     * The first characters, for a log.
+     *
+     * @return at most 60 printable characters
+     */
+    String beginning() {
+        byte[] head = Arrays.copyOf(bytes, Math.min(bytes.length, 4 * BEGINNING_CHARS));
+        return Printable.beginning(new String(head, StandardCharsets.UTF_8), BEGINNING_CHARS);
+    }
+}

@@ -1,0 +1,51 @@
+package dev.lampwright.printer;
+
+/**
+ * What a printer that tells no state is doing, by its readings:
+ *
+ * <ol>
+ *   <li>{@code printing} if the job is under way (progress above 0 and below 1) and the nozzle is not switched off;
+ *   <li>{@code warming} if a heater is on and more than 2 °C below its target;
+ *   <li>{@code done} if progress is 1;
+ *   <li>{@code idle} otherwise.
+ * </ol>
+ *
+ * A pause, a job given up and a fault cannot be told from readings. A quantity that is not known takes no part.
+ */
+final class StateGuess {
+    private static final double NEAR_C = 2;
+
+    private StateGuess() {}
+
+    /**
+     * Guesses.
+     *
+     * @param status of which only the readings are used
+     * @return one of printing, warming, done and idle
+     */
+    static PrinterState of(PrinterStatus status) {
+        double progress = status.value(Quantity.JOB_PROGRESS);
+        if (progress > 0 && progress < 1 && !isNozzleOff(status)) {
+            return PrinterState.PRINTING;
+        }
+        if (isWarming(status)) {
+            return PrinterState.WARMING;
+        }
+        return progress >= 1 ? PrinterState.DONE : PrinterState.IDLE;
+    }
+
+    private static boolean isNozzleOff(PrinterStatus status) {
+        return status.value(Quantity.NOZZLE_TARGET) <= 0;
+    }
+
+    private static boolean isWarming(PrinterStatus status) {
+        return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET)
+                || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET)
+                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET);
+    }
+
+    private static boolean isBelow(PrinterStatus status, Quantity actual, Quantity target) {
+        double wanted = status.value(target);
+        return wanted > 0 && status.value(actual) < wanted - NEAR_C;
+    }
+}

@@ -1,0 +1,47 @@
+package dev.lampwright.signal;
+
+/**
+ * A number that moves from value to value in a straight line. It takes as long as the values are apart in time, so it arrives when
+ * the next is due: it never overshoots, and is never later than one message. A first value, and one after an unknown, is taken at
+ * once.
+ */
+final class Glide {
+    private static final long SHORTEST_NANOS = 50_000_000L;
+    private static final long LONGEST_NANOS = 2_000_000_000L;
+
+    private double from = Double.NaN;
+    private double to = Double.NaN;
+    private long startNanos;
+    private long lengthNanos = SHORTEST_NANOS;
+    private long heardAtNanos;
+
+    /**
+     * Takes a value from a message. One that says the same as before does not disturb the way there.
+     *
+     * @param value where to go; NaN for unknown
+     * @param atNanos when the value came
+     */
+    void to(double value, long atNanos) {
+        long sinceLast = atNanos - heardAtNanos;
+        heardAtNanos = atNanos;
+        if (Double.compare(value, to) == 0) {
+            return;
+        }
+        double here = at(atNanos);
+        from = Double.isNaN(here) || Double.isNaN(value) ? value : here;
+        to = value;
+        startNanos = atNanos;
+        lengthNanos = Math.max(SHORTEST_NANOS, Math.min(LONGEST_NANOS, sinceLast));
+    }
+
+    /**
+     * Where the number is.
+     *
+     * @param nanos when
+     * @return the value, NaN if it is unknown
+     */
+    double at(long nanos) {
+        double share = (double) (nanos - startNanos) / lengthNanos;
+        return from + (to - from) * Math.max(0, Math.min(1, share));
+    }
+}

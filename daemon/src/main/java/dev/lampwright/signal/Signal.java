@@ -1,0 +1,91 @@
+package dev.lampwright.signal;
+
+import dev.lampwright.printer.Quantity;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** A number that light can follow. Each is known by the name that the configuration has for it. */
+public enum Signal {
+    /** How far the bed has got from where this heat-up began to its target, 0 to 1. */
+    BED_HEAT("bed.heat"),
+    /** The same of the nozzle. */
+    NOZZLE_HEAT("nozzle.heat"),
+    /** The same of the chamber. */
+    CHAMBER_HEAT("chamber.heat"),
+    /** Share of the job that is done, 0 to 1. */
+    JOB_PROGRESS(Quantity.JOB_PROGRESS),
+    /** Time until the job is done, in s. */
+    JOB_LEFT(Quantity.JOB_LEFT),
+    /** Temperature of the bed, in °C. */
+    BED_ACTUAL(Quantity.BED_ACTUAL),
+    /** Temperature that the bed is to reach, in °C. */
+    BED_TARGET(Quantity.BED_TARGET),
+    /** Temperature of the nozzle, in °C. */
+    NOZZLE_ACTUAL(Quantity.NOZZLE_ACTUAL),
+    /** Temperature that the nozzle is to reach, in °C. */
+    NOZZLE_TARGET(Quantity.NOZZLE_TARGET),
+    /** Temperature of the chamber, in °C. */
+    CHAMBER_ACTUAL(Quantity.CHAMBER_ACTUAL),
+    /** Temperature that the chamber is to reach, in °C. */
+    CHAMBER_TARGET(Quantity.CHAMBER_TARGET);
+
+    private final String key;
+    private final Optional<Quantity> quantity;
+
+    Signal(String key) {
+        this.key = key;
+        quantity = Optional.empty();
+    }
+
+    Signal(Quantity quantity) {
+        key = quantity.key();
+        this.quantity = Optional.of(quantity);
+    }
+
+    /**
+     * The name of this in the configuration.
+     *
+     * @return dotted
+     */
+    public String key() {
+        return key;
+    }
+
+    /**
+     * The quantity that this follows as it is read.
+     *
+     * @return empty if the signal is reckoned from several
+     */
+    Optional<Quantity> quantity() {
+        return quantity;
+    }
+
+    /**
+     * Whether this runs from 0 to 1 by itself, so that it needs no bounds to be followed.
+     *
+     * @return false for temperatures and times
+     */
+    public boolean isShare() {
+        return quantity.isEmpty() || this == JOB_PROGRESS;
+    }
+
+    /**
+     * The signal of a name.
+     *
+     * @param key as in {@link #key}
+     * @return the signal, empty if there is none of that name
+     */
+    public static Optional<Signal> named(String key) {
+        return Arrays.stream(values()).filter(signal -> signal.key.equals(key)).findFirst();
+    }
+
+    /**
+     * The names of all.
+     *
+     * @return as in {@link #key}
+     */
+    public static List<String> keys() {
+        return Arrays.stream(values()).map(Signal::key).toList();
+    }
+}

@@ -1,0 +1,83 @@
+package dev.lampwright;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** The arrows between the packages, as DEVELOPERS.md draws them. */
+@AnalyzeClasses(packages = "dev.lampwright", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+    private static final String[] PURE = {"..look..", "..colour..", "..signal..", "..cue..", "..guard.."};
+
+    @ArchTest
+    static final ArchRule LIGHT_KNOWS_NEITHER_FILES_NOR_WIRES = noClasses()
+            .that()
+            .resideInAnyPackage(PURE)
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "java.net..",
+                    "java.nio.file..",
+                    "java.util.concurrent..",
+                    "org.eclipse.paho..",
+                    "com.fazecast..",
+                    "com.fasterxml..",
+                    "picocli..",
+                    "io.moquette..",
+                    "org.slf4j..",
+                    "..config..",
+                    "..cli..",
+                    "..page..",
+                    "..link..",
+                    "..engine..",
+                    "..demo..");
+
+    @ArchTest
+    static final ArchRule ONLY_CLI_KNOWS_PICOCLI = only("picocli..", "..cli..");
+
+    @ArchTest
+    static final ArchRule ONLY_CONFIG_KNOWS_TOML = only("com.fasterxml.jackson.dataformat.toml..", "..config..");
+
+    @ArchTest
+    static final ArchRule ONLY_PRINTER_AND_THE_DEMO_KNOW_MQTT = only("org.eclipse.paho..", "..printer..", "..demo..");
+
+    @ArchTest
+    static final ArchRule ONLY_LINK_KNOWS_THE_SERIAL_LIBRARY = only("com.fazecast..", "..link..");
+
+    @ArchTest
+    static final ArchRule ONLY_DEMO_KNOWS_THE_EMBEDDED_BROKER = only("io.moquette..", "..demo..");
+
+    @ArchTest
+    static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()
+            .that()
+            .resideInAPackage("..protocol..")
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage("..protocol..", "java.lang..", "java.util..");
+
+    @ArchTest
+    static final ArchRule NOTHING_BUT_THE_COMMAND_LINE_DEPENDS_ON_THE_DEMO = noClasses()
+            .that()
+            .resideOutsideOfPackages("..demo..", "..cli..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("..demo..");
+
+    @ArchTest
+    static final ArchRule NO_CIRCLES =
+            slices().matching("dev.lampwright.(*)..").should().beFreeOfCycles();
+
+    private static ArchRule only(String library, String... packages) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackages(packages)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(library);
+    }
+}

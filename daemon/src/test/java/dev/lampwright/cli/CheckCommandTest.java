@@ -1,0 +1,107 @@
+package dev.lampwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.lampwright.config.ConfigFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CheckCommandTest {
+    @TempDir
+    private Path folder;
+
+    private Path good;
+    private Path bad;
+
+    @BeforeEach
+    void writeFiles() throws IOException {
+        good = folder.resolve("alder.toml");
+        try (InputStream in = ConfigFile.class.getResourceAsStream("example.toml")) {
+            Files.copy(in, good);
+        }
+        bad = Files.writeString(folder.resolve("birch.toml"), """
+                broker.url = "mqtt://birch"
+                printer.state = { topic = "shop/birch/job", printing = ["RUN"] }
+                controller.port = ""
+                strip.pixles = 30
+                """);
+    }
+
+    @Test
+    void aGoodFileIsToldInOneLine() {
+        assertEquals(
+                new Run(
+                        0,
+                        good + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/heat, shop/alder/job;"
+                                + " 30 pixels GRB at /dev/ttyACM0, ceiling 1500 mA;"
+                                + " zones bed 0-9, nozzle 10-19, job 29-20; dimmers work" + System.lineSeparator(),
+                        ""),
+                Run.of("check", good.toString()));
+    }
+
+    @Test
+    void defaultsAreTold() throws IOException {
+        Files.writeString(good, Files.readString(good).replaceFirst("ceiling_mA = 1500", ""));
+        Run run = Run.of("check", good.toString());
+        assertTrue(run.out().endsWith("; defaults supply.ceiling_mA 500" + System.lineSeparator()), run.out());
+    }
+
+    @Test
+    void everyMistakeIsToldInALine() {
+        Run run = Run.of("check", bad.toString());
+        assertEquals(1, run.status());
+        assertEquals("", run.out());
+        assertEquals(
+                String.join(
+                        System.lineSeparator(),
+                        bad + ":3: controller.port: is empty; give the serial port, for instance \"/dev/ttyACM0\"",
+                        bad + ":4: strip.pixels: is missing; give a whole number from 1 to 65535",
+                        bad + ":4: strip.pixles: is not known; did you mean pixels?",
+                        ""),
+                run.err());
+    }
+
+    @Test
+    void aFileThatIsNotThere() {
+        Run run = Run.of("check", folder.resolve("rowan.toml").toString());
+        assertEquals(1, run.status());
+        assertEquals(1, run.err().lines().count());
+        assertTrue(run.err().contains("rowan.toml: there is no such file; "), run.err());
+    }
+
+    @Test
+    void aGoodFileInJson() throws JsonProcessingException {
+        Run run = Run.of("check", "--json", good.toString());
+        assertEquals(0, run.status());
+        assertEquals(1, run.out().lines().count());
+        JsonNode answer = new ObjectMapper().readTree(run.out());
+        assertTrue(answer.get("good").booleanValue());
+        assertEquals(30, answer.get("pixels").intValue());
+        assertEquals(1500, answer.get("ceiling_mA").intValue());
+        assertEquals("29-20", answer.at("/zones/job").textValue());
+        assertEquals("shop/alder/heat", answer.at("/topics/0").textValue());
+        assertEquals("work", answer.at("/dimmers/0").textValue());
+    }
+
+    @Test
+    void mistakesInJson() throws JsonProcessingException {
+        Run run = Run.of("check", "--json", bad.toString());
+        assertEquals(1, run.status());
+        assertEquals("", run.err());
+        JsonNode answer = new ObjectMapper().readTree(run.out());
+        assertEquals(false, answer.get("good").booleanValue());
+        assertEquals(3, answer.get("mistakes").size());
+        assertEquals(3, answer.at("/mistakes/0/line").intValue());
+        assertEquals("controller.port", answer.at("/mistakes/0/key").textValue());
+        assertEquals("is empty", answer.at("/mistakes/0/what").textValue());
+    }
+}

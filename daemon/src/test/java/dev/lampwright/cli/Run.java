@@ -1,0 +1,22 @@
+package dev.lampwright.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import picocli.CommandLine;
+
+/**
+ * What became of one call of {@code lampwright}.
+ *
+ * @param status exit status
+ * @param out what it wrote to the standard output
+ * @param err what it wrote to the standard error
+ */
+record Run(int status, String out, String err) {
+    static Run of(String... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Lampwright.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+        int status = line.execute(args);
+        return new Run(status, out.toString(), err.toString());
+    }
+}

@@ -1,0 +1,107 @@
+package dev.lampwright.config;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.lampwright.look.PixelRun;
+import dev.lampwright.printer.Binding;
+import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.PayloadPath;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The commented example is understood as it reads. */
+class ExampleTest {
+    private static Config config;
+
+    @BeforeAll
+    static void readExample() throws IOException, ConfigException {
+        try (InputStream in = ConfigFile.class.getResourceAsStream("example.toml")) {
+            config = ConfigFile.read(new String(in.readAllBytes(), StandardCharsets.UTF_8), "example.toml");
+        }
+    }
+
+    @Test
+    void broker() {
+        URI url = URI.create("mqtt://127.0.0.1:1883");
+        assertEquals(new Broker(url, Optional.empty(), Optional.empty(), Optional.empty()), config.broker());
+    }
+
+    @Test
+    void printer() {
+        assertEquals(Duration.ofSeconds(20), config.silentAfter());
+        assertEquals(22, config.ambientC());
+        assertEquals(PayloadPath.at("/phase"), config.bindings().state().get().path());
+        assertEquals("shop/alder/job", config.bindings().state().get().topicFilter());
+    }
+
+    @Test
+    void statesInTheOrderOfTheFile() {
+        Map<PrinterState, List<String>> words = config.bindings().state().get().words();
+        assertEquals(
+                List.of(
+                        PrinterState.IDLE,
+                        PrinterState.WARMING,
+                        PrinterState.PRINTING,
+                        PrinterState.HELD,
+                        PrinterState.DONE,
+                        PrinterState.STOPPED,
+                        PrinterState.FAULT),
+                List.copyOf(words.keySet()));
+        assertEquals(List.of("ALARM*"), words.get(PrinterState.FAULT));
+    }
+
+    @Test
+    void readings() {
+        assertEquals(
+                Map.of(
+                        Quantity.BED_ACTUAL, heat("/plate/now"),
+                        Quantity.BED_TARGET, heat("/plate/set"),
+                        Quantity.NOZZLE_ACTUAL, heat("/tip/now"),
+                        Quantity.NOZZLE_TARGET, heat("/tip/set"),
+                        Quantity.JOB_PROGRESS, new Binding("shop/alder/job", PayloadPath.at("/percent"), 0.01, 0)),
+                config.bindings().readings());
+    }
+
+    private static Binding heat(String pointer) {
+        return new Binding("shop/alder/heat", PayloadPath.at(pointer), 1, 0);
+    }
+
+    @Test
+    void fitted() {
+        Setup fitted = new Setup(
+                30,
+                "GRB",
+                List.of(12_000, 12_000, 12_000),
+                1000,
+                0,
+                3000,
+                WhenSilent.BEACON,
+                List.of(1500, 800),
+                List.of(new Setup.Dimmer(1, 800, 0)));
+        assertEquals(fitted, config.setup());
+        assertEquals("/dev/ttyACM0", config.port());
+        assertEquals(500_000, config.baud());
+        assertEquals(60, config.framesPerSecond());
+    }
+
+    @Test
+    void zonesAndDimmers() {
+        assertEquals(
+                Map.of("bed", new PixelRun(0, 9), "nozzle", new PixelRun(10, 19), "job", new PixelRun(29, 20)),
+                config.zones());
+        assertEquals(List.of("bed", "nozzle", "job"), List.copyOf(config.zones().keySet()));
+        assertEquals(List.of("work"), config.dimmers());
+    }
+}

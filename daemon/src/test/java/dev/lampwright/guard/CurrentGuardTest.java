@@ -1,0 +1,115 @@
+package dev.lampwright.guard;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class CurrentGuardTest {
+    private final SplittableRandom chance = new SplittableRandom(11);
+
+    @Test
+    void leavesWhatIsUnderTheCeilingAsItIs() {
+        Frame frame = filled(30, 100);
+        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        guard.hold(frame);
+        assertArrayEquals(filled(30, 100).strip(), frame.strip());
+        assertEquals(0, guard.dimmedFrames());
+    }
+
+    /** 30 pixels × (1 + 3 × 12) mA = 1110 mA at full white: dimmed in the very frame that asks for it. */
+    @Test
+    void dimsAtOnce() {
+        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        Frame frame = filled(30, 255);
+        guard.hold(frame);
+        assertTrue(guard.milliamps(0) <= 500);
+        assertTrue(guard.milliamps(0) > 490, "no darker than need be: " + guard.milliamps(0));
+        assertEquals(1, guard.dimmedFrames());
+    }
+
+    @Test
+    void comesUpAgainGently() {
+        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        guard.hold(filled(30, 255));
+        int before = 0;
+        int frames = 0;
+        while (before < 100) {
+            Frame frame = filled(30, 100);
+            guard.hold(frame);
+            int level = frame.strip()[0] & 0xFF;
+            assertTrue(level >= before && (before == 0 || level - before <= 2), before + " to " + level);
+            before = level;
+            frames++;
+        }
+        assertTrue(frames > 30, frames + " frames");
+    }
+
+    /** Any frames in any order: never over the ceiling, by a reckoning in floating point beside the guard's whole numbers. */
+    @Test
+    void isNeverOverTheCeiling() {
+        for (int trial = 0; trial < 300; trial++) {
+            int pixels = 1 + chance.nextInt(40);
+            int ceiling = pixels + chance.nextInt(pixels * 40);
+            CurrentGuard guard = new CurrentGuard(setup(pixels, ceiling), 60);
+            for (int i = 0; i < 60; i++) {
+                Frame frame = filled(pixels, chance.nextInt(256));
+                guard.hold(frame);
+                double sum = 0;
+                for (byte value : frame.strip()) {
+                    sum += (value & 0xFF) / 255.0 * 12;
+                }
+                assertTrue(pixels + sum <= ceiling + 1e-6, pixels + sum + " mA of " + ceiling);
+                assertEquals(Math.ceil(pixels + sum - 1e-6), guard.milliamps(0), 1e-9);
+            }
+        }
+    }
+
+    @Test
+    void isDarkWhereTheDarkStripAloneIsTooMuch() {
+        CurrentGuard guard = new CurrentGuard(setup(30, 20), 60);
+        Frame frame = filled(30, 255);
+        guard.hold(frame);
+        assertArrayEquals(new byte[90], frame.strip());
+    }
+
+    @Test
+    void holdsEachSupplyByItself() {
+        Setup setup = new Setup(
+                10,
+                "GRB",
+                List.of(12_000, 12_000, 12_000),
+                1000,
+                0,
+                3000,
+                WhenSilent.DARK,
+                List.of(5000, 400),
+                List.of(new Setup.Dimmer(1, 800, 0)));
+        CurrentGuard guard = new CurrentGuard(setup, 60);
+        Frame frame = new Frame(30, 1);
+        Arrays.fill(frame.strip(), (byte) 255);
+        frame.duties()[0] = 65_535;
+        guard.hold(frame);
+        assertEquals(255, frame.strip()[0] & 0xFF);
+        assertTrue(guard.milliamps(1) <= 400 && guard.milliamps(1) >= 399);
+        assertEquals(32_767, frame.duties()[0], 1);
+    }
+
+    private static Setup setup(int pixels, int ceiling) {
+        List<Integer> currents = List.of(12_000, 12_000, 12_000);
+        return new Setup(pixels, "GRB", currents, 1000, 0, 3000, WhenSilent.DARK, List.of(ceiling), List.of());
+    }
+
+    private static Frame filled(int pixels, int level) {
+        Frame frame = new Frame(3 * pixels, 0);
+        Arrays.fill(frame.strip(), (byte) level);
+        return frame;
+    }
+}

@@ -1,0 +1,110 @@
+package dev.lampwright.look;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Against IHO INT 1, section P10, and IALA Recommendation R0110 (limits as the project's design lists them; the rest from memory). */
+class RhythmTest {
+    private static final double STEP_S = 0.001;
+
+    /** P10.1, 10.2, 10.3: fixed; occulting is longer light than dark; isophase is equal. */
+    @Test
+    void fixedOccultingAndIsophase() {
+        assertEquals(1, litShare(Rhythm.parse("F")), 0.002);
+        assertEquals(0.5, litShare(Rhythm.parse("Iso 2s")), 0.002);
+        assertTrue(litShare(Rhythm.parse("Oc 4s")) > 0.5);
+        assertEquals(4, Rhythm.parse("Oc 4s").period());
+    }
+
+    /** P10.4, 10.5: a flash is shorter than the dark and than 2 s; a long flash is 2 s or more. */
+    @Test
+    void flashes() {
+        assertTrue(litShare(Rhythm.parse("Fl 3s")) < 0.5);
+        assertTrue(litShare(Rhythm.parse("Fl 3s")) * 3 < 2);
+        assertTrue(litShare(Rhythm.parse("LFl 10s")) * 10 >= 2 - 2 * STEP_S);
+        assertEquals(2, flashes(Rhythm.parse("Fl(2) 6s"), 6));
+        assertEquals(3, flashes(Rhythm.parse("Fl(3) 9s"), 9));
+    }
+
+    /** P10.6, 10.7: quick is 50 to 79 a minute, very quick 80 to 159. */
+    @ParameterizedTest
+    @CsvSource({"Q, 50, 79", "VQ, 80, 159"})
+    void rates(String rhythm, int least, int most) {
+        int aMinute = flashes(Rhythm.parse(rhythm), 60);
+        assertTrue(aMinute >= least && aMinute <= most, rhythm + ": " + aMinute);
+    }
+
+    /** WCAG 2.x, 2.3.1: no more than three flashes in any one second; the quickest light here stays well under it. */
+    @Test
+    void theQuickestIsUnderThreeASecond() {
+        assertTrue(flashes(Rhythm.parse("VQ"), 60) <= 3 * 60);
+    }
+
+    /** P10.9 with ITU-R M.1677-1: U is dot, dot, dash; a dash is three dots long. */
+    @Test
+    void morse() {
+        Rhythm u = Rhythm.parse("Mo(U) 15s");
+        assertEquals(3, flashes(u, 15));
+        assertEquals(5 * 0.5, litShare(u) * 15, 0.01);
+    }
+
+    @Test
+    void swellRisesAndFallsSmoothly() {
+        Rhythm swell = Rhythm.parse("swell 4s");
+        assertEquals(0, swell.level(0), 1e-6);
+        assertEquals(0.5, swell.level(1), 1e-6);
+        assertEquals(1, swell.level(2), 1e-6);
+        for (double t = 0; t < 8; t += STEP_S) {
+            assertEquals(swell.level(t), swell.level(t + STEP_S), Math.PI / 4 * STEP_S + 1e-6);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "Blink",
+                "Fl",
+                "Fl 0s",
+                "Fl 0.5s",
+                "Fl(0) 6s",
+                "Fl(9) 6s",
+                "Mo 5s",
+                "Mo(UV) 15s",
+                "Mo(1) 15s",
+                "Iso",
+                "LFl 2s"
+            })
+    void whatIsNoRhythmIsToldWithWhatWouldBe(String text) {
+        IllegalArgumentException e = assertThrows(IllegalArgumentException.class, () -> Rhythm.parse(text));
+        assertTrue(e.getMessage().contains("\"" + text + "\""), e.getMessage());
+        assertTrue(e.getMessage().length() > text.length() + 25, e.getMessage());
+    }
+
+    private static double litShare(Rhythm rhythm) {
+        int lit = 0;
+        int steps = (int) Math.round(rhythm.period() / STEP_S);
+        for (int i = 0; i < steps; i++) {
+            lit += rhythm.level(i * STEP_S) > 0.5 ? 1 : 0;
+        }
+        return (double) lit / steps;
+    }
+
+    /** Counts from dark to light, starting in the dark at the end of a period. */
+    private static int flashes(Rhythm rhythm, double seconds) {
+        int count = 0;
+        boolean lit = false;
+        for (double t = 0; t < seconds - STEP_S / 2; t += STEP_S) {
+            boolean now = rhythm.level(t) > 0.5;
+            count += now && !lit ? 1 : 0;
+            lit = now;
+        }
+        return count;
+    }
+}

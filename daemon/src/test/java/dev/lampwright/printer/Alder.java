@@ -1,0 +1,57 @@
+package dev.lampwright.printer;
+
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** An invented printer, and where it says what. */
+final class Alder {
+    static final String JOB = "shop/alder/job";
+    static final String HEAT = "shop/alder/heat";
+
+    private Alder() {}
+
+    static Bindings bindings() {
+        return new Bindings(Optional.of(state()), readings());
+    }
+
+    static Bindings bindingsWithoutState() {
+        return new Bindings(Optional.empty(), readings());
+    }
+
+    private static StateBinding state() {
+        Map<PrinterState, List<String>> words = new LinkedHashMap<>();
+        words.put(PrinterState.WARMING, List.of("PREHEAT"));
+        words.put(PrinterState.PRINTING, List.of("RUN", "RUN *"));
+        words.put(PrinterState.FAULT, List.of("ALARM*", "*FAIL*"));
+        return new StateBinding(JOB, PayloadPath.at("/phase"), words);
+    }
+
+    private static Map<Quantity, Binding> readings() {
+        Map<Quantity, Binding> readings = new EnumMap<>(Quantity.class);
+        readings.put(Quantity.BED_ACTUAL, new Binding(HEAT, PayloadPath.at("/plate/now"), 1, 0));
+        readings.put(Quantity.BED_TARGET, new Binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
+        readings.put(Quantity.NOZZLE_ACTUAL, new Binding(HEAT, PayloadPath.at("/tip/now"), 1, 0));
+        readings.put(Quantity.NOZZLE_TARGET, new Binding(HEAT, PayloadPath.at("/tip/set"), 1, 0));
+        readings.put(Quantity.JOB_PROGRESS, new Binding(JOB, PayloadPath.at("/percent"), 0.01, 0));
+        readings.put(Quantity.JOB_LEFT, new Binding("shop/alder/left", PayloadPath.BARE, 60, 0));
+        readings.put(Quantity.CHAMBER_ACTUAL, new Binding("shop/alder/room_F", PayloadPath.BARE, 5.0 / 9, -160.0 / 9));
+        return readings;
+    }
+
+    static Broker at(URI url) {
+        return new Broker(url, Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    static URI url(int port) {
+        return URI.create("mqtt://127.0.0.1:" + port);
+    }
+
+    static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+}

@@ -1,0 +1,302 @@
+package dev.lampwright.printer;
+
+import static dev.lampwright.printer.Alder.HEAT;
+import static dev.lampwright.printer.Alder.JOB;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+final class StatusReaderTest {
+    private static final String ROOM = "shop/alder/room_F";
+    private static final String LEFT = "shop/alder/left";
+
+    private final StatusReader reader = new StatusReader(Alder.bindings());
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private long now = 1;
+
+    private PrinterStatus hear(String topic, String payload) {
+        return hear(topic, Alder.bytes(payload));
+    }
+
+    private PrinterStatus hear(String topic, byte[] payload) {
+        status = reader.read(status, topic, payload, now++);
+        return status;
+    }
+
+    @Test
+    void readsEveryBindingOfATopicFromOneMessage() {
+        now = 77;
+        hear(HEAT, "{\"plate\":{\"now\":41.5,\"set\":60},\"tip\":{\"now\":180,\"set\":215}}");
+        assertEquals(new Reading(41.5, 77), status.reading(Quantity.BED_ACTUAL));
+        assertEquals(new Reading(60, 77), status.reading(Quantity.BED_TARGET));
+        assertEquals(new Reading(180, 77), status.reading(Quantity.NOZZLE_ACTUAL));
+        assertEquals(new Reading(215, 77), status.reading(Quantity.NOZZLE_TARGET));
+        assertTrue(status.heard());
+        assertEquals(77, status.heardAtNanos());
+    }
+
+    @Test
+    void readsStateAndReadingFromOneMessage() {
+        hear(JOB, "{\"phase\":\"RUN\",\"percent\":25}");
+        assertEquals(PrinterState.PRINTING, status.state());
+        assertEquals(0.25, status.value(Quantity.JOB_PROGRESS), 1e-12);
+    }
+
+    @Test
+    void aMessageThatLacksAFieldLeavesItsReading() {
+        hear(HEAT, "{\"plate\":{\"now\":41.5}}");
+        hear(HEAT, "{\"plate\":{\"set\":60}}");
+        assertEquals(new Reading(41.5, 1), status.reading(Quantity.BED_ACTUAL));
+        assertEquals(new Reading(60, 2), status.reading(Quantity.BED_TARGET));
+    }
+
+    @Test
+    void ignoresOtherTopics() {
+        assertSame(PrinterStatus.nothingHeard(), hear("shop/birch/job", "{\"phase\":\"RUN\"}"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"215.4", "\"215.4\"", "\" 215.4 \"", "2154e-1", "\"+2154e-1\""})
+    void takesNumbersAndNumbersAsText(String number) {
+        hear(HEAT, "{\"tip\":{\"now\":" + number + "}}");
+        assertEquals(215.4, status.value(Quantity.NOZZLE_ACTUAL), 1e-12);
+    }
+
+    /** 77 °F is 25 °C by the definition of the scale. */
+    @ParameterizedTest
+    @ValueSource(strings = {"77", " 77.0\r\n"})
+    void scalesAndOffsetsABarePayload(String payload) {
+        hear(ROOM, payload);
+        assertEquals(25, status.value(Quantity.CHAMBER_ACTUAL), 1e-9);
+    }
+
+    @Test
+    void nullMeansUnknown() {
+        hear(HEAT, "{\"plate\":{\"now\":41.5}}");
+        hear(HEAT, "{\"plate\":{\"now\":null}}");
+        assertTrue(Double.isNaN(status.value(Quantity.BED_ACTUAL)));
+        assertEquals(2, status.reading(Quantity.BED_ACTUAL).atNanos());
+    }
+
+    @Test
+    void nullLeavesTheState() {
+        hear(JOB, "{\"phase\":\"RUN\"}");
+        hear(JOB, "{\"phase\":null}");
+        assertEquals(PrinterState.PRINTING, status.state());
+        assertEquals(2, status.heardAtNanos());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0", "100, 1", "-0.5, 0", "100.9, 1", "50, 0.5"})
+    void holdsProgressBetweenNoughtAndOne(String percent, double progress) {
+        hear(JOB, "{\"percent\":" + percent + "}");
+        assertEquals(progress, status.value(Quantity.JOB_PROGRESS), 1e-12);
+    }
+
+    static List<String> unreadableHeat() {
+        return List.of(
+                "",
+                "{",
+                "garbage",
+                "\0\1\2",
+                "{\"plate\":{\"now\":42}} and more",
+                "{\"plate\":{\"now\":NaN}}",
+                "{\"plate\":{\"now\":Infinity}}",
+                "{\"plate\":{\"now\":\"NaN\"}}",
+                "{\"plate\":{\"now\":\"Infinity\"}}",
+                "{\"plate\":{\"now\":\"0x1p3\"}}",
+                "{\"plate\":{\"now\":\"42d\"}}",
+                "{\"plate\":{\"now\":\"42 °C\"}}",
+                "{\"plate\":{\"now\":\"\"}}",
+                "{\"plate\":{\"now\":\"" + "1".repeat(100_000) + "\"}}",
+                "{\"plate\":{\"now\":" + "1".repeat(100_000) + "}}",
+                "{\"plate\":{\"now\":1e999}}",
+                "{\"plate\":{\"now\":true}}",
+                "{\"plate\":{\"now\":[42]}}",
+                "{\"plate\":{\"now\":{}}}",
+                "{\"plate\":{\"now\":-50.1}}",
+                "{\"plate\":{\"now\":600.1}}",
+                "[".repeat(100_000),
+                "{\"plate\":".repeat(1000) + "1" + "}".repeat(1000),
+                "{\"plate\":{\"now\":42},\"x\":\"" + "x".repeat(Payload.MOST_BYTES) + "\"}");
+    }
+
+    @ParameterizedTest
+    @MethodSource("unreadableHeat")
+    void whatIsUnreadableChangesNothing(String payload) {
+        PrinterStatus before = hear(HEAT, "{\"plate\":{\"now\":41.5}}");
+        assertSame(before, hear(HEAT, payload));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"-1", "abc", "", "1e400"})
+    void whatIsNoTimeLeftChangesNothing(String payload) {
+        PrinterStatus before = hear(LEFT, "10");
+        assertEquals(600, before.value(Quantity.JOB_LEFT), 1e-9);
+        assertSame(before, hear(LEFT, payload));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"{}", "[\"RUN\"]", "{\"a\":1}", "\"\"", "\"  \""})
+    void whatIsNoWordChangesNothing(String phase) {
+        PrinterStatus before = hear(JOB, "{\"phase\":\"PREHEAT\"}");
+        assertSame(before, hear(JOB, "{\"phase\":" + phase + "}"));
+    }
+
+    @Test
+    void oneUnreadableValueDoesNotKeepTheOthersOut() {
+        hear(HEAT, "{\"plate\":{\"now\":\"?\",\"set\":60}}");
+        assertTrue(Double.isNaN(status.value(Quantity.BED_ACTUAL)));
+        assertEquals(60, status.value(Quantity.BED_TARGET), 0);
+    }
+
+    @Test
+    void noBytesMakeItThrow() {
+        Random random = new Random(20_14);
+        for (int i = 0; i < 20_000; i++) {
+            byte[] payload = new byte[random.nextInt(64)];
+            random.nextBytes(payload);
+            hear(i % 2 == 0 ? HEAT : ROOM, payload);
+        }
+        assertEquals(PrinterState.SILENT, status.state());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "RUN, PRINTING",
+        "run, PRINTING",
+        "RUN 3, PRINTING",
+        "ALARM, FAULT",
+        "alarm: door, FAULT",
+        "NOZZLE FAILED, FAULT",
+        "RUN FAILED, PRINTING",
+        "' PREHEAT ', WARMING",
+    })
+    void firstWordThatMatchesWins(String word, PrinterState state) {
+        hear(JOB, "{\"phase\":\"" + word + "\"}");
+        assertEquals(state, status.state());
+    }
+
+    @Test
+    void unknownWordKeepsTheStateAndCountsAsHeard() {
+        hear(JOB, "{\"phase\":\"RUN\"}");
+        hear(JOB, "{\"phase\":\"RUNNING\"}");
+        assertEquals(PrinterState.PRINTING, status.state());
+        assertEquals(2, status.heardAtNanos());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3, '3', PRINTING", "true, TRUE, PRINTING", "3, '4', SILENT"})
+    void numberOrTruthIsTheWordItIsWrittenAs(String value, String word, PrinterState state) {
+        StatusReader coded = new StatusReader(new Bindings(
+                Optional.of(
+                        new StateBinding(JOB, PayloadPath.at("/code"), Map.of(PrinterState.PRINTING, List.of(word)))),
+                Map.of()));
+        PrinterStatus after = coded.read(status, JOB, Alder.bytes("{\"code\":" + value + "}"), 1);
+        assertEquals(state, after.state());
+    }
+
+    @Test
+    void withoutStateBindingTheReadingsTell() {
+        StatusReader guessing = new StatusReader(Alder.bindingsWithoutState());
+        PrinterStatus after = guessing.read(status, JOB, Alder.bytes("{\"percent\":40}"), 1);
+        assertEquals(PrinterState.PRINTING, after.state());
+        assertSame(after, guessing.read(after, "shop/birch/job", Alder.bytes("{\"percent\":100}"), 2));
+    }
+
+    /** RFC 6901, section 5: its document, its pointers and what they stand for, as far as that is a number. */
+    @ParameterizedTest
+    @CsvSource(
+            quoteCharacter = '`',
+            value = {"/, 0", "/a~1b, 1", "/c%d, 2", "/e^f, 3", "/g|h, 4", "/i\\j, 5", "/k\"l, 6", "`/ `, 7", "/m~0n, 8"
+            })
+    void pointsAsRfc6901Says(String pointer, double value) {
+        assertEquals(value, atPointer(pointer), 0);
+    }
+
+    /** RFC 6901, section 5, where it is no number; and section 4, for the leading zero and for "-". */
+    @ParameterizedTest
+    @CsvSource(
+            quoteCharacter = '`',
+            value = {"``", "/foo", "/foo/0", "/foo/00", "/foo/-", "/foo/2", "/nothing"})
+    void pointsAtNoNumber(String pointer) {
+        assertTrue(Double.isNaN(atPointer(pointer)));
+    }
+
+    private double atPointer(String pointer) {
+        String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
+                + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
+        Binding binding = new Binding(HEAT, PayloadPath.at(pointer), 1, 0);
+        StatusReader pointing = new StatusReader(new Bindings(Optional.empty(), Map.of(Quantity.BED_ACTUAL, binding)));
+        return pointing.read(status, HEAT, Alder.bytes(document), 1).value(Quantity.BED_ACTUAL);
+    }
+
+    /** RFC 6901, section 5: "/foo/0" is "bar". */
+    @Test
+    void pointsIntoAnArray() {
+        StateBinding binding =
+                new StateBinding(JOB, PayloadPath.at("/foo/0"), Map.of(PrinterState.HELD, List.of("bar")));
+        StatusReader pointing = new StatusReader(new Bindings(Optional.of(binding), Map.of()));
+        PrinterStatus after = pointing.read(status, JOB, Alder.bytes("{\"foo\": [\"bar\", \"baz\"]}"), 1);
+        assertEquals(PrinterState.HELD, after.state());
+    }
+
+    @Test
+    void tellsATroubleOnceAndItsEndOnce() {
+        try (LogLines log = new LogLines()) {
+            for (int i = 0; i < 100; i++) {
+                hear(HEAT, "{\"plate\":{\"now\":\"cold\\u0007\"}}");
+            }
+            assertEquals(1, log.with("bed.actual_C").size());
+            assertEquals(
+                    1,
+                    log.with("WARN bed.actual_C: the value is no number, at /plate/now in a message on " + HEAT
+                                    + " that begins \"{\"plate\":{\"now\":\"cold\\u0007\"}}\"")
+                            .size());
+            hear(HEAT, "{\"plate\":{\"now\":20}}");
+            hear(HEAT, "{\"plate\":{\"now\":21}}");
+            assertEquals(2, log.with("bed.actual_C").size());
+            assertEquals(1, log.with("INFO bed.actual_C").size());
+        }
+    }
+
+    @Test
+    void showsAtMostSixtyPrintableCharactersOfThePayload() {
+        try (LogLines log = new LogLines()) {
+            hear(ROOM, "\u001b[31m" + "x".repeat(1000));
+            assertEquals(1, log.with("begins \".[31m" + "x".repeat(55) + "\"").size());
+        }
+    }
+
+    @Test
+    void tellsEachUnknownWordOnceAndNotTooMany() {
+        try (LogLines log = new LogLines()) {
+            for (int i = 0; i < 3000; i++) {
+                hear(JOB, "{\"phase\":\"word " + i % 1000 + "\"}");
+            }
+            assertEquals(32, log.with("word").size());
+            assertEquals(1, log.with("\"word 7\"").size());
+        }
+    }
+
+    @Test
+    void tellsOnceThatABindingNeverMatches() {
+        try (LogLines log = new LogLines()) {
+            for (int i = 0; i < 100; i++) {
+                hear(HEAT, "{\"plate\":{\"now\":20}}");
+            }
+            assertEquals(1, log.with("nozzle.target_C: 20 messages").size());
+            assertEquals(0, log.with("bed.actual_C").size());
+        }
+    }
+}

@@ -1,0 +1,76 @@
+package dev.lampwright.signal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class GlideTest {
+    private static final long SECOND = 1_000_000_000L;
+    private static final double EXACT = 1e-12;
+
+    private final Glide glide = new Glide();
+
+    @Test
+    void isUnknownBeforeTheFirstValue() {
+        assertTrue(Double.isNaN(glide.at(5 * SECOND)));
+    }
+
+    @Test
+    void takesTheFirstValueAtOnce() {
+        glide.to(0.4, SECOND);
+        assertEquals(0.4, glide.at(SECOND), EXACT);
+    }
+
+    @Test
+    void arrivesWhenTheNextMessageIsDue() {
+        glide.to(0.2, SECOND);
+        glide.to(0.4, 2 * SECOND);
+        assertEquals(0.2, glide.at(2 * SECOND), EXACT);
+        assertEquals(0.3, glide.at(2 * SECOND + SECOND / 2), EXACT);
+        assertEquals(0.4, glide.at(3 * SECOND), EXACT);
+        assertEquals(0.4, glide.at(9 * SECOND), EXACT);
+    }
+
+    @Test
+    void isNotDisturbedByTheSameValueAgain() {
+        glide.to(0.2, SECOND);
+        glide.to(0.4, 2 * SECOND);
+        glide.to(0.4, 2 * SECOND + 1_000_000);
+        assertEquals(0.3, glide.at(2 * SECOND + SECOND / 2), EXACT);
+    }
+
+    @Test
+    void becomesUnknownAndKnownAgainAtOnce() {
+        glide.to(0.2, SECOND);
+        glide.to(Double.NaN, 2 * SECOND);
+        assertTrue(Double.isNaN(glide.at(2 * SECOND)));
+        glide.to(0.9, 3 * SECOND);
+        assertEquals(0.9, glide.at(3 * SECOND), EXACT);
+    }
+
+    /** Whatever comes whenever: always between the values heard, and no step between two frames beyond what the way asks. */
+    @Test
+    void neverOvershootsAndNeverSteps() {
+        SplittableRandom chance = new SplittableRandom(3);
+        long now = SECOND;
+        glide.to(0.5, now);
+        double last = glide.at(now);
+        for (int message = 0; message < 2000; message++) {
+            now += SECOND / 4 + chance.nextLong(SECOND);
+            double target = chance.nextDouble();
+            double here = glide.at(now);
+            glide.to(target, now);
+            assertEquals(here, glide.at(now), EXACT);
+            double slowest = Math.abs(target - here) / (SECOND / 4.0);
+            for (long t = now; t < now + SECOND / 4; t += SECOND / 60) {
+                double value = glide.at(t);
+                assertTrue(value >= Math.min(here, target) - EXACT && value <= Math.max(here, target) + EXACT);
+                assertTrue(Math.abs(value - last) <= slowest * SECOND / 60 + Math.abs(here - last) + EXACT);
+                last = value;
+            }
+            last = glide.at(now + SECOND / 4);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package dev.lampwright.testing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+
+/** TCP ports on loopback. */
+public final class FreePort {
+    private FreePort() {}
+
+    /**
+     * A port that nothing listens on. Nothing keeps another program from taking it, but the system gives it out again late.
+     *
+     * @return the number of the port
+     */
+    public static int find() {
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            return socket.getLocalPort();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Whether something listens.
+     *
+     * @param port the number of the port
+     * @return true if a connection was taken
+     */
+    public static boolean isListening(int port) {
+        try (Socket socket = new Socket()) {
+            socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 1000);
+            return true;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,248 @@
+package dev.lampwright.testing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+
+/**
+ * A real Mosquitto on a free port of loopback, with a folder of its own that goes with it. It keeps nothing from one start to
+ * the next. Needs the Debian packages {@code mosquitto} and {@code mosquitto-clients}.
+ */
+public final class Mosquitto implements AutoCloseable {
+    private static final Duration DEADLINE = Duration.ofSeconds(20);
+
+    private final int port;
+    private final Path folder;
+    private final Optional<Account> account;
+    private final Optional<TestCertificates> certificates;
+    private Process process;
+
+    /**
+     * The one who may log in.
+     *
+     * @param username the name
+     * @param password the password
+     */
+    public record Account(String username, String password) {}
+
+    private Mosquitto(int port, Optional<Account> account, Optional<TestCertificates> certificates) {
+        this.port = port;
+        this.account = account;
+        this.certificates = certificates;
+        this.folder = newFolder();
+    }
+
+    /**
+     * Starts one that lets everybody in.
+     *
+     * @return it, listening
+     */
+    public static Mosquitto start() {
+        return startOn(FreePort.find());
+    }
+
+    /**
+     * Starts one that lets everybody in, on a port that was found before.
+     *
+     * @param port a free port
+     * @return it, listening
+     */
+    public static Mosquitto startOn(int port) {
+        return started(new Mosquitto(port, Optional.empty(), Optional.empty()));
+    }
+
+    /**
+     * Starts one that lets one account in.
+     *
+     * @param account who
+     * @return it, listening
+     */
+    public static Mosquitto startWith(Account account) {
+        return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty()));
+    }
+
+    /**
+     * Starts one that speaks TLS and lets everybody in.
+     *
+     * @param certificates what it shows
+     * @return it, listening
+     */
+    public static Mosquitto startWith(TestCertificates certificates) {
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates)));
+    }
+
+    private static Mosquitto started(Mosquitto mosquitto) {
+        try {
+            mosquitto.configure();
+            mosquitto.restart();
+            return mosquitto;
+        } catch (IOException e) {
+            mosquitto.close();
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Path newFolder() {
+        try {
+            return Files.createTempDirectory("lampwright-mosquitto");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void configure() throws IOException {
+        List<String> lines = new ArrayList<>();
+        lines.add("listener " + port + " 127.0.0.1");
+        lines.add("persistence false");
+        lines.add("allow_anonymous " + account.isEmpty());
+        lines.add("log_dest stdout");
+        // Run by root, Mosquitto becomes another user, who may not read the folder.
+        lines.add("user " + System.getProperty("user.name"));
+        if (account.isPresent()) {
+            lines.add("password_file " + passwords(account.get()));
+        }
+        if (certificates.isPresent()) {
+            lines.add("certfile " + certificates.get().certificate());
+            lines.add("keyfile " + certificates.get().key());
+        }
+        Files.write(folder.resolve("mosquitto.conf"), lines);
+    }
+
+    private Path passwords(Account only) throws IOException {
+        Path file = folder.resolve("passwords");
+        Files.createFile(file);
+        Tool.run(List.of("mosquitto_passwd", "-b", file.toString(), only.username(), only.password()), "mosquitto");
+        return file;
+    }
+
+    /**
+     * Where it is.
+     *
+     * @return {@code mqtt://127.0.0.1:port}, or {@code mqtts://localhost:port} if it speaks TLS
+     */
+    public URI url() {
+        return URI.create(certificates.isPresent() ? "mqtts://localhost:" + port : "mqtt://127.0.0.1:" + port);
+    }
+
+    /**
+     * Where it listens.
+     *
+     * @return the number of its port
+     */
+    public int port() {
+        return port;
+    }
+
+    /**
+     * Publishes at QoS 1 and waits until the broker has taken it.
+     *
+     * @param topic the topic
+     * @param payload the payload, as UTF-8
+     * @param retain whether the broker is to keep it for those who subscribe later
+     */
+    public void publish(String topic, String payload, boolean retain) {
+        publish(topic, payload.getBytes(StandardCharsets.UTF_8), retain);
+    }
+
+    /**
+     * Publishes at QoS 1 and waits until the broker has taken it.
+     *
+     * @param topic the topic
+     * @param payload the payload
+     * @param retain whether the broker is to keep it for those who subscribe later
+     */
+    public void publish(String topic, byte[] payload, boolean retain) {
+        List<String> command = new ArrayList<>(
+                List.of("mosquitto_pub", "-p", "" + port, "-q", "1", "-t", topic, "-f", payloadFile(payload)));
+        if (retain) {
+            command.add("-r");
+        }
+        account.ifPresent(only -> command.addAll(List.of("-u", only.username(), "-P", only.password())));
+        certificates.ifPresent(
+                shown -> command.addAll(List.of("--cafile", shown.authority().toString())));
+        command.addAll(List.of("-h", url().getHost()));
+        Tool.run(command, "mosquitto-clients");
+    }
+
+    private String payloadFile(byte[] payload) {
+        try {
+            return Files.write(folder.resolve("payload"), payload).toString();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Ends it as a power cut would (SIGKILL), and waits until it is gone. */
+    public void kill() {
+        process.destroyForcibly();
+        try {
+            if (!process.waitFor(DEADLINE.toSeconds(), TimeUnit.SECONDS)) {
+                throw new AssertionError("mosquitto does not die");
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError("interrupted while mosquitto was ending", e);
+        }
+    }
+
+    /** Makes it stand still (SIGSTOP): its connections stay, and nothing is answered. */
+    public void freeze() {
+        signal("STOP");
+    }
+
+    /** Lets it go on (SIGCONT). */
+    public void thaw() {
+        signal("CONT");
+    }
+
+    private void signal(String name) {
+        Tool.run(List.of("kill", "-" + name, Long.toString(process.pid())), "procps");
+    }
+
+    /** Starts it anew on the same port, having killed it if it ran. It has forgotten all retained messages. */
+    public void restart() {
+        if (process != null) {
+            kill();
+        }
+        Path log = folder.resolve("log");
+        process = Tool.start(
+                List.of(program(), "-c", folder.resolve("mosquitto.conf").toString()), log, "mosquitto");
+        Await.until("mosquitto to listen on port " + port, DEADLINE, () -> isUp(log));
+    }
+
+    private static String program() {
+        return Files.isExecutable(Path.of("/usr/sbin/mosquitto")) ? "/usr/sbin/mosquitto" : "mosquitto";
+    }
+
+    private boolean isUp(Path log) {
+        if (!process.isAlive()) {
+            throw new AssertionError("mosquitto has ended: " + Tool.text(log));
+        }
+        return FreePort.isListening(port);
+    }
+
+    /** Kills it and removes its folder. */
+    @Override
+    public void close() {
+        if (process != null) {
+            kill();
+        }
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,108 @@
+#include "command.h"
+
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { MOST_WORDS = 6, LONGEST_LINE = 200 };
+
+#define MOST_MS 3600000
+#define MOST_COUNT 1000000000
+
+struct words {
+    char text[LONGEST_LINE + 1];
+    const char *word[MOST_WORDS];
+    int count;
+};
+
+static bool split(const char *line, struct words *words)
+{
+    char *rest = NULL;
+    if (strlen(line) > LONGEST_LINE)
+        return false;
+    strcpy(words->text, line);
+    words->count = 0;
+    for (char *word = strtok_r(words->text, " \t\r", &rest); word != NULL; word = strtok_r(NULL, " \t\r", &rest)) {
+        if (words->count == MOST_WORDS)
+            return false;
+        words->word[words->count++] = word;
+    }
+    return words->count > 0;
+}
+
+static bool read_number(const char *word, uint64_t least, uint64_t most, uint64_t *value)
+{
+    char *end;
+    if (!isdigit((unsigned char)word[0]) || strlen(word) > 10)
+        return false;
+    *value = strtoull(word, &end, 10);
+    return *end == 0 && *value >= least && *value <= most;
+}
+
+static bool read_time(const struct words *words, struct command *command)
+{
+    return words->count == 2 && read_number(words->word[1], 0, MOST_MS, &command->ms);
+}
+
+/* KIND [up|down] N [every K] */
+static bool read_trouble(const struct words *words, struct command *command)
+{
+    int at = 1;
+    command->kind = COMMAND_TROUBLE;
+    command->up = false;
+    command->every = 1;
+    if (at < words->count && (strcmp(words->word[at], "up") == 0 || strcmp(words->word[at], "down") == 0))
+        command->up = strcmp(words->word[at++], "up") == 0;
+    if (at == words->count || !read_number(words->word[at++], 0, MOST_COUNT, &command->count))
+        return false;
+    if (at == words->count)
+        return true;
+    return at + 2 == words->count && strcmp(words->word[at], "every") == 0
+        && read_number(words->word[at + 1], 1, MOST_COUNT, &command->every);
+}
+
+static bool read_trouble_kind(const char *word, enum trouble_kind *kind)
+{
+    static const char *const names[TROUBLE_KINDS] = {"drop", "flip", "double"};
+    for (int i = 0; i < TROUBLE_KINDS; i++)
+        if (strcmp(word, names[i]) == 0) {
+            *kind = (enum trouble_kind)i;
+            return true;
+        }
+    return false;
+}
+
+static bool read_plain(const struct words *words, struct command *command)
+{
+    static const struct {
+        const char *name;
+        enum command_kind kind;
+    } plain[] = {
+        {"reset", COMMAND_RESET}, {"unplug", COMMAND_UNPLUG}, {"plug", COMMAND_PLUG},
+        {"stats", COMMAND_STATS}, {"quit", COMMAND_QUIT},
+    };
+    for (unsigned i = 0; i < sizeof plain / sizeof plain[0]; i++)
+        if (words->count == 1 && strcmp(words->word[0], plain[i].name) == 0) {
+            command->kind = plain[i].kind;
+            return true;
+        }
+    return false;
+}
+
+bool command_read(const char *line, struct command *command, const char **complaint)
+{
+    struct words words;
+    *complaint = "say deaf MS, stall MS, drop|flip|double [up|down] N [every K], reset, unplug, plug, stats or quit";
+    if (!split(line, &words))
+        return false;
+    if (strcmp(words.word[0], "deaf") == 0 || strcmp(words.word[0], "stall") == 0) {
+        command->kind = words.word[0][0] == 'd' ? COMMAND_DEAF : COMMAND_STALL;
+        *complaint = "say deaf MS or stall MS, MS 0 to 3600000";
+        return read_time(&words, command);
+    }
+    if (read_trouble_kind(words.word[0], &command->trouble)) {
+        *complaint = "say drop, flip or double, then up or down if wanted, then N, then every K if wanted";
+        return read_trouble(&words, command);
+    }
+    return read_plain(&words, command);
+}

@@ -1,0 +1,34 @@
+#ifndef LAMPWRIGHT_COMMAND_H
+#define LAMPWRIGHT_COMMAND_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "trouble.h"
+
+/* A line of the board's standard input, understood. Times in ms are 0 to 3600000. */
+
+enum command_kind {
+    COMMAND_DEAF,
+    COMMAND_TROUBLE,
+    COMMAND_STALL,
+    COMMAND_RESET,
+    COMMAND_UNPLUG,
+    COMMAND_PLUG,
+    COMMAND_STATS,
+    COMMAND_QUIT,
+};
+
+struct command {
+    enum command_kind kind;
+    uint64_t ms;                        /* of DEAF and STALL */
+    enum trouble_kind trouble;          /* of TROUBLE, and so are the rest */
+    bool up;                            /* board to host */
+    uint64_t count;
+    uint64_t every;                     /* 1 or more */
+};
+
+/* Reads a line without its end. False if it is none; *complaint then says what would be right. */
+bool command_read(const char *line, struct command *command, const char **complaint);
+
+#endif

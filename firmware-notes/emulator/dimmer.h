@@ -1,0 +1,28 @@
+#ifndef LAMPWRIGHT_DIMMER_H
+#define LAMPWRIGHT_DIMMER_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/*
+ * What the six PWM outputs of the ATmega328P put out, reckoned from the timers' registers by the rules of its
+ * datasheet (waveform generation modes of timers 0, 1 and 2). The pins' edges are not measured.
+ */
+
+enum { DIMMER_OUTPUTS = 6 };
+
+struct dimmer {
+    const char *output;                 /* "OC0A" */
+    const char *pin;                    /* "PD6" */
+    bool driven;                        /* the pin is an output */
+    bool known;                         /* duty and hz say something; not so with a timer stopped or clocked outside */
+    double duty;                        /* share of the time that the pin is high, 0 to 1; 0 when not driven */
+    double hz;                          /* 0 when the level does not change */
+};
+
+/* Reckons output `which` (0 OC0A, 1 OC0B, 2 OC1A ... 5 OC2B) from the chip's data memory, clocked at clock_hz. */
+struct dimmer dimmer_reckon(const uint8_t *data, int which, double clock_hz);
+
+bool dimmer_same(const struct dimmer *a, const struct dimmer *b);
+
+#endif

@@ -1,0 +1,26 @@
+#ifndef LAMPWRIGHT_OPTIONS_H
+#define LAMPWRIGHT_OPTIONS_H
+
+#include <stdbool.h>
+
+#include "board.h"
+
+struct options {
+    const char *elf;
+    const char *link;
+    struct board_options board;
+    unsigned channels;                  /* 3 or 4 */
+    bool free;
+    bool strict;
+    bool quiet;
+    bool reset_on_open;
+};
+
+enum options_outcome { OPTIONS_GOOD, OPTIONS_HELP, OPTIONS_WRONG };
+
+/* Reads the command line. With OPTIONS_WRONG it has written one line to standard error, with OPTIONS_HELP nothing. */
+enum options_outcome options_read(struct options *options, int argc, char **argv);
+
+extern const char options_help[];
+
+#endif

@@ -1,0 +1,31 @@
+#ifndef LAMPWRIGHT_PACE_H
+#define LAMPWRIGHT_PACE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/*
+ * Ties emulated time to real time: the chip may run as far as real time has come, and no further. A board that falls
+ * behind by more than PACE_MOST_LAG_NS gives the rest up for lost instead of hurrying after it.
+ */
+
+#define PACE_MOST_LAG_NS 20000000ull
+
+struct pace {
+    bool free;
+    uint64_t clock_hz;
+    uint64_t real_ns;
+    uint64_t cycle;
+    uint64_t lost_ns;                   /* given up since the start */
+};
+
+/* With `free`, real time is not looked at. */
+void pace_start(struct pace *pace, bool free, uint64_t clock_hz, uint64_t now_ns, uint64_t cycle);
+
+/* The cycle that the chip, which stands at `cycle`, may run to. */
+uint64_t pace_target(struct pace *pace, uint64_t now_ns, uint64_t cycle);
+
+/* Real time has passed that the chip is not to make up for. */
+void pace_forgive(struct pace *pace, uint64_t now_ns, uint64_t cycle);
+
+#endif

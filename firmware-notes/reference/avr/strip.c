@@ -1,0 +1,87 @@
+#include "strip.h"
+
+#include <avr/interrupt.h>
+#include <avr/io.h>
+#include <stdint.h>
+
+#include "clock.h"
+#include "pins.h"
+#include "port.h"
+
+_Static_assert(F_CPU == 16000000, "the pulse widths are counted in cycles of 16 MHz");
+
+/* Cycles that a byte takes. */
+#define BYTE_CYCLES 160u
+
+/* Reset time between two frames: over 280 us (WS2812B datasheet, later issues), in the clock's steps of 16 us. */
+#define RESET_STEPS (280 / 16 + 2)
+
+static uint16_t idle_since;
+
+void strip_start(void)
+{
+    STRIP_PORT &= (uint8_t)~_BV(STRIP_BIT);
+    STRIP_DDR |= _BV(STRIP_BIT);
+    idle_since = clock_16us();
+}
+
+/* Waits for what is left of the reset time. Where it was over long ago, the clock has run over, and that is no matter. */
+static void keep_reset_time(void)
+{
+    while ((uint16_t)(clock_16us() - idle_since) < RESET_STEPS) {
+    }
+}
+
+/*
+ * Interrupts are off; `length` is 1 or more. The number before each line is the cycle of the bit in which it starts. The last
+ * byte fetches one byte past the end, which is memory too, and is not shown.
+ */
+static void send(const uint8_t *bytes, uint16_t length)
+{
+    uint8_t high = STRIP_PORT | _BV(STRIP_BIT);
+    uint8_t low = STRIP_PORT & (uint8_t)~_BV(STRIP_BIT);
+    uint8_t byte;
+    uint8_t bits = 8;
+    __asm__ volatile(
+        "        ld   %[byte], %a[bytes]+  \n"
+        "bit%=:                            \n"
+        "        out  %[port], %[high]     \n" /*  0 */
+        "        rjmp .+0                  \n" /*  1 */
+        "        rjmp .+0                  \n" /*  3 */
+        "        sbrs %[byte], 7           \n" /*  5 */
+        "        out  %[port], %[low]      \n" /*  6: a 0 code's high ends */
+        "        lsl  %[byte]              \n" /*  7 */
+        "        dec  %[bits]              \n" /*  8 */
+        "        brne more%=               \n" /*  9 */
+        "        ld   %[byte], %a[bytes]+  \n" /* 10 */
+        "        nop                       \n" /* 12 */
+        "        out  %[port], %[low]      \n" /* 13: a 1 code's high ends */
+        "        ldi  %[bits], 8           \n" /* 14 */
+        "        sbiw %[length], 1         \n" /* 15 */
+        "        nop                       \n" /* 17 */
+        "        brne bit%=                \n" /* 18 */
+        "        rjmp done%=               \n"
+        "more%=:                           \n"
+        "        rjmp .+0                  \n" /* 11 */
+        "        out  %[port], %[low]      \n" /* 13: a 1 code's high ends */
+        "        rjmp .+0                  \n" /* 14 */
+        "        rjmp .+0                  \n" /* 16 */
+        "        rjmp bit%=                \n" /* 18 */
+        "done%=:                           \n"
+        : [byte] "=&r"(byte), [bits] "+&d"(bits), [length] "+&w"(length), [bytes] "+&z"(bytes)
+        : [port] "I"(_SFR_IO_ADDR(STRIP_PORT)), [high] "r"(high), [low] "r"(low)
+        : "memory");
+}
+
+void port_strip(const uint8_t *bytes, uint16_t length)
+{
+    if (length == 0)
+        return;
+    keep_reset_time();
+    cli();
+    uint16_t paused = clock_pause();
+    send(bytes, length);
+    clock_resume(paused, (uint32_t)length * BYTE_CYCLES);
+    idle_since = clock_16us();
+    sei();
+}

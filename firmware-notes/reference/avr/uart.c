@@ -1,0 +1,85 @@
+#include "uart.h"
+
+#include <avr/interrupt.h>
+#include <avr/io.h>
+
+#include "port.h"
+
+/* The divisor for a clock of `cycles` a bit, rounded (datasheet section 20.3.1). */
+#define DIVISOR(cycles) ((F_CPU + (cycles) * BAUD / 2) / ((cycles) * BAUD))
+#define MISS(cycles) (F_CPU > (cycles) * BAUD * DIVISOR(cycles) ? F_CPU - (cycles) * BAUD * DIVISOR(cycles) \
+                                                                : (cycles) * BAUD * DIVISOR(cycles) - F_CPU)
+
+/* Sixteen samples a bit stand noise better; eight only where they hit the rate better. */
+#define DOUBLE (MISS(8UL) < MISS(16UL))
+#define CYCLES (DOUBLE ? 8UL : 16UL)
+
+_Static_assert(MISS(CYCLES) * 40 <= F_CPU, "BAUD is more than 2.5 % off at this clock; see the table in README.md");
+_Static_assert(BAUD <= 1000000UL, "BAUD is more than the decoder keeps up with, 1000000");
+_Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches");
+
+/* The ring. Its indices live in general purpose registers, which one cycle reaches; flag 0 of GPIOR0 tells of a loss. */
+#define RING_BYTES 128
+#define HEAD GPIOR1
+#define TAIL GPIOR2
+#define LOST 0
+
+static uint8_t ring[RING_BYTES];
+
+static uint8_t after(uint8_t index)
+{
+    return (index + 1) & (RING_BYTES - 1);
+}
+
+ISR(USART_RX_vect)
+{
+    if (UCSR0A & _BV(DOR0))
+        GPIOR0 |= _BV(LOST);
+    uint8_t head = HEAD;
+    ring[head] = UDR0;
+    head = after(head);
+    if (head == TAIL)
+        GPIOR0 |= _BV(LOST);
+    else
+        HEAD = head;
+}
+
+void uart_start(void)
+{
+    HEAD = 0;
+    TAIL = 0;
+    PORTD |= _BV(0);
+    UBRR0 = DIVISOR(CYCLES) - 1;
+    UCSR0A = DOUBLE ? _BV(U2X0) : 0;
+    UCSR0C = _BV(UCSZ01) | _BV(UCSZ00);
+    UCSR0B = _BV(RXCIE0) | _BV(RXEN0) | _BV(TXEN0);
+}
+
+uint8_t uart_waiting(uint8_t **bytes)
+{
+    uint8_t head = HEAD;
+    uint8_t tail = TAIL;
+    __asm__ volatile("" ::: "memory"); /* what the interrupt wrote before it moved HEAD is there now */
+    *bytes = ring + tail;
+    return (uint8_t)((head < tail ? RING_BYTES : head) - tail);
+}
+
+void uart_drop(uint8_t count)
+{
+    TAIL = (TAIL + count) & (RING_BYTES - 1);
+}
+
+bool uart_overran(void)
+{
+    if (!(GPIOR0 & _BV(LOST)))
+        return false;
+    GPIOR0 &= (uint8_t)~_BV(LOST);
+    return true;
+}
+
+void port_send(uint8_t byte)
+{
+    while (!(UCSR0A & _BV(UDRE0))) {
+    }
+    UDR0 = byte;
+}

@@ -1,0 +1,25 @@
+/**
+ * The serial line, USART0: 8 data bits, no parity, one stop bit, at BAUD. Bytes in go through an interrupt into a ring.
+ */
+#ifndef UART_H
+#define UART_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/** Starts the line. */
+void uart_start(void);
+
+/**
+ * Bytes that wait, the oldest first: how many stand together at `*bytes`, perhaps 0. They are the caller's, to write over too,
+ * until uart_drop.
+ */
+uint8_t uart_waiting(uint8_t **bytes);
+
+/** Drops the oldest `count` bytes of those that wait together. */
+void uart_drop(uint8_t count);
+
+/** Whether bytes were lost since the last call, because the ring or the hardware had no room for them. */
+bool uart_overran(void);
+
+#endif

@@ -1,0 +1,57 @@
+#include "answer.h"
+
+#include "crc.h"
+#include "port.h"
+
+/* Sends the block: its code, its bytes. Most are short. */
+static void send_block(struct answer *answer)
+{
+    port_send((uint8_t)(answer->waiting + 1));
+    for (uint8_t i = 0; i < answer->waiting; i++)
+        port_send(answer->block[i]);
+    answer->waiting = 0;
+}
+
+/* A zero is not sent: it stands at the end of its block. */
+static void stuff(struct answer *answer, uint8_t byte)
+{
+    if (byte == 0)
+        send_block(answer);
+    else
+        answer->block[answer->waiting++] = byte;
+}
+
+void answer_begin(struct answer *answer, uint8_t type, uint8_t sequence)
+{
+    answer->crc = CRC_START;
+    answer->waiting = 0;
+    answer_byte(answer, type);
+    answer_byte(answer, sequence);
+}
+
+void answer_byte(struct answer *answer, uint8_t byte)
+{
+    answer->crc = crc_next(answer->crc, byte);
+    stuff(answer, byte);
+}
+
+void answer_bytes(struct answer *answer, const uint8_t *bytes, uint8_t count)
+{
+    for (uint8_t i = 0; i < count; i++)
+        answer_byte(answer, bytes[i]);
+}
+
+void answer_number(struct answer *answer, uint16_t number)
+{
+    answer_byte(answer, (uint8_t)(number >> 8));
+    answer_byte(answer, (uint8_t)number);
+}
+
+void answer_end(struct answer *answer)
+{
+    uint16_t crc = answer->crc;
+    stuff(answer, (uint8_t)crc);
+    stuff(answer, (uint8_t)(crc >> 8));
+    send_block(answer);
+    port_send(0);
+}

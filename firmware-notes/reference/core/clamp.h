@@ -1,0 +1,23 @@
+/**
+ * The current ceiling (wire.md section 4), in whole numbers. The unit is 1/65535 uA, in which nothing needs rounding.
+ */
+#ifndef CLAMP_H
+#define CLAMP_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "frame.h"
+#include "setup.h"
+
+/**
+ * Holds the ceiling of every supply: where a supply would be asked for more, dims all that hangs on it by one factor. The
+ * frame is full, and of the size that `setup` gives; it is changed in place, its sums are not. Answers whether anything was
+ * over its ceiling. Afterwards nothing is, but for a dark strip that is over by itself (clamp_dark_over), which stays dark.
+ */
+bool clamp_frame(const struct setup *setup, struct frame *frame);
+
+/** The current of the dark strip in mA, rounded up, if that alone is over the ceiling of its supply; else 0. */
+uint16_t clamp_dark_over(const struct setup *setup);
+
+#endif

@@ -1,0 +1,41 @@
+/**
+ * What a controller finds wrong with a message (wire.md section 3, COMPLAINT).
+ */
+#ifndef COMPLAINT_H
+#define COMPLAINT_H
+
+#include <stdint.h>
+
+/** The codes, beside each what its detail is. */
+enum complaint_code {
+    COMPLAINT_NONE = 0,
+    COMPLAINT_BROKEN = 1,       /* bytes that came, before the zero */
+    COMPLAINT_TOO_LONG = 2,     /* most bytes of a packet */
+    COMPLAINT_TYPE = 3,         /* the type */
+    COMPLAINT_VERSION = 4,      /* the version that is spoken */
+    COMPLAINT_NOT_SET_UP = 5,   /* 0 */
+    COMPLAINT_LENGTH = 6,       /* the length that would be right; of FRAME, the bytes of strip still to come */
+    COMPLAINT_VALUE = 7,        /* offset of the field in the body */
+    COMPLAINT_ORDER = 8,        /* the offset that would be right */
+    COMPLAINT_DARK_CURRENT = 9, /* current of the dark strip in mA, rounded up */
+};
+
+/** A complaint; with COMPLAINT_NONE there is nothing to complain of. */
+struct complaint {
+    uint8_t code;
+    uint16_t detail;
+};
+
+/** A complaint of `code` with `detail`. */
+static inline struct complaint complain(enum complaint_code code, uint16_t detail)
+{
+    return (struct complaint){ (uint8_t)code, detail };
+}
+
+/** No complaint. */
+static inline struct complaint content(void)
+{
+    return complain(COMPLAINT_NONE, 0);
+}
+
+#endif

@@ -1,0 +1,258 @@
+#include "controller.h"
+
+#include "answer.h"
+#include "clamp.h"
+#include "complaint.h"
+#include "port.h"
+
+/* Types of messages (wire.md section 2). */
+enum {
+    HELLO = 0x01,
+    SETUP = 0x02,
+    FRAME = 0x03,
+    REST = 0x04,
+    HERE = 0x81,
+    IN_FORCE = 0x82,
+    SHOWN = 0x83,
+    COMPLAINT = 0x84,
+};
+
+/* What a SHOWN says. */
+enum shown {
+    SHOWN_PART = 0,
+    SHOWN_FRAME = 1,
+    SHOWN_DIMMED = 2,
+    SHOWN_RESTING = 3,
+};
+
+static void say_here(uint8_t sequence)
+{
+    static const uint8_t firmware[] = FIRMWARE_VERSION;
+    uint8_t id[PORT_ID_BYTES];
+    port_id(id);
+    struct answer answer;
+    answer_begin(&answer, HERE, sequence);
+    answer_byte(&answer, WIRE_VERSION);
+    answer_bytes(&answer, firmware, sizeof firmware);
+    answer_bytes(&answer, id, sizeof id);
+    answer_number(&answer, STORE_BYTES / 3);
+    answer_number(&answer, PACKET_MOST);
+    answer_byte(&answer, DIMMERS);
+    answer_byte(&answer, CREDITS);
+    answer_number(&answer, STRIP_BYTE_NS);
+    answer_byte(&answer, 0);
+    answer_end(&answer);
+}
+
+/* The body of the message that is answered has been read: its place is free for the echo. */
+static void say_in_force(struct controller *controller)
+{
+    uint8_t length = setup_write(&controller->light.setup, controller->body);
+    struct answer answer;
+    answer_begin(&answer, IN_FORCE, controller->last_sequence);
+    answer_bytes(&answer, controller->body, length);
+    answer_end(&answer);
+}
+
+static void say_shown(const struct controller *controller, enum shown what)
+{
+    struct answer answer;
+    answer_begin(&answer, SHOWN, controller->last_sequence);
+    answer_byte(&answer, (uint8_t)what);
+    answer_number(&answer, controller->broken);
+    answer_number(&answer, controller->overruns);
+    answer_number(&answer, controller->dimmed);
+    answer_end(&answer);
+}
+
+static void say_complaint(const struct controller *controller, struct complaint complaint)
+{
+    struct answer answer;
+    answer_begin(&answer, COMPLAINT, controller->last_sequence);
+    answer_byte(&answer, complaint.code);
+    answer_number(&answer, complaint.detail);
+    answer_end(&answer);
+}
+
+static bool is_set_up(const struct controller *controller)
+{
+    return controller->light.state != LIGHT_UNSET;
+}
+
+/* Each of the following answers one message, or finds something wrong and leaves the answer to the caller. */
+
+static struct complaint on_hello(struct controller *controller)
+{
+    if (controller->reader.length < 1)
+        return complain(COMPLAINT_LENGTH, 1);
+    if (controller->body[0] != WIRE_VERSION)
+        return complain(COMPLAINT_VERSION, WIRE_VERSION);
+    say_here(controller->last_sequence);
+    return content();
+}
+
+static void put_in_force(struct controller *controller, const struct setup *setup)
+{
+    parts_forget(&controller->parts);
+    light_set_up(&controller->light, setup);
+}
+
+static struct complaint on_setup(struct controller *controller)
+{
+    struct setup setup;
+    struct complaint wrong = setup_read(&setup, controller->body, controller->reader.length);
+    if (wrong.code != COMPLAINT_NONE)
+        return wrong;
+    if (!is_set_up(controller) || !setup_is(&controller->light.setup, controller->body))
+        put_in_force(controller, &setup);
+    light_heard(&controller->light, controller->now_ms);
+    say_in_force(controller);
+    uint16_t dark_mA = clamp_dark_over(&controller->light.setup);
+    return dark_mA == 0 ? content() : complain(COMPLAINT_DARK_CURRENT, dark_mA);
+}
+
+static void show_frame(struct controller *controller)
+{
+    bool dimmed = light_show(&controller->light);
+    controller->dimmed = (uint16_t)(controller->dimmed + dimmed);
+    say_shown(controller, dimmed ? SHOWN_DIMMED : SHOWN_FRAME);
+}
+
+static struct complaint on_frame(struct controller *controller)
+{
+    if (!is_set_up(controller))
+        return complain(COMPLAINT_NOT_SET_UP, 0);
+    struct complaint wrong = content();
+    enum part_end end = parts_end(&controller->parts, &controller->light.frame, &wrong);
+    if (end != PART_WRONG)
+        light_heard(&controller->light, controller->now_ms);
+    if (end == PART_TAKEN)
+        say_shown(controller, SHOWN_PART);
+    if (end == PART_LAST)
+        show_frame(controller);
+    return wrong;
+}
+
+static struct complaint on_rest(struct controller *controller)
+{
+    if (!is_set_up(controller))
+        return complain(COMPLAINT_NOT_SET_UP, 0);
+    if (controller->reader.length < 1)
+        return complain(COMPLAINT_LENGTH, 1);
+    if (controller->body[0] > AFTER_BEACON)
+        return complain(COMPLAINT_VALUE, 0);
+    parts_forget(&controller->parts);
+    light_rest(&controller->light, (enum afterwards)controller->body[0], controller->now_ms);
+    say_shown(controller, SHOWN_RESTING);
+    return content();
+}
+
+static struct complaint on_message(struct controller *controller)
+{
+    switch (controller->reader.type) {
+    case HELLO:
+        return on_hello(controller);
+    case SETUP:
+        return on_setup(controller);
+    case FRAME:
+        return on_frame(controller);
+    case REST:
+        return on_rest(controller);
+    default:
+        return complain(COMPLAINT_TYPE, controller->reader.type);
+    }
+}
+
+static struct complaint on_broken(struct controller *controller)
+{
+    controller->broken++;
+    parts_forget(&controller->parts);
+    return complain(COMPLAINT_BROKEN, controller->reader.came);
+}
+
+static struct complaint on_too_long(struct controller *controller)
+{
+    parts_forget(&controller->parts);
+    return complain(COMPLAINT_TOO_LONG, PACKET_MOST);
+}
+
+static void begin_body(struct controller *controller)
+{
+    if (controller->reader.type == FRAME)
+        parts_begin(&controller->parts);
+}
+
+/* Keeps what fits of `count` bytes, the last of the body so far; no message but FRAME has more. */
+static void keep_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
+{
+    uint16_t at = (uint16_t)(controller->reader.length - count);
+    for (; count > 0 && at < SETUP_MOST; count--)
+        controller->body[at++] = *bytes++;
+}
+
+static void take_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
+{
+    struct light *light = &controller->light;
+    if (controller->reader.type != FRAME)
+        keep_body(controller, bytes, count);
+    else if (is_set_up(controller))
+        parts_take(&controller->parts, &light->frame, light->setup.dimmers, bytes, count);
+}
+
+static void end_packet(struct controller *controller, uint8_t event)
+{
+    controller->overrun = false;
+    struct complaint wrong;
+    if (event == PACKET_BROKEN) {
+        wrong = on_broken(controller);
+    } else if (event == PACKET_TOO_LONG) {
+        wrong = on_too_long(controller);
+    } else {
+        controller->last_sequence = controller->reader.sequence;
+        wrong = on_message(controller);
+    }
+    if (wrong.code != COMPLAINT_NONE)
+        say_complaint(controller, wrong);
+}
+
+void controller_start(struct controller *controller)
+{
+    packet_start(&controller->reader);
+    light_start(&controller->light);
+    say_here(0);
+}
+
+void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count)
+{
+    while (count > 0) {
+        struct packet_step step = packet_take(&controller->reader, bytes, count);
+        if (step.body > 0)
+            take_body(controller, bytes, step.body);
+        if (step.event == PACKET_BEGUN)
+            begin_body(controller);
+        else if (step.event != PACKET_NOTHING)
+            end_packet(controller, step.event);
+        bytes += step.used;
+        count = (uint8_t)(count - step.used);
+    }
+}
+
+void controller_overrun(struct controller *controller)
+{
+    packet_spoil(&controller->reader);
+    if (!controller->overrun)
+        controller->overruns++;
+    controller->overrun = true;
+}
+
+void controller_tick(struct controller *controller, uint32_t now_ms)
+{
+    controller->now_ms = now_ms;
+    int32_t overdue = light_overdue(&controller->light, now_ms);
+    if (overdue < 0)
+        return;
+    if (packet_under_way(&controller->reader) && overdue < PATIENCE_MS)
+        return;
+    parts_forget(&controller->parts);
+    light_change(&controller->light, now_ms);
+}

@@ -1,0 +1,39 @@
+/**
+ * The frame in the making: bytes of the strip, the sum of each channel, and a duty for each dimmer. There is one store, and
+ * it is the board's largest piece of memory; a shown frame lives on in the strip, which latches it.
+ */
+#ifndef FRAME_H
+#define FRAME_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "limits.h"
+
+/** A frame. All zero, it is a dark frame of no bytes, to be shown but not to be opened or put into before frame_clear. */
+struct frame {
+    uint8_t bytes[STORE_BYTES];  /* 0 past `length` */
+    uint16_t duty[DIMMERS];      /* 0 to 65535 */
+    uint32_t sum[CHANNELS];      /* of the bytes of each channel before `at` */
+    uint16_t at;                 /* where the next byte goes */
+    uint16_t length;             /* bytes of strip in a whole frame, 0 to STORE_BYTES */
+    uint8_t channel;             /* of the next byte */
+    uint8_t channels;            /* of a pixel, 3 or 4 */
+};
+
+/**
+ * Makes every byte and duty 0 and sets the size: `length` is a multiple of `channels`, 0 to STORE_BYTES; `channels` is 3
+ * or 4. The frame is open.
+ */
+void frame_clear(struct frame *frame, uint16_t length, uint8_t channels);
+
+/** Opens the frame: the next byte is its first. What it held stays until it is written over. */
+void frame_open(struct frame *frame);
+
+/** Bytes still to be put since the frame was opened. */
+uint16_t frame_room(const struct frame *frame);
+
+/** Puts the next `count` bytes, 0 to frame_room of them. */
+void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count);
+
+#endif

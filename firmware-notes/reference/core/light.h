@@ -1,0 +1,62 @@
+/**
+ * What the strip and the dimmers show: frames of the host, and without one what the set-up says (wire.md section 5).
+ * Whatever goes out passes the ceiling here.
+ */
+#ifndef LIGHT_H
+#define LIGHT_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "frame.h"
+#include "setup.h"
+
+/** The beacon: every eighth pixel in dim amber, one second on and three off. */
+#define BEACON_EVERY 8
+#define BEACON_ON_MS 1000
+#define BEACON_OFF_MS 3000
+
+/** Who says what is shown. */
+enum light_state {
+    LIGHT_UNSET,   /* nobody: there was no set-up */
+    LIGHT_HOST,    /* the host, until the holdover is over */
+    LIGHT_AT_REST, /* nobody: what is shown stays until the next frame */
+    LIGHT_BEACON,  /* the beacon */
+};
+
+/** The light. All zero, it is dark and without a set-up. */
+struct light {
+    uint8_t state;      /* enum light_state */
+    bool beacon_on;     /* the beacon's pixels are lit now */
+    bool in_force;      /* what is shown was shown under the set-up in force */
+    uint16_t driven;    /* bytes of strip that may be lit */
+    uint32_t due_ms;    /* when the light changes by itself: the holdover's end or the beacon's turn */
+    struct setup setup; /* in force, but for LIGHT_UNSET */
+    struct frame frame;
+};
+
+/** Drives the whole store dark, whatever was lit before, and every dimmer. */
+void light_start(struct light *light);
+
+/** Puts a good set-up in force. The frame is dark then, and nothing is driven. light_heard has to follow. */
+void light_set_up(struct light *light, const struct setup *setup);
+
+/** The host was heard: the holdover starts anew. There is a set-up. */
+void light_heard(struct light *light, uint32_t now_ms);
+
+/** Shows the whole frame, within the ceiling. Answers whether it was dimmed for that. There is a set-up. */
+bool light_show(struct light *light);
+
+/**
+ * Shows what is meant for a time without a host. There is a set-up. The frame in the making is lost, unless `what` is
+ * AFTER_KEEP and something of this set-up is there to be kept.
+ */
+void light_rest(struct light *light, enum afterwards what, uint32_t now_ms);
+
+/** By how many ms the light's own change is overdue; negative where none is due yet, or ever. */
+int32_t light_overdue(const struct light *light, uint32_t now_ms);
+
+/** Makes the change that is due. The frame in the making is lost. */
+void light_change(struct light *light, uint32_t now_ms);
+
+#endif

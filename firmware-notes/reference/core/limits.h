@@ -1,0 +1,31 @@
+/**
+ * What one board has room for. A port sets these for the compiler; the values here are those of the ATmega328P.
+ */
+#ifndef LIMITS_H
+#define LIMITS_H
+
+/** Bytes of strip that the board can store: three a pixel, or four with white. 3 to 65000. */
+#ifndef STORE_BYTES
+#define STORE_BYTES 1200
+#endif
+
+/** Dimmers the board has. 1 to 12. */
+#ifndef DIMMERS
+#define DIMMERS 6
+#endif
+
+/** Time that the strip takes for one byte, in ns: eight bits of 1.25 us (WS2812B datasheet). */
+#ifndef STRIP_BYTE_NS
+#define STRIP_BYTE_NS 10000
+#endif
+
+/** Supplies that a set-up can name (wire.md section 3). */
+#define SUPPLIES 4
+
+/** Most channels of a pixel: red, green, blue, white. */
+#define CHANNELS 4
+
+/** Most bytes of one packet before COBS: a whole frame in one part, with its type, sequence, head and checksum. */
+#define PACKET_MOST (2 + 3 + 2 * DIMMERS + STORE_BYTES + 2)
+
+#endif

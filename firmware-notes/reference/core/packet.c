@@ -1,0 +1,133 @@
+#include "packet.h"
+
+#include "crc.h"
+#include "limits.h"
+
+/* Bytes of a packet that are no body: type, sequence and checksum. */
+#define FIXED_BYTES 4
+
+static void count_up(uint16_t *number, uint8_t by)
+{
+    *number = *number < UINT16_MAX - by ? (uint16_t)(*number + by) : UINT16_MAX;
+}
+
+void packet_start(struct packet_reader *reader)
+{
+    reader->cobs = (struct cobs){ 0, false };
+    reader->length = 0;
+    reader->came = 0;
+    reader->early = 0;
+    reader->over = false;
+    reader->spoilt = false;
+}
+
+bool packet_under_way(const struct packet_reader *reader)
+{
+    return reader->came != 0 && !reader->over;
+}
+
+void packet_spoil(struct packet_reader *reader)
+{
+    reader->spoilt = true;
+}
+
+/* The checksum comes low byte first, alone of all numbers. */
+static bool checksum_right(const struct packet_reader *reader)
+{
+    return reader->held[0] == (uint8_t)reader->crc && reader->held[1] == (uint8_t)(reader->crc >> 8);
+}
+
+static enum packet_event judge(const struct packet_reader *reader)
+{
+    if (reader->spoilt || reader->early < FIXED_BYTES || !checksum_right(reader) || !cobs_complete(&reader->cobs))
+        return PACKET_BROKEN;
+    return reader->length > PACKET_MOST - FIXED_BYTES ? PACKET_TOO_LONG : PACKET_GOOD;
+}
+
+static struct packet_step take_end(struct packet_reader *reader)
+{
+    if (reader->came == 0)
+        return (struct packet_step){ 1, 0, PACKET_NOTHING };
+    reader->over = true;
+    return (struct packet_step){ 1, 0, judge(reader) };
+}
+
+/* Holds the newest byte. Answers the one that it shows to be no checksum: the one before the one before it. */
+static uint8_t hold(struct packet_reader *reader, uint8_t byte)
+{
+    uint8_t passed = reader->held[0];
+    reader->held[0] = reader->held[1];
+    reader->held[1] = byte;
+    return passed;
+}
+
+static enum packet_event take_type(struct packet_reader *reader, uint8_t type)
+{
+    reader->type = type;
+    reader->crc = crc_next(CRC_START, type);
+    return PACKET_NOTHING;
+}
+
+static enum packet_event take_sequence(struct packet_reader *reader, uint8_t sequence)
+{
+    reader->sequence = sequence;
+    reader->crc = crc_next(reader->crc, sequence);
+    return PACKET_BEGUN;
+}
+
+/* Takes one of the bytes before a body's first comes out. */
+static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
+{
+    struct packet_step step = { 1, 0, PACKET_NOTHING };
+    count_up(&reader->came, 1);
+    if (cobs_take(&reader->cobs, &byte) == COBS_NOTHING)
+        return step;
+    uint8_t passed = hold(reader, byte);
+    reader->early++;
+    if (reader->early == 3)
+        step.event = take_type(reader, passed);
+    if (reader->early == 4)
+        step.event = take_sequence(reader, passed);
+    return step;
+}
+
+/* Takes bytes up to a zero: the loop that has to keep up with the line, so all it works on is local. */
+static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
+{
+    struct cobs cobs = reader->cobs;
+    uint16_t crc = reader->crc;
+    uint8_t older = reader->held[0];
+    uint8_t newer = reader->held[1];
+    const uint8_t *in = bytes;
+    const uint8_t *end = bytes + count;
+    uint8_t *out = bytes;
+    while (in != end && *in != 0) {
+        uint8_t byte = *in++;
+        if (cobs_take(&cobs, &byte) == COBS_NOTHING)
+            continue;
+        crc = crc_next(crc, older);
+        *out++ = older;
+        older = newer;
+        newer = byte;
+    }
+    reader->cobs = cobs;
+    reader->crc = crc;
+    reader->held[0] = older;
+    reader->held[1] = newer;
+    uint8_t used = (uint8_t)(in - bytes);
+    uint8_t body = (uint8_t)(out - bytes);
+    count_up(&reader->length, body);
+    count_up(&reader->came, used);
+    return (struct packet_step){ used, body, PACKET_NOTHING };
+}
+
+struct packet_step packet_take(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
+{
+    if (reader->over)
+        packet_start(reader);
+    if (bytes[0] == 0)
+        return take_end(reader);
+    if (reader->early < FIXED_BYTES)
+        return take_early(reader, bytes[0]);
+    return take_body(reader, bytes, count);
+}

@@ -1,0 +1,59 @@
+/**
+ * Reads packets from the line (wire.md section 1): COBS, checksum, type and sequence. The body is handed on while it arrives,
+ * before its checksum is known; who takes it must undo or hide it when the packet proves broken.
+ */
+#ifndef PACKET_H
+#define PACKET_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "cobs.h"
+
+/** What bytes of the line came to. */
+enum packet_event {
+    PACKET_NOTHING,  /* nothing but perhaps more of the body */
+    PACKET_BEGUN,    /* the packet is no shorter than one may be: `type` and `sequence` stand */
+    PACKET_GOOD,     /* the packet is over and its checksum is right: `type`, `sequence` and `length` stand */
+    PACKET_TOO_LONG, /* the same, but it is longer than PACKET_MOST */
+    PACKET_BROKEN,   /* the packet is over and its checksum or its COBS is wrong, or it is too short to be one */
+};
+
+/** A reader. Made ready by packet_start. Numbers that could run over stay at 65535. */
+struct packet_reader {
+    uint8_t type;     /* from PACKET_BEGUN on */
+    uint8_t sequence; /* likewise */
+    uint16_t length;  /* bytes of body so far; at the end of a packet, all of them */
+    uint16_t came;    /* bytes of the line so far; at the end of a packet, all before its zero */
+
+    struct cobs cobs;
+    uint16_t crc;     /* of type, sequence and `length` bytes of body */
+    uint8_t held[2];  /* the newest two bytes: the checksum if the packet ends now */
+    uint8_t early;    /* bytes that came and are no body, 0 to 4 */
+    bool over;        /* the packet has ended: the next byte begins another */
+    bool spoilt;
+};
+
+/** What packet_take did. */
+struct packet_step {
+    uint8_t used;  /* bytes of the line that were taken */
+    uint8_t body;  /* bytes of body that came of them, at most `used`; they came before the event */
+    uint8_t event; /* enum packet_event */
+};
+
+/** Stands before a packet's first byte. */
+void packet_start(struct packet_reader *reader);
+
+/**
+ * Takes bytes of the line, any values, until one makes an event or all `count`, 1 or more, are used. What came of the body
+ * stands in the place of the bytes used, from bytes[0] on.
+ */
+struct packet_step packet_take(struct packet_reader *reader, uint8_t *bytes, uint8_t count);
+
+/** Whether a packet has begun and not ended. */
+bool packet_under_way(const struct packet_reader *reader);
+
+/** Makes the packet under way end as PACKET_BROKEN whatever follows. Without one, does nothing. */
+void packet_spoil(struct packet_reader *reader);
+
+#endif

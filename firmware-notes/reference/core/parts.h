@@ -1,0 +1,59 @@
+/**
+ * Puts a frame together from the parts it comes in (wire.md section 3, FRAME), straight into the store while bytes arrive.
+ * Nothing of it may be shown before parts_end has answered PART_LAST.
+ */
+#ifndef PARTS_H
+#define PARTS_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "complaint.h"
+#include "frame.h"
+
+/** Most bytes before the strip's: offset, flags, duties. */
+#define PART_HEAD_MOST (3 + 2 * DIMMERS)
+
+/** Where in a part the next byte belongs. */
+enum part_state {
+    PART_HEAD,    /* offset, flags, duties */
+    PART_DATA,    /* bytes of the strip */
+    PART_SURPLUS, /* bytes past the end of the frame came */
+    PART_REFUSED, /* nothing of this part is stored */
+};
+
+/** A frame being put together. All zero, none has begun. */
+struct parts {
+    uint16_t next;  /* offset at which the next part has to start; 0 where only a new frame may begin */
+    uint16_t due;   /* what `next` was when the part under way began */
+    uint16_t start; /* offset of the part under way */
+    uint8_t state;  /* enum part_state */
+    uint8_t flags;
+    uint8_t head[PART_HEAD_MOST];
+    uint8_t head_at;
+    uint8_t head_length;
+};
+
+/** How a part ended. */
+enum part_end {
+    PART_WRONG, /* see the complaint */
+    PART_TAKEN, /* more parts are to come */
+    PART_LAST,  /* the frame is whole */
+};
+
+/** Forgets what came so far: the next part has to begin a frame. The part under way, if any, is refused. */
+void parts_forget(struct parts *parts);
+
+/** A FRAME's body begins. Until it has ended well, the frame is worth nothing. */
+void parts_begin(struct parts *parts);
+
+/**
+ * Takes the next `count` bytes of the body. `frame` has its size; `dimmers` are in use, 0 to DIMMERS; both stay the same for a
+ * whole part.
+ */
+void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count);
+
+/** The body is over and its checksum right. Writes the complaint on PART_WRONG: of length, of value or of order. */
+enum part_end parts_end(struct parts *parts, const struct frame *frame, struct complaint *wrong);
+
+#endif

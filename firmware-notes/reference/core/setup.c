@@ -1,0 +1,183 @@
+#include "setup.h"
+
+#include <string.h>
+
+#include "number.h"
+
+/* Offsets in the body (wire.md section 3). */
+enum {
+    AT_PIXELS = 0,
+    AT_CHANNELS = 2,
+    AT_ORDER = 3,
+    AT_CHANNEL_UA = 7,
+    AT_DARK_UA = 15,
+    AT_SUPPLY = 17,
+    AT_HOLDOVER = 18,
+    AT_AFTER = 20,
+    AT_SUPPLIES = 21,
+    AT_CEILINGS = 22,
+};
+
+/* Bytes of one dimmer. */
+#define DIMMER_BYTES 5
+
+#define HOLDOVER_LEAST 100
+#define HOLDOVER_MOST 60000
+
+static uint8_t at_dimmers(uint8_t supplies)
+{
+    return (uint8_t)(AT_CEILINGS + 2 * supplies);
+}
+
+static uint8_t at_dimmer(uint8_t supplies, uint8_t dimmer)
+{
+    return (uint8_t)(at_dimmers(supplies) + 1 + DIMMER_BYTES * dimmer);
+}
+
+static struct complaint wrong_value(uint8_t offset)
+{
+    return complain(COMPLAINT_VALUE, offset);
+}
+
+/* Whether all fields are there. The counts that tell how many there must be are checked on the way. */
+static struct complaint check_length(const uint8_t *body, uint16_t length)
+{
+    uint8_t supplies = length > AT_SUPPLIES ? body[AT_SUPPLIES] : 1;
+    if (supplies < 1 || supplies > SUPPLIES)
+        return wrong_value(AT_SUPPLIES);
+    uint8_t at = at_dimmers(supplies);
+    uint8_t dimmers = length > at ? body[at] : 0;
+    if (dimmers > DIMMERS)
+        return wrong_value(at);
+    uint8_t least = at_dimmer(supplies, dimmers);
+    return length < least ? complain(COMPLAINT_LENGTH, least) : content();
+}
+
+static bool order_good(const char *order, uint8_t channels)
+{
+    static const char letters[CHANNELS] = { 'R', 'G', 'B', 'W' };
+    for (uint8_t letter = 0; letter < channels; letter++) {
+        uint8_t found = 0;
+        for (uint8_t at = 0; at < channels; at++)
+            found += order[at] == letters[letter];
+        if (found != 1)
+            return false;
+    }
+    return channels == CHANNELS || order[CHANNELS - 1] == 0;
+}
+
+static struct complaint check_strip(const struct setup *setup)
+{
+    if (setup->channels != 3 && setup->channels != 4)
+        return wrong_value(AT_CHANNELS);
+    if (setup->pixels > STORE_BYTES / setup->channels)
+        return wrong_value(AT_PIXELS);
+    if (!order_good(setup->order, setup->channels))
+        return wrong_value(AT_ORDER);
+    if (setup->channels == 3 && setup->channel_uA[3] != 0)
+        return wrong_value(AT_CHANNEL_UA);
+    if (setup->supply >= setup->supplies)
+        return wrong_value(AT_SUPPLY);
+    return content();
+}
+
+static struct complaint check_rest(const struct setup *setup)
+{
+    if (setup->holdover_ms < HOLDOVER_LEAST || setup->holdover_ms > HOLDOVER_MOST)
+        return wrong_value(AT_HOLDOVER);
+    if (setup->after > AFTER_BEACON)
+        return wrong_value(AT_AFTER);
+    for (uint8_t i = 0; i < setup->dimmers; i++)
+        if (setup->dimmer[i].supply >= setup->supplies)
+            return wrong_value(at_dimmer(setup->supplies, i));
+    return content();
+}
+
+static void read_strip(struct setup *setup, const uint8_t *body)
+{
+    setup->pixels = number_read(body + AT_PIXELS);
+    setup->channels = body[AT_CHANNELS];
+    memcpy(setup->order, body + AT_ORDER, CHANNELS);
+    for (uint8_t i = 0; i < CHANNELS; i++)
+        setup->channel_uA[i] = number_read(body + AT_CHANNEL_UA + 2 * i);
+    setup->dark_uA = number_read(body + AT_DARK_UA);
+    setup->supply = body[AT_SUPPLY];
+    setup->holdover_ms = number_read(body + AT_HOLDOVER);
+    setup->after = body[AT_AFTER];
+}
+
+static void read_supplies(struct setup *setup, const uint8_t *body)
+{
+    setup->supplies = body[AT_SUPPLIES];
+    for (uint8_t i = 0; i < setup->supplies; i++)
+        setup->ceiling_mA[i] = number_read(body + AT_CEILINGS + 2 * i);
+    setup->dimmers = body[at_dimmers(setup->supplies)];
+    for (uint8_t i = 0; i < setup->dimmers; i++) {
+        const uint8_t *from = body + at_dimmer(setup->supplies, i);
+        setup->dimmer[i].supply = from[0];
+        setup->dimmer[i].full_mA = number_read(from + 1);
+        setup->dimmer[i].after_duty = number_read(from + 3);
+    }
+}
+
+struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length)
+{
+    struct complaint wrong = check_length(body, length);
+    if (wrong.code != COMPLAINT_NONE)
+        return wrong;
+    memset(setup, 0, sizeof *setup);
+    read_strip(setup, body);
+    read_supplies(setup, body);
+    wrong = check_strip(setup);
+    return wrong.code != COMPLAINT_NONE ? wrong : check_rest(setup);
+}
+
+static void write_strip(const struct setup *setup, uint8_t *body)
+{
+    number_write(body + AT_PIXELS, setup->pixels);
+    body[AT_CHANNELS] = setup->channels;
+    memcpy(body + AT_ORDER, setup->order, CHANNELS);
+    for (uint8_t i = 0; i < CHANNELS; i++)
+        number_write(body + AT_CHANNEL_UA + 2 * i, setup->channel_uA[i]);
+    number_write(body + AT_DARK_UA, setup->dark_uA);
+    body[AT_SUPPLY] = setup->supply;
+    number_write(body + AT_HOLDOVER, setup->holdover_ms);
+    body[AT_AFTER] = setup->after;
+}
+
+static void write_supplies(const struct setup *setup, uint8_t *body)
+{
+    body[AT_SUPPLIES] = setup->supplies;
+    for (uint8_t i = 0; i < setup->supplies; i++)
+        number_write(body + AT_CEILINGS + 2 * i, setup->ceiling_mA[i]);
+    body[at_dimmers(setup->supplies)] = setup->dimmers;
+    for (uint8_t i = 0; i < setup->dimmers; i++) {
+        uint8_t *to = body + at_dimmer(setup->supplies, i);
+        to[0] = setup->dimmer[i].supply;
+        number_write(to + 1, setup->dimmer[i].full_mA);
+        number_write(to + 3, setup->dimmer[i].after_duty);
+    }
+}
+
+uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST])
+{
+    write_strip(setup, body);
+    write_supplies(setup, body);
+    return at_dimmer(setup->supplies, setup->dimmers);
+}
+
+/* The counts are among the bytes compared, so a body of another length is found to differ. */
+bool setup_is(const struct setup *setup, const uint8_t *body)
+{
+    uint8_t own[SETUP_MOST];
+    uint8_t length = setup_write(setup, own);
+    for (uint8_t i = 0; i < length; i++)
+        if (own[i] != body[i])
+            return false;
+    return true;
+}
+
+uint16_t setup_strip_bytes(const struct setup *setup)
+{
+    return (uint16_t)(setup->pixels * setup->channels);
+}

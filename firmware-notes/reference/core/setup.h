@@ -1,0 +1,61 @@
+/**
+ * The set-up: what hangs on the controller and what it may draw (wire.md section 3, SETUP).
+ */
+#ifndef SETUP_H
+#define SETUP_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "complaint.h"
+#include "limits.h"
+
+/** Most bytes of a set-up's body that mean something. */
+#define SETUP_MOST (22 + 2 * SUPPLIES + 1 + 5 * DIMMERS)
+
+/** What to show without a host: SETUP and REST share the numbers. */
+enum afterwards {
+    AFTER_DARK = 0,
+    AFTER_KEEP = 1,
+    AFTER_BEACON = 2,
+};
+
+/** One dimmer in use. */
+struct dimmer {
+    uint8_t supply;      /* number of its supply */
+    uint16_t full_mA;    /* current at full duty */
+    uint16_t after_duty; /* duty without a host, 0 to 65535 */
+};
+
+/** A set-up that was found good. */
+struct setup {
+    uint16_t pixels;               /* pixels x channels is at most STORE_BYTES */
+    uint8_t channels;              /* of a pixel, 3 or 4 */
+    char order[CHANNELS];          /* letter of each channel in the strip's order; 0 in the fourth place with three */
+    uint16_t channel_uA[CHANNELS]; /* of each channel at full duty, in the strip's order */
+    uint16_t dark_uA;              /* of a dark pixel */
+    uint8_t supply;                /* that the strip hangs on */
+    uint16_t holdover_ms;          /* 100 to 60000 */
+    uint8_t after;                 /* enum afterwards */
+    uint8_t supplies;              /* 1 to SUPPLIES */
+    uint16_t ceiling_mA[SUPPLIES]; /* of each supply */
+    uint8_t dimmers;               /* in use, 0 to DIMMERS */
+    struct dimmer dimmer[DIMMERS];
+};
+
+/**
+ * Reads a body of `length` bytes, of which the first SETUP_MOST, if there are so many, stand at `body`; what follows is
+ * skipped. Answers no complaint, or COMPLAINT_LENGTH, or COMPLAINT_VALUE; after one of these `setup` is worth nothing.
+ */
+struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length);
+
+/** Writes the body of a good set-up. Answers its length, at most SETUP_MOST. */
+uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST]);
+
+/** Whether a good set-up is what `body` says, which has been read and found good. */
+bool setup_is(const struct setup *setup, const uint8_t *body);
+
+/** Bytes of strip in a whole frame, at most STORE_BYTES. */
+uint16_t setup_strip_bytes(const struct setup *setup);
+
+#endif

@@ -1,0 +1,42 @@
+/**
+ * A board on the bench: the port of the core that notes what the core does, and the controller that runs on it.
+ */
+#ifndef BENCH_H
+#define BENCH_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#include "controller.h"
+
+/** Most bytes of line noted between two calls of bench_forget. */
+#define BENCH_SENT_MOST 65536
+
+/** What the core did. */
+struct bench {
+    struct controller controller;
+    uint32_t now_ms;
+    uint8_t sent[BENCH_SENT_MOST];
+    size_t sent_count;
+    uint8_t strip[STORE_BYTES]; /* of the last drive */
+    uint16_t strip_length;      /* likewise */
+    int drives;                 /* of the strip, even of no bytes */
+    uint16_t duty[DIMMERS];
+};
+
+/** The one bench. */
+extern struct bench bench;
+
+/** A fresh board, started; what it drove and said at the start is forgotten. */
+void bench_start(void);
+
+/** Forgets what was sent and how often the strip was driven. */
+void bench_forget(void);
+
+/** The line brings bytes; the core is handed them in pieces of 1 to `piece` bytes, 255 at most, by chance. */
+void bench_line(const uint8_t *bytes, size_t count, uint8_t piece);
+
+/** Time passes, a millisecond at a time. */
+void bench_wait(uint32_t ms);
+
+#endif

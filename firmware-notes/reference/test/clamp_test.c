@@ -1,0 +1,200 @@
+/**
+ * The ceiling: wire.md section 4, held against a reckoning of its own in 128 bits and against floating point.
+ */
+#include <string.h>
+
+#include "chance.h"
+#include "check.h"
+#include "clamp.h"
+#include "draw.h"
+#include "host.h"
+#include "tests.h"
+
+__extension__ typedef unsigned __int128 wide;
+
+static struct setup setup;
+static struct frame frame;
+static struct frame before;
+
+static void read_setup(struct body body)
+{
+    CHECK(setup_read(&setup, body.bytes, (uint16_t)body.length).code == COMPLAINT_NONE, "the test's own set-up");
+}
+
+static void fill(uint8_t (*byte)(void))
+{
+    frame_clear(&frame, setup_strip_bytes(&setup), setup.channels);
+    frame_open(&frame);
+    for (uint16_t at = 0; at < frame.length;) {
+        uint8_t stretch[255];
+        uint8_t count = (uint8_t)(1 + chance(255));
+        if (count > frame_room(&frame))
+            count = (uint8_t)frame_room(&frame);
+        for (uint8_t i = 0; i < count; i++)
+            stretch[i] = byte();
+        frame_put(&frame, stretch, count);
+        at = (uint16_t)(at + count);
+    }
+    CHECK(frame_room(&frame) == 0, "%u", frame_room(&frame));
+    before = frame;
+}
+
+static uint8_t full(void)
+{
+    return 255;
+}
+
+static uint8_t any(void)
+{
+    return (uint8_t)chance(256);
+}
+
+static uint8_t dark(void)
+{
+    return 0;
+}
+
+/* wire.md section 6, "The ceiling, by hand": 255 becomes 169, and the two pixels take 49.7 mA. */
+static void worked_example(void)
+{
+    read_setup(host_setup_of(2, 50, AFTER_DARK));
+    fill(full);
+    CHECK(clamp_frame(&setup, &frame), "not dimmed");
+    for (int i = 0; i < 6; i++)
+        CHECK(frame.bytes[i] == 169, "byte %d is %u", i, frame.bytes[i]);
+    double mA = draw_mA(&setup, frame.bytes, frame.duty, 0);
+    CHECK(mA > 49.65 && mA < 49.75, "%f mA", mA);
+}
+
+/* The same light with a ceiling that it just meets, 74 mA, and one of 1 mA less. */
+static void frame_at_the_ceiling_is_left_alone(void)
+{
+    read_setup(host_setup_of(2, 74, AFTER_DARK));
+    fill(full);
+    CHECK(!clamp_frame(&setup, &frame), "dimmed");
+    CHECK(memcmp(&frame, &before, sizeof frame) == 0, "changed");
+    read_setup(host_setup_of(2, 73, AFTER_DARK));
+    CHECK(clamp_frame(&setup, &frame), "not dimmed");
+    CHECK(frame.bytes[0] < 255, "%u", frame.bytes[0]);
+}
+
+static void strip_that_is_over_by_itself_is_dark(void)
+{
+    read_setup(host_setup_of(300, 299, AFTER_DARK));
+    CHECK(clamp_dark_over(&setup) == 300, "%u", clamp_dark_over(&setup));
+    fill(any);
+    CHECK(clamp_frame(&setup, &frame), "not dimmed");
+    for (int i = 0; i < 900; i++)
+        CHECK(frame.bytes[i] == 0, "byte %d is %u", i, frame.bytes[i]);
+    fill(dark);
+    CHECK(clamp_frame(&setup, &frame), "over, though nothing can be dimmed");
+}
+
+static void dark_current_is_rounded_up(void)
+{
+    struct body body = host_setup_of(1, 0, AFTER_DARK);
+    body.bytes[15] = 0;
+    body.bytes[16] = 1;
+    read_setup(body);
+    CHECK(clamp_dark_over(&setup) == 1, "%u", clamp_dark_over(&setup));
+    body.bytes[1] = 0;
+    read_setup(body);
+    CHECK(clamp_dark_over(&setup) == 0, "%u", clamp_dark_over(&setup));
+}
+
+/* Numbers at the ends of their ranges are met as often as others. */
+static uint16_t edgy(uint16_t most)
+{
+    switch (chance(6)) {
+    case 0:
+        return 0;
+    case 1:
+        return most;
+    case 2:
+        return (uint16_t)chance(most / 100u + 1);
+    default:
+        return (uint16_t)chance(most + 1u);
+    }
+}
+
+static void any_setup(void)
+{
+    memset(&setup, 0, sizeof setup);
+    setup.channels = (uint8_t)(3 + chance(2));
+    setup.pixels = edgy((uint16_t)(STORE_BYTES / setup.channels));
+    for (int i = 0; i < setup.channels; i++)
+        setup.channel_uA[i] = edgy(65535);
+    setup.dark_uA = edgy(chance(2) ? 2000 : 65535);
+    setup.supplies = (uint8_t)(1 + chance(SUPPLIES));
+    setup.supply = (uint8_t)chance(setup.supplies);
+    for (int i = 0; i < setup.supplies; i++)
+        setup.ceiling_mA[i] = edgy(65535);
+    setup.dimmers = (uint8_t)chance(DIMMERS + 1);
+    for (int i = 0; i < setup.dimmers; i++) {
+        setup.dimmer[i].supply = (uint8_t)chance(setup.supplies);
+        setup.dimmer[i].full_mA = edgy(65535);
+    }
+}
+
+static wide load_of(uint8_t supply)
+{
+    wide load = 0;
+    for (uint16_t i = 0; setup.supply == supply && i < before.length; i++)
+        load += (wide)before.bytes[i] * setup.channel_uA[i % setup.channels] * 257;
+    for (int i = 0; i < setup.dimmers; i++)
+        if (setup.dimmer[i].supply == supply)
+            load += (wide)before.duty[i] * setup.dimmer[i].full_mA * 1000;
+    return load;
+}
+
+/* The factor k of section 4, or 65536 where the supply is not over. */
+static uint32_t factor_of(uint8_t supply)
+{
+    wide idle = setup.supply == supply ? (wide)setup.pixels * setup.dark_uA * 65535 : 0;
+    wide load = load_of(supply);
+    wide limit = (wide)setup.ceiling_mA[supply] * 1000 * 65535;
+    if (idle + load <= limit)
+        return 65536;
+    wide room = idle < limit ? limit - idle : 0;
+    return load == 0 ? 0 : (uint32_t)(room * 65536 / load);
+}
+
+static bool formula_holds(void)
+{
+    uint32_t strip = factor_of(setup.supply);
+    bool over = false;
+    for (uint8_t supply = 0; supply < setup.supplies; supply++)
+        over |= factor_of(supply) < 65536;
+    for (uint16_t i = 0; i < before.length; i++)
+        CHECK(frame.bytes[i] == before.bytes[i] * strip >> 16, "byte %u: %u of %u", i, frame.bytes[i], before.bytes[i]);
+    for (int i = 0; i < setup.dimmers; i++) {
+        wide duty = (wide)before.duty[i] * factor_of(setup.dimmer[i].supply) >> 16;
+        CHECK(frame.duty[i] == duty, "duty %d: %u of %u", i, frame.duty[i], before.duty[i]);
+    }
+    return over;
+}
+
+static void formula_is_exact_and_the_ceiling_holds(void)
+{
+    int dimmed = 0;
+    for (int round = 0; round < 20000; round++) {
+        any_setup();
+        fill(chance(3) ? any : chance(2) ? full : dark);
+        for (int i = 0; i < setup.dimmers; i++)
+            frame.duty[i] = before.duty[i] = edgy(65535);
+        bool over = clamp_frame(&setup, &frame);
+        CHECK(formula_holds() == over, "round %d", round);
+        CHECK(draw_within(&setup, frame.bytes, frame.duty), "round %d", round);
+        dimmed += over;
+    }
+    CHECK(dimmed > 2000 && dimmed < 18000, "%d of 20000 were over: the set-ups are one-sided", dimmed);
+}
+
+void clamp_tests(void)
+{
+    RUN(worked_example);
+    RUN(frame_at_the_ceiling_is_left_alone);
+    RUN(strip_that_is_over_by_itself_is_dark);
+    RUN(dark_current_is_rounded_up);
+    RUN(formula_is_exact_and_the_ceiling_holds);
+}

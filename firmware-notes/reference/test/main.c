@@ -1,0 +1,14 @@
+#include "check.h"
+#include "tests.h"
+
+int main(void)
+{
+    wire_tests();
+    setup_tests();
+    clamp_tests();
+    parts_tests();
+    controller_tests();
+    light_tests();
+    trouble_tests();
+    return check_summary();
+}
