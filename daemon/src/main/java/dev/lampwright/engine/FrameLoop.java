@@ -184,7 +184,7 @@ public final class FrameLoop {
 
     private void changeRig() {
         Rig newest = next;
-        if (newest != rig) {
+        if (!newest.equals(rig)) {
             newest.chain.takeOver(rig.chain);
             rig = newest;
         }
