@@ -8,6 +8,8 @@ import dev.lampwright.link.SerialLine;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -16,8 +18,11 @@ import picocli.CommandLine.Option;
 /** The command {@code run}: the daemon. */
 @Command(
         name = "run",
-        description =
-                "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped.",
+        description = {
+            "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads its"
+                    + " configuration again when the file changes and on SIGHUP; one that is not right is refused, and the"
+                    + " one before stays."
+        },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:stopped by a signal",
@@ -26,21 +31,44 @@ import picocli.CommandLine.Option;
         },
         footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
 final class RunCommand implements Callable<Integer> {
+    private static final long LOOK_EVERY_MS = 500;
+
     @Option(names = "--config", paramLabel = "FILE", required = true, description = "The configuration file.")
     private Path file;
+
+    private final CountDownLatch stopped = new CountDownLatch(1);
 
     @Override
     public Integer call() throws ConfigException, InterruptedException {
         Config config = ConfigFile.read(file);
         LogSettings.forJournal();
-        CountDownLatch stopped = new CountDownLatch(1);
-        GoodEnd.of(stopped::countDown, () -> {
-            try (Daemon daemon = new Daemon(config, new SerialLine(config.port(), config.baud()))) {
-                daemon.start();
-                LoggerFactory.getLogger(RunCommand.class).info("started with {}", file);
-                stopped.await();
-            }
-        });
+        GoodEnd.of(stopped::countDown, () -> run(config));
         return ExitCode.OK;
+    }
+
+    private void run(Config config) throws InterruptedException {
+        Logger log = LoggerFactory.getLogger(RunCommand.class);
+        HangUp hangUp = HangUp.listen();
+        FileWatch watch = new FileWatch(file);
+        try (Daemon daemon = new Daemon(config, next -> new SerialLine(next.port(), next.baud()))) {
+            daemon.start();
+            log.info("started with {}", file);
+            while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                boolean asked = hangUp.heard();
+                if (watch.changed() || asked) {
+                    readAgain(daemon, log);
+                }
+            }
+        }
+    }
+
+    private void readAgain(Daemon daemon, Logger log) {
+        try {
+            daemon.change(ConfigFile.read(file));
+            log.info("{} has been read again and is in force", file);
+        } catch (ConfigException e) {
+            e.mistakes().forEach(mistake -> log.warn("{}", mistake));
+            log.warn("{} is refused; the configuration before stays in force", file);
+        }
     }
 }

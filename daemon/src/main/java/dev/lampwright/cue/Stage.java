@@ -41,6 +41,17 @@ public final class Stage {
     }
 
     /**
+     * Begins with light that is seen already, so that the first look fades in over it.
+     *
+     * @param light what is seen; of no effect if it is of another size
+     */
+    public void beginWith(Canvas light) {
+        if (light.sameSizeAs(seen)) {
+            seen.copyFrom(light);
+        }
+    }
+
+    /**
      * Draws a frame.
      *
      * @param situation what is going on; its time is never earlier than the one before

@@ -54,7 +54,7 @@ public final class Demo implements AutoCloseable {
         MemoryController controller = new MemoryController(MemoryController.BOARD, display);
         MemoryLine line = new MemoryLine(controller, config.baud(), CLOCK);
         try (InventedPrinter printer = new InventedPrinter(broker.url(), speed);
-                Daemon daemon = new Daemon(config, line)) {
+                Daemon daemon = new Daemon(config, same -> line)) {
             display.watch(daemon);
             daemon.start();
             printer.start();

@@ -23,6 +23,7 @@ import java.util.List;
 public final class Chain {
     private static final double FULL_DUTY = 65_535;
 
+    private final Timing timing;
     private final long silentAfterNanos;
     private final Signals signals;
     private final Situation situation;
@@ -43,8 +44,13 @@ public final class Chain {
      * @param timing rate, silence and the room
      */
     public Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing) {
+        this(setup, fitting, cues, encoder, timing, new Signals(timing.ambientC()));
+    }
+
+    private Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing, Signals signals) {
+        this.timing = timing;
+        this.signals = signals;
         silentAfterNanos = timing.silentAfter().toNanos();
-        signals = new Signals(timing.ambientC());
         situation = new Situation(signals);
         canvas = fitting.canvas();
         stage = new Stage(cues, signals, canvas, fitting.canvas());
@@ -63,6 +69,31 @@ public final class Chain {
     static Chain of(Config config, List<Cue> cues) {
         Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
         return new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
+    }
+
+    /**
+     * Puts together the chain that another configuration asks for, to follow one that runs. Signals go on where they are.
+     *
+     * @param before the chain that runs
+     * @param next the configuration
+     * @param framesPerSecond rate of the frames, which does not change
+     * @return the chain; it is to {@link #takeOver} before its first frame
+     */
+    static Chain after(Chain before, Config next, int framesPerSecond) {
+        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.ambientC());
+        Signals signals =
+                timing.ambientC() == before.timing.ambientC() ? before.signals : new Signals(timing.ambientC());
+        return new Chain(next.setup(), next.fitting(), next.cues(), next.encoder(), timing, signals);
+    }
+
+    /**
+     * Begins with the light that another chain shows, so that the first look fades in over it. Where the strip is another one, it
+     * begins dark.
+     *
+     * @param before the chain that ran up to now
+     */
+    void takeOver(Chain before) {
+        stage.beginWith(before.canvas);
     }
 
     /**

@@ -10,60 +10,96 @@ import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The whole daemon, put together from a configuration: three threads that meet in two slots. The newest status goes from the
  * printer's side to the frame loop, the newest frame from there to the link.
  */
 public final class Daemon implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
-    private final PrinterClient printer;
+    private final Function<Config, Line> lines;
     private final FrameLoop frames;
-    private final ControllerLink link;
+    private Config config;
+    private Chain chain;
+    private FrameSlot slot;
+    private volatile ControllerLink link;
+    private volatile PrinterClient printer;
 
     /**
      * Puts the daemon together; nothing runs yet.
      *
-     * @param config what to run; for this daemon alone
-     * @param line the line to the controller
+     * @param config what to run
+     * @param lines gives the line to the controller
      */
-    public Daemon(Config config, Line line) {
-        this(config, line, StatusWatch.NOBODY);
+    public Daemon(Config config, Function<Config, Line> lines) {
+        this(config, lines, StatusWatch.NOBODY);
     }
 
     /**
      * Puts the daemon together; nothing runs yet.
      *
      * @param config what to run
-     * @param line the line to the controller
+     * @param lines gives the line to the controller
      * @param recorder records every status that is shown; closed by whoever opened it
      */
-    public Daemon(Config config, Line line, Recorder recorder) {
-        this(config, line, (StatusWatch) recorder);
+    public Daemon(Config config, Function<Config, Line> lines, Recorder recorder) {
+        this(config, lines, (StatusWatch) recorder);
     }
 
-    private Daemon(Config config, Line line, StatusWatch watch) {
-        Setup setup = config.setup();
-        FrameSlot slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
-        Chain chain = Chain.of(config, config.cues());
-        link = new ControllerLink(line, setup, slot, CLOCK);
-        frames = new FrameLoop(chain, status::get, slot, link::frameReady, CLOCK, config.framesPerSecond(), watch);
+    private Daemon(Config config, Function<Config, Line> lines, StatusWatch watch) {
+        this.config = config;
+        this.lines = lines;
+        chain = Chain.of(config, config.cues());
+        slot = slotFor(config.setup());
+        link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
+        frames = new FrameLoop(
+                new FrameLoop.Rig(chain, slot, link::frameReady), status::get, CLOCK, config.framesPerSecond(), watch);
         printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
     }
 
     /** Starts all three threads. */
-    public void start() {
+    public synchronized void start() {
         link.start();
         frames.start();
         printer.start();
     }
 
+    /**
+     * Goes over to another configuration. Looks fade in; the broker is left and the controller set up again only where something about
+     * them is new. The rate of the frames stays as it was at the start.
+     *
+     * @param next what to run from now on
+     */
+    public synchronized void change(Config next) {
+        if (next.framesPerSecond() != config.framesPerSecond()) {
+            LOG.warn("frames_per_s stays at {} until lampwright is started again", config.framesPerSecond());
+        }
+        if (!sameLight(next)) {
+            link.close();
+            slot = slotFor(next.setup());
+            link = new ControllerLink(lines.apply(next), next.setup(), slot, CLOCK);
+            link.start();
+        }
+        chain = Chain.after(chain, next, config.framesPerSecond());
+        frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
+        if (!sameTalk(next)) {
+            printer.close();
+            printer = new PrinterClient(next.broker(), next.bindings(), CLOCK, status::set);
+            printer.start();
+        }
+        config = next;
+    }
+
     /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
     @Override
-    public void close() {
+    public synchronized void close() {
         printer.close();
         frames.close();
         link.close();
@@ -103,5 +139,17 @@ public final class Daemon implements AutoCloseable {
      */
     public LinkStatus link() {
         return link.status();
+    }
+
+    private boolean sameLight(Config next) {
+        return next.setup().equals(config.setup()) && next.port().equals(config.port()) && next.baud() == config.baud();
+    }
+
+    private boolean sameTalk(Config next) {
+        return next.broker().equals(config.broker()) && next.bindings().equals(config.bindings());
+    }
+
+    private static FrameSlot slotFor(Setup setup) {
+        return new FrameSlot(setup.stripBytes(), setup.dimmers().size());
     }
 }

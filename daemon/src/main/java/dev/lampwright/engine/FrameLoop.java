@@ -19,10 +19,7 @@ public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
 
-    private final Chain chain;
     private final Supplier<PrinterStatus> latest;
-    private final FrameSlot slot;
-    private final Runnable frameReady;
     private final LongSupplier clock;
     private final int framesPerSecond;
     private final Lateness lateness = new Lateness();
@@ -34,35 +31,45 @@ public final class FrameLoop {
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
     private final StatusWatch watch;
+    private volatile Rig next;
+    private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
     private boolean failing;
 
     /**
+     * What makes the frames, and where they go.
+     *
+     * @param chain makes them
+     * @param slot where they go
+     * @param frameReady called after each frame; must neither block nor allocate
+     */
+    record Rig(Chain chain, FrameSlot slot, Runnable frameReady) {}
+
+    /**
      * Makes a loop that does not run yet.
      *
-     * @param chain what makes the frames
+     * @param rig what makes the frames, and where they go
      * @param latest the slot with the newest status
-     * @param slot where the frames go
-     * @param frameReady called after each frame; must neither block nor allocate
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
      */
-    public FrameLoop(
-            Chain chain,
-            Supplier<PrinterStatus> latest,
-            FrameSlot slot,
-            Runnable frameReady,
-            LongSupplier clock,
-            int framesPerSecond,
-            StatusWatch watch) {
-        this.chain = chain;
+    FrameLoop(Rig rig, Supplier<PrinterStatus> latest, LongSupplier clock, int framesPerSecond, StatusWatch watch) {
+        this.rig = rig;
+        next = rig;
         this.latest = latest;
-        this.slot = slot;
-        this.frameReady = frameReady;
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
+    }
+
+    /**
+     * Goes over to another rig with the next frame. Its light fades in over what was seen before.
+     *
+     * @param newRig what makes the frames from then on
+     */
+    void change(Rig newRig) {
+        next = newRig;
     }
 
     /** Starts the thread. */
@@ -157,7 +164,8 @@ public final class FrameLoop {
             watch.shown(tick, status);
         }
         try {
-            chain.make(status, nanos, slot.back());
+            changeRig();
+            rig.chain.make(status, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -166,12 +174,20 @@ public final class FrameLoop {
             return;
         }
         failing = false;
-        slot.publish();
-        frameReady.run();
-        state = chain.state();
-        milliamps = chain.guard().milliamps(0);
+        rig.slot.publish();
+        rig.frameReady.run();
+        state = rig.chain.state();
+        milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
         frames.incrementAndGet();
+    }
+
+    private void changeRig() {
+        Rig newest = next;
+        if (!newest.equals(rig)) {
+            newest.chain.takeOver(rig.chain);
+            rig = newest;
+        }
     }
 
     private void waitUntil(long deadline) {

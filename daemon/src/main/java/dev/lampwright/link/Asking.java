@@ -1,9 +1,11 @@
 package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 
 /** Asks a controller and waits for what it answers. */
 final class Asking {
@@ -11,13 +13,11 @@ final class Asking {
     private static final long ASK_FOR = TimeUnit.SECONDS.toNanos(5);
 
     private final Exchange exchange;
-    private final String port;
     private final LongSupplier clock;
     private final BooleanSupplier closing;
 
-    Asking(Exchange exchange, String port, LongSupplier clock, BooleanSupplier closing) {
+    Asking(Exchange exchange, LongSupplier clock, BooleanSupplier closing) {
         this.exchange = exchange;
-        this.port = port;
         this.clock = clock;
         this.closing = closing;
     }
@@ -34,36 +34,38 @@ final class Asking {
         long started = clock.getAsLong();
         while (clock.getAsLong() - started < ASK_FOR) {
             exchange.sendHello();
-            if (answered(() -> exchange.here().isPresent())) {
-                return exchange.here().orElseThrow();
+            Optional<Here> here = await(exchange.answers()::here);
+            if (here.isPresent()) {
+                return here.get();
             }
         }
         throw new LineException(
-                "no controller answers on " + port
+                "no controller answers on " + exchange.port()
                         + ": check that it is the right port, that the board has the firmware, and that baud is the same on both sides");
     }
 
     /**
-     * Waits for an answer to what was just sent.
+     * Waits for the answer to what was just sent: a quarter of a second, or as long as the line needs if that is more.
      *
-     * @param there whether the answer has come
-     * @return false if it has not come in time
+     * @param answer looks for it
+     * @return the answer, empty if it has not come in time
      * @throws LineException if the line is gone or being closed
      * @throws UnfitException if the controller refuses
      */
-    boolean answered(BooleanSupplier there) throws LineException, UnfitException {
-        long now = clock.getAsLong();
-        long deadline = now + Math.max(ASK_EVERY, exchange.nanosToDeadline());
-        for (long left = deadline - now; left > 0 && !there.getAsBoolean(); left = deadline - clock.getAsLong()) {
+    <T> Optional<T> await(Supplier<Optional<T>> answer) throws LineException, UnfitException {
+        long started = clock.getAsLong();
+        long most = Math.max(ASK_EVERY, exchange.nanosToDeadline());
+        for (long left = most; left > 0 && answer.get().isEmpty(); left = most - (clock.getAsLong() - started)) {
             if (closing.getAsBoolean()) {
-                throw new LineException("the link to " + port + " is being closed");
+                throw new LineException("the link to " + exchange.port() + " is being closed");
             }
             exchange.receive(left);
-            if (exchange.refusal().isPresent()) {
-                throw new UnfitException(exchange.refusal().orElseThrow());
+            Optional<String> refusal = exchange.answers().refusal();
+            if (refusal.isPresent()) {
+                throw new UnfitException(refusal.get());
             }
         }
         exchange.expire();
-        return there.getAsBoolean();
+        return answer.get();
     }
 }

@@ -17,7 +17,8 @@ public final class ControllerLink implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
     private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(3);
     private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
-    private static final long CLOSE_MILLIS = 500;
+    private static final long GOODBYE_MILLIS = 450;
+    private static final long LAST_MILLIS = 100;
 
     private final Line line;
     private final Setup setup;
@@ -53,8 +54,7 @@ public final class ControllerLink implements AutoCloseable {
         clock = nanoClock;
         gate = new FrameGate(frames);
         exchange = new Exchange(line, nanoClock, tally);
-        Asking asking = new Asking(exchange, line.name(), nanoClock, () -> closing);
-        handshake = new Handshake(exchange, asking, line.name(), setup);
+        handshake = new Handshake(exchange, new Asking(exchange, nanoClock, () -> closing), setup);
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";
         thread = new Thread(this::run, "link");
@@ -93,22 +93,22 @@ public final class ControllerLink implements AutoCloseable {
     }
 
     /**
-     * Ends the link within about a second. A controller that is set up is told to show what the set-up says for a time without a
+     * Ends the link within a second. A controller that is set up is told to show what the set-up says for a time without a
      * host.
      */
     @Override
     public void close() {
         closing = true;
         LockSupport.unpark(thread);
-        if (!joined()) {
+        if (!ended(GOODBYE_MILLIS)) {
             line.close();
-            joined();
+            ended(LAST_MILLIS);
         }
     }
 
-    private boolean joined() {
+    private boolean ended(long millis) {
         try {
-            thread.join(CLOSE_MILLIS);
+            thread.join(millis);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -150,12 +150,12 @@ public final class ControllerLink implements AutoCloseable {
         state = LinkState.SETTING_UP;
         handshake.setUp(here);
         state = LinkState.LIT;
-        light(new Lighting(exchange, frames, gate, line.name(), here, setup, everBegun));
+        light(new Lighting(exchange, frames, gate, here, setup, everBegun));
     }
 
     private void light(Lighting lighting) throws LineException {
         long shownBefore = tally.framesShown.get();
-        while (!closing && !exchange.unready()) {
+        while (!closing && !exchange.answers().unready()) {
             lighting.round();
             everBegun |= lighting.begun();
             if (tally.framesShown.get() == shownBefore) {
@@ -170,7 +170,7 @@ public final class ControllerLink implements AutoCloseable {
     }
 
     private void wellLit() {
-        quality.watch(exchange.darkOverCeiling());
+        quality.watch(exchange.answers().darkOverCeiling());
         trouble.over(lit);
         backoff.restart();
     }

@@ -16,6 +16,8 @@ final class Credit {
     private int oldest;
     private int waiting;
     private int most = 1;
+    private boolean owed;
+    private long owedSince;
 
     /**
      * Forgets every message that waits.
@@ -25,6 +27,7 @@ final class Credit {
     void restart(int credits) {
         most = Math.max(1, Math.min(credits, SEQUENCES - 1));
         waiting = 0;
+        owed = false;
     }
 
     /** Whether another message may be sent. */
@@ -47,6 +50,10 @@ final class Credit {
         int at = (oldest + waiting++) & INDEX;
         sequences[at] = sequence;
         deadlines[at] = deadline;
+        if (!owed) {
+            owed = true;
+            owedSince = deadline;
+        }
     }
 
     /**
@@ -59,6 +66,7 @@ final class Credit {
         for (int older = 0; older < waiting; older++) {
             if (sequences[(oldest + older) & INDEX] == sequence) {
                 drop(older + 1);
+                owed = false;
                 return older;
             }
         }
@@ -83,6 +91,16 @@ final class Credit {
     /** When the oldest message that waits counts as lost; for a credit that is not {@link #idle}. */
     long oldestDeadline() {
         return deadlines[oldest];
+    }
+
+    /**
+     * For how long an answer has been overdue and none has come, whatever was sent since.
+     *
+     * @param now ns of the link's clock
+     * @return ns; 0 or less if none is overdue
+     */
+    long silentNanos(long now) {
+        return owed ? now - owedSince : 0;
     }
 
     private void drop(int count) {

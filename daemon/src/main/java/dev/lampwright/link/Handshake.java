@@ -2,6 +2,7 @@ package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
+import java.util.Optional;
 
 /** Who is there, and does it take the set-up? */
 final class Handshake {
@@ -9,18 +10,16 @@ final class Handshake {
 
     private final Exchange exchange;
     private final Asking asking;
-    private final String port;
     private final Setup setup;
 
-    Handshake(Exchange exchange, Asking asking, String port, Setup setup) {
+    Handshake(Exchange exchange, Asking asking, Setup setup) {
         this.exchange = exchange;
         this.asking = asking;
-        this.port = port;
         this.setup = setup;
     }
 
     /**
-     * Asks until a controller answers.
+     * Asks until a controller answers, for up to five seconds.
      *
      * @return what it says of itself
      * @throws LineException if nobody answers, or the line is gone
@@ -40,15 +39,16 @@ final class Handshake {
      * @throws UnfitException if it refuses, or what is in force is not what was asked
      */
     void setUp(Here here) throws LineException, UnfitException {
-        exchange.forget();
-        exchange.allow(here.credits());
+        exchange.answers().forget();
+        exchange.credit().restart(here.credits());
         for (int attempt = 0; attempt < SETUP_TRIES; attempt++) {
             exchange.sendSetup(setup);
-            if (asking.answered(() -> exchange.inForce().isPresent())) {
-                Fit.checkInForce(setup, exchange.inForce().orElseThrow());
+            Optional<Setup> inForce = asking.await(exchange.answers()::inForce);
+            if (inForce.isPresent()) {
+                Fit.checkInForce(setup, inForce.get());
                 return;
             }
         }
-        throw new LineException("the controller on " + port + " does not answer the set-up");
+        throw new LineException("the controller on " + exchange.port() + " does not answer the set-up");
     }
 }

@@ -12,14 +12,14 @@ public final class Inquiry {
      *
      * @param line the line
      * @param nanoClock a clock in ns that never goes back
-     * @return what the controller says of itself; its version may be one that is not spoken here
-     * @throws LineException if the line cannot be opened, or nobody answers; the text says what to do
+     * @return what the controller says of itself
+     * @throws LineException if the line cannot be opened, nobody answers, or another version is spoken; the text says what to do
      */
     public static Here of(Line line, LongSupplier nanoClock) throws LineException {
         Exchange exchange = new Exchange(line, nanoClock, new Tally());
         try {
             line.open();
-            return new Asking(exchange, line.name(), nanoClock, () -> false).whoIsThere();
+            return new Asking(exchange, nanoClock, () -> false).whoIsThere();
         } catch (UnfitException e) {
             throw new LineException(line.name() + ": " + e.getMessage());
         } finally {

@@ -19,7 +19,7 @@ final class Lighting {
     private final Exchange exchange;
     private final FrameSlot frames;
     private final FrameGate gate;
-    private final String port;
+    private final Answers answers;
     private final FrameParts parts;
     private final long stripNanos;
     private final boolean again;
@@ -32,12 +32,12 @@ final class Lighting {
      * @param setup what is in force
      * @param again whether the frame that was taken last is to be sent again if no newer one is there
      */
-    Lighting(Exchange exchange, FrameSlot frames, FrameGate gate, String port, Here here, Setup setup, boolean again) {
+    Lighting(Exchange exchange, FrameSlot frames, FrameGate gate, Here here, Setup setup, boolean again) {
         this.exchange = exchange;
         this.frames = frames;
         this.gate = gate;
-        this.port = port;
         this.again = again;
+        answers = exchange.answers();
         parts = new FrameParts(setup.stripBytes(), setup.dimmers().size(), here.mostPacketBytes());
         stripNanos = (long) setup.stripBytes() * here.byteNanos() + STRIP_RESET_NANOS;
     }
@@ -60,10 +60,11 @@ final class Lighting {
     void round() throws LineException {
         drain();
         exchange.expire();
-        if (exchange.silentNanos() > SILENT_AFTER) {
-            throw new LineException("the controller on " + port + " has gone silent: check its supply and its cable");
+        if (exchange.isSilentFor(SILENT_AFTER)) {
+            throw new LineException(
+                    "the controller on " + exchange.port() + " has gone silent: check its supply and its cable");
         }
-        if (exchange.takeFrameSpoilt()) {
+        if (answers.takeFrameSpoilt()) {
             parts.abandon();
         }
         if (!exchange.credit().left()) {

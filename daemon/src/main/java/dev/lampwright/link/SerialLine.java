@@ -17,7 +17,7 @@ public final class SerialLine implements Line {
     /** The shortest wait that the library can set, and so the grain of every wait for a first byte. */
     private static final int READ_WAIT_MILLIS = 100;
 
-    private static final long CLOSE_MILLIS = 500;
+    private static final long CLOSE_MILLIS = 400;
     private static final long WRITE_NANOS = TimeUnit.SECONDS.toNanos(1);
     private static final long QUEUE_LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(500);
 
@@ -143,23 +143,29 @@ public final class SerialLine implements Line {
         return count;
     }
 
+    /** Waits until a piece fits into the driver's queue, as long as the queue gets shorter. */
     private void awaitRoom(Open open, int piece) throws LineException {
-        long started = System.nanoTime();
-        while (open.port.bytesAwaitingWrite() + piece > QUEUE_BYTES) {
-            if (System.nanoTime() - started > WRITE_NANOS) {
+        long moved = System.nanoTime();
+        int least = Integer.MAX_VALUE;
+        int queued = open.port.bytesAwaitingWrite();
+        while (queued + piece > QUEUE_BYTES) {
+            if (queued < least) {
+                least = queued;
+                moved = System.nanoTime();
+            } else if (System.nanoTime() - moved > WRITE_NANOS) {
                 throw stuck();
             }
             LockSupport.parkNanos(this, QUEUE_LOOK_NANOS);
+            queued = open.port.bytesAwaitingWrite();
         }
     }
 
     private void writePiece(Open open, byte[] bytes, int from, int count) throws LineException {
-        long started = System.nanoTime();
         open.watch.begin();
         int written = open.port.writeBytes(bytes, count, from);
         open.watch.end();
         if (written != count) {
-            throw System.nanoTime() - started > WRITE_NANOS ? stuck() : gone();
+            throw open.watch.hasFired() ? stuck() : gone();
         }
     }
 

@@ -15,6 +15,7 @@ final class WriteWatch implements AutoCloseable {
     private final Runnable abandon;
     private final Thread thread;
     private volatile long since = NOT_WRITING;
+    private volatile boolean fired;
     private volatile boolean closed;
 
     /**
@@ -42,6 +43,11 @@ final class WriteWatch implements AutoCloseable {
         since = NOT_WRITING;
     }
 
+    /** Whether a write has been abandoned. */
+    boolean hasFired() {
+        return fired;
+    }
+
     @Override
     public void close() {
         closed = true;
@@ -53,6 +59,7 @@ final class WriteWatch implements AutoCloseable {
             LockSupport.parkNanos(this, LOOK_EVERY);
             long started = since;
             if (started != NOT_WRITING && System.nanoTime() - started > MOST) {
+                fired = true;
                 abandon.run();
                 return;
             }

@@ -60,6 +60,16 @@ public final class Canvas {
     }
 
     /**
+     * Whether another canvas has as many pixels and dimmers.
+     *
+     * @param other the other
+     * @return true if light can go from one to the other
+     */
+    public boolean sameSizeAs(Canvas other) {
+        return rgba.length == other.rgba.length && dimmers.length == other.dimmers.length;
+    }
+
+    /**
      * Takes another canvas's light.
      *
      * @param other a canvas of the same size

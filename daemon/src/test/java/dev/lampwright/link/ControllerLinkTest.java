@@ -304,6 +304,34 @@ class ControllerLinkTest {
         }
     }
 
+    @Test
+    void doesNotSpinWhileNobodyAnswers() {
+        try (LinkRig rig = new LinkRig()) {
+            AtomicInteger asked = new AtomicInteger();
+            rig.line.toController(bytes -> {
+                asked.incrementAndGet();
+                return new byte[0];
+            });
+            rig.line.mute(true);
+            rig.started();
+            Await.until("some questions", () -> asked.get() >= 6);
+            assertTrue(rig.line.reads.get() <= 4 * asked.get(), rig.line.reads + " reads");
+        }
+    }
+
+    @Test
+    void doesNotSpinWhileThereIsNothingToSend() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.awaitRest();
+            int before = rig.line.reads.get();
+            long started = System.nanoTime();
+            Await.until("half a second", () -> System.nanoTime() - started > 500_000_000);
+            // One look every tenth of a second; a slow machine looks less often.
+            assertTrue(rig.line.reads.get() - before <= 20, rig.line.reads.get() - before + " reads");
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void lightIsRightAgainAfterABadLine(long seed) {

@@ -62,6 +62,19 @@ class CreditTest {
     }
 
     @Test
+    void tellsForHowLongNoAnswerHasComeWhateverWasSentSince() {
+        assertEquals(0, credit.silentNanos(50));
+        credit.spend(5, 100);
+        credit.expire(100);
+        credit.spend(6, 200);
+        assertEquals(150, credit.silentNanos(250));
+        credit.answered(6);
+        assertEquals(0, credit.silentNanos(250));
+        credit.spend(7, 300);
+        assertEquals(10, credit.silentNanos(310));
+    }
+
+    @Test
     void tellsTimeOnAClockThatOverflows() {
         credit.spend(5, Long.MIN_VALUE + 10);
         assertEquals(0, credit.expire(Long.MAX_VALUE));

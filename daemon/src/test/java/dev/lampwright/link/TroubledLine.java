@@ -9,6 +9,7 @@ import java.util.function.UnaryOperator;
 final class TroubledLine implements Line {
     private final Line line;
     final AtomicInteger opens = new AtomicInteger();
+    final AtomicInteger reads = new AtomicInteger();
     private final ConcurrentLinkedQueue<byte[]> injected = new ConcurrentLinkedQueue<>();
     private volatile boolean unplugged;
     private volatile boolean mute;
@@ -72,6 +73,7 @@ final class TroubledLine implements Line {
 
     @Override
     public int read(byte[] into, int timeoutMillis) throws LineException {
+        reads.incrementAndGet();
         requirePlugged();
         if (broken) {
             throw new IllegalStateException("broken for the test");

@@ -104,6 +104,7 @@ public final class PtyController implements AutoCloseable {
         try {
             slaveKeptOpen.close();
             socat.destroy();
+            signal("CONT");
             if (!socat.waitFor(5, TimeUnit.SECONDS)) {
                 socat.destroyForcibly().waitFor();
             }

@@ -1,0 +1,49 @@
+package dev.lampwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+
+/** Notices that a file has changed and has come to rest, by looking at it now and then. */
+final class FileWatch {
+    private final Path file;
+    private String taken;
+    private String seen;
+
+    /**
+     * Begins with the file as it is.
+     *
+     * @param file the file, which may come and go
+     */
+    FileWatch(Path file) {
+        this.file = file;
+        taken = mark();
+        seen = taken;
+    }
+
+    /**
+     * Looks at the file.
+     *
+     * @return true once for each change, when the file looks the same as the time before; never while it is not there
+     */
+    boolean changed() {
+        String now = mark();
+        boolean atRest = now.equals(seen);
+        seen = now;
+        if (!atRest || now.equals(taken) || now.isEmpty()) {
+            return false;
+        }
+        taken = now;
+        return true;
+    }
+
+    private String mark() {
+        try {
+            BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
+            return attributes.lastModifiedTime() + " " + attributes.size() + " " + attributes.fileKey();
+        } catch (IOException e) {
+            return "";
+        }
+    }
+}

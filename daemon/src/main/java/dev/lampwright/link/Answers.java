@@ -1,0 +1,170 @@
+package dev.lampwright.link;
+
+import dev.lampwright.protocol.Complaint;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.MalformedMessageException;
+import dev.lampwright.protocol.Message;
+import dev.lampwright.protocol.MessageReader;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.Shown;
+import dev.lampwright.protocol.Version;
+import java.util.Optional;
+
+/**
+ * What the controller has said since {@link #forget}. It keeps the credit; what to do about an answer is for others. The answers to
+ * frames allocate nothing.
+ */
+final class Answers implements MessageReader.Handler {
+    private final Credit credit;
+    private final Tally tally;
+
+    private Optional<Here> here = Optional.empty();
+    private Optional<Setup> inForce = Optional.empty();
+    private Optional<String> refusal = Optional.empty();
+    private boolean unready;
+    private boolean frameSpoilt;
+    private boolean darkOverCeiling;
+
+    Answers(Credit credit, Tally tally) {
+        this.credit = credit;
+        this.tally = tally;
+    }
+
+    /** What the controller said of itself. */
+    Optional<Here> here() {
+        return here;
+    }
+
+    /** The set-up that it said is in force. */
+    Optional<Setup> inForce() {
+        return inForce;
+    }
+
+    /** Why it refused the last message that it refused. */
+    Optional<String> refusal() {
+        return refusal;
+    }
+
+    /** Whether it said that it has just started, or that it is not set up. */
+    boolean unready() {
+        return unready;
+    }
+
+    /** Whether it said that the dark strip alone is over the ceiling. */
+    boolean darkOverCeiling() {
+        return darkOverCeiling;
+    }
+
+    /** Whether a message was lost or refused since this was last asked, so that the rest of a frame under way is of no use. */
+    boolean takeFrameSpoilt() {
+        boolean spoilt = frameSpoilt;
+        frameSpoilt = false;
+        return spoilt;
+    }
+
+    /** Forgets all of it. */
+    void forget() {
+        here = Optional.empty();
+        inForce = Optional.empty();
+        refusal = Optional.empty();
+        unready = false;
+        frameSpoilt = false;
+        darkOverCeiling = false;
+    }
+
+    /** Messages will not be answered any more. */
+    void lost(int count) {
+        if (count > 0) {
+            tally.messagesLost.addAndGet(count);
+            frameSpoilt = true;
+        }
+    }
+
+    @Override
+    public void message(Message message) {
+        try {
+            take(message);
+        } catch (MalformedMessageException e) {
+            tally.garbled.incrementAndGet();
+        }
+    }
+
+    @Override
+    public void broken(int bytes) {
+        tally.garbled.incrementAndGet();
+    }
+
+    private void take(Message message) throws MalformedMessageException {
+        switch (message.type()) {
+            case HERE -> takeHere(message);
+            case IN_FORCE -> takeInForce(message);
+            case SHOWN -> takeShown(message);
+            case COMPLAINT -> takeComplaint(message);
+            default -> tally.garbled.incrementAndGet();
+        }
+    }
+
+    private void takeHere(Message message) throws MalformedMessageException {
+        boolean waitedFor = isWaitedFor(message);
+        boolean unasked = !waitedFor && message.sequence() == 0;
+        unready |= unasked;
+        if (!waitedFor && !unasked) {
+            return;
+        }
+        int version = message.u8(0);
+        if (version == Version.SPOKEN) {
+            here = Optional.of(Here.read(message));
+        } else {
+            refusal = Optional.of(otherVersion(version));
+        }
+    }
+
+    private void takeInForce(Message message) throws MalformedMessageException {
+        if (isWaitedFor(message)) {
+            inForce = Optional.of(Setup.read(message));
+        }
+    }
+
+    private void takeShown(Message message) throws MalformedMessageException {
+        if (!isWaitedFor(message)) {
+            return;
+        }
+        Shown shown = Shown.read(message);
+        if (shown == Shown.WHOLE || shown == Shown.DIMMED) {
+            tally.framesShown.incrementAndGet();
+        }
+        tally.controllerCounts(
+                message.u16(Shown.BROKEN_AT), message.u16(Shown.OVERRUNS_AT), message.u16(Shown.DIMMED_AT));
+    }
+
+    private void takeComplaint(Message message) throws MalformedMessageException {
+        Complaint complaint = Complaint.of(message.u8(0));
+        int detail = message.u16(1);
+        darkOverCeiling |= complaint == Complaint.CEILING_BELOW_DARK;
+        if (!complaint.isAnswer() || !isWaitedFor(message)) {
+            return;
+        }
+        tally.refused.incrementAndGet();
+        frameSpoilt = true;
+        unready |= complaint == Complaint.NOT_SET_UP;
+        refusal = Optional.of(
+                complaint == Complaint.VERSION
+                        ? otherVersion(detail)
+                        : "the controller refused " + complaint.words() + " (detail " + detail + ")");
+    }
+
+    /** Gives the credit of an answered message back, and that of older ones, which are lost. */
+    private boolean isWaitedFor(Message answer) {
+        int older = credit.answered(answer.sequence());
+        if (older == Credit.NOT_WAITED_FOR) {
+            return false;
+        }
+        lost(older);
+        return true;
+    }
+
+    private static String otherVersion(int version) {
+        return "the controller speaks version " + version + " of the wire, and lampwright version " + Version.SPOKEN
+                + ": put firmware on it that speaks version " + Version.SPOKEN;
+    }
+}
