@@ -443,7 +443,7 @@ def main():
     suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
     result = unittest.TextTestRunner(stream=sys.stdout).run(suite)
     bad = len({test.id().split(" ")[0] for test, _ in result.failures + result.errors})
-    print(f"{result.testsRun - bad} passed, {bad} failed")
+    print(f"board: {result.testsRun - bad} passed, {bad} failed")
     sys.exit(bad > 0)
 
 

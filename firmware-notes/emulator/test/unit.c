@@ -535,6 +535,6 @@ int main(void)
     images_that_are_none_are_refused();
     eeprom_is_read_from_digits();
     turns_are_measured_from_the_last_byte_to_the_last();
-    printf("%d passed, %d failed\n", passed, failed);
+    printf("unit: %d passed, %d failed\n", passed, failed);
     return failed > 0;
 }

@@ -139,12 +139,12 @@ static struct complaint on_frame(struct controller *controller)
         return complain(COMPLAINT_NOT_SET_UP, 0);
     struct complaint wrong = content();
     enum part_end end = parts_end(&controller->parts, &controller->light.frame, &wrong);
-    if (end != PART_WRONG)
-        light_heard(&controller->light, controller->now_ms);
-    if (end == PART_TAKEN)
-        say_shown(controller, SHOWN_PART);
     if (end == PART_LAST)
         show_frame(controller);
+    if (end == PART_TAKEN)
+        say_shown(controller, SHOWN_PART);
+    if (end != PART_WRONG)
+        light_heard(&controller->light, controller->now_ms);
     return wrong;
 }
 
