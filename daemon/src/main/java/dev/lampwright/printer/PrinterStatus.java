@@ -39,7 +39,6 @@ public final class PrinterStatus {
     }
 
     /**
-     * <<<<<<< HEAD
      * The state as it counts at some time: silent, if nothing has been heard for long.
      *
      * @param nanos the time
@@ -51,10 +50,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * Whether any bound message has come.
-     * =======
      * Whether any message has come that was bound and readable.
-     * >>>>>>> 226e0b54e45db4a40e08992e2196739e3f14b58e
      *
      * @return false only before the first
      */

@@ -165,12 +165,12 @@ class ConfigFileTest {
         assertEquals(WhenSilent.KEEP, setup.whenSilent());
     }
 
-    /** Rates of the Linux kernel's asm-generic/termbits.h from 9600 to 3000000. */
+    /** Rates of the Linux kernel's asm-generic/termbits.h from 9600 to 3000000, and 250000, for which firmware is offered too. */
     @ParameterizedTest
     @ValueSource(
             ints = {
-                9600, 19200, 38400, 57600, 115200, 230400, 460800, 500000, 576000, 921600, 1000000, 1152000, 1500000,
-                2000000, 2500000, 3000000
+                9600, 19200, 38400, 57600, 115200, 230400, 250000, 460800, 500000, 576000, 921600, 1000000, 1152000,
+                1500000, 2000000, 2500000, 3000000
             })
     void usualRates(int baud) throws ConfigException {
         assertEquals(baud, read(MINIMAL + "controller.baud = " + baud + "\n").baud());

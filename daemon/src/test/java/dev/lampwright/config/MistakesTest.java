@@ -256,9 +256,9 @@ class MistakesTest {
     @Test
     void baud() {
         assertEquals(
-                "t.toml:7: controller.baud: is 250000, which is no usual rate;"
-                        + " give the rate of the firmware, for instance 230400",
-                added("controller.baud = 250000"));
+                "t.toml:7: controller.baud: is 256000, which is no usual rate;"
+                        + " give the rate of the firmware, for instance 250000",
+                added("controller.baud = 256000"));
         assertStarts(
                 "t.toml:7: controller.baud: is 300; give a whole number from 9600 to", added("controller.baud = 300"));
     }
