@@ -4,16 +4,12 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
-import dev.lampwright.look.PixelRun;
-import dev.lampwright.printer.Bindings;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** What {@code check} says of a configuration, in a line for people and as values for {@link Json}. */
 final class Understood {
@@ -29,12 +25,13 @@ final class Understood {
         Config config = examined.config();
         Setup setup = config.setup();
         List<String> parts = new ArrayList<>();
-        parts.add("listens at " + config.broker().url() + " to " + String.join(", ", topics(config.bindings())));
+        parts.add("listens at " + config.broker().url() + " to "
+                + String.join(", ", config.bindings().topicFilters()));
         parts.add(setup.pixels() + " pixels " + setup.order() + " at " + config.port() + ", ceiling "
                 + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
         parts.add("zones " + joined(zones(config)));
-        if (!config.dimmers().isEmpty()) {
-            parts.add("dimmers " + String.join(", ", config.dimmers()));
+        if (!config.fitting().dimmerNames().isEmpty()) {
+            parts.add("dimmers " + String.join(", ", config.fitting().dimmerNames()));
         }
         if (!examined.defaults().isEmpty()) {
             parts.add("defaults " + joined(examined.defaults()));
@@ -56,13 +53,13 @@ final class Understood {
         map.put("file", file);
         map.put("good", true);
         map.put("broker", config.broker().url().toString());
-        map.put("topics", topics(config.bindings()));
+        map.put("topics", config.bindings().topicFilters());
         map.put("port", config.port());
         map.put("pixels", setup.pixels());
         map.put("order", setup.order());
         map.put("ceiling_mA", setup.ceilingsMilliamps().get(setup.stripSupply()));
         map.put("zones", zones(config));
-        map.put("dimmers", config.dimmers());
+        map.put("dimmers", config.fitting().dimmerNames());
         map.put("defaults", examined.defaults());
         return map;
     }
@@ -91,20 +88,10 @@ final class Understood {
         return map;
     }
 
-    private static List<String> topics(Bindings bindings) {
-        Stream<String> states = bindings.state().stream().map(state -> state.topicFilter());
-        Stream<String> readings = bindings.readings().values().stream().map(reading -> reading.topicFilter());
-        return List.copyOf(Stream.concat(states, readings).collect(Collectors.toCollection(TreeSet::new)));
-    }
-
     private static Map<String, String> zones(Config config) {
         Map<String, String> zones = new LinkedHashMap<>();
-        config.zones().forEach((name, run) -> zones.put(name, shown(run)));
+        config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.toString()));
         return zones;
-    }
-
-    private static String shown(PixelRun run) {
-        return run.first() + "-" + run.last();
     }
 
     private static String joined(Map<String, String> values) {

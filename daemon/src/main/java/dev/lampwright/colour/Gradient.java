@@ -2,43 +2,147 @@ package dev.lampwright.colour;
 
 import java.util.List;
 
-/** Colours that flow one into the next, evenly spaced, interpolated in OKLab. A table, so that looking up costs little. */
+/**
+ * Colours from 0 to 1, flowing one into the next or in steps. Everything is worked out beforehand, so that looking up costs little
+ * and allocates nothing.
+ */
 public final class Gradient {
-    private static final int STEPS = 1024;
+    /** From one stop to the next: fine enough that a straight line between two entries is nearer than a quarter of a level of 255. */
+    private static final int PARTS = 256;
 
-    private final float[] table = new float[3 * (STEPS + 1)];
+    private static final int ENTRY = 4;
+    private static final int ALPHA = 3;
+
+    private final double[] places;
+    private final int parts;
+
+    /** For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha. */
+    private final float[] table;
 
     /**
-     * Makes a gradient.
+     * Makes a gradient of evenly spaced colours that flow through OKLab.
      *
      * @param colours one or more, from 0 to 1
+     * @throws IllegalArgumentException if there is none
      */
     public Gradient(List<Light> colours) {
-        for (int step = 0; step <= STEPS; step++) {
-            Light light = between(colours, (double) step / STEPS);
-            table[3 * step] = light.red();
-            table[3 * step + 1] = light.green();
-            table[3 * step + 2] = light.blue();
+        this(
+                Stop.evenly(colours.stream().map(Colour::of).toList()),
+                colours.size() > 1 ? PARTS : 0,
+                Interpolation.OKLAB);
+    }
+
+    private Gradient(List<Stop> stops, int parts, Interpolation way) {
+        require(stops);
+        places = stops.stream().mapToDouble(Stop::at).toArray();
+        this.parts = parts;
+        int stretches = parts == 0 ? places.length : places.length - 1;
+        table = new float[ENTRY * stretches * (parts + 1)];
+        for (int i = 0; i < stretches; i++) {
+            Colour from = stops.get(i).colour();
+            fill(i, new Mix(from, parts == 0 ? from : stops.get(i + 1).colour(), way));
         }
+    }
+
+    /**
+     * Makes a gradient that flows. Before the first stop and after the last it stays as it is there. Where two stops share a place
+     * it changes all at once.
+     *
+     * @param stops one or more, in the order of their places
+     * @param way how to get from each to the next
+     * @return the gradient
+     * @throws IllegalArgumentException if there is none, or they are out of order or not within 0 to 1
+     */
+    public static Gradient flowing(List<Stop> stops, Interpolation way) {
+        return new Gradient(stops, stops.size() > 1 ? PARTS : 0, way);
+    }
+
+    /**
+     * Makes a gradient in steps: each colour holds from its place until the next, the first also before it.
+     *
+     * @param stops one or more, in the order of their places
+     * @return the gradient
+     * @throws IllegalArgumentException if there is none, or they are out of order or not within 0 to 1
+     */
+    public static Gradient stepped(List<Stop> stops) {
+        return new Gradient(stops, 0, Interpolation.OKLAB);
     }
 
     /**
      * Looks a colour up.
      *
-     * @param share where in the gradient; what is outside 0 to 1 counts as the nearer end
-     * @param rgb where to write linear red, green and blue
+     * @param share where in the gradient; what is outside 0 to 1 counts as the nearer end, and NaN as 0
+     * @param rgb where to write linear red, green and blue, not multiplied with alpha
      * @param at index of red
      */
     public void colour(double share, float[] rgb, int at) {
-        int step = (int) Math.round(Math.max(0, Math.min(1, share)) * STEPS);
-        System.arraycopy(table, 3 * step, rgb, at, 3);
+        float place = place(share);
+        int entry = (int) place;
+        float rest = place - entry;
+        for (int i = 0; i < ALPHA; i++) {
+            rgb[at + i] = value(ENTRY * entry + i, rest);
+        }
     }
 
-    private static Light between(List<Light> colours, double share) {
-        int last = colours.size() - 1;
-        int lower = Math.min((int) (share * last), Math.max(0, last - 1));
-        Light from = colours.get(lower);
-        Light to = colours.get(Math.min(lower + 1, last));
-        return Oklab.of(from).towards(Oklab.of(to), share * last - lower).light();
+    /**
+     * Looks up how much is covered.
+     *
+     * @param share where in the gradient, as for {@link #colour}
+     * @return alpha, 0 to 1
+     */
+    public float alpha(double share) {
+        float place = place(share);
+        int entry = (int) place;
+        return value(ENTRY * entry + ALPHA, place - entry);
+    }
+
+    private float value(int index, float rest) {
+        float here = table[index];
+        return rest == 0 ? here : here + (table[index + ENTRY] - here) * rest;
+    }
+
+    /** The entry and how far it is to the next. */
+    private float place(double share) {
+        int stretch = 0;
+        int last = table.length / (ENTRY * (parts + 1)) - 1;
+        while (stretch < last && share >= places[stretch + 1]) {
+            stretch++;
+        }
+        return stretch * (parts + 1) + (parts == 0 ? 0 : within(stretch, share));
+    }
+
+    private float within(int stretch, double share) {
+        double from = places[stretch];
+        double to = places[stretch + 1];
+        if (share >= to) {
+            return parts;
+        }
+        return share > from ? (float) ((share - from) / (to - from) * parts) : 0;
+    }
+
+    private void fill(int stretch, Mix mix) {
+        for (int i = 0; i <= parts; i++) {
+            double share = parts == 0 ? 0 : (double) i / parts;
+            int at = ENTRY * (stretch * (parts + 1) + i);
+            Light light = mix.colour(share).light();
+            table[at] = light.red();
+            table[at + 1] = light.green();
+            table[at + 2] = light.blue();
+            table[at + ALPHA] = (float) mix.alpha(share);
+        }
+    }
+
+    private static void require(List<Stop> stops) {
+        if (stops.isEmpty()) {
+            throw new IllegalArgumentException("a gradient without colours; give it one or more");
+        }
+        double before = 0;
+        for (Stop stop : stops) {
+            if (!(stop.at() >= before && stop.at() <= 1)) {
+                throw new IllegalArgumentException("a colour at " + stop.at() + " after one at " + before
+                        + "; places in a gradient go from 0 to 1 and never back");
+            }
+            before = stop.at();
+        }
     }
 }

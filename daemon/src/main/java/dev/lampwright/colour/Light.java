@@ -13,4 +13,13 @@ public record Light(float red, float green, float blue) {
 
     /** All the light there is. */
     public static final Light WHITE = new Light(1, 1, 1);
+
+    /**
+     * How bright it is.
+     *
+     * @return relative luminance, the Y of CIE XYZ, 0 to 1
+     */
+    public double luminance() {
+        return Rgb.TO_XYZ.times(Rgb.of(this).numbers()).second();
+    }
 }

@@ -1,14 +1,40 @@
 package dev.lampwright.colour;
 
 /**
- * A colour in OKLab, where equal steps look alike. Source: B. Ottosson, "A perceptual color space for image processing", 2020,
- * with the matrices for linear sRGB given there.
+ * A colour in OKLab, where equal steps look alike. Source: B. Ottosson, "A perceptual color space for image processing", 2020, with
+ * the matrices as CSS Color Module Level 4 gives them: worked out anew so that white is exactly neutral.
  *
  * @param lightness 0 to 1
  * @param a green to red, about −0.4 to 0.4
  * @param b blue to yellow, about −0.4 to 0.4
  */
 public record Oklab(double lightness, double a, double b) {
+    private static final Matrix XYZ_TO_CONES = new Matrix(
+            0.819022437996703,
+            0.3619062600528904,
+            -0.1288737815209879,
+            0.0329836539323885,
+            0.9292868615863434,
+            0.0361446663506424,
+            0.0481771893596242,
+            0.2642395317527308,
+            0.6335478284694309);
+
+    private static final Matrix ROOTS_TO_LAB = new Matrix(
+            0.210454268309314,
+            0.7936177747023054,
+            -0.0040720430116193,
+            1.9779985324311684,
+            -2.42859224204858,
+            0.450593709617411,
+            0.0259040424655478,
+            0.7827717124575296,
+            -0.8086757549230774);
+
+    private static final Matrix TO_CONES = XYZ_TO_CONES.times(Rgb.TO_XYZ);
+    private static final Matrix FROM_CONES = TO_CONES.inverse();
+    private static final Matrix LAB_TO_ROOTS = ROOTS_TO_LAB.inverse();
+
     /**
      * From linear light.
      *
@@ -16,50 +42,35 @@ public record Oklab(double lightness, double a, double b) {
      * @return the same colour in OKLab
      */
     public static Oklab of(Light light) {
-        double red = light.red();
-        double green = light.green();
-        double blue = light.blue();
-        double l = Math.cbrt(0.4122214708 * red + 0.5363325363 * green + 0.0514459929 * blue);
-        double m = Math.cbrt(0.2119034982 * red + 0.6806995451 * green + 0.1073969566 * blue);
-        double s = Math.cbrt(0.0883024619 * red + 0.2817188376 * green + 0.6299787005 * blue);
-        return new Oklab(
-                0.2104542553 * l + 0.7936177850 * m - 0.0040720468 * s,
-                1.9779984951 * l - 2.4285922050 * m + 0.4505937099 * s,
-                0.0259040371 * l + 0.7827717662 * m - 0.8086757660 * s);
+        return of(Rgb.of(light));
+    }
+
+    static Oklab of(Rgb rgb) {
+        Triple lab = ROOTS_TO_LAB.times(TO_CONES.times(rgb.numbers()).each(Math::cbrt));
+        return new Oklab(lab.first(), lab.second(), lab.third());
     }
 
     /**
-     * To linear light. What a screen or strip cannot show is cut off channel by channel.
+     * To linear light. What cannot be shown is mapped to what can, as CSS Color Module Level 4, "Gamut Mapping", has it.
      *
-     * @return the same colour, or the nearest that is cut off
+     * @return the same colour, or the one that stands for it
      */
     public Light light() {
-        double l = cube(lightness + 0.3963377774 * a + 0.2158037573 * b);
-        double m = cube(lightness - 0.1055613458 * a - 0.0638541728 * b);
-        double s = cube(lightness - 0.0894841775 * a - 1.2914855480 * b);
-        return new Light(
-                cut(4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s),
-                cut(-1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s),
-                cut(-0.0041960863 * l - 0.7034186147 * m + 1.7076147010 * s));
+        return GamutMap.light(this);
     }
 
     /**
-     * A colour on the straight line to another.
+     * How far another colour is away: deltaEOK, the distance in OKLab. Source: CSS Color Module Level 4, "Color Difference".
      *
-     * @param to the other colour
-     * @param share how far to go, 0 to 1
-     * @return the colour there
+     * @param other the other colour
+     * @return 0 for the same; about 0.02 can just be seen; black to white is 1
      */
-    public Oklab towards(Oklab to, double share) {
-        return new Oklab(
-                lightness + (to.lightness - lightness) * share, a + (to.a - a) * share, b + (to.b - b) * share);
+    public double difference(Oklab other) {
+        return Math.hypot(lightness - other.lightness, Math.hypot(a - other.a, b - other.b));
     }
 
-    private static double cube(double value) {
-        return value * value * value;
-    }
-
-    private static float cut(double value) {
-        return (float) Math.max(0, Math.min(1, value));
+    Rgb rgb() {
+        Triple cones = LAB_TO_ROOTS.times(new Triple(lightness, a, b)).each(root -> root * root * root);
+        return Rgb.of(FROM_CONES.times(cones));
     }
 }

@@ -1,6 +1,9 @@
 package dev.lampwright.config;
 
-import dev.lampwright.look.PixelRun;
+import dev.lampwright.colour.Encoder;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Look;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
@@ -11,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A configuration that has been found right.
+ * A configuration that has been found right. Looks, cues and the encoder remember what was before, so it is for one chain at a time.
  *
  * @param framesPerSecond rate of the frame loop, 1 to 240
  * @param broker where the broker is
@@ -21,8 +24,10 @@ import java.util.Map;
  * @param port serial port of the controller
  * @param baud bits a second on the line
  * @param setup what is fitted to the controller, and its limits
- * @param zones pixels of each zone, in the direction in which the zone runs; always has {@code bed}, {@code nozzle} and {@code job}
- * @param dimmers names of the dimmers, in the order of {@link Setup#dimmers}
+ * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
+ * @param encoder what turns light into the strip's bytes
+ * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
+ * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
  */
 public record Config(
         int framesPerSecond,
@@ -33,11 +38,13 @@ public record Config(
         String port,
         int baud,
         Setup setup,
-        Map<String, PixelRun> zones,
-        List<String> dimmers) {
+        Fitting fitting,
+        Encoder encoder,
+        Map<String, Look> looks,
+        List<Cue> cues) {
     /** Keeps copies of the collections, in their order. */
     public Config {
-        zones = Collections.unmodifiableMap(new LinkedHashMap<>(zones));
-        dimmers = List.copyOf(dimmers);
+        looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
+        cues = List.copyOf(cues);
     }
 }

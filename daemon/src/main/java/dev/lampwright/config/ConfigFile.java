@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.look.PixelRun;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
 import dev.lampwright.printer.Broker;
 import java.nio.file.Path;
 import java.util.Map;
@@ -65,9 +66,11 @@ public final class ConfigFile {
         ControllerSection controller = ControllerSection.read(root.table("controller"));
         SupplySection supply = SupplySection.read(root.table("supply"));
         StripSection strip = StripSection.read(root.table("strip"));
-        Map<String, PixelRun> zones = ZonesSection.read(root.table("zones"), strip.pixels());
         DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
-        Fitting.noteDarkStrip(root, strip, supply);
+        Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
+        SetupParts.noteDarkStrip(root, strip, supply);
+        Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
+        Lights lights = Lights.read(root, fitting, printer.bindings().events().keySet());
         return new Config(
                 framesPerSecond,
                 broker,
@@ -76,8 +79,10 @@ public final class ConfigFile {
                 printer.ambientC(),
                 controller.port(),
                 controller.baud(),
-                Fitting.setup(strip, supply, controller, dimmers),
-                zones,
-                dimmers.names());
+                SetupParts.setup(strip, supply, controller, dimmers),
+                fitting,
+                strip.encoder(),
+                lights.looks(),
+                lights.cues());
     }
 }

@@ -15,7 +15,10 @@ import java.util.List;
  * @param whenSilent what is shown then
  */
 record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent whenSilent) {
-    /** The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which suits a clock of 16 MHz. */
+    /**
+     * The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which a controller at 8 or 16 MHz makes
+     * exactly (datasheet of the ATmega328P, tables of baud rates; from memory).
+     */
     static final List<Integer> RATES = List.of(
             9_600, 19_200, 38_400, 57_600, 115_200, 230_400, 250_000, 460_800, 500_000, 576_000, 921_600, 1_000_000,
             1_152_000, 1_500_000, 2_000_000, 2_500_000, 3_000_000);

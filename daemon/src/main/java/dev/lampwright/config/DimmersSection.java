@@ -1,27 +1,30 @@
 package dev.lampwright.config;
 
+import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
  * The section {@code [dimmers]}.
  *
- * @param names their names, from channel 0 on
- * @param dimmers what they are, in the same order
+ * @param outputs what each dimmer is to the controller, from channel 0 on
+ * @param entries the lights on them
  * @param ceilingsMilliamps ceilings of the supplies that feed only dimmers, from supply 1 on, in mA
  */
-record DimmersSection(List<String> names, List<Setup.Dimmer> dimmers, List<Integer> ceilingsMilliamps) {
-    private static final int MOST_MILLIAMPS = 65535;
-    private static final int HIGHEST_CHANNEL = 254;
+record DimmersSection(List<Setup.Dimmer> outputs, List<DimmerEntry> entries, List<Integer> ceilingsMilliamps) {
+    /** The zone of all plain colour strips. */
+    static final String PLAIN = "plain";
+
+    private static final int MOST_MILLIAMPS = 65_535;
     private static final int DARK = 0;
 
-    /** One dimmer as it stands in the file. */
-    private record Entry(String name, int channel, double volts, int fullMilliamps, OptionalInt ceilingMilliamps) {}
+    /** One channel and the light on it. */
+    private record Output(int channel, DimmerEntry entry) {}
 
     /**
      * Reads the section.
@@ -31,11 +34,18 @@ record DimmersSection(List<String> names, List<Setup.Dimmer> dimmers, List<Integ
      * @return the dimmers; each other voltage among them makes a supply
      */
     static DimmersSection read(Table table, double stripVolts) {
-        List<Entry> entries = new ArrayList<>();
-        table.keys().forEach(name -> entries.add(entry(name, table.table(name), stripVolts)));
-        entries.sort(Comparator.comparingInt(Entry::channel));
+        List<DimmerEntry> entries = table.keys().stream()
+                .map(name -> DimmerEntry.read(name, table.table(name), stripVolts))
+                .toList();
+        entries.stream()
+                .filter(DimmerEntry::isColourStrip)
+                .map(DimmerEntry::name)
+                .filter(Set.of(ZonesSection.STRIP, PLAIN)::contains)
+                .forEach(name ->
+                        table.mistake(name, "is the name of a zone that is always there", "choose another name"));
+        List<Output> outputs = outputs(entries);
         if (table.right()) {
-            noteGaps(table, entries);
+            noteGaps(table, outputs);
         }
         Map<Double, Integer> ceilings = ceilings(entries, stripVolts);
         if (table.right()) {
@@ -43,72 +53,107 @@ record DimmersSection(List<String> names, List<Setup.Dimmer> dimmers, List<Integ
         }
         List<Double> otherVolts = List.copyOf(ceilings.keySet());
         return new DimmersSection(
-                entries.stream().map(Entry::name).toList(),
-                entries.stream()
-                        .map(entry -> new Setup.Dimmer(otherVolts.indexOf(entry.volts) + 1, entry.fullMilliamps, DARK))
+                outputs.stream()
+                        .map(Output::entry)
+                        .map(entry ->
+                                new Setup.Dimmer(otherVolts.indexOf(entry.volts()) + 1, entry.fullMilliamps(), DARK))
                         .toList(),
+                entries,
                 List.copyOf(ceilings.values()));
     }
 
-    private static Entry entry(String name, Table table, double stripVolts) {
-        Entry entry = new Entry(
-                name,
-                table.needWhole("channel", 0, HIGHEST_CHANNEL),
-                table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
-                table.needWhole("full_mA", 1, MOST_MILLIAMPS),
-                table.wholeIfThere("ceiling_mA", 1, MOST_MILLIAMPS));
-        if (entry.volts == stripVolts && entry.ceilingMilliamps.isPresent()) {
-            table.mistake(
-                    "ceiling_mA",
-                    "is for a supply of its own, but the strip's supply has " + Shown.number(stripVolts) + " V too",
-                    "set ceiling_mA in [supply] for both");
-        }
-        return entry;
+    /**
+     * The names of the plain colour strips.
+     *
+     * @return in the order of the file
+     */
+    List<String> colourStrips() {
+        return entries.stream()
+                .filter(DimmerEntry::isColourStrip)
+                .map(DimmerEntry::name)
+                .toList();
     }
 
-    private static void noteGaps(Table table, List<Entry> entries) {
-        for (int i = 0; i < entries.size(); i++) {
-            Entry entry = entries.get(i);
-            if (i > 0 && entry.channel == entries.get(i - 1).channel) {
-                String what = "has channel " + entry.channel + ", which " + entries.get(i - 1).name + " has already";
-                table.mistake(entry.name, what, "give each dimmer a channel of its own");
+    /**
+     * What each dimmer is for.
+     *
+     * @param pixels pixels of the strip; beyond them lie those of the plain colour strips
+     * @return the uses, from channel 0 on
+     */
+    List<Fitting.DimmerUse> uses(int pixels) {
+        List<String> colourStrips = colourStrips();
+        List<Fitting.DimmerUse> uses = new ArrayList<>();
+        for (Output output : outputs(entries)) {
+            DimmerEntry entry = output.entry;
+            uses.add(
+                    entry.isColourStrip()
+                            ? new Fitting.DimmerUse(
+                                    entry.name(),
+                                    pixels + colourStrips.indexOf(entry.name()),
+                                    entry.channels().indexOf(output.channel))
+                            : Fitting.DimmerUse.white(entry.name()));
+        }
+        return uses;
+    }
+
+    private static List<Output> outputs(List<DimmerEntry> entries) {
+        return entries.stream()
+                .flatMap(entry -> entry.channels().stream().map(channel -> new Output(channel, entry)))
+                .sorted(Comparator.comparingInt(Output::channel))
+                .toList();
+    }
+
+    private static void noteGaps(Table table, List<Output> outputs) {
+        for (int i = 0; i < outputs.size(); i++) {
+            int channel = outputs.get(i).channel;
+            String name = outputs.get(i).entry.name();
+            if (i > 0 && channel == outputs.get(i - 1).channel) {
+                String what = "has channel " + channel + ", which "
+                        + outputs.get(i - 1).entry.name() + " has already";
+                table.mistake(name, what, "give each dimmer a channel of its own");
                 return;
             }
-            if (entry.channel != i) {
-                String what = "has channel " + entry.channel + ", but no dimmer has channel " + i;
-                table.mistake(entry.name, what, "number the channels from 0 on without a gap");
+            if (channel != i) {
+                String what = "has channel " + channel + ", but no dimmer has channel " + i;
+                table.mistake(name, what, "number the channels from 0 on without a gap");
                 return;
             }
         }
     }
 
     /** For each voltage that the strip's supply does not have, the lowest ceiling named there, else what its dimmers take. */
-    private static Map<Double, Integer> ceilings(List<Entry> entries, double stripVolts) {
+    private static Map<Double, Integer> ceilings(List<DimmerEntry> entries, double stripVolts) {
         Map<Double, Integer> ceilings = new TreeMap<>();
-        entries.stream().map(Entry::volts).filter(volts -> volts != stripVolts).forEach(volts -> {
-            List<Entry> fed =
-                    entries.stream().filter(entry -> entry.volts == volts).toList();
-            int sum = fed.stream().mapToInt(Entry::fullMilliamps).sum();
-            ceilings.put(
-                    volts,
-                    fed.stream()
-                            .flatMapToInt(entry -> entry.ceilingMilliamps.stream())
-                            .min()
-                            .orElse(sum));
-        });
+        entries.stream()
+                .map(DimmerEntry::volts)
+                .filter(volts -> volts != stripVolts)
+                .forEach(volts -> {
+                    List<DimmerEntry> fed = entries.stream()
+                            .filter(entry -> entry.volts() == volts)
+                            .toList();
+                    int sum = fed.stream()
+                            .mapToInt(entry -> entry.channels().size() * entry.fullMilliamps())
+                            .sum();
+                    ceilings.put(
+                            volts,
+                            fed.stream()
+                                    .flatMapToInt(entry -> entry.ceilingMilliamps().stream())
+                                    .min()
+                                    .orElse(sum));
+                });
         return ceilings;
     }
 
-    private static void noteUnfit(Table table, List<Entry> entries, Map<Double, Integer> ceilings) {
+    private static void noteUnfit(Table table, List<DimmerEntry> entries, Map<Double, Integer> ceilings) {
         List<Double> otherVolts = List.copyOf(ceilings.keySet());
-        for (Entry entry : entries) {
-            if (otherVolts.indexOf(entry.volts) >= Setup.MOST_SUPPLIES - 1) {
+        for (DimmerEntry entry : entries) {
+            if (otherVolts.indexOf(entry.volts()) >= Setup.MOST_SUPPLIES - 1) {
                 String what = "is one voltage too many: there are " + otherVolts.size() + " beside the strip's";
-                table.mistake(entry.name, what, "use at most " + (Setup.MOST_SUPPLIES - 1));
+                table.mistake(entry.name(), what, "use at most " + (Setup.MOST_SUPPLIES - 1));
             }
-            if (ceilings.getOrDefault(entry.volts, 0) > MOST_MILLIAMPS) {
-                String what = "takes, with all of " + Shown.number(entry.volts) + " V, more than 65535 mA";
-                table.mistake(entry.name, what, "set ceiling_mA to what their supply may give, at most 65535");
+            if (ceilings.getOrDefault(entry.volts(), 0) > MOST_MILLIAMPS) {
+                String what = "takes, with all of " + Shown.number(entry.volts()) + " V, more than 65535 mA";
+                table.mistake(entry.name(), what, "set ceiling_mA to what their supply may give, at most 65535");
             }
         }
     }

@@ -1,19 +1,20 @@
 package dev.lampwright.config;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
-/** What is found while one file is read: mistakes, and the defaults that were taken for keys left out. */
+/** What is found while one file is read: mistakes, each told once, and the defaults that were taken for keys left out. */
 final class Findings {
     private static final Comparator<Mistake> IN_THE_FILE_FIRST =
             Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
 
     private final String file;
     private final LineIndex lines;
-    private final List<Mistake> mistakes = new ArrayList<>();
+    private final Set<Mistake> mistakes = new LinkedHashSet<>();
     private final Map<String, String> defaults = new LinkedHashMap<>();
 
     Findings(String file, LineIndex lines) {

@@ -33,6 +33,6 @@ record PrinterSection(Duration silentAfter, double ambientC, Bindings bindings) 
                     "say where the printer tells something, for instance"
                             + " bed.actual_C = { topic = \"shop/alder/heat\", at = \"/plate/now\" }");
         }
-        return new Bindings(state, readings);
+        return new Bindings(state, readings, EventsSection.read(table.table("events")));
     }
 }

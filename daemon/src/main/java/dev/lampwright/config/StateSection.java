@@ -2,21 +2,18 @@ package dev.lampwright.config;
 
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.StateBinding;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** The section {@code [printer.state]}. */
 final class StateSection {
-    private static final Map<String, PrinterState> STATES = Arrays.stream(PrinterState.values())
-            .collect(Collectors.toMap(
-                    PrinterState::word, Function.identity(), (first, second) -> first, LinkedHashMap::new));
+    /** The states by word. */
+    static final Map<String, PrinterState> STATES = Words.of(PrinterState.values(), PrinterState::word);
+
     private static final String WANTED_WORDS =
             "give the printer's words for it in an array, for instance [\"RUN\", \"RESUME*\"]";
 

@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.colour.Encoder;
 import dev.lampwright.protocol.Setup;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -13,8 +14,9 @@ import java.util.List;
  * @param order the strip's order of channels
  * @param channelMicroamps current of each channel at full duty, in µA, in the strip's order
  * @param darkMicroamps current of a dark pixel, in µA
+ * @param encoder what turns light into its bytes
  */
-record StripSection(int pixels, String order, List<Integer> channelMicroamps, int darkMicroamps) {
+record StripSection(int pixels, String order, List<Integer> channelMicroamps, int darkMicroamps, Encoder encoder) {
     private static final int MOST_PIXELS = 65535;
     private static final int MOST_BYTES = 65535;
     private static final double MOST_MILLIAMPS = 65.535;
@@ -35,7 +37,12 @@ record StripSection(int pixels, String order, List<Integer> channelMicroamps, in
         if (table.right()) {
             noteMismatch(table, pixels, order, milliamps);
         }
-        return new StripSection(pixels, order, channels(milliamps, order.length()), microamps(idle));
+        return new StripSection(
+                pixels,
+                order,
+                channels(milliamps, order.length()),
+                microamps(idle),
+                StripColours.encoder(table, order, pixels));
     }
 
     private static String order(Table table) {
@@ -45,6 +52,7 @@ record StripSection(int pixels, String order, List<Integer> channelMicroamps, in
         String order = table.text("order", WANTED_ORDER).orElse(USUAL_ORDER);
         if (!Setup.isOrder(order)) {
             table.mistake("order", "is " + Shown.quoted(order), WANTED_ORDER);
+            return USUAL_ORDER;
         }
         return order;
     }

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /**
  * One table of the file, read by key. No method throws: what is wrong is noted, and a value within the asked range stands in for
@@ -21,6 +23,7 @@ final class Table {
     private final Map<?, ?> values;
     private final Findings findings;
     private final Map<String, Table> tables = new LinkedHashMap<>();
+    private final Map<String, List<Table>> arrays = new LinkedHashMap<>();
     private final Set<String> known = new LinkedHashSet<>();
     private boolean mistaken;
 
@@ -67,7 +70,11 @@ final class Table {
      * @return false once a mistake has been noted
      */
     boolean right() {
-        return !mistaken && tables.values().stream().allMatch(Table::right);
+        return !mistaken && inner().allMatch(Table::right);
+    }
+
+    private Stream<Table> inner() {
+        return Stream.concat(tables.values().stream(), arrays.values().stream().flatMap(List::stream));
     }
 
     /**
@@ -78,6 +85,35 @@ final class Table {
      */
     Table table(String key) {
         return tables.computeIfAbsent(key, this::newTable);
+    }
+
+    /**
+     * The tables of an array within this one.
+     *
+     * @param key its name
+     * @return the tables; none if the array is not there
+     */
+    List<Table> tables(String key) {
+        return arrays.computeIfAbsent(key, this::newTables);
+    }
+
+    /**
+     * Whether the value of a key is a table.
+     *
+     * @param key its name
+     * @return false also if it is not there
+     */
+    boolean isTable(String key) {
+        return has(key) && values.get(key) instanceof Map;
+    }
+
+    /**
+     * The keys that are there and that nobody has asked for.
+     *
+     * @return their names, in the order of the file
+     */
+    List<String> unasked() {
+        return keys().stream().filter(key -> !known.contains(key)).toList();
     }
 
     /**
@@ -150,6 +186,113 @@ final class Table {
             mistake(key, values.get(key) instanceof List ? "is empty" : isValue(key), wanted);
         }
         return texts;
+    }
+
+    /**
+     * One text or several in an array. They may be left out.
+     *
+     * @param key its name
+     * @param wanted what would be right, for the complaint
+     * @return the texts, none of them empty; none at all if they are left out or wrong
+     */
+    List<String> textOrTexts(String key, String wanted) {
+        return values.get(key) instanceof List
+                ? texts(key, wanted)
+                : text(key, wanted).map(List::of).orElse(List.of());
+    }
+
+    /**
+     * A text that is read further. It may be left out.
+     *
+     * @param key its name
+     * @param wanted what would be right, for the complaint if it is no text
+     * @param reader what reads it; where it throws an {@code IllegalArgumentException}, its message is the complaint
+     * @param <T> what it is read to
+     * @return what was read; nothing if it is left out or wrong
+     */
+    <T> Optional<T> parsed(String key, String wanted, Function<String, T> reader) {
+        return text(key, wanted).flatMap(text -> attempt(key, wanted, () -> reader.apply(text)));
+    }
+
+    /**
+     * Does what may be refused.
+     *
+     * @param key the key to blame
+     * @param wanted what would be right, if the refusal does not say it itself after a semicolon
+     * @param deed what to do; where it throws an {@code IllegalArgumentException}, its message is the complaint
+     * @param <T> what comes of it
+     * @return what came of it; nothing if it was refused
+     */
+    <T> Optional<T> attempt(String key, String wanted, Supplier<T> deed) {
+        try {
+            return Optional.of(deed.get());
+        } catch (IllegalArgumentException e) {
+            String message = String.valueOf(e.getMessage());
+            int end = message.lastIndexOf("; ");
+            mistake(key, end < 0 ? message : message.substring(0, end), end < 0 ? wanted : message.substring(end + 2));
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * A name of something. It may be left out.
+     *
+     * @param key its name
+     * @param kind what is named, such as {@code zone}
+     * @param known everything of that kind
+     * @param <T> the kind
+     * @return what is named; nothing if the name is left out or wrong
+     */
+    <T> Optional<T> named(String key, String kind, Map<String, T> known) {
+        return text(key, "give the name of a " + kind).flatMap(name -> lookedUp(key, name, kind, known));
+    }
+
+    /**
+     * A name of something, or several in an array. They may be left out.
+     *
+     * @param key its name
+     * @param kind what is named, such as {@code state}
+     * @param known everything of that kind
+     * @param <T> the kind
+     * @return what is named, without what is wrong
+     */
+    <T> List<T> allNamed(String key, String kind, Map<String, T> known) {
+        return textOrTexts(key, "give the name of a " + kind + ", or several in an array").stream()
+                .flatMap(name -> lookedUp(key, name, kind, known).stream())
+                .toList();
+    }
+
+    private <T> Optional<T> lookedUp(String key, String name, String kind, Map<String, T> known) {
+        if (!known.containsKey(name)) {
+            String right = Nearest.to(name, known.keySet())
+                    .map(near -> "did you mean \"" + near + "\"?")
+                    .orElseGet(() -> wantedName(kind, known.keySet()));
+            mistake(key, "is " + Shown.quoted(name) + ", which is no " + kind, right);
+        }
+        return Optional.ofNullable(known.get(name));
+    }
+
+    private static String wantedName(String kind, Set<String> known) {
+        return known.isEmpty()
+                ? "there is no " + kind + " here; leave it out"
+                : "give one of \"" + String.join("\", \"", known) + '"';
+    }
+
+    /**
+     * Yes or no. It may be left out.
+     *
+     * @param key its name
+     * @return nothing if it is left out or wrong
+     */
+    Optional<Boolean> flag(String key) {
+        if (!has(key)) {
+            return Optional.empty();
+        }
+        if (values.get(key) instanceof Boolean flag) {
+            return Optional.of(flag);
+        }
+        mistake(key, isValue(key), "give true or false");
+        return Optional.empty();
     }
 
     /**
@@ -246,10 +389,27 @@ final class Table {
      * @return the numbers, one if it is no array
      */
     List<Double> numbers(String key, double least, double most, double otherwise) {
-        if (!(values.get(key) instanceof List<?> elements)) {
-            return List.of(number(key, least, most, otherwise));
+        return values.get(key) instanceof List
+                ? numbers(key, least, most)
+                : List.of(number(key, least, most, otherwise));
+    }
+
+    /**
+     * Numbers in an array, which may be left out.
+     *
+     * @param key its name
+     * @param least least that each may be
+     * @param most most that each may be
+     * @return the numbers, {@code most} for each that is wrong; none at all if the array is left out or none
+     */
+    List<Double> numbers(String key, double least, double most) {
+        if (!has(key)) {
+            return List.of();
         }
-        known.add(key);
+        if (!(values.get(key) instanceof List<?> elements)) {
+            mistake(key, isValue(key), "give numbers in an array");
+            return List.of();
+        }
         List<Double> numbers = new ArrayList<>();
         for (Object element : elements) {
             numbers.add(inRange(key, element, least, most).orElse(most));
@@ -266,19 +426,28 @@ final class Table {
      * @return what the word stands for
      */
     <E extends Enum<E>> E choice(String key, E otherwise) {
-        Map<String, E> choices = new LinkedHashMap<>();
-        for (E constant : otherwise.getDeclaringClass().getEnumConstants()) {
-            choices.put(constant.name().toLowerCase(Locale.ROOT), constant);
-        }
-        String wanted = "give one of \"" + String.join("\", \"", choices.keySet()) + '"';
+        Map<String, E> choices = Words.of(otherwise.getDeclaringClass().getEnumConstants(), Words::lowerCase);
         if (!has(key)) {
-            return defaultOf(key, otherwise, otherwise.name().toLowerCase(Locale.ROOT));
+            return defaultOf(key, otherwise, Words.lowerCase(otherwise));
         }
+        return oneOf(key, choices).orElse(otherwise);
+    }
+
+    /**
+     * One of a few words, which may be left out.
+     *
+     * @param key its name
+     * @param choices what each word stands for
+     * @param <T> what they stand for
+     * @return what the word stands for; nothing if it is left out or wrong
+     */
+    <T> Optional<T> oneOf(String key, Map<String, T> choices) {
+        String wanted = "give one of \"" + String.join("\", \"", choices.keySet()) + '"';
         Optional<String> word = text(key, wanted);
         if (word.isPresent() && !choices.containsKey(word.get())) {
             mistake(key, isValue(key), wanted);
         }
-        return word.map(choices::get).orElse(otherwise);
+        return word.map(choices::get);
     }
 
     /**
@@ -309,8 +478,36 @@ final class Table {
 
     /** Complains of every key, here and in the tables within, that nobody has asked for. To be called once all is read. */
     void noteUnknown() {
-        keys().stream().filter(key -> !known.contains(key)).forEach(this::noteUnknown);
-        tables.values().forEach(Table::noteUnknown);
+        unasked().forEach(this::noteUnknown);
+        inner().forEach(Table::noteUnknown);
+    }
+
+    /**
+     * Complains of every key here that nobody has asked for although others of its kind have a use for it.
+     *
+     * @param goesWith for each such key what it would go with
+     */
+    void noteUseless(Map<String, String> goesWith) {
+        for (String key : unasked()) {
+            if (goesWith.containsKey(key)) {
+                known.add(key);
+                mistake(key, "has no use here", "remove it; it goes with " + goesWith.get(key));
+            }
+        }
+    }
+
+    /**
+     * Makes sure that a file that comes with Lampwright is right.
+     *
+     * @throws IllegalStateException if it is not
+     */
+    void requireRight() {
+        noteUnknown();
+        try {
+            findings.throwIfMistaken();
+        } catch (ConfigException e) {
+            throw new IllegalStateException(e.getMessage(), e);
+        }
     }
 
     private void noteUnknown(String key) {
@@ -330,6 +527,31 @@ final class Table {
             mistake(key, isValue(key), "give a table: [" + Shown.key(pathOf(key)) + "] with its keys below");
         }
         return new Table(pathOf(key), Map.of(), there ? findings.unheard() : findings);
+    }
+
+    private List<Table> newTables(String key) {
+        if (!has(key)) {
+            return List.of();
+        }
+        if (!(values.get(key) instanceof List<?> elements)) {
+            mistake(
+                    key,
+                    isValue(key),
+                    "give an array of tables: [[" + Shown.key(pathOf(key)) + "]] with the keys below");
+            return List.of();
+        }
+        List<Table> tables = new ArrayList<>();
+        for (int i = 0; i < elements.size(); i++) {
+            List<String> place = new ArrayList<>(pathOf(key));
+            place.add(Integer.toString(i));
+            if (elements.get(i) instanceof Map<?, ?> inner) {
+                tables.add(new Table(List.copyOf(place), inner, findings));
+            } else {
+                mistaken = true;
+                findings.mistake(place, "is " + Shown.value(elements.get(i)), "give a table: { key = value, … }");
+            }
+        }
+        return List.copyOf(tables);
     }
 
     private OptionalDouble inRange(String key, Object value, double least, double most) {

@@ -1,11 +1,72 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Look;
+import java.util.List;
 
-/**
- * What to put on, and how quickly.
- *
- * @param look the look
- * @param fadeSeconds how long the fade from the look before takes, in s; 0 cuts in at once
- */
-public record Cue(Look look, double fadeSeconds) {}
+/** The rule that puts a look on. It holds while all its conditions do. For one thread. */
+public final class Cue {
+    private final Look look;
+    private final List<Condition> conditions;
+    private final double fadeSeconds;
+    private final Easing easing;
+    private final boolean[] held;
+
+    /**
+     * Makes a cue.
+     *
+     * @param look what it puts on
+     * @param conditions all of which must hold; with none the cue always holds
+     * @param fadeSeconds how long the fade from the look before takes, in s; 0 cuts in at once
+     * @param easing how the fade goes
+     */
+    public Cue(Look look, List<Condition> conditions, double fadeSeconds, Easing easing) {
+        this.look = look;
+        this.conditions = List.copyOf(conditions);
+        this.fadeSeconds = fadeSeconds;
+        this.easing = easing;
+        held = new boolean[conditions.size()];
+    }
+
+    /**
+     * Whether the cue holds. To be asked once a frame.
+     *
+     * @param situation what is going on
+     * @return true if all conditions hold
+     */
+    boolean holds(Situation situation) {
+        boolean all = true;
+        for (int i = 0; i < held.length; i++) {
+            held[i] = conditions.get(i).holds(situation, held[i]);
+            all &= held[i];
+        }
+        return all;
+    }
+
+    /**
+     * What the cue puts on.
+     *
+     * @return the look
+     */
+    public Look look() {
+        return look;
+    }
+
+    /**
+     * Whether the cue has no fade.
+     *
+     * @return true if it cuts in at once
+     */
+    boolean cutsIn() {
+        return fadeSeconds == 0;
+    }
+
+    /**
+     * How far the fade has got.
+     *
+     * @param seconds since the cue began to hold
+     * @return 0 to 1, the share of this cue's look
+     */
+    float faded(double seconds) {
+        return seconds >= fadeSeconds ? 1 : (float) easing.at(seconds / fadeSeconds);
+    }
+}

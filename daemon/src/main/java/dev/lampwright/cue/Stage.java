@@ -1,61 +1,100 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
+import dev.lampwright.look.Look;
 import dev.lampwright.look.Moment;
-import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signals;
-import java.util.EnumMap;
-import java.util.Map;
+import java.util.List;
 
 /**
- * Puts the look of each state on and fades from one to the next in linear light. What fades out is the light as it was seen when
- * the state changed, so a fade that is interrupted goes on from there without a step. Allocates nothing once made.
+ * Puts looks on: that of the first cue that holds, with a fade in linear light. What fades out goes on moving; where a fade is
+ * interrupted, the light as it was seen then fades out, so there is never a step. Allocates nothing once made; for one thread.
  */
 public final class Stage {
-    private final Map<PrinterState, Cue> cues;
+    /** The event that says that pictures are being taken. */
+    public static final String CAMERA = "camera";
+
+    private final List<Cue> cues;
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
-    private PrinterState state = PrinterState.SILENT;
-    private long sinceNanos;
-    private boolean lit;
+    private Turn on;
+    private Turn off;
+    private boolean started;
+    private boolean frozen = true;
 
     /**
      * Makes a stage with nothing on.
      *
-     * @param cues what to put on, for every state
+     * @param cues the first that holds wins; the last one always holds
      * @param signals what light can follow
      * @param seen the canvas that frames are drawn on
      * @param before another of the same size
      */
-    public Stage(Map<PrinterState, Cue> cues, Signals signals, Canvas seen, Canvas before) {
-        this.cues = new EnumMap<>(cues);
+    public Stage(List<Cue> cues, Signals signals, Canvas seen, Canvas before) {
+        this.cues = List.copyOf(cues);
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
+        on = new Turn(cues.get(cues.size() - 1));
+        off = new Turn(on.cue());
     }
 
     /**
      * Draws a frame.
      *
-     * @param now what the printer is doing
-     * @param nanos the time, never earlier than the one before
+     * @param situation what is going on; its time is never earlier than the one before
      * @return the canvas with the frame
      */
-    public Canvas draw(PrinterState now, long nanos) {
-        if (!lit || now != state) {
-            before.copyFrom(seen);
-            state = now;
-            sinceNanos = nanos;
-            lit = true;
+    public Canvas draw(Situation situation) {
+        long nanos = situation.nanos();
+        Cue next = choose(situation);
+        if (!started || next.look() != on.cue().look()) {
+            putOn(next, nanos);
+        } else if (next.cutsIn()) {
+            on.goOn(next);
         }
-        Cue cue = cues.get(now);
-        moment.moveTo(nanos, sinceNanos);
-        cue.look().draw(moment, seen);
-        double faded = moment.seconds() / cue.fadeSeconds();
-        if (faded < 1) {
-            seen.mix(before, (float) (1 - faded));
+        boolean camera = situation.event(CAMERA);
+        float share = on.faded(nanos);
+        if (share < 1 && !frozen) {
+            off.draw(moment, nanos, camera, before);
+        }
+        on.draw(moment, nanos, camera, seen);
+        if (share < 1) {
+            seen.mix(before, 1 - share);
         }
         return seen;
+    }
+
+    /**
+     * The look that is on, or fading in.
+     *
+     * @return that of the last frame drawn
+     */
+    public Look look() {
+        return on.cue().look();
+    }
+
+    /** All are asked, also those behind one that holds: each remembers what it was in the frame before. */
+    private Cue choose(Situation situation) {
+        Cue chosen = cues.get(cues.size() - 1);
+        for (int i = cues.size() - 1; i >= 0; i--) {
+            if (cues.get(i).holds(situation)) {
+                chosen = cues.get(i);
+            }
+        }
+        return chosen;
+    }
+
+    private void putOn(Cue next, long nanos) {
+        frozen = !started || on.faded(nanos) < 1;
+        if (frozen) {
+            before.copyFrom(seen);
+        }
+        Turn over = off;
+        off = on;
+        on = over;
+        on.begin(next, nanos);
+        started = true;
     }
 }

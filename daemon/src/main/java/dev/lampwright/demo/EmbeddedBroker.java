@@ -52,9 +52,12 @@ final class EmbeddedBroker implements AutoCloseable {
         return "mqtt://" + loopback() + ":" + server.getPort();
     }
 
+    /** Netty takes seconds to come to rest; nothing is on disk, so nobody needs to wait for it. */
     @Override
     public void close() {
-        server.stopServer();
+        Thread end = new Thread(server::stopServer, "broker-end");
+        end.setDaemon(true);
+        end.start();
     }
 
     private static String loopback() {

@@ -143,7 +143,7 @@ final class Screen {
                 : String.format(
                         Locale.ROOT,
                         "  %s light %3.0f %%",
-                        config.dimmers().get(0),
+                        config.fitting().dimmers().get(0).name(),
                         frame.duties()[0] / FULL_DUTY * 100);
     }
 

@@ -5,7 +5,6 @@ import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
-import dev.lampwright.look.BuiltInLooks;
 import dev.lampwright.printer.BrokerState;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
@@ -28,14 +27,13 @@ public final class Daemon implements AutoCloseable {
     /**
      * Puts the daemon together; nothing runs yet.
      *
-     * @param config what to run
+     * @param config what to run; for this daemon alone
      * @param line the line to the controller
      */
     public Daemon(Config config, Line line) {
         Setup setup = config.setup();
         FrameSlot slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
-        BuiltInLooks looks = new BuiltInLooks(setup.pixels(), config.zones(), config.dimmers());
-        Chain chain = new Chain(setup, looks, config.framesPerSecond(), config.silentAfter(), config.ambientC());
+        Chain chain = Chain.of(config, config.cues());
         link = new ControllerLink(line, setup, slot, CLOCK);
         frames = new FrameLoop(chain, status::get, slot, link::frameReady, CLOCK, config.framesPerSecond());
         printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);

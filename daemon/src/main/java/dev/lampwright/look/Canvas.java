@@ -2,20 +2,27 @@ package dev.lampwright.look;
 
 import java.util.Arrays;
 
-/** The light of one frame before it becomes bytes: the whole strip, pixel 0 first, and the dimmers. */
+/**
+ * The light of one frame before it becomes bytes: the whole strip, pixel 0 first, and the dimmers. It also has the room that layers
+ * need while they draw.
+ */
 public final class Canvas {
     private final float[] rgba;
     private final float[] dimmers;
+    private final float[] paint;
+    private final float[] cover;
 
     /**
      * Makes a dark canvas.
      *
-     * @param pixels pixels of the strip
+     * @param pixels pixels of the strip, and one more for each plain colour strip
      * @param dimmers dimmers in use
      */
     public Canvas(int pixels, int dimmers) {
         rgba = new float[4 * pixels];
         this.dimmers = new float[dimmers];
+        paint = new float[4 * pixels];
+        cover = new float[pixels];
     }
 
     /**
@@ -34,6 +41,16 @@ public final class Canvas {
      */
     public float[] dimmers() {
         return dimmers;
+    }
+
+    /** Room for the paint of a layer that is being drawn: four floats for each place of its zone. */
+    float[] paint() {
+        return paint;
+    }
+
+    /** Room for the cover of a layer that is being drawn: one float for each place of its zone. */
+    float[] cover() {
+        return cover;
     }
 
     /** Makes everything dark. */
@@ -63,9 +80,28 @@ public final class Canvas {
         mix(dimmers, other.dimmers, share);
     }
 
+    /**
+     * Whether all light is a number from 0 to 1.
+     *
+     * @return false if a layer has drawn what is no light
+     */
+    public boolean isSound() {
+        return isSound(rgba) && isSound(dimmers);
+    }
+
     private static void mix(float[] here, float[] there, float share) {
         for (int i = 0; i < here.length; i++) {
             here[i] += (there[i] - here[i]) * share;
         }
+    }
+
+    /** A little more than 1 is rounding. */
+    private static boolean isSound(float[] light) {
+        for (float value : light) {
+            if (!(value >= 0 && value <= 1.0001f)) {
+                return false;
+            }
+        }
+        return true;
     }
 }

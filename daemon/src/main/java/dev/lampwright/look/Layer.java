@@ -1,14 +1,13 @@
 package dev.lampwright.look;
 
-/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. Keeps its buffers, so it allocates nothing. */
-final class Layer {
-    private final PixelRun zone;
+/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. Allocates nothing; for one thread. */
+public final class Layer {
+    private final Zone zone;
     private final Paint paint;
     private final Extent extent;
     private final Rhythm rhythm;
-    private final float opacity;
-    private final float[] rgb;
-    private final float[] cover;
+    private final Level opacity;
+    private final Blend blend;
 
     /**
      * Makes a layer.
@@ -17,40 +16,78 @@ final class Layer {
      * @param paint what colour
      * @param extent which pixels
      * @param rhythm when
-     * @param opacity how strongly, 0 to 1
+     * @param opacity how strongly
+     * @param blend how it goes together with what is below
      */
-    Layer(PixelRun zone, Paint paint, Extent extent, Rhythm rhythm, double opacity) {
+    public Layer(Zone zone, Paint paint, Extent extent, Rhythm rhythm, Level opacity, Blend blend) {
         this.zone = zone;
         this.paint = paint;
         this.extent = extent;
         this.rhythm = rhythm;
-        this.opacity = (float) opacity;
-        rgb = new float[3 * zone.length()];
-        cover = new float[zone.length()];
+        this.opacity = opacity;
+        this.blend = blend;
     }
 
     /**
-     * Lays this over what is there: source-over on premultiplied light. Source: W3C Compositing and Blending Level 1, 9.1.4.
+     * Lays this over what is there.
      *
      * @param moment the time and the signals
      * @param canvas where to draw
      */
     void draw(Moment moment, Canvas canvas) {
-        float strength = opacity * rhythm.level(moment.seconds());
-        if (strength == 0) {
+        float lit = moment.steady() ? 1 : rhythm.level(moment.seconds());
+        float strength = (float) opacity.at(moment) * lit;
+        if (strength == 0 || zone.length() == 0) {
             return;
         }
-        int pixels = zone.length();
-        paint.paint(moment, rgb, pixels);
-        extent.cover(moment, cover, pixels);
-        float[] rgba = canvas.rgba();
-        for (int i = 0; i < pixels; i++) {
-            float alpha = cover[i] * strength;
-            int at = 4 * zone.pixel(i);
-            for (int channel = 0; channel < 3; channel++) {
-                rgba[at + channel] = rgb[3 * i + channel] * alpha + rgba[at + channel] * (1 - alpha);
+        float[] rgba = canvas.paint();
+        float[] cover = canvas.cover();
+        paint.paint(moment, rgba, zone.length());
+        extent.cover(moment, cover, zone.length());
+        for (int i = 0; i < zone.pixelCount(); i++) {
+            int place = zone.place(i);
+            float alpha = cover[place] * strength * rgba[4 * place + 3];
+            if (alpha > 0) {
+                lay(rgba, 4 * place, alpha, canvas.rgba(), 4 * zone.pixel(i));
             }
-            rgba[at + 3] = alpha + rgba[at + 3] * (1 - alpha);
         }
+    }
+
+    private void lay(float[] rgba, int from, float alpha, float[] below, int at) {
+        switch (blend) {
+            case NORMAL -> over(rgba, from, alpha, below, at);
+            case PLUS_LIGHTER -> add(rgba, from, alpha, below, at);
+            default -> mix(rgba, from, alpha, below, at);
+        }
+    }
+
+    /** W3C Compositing and Blending Level 1, 9.1.4: source-over, premultiplied. */
+    private static void over(float[] rgba, int from, float alpha, float[] below, int at) {
+        float rest = 1 - alpha;
+        below[at] = rgba[from] * alpha + below[at] * rest;
+        below[at + 1] = rgba[from + 1] * alpha + below[at + 1] * rest;
+        below[at + 2] = rgba[from + 2] * alpha + below[at + 2] * rest;
+        below[at + 3] = alpha + below[at + 3] * rest;
+    }
+
+    /** The same standard, 9.1.14: plus-lighter. */
+    private static void add(float[] rgba, int from, float alpha, float[] below, int at) {
+        below[at] = Math.min(1, below[at] + rgba[from] * alpha);
+        below[at + 1] = Math.min(1, below[at + 1] + rgba[from + 1] * alpha);
+        below[at + 2] = Math.min(1, below[at + 2] + rgba[from + 2] * alpha);
+        below[at + 3] = Math.min(1, below[at + 3] + alpha);
+    }
+
+    /** The same standard, 5 and 10: co = αs(1 − αb)Cs + αb(1 − αs)Cb + αs αb B(Cb, Cs). */
+    private void mix(float[] rgba, int from, float alpha, float[] below, int at) {
+        float alphaBelow = below[at + 3];
+        for (int channel = 0; channel < 3; channel++) {
+            float source = rgba[from + channel];
+            float backdrop = alphaBelow == 0 ? 0 : below[at + channel] / alphaBelow;
+            below[at + channel] = alpha * (1 - alphaBelow) * source
+                    + (1 - alpha) * below[at + channel]
+                    + alpha * alphaBelow * blend.mix(backdrop, source);
+        }
+        below[at + 3] = alpha + alphaBelow * (1 - alpha);
     }
 }

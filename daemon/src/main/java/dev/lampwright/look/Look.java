@@ -2,23 +2,26 @@ package dev.lampwright.look;
 
 import java.util.List;
 
-/** What the strip and the dimmers show: a stack of layers, and a level for each dimmer. */
+/** What the strip and the dimmers show: a stack of layers, and a level for each dimmer. For one thread. */
 public final class Look {
     private final String name;
     private final List<Layer> layers;
-    private final float[] dimmers;
+    private final List<Level> dimmers;
+    private final boolean steadyForCamera;
 
     /**
      * Makes a look.
      *
      * @param name its name
      * @param layers the lowest first
-     * @param dimmers 0 to 1 for each dimmer in use
+     * @param dimmers a level for each dimmer in use
+     * @param steadyForCamera whether its light keeps still while pictures are taken
      */
-    Look(String name, List<Layer> layers, float[] dimmers) {
+    public Look(String name, List<Layer> layers, List<Level> dimmers, boolean steadyForCamera) {
         this.name = name;
         this.layers = List.copyOf(layers);
-        this.dimmers = dimmers.clone();
+        this.dimmers = List.copyOf(dimmers);
+        this.steadyForCamera = steadyForCamera;
     }
 
     /**
@@ -28,6 +31,15 @@ public final class Look {
      */
     public String name() {
         return name;
+    }
+
+    /**
+     * Whether light keeps still while pictures are taken.
+     *
+     * @return the look's camera flag
+     */
+    public boolean steadyForCamera() {
+        return steadyForCamera;
     }
 
     /**
@@ -41,6 +53,8 @@ public final class Look {
         for (int i = 0; i < layers.size(); i++) {
             layers.get(i).draw(moment, canvas);
         }
-        System.arraycopy(dimmers, 0, canvas.dimmers(), 0, dimmers.length);
+        for (int i = 0; i < dimmers.size(); i++) {
+            canvas.dimmers()[i] = (float) dimmers.get(i).at(moment);
+        }
     }
 }

@@ -1,15 +1,17 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Follow;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 
-/** The time and the signals that a frame is drawn for. Made once and moved on. */
+/** The time and the signals that a look is drawn for. Made once and moved on. */
 public final class Moment {
     private static final double SECONDS_PER_NANO = 1e-9;
 
     private final Signals signals;
     private long nanos;
     private double seconds;
+    private boolean steady;
 
     /**
      * Makes a moment.
@@ -32,6 +34,15 @@ public final class Moment {
     }
 
     /**
+     * Whether light is to keep still because a picture is being taken.
+     *
+     * @param still true stops every rhythm at full light
+     */
+    public void keepSteady(boolean still) {
+        steady = still;
+    }
+
+    /**
      * How long the look has been on.
      *
      * @return seconds, 0 or more
@@ -41,12 +52,31 @@ public final class Moment {
     }
 
     /**
+     * Whether light is to keep still.
+     *
+     * @return as set by {@link #keepSteady}
+     */
+    boolean steady() {
+        return steady;
+    }
+
+    /**
      * A signal's value now.
      *
      * @param signal which
-     * @return 0 to 1, NaN if it is unknown
+     * @return the value, NaN if it is unknown
      */
     public double value(Signal signal) {
         return signals.value(signal, nanos);
+    }
+
+    /**
+     * Where a signal stands between bounds now.
+     *
+     * @param follow the signal and its bounds
+     * @return 0 to 1, NaN if it is unknown
+     */
+    public double share(Follow follow) {
+        return follow.share(value(follow.signal()));
     }
 }

@@ -25,6 +25,8 @@ public final class Rhythm {
     private static final double VERY_QUICK_S = 0.6;
     /** IALA R0110: a dot of a Morse light lasts about 0.5 s, a dash three times as long. */
     private static final double DOT_S = 0.5;
+    /** How long light takes to come or go, so that nothing is harsh. Like a lamp's own inertia; common practice, no source. */
+    private static final double EDGE_S = 0.1;
 
     private final double period;
     private final double[] changes;
@@ -77,14 +79,24 @@ public final class Rhythm {
         if (swell) {
             return (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * phase / period));
         }
+        return this == FIXED ? 1 : edged(phase);
+    }
+
+    /** Half lit at the very moment of a change, and fully EDGE_S / 2 later. */
+    private float edged(double phase) {
         boolean lit = true;
+        double last = 0;
+        double next = period;
         for (double change : changes) {
             if (phase < change) {
-                return lit ? 1 : 0;
+                next = change;
+                break;
             }
+            last = change;
             lit = !lit;
         }
-        return 0;
+        double away = Math.min(0.5, Math.min(phase - last, next - phase) / EDGE_S);
+        return (float) (lit ? 0.5 + away : 0.5 - away);
     }
 
     /**
@@ -142,6 +154,6 @@ public final class Rhythm {
     }
 
     private static IllegalArgumentException wrong(String text, String right) {
-        return new IllegalArgumentException("\"" + text + "\" is no rhythm: " + right);
+        return new IllegalArgumentException("\"" + text + "\" is no rhythm; " + right);
     }
 }

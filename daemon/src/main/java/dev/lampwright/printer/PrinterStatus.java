@@ -1,23 +1,31 @@
 package dev.lampwright.printer;
 
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Map;
 
 /** What is known of the printer at one moment. Immutable; each message makes a new one. */
 public final class PrinterStatus {
     private static final PrinterStatus NOTHING_HEARD =
-            new PrinterStatus(PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class));
+            new PrinterStatus(PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class), Map.of());
 
     private final PrinterState state;
     private final boolean heard;
     private final long heardAtNanos;
     private final Map<Quantity, Reading> readings;
+    private final Map<String, Long> eventEnds;
 
-    private PrinterStatus(PrinterState state, boolean heard, long heardAtNanos, Map<Quantity, Reading> readings) {
+    private PrinterStatus(
+            PrinterState state,
+            boolean heard,
+            long heardAtNanos,
+            Map<Quantity, Reading> readings,
+            Map<String, Long> eventEnds) {
         this.state = state;
         this.heard = heard;
         this.heardAtNanos = heardAtNanos;
         this.readings = readings;
+        this.eventEnds = eventEnds;
     }
 
     /**
@@ -94,7 +102,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus heardAt(long atNanos) {
-        return new PrinterStatus(state, true, atNanos, readings);
+        return new PrinterStatus(state, true, atNanos, readings, eventEnds);
     }
 
     /**
@@ -105,7 +113,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
-        return new PrinterStatus(newState, true, atNanos, readings);
+        return new PrinterStatus(newState, true, atNanos, readings, eventEnds);
     }
 
     /**
@@ -119,6 +127,32 @@ public final class PrinterStatus {
     public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
-        return new PrinterStatus(state, true, atNanos, newReadings);
+        return new PrinterStatus(state, true, atNanos, newReadings, eventEnds);
+    }
+
+    /**
+     * Whether an event is going on.
+     *
+     * @param name its name in the configuration
+     * @param nanos the time
+     * @return false also if it has never been told
+     */
+    public boolean eventAt(String name, long nanos) {
+        Long end = eventEnds.get(name);
+        return end != null && end - nanos > 0;
+    }
+
+    /**
+     * This with an event that has just begun or ended.
+     *
+     * @param name its name in the configuration
+     * @param endNanos when it ends, or has ended
+     * @param atNanos when the message came
+     * @return a new status
+     */
+    public PrinterStatus withEvent(String name, long endNanos, long atNanos) {
+        Map<String, Long> newEnds = new HashMap<>(eventEnds);
+        newEnds.put(name, endNanos);
+        return new PrinterStatus(state, true, atNanos, readings, newEnds);
     }
 }

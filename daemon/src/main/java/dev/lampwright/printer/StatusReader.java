@@ -21,6 +21,7 @@ public final class StatusReader {
         this.stateIsTold = bindings.state().isPresent();
         bindings.state().ifPresent(state -> bounds.add(bound(state)));
         bindings.readings().forEach((quantity, binding) -> bounds.add(bound(quantity, binding)));
+        bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
     }
 
     private static Bound bound(StateBinding binding) {
@@ -30,6 +31,10 @@ public final class StatusReader {
     private static Bound bound(Quantity quantity, Binding binding) {
         Taker taker = new ReadingTaker(quantity, binding.scale(), binding.offset());
         return new Bound(quantity.key(), binding.topicFilter(), binding.path(), taker);
+    }
+
+    private static Bound bound(String event, EventBinding binding) {
+        return new Bound("event " + event, binding.topicFilter(), binding.path(), new EventTaker(event, binding));
     }
 
     /**

@@ -43,7 +43,8 @@ class CheckCommandTest {
                         0,
                         good + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/heat, shop/alder/job;"
                                 + " 30 pixels GRB at /dev/ttyACM0, ceiling 1500 mA;"
-                                + " zones bed 0-9, nozzle 10-19, job 29-20; dimmers work" + System.lineSeparator(),
+                                + " zones strip 0-29, bed 0-9, nozzle 10-19, job 29-20; dimmers work"
+                                + System.lineSeparator(),
                         ""),
                 Run.of("check", good.toString()));
     }

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
-import dev.lampwright.look.PixelRun;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.Quantity;
@@ -20,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -69,7 +69,7 @@ class ConfigFileTest {
         Setup setup = new Setup(
                 30, "GRB", List.of(20_000, 20_000, 20_000), 1000, 0, 3000, WhenSilent.BEACON, List.of(500), List.of());
         assertEquals(setup, config.setup());
-        assertEquals(List.of(), config.dimmers());
+        assertEquals(List.of(), config.fitting().dimmers());
     }
 
     @Test
@@ -84,28 +84,39 @@ class ConfigFileTest {
         assertEquals(10, ConfigFile.examine(file(all)).defaults().size());
     }
 
+    private static Map<String, String> zones(String text) throws ConfigException {
+        Map<String, String> zones = new LinkedHashMap<>();
+        read(text).fitting().zones().forEach((name, zone) -> zones.put(name, zone.toString()));
+        return zones;
+    }
+
     @ParameterizedTest
-    @CsvSource({"1, 0, 0, 0, 0, 0", "2, 0, 0, 1, 1, 1", "3, 0, 1, 2, 2, 2", "30, 0, 14, 29, 15, 29", "7, 0, 3, 6, 4, 6"
-    })
-    void usualZones(int pixels, int bedFirst, int bedLast, int nozzleFirst, int nozzleLast, int jobLast)
-            throws ConfigException {
-        Map<String, PixelRun> usual = Map.of(
-                "bed", new PixelRun(bedFirst, bedLast),
-                "nozzle", new PixelRun(nozzleFirst, nozzleLast),
-                "job", new PixelRun(0, jobLast));
-        assertEquals(usual, read(MINIMAL.replace("30", "" + pixels)).zones());
+    @CsvSource({"1, 0, 0, 0", "2, 0-1, 0, 1", "3, 0-2, 0-1, 2", "30, 0-29, 0-14, 29-15", "7, 0-6, 0-3, 6-4"})
+    void usualZones(int pixels, String strip, String bed, String nozzle) throws ConfigException {
+        assertEquals(
+                Map.of("strip", strip, "bed", bed, "nozzle", nozzle, "job", strip),
+                zones(MINIMAL.replace("30", "" + pixels)));
     }
 
     @Test
     void zones() throws ConfigException {
-        Config config = read(MINIMAL + "[zones]\nlid = \"5\"\nbed = \"29-20\"\njob = \"0-0\"\n");
+        Map<String, String> zones = zones(MINIMAL + """
+                [zones]
+                lid = "5"
+                bed = "29-20"
+                job = " 0-3 +9 - 7+ 5 "
+                sides = "0-9 + 29-20 mirrored"
+                """);
         assertEquals(
                 Map.of(
-                        "lid", new PixelRun(5, 5),
-                        "bed", new PixelRun(29, 20),
-                        "job", new PixelRun(0, 0),
-                        "nozzle", new PixelRun(29, 15)),
-                config.zones());
+                        "strip", "0-29",
+                        "lid", "5",
+                        "bed", "29-20",
+                        "job", "0-3 + 9-7 + 5",
+                        "sides", "0-9 + 29-20 mirrored",
+                        "nozzle", "29-15"),
+                zones);
+        assertEquals(List.of("strip", "lid", "bed", "job", "sides", "nozzle"), List.copyOf(zones.keySet()));
     }
 
     @Test
@@ -139,7 +150,7 @@ class ConfigFileTest {
                 lid = { channel = 1, volts = 24, full_mA = 300 }
                 rear = { channel = 3, volts = 12, full_mA = 1000, ceiling_mA = 700 }
                 """);
-        assertEquals(List.of("small", "lid", "work", "rear"), config.dimmers());
+        assertEquals(List.of("small", "lid", "work", "rear"), config.fitting().dimmerNames());
         assertEquals(List.of(500, 700, 1100), config.setup().ceilingsMilliamps());
         assertEquals(
                 List.of(
@@ -165,7 +176,7 @@ class ConfigFileTest {
         assertEquals(WhenSilent.KEEP, setup.whenSilent());
     }
 
-    /** Rates of the Linux kernel's asm-generic/termbits.h from 9600 to 3000000, and 250000, for which firmware is offered too. */
+    /** Rates of the Linux kernel's asm-generic/termbits.h from 9600 to 3000000, and the one that suits an ATmega best. */
     @ParameterizedTest
     @ValueSource(
             ints = {

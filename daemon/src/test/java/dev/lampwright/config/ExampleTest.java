@@ -2,7 +2,7 @@ package dev.lampwright.config;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.lampwright.look.PixelRun;
+import dev.lampwright.look.Fitting;
 import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.printer.PayloadPath;
@@ -15,6 +15,7 @@ import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,10 +99,10 @@ class ExampleTest {
 
     @Test
     void zonesAndDimmers() {
-        assertEquals(
-                Map.of("bed", new PixelRun(0, 9), "nozzle", new PixelRun(10, 19), "job", new PixelRun(29, 20)),
-                config.zones());
-        assertEquals(List.of("bed", "nozzle", "job"), List.copyOf(config.zones().keySet()));
-        assertEquals(List.of("work"), config.dimmers());
+        Map<String, String> zones = new LinkedHashMap<>();
+        config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.toString()));
+        assertEquals(Map.of("strip", "0-29", "bed", "0-9", "nozzle", "10-19", "job", "29-20"), zones);
+        assertEquals(List.of("strip", "bed", "nozzle", "job"), List.copyOf(zones.keySet()));
+        assertEquals(List.of(Fitting.DimmerUse.white("work")), config.fitting().dimmers());
     }
 }

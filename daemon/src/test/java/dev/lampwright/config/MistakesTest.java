@@ -163,7 +163,7 @@ class MistakesTest {
                 "t.toml:7: supply.fuse: is not known; remove it; what may stand here: volts, ceiling_mA",
                 added("supply.fuse = 1"));
         assertStarts(
-                "t.toml:7: looks: is not known; remove it; what may stand here: frames_per_s,", added("[looks.warm]"));
+                "t.toml:7: theme: is not known; remove it; what may stand here: frames_per_s,", added("[theme.warm]"));
     }
 
     @Test
@@ -256,9 +256,9 @@ class MistakesTest {
     @Test
     void baud() {
         assertEquals(
-                "t.toml:7: controller.baud: is 256000, which is no usual rate;"
+                "t.toml:7: controller.baud: is 300000, which is no usual rate;"
                         + " give the rate of the firmware, for instance 250000",
-                added("controller.baud = 256000"));
+                added("controller.baud = 300000"));
         assertStarts(
                 "t.toml:7: controller.baud: is 300; give a whole number from 9600 to", added("controller.baud = 300"));
     }

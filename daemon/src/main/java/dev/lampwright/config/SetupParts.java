@@ -1,15 +1,19 @@
 package dev.lampwright.config;
 
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
-/** Puts the sections about what is fitted together into one set-up of the controller. */
-final class Fitting {
+/** Puts the sections about what is fitted together: for the controller one set-up, for the looks one fitting. */
+final class SetupParts {
     private static final int STRIP_SUPPLY = 0;
     private static final int MICRO = 1000;
 
-    private Fitting() {}
+    private SetupParts() {}
 
     static Setup setup(StripSection strip, SupplySection supply, ControllerSection controller, DimmersSection dimmers) {
         List<Integer> ceilings = new ArrayList<>();
@@ -24,7 +28,29 @@ final class Fitting {
                 controller.holdoverMillis(),
                 controller.whenSilent(),
                 ceilings,
-                dimmers.dimmers());
+                dimmers.outputs());
+    }
+
+    /**
+     * What looks are made for.
+     *
+     * @param pixels pixels of the strip
+     * @param zones zones of the strip
+     * @param dimmers the dimmers
+     * @return the fitting, with a zone for each plain colour strip, and one for all of them
+     */
+    static Fitting fitting(int pixels, Map<String, Zone> zones, DimmersSection dimmers) {
+        Map<String, Zone> all = new LinkedHashMap<>(zones);
+        Zone plain = Zone.empty();
+        for (String name : dimmers.colourStrips()) {
+            Zone zone = Zone.run(pixels + plain.length(), pixels + plain.length());
+            all.put(name, zone);
+            plain = plain.then(zone);
+        }
+        if (plain.length() > 0) {
+            all.put(DimmersSection.PLAIN, plain);
+        }
+        return new Fitting(pixels, all, dimmers.uses(pixels));
     }
 
     /** Complains of a ceiling below what the dark strip draws. */

@@ -1,0 +1,58 @@
+package dev.lampwright.colour;
+
+/**
+ * The glow of a body that cools: its colour, and a brightness that falls with its temperature as steeply as it really does. A table,
+ * so that looking up costs little and allocates nothing.
+ */
+public final class Ember {
+    private static final int PARTS = 512;
+
+    private final double brightestK;
+    private final float[] table = new float[3 * (PARTS + 1)];
+
+    /**
+     * Makes a glow.
+     *
+     * @param brightestK temperature at which it is as bright as can be shown, in K, above {@link BlackBody#COLDEST_K} and up to
+     *     {@link BlackBody#HOTTEST_K}; 1600 leaves about 400 K of it to be seen
+     * @throws IllegalArgumentException if the temperature is outside
+     */
+    public Ember(double brightestK) {
+        if (!(brightestK > BlackBody.COLDEST_K)) {
+            throw new IllegalArgumentException(
+                    "nothing glows at " + brightestK + " K; take more than " + BlackBody.COLDEST_K + " K");
+        }
+        this.brightestK = brightestK;
+        double full = BlackBody.light(brightestK).luminance() / BlackBody.luminance(brightestK);
+        for (int i = 0; i <= PARTS; i++) {
+            fill(i, full);
+        }
+    }
+
+    private void fill(int entry, double full) {
+        double kelvin = BlackBody.COLDEST_K + (brightestK - BlackBody.COLDEST_K) * entry / PARTS;
+        Light light = BlackBody.light(kelvin);
+        float factor = (float) (BlackBody.luminance(kelvin) * full / light.luminance());
+        table[3 * entry] = light.red() * factor;
+        table[3 * entry + 1] = light.green() * factor;
+        table[3 * entry + 2] = light.blue() * factor;
+    }
+
+    /**
+     * Looks a colour up.
+     *
+     * @param kelvin temperature; above the brightest it counts as that, below {@link BlackBody#COLDEST_K} (and NaN) as that
+     * @param rgb where to write linear red, green and blue, 0 to 1
+     * @param at index of red
+     */
+    public void colour(double kelvin, float[] rgb, int at) {
+        double share = (kelvin - BlackBody.COLDEST_K) / (brightestK - BlackBody.COLDEST_K);
+        float place = share > 0 ? (float) (Math.min(1, share) * PARTS) : 0;
+        int entry = Math.min((int) place, PARTS - 1);
+        float rest = place - entry;
+        for (int i = 0; i < 3; i++) {
+            float here = table[3 * entry + i];
+            rgb[at + i] = here + (table[3 * entry + 3 + i] - here) * rest;
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package dev.lampwright.config;
+
+import dev.lampwright.printer.EventBinding;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** The section {@code [printer.events]}, with a table for each event. */
+final class EventsSection {
+    private static final String WANTED_BEGIN =
+            "give the printer's words for its beginning in an array, for instance [\"SNAP\"]";
+    private static final String WANTED_END =
+            "give the printer's words for its end in an array, for instance [\"SNAPPED\"]";
+    private static final double SHORTEST_S = 0.1;
+    private static final double LONGEST_S = 86_400;
+    private static final double USUAL_S = 10;
+
+    private EventsSection() {}
+
+    static Map<String, EventBinding> read(Table table) {
+        Map<String, EventBinding> events = new LinkedHashMap<>();
+        table.keys().forEach(name -> events.put(name, event(table.table(name))));
+        return events;
+    }
+
+    private static EventBinding event(Table table) {
+        Place place = Place.read(table);
+        List<String> begin = table.texts("begin", WANTED_BEGIN);
+        List<String> end = table.texts("end", WANTED_END);
+        if (!table.has("begin")) {
+            table.mistake("begin", "is missing", WANTED_BEGIN);
+        }
+        List<String> begins = begin.stream().map(EventsSection::folded).toList();
+        end.stream().filter(word -> begins.contains(folded(word))).findFirst().ifPresent(word -> {
+            String what = "has " + Shown.quoted(word) + ", which begin has already";
+            table.mistake("end", what, "give each word once; case does not count");
+        });
+        double lastsS = table.numberIfThere("lasts_s", SHORTEST_S, LONGEST_S).orElse(USUAL_S);
+        return new EventBinding(
+                place.topicFilter(), place.path(), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
+    }
+
+    private static String folded(String word) {
+        return word.toLowerCase(Locale.ROOT);
+    }
+}

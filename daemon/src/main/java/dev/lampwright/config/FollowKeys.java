@@ -1,0 +1,53 @@
+package dev.lampwright.config;
+
+import dev.lampwright.signal.Follow;
+import dev.lampwright.signal.Signal;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The keys {@code by}, {@code from} and {@code to}: a signal and the bounds it is seen through. */
+final class FollowKeys {
+    /** The signals by name. */
+    static final Map<String, Signal> SIGNALS = Words.of(Signal.values(), Signal::key);
+
+    private static final double LARGEST = 1e9;
+    private static final Follow STAND_IN = Follow.of(Signal.JOB_PROGRESS);
+
+    private FollowKeys() {}
+
+    /**
+     * Reads the keys.
+     *
+     * @param table where they stand
+     * @param prefix what their names begin with, such as {@code opacity_}, or nothing
+     * @return what to follow
+     */
+    static Follow read(Table table, String prefix) {
+        String key = prefix + "by";
+        if (!table.has(key)) {
+            table.mistake(key, "is missing", "give the signal to follow, for instance \"bed.heat\"");
+        }
+        Optional<Signal> signal = table.named(key, "signal", SIGNALS);
+        OptionalDouble from = table.numberIfThere(prefix + "from", -LARGEST, LARGEST);
+        OptionalDouble to = table.numberIfThere(prefix + "to", -LARGEST, LARGEST);
+        if (signal.isEmpty() || !table.right()) {
+            return STAND_IN;
+        }
+        noteIfNeeded(table, signal.get(), prefix + "from", "0");
+        noteIfNeeded(table, signal.get(), prefix + "to", "1");
+        Follow follow = new Follow(signal.get(), from.orElse(0), to.orElse(1));
+        if (follow.from() == follow.to()) {
+            table.mistake(prefix + "to", "is the same as " + prefix + "from", "give two values that differ");
+            return STAND_IN;
+        }
+        return follow;
+    }
+
+    private static void noteIfNeeded(Table table, Signal signal, String key, String share) {
+        if (!signal.isShare() && !table.has(key)) {
+            String what = "is missing, and " + signal.key() + " does not run from 0 to 1 by itself";
+            table.mistake(key, what, "give the value of " + signal.key() + " that counts as " + share);
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package dev.lampwright.config;
+
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Layer;
+import dev.lampwright.look.Level;
+import dev.lampwright.look.Look;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** The section {@code [looks]}, with a table for each look. */
+final class LooksSection {
+    private final Fitting fitting;
+    private final Set<String> optional;
+
+    /**
+     * Prepares to read looks.
+     *
+     * @param fitting what they are for
+     * @param optional dimmers and zones whose part of a look is left out where there are none
+     */
+    LooksSection(Fitting fitting, Set<String> optional) {
+        this.fitting = fitting;
+        this.optional = optional;
+    }
+
+    /**
+     * Reads the section.
+     *
+     * @param table the section
+     * @return the looks by name, in the order of the file
+     */
+    Map<String, Look> read(Table table) {
+        Map<String, Look> looks = new LinkedHashMap<>();
+        table.keys().forEach(name -> looks.put(name, look(name, table.table(name))));
+        return looks;
+    }
+
+    private Look look(String name, Table table) {
+        Table lights = table.table("dimmers");
+        List<Level> dimmers = dimmers(lights);
+        List<Layer> layers = new ArrayList<>();
+        for (Table layer : table.tables("layers")) {
+            if (isFitted(layer)) {
+                layers.add(LayerKeys.read(layer, fitting.zones()));
+            }
+        }
+        if (table.right() && lights.keys().isEmpty() && table.tables("layers").isEmpty()) {
+            table.mistake("layers", "is missing or empty, and so is dimmers", "give the look light, or leave it out");
+        }
+        boolean lit =
+                lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
+        return new Look(name, layers, dimmers, table.flag("steady_for_camera").orElse(lit));
+    }
+
+    private boolean isFitted(Table layer) {
+        return layer.text("zone", "give the name of a zone")
+                .filter(optional::contains)
+                .map(fitting.zones()::containsKey)
+                .orElse(true);
+    }
+
+    private List<Level> dimmers(Table table) {
+        Map<String, Level> levels = new LinkedHashMap<>();
+        table.keys().forEach(name -> levels.put(name, level(table, name)));
+        return fitting.dimmers().stream()
+                .map(use -> levels.getOrDefault(use.name(), Level.fixed(0)))
+                .toList();
+    }
+
+    private Level level(Table table, String name) {
+        noteIfNoDimmer(table, name);
+        if (!table.isTable(name)) {
+            return Level.fixed(table.numberIfThere(name, 0, 1).orElse(0));
+        }
+        return Level.by(FollowKeys.read(table.table(name), ""));
+    }
+
+    private void noteIfNoDimmer(Table table, String name) {
+        List<String> white = fitting.dimmers().stream()
+                .filter(Fitting.DimmerUse::isWhite)
+                .map(Fitting.DimmerUse::name)
+                .toList();
+        if (white.contains(name) || optional.contains(name)) {
+            return;
+        }
+        if (fitting.dimmerNames().contains(name)) {
+            table.mistake(name, "is a plain colour strip", "light it by a layer: zone = \"" + name + '"');
+        } else {
+            String all = white.isEmpty() ? "none is fitted; leave it out" : "give one of " + String.join(", ", white);
+            String right = Nearest.to(name, white)
+                    .map(near -> "did you mean " + near + "?")
+                    .orElse(all);
+            table.mistake(name, "is no dimmer", right);
+        }
+    }
+}

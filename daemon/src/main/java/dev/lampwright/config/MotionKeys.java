@@ -1,0 +1,49 @@
+package dev.lampwright.config;
+
+import dev.lampwright.look.Motion;
+import java.util.List;
+
+/** The keys of movement, of which a layer has at most one. */
+final class MotionKeys {
+    /** Their names. */
+    static final List<String> NAMES = List.of("speed_px_per_s", "speed_zones_per_s", "cycle_s");
+
+    private static final double FASTEST_PIXELS = 1000;
+    private static final double FASTEST_ZONES = 2;
+    private static final double SHORTEST_CYCLE_S = 1 / FASTEST_ZONES;
+    private static final double LONGEST_CYCLE_S = 86_400;
+
+    private MotionKeys() {}
+
+    static Motion read(Table table) {
+        List<String> given = NAMES.stream().filter(table::has).toList();
+        if (given.size() > 1) {
+            table.mistake(given.get(1), "is a second movement beside " + given.get(0), "keep one of the two");
+        }
+        if (given.isEmpty()) {
+            return Motion.STILL;
+        }
+        return switch (given.get(0)) {
+            case "speed_px_per_s" -> speed(table, given.get(0), FASTEST_PIXELS, Motion.Unit.PIXELS_A_SECOND);
+            case "speed_zones_per_s" -> speed(table, given.get(0), FASTEST_ZONES, Motion.Unit.ZONES_A_SECOND);
+            default -> cycle(table, given.get(0));
+        };
+    }
+
+    private static Motion speed(Table table, String key, double fastest, Motion.Unit unit) {
+        return new Motion(table.numberIfThere(key, -fastest, fastest).orElse(0), unit);
+    }
+
+    private static Motion cycle(Table table, String key) {
+        double seconds =
+                table.numberIfThere(key, -LONGEST_CYCLE_S, LONGEST_CYCLE_S).orElse(1);
+        if (Math.abs(seconds) < SHORTEST_CYCLE_S) {
+            table.mistake(
+                    key,
+                    "is " + Shown.number(seconds) + ", less than " + SHORTEST_CYCLE_S + " s",
+                    "give the seconds from one end of the zone to the other; below 0 to go the other way");
+            return Motion.STILL;
+        }
+        return Motion.cycle(seconds);
+    }
+}

@@ -1,0 +1,74 @@
+package dev.lampwright.cue;
+
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.signal.Signal;
+import dev.lampwright.signal.Signals;
+
+/** What is going on, for the conditions of cues. Made once and moved on. */
+public final class Situation {
+    private final Signals signals;
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private PrinterState state = PrinterState.SILENT;
+    private long nanos;
+
+    /**
+     * Makes a situation in which nothing has been heard.
+     *
+     * @param signals what light can follow
+     */
+    public Situation(Signals signals) {
+        this.signals = signals;
+    }
+
+    /**
+     * Moves on.
+     *
+     * @param newStatus what is known of the printer
+     * @param newState the state as it counts now
+     * @param nowNanos the time
+     */
+    public void moveTo(PrinterStatus newStatus, PrinterState newState, long nowNanos) {
+        status = newStatus;
+        state = newState;
+        nanos = nowNanos;
+    }
+
+    /**
+     * The state as it counts now.
+     *
+     * @return silent if nothing has been heard for long
+     */
+    PrinterState state() {
+        return state;
+    }
+
+    /**
+     * A signal's value now.
+     *
+     * @param signal which
+     * @return the value, NaN if it is unknown
+     */
+    double value(Signal signal) {
+        return signals.value(signal, nanos);
+    }
+
+    /**
+     * Whether an event is going on.
+     *
+     * @param name its name in the configuration
+     * @return false also if there is none of that name
+     */
+    boolean event(String name) {
+        return status.eventAt(name, nanos);
+    }
+
+    /**
+     * The time.
+     *
+     * @return ns
+     */
+    long nanos() {
+        return nanos;
+    }
+}

@@ -1,0 +1,56 @@
+package dev.lampwright.cue;
+
+import dev.lampwright.look.Canvas;
+import dev.lampwright.look.Moment;
+
+/** One look's time on stage. The look's own time stands still while pictures are taken, if it keeps steady for them. */
+final class Turn {
+    private Cue cue;
+    private long began;
+    private long stood;
+    private long last;
+
+    /**
+     * Makes a turn that has not begun.
+     *
+     * @param cue any
+     */
+    Turn(Cue cue) {
+        this.cue = cue;
+    }
+
+    /** Begins. */
+    void begin(Cue newCue, long nanos) {
+        cue = newCue;
+        began = nanos;
+        last = nanos;
+        stood = 0;
+    }
+
+    /** Goes on under another cue with the same look. */
+    void goOn(Cue newCue) {
+        cue = newCue;
+    }
+
+    /** The cue whose look is on. */
+    Cue cue() {
+        return cue;
+    }
+
+    /** How far its fade has got, 0 to 1. */
+    float faded(long nanos) {
+        return cue.faded((nanos - began) * 1e-9);
+    }
+
+    /** Draws the look. */
+    void draw(Moment moment, long nanos, boolean camera, Canvas canvas) {
+        boolean steady = camera && cue.look().steadyForCamera();
+        if (steady) {
+            stood += nanos - last;
+        }
+        last = nanos;
+        moment.moveTo(nanos, began + stood);
+        moment.keepSteady(steady);
+        cue.look().draw(moment, canvas);
+    }
+}

@@ -1,0 +1,26 @@
+package dev.lampwright.look;
+
+/** Chance without a memory: the same question has the same answer, in any order, on any machine. */
+final class Chance {
+    private Chance() {}
+
+    /**
+     * A number that is as good as random.
+     *
+     * @param seed of the layer
+     * @param place for instance a pixel
+     * @param time for instance a step
+     * @return 0 up to but not including 1, evenly spread
+     */
+    static double share(long seed, long place, long time) {
+        long mixed = mix(seed + 0x9E3779B97F4A7C15L * place);
+        return (mix(mixed + 0x9E3779B97F4A7C15L * time) >>> 11) * 0x1.0p-53;
+    }
+
+    /** The output function of SplitMix64: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014. */
+    private static long mix(long value) {
+        long z = (value ^ (value >>> 30)) * 0xBF58476D1CE4E5B9L;
+        z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
+        return z ^ (z >>> 31);
+    }
+}

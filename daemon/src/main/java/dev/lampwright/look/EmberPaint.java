@@ -1,0 +1,65 @@
+package dev.lampwright.look;
+
+import dev.lampwright.colour.Ember;
+
+/**
+ * The glow of a bar into which sparks fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
+ * when its look comes on.
+ */
+final class EmberPaint implements Paint {
+    private static final double ROOM_K = 295;
+    private static final int STEPS_BEFORE = 180;
+    private static final int MOST_STEPS_AT_ONCE = 600;
+
+    private final EmberSettings settings;
+    private final Ember glow;
+    private HeatBar bar;
+    private int cells;
+    private long step = Long.MAX_VALUE;
+
+    /**
+     * Makes a bar.
+     *
+     * @param settings how it burns
+     */
+    EmberPaint(EmberSettings settings) {
+        this.settings = settings;
+        glow = new Ember(settings.brightestK());
+        bar = new HeatBar(0, 0, 1);
+    }
+
+    @Override
+    public void paint(Moment moment, float[] rgba, int pixels) {
+        burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), pixels);
+        for (int i = 0; i < pixels; i++) {
+            glow.colour(ROOM_K + bar.heat(i), rgba, 4 * i);
+            rgba[4 * i + 3] = 1;
+        }
+    }
+
+    private void burnUntil(long wanted, int pixels) {
+        if (pixels != cells) {
+            cells = pixels;
+            bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
+            step = Long.MAX_VALUE;
+        }
+        if (step > wanted) {
+            bar.chill();
+            step = -STEPS_BEFORE;
+        }
+        step = Math.max(step, wanted - MOST_STEPS_AT_ONCE);
+        for (; step < wanted; step++) {
+            burn();
+        }
+    }
+
+    private void burn() {
+        double likelihood = settings.sparksPerPixelSecond() * HeatBar.STEP_S;
+        for (int i = 0; i < cells; i++) {
+            if (Chance.share(settings.seed(), i, 2 * step) < likelihood) {
+                bar.spark(i, settings.sparkK() * Chance.share(settings.seed(), i, 2 * step + 1));
+            }
+        }
+        bar.step();
+    }
+}

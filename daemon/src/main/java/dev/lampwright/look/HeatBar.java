@@ -1,0 +1,73 @@
+package dev.lampwright.look;
+
+import java.util.Arrays;
+
+/**
+ * The heat equation on a bar that also cools to the room: ∂T/∂t = D ∂²T/∂x² − T/τ, one cell a pixel, no heat through the ends.
+ * Explicit in time, central in space (the FTCS scheme of Crank, "The Mathematics of Diffusion"), with a fixed step, so that the same
+ * sparks give the same bar on any machine.
+ */
+final class HeatBar {
+    /** Length of a step, in s. */
+    static final double STEP_S = 1.0 / 60;
+
+    /** The scheme is stable up to a number of diffusion of 1/2. */
+    private static final double MOST_DIFFUSION = 0.5 / STEP_S;
+
+    private final double number;
+    private final double kept;
+    private double[] heat;
+    private double[] next;
+
+    /**
+     * Makes a cold bar.
+     *
+     * @param cells how many
+     * @param diffusion D, in pixels² a second, 0 to 30
+     * @param coolingSeconds τ, the time in which heat falls to 1/e, in s; infinite for a bar that keeps its heat
+     */
+    HeatBar(int cells, double diffusion, double coolingSeconds) {
+        number = Math.min(diffusion, MOST_DIFFUSION) * STEP_S;
+        kept = Math.exp(-STEP_S / coolingSeconds);
+        heat = new double[cells];
+        next = new double[cells];
+    }
+
+    /** Lets one step pass. */
+    void step() {
+        int last = heat.length - 1;
+        for (int i = 0; i <= last; i++) {
+            double before = heat[Math.max(0, i - 1)];
+            double behind = heat[Math.min(last, i + 1)];
+            next[i] = (heat[i] + number * (before - 2 * heat[i] + behind)) * kept;
+        }
+        double[] old = heat;
+        heat = next;
+        next = old;
+    }
+
+    /**
+     * Heats one cell.
+     *
+     * @param cell which
+     * @param kelvin by how much
+     */
+    void spark(int cell, double kelvin) {
+        heat[cell] += kelvin;
+    }
+
+    /**
+     * How hot a cell is.
+     *
+     * @param cell which
+     * @return K above the room
+     */
+    double heat(int cell) {
+        return heat[cell];
+    }
+
+    /** Makes the whole bar as cold as the room. */
+    void chill() {
+        Arrays.fill(heat, 0);
+    }
+}

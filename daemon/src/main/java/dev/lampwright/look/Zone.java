@@ -1,0 +1,144 @@
+package dev.lampwright.look;
+
+import java.util.Arrays;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * A named part of the strip with a direction: places 0, 1, 2 … from where the zone begins, each on one or more pixels of the strip.
+ * A run of pixels has one pixel a place; a mirrored zone has two.
+ */
+public final class Zone {
+    private final int[] pixels;
+    private final int[] places;
+    private final int length;
+
+    private Zone(int[] pixels, int[] places, int length) {
+        this.pixels = pixels;
+        this.places = places;
+        this.length = length;
+    }
+
+    /**
+     * A run of neighbouring pixels. Pixel 0 of the strip is nearest the controller.
+     *
+     * @param first pixel where the zone begins, 0 or more
+     * @param last pixel where it ends; lower than {@code first} if it runs towards the controller
+     * @return the zone
+     */
+    public static Zone run(int first, int last) {
+        int step = first <= last ? 1 : -1;
+        int length = Math.abs(last - first) + 1;
+        return new Zone(IntStream.range(0, length).map(i -> first + step * i).toArray(), range(length), length);
+    }
+
+    /**
+     * No pixels at all.
+     *
+     * @return a zone on which nothing is drawn
+     */
+    public static Zone empty() {
+        return new Zone(new int[0], new int[0], 0);
+    }
+
+    /**
+     * This and then another, as one.
+     *
+     * @param next where the zone goes on
+     * @return the two joined
+     * @throws IllegalArgumentException if they share a pixel; the message names it
+     */
+    public Zone then(Zone next) {
+        Set<Integer> here = Arrays.stream(pixels).boxed().collect(Collectors.toSet());
+        Arrays.stream(next.pixels).filter(here::contains).findFirst().ifPresent(twice -> {
+            throw new IllegalArgumentException("has pixel " + twice + " twice; name each pixel once");
+        });
+        int[] joinedPixels = IntStream.concat(Arrays.stream(pixels), Arrays.stream(next.pixels))
+                .toArray();
+        int[] joinedPlaces = IntStream.concat(
+                        Arrays.stream(places), Arrays.stream(next.places).map(place -> place + length))
+                .toArray();
+        return new Zone(joinedPixels, joinedPlaces, length + next.length);
+    }
+
+    /**
+     * This folded in the middle: place 0 is at both ends, the last place in the middle.
+     *
+     * @return a zone of half as many places, rounded up
+     */
+    public Zone mirrored() {
+        int[] folded = Arrays.stream(places)
+                .map(place -> Math.min(place, length - 1 - place))
+                .toArray();
+        return new Zone(pixels, folded, (length + 1) / 2);
+    }
+
+    /**
+     * How many places the zone has.
+     *
+     * @return 0 or more
+     */
+    public int length() {
+        return length;
+    }
+
+    /**
+     * How many pixels of the strip the zone has.
+     *
+     * @return {@link #length} or more
+     */
+    public int pixelCount() {
+        return pixels.length;
+    }
+
+    /**
+     * One of the zone's pixels.
+     *
+     * @param index 0 to {@link #pixelCount} − 1
+     * @return its index on the strip
+     */
+    public int pixel(int index) {
+        return pixels[index];
+    }
+
+    /**
+     * The place that one of the zone's pixels shows.
+     *
+     * @param index 0 to {@link #pixelCount} − 1
+     * @return 0 to {@link #length} − 1
+     */
+    public int place(int index) {
+        return places[index];
+    }
+
+    /**
+     * The zone as the configuration has it.
+     *
+     * @return for instance {@code 0-9 + 29-20} or {@code 0-59 mirrored}
+     */
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder();
+        for (int from = 0; from < pixels.length; ) {
+            int to = endOfRun(from);
+            text.append(from > 0 ? " + " : "").append(pixels[from]);
+            text.append(to > from ? "-" + pixels[to] : "");
+            from = to + 1;
+        }
+        return text.append(length < pixels.length ? " mirrored" : "").toString();
+    }
+
+    private int endOfRun(int from) {
+        int to = from;
+        int step = from + 1 < pixels.length && pixels[from + 1] < pixels[from] ? -1 : 1;
+        while (to + 1 < pixels.length && pixels[to + 1] == pixels[to] + step) {
+            to++;
+        }
+        return to;
+    }
+
+    private static int[] range(int length) {
+        return IntStream.range(0, length).toArray();
+    }
+}
