@@ -16,11 +16,11 @@ final class Alder {
     private Alder() {}
 
     static Bindings bindings() {
-        return new Bindings(Optional.of(state()), readings());
+        return new Bindings(Optional.of(state()), readings(), Map.of());
     }
 
     static Bindings bindingsWithoutState() {
-        return new Bindings(Optional.empty(), readings());
+        return new Bindings(Optional.empty(), readings(), Map.of());
     }
 
     private static StateBinding state() {

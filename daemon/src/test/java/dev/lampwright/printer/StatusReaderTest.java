@@ -201,6 +201,7 @@ final class StatusReaderTest {
         StatusReader coded = new StatusReader(new Bindings(
                 Optional.of(
                         new StateBinding(JOB, PayloadPath.at("/code"), Map.of(PrinterState.PRINTING, List.of(word)))),
+                Map.of(),
                 Map.of()));
         PrinterStatus after = coded.read(status, JOB, Alder.bytes("{\"code\":" + value + "}"), 1);
         assertEquals(state, after.state());
@@ -237,7 +238,8 @@ final class StatusReaderTest {
         String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
                 + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
         Binding binding = new Binding(HEAT, PayloadPath.at(pointer), 1, 0);
-        StatusReader pointing = new StatusReader(new Bindings(Optional.empty(), Map.of(Quantity.BED_ACTUAL, binding)));
+        StatusReader pointing =
+                new StatusReader(new Bindings(Optional.empty(), Map.of(Quantity.BED_ACTUAL, binding), Map.of()));
         return pointing.read(status, HEAT, Alder.bytes(document), 1).value(Quantity.BED_ACTUAL);
     }
 
@@ -246,7 +248,7 @@ final class StatusReaderTest {
     void pointsIntoAnArray() {
         StateBinding binding =
                 new StateBinding(JOB, PayloadPath.at("/foo/0"), Map.of(PrinterState.HELD, List.of("bar")));
-        StatusReader pointing = new StatusReader(new Bindings(Optional.of(binding), Map.of()));
+        StatusReader pointing = new StatusReader(new Bindings(Optional.of(binding), Map.of(), Map.of()));
         PrinterStatus after = pointing.read(status, JOB, Alder.bytes("{\"foo\": [\"bar\", \"baz\"]}"), 1);
         assertEquals(PrinterState.HELD, after.state());
     }
