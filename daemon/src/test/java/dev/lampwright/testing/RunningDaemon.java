@@ -128,11 +128,11 @@ public final class RunningDaemon implements AutoCloseable {
                 .toList();
     }
 
-    /** What its file descriptors stand for, in order; numbers of sockets and pipes left out. */
+    /** What its file descriptors stand for, in order; numbers of sockets, pipes and pseudo-terminals left out. */
     public List<String> descriptors() {
         return inProc("fd").stream()
                 .map(RunningDaemon::target)
-                .map(target -> target.replaceFirst("\\[\\d+]$", ""))
+                .map(target -> target.replaceFirst("\\[\\d+]$|(?<=^/dev/pts/)\\d+$", ""))
                 .filter(target -> !target.isEmpty())
                 .sorted()
                 .toList();
@@ -192,7 +192,7 @@ public final class RunningDaemon implements AutoCloseable {
      */
     public End terminate() {
         long asked = System.nanoTime();
-        process.destroy();
+        process.toHandle().destroy();
         try {
             if (!process.waitFor(LONGEST_END.toSeconds(), TimeUnit.SECONDS)) {
                 throw new AssertionError("the daemon does not end; its log: " + log());
