@@ -90,7 +90,7 @@ class RecordedDaemonIT {
         MemoryLine line =
                 new MemoryLine(new MemoryController(MemoryController.BOARD, shown), config.baud(), System::nanoTime);
         try (Recorder recorder = new Recorder(file);
-                Daemon daemon = new Daemon(config, same -> line, recorder)) {
+                Daemon daemon = new Daemon(config, next -> line, recorder)) {
             daemon.start();
             awaitFrames(daemon, 20);
             tell(broker, daemon, "PREHEAT", 0, PrinterState.WARMING);
