@@ -3,7 +3,11 @@ package dev.lampwright.cli;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
+import dev.lampwright.config.Mistake;
+import dev.lampwright.engine.Rehearsal;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -16,8 +20,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         description = {
-            "Reads a configuration file and says what is wrong with it, one line for each mistake,"
-                    + " or in one line how it is understood."
+            "Reads a configuration file, draws every look of it for ten seconds of made-up status, and says what is"
+                    + " wrong, one line for each mistake, or in one line how the file is understood."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:called wrongly"},
@@ -40,19 +44,30 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private int answer() throws ConfigException {
-        Examined examined = ConfigFile.examine(file);
+        Examined examined = examined();
         print(file + ": good; " + Understood.line(examined));
         return ExitCode.OK;
     }
 
     private int answerInJson() {
         try {
-            print(Json.of(Understood.map(file.toString(), ConfigFile.examine(file))));
+            print(Json.of(Understood.map(file.toString(), examined())));
             return ExitCode.OK;
         } catch (ConfigException e) {
             print(Json.of(Understood.map(file.toString(), e)));
             return ExitCode.SOFTWARE;
         }
+    }
+
+    private Examined examined() throws ConfigException {
+        Examined examined = ConfigFile.examine(file);
+        Optional<Rehearsal.Failing> failing = Rehearsal.of(examined.config());
+        if (failing.isPresent()) {
+            String what = "cannot be drawn: " + failing.get().why();
+            String key = "looks." + failing.get().look();
+            throw new ConfigException(List.of(new Mistake(file.toString(), 0, key, what, "change the look")));
+        }
+        return examined;
     }
 
     private void print(String line) {

@@ -33,6 +33,7 @@ final class Understood {
         if (!config.fitting().dimmerNames().isEmpty()) {
             parts.add("dimmers " + String.join(", ", config.fitting().dimmerNames()));
         }
+        parts.add(config.looks().size() + " looks, " + config.cues().size() + " cues");
         if (!examined.defaults().isEmpty()) {
             parts.add("defaults " + joined(examined.defaults()));
         }
@@ -60,6 +61,8 @@ final class Understood {
         map.put("ceiling_mA", setup.ceilingsMilliamps().get(setup.stripSupply()));
         map.put("zones", zones(config));
         map.put("dimmers", config.fitting().dimmerNames());
+        map.put("looks", List.copyOf(config.looks().keySet()));
+        map.put("cues", config.cues().size());
         map.put("defaults", examined.defaults());
         return map;
     }

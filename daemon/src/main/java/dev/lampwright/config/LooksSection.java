@@ -45,6 +45,8 @@ final class LooksSection {
         for (Table layer : table.tables("layers")) {
             if (isFitted(layer)) {
                 layers.add(LayerKeys.read(layer, fitting.zones()));
+            } else {
+                layer.leaveOut();
             }
         }
         if (table.right() && lights.keys().isEmpty() && table.tables("layers").isEmpty()) {

@@ -482,6 +482,11 @@ final class Table {
         inner().forEach(Table::noteUnknown);
     }
 
+    /** Takes every key here as known, because the table is of no use with what is fitted. */
+    void leaveOut() {
+        known.addAll(keys());
+    }
+
     /**
      * Complains of every key here that nobody has asked for although others of its kind have a use for it.
      *
