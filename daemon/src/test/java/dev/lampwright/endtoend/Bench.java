@@ -34,7 +34,12 @@ final class Bench implements AutoCloseable {
         controller = PtyController.pluggedIn(folder);
         daemon = RunningDaemon.start(
                 birch.configure(folder, controller.port(), BAUD, brokerLines.toArray(String[]::new)), options);
-        awaitFrame("the first frame", Entry::fromHost, LONGEST_START);
+        try {
+            awaitFrame("the first frame", Entry::fromHost, LONGEST_START);
+        } catch (AssertionError e) {
+            close();
+            throw e;
+        }
     }
 
     Mosquitto broker() {
@@ -66,7 +71,9 @@ final class Bench implements AutoCloseable {
     /** Waits until the daemon's newest frame is so. */
     void awaitFrame(String description, Predicate<Entry> so, Duration deadline) {
         Await.until(
-                () -> description + "; last was " + controller.recording().last() + "; log " + daemon.log(),
+                () -> description + "; last was "
+                        + controller.recording().entries().stream().reduce((first, second) -> second) + "; log "
+                        + daemon.log(),
                 () -> controller.recording().lastIs(entry -> entry.fromHost() && so.test(entry)),
                 deadline);
     }

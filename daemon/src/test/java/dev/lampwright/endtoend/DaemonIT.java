@@ -87,7 +87,7 @@ class DaemonIT {
     }
 
     @Test
-    void progressMovesWithoutASteptoBeSeen() {
+    void progressMovesWithoutAStepToBeSeen() {
         birch.tellJob(Birch.PRINTING, 0);
         bench.awaitPicture(Birch.printing(0));
         long told = System.nanoTime();
