@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.look.PixelRun;
+import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
@@ -23,6 +24,7 @@ import java.util.Map;
  * @param setup what is fitted to the controller, and its limits
  * @param zones pixels of each zone, in the direction in which the zone runs; always has {@code bed}, {@code nozzle} and {@code job}
  * @param dimmers names of the dimmers, in the order of {@link Setup#dimmers}
+ * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
         int framesPerSecond,
@@ -34,7 +36,8 @@ public record Config(
         int baud,
         Setup setup,
         Map<String, PixelRun> zones,
-        List<String> dimmers) {
+        List<String> dimmers,
+        Wiring wiring) {
     /** Keeps copies of the collections, in their order. */
     public Config {
         zones = Collections.unmodifiableMap(new LinkedHashMap<>(zones));

@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.look.PixelRun;
+import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Broker;
 import java.nio.file.Path;
 import java.util.Map;
@@ -68,6 +69,7 @@ public final class ConfigFile {
         Map<String, PixelRun> zones = ZonesSection.read(root.table("zones"), strip.pixels());
         DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
         Fitting.noteDarkStrip(root, strip, supply);
+        Wiring wiring = WiringSection.read(root, supply.volts(), strip.pixels(), dimmers.names());
         return new Config(
                 framesPerSecond,
                 broker,
@@ -78,6 +80,7 @@ public final class ConfigFile {
                 controller.baud(),
                 Fitting.setup(strip, supply, controller, dimmers),
                 zones,
-                dimmers.names());
+                dimmers.names(),
+                wiring);
     }
 }
