@@ -13,6 +13,9 @@ final class VoltagePlot {
     private static final double LEFT = 110;
     private static final double RIGHT = 1130;
     private static final double HEIGHT = 260;
+    /** The lowest line lies at this share of the supply's voltage or lower, whatever the limits are. */
+    private static final double MOST_SHARE = 0.95;
+
     private static final int LINES = 5;
     private static final int MOST_SEGMENTS = 500;
     private static final List<String> COLOURS = List.of("#8e24aa", "#00838f", "#c62828", "#558b2f");
@@ -31,7 +34,7 @@ final class VoltagePlot {
         double deepest =
                 plan.cases().stream().mapToDouble(StripCase::lowest).min().orElse(0);
         double least = Math.min(deepest, plan.rig().wiring().strip().leastVolts());
-        lowest = Math.max(0, least - 0.05 * highest);
+        lowest = Math.max(0, Math.min(least, MOST_SHARE * highest) - 0.05 * highest);
     }
 
     /** Draws all of it. */

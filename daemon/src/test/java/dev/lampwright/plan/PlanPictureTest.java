@@ -78,7 +78,11 @@ class PlanPictureTest {
 
     @Test
     void nothingLiesBesideThePage() throws Exception {
-        for (String rig : List.of(FULL, "strip.pixels = 1", "strip.pixels = 5000\nsupply.ceiling_mA = 60000\n")) {
+        for (String rig : List.of(
+                FULL,
+                "strip.pixels = 1",
+                "strip.pixels = 9\nwiring.strip.least_V = 9\n",
+                "strip.pixels = 5000\nsupply.ceiling_mA = 60000\n")) {
             Document picture = picture(rig);
             double width = Double.parseDouble(picture.getDocumentElement().getAttribute("width"));
             double height = Double.parseDouble(picture.getDocumentElement().getAttribute("height"));
@@ -92,7 +96,8 @@ class PlanPictureTest {
                     default -> x;
                 };
                 assertTrue(left >= 0 && left + length <= width, text.getTextContent());
-                assertTrue(Double.parseDouble(text.getAttribute("y")) < height, text.getTextContent());
+                double y = Double.parseDouble(text.getAttribute("y"));
+                assertTrue(y > 0 && y < height, text.getTextContent());
             }
         }
     }
