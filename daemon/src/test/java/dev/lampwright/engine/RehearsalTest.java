@@ -38,7 +38,8 @@ class RehearsalTest {
                 good.fitting(),
                 good.encoder(),
                 looks,
-                good.cues());
+                good.cues(),
+                good.wiring());
     }
 
     @Test
