@@ -53,6 +53,20 @@ class ArchitectureTest {
     static final ArchRule ONLY_DEMO_KNOWS_THE_EMBEDDED_BROKER = only("io.moquette..", "..demo..");
 
     @ArchTest
+    static final ArchRule ONLY_PICTURE_KNOWS_THE_DRAWING_LIBRARY = only("java.awt..", "..picture..");
+
+    @ArchTest
+    static final ArchRule ONLY_PICTURE_KNOWS_PICTURE_FILES = only("javax.imageio..", "..picture..");
+
+    @ArchTest
+    static final ArchRule PICTURES_KNOW_LIGHT_AND_NOT_WHERE_IT_COMES_FROM = noClasses()
+            .that()
+            .resideInAPackage("..picture..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..link..");
+
+    @ArchTest
     static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()
             .that()
             .resideInAPackage("..protocol..")

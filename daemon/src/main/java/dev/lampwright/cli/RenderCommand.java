@@ -170,15 +170,11 @@ final class RenderCommand implements Callable<Integer> {
         double most = moving ? Math.min(Moving.MOST_SHOTS_PER_SECOND, framesPerSecond) : framesPerSecond;
         double rate = shotsPerSecond.orElse(usual);
         if (!(rate > 0 && rate <= most)) {
-            throw wrong("--frames-per-s is " + rate + "; write a number above 0, here at most " + most);
+            throw wrong("--frames-per-s is " + rate + "; write a number above 0, here at most " + Math.round(most));
         }
         if (rate * length > MOST_SHOTS) {
-            throw wrong(String.format(
-                    Locale.ROOT,
-                    "%.0f s at %.6g a second are more than %d pictures or lines; give a smaller --seconds or --frames-per-s",
-                    length,
-                    rate,
-                    MOST_SHOTS));
+            throw wrong(length + " s at " + rate + " a second are more than " + MOST_SHOTS
+                    + " pictures or lines; give a smaller --seconds or --frames-per-s");
         }
         return rate;
     }

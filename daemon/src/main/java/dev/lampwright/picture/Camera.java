@@ -11,6 +11,9 @@ public final class Camera {
     private static final double SECONDS_PER_NANO = 1e-9;
     private static final int COLOURS = 3;
 
+    /** Times of frames are whole ns, so they may be early by less than one. */
+    private static final long ROUNDED_NANOS = 1;
+
     private final Subject subject;
     private final double shotsPerSecond;
     private final Decoder decoder;
@@ -44,7 +47,7 @@ public final class Camera {
      * @param words what is going on, in a word or two; may be empty
      */
     public void see(long nanos, Frame frame, String words) {
-        long shot = (long) Math.floor(nanos * SECONDS_PER_NANO * shotsPerSecond + SECONDS_PER_NANO);
+        long shot = (long) Math.floor((nanos + ROUNDED_NANOS) * SECONDS_PER_NANO * shotsPerSecond);
         if (gathered > 0 && shot > shots.size()) {
             take(shot);
         }

@@ -111,6 +111,7 @@ final class GifFile {
         IIOMetadataNode place = child(root, "ImageDescriptor");
         place.setAttribute("imageLeftPosition", Integer.toString(waiting.x));
         place.setAttribute("imageTopPosition", Integer.toString(waiting.y));
+        place.setAttribute("interlaceFlag", "FALSE");
         IIOMetadataNode control = child(root, "GraphicControlExtension");
         control.setAttribute("disposalMethod", "doNotDispose");
         control.setAttribute("userInputFlag", "FALSE");

@@ -115,7 +115,7 @@ final class LightsDrawing {
                 new At(corridor, y + GATE_Y),
                 new At(GATE_X, y + GATE_Y));
         String outputs = light.outputs().stream().map(Parts::dimmerPin).collect(Collectors.joining(", "));
-        List<String> lines = List.of(outputs, "10 kΩ to −");
+        List<String> lines = List.of("from " + outputs, "10 kΩ to −");
         parts.box(new At(GATE_X, y), GATE_WIDTH, BOX, Ink.BOARD, count(light) + "MOSFET", lines);
     }
 

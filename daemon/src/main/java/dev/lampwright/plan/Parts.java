@@ -64,7 +64,7 @@ final class Parts {
      * @return the pin as boards print it, or the dimmer's number where the reference firmware has none
      */
     static String dimmerPin(int dimmer) {
-        return dimmer < DIMMER_PINS.size() ? "pin " + DIMMER_PINS.get(dimmer) : "dimmer " + dimmer;
+        return dimmer < DIMMER_PINS.size() ? DIMMER_PINS.get(dimmer) : "dimmer " + dimmer;
     }
 
     /**

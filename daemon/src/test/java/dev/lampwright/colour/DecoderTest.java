@@ -1,0 +1,38 @@
+package dev.lampwright.colour;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DecoderTest {
+    /** IEC 61966-2-1: light of 128/255 is encoded as 1.055 × 0.50196^(1/2.4) − 0.055 = 0.7366. */
+    @Test
+    void bytesAreLightAndAScreenShowsThemEncoded() {
+        double[] colour = new Decoder("GRB").screen(new byte[] {(byte) 128, 0, (byte) 255}, 0);
+        assertEquals(0, colour[0]);
+        assertEquals(0.7366, colour[1], 0.0001);
+        assertEquals(1, colour[2], 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"RGB", "RBG", "GRB", "GBR", "BRG", "BGR", "RGBW", "WGRB", "GRWB"})
+    void whatIsEncodedComesBack(String order) {
+        float[] light = {1, 0.5f, 0.25f, 1, 0, 0, 1, 1, 0.2f, 0.2f, 0.2f, 1};
+        byte[] strip = new byte[3 * order.length()];
+        new Encoder(order).encode(light, strip);
+        Decoder decoder = new Decoder(order);
+        assertEquals(3, decoder.pixels(strip));
+        for (int i = 0; i < 9; i++) {
+            assertEquals(light[i / 3 * 4 + i % 3], decoder.light(strip, i / 3, i % 3), 1.01 / 255, "value " + i);
+        }
+    }
+
+    @Test
+    void moreThanFullIsFull() {
+        byte[] strip = {(byte) 200, 0, 0, (byte) 100};
+        assertEquals(1, new Decoder("RGBW").light(strip, 0, 0));
+        assertEquals(100 / 255f, new Decoder("RGBW").light(strip, 0, 1));
+    }
+}
