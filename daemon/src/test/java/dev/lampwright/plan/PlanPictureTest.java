@@ -67,7 +67,7 @@ class PlanPictureTest {
                 "74AHCT125",
                 "to the computer",
                 "a <glow> & more",
-                "pin D6",
+                "from D6",
                 "Voltage along the strip",
                 "below 4.50 V colour shifts",
                 "below 3.50 V pixels brown out")) {
