@@ -4,6 +4,7 @@ import dev.lampwright.colour.Encoder;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
+import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
@@ -28,6 +29,7 @@ import java.util.Map;
  * @param encoder what turns light into the strip's bytes
  * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
+ * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
         int framesPerSecond,
@@ -41,7 +43,8 @@ public record Config(
         Fitting fitting,
         Encoder encoder,
         Map<String, Look> looks,
-        List<Cue> cues) {
+        List<Cue> cues,
+        Wiring wiring) {
     /** Keeps copies of the collections, in their order. */
     public Config {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));

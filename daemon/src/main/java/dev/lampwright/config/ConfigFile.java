@@ -2,6 +2,7 @@ package dev.lampwright.config;
 
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
+import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Broker;
 import java.nio.file.Path;
 import java.util.Map;
@@ -71,6 +72,11 @@ public final class ConfigFile {
         SetupParts.noteDarkStrip(root, strip, supply);
         Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
         Lights lights = Lights.read(root, fitting, printer.bindings().events().keySet());
+        Wiring wiring = WiringSection.read(
+                root,
+                supply.volts(),
+                strip.pixels(),
+                fitting.dimmers().stream().map(Fitting.DimmerUse::name).toList());
         return new Config(
                 framesPerSecond,
                 broker,
@@ -83,6 +89,7 @@ public final class ConfigFile {
                 fitting,
                 strip.encoder(),
                 lights.looks(),
-                lights.cues());
+                lights.cues(),
+                wiring);
     }
 }

@@ -62,6 +62,20 @@ final class Findings {
     }
 
     /**
+     * Takes the defaults below one key out, for a section that is told of apart.
+     *
+     * @param path the key
+     * @return values by key, in the order in which they were asked for
+     */
+    Map<String, String> takeDefaults(List<String> path) {
+        String below = Shown.key(path) + '.';
+        Map<String, String> taken = new LinkedHashMap<>(defaults);
+        taken.keySet().removeIf(key -> !key.startsWith(below));
+        defaults.keySet().removeAll(taken.keySet());
+        return taken;
+    }
+
+    /**
      * Ends the reading.
      *
      * @throws ConfigException if there are mistakes

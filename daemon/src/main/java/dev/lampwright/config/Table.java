@@ -476,6 +476,15 @@ final class Table {
         return value;
     }
 
+    /**
+     * Takes the defaults that were noted here and in the tables within out of what is told of the file.
+     *
+     * @return values by dotted key, in the order in which they were asked for
+     */
+    Map<String, String> takeDefaults() {
+        return findings.takeDefaults(path);
+    }
+
     /** Complains of every key, here and in the tables within, that nobody has asked for. To be called once all is read. */
     void noteUnknown() {
         unasked().forEach(this::noteUnknown);

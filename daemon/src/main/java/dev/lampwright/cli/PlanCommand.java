@@ -1,0 +1,87 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.engine.AskedLight;
+import dev.lampwright.plan.Plan;
+import dev.lampwright.plan.PlanMap;
+import dev.lampwright.plan.PlanPicture;
+import dev.lampwright.plan.PlanText;
+import dev.lampwright.plan.Rig;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The command {@code plan}: the electrical plan of the fitted lights. */
+@Command(
+        name = "plan",
+        description = {
+            "Reckons what the lights of a configuration file ask of supplies, connectors and wires, and what is left at the"
+                    + " far end, by its part [wiring]; says what is over its rating and what mends it."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {
+            "0:nothing is over its rating",
+            "1:something is, or a file is not right, cannot be read or cannot be written",
+            "2:called wrongly"
+        },
+        footer = {"", "Example: lampwright plan alder.toml --picture alder.svg"})
+final class PlanCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILE", description = "The configuration file.")
+    private Path file;
+
+    @Option(names = "--json", description = "Answer with one JSON object on the standard output.")
+    private boolean json;
+
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE.svg",
+            description = "Also draw the wiring and the voltage along the strip, as SVG.")
+    private Path picture;
+
+    @Override
+    public Integer call() throws ConfigException, IOException {
+        Plan plan = plan(ConfigFile.read(file));
+        if (picture != null) {
+            draw(plan);
+        }
+        if (json) {
+            spec.commandLine().getOut().println(Json.of(PlanMap.of(plan)));
+        } else {
+            PlanText.of(plan).forEach(spec.commandLine().getOut()::println);
+        }
+        return plan.over() ? ExitCode.SOFTWARE : ExitCode.OK;
+    }
+
+    private Plan plan(Config config) {
+        Rig rig = new Rig(
+                String.valueOf(file.getFileName()),
+                config.setup(),
+                config.framesPerSecond(),
+                config.baud(),
+                config.wiring());
+        return Plan.of(rig, AskedLight.ofAll(config));
+    }
+
+    private void draw(Plan plan) throws IOException {
+        try {
+            Files.writeString(picture, PlanPicture.of(plan));
+        } catch (NoSuchFileException e) {
+            throw new IOException(picture + ": its folder is not there; give the path of a picture to write", e);
+        } catch (IOException e) {
+            throw new IOException(picture + ": cannot be written: " + e.getMessage() + "; give another path", e);
+        }
+    }
+}

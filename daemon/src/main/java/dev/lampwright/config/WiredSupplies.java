@@ -1,0 +1,64 @@
+package dev.lampwright.config;
+
+import dev.lampwright.plan.Wiring;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** The section {@code [wiring.supplies]}: what each supply is rated for. A supply is known by its voltage. */
+final class WiredSupplies {
+    private static final double LEAST_AMPS = 0.1;
+    private static final double MOST_AMPS = 100;
+
+    private WiredSupplies() {}
+
+    /**
+     * Reads the section.
+     *
+     * @param table the section
+     * @param volts voltage of each supply there is, by its index
+     * @return the supplies, in the same order; those that are not told of, by their voltage alone
+     */
+    static List<Wiring.Supply> read(Table table, List<Double> volts) {
+        Map<Double, Wiring.Supply> told = new LinkedHashMap<>();
+        for (String name : table.keys()) {
+            Wiring.Supply supply = supply(name, table.table(name));
+            if (table.table(name).right()) {
+                note(table.table(name), supply, told, volts);
+            }
+        }
+        List<Wiring.Supply> supplies = new ArrayList<>();
+        for (double each : volts) {
+            supplies.add(told.getOrDefault(each, unnamed(each)));
+        }
+        return supplies;
+    }
+
+    private static Wiring.Supply supply(String name, Table table) {
+        return new Wiring.Supply(
+                name,
+                table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
+                table.numberIfThere("amps", LEAST_AMPS, MOST_AMPS),
+                table.numberIfThere("connector_A", LEAST_AMPS, MOST_AMPS));
+    }
+
+    private static void note(Table table, Wiring.Supply supply, Map<Double, Wiring.Supply> told, List<Double> volts) {
+        String value = "is " + Shown.number(supply.volts());
+        if (!volts.contains(supply.volts())) {
+            String there = volts.stream().map(Shown::number).collect(Collectors.joining(" or "));
+            table.mistake("volts", value + ", but no light is fed with that", "give " + there);
+        } else if (told.putIfAbsent(supply.volts(), supply) != null) {
+            String other = told.get(supply.volts()).name();
+            table.mistake(
+                    "volts", value + ", as that of " + other, "tell of each voltage once: its lights share a supply");
+        }
+    }
+
+    private static Wiring.Supply unnamed(double volts) {
+        String name = Shown.number(volts) + " V";
+        return new Wiring.Supply(name, volts, OptionalDouble.empty(), OptionalDouble.empty());
+    }
+}

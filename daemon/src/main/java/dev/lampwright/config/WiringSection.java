@@ -1,0 +1,105 @@
+package dev.lampwright.config;
+
+import dev.lampwright.plan.Wiring;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/** The section {@code [wiring]}: how the lights are wired. All of it may be left out. */
+final class WiringSection {
+    /** A wire beside a warm printer (common practice, no source). */
+    private static final double USUAL_WIRE_C = 40;
+
+    /** What a high-power port of USB 2.0 gives (USB 2.0 specification, 7.2.1; from memory). */
+    private static final double USB_PORT_MILLIAMPS = 500;
+
+    /** A board with an ATmega328P and its USB chip (common practice, no source). */
+    private static final double BOARD_MILLIAMPS = 50;
+
+    private static final double USUAL_VOLTS = 5;
+    private static final double USUAL_COMPUTER_AMPS = 3;
+    private static final double MOST_AMPS = 100;
+    private static final double MILLIS = 1000;
+    private static final String OWN = "own";
+
+    /** How the strip's data gets from the board to the strip. */
+    private enum Data {
+        DIRECT,
+        SHIFTED
+    }
+
+    private WiringSection() {}
+
+    /**
+     * Reads the section.
+     *
+     * @param root the whole file
+     * @param stripVolts voltage of the strip's supply
+     * @param pixels pixels of the strip, 1 or more
+     * @param dimmers name of the light on each dimmer, from channel 0 on
+     * @return the wiring, with the defaults in it, which are told nowhere else
+     */
+    static Wiring read(Table root, double stripVolts, int pixels, List<String> dimmers) {
+        Table table = root.table("wiring");
+        double wireC = table.number("wire_C", 0, 90, USUAL_WIRE_C);
+        List<Wiring.Supply> supplies =
+                WiredSupplies.read(table.table("supplies"), volts(root.table("dimmers"), stripVolts));
+        Wiring.Strip strip = WiredStrip.read(table.table("strip"), stripVolts, pixels);
+        Table lights = table.table("dimmers");
+        List<Wiring.Light> wired = dimmers.stream()
+                .distinct()
+                .map(name -> WiredLight.read(name, outputs(dimmers, name), lights.table(name)))
+                .toList();
+        Wiring.Board board = board(table.table("board"));
+        Wiring.Computer computer = computer(table.table("computer"), supplies);
+        return new Wiring(wireC, supplies, strip, wired, board, computer, table.takeDefaults());
+    }
+
+    /** Voltage of each supply, by its index: the strip's first, then the others that the dimmers name, the lowest first. */
+    private static List<Double> volts(Table dimmers, double stripVolts) {
+        if (!dimmers.right()) {
+            return List.of(stripVolts);
+        }
+        List<Double> others = dimmers.keys().stream()
+                .map(name -> dimmers.table(name).needNumber("volts", 1, SupplySection.MOST_VOLTS))
+                .filter(volts -> volts != stripVolts)
+                .distinct()
+                .sorted()
+                .toList();
+        return IntStream.rangeClosed(0, others.size())
+                .mapToObj(i -> i == 0 ? stripVolts : others.get(i - 1))
+                .toList();
+    }
+
+    private static List<Integer> outputs(List<String> dimmers, String name) {
+        return IntStream.range(0, dimmers.size())
+                .filter(i -> dimmers.get(i).equals(name))
+                .boxed()
+                .toList();
+    }
+
+    private static Wiring.Board board(Table table) {
+        double logicVolts = table.number("logic_V", 1, 5.5, USUAL_VOLTS);
+        Data data = table.choice("data", Data.DIRECT);
+        double ratedAmps = table.number("rated_mA", 1, MILLIS * MOST_AMPS, USB_PORT_MILLIAMPS) / MILLIS;
+        double ownAmps = table.number("own_mA", 0, MILLIS * MOST_AMPS, BOARD_MILLIAMPS) / MILLIS;
+        double inputVolts = table.number("input_V", 1, SupplySection.MOST_VOLTS, USUAL_VOLTS);
+        return new Wiring.Board(logicVolts, data == Data.SHIFTED, ratedAmps, ownAmps, inputVolts);
+    }
+
+    private static Wiring.Computer computer(Table table, List<Wiring.Supply> supplies) {
+        double amps = table.number("amps", 0.01, MOST_AMPS, USUAL_COMPUTER_AMPS);
+        List<String> names = supplies.stream().map(Wiring.Supply::name).toList();
+        String wanted = "give \"" + OWN + "\", or one of \"" + String.join("\", \"", names) + '"';
+        if (!table.has("supply")) {
+            return new Wiring.Computer(amps, table.defaultOf("supply", OptionalInt.empty(), OWN));
+        }
+        Optional<String> supply = table.text("supply", wanted);
+        int index = supply.map(names::indexOf).orElse(-1);
+        if (supply.isPresent() && index < 0 && !supply.get().equals(OWN)) {
+            table.mistake("supply", "is " + Shown.quoted(supply.get()) + ", which is no supply", wanted);
+        }
+        return new Wiring.Computer(amps, index < 0 ? OptionalInt.empty() : OptionalInt.of(index));
+    }
+}
