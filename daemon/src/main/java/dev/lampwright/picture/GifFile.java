@@ -22,6 +22,10 @@ final class GifFile {
     private static final String FORMAT = "javax_imageio_gif_image_1.0";
     private static final byte[] FOR_EVER = {1, 0, 0};
 
+    static {
+        Headless.begin();
+    }
+
     private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     private final MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes);
     private final ImageWriter writer =

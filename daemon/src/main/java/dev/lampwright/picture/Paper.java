@@ -13,7 +13,7 @@ final class Paper implements AutoCloseable {
     private static final double ARROW = 3.5;
 
     static {
-        System.setProperty("java.awt.headless", "true");
+        Headless.begin();
     }
 
     private final BufferedImage image;
