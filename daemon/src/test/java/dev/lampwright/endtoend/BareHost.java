@@ -127,7 +127,7 @@ final class BareHost implements AutoCloseable {
     private final class Listener implements MessageReader.Handler {
         @Override
         public void message(Message message) {
-            if (message.sequence() == (sequence & 0xFF)) {
+            if (answer.isEmpty() && message.sequence() == (sequence & 0xFF)) {
                 answer = Optional.of(new Answer(message.type(), unsigned(message.body())));
             }
         }

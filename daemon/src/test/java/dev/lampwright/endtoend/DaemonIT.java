@@ -136,6 +136,7 @@ class DaemonIT {
     void whatMakesNoSenseChangesNothing() {
         birch.tellJob(Birch.HELD, 50);
         bench.awaitPicture(Birch.still(Birch.HELD));
+        bench.controller().recording().clear();
         for (String message : List.of(
                 "",
                 "{",
@@ -155,7 +156,6 @@ class DaemonIT {
         birch.tellJob(Birch.STOPPED, 50);
         bench.awaitPicture(Birch.still(Birch.STOPPED), RIGHT_AGAIN);
         assertTrue(bench.controller().recording().entries().subList(0, before).stream()
-                .skip(1)
                 .allMatch(frame -> Birch.still(Birch.HELD).isOn(frame.strip())));
     }
 

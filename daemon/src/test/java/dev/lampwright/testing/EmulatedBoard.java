@@ -170,7 +170,7 @@ public final class EmulatedBoard implements AutoCloseable {
     /** Ends it and its device. */
     @Override
     public void close() {
-        process.destroy();
+        process.toHandle().destroy();
         try {
             if (!process.waitFor(LONGEST_END_S, TimeUnit.SECONDS)) {
                 process.destroyForcibly();
