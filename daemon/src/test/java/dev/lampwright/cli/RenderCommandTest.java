@@ -76,7 +76,7 @@ class RenderCommandTest {
     void aWholeJobWithoutAnyOption() {
         Path png = out("job.png");
         Run run = Run.of("render", "--out", png.toString());
-        assertEquals(new Run(0, png + ": 43 s, 60 pixels" + System.lineSeparator(), ""), run);
+        assertEquals(new Run(0, png + ": 46 s, 60 pixels" + System.lineSeparator(), ""), run);
     }
 
     @Test
