@@ -14,7 +14,11 @@ final class Drive {
 
     private static final int COLOURS = 3;
 
-    private final float[] matrix = new float[COLOURS * COLOURS];
+    /** The rows of the calibration's matrix. */
+    private final Row redRow;
+
+    private final Row greenRow;
+    private final Row blueRow;
     private final float[] neutral = new float[COLOURS];
     private final float[] luminances;
     private final float[] perWhite;
@@ -28,11 +32,12 @@ final class Drive {
      * @param hasWhite whether the strip has white LEDs
      */
     Drive(Calibration calibration, boolean hasWhite) {
-        for (int i = 0; i < matrix.length; i++) {
-            float cell = (float) calibration.dutiesOfLight().cell(i / COLOURS, i % COLOURS);
-            matrix[i] = cell;
-            neutral[i / COLOURS] += cell;
-        }
+        redRow = Row.of(calibration.dutiesOfLight(), RED);
+        greenRow = Row.of(calibration.dutiesOfLight(), GREEN);
+        blueRow = Row.of(calibration.dutiesOfLight(), BLUE);
+        neutral[RED] = redRow.duty(1, 1, 1);
+        neutral[GREEN] = greenRow.duty(1, 1, 1);
+        neutral[BLUE] = blueRow.duty(1, 1, 1);
         luminances = floats(calibration.luminances());
         whites = floats(calibration.white());
         perWhite = floats(calibration.white().each(duty -> 1 / duty));
@@ -50,20 +55,32 @@ final class Drive {
         float r = cut(rgba[at]);
         float g = cut(rgba[at + 1]);
         float b = cut(rgba[at + 2]);
-        float red = matrix[0] * r + matrix[1] * g + matrix[2] * b;
-        float green = matrix[3] * r + matrix[4] * g + matrix[5] * b;
-        float blue = matrix[6] * r + matrix[7] * g + matrix[8] * b;
+        float red = redRow.duty(r, g, b);
+        float green = greenRow.duty(r, g, b);
+        float blue = blueRow.duty(r, g, b);
         duties[RED] = red;
         duties[GREEN] = green;
         duties[BLUE] = blue;
-        if (Math.min(red, Math.min(green, blue)) < 0) {
+        if (red < 0 || green < 0 || blue < 0) {
             towardsGrey(duties);
         }
-        float most = Math.max(duties[RED], Math.max(duties[GREEN], duties[BLUE]));
-        if (most > 1) {
-            scale(duties, 1 / most);
+        if (duties[RED] > 1 || duties[GREEN] > 1 || duties[BLUE] > 1) {
+            scale(duties, 1 / Math.max(duties[RED], Math.max(duties[GREEN], duties[BLUE])));
         }
-        duties[WHITE] = hasWhite ? takeWhite(duties) : 0;
+        if (hasWhite) {
+            duties[WHITE] = takeWhite(duties);
+        }
+    }
+
+    /** Numbers of its own rather than places in an array: those the compiler can keep in registers from pixel to pixel. */
+    private record Row(float ofRed, float ofGreen, float ofBlue) {
+        static Row of(Matrix matrix, int row) {
+            return new Row((float) matrix.cell(row, 0), (float) matrix.cell(row, 1), (float) matrix.cell(row, 2));
+        }
+
+        float duty(float red, float green, float blue) {
+            return ofRed * red + ofGreen * green + ofBlue * blue;
+        }
     }
 
     private void towardsGrey(float[] duties) {
@@ -95,7 +112,7 @@ final class Drive {
     }
 
     private static float cut(float value) {
-        return value > 0 ? Math.min(1, value) : 0;
+        return value > 0 ? (value < 1 ? value : 1) : 0;
     }
 
     private static float[] floats(Triple numbers) {

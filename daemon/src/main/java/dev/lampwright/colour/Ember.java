@@ -8,6 +8,7 @@ public final class Ember {
     private static final int PARTS = 512;
 
     private final double brightestK;
+    private final double partsPerK;
     private final float[] table = new float[3 * (PARTS + 1)];
 
     /**
@@ -23,6 +24,7 @@ public final class Ember {
                     "nothing glows at " + brightestK + " K; take more than " + BlackBody.COLDEST_K + " K");
         }
         this.brightestK = brightestK;
+        partsPerK = PARTS / (brightestK - BlackBody.COLDEST_K);
         double full = BlackBody.light(brightestK).luminance() / BlackBody.luminance(brightestK);
         for (int i = 0; i <= PARTS; i++) {
             fill(i, full);
@@ -46,8 +48,8 @@ public final class Ember {
      * @param at index of red
      */
     public void colour(double kelvin, float[] rgb, int at) {
-        double share = (kelvin - BlackBody.COLDEST_K) / (brightestK - BlackBody.COLDEST_K);
-        float place = share > 0 ? (float) (Math.min(1, share) * PARTS) : 0;
+        float exact = (float) ((kelvin - BlackBody.COLDEST_K) * partsPerK);
+        float place = exact > 0 ? (exact < PARTS ? exact : PARTS) : 0;
         int entry = Math.min((int) place, PARTS - 1);
         float rest = place - entry;
         for (int i = 0; i < 3; i++) {

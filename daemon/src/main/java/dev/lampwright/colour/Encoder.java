@@ -66,8 +66,11 @@ public final class Encoder {
         int in = 0;
         for (int out = 0; out < strip.length; out += channels) {
             drive.pixel(rgba, in, duties);
-            for (int i = 0; i < channels; i++) {
-                strip[out + i] = rounding.level(duties[source[i]], out + i);
+            strip[out] = rounding.level(duties[source[0]], out);
+            strip[out + 1] = rounding.level(duties[source[1]], out + 1);
+            strip[out + 2] = rounding.level(duties[source[2]], out + 2);
+            if (channels == 4) {
+                strip[out + 3] = rounding.level(duties[source[3]], out + 3);
             }
             in += IN;
         }

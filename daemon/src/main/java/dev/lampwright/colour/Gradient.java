@@ -1,5 +1,6 @@
 package dev.lampwright.colour;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -14,7 +15,9 @@ public final class Gradient {
     private static final int ALPHA = 3;
 
     private final double[] places;
+    private final double[] partsPerShare;
     private final int parts;
+    private final int lastStretch;
 
     /** For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha. */
     private final float[] table;
@@ -36,7 +39,10 @@ public final class Gradient {
         require(stops);
         places = stops.stream().mapToDouble(Stop::at).toArray();
         this.parts = parts;
+        partsPerShare = new double[places.length - 1];
+        Arrays.setAll(partsPerShare, i -> parts / (places[i + 1] - places[i]));
         int stretches = parts == 0 ? places.length : places.length - 1;
+        lastStretch = stretches - 1;
         table = new float[ENTRY * stretches * (parts + 1)];
         for (int i = 0; i < stretches; i++) {
             Colour from = stops.get(i).colour();
@@ -96,6 +102,22 @@ public final class Gradient {
         return value(ENTRY * entry + ALPHA, place - entry);
     }
 
+    /**
+     * Looks a colour and its alpha up at once.
+     *
+     * @param share where in the gradient, as for {@link #colour}
+     * @param rgba where to write linear red, green and blue, not multiplied with alpha, and alpha
+     * @param at index of red
+     */
+    public void colourAndAlpha(double share, float[] rgba, int at) {
+        float place = place(share);
+        int entry = (int) place;
+        float rest = place - entry;
+        for (int i = 0; i < ENTRY; i++) {
+            rgba[at + i] = value(ENTRY * entry + i, rest);
+        }
+    }
+
     private float value(int index, float rest) {
         float here = table[index];
         return rest == 0 ? here : here + (table[index + ENTRY] - here) * rest;
@@ -104,8 +126,7 @@ public final class Gradient {
     /** The entry and how far it is to the next. */
     private float place(double share) {
         int stretch = 0;
-        int last = table.length / (ENTRY * (parts + 1)) - 1;
-        while (stretch < last && share >= places[stretch + 1]) {
+        while (stretch < lastStretch && share >= places[stretch + 1]) {
             stretch++;
         }
         return stretch * (parts + 1) + (parts == 0 ? 0 : within(stretch, share));
@@ -117,7 +138,7 @@ public final class Gradient {
         if (share >= to) {
             return parts;
         }
-        return share > from ? (float) ((share - from) / (to - from) * parts) : 0;
+        return share > from ? (float) ((share - from) * partsPerShare[stretch]) : 0;
     }
 
     private void fill(int stretch, Mix mix) {

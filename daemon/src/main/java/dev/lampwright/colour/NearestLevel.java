@@ -4,6 +4,6 @@ package dev.lampwright.colour;
 final class NearestLevel implements Rounding {
     @Override
     public byte level(float duty, int channel) {
-        return (byte) (duty > 0 ? Math.min(1, duty) * FULL + 0.5f : 0);
+        return (byte) (duty > 0 ? (duty < 1 ? duty * FULL + 0.5f : FULL) : 0);
     }
 }

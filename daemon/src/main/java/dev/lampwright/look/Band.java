@@ -15,24 +15,35 @@ record Band(double width, double tail, double repeat, Motion motion, double soft
     public void cover(Moment moment, float[] cover, int pixels) {
         double period = repeat > 0 ? repeat : pixels;
         double head = motion.travelled(moment.seconds(), pixels);
-        boolean forwards = motion.speed() >= 0;
+        double whole = part(period);
+        int away = motion.speed() >= 0 ? -1 : 1;
+        double here = light(-away * head, period, whole);
         for (int i = 0; i < pixels; i++) {
-            double behind = forwards ? head - i - 1 : i - head;
-            cover[i] = Edge.cover(light(behind + 1, period) - light(behind, period));
+            double next = light(away * (i + 1 - head), period, whole);
+            cover[i] = Edge.cover(Math.abs(next - here));
+            here = next;
         }
     }
 
     /** The integral of the light from the front of some stretch to a place behind it, over as many stretches as lie between. */
-    private double light(double behind, double period) {
+    private double light(double behind, double period, double whole) {
         double periods = Math.floor(behind / period);
-        return periods * part(period) + part(behind - periods * period);
+        return periods * whole + part(Math.max(0, behind - periods * period));
     }
 
     /** The same within one period, which begins at the front. */
     private double part(double behind) {
-        double front = Math.min(behind, softness);
-        double body = Math.min(Math.max(0, behind - softness), width);
-        double left = tail > 0 ? 1 - Math.min(1, Math.max(0, behind - softness - width) / tail) : 1;
-        return (softness > 0 ? front * front / (2 * softness) : 0) + body + tail * (1 - left * left * left) / 3;
+        if (behind < softness) {
+            return behind * behind / (2 * softness);
+        }
+        double body = behind - softness;
+        if (body < width) {
+            return softness / 2 + body;
+        }
+        if (body < width + tail) {
+            double left = 1 - (body - width) / tail;
+            return softness / 2 + width + tail * (1 - left * left * left) / 3;
+        }
+        return softness / 2 + width + tail / 3;
     }
 }

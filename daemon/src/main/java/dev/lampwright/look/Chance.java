@@ -2,6 +2,9 @@ package dev.lampwright.look;
 
 /** Chance without a memory: the same question has the same answer, in any order, on any machine. */
 final class Chance {
+    /** Between the states of SplitMix64: 2⁶⁴ over the golden ratio. */
+    private static final long STEP = 0x9E3779B97F4A7C15L;
+
     private Chance() {}
 
     /**
@@ -13,8 +16,29 @@ final class Chance {
      * @return 0 up to but not including 1, evenly spread
      */
     static double share(long seed, long place, long time) {
-        long mixed = mix(seed + 0x9E3779B97F4A7C15L * place);
-        return (mix(mixed + 0x9E3779B97F4A7C15L * time) >>> 11) * 0x1.0p-53;
+        return share(root(seed, place), time);
+    }
+
+    /**
+     * What of a question depends on seed and place alone, so that it need not be worked out at every time.
+     *
+     * @param seed of the layer
+     * @param place for instance a pixel
+     * @return what {@link #share(long, long)} goes on from
+     */
+    static long root(long seed, long place) {
+        return mix(seed + STEP * place);
+    }
+
+    /**
+     * The same as {@link #share(long, long, long)}.
+     *
+     * @param root {@link #root} of the seed and the place
+     * @param time for instance a step
+     * @return 0 up to but not including 1, evenly spread
+     */
+    static double share(long root, long time) {
+        return (mix(root + STEP * time) >>> 11) * 0x1.0p-53;
     }
 
     /** The output function of SplitMix64: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014. */

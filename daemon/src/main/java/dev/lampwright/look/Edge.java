@@ -18,6 +18,30 @@ final class Edge {
     }
 
     /**
+     * The first pixel of which some lies beyond an edge.
+     *
+     * @param edge where the step stands, in pixels; NaN counts as 0
+     * @param softness width over which it rises evenly, in pixels, 0 or more
+     * @param pixels length of the zone
+     * @return 0 to {@code pixels}; {@link #share} of all before it is 0
+     */
+    static int from(double edge, double softness, int pixels) {
+        return (int) Math.max(0, Math.min(pixels, Math.floor(edge - softness / 2)));
+    }
+
+    /**
+     * The first pixel that lies beyond an edge wholly.
+     *
+     * @param edge where the step stands, in pixels; NaN counts as 0
+     * @param softness width over which it rises evenly, in pixels, 0 or more
+     * @param pixels length of the zone
+     * @return 0 to {@code pixels}; {@link #share} from it on is 1
+     */
+    static int to(double edge, double softness, int pixels) {
+        return (int) Math.max(0, Math.min(pixels, Math.ceil(edge + softness / 2)));
+    }
+
+    /**
      * Makes a share a cover.
      *
      * @param share 0 to 1, but for rounding

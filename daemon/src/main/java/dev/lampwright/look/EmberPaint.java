@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import dev.lampwright.colour.Ember;
+import java.util.stream.LongStream;
 
 /**
  * The glow of a bar into which sparks fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
@@ -14,7 +15,7 @@ final class EmberPaint implements Paint {
     private final EmberSettings settings;
     private final Ember glow;
     private HeatBar bar;
-    private int cells;
+    private long[] chances = {};
     private long step = Long.MAX_VALUE;
 
     /**
@@ -38,8 +39,10 @@ final class EmberPaint implements Paint {
     }
 
     private void burnUntil(long wanted, int pixels) {
-        if (pixels != cells) {
-            cells = pixels;
+        if (pixels != chances.length) {
+            chances = LongStream.range(0, pixels)
+                    .map(i -> Chance.root(settings.seed(), i))
+                    .toArray();
             bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
             step = Long.MAX_VALUE;
         }
@@ -55,9 +58,9 @@ final class EmberPaint implements Paint {
 
     private void burn() {
         double likelihood = settings.sparksPerPixelSecond() * HeatBar.STEP_S;
-        for (int i = 0; i < cells; i++) {
-            if (Chance.share(settings.seed(), i, 2 * step) < likelihood) {
-                bar.spark(i, settings.sparkK() * Chance.share(settings.seed(), i, 2 * step + 1));
+        for (int i = 0; i < chances.length; i++) {
+            if (Chance.share(chances[i], 2 * step) < likelihood) {
+                bar.spark(i, settings.sparkK() * Chance.share(chances[i], 2 * step + 1));
             }
         }
         bar.step();

@@ -11,11 +11,16 @@ import dev.lampwright.colour.Gradient;
 record EvenPaint(Gradient colours, Level level) implements Paint {
     @Override
     public void paint(Moment moment, float[] rgba, int pixels) {
-        double share = level.at(moment);
-        colours.colour(share, rgba, 0);
-        rgba[3] = colours.alpha(share);
-        for (int i = 1; i < pixels; i++) {
-            System.arraycopy(rgba, 0, rgba, 4 * i, 4);
+        colours.colourAndAlpha(level.at(moment), rgba, 0);
+        float red = rgba[0];
+        float green = rgba[1];
+        float blue = rgba[2];
+        float alpha = rgba[3];
+        for (int at = 4; at < 4 * pixels; at += 4) {
+            rgba[at] = red;
+            rgba[at + 1] = green;
+            rgba[at + 2] = blue;
+            rgba[at + 3] = alpha;
         }
     }
 }

@@ -36,12 +36,14 @@ public interface Extent {
     static Extent bar(Follow by, double softness) {
         return (moment, cover, pixels) -> {
             double end = moment.share(by) * pixels;
-            for (int i = 0; i < pixels; i++) {
-                cover[i] = Edge.cover(1 - Edge.share(i, end, Math.min(softness, 2 * Math.min(end, pixels - end))));
+            double soft = Math.min(softness, 2 * Math.min(end, pixels - end));
+            int from = Edge.from(end, soft, pixels);
+            int to = Edge.to(end, soft, pixels);
+            Arrays.fill(cover, 0, from, 1);
+            for (int i = from; i < to; i++) {
+                cover[i] = Edge.cover(1 - Edge.share(i, end, soft));
             }
-            if (Double.isNaN(end)) {
-                Arrays.fill(cover, 0, pixels, 0);
-            }
+            Arrays.fill(cover, to, pixels, 0);
         };
     }
 
@@ -57,12 +59,11 @@ public interface Extent {
         return (moment, cover, pixels) -> {
             double margin = Math.min(width + softness, pixels) / 2;
             double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));
-            for (int i = 0; i < pixels; i++) {
-                cover[i] = Edge.cover(
-                        Edge.share(i, middle - width / 2, softness) - Edge.share(i, middle + width / 2, softness));
-            }
-            if (Double.isNaN(middle)) {
-                Arrays.fill(cover, 0, pixels, 0);
+            double begin = middle - width / 2;
+            double end = middle + width / 2;
+            Arrays.fill(cover, 0, pixels, 0);
+            for (int i = Edge.from(begin, softness, pixels); i < Edge.to(end, softness, pixels); i++) {
+                cover[i] = Edge.cover(Edge.share(i, begin, softness) - Edge.share(i, end, softness));
             }
         };
     }

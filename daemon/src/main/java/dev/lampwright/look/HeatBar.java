@@ -16,7 +16,10 @@ final class HeatBar {
 
     private final double number;
     private final double kept;
+
+    /** The cells, and one more at each end that is as hot as its neighbour, so that no heat goes through the end. */
     private double[] heat;
+
     private double[] next;
 
     /**
@@ -29,21 +32,22 @@ final class HeatBar {
     HeatBar(int cells, double diffusion, double coolingSeconds) {
         number = Math.min(diffusion, MOST_DIFFUSION) * STEP_S;
         kept = Math.exp(-STEP_S / coolingSeconds);
-        heat = new double[cells];
-        next = new double[cells];
+        heat = new double[cells + 2];
+        next = new double[cells + 2];
     }
 
     /** Lets one step pass. */
     void step() {
-        int last = heat.length - 1;
-        for (int i = 0; i <= last; i++) {
-            double before = heat[Math.max(0, i - 1)];
-            double behind = heat[Math.min(last, i + 1)];
-            next[i] = (heat[i] + number * (before - 2 * heat[i] + behind)) * kept;
+        double[] now = heat;
+        double[] then = next;
+        int end = now.length - 1;
+        now[0] = now[1];
+        now[end] = now[end - 1];
+        for (int i = 1; i < end; i++) {
+            then[i] = (now[i] + number * (now[i - 1] - 2 * now[i] + now[i + 1])) * kept;
         }
-        double[] old = heat;
-        heat = next;
-        next = old;
+        heat = then;
+        next = now;
     }
 
     /**
@@ -53,7 +57,7 @@ final class HeatBar {
      * @param kelvin by how much
      */
     void spark(int cell, double kelvin) {
-        heat[cell] += kelvin;
+        heat[cell + 1] += kelvin;
     }
 
     /**
@@ -63,7 +67,7 @@ final class HeatBar {
      * @return K above the room
      */
     double heat(int cell) {
-        return heat[cell];
+        return heat[cell + 1];
     }
 
     /** Makes the whole bar as cold as the room. */

@@ -44,20 +44,44 @@ public final class Layer {
         float[] cover = canvas.cover();
         paint.paint(moment, rgba, zone.length());
         extent.cover(moment, cover, zone.length());
+        for (int place = 0; place < zone.length(); place++) {
+            cover[place] = cover[place] * strength * rgba[4 * place + 3];
+        }
+        lay(rgba, cover, canvas.rgba());
+    }
+
+    private void lay(float[] rgba, float[] alpha, float[] below) {
+        switch (blend) {
+            case NORMAL -> layOver(rgba, alpha, below);
+            case PLUS_LIGHTER -> layAdded(rgba, alpha, below);
+            default -> layMixed(rgba, alpha, below);
+        }
+    }
+
+    private void layOver(float[] rgba, float[] alpha, float[] below) {
         for (int i = 0; i < zone.pixelCount(); i++) {
             int place = zone.place(i);
-            float alpha = cover[place] * strength * rgba[4 * place + 3];
-            if (alpha > 0) {
-                lay(rgba, 4 * place, alpha, canvas.rgba(), 4 * zone.pixel(i));
+            if (alpha[place] > 0) {
+                over(rgba, 4 * place, alpha[place], below, 4 * zone.pixel(i));
             }
         }
     }
 
-    private void lay(float[] rgba, int from, float alpha, float[] below, int at) {
-        switch (blend) {
-            case NORMAL -> over(rgba, from, alpha, below, at);
-            case PLUS_LIGHTER -> add(rgba, from, alpha, below, at);
-            default -> mix(rgba, from, alpha, below, at);
+    private void layAdded(float[] rgba, float[] alpha, float[] below) {
+        for (int i = 0; i < zone.pixelCount(); i++) {
+            int place = zone.place(i);
+            if (alpha[place] > 0) {
+                add(rgba, 4 * place, alpha[place], below, 4 * zone.pixel(i));
+            }
+        }
+    }
+
+    private void layMixed(float[] rgba, float[] alpha, float[] below) {
+        for (int i = 0; i < zone.pixelCount(); i++) {
+            int place = zone.place(i);
+            if (alpha[place] > 0) {
+                mix(rgba, 4 * place, alpha[place], below, 4 * zone.pixel(i));
+            }
         }
     }
 

@@ -52,8 +52,7 @@ public interface Paint {
             for (int i = 0; i < pixels; i++) {
                 double place = (i + 0.5 - offset) / pixels;
                 double share = drift.speed() == 0 ? place : place - Math.floor(place);
-                colours.colour(share, rgba, 4 * i);
-                rgba[4 * i + 3] = colours.alpha(share);
+                colours.colourAndAlpha(share, rgba, 4 * i);
             }
         };
     }

@@ -9,7 +9,13 @@ public final class Crc16 {
     private static final int START = 0xFFFF;
 
     private static final int POLYNOMIAL = 0x1021;
+
+    /** The checksum of a byte after start 0, and of that byte with one, two and three zeros behind it. */
     private static final char[] TABLE = table();
+
+    private static final char[] TABLE_1 = withZero(TABLE);
+    private static final char[] TABLE_2 = withZero(TABLE_1);
+    private static final char[] TABLE_3 = withZero(TABLE_2);
 
     private Crc16() {}
 
@@ -23,10 +29,26 @@ public final class Crc16 {
      */
     public static int of(byte[] bytes, int from, int length) {
         int crc = START;
-        for (int i = from; i < from + length; i++) {
-            crc = ((crc << 8) & 0xFFFF) ^ TABLE[(crc >> 8) ^ (bytes[i] & 0xFF)];
+        int at = from;
+        int end = from + length;
+        for (; at + 4 <= end; at += 4) {
+            crc = TABLE_3[(crc >> 8) ^ (bytes[at] & 0xFF)]
+                    ^ TABLE_2[(crc & 0xFF) ^ (bytes[at + 1] & 0xFF)]
+                    ^ TABLE_1[bytes[at + 2] & 0xFF]
+                    ^ TABLE[bytes[at + 3] & 0xFF];
+        }
+        for (; at < end; at++) {
+            crc = ((crc << 8) & 0xFFFF) ^ TABLE[(crc >> 8) ^ (bytes[at] & 0xFF)];
         }
         return crc;
+    }
+
+    private static char[] withZero(char[] table) {
+        char[] longer = new char[table.length];
+        for (int i = 0; i < table.length; i++) {
+            longer[i] = (char) ((table[i] << 8) ^ TABLE[table[i] >> 8]);
+        }
+        return longer;
     }
 
     private static char[] table() {
