@@ -12,6 +12,12 @@
 
 enum { MCUSR = 0x54, PORF = 1 << 0, EXTRF = 1 << 1 };
 
+/* The chip's own RAM holds anything at power-on: so that a firmware cannot count on zeros, it is painted. */
+enum { RAM_BEGIN = IMAGE_RAM_BEGIN, PAINT = 0xa5 };
+
+/* RJMP to itself (AVR instruction set manual), at the last word of the flash. */
+enum { ENDLESS_LOOP = 0xcfff, LOOP_AT = IMAGE_FLASH_BYTES - 2 };
+
 /* Most cycles that the simulator runs without looking at its timers when none is set. */
 enum { RUN_LIMIT = 1000 };
 
@@ -185,10 +191,15 @@ static bool wire_up(struct board *board, const struct board_options *options)
     return true;
 }
 
+static void paint_ram(avr_t *avr)
+{
+    memset(avr->data + RAM_BEGIN, PAINT, avr->ramend + 1u - RAM_BEGIN);
+}
+
 bool board_open(struct board *board, const struct image *image, const struct board_options *options,
                 struct board_events events)
 {
-    *board = (struct board){.events = events};
+    *board = (struct board){.events = events, .variables_end = image->variables_end};
     strip_start(&board->strip, options->threshold_ps, options->reset_ps, events.frame, events.context);
     board->avr = make_chip(image);
     if (board->avr == NULL)
@@ -198,6 +209,7 @@ bool board_open(struct board *board, const struct image *image, const struct boa
         board_close(board);
         return false;
     }
+    paint_ram(board->avr);
     avr_reset(board->avr);
     board->avr->data[MCUSR] = PORF;
     return true;
@@ -263,6 +275,25 @@ void board_reset(struct board *board)
 {
     avr_reset(board->avr);
     board->avr->data[MCUSR] = EXTRF;
+}
+
+void board_hang(struct board *board)
+{
+    avr_t *avr = board->avr;
+    avr->flash[LOOP_AT] = ENDLESS_LOOP & 0xff;
+    avr->flash[LOOP_AT + 1] = ENDLESS_LOOP >> 8;
+    avr->pc = LOOP_AT;
+    if (avr->state == cpu_Sleeping)
+        avr->state = cpu_Running;
+}
+
+size_t board_ram_untouched(const struct board *board)
+{
+    const avr_t *avr = board->avr;
+    size_t at = board->variables_end;
+    while (at <= avr->ramend && avr->data[at] == PAINT)
+        at++;
+    return at - board->variables_end;
 }
 
 void board_dimmers(const struct board *board, struct dimmer dimmers[DIMMER_OUTPUTS])

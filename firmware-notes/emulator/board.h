@@ -62,6 +62,7 @@ struct board {
     size_t outbox_count;
 
     struct board_interrupt receive;
+    size_t variables_end;
     uint64_t watchdog_resets;
     uint64_t slept;                     /* cycles that the chip's processor slept */
 };
@@ -82,6 +83,15 @@ const char *board_failure(const struct board *board);
 
 /* Presses the reset button. */
 void board_reset(struct board *board);
+
+/*
+ * Hangs the firmware: the program counter goes to an endless loop, as after a wild jump. Interrupts run on if they are on.
+ * The loop takes the last word of the flash.
+ */
+void board_hang(struct board *board);
+
+/* Bytes of RAM from the firmware's variables up that nothing has written since power-on: the stack's reserve. */
+size_t board_ram_untouched(const struct board *board);
 
 void board_dimmers(const struct board *board, struct dimmer dimmers[DIMMER_OUTPUTS]);
 

@@ -1,5 +1,6 @@
 #include "image.h"
 
+#include <ctype.h>
 #include <elf.h>
 #include <errno.h>
 #include <stdio.h>
@@ -7,7 +8,7 @@
 #include <string.h>
 
 /* Where GNU tools put the AVR's EEPROM in the one address space of an ELF file; fuses and lock bits lie beyond. */
-enum { EEPROM_BASE = 0x810000, FUSE_BASE = 0x820000 };
+enum { RAM_BASE = 0x800000, EEPROM_BASE = 0x810000, FUSE_BASE = 0x820000 };
 
 enum { MOST_FILE_BYTES = 16 << 20 };
 
@@ -63,6 +64,19 @@ static bool copy(uint8_t *memory, size_t size, size_t *end, size_t at, const uin
     return true;
 }
 
+/* Variables have their place in RAM, whether the file has values for them or not. */
+static bool note_variables(const Elf32_Phdr *segment, struct image *image)
+{
+    if (segment->p_type != PT_LOAD || segment->p_vaddr < RAM_BASE || segment->p_vaddr >= EEPROM_BASE)
+        return true;
+    uint64_t end = (uint64_t)(segment->p_vaddr - RAM_BASE) + segment->p_memsz;
+    if (end > IMAGE_RAM_END)
+        return false;
+    if (end > image->variables_end)
+        image->variables_end = (size_t)end;
+    return true;
+}
+
 static bool load_segment(const struct file *file, const Elf32_Phdr *segment, struct image *image)
 {
     if (segment->p_type != PT_LOAD || segment->p_filesz == 0 || segment->p_paddr >= FUSE_BASE)
@@ -86,7 +100,7 @@ static bool load_segments(const struct file *file, struct image *image)
         if (at > file->count || sizeof segment > file->count - at)
             return false;
         memcpy(&segment, file->bytes + at, sizeof segment);
-        if (!load_segment(file, &segment, image))
+        if (!note_variables(&segment, image) || !load_segment(file, &segment, image))
             return false;
     }
     return image->flash_end > 0;
@@ -107,7 +121,30 @@ bool image_read(const char *path, struct image *image, const char **complaint)
     memset(image, 0, sizeof *image);
     memset(image->flash, 0xff, sizeof image->flash);
     memset(image->eeprom, 0xff, sizeof image->eeprom);
+    image->variables_end = IMAGE_RAM_BEGIN;
     bool loaded = read_file(path, &file, complaint) && load(&file, image, complaint);
     free(file.bytes);
     return loaded;
+}
+
+bool image_read_eeprom(const char *text, struct image_eeprom *eeprom)
+{
+    size_t digits = strlen(text);
+    if (digits == 0 || digits % 2 != 0 || digits / 2 > IMAGE_EEPROM_BYTES)
+        return false;
+    for (eeprom->count = 0; eeprom->count < digits / 2; eeprom->count++) {
+        const char *at = text + 2 * eeprom->count;
+        char byte[3] = {at[0], at[1], 0};
+        if (!isxdigit((unsigned char)at[0]) || !isxdigit((unsigned char)at[1]))
+            return false;
+        eeprom->bytes[eeprom->count] = (uint8_t)strtoul(byte, NULL, 16);
+    }
+    return true;
+}
+
+void image_preload(struct image *image, const struct image_eeprom *eeprom)
+{
+    memcpy(image->eeprom, eeprom->bytes, eeprom->count);
+    if (image->eeprom_end < eeprom->count)
+        image->eeprom_end = eeprom->count;
 }

@@ -146,6 +146,9 @@ static void obey(struct session *session, const struct command *command)
     case COMMAND_RESET:
         board_reset(&session->board);
         break;
+    case COMMAND_HANG:
+        board_hang(&session->board);
+        break;
     case COMMAND_UNPLUG:
         unplug(session);
         break;
@@ -299,6 +302,7 @@ static bool load(struct session *session)
         fprintf(stderr, "board: %s: %s\n", session->options.elf, complaint);
         return false;
     }
+    image_preload(&image, &session->options.eeprom);
     if (!board_open(&session->board, &image, &session->options.board, events)) {
         fprintf(stderr, "board: the simulator library has no ATmega328P; install simavr 1.6 or later\n");
         return false;

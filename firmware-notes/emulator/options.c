@@ -13,6 +13,7 @@ const char options_help[] =
     "\n"
     "  --elf FILE          the firmware\n"
     "  --link PATH         a symbolic link to the serial device is made here\n"
+    "  --eeprom HEX        what the EEPROM begins with, two digits a byte\n"
     "  --strip PIN         pin of the strip's data line (PD4)\n"
     "  --channels N        bytes a pixel, 3 or 4 (3)\n"
     "  --reset-us N        a low of so many microseconds latches the strip (280)\n"
@@ -27,17 +28,18 @@ const char options_help[] =
     "\n"
     "  board --elf build/lampwright.elf --link build/tty\n"
     "\n"
-    "Commands come on standard input, a line each: deaf MS, stall MS, drop|flip|double [up|down] N [every K], reset,\n"
+    "Commands come on standard input, a line each: deaf MS, stall MS, drop|flip|double [up|down] N [every K], reset, hang,\n"
     "unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip stopped.\n";
 
 enum {
-    OPTION_ELF = 256, OPTION_LINK, OPTION_STRIP, OPTION_CHANNELS, OPTION_RESET, OPTION_THRESHOLD, OPTION_BYTE_CYCLES,
-    OPTION_SEED, OPTION_RESET_ON_OPEN, OPTION_FREE, OPTION_STRICT, OPTION_QUIET, OPTION_HELP
+    OPTION_ELF = 256, OPTION_LINK, OPTION_EEPROM, OPTION_STRIP, OPTION_CHANNELS, OPTION_RESET, OPTION_THRESHOLD,
+    OPTION_BYTE_CYCLES, OPTION_SEED, OPTION_RESET_ON_OPEN, OPTION_FREE, OPTION_STRICT, OPTION_QUIET, OPTION_HELP
 };
 
 static const struct option long_options[] = {
     {"elf", required_argument, NULL, OPTION_ELF},
     {"link", required_argument, NULL, OPTION_LINK},
+    {"eeprom", required_argument, NULL, OPTION_EEPROM},
     {"strip", required_argument, NULL, OPTION_STRIP},
     {"channels", required_argument, NULL, OPTION_CHANNELS},
     {"reset-us", required_argument, NULL, OPTION_RESET},
@@ -111,6 +113,9 @@ static bool read_option(int option, struct options *options)
     case OPTION_LINK:
         options->link = optarg;
         return true;
+    case OPTION_EEPROM:
+        return image_read_eeprom(optarg, &options->eeprom)
+            || complain("--eeprom", "1 to 1024 bytes, each as two hexadecimal digits");
     case OPTION_STRIP:
         return read_pin(optarg, &options->board);
     case OPTION_RESET_ON_OPEN:

@@ -4,12 +4,14 @@
 #include <stdbool.h>
 
 #include "board.h"
+#include "image.h"
 
 struct options {
     const char *elf;
     const char *link;
     struct board_options board;
     unsigned channels;                  /* 3 or 4 */
+    struct image_eeprom eeprom;
     bool free;
     bool strict;
     bool quiet;

@@ -246,6 +246,15 @@ static void put_trouble(struct json *json, const char *key, const struct trouble
     json_close_object(json);
 }
 
+static void put_turns(struct json *json, const struct turn *turn)
+{
+    json_open_object(json, "turns");
+    json_integer(json, "count", (int64_t)turn->count);
+    json_integer(json, "longest_cycles", (int64_t)turn->longest);
+    json_number(json, "mean_cycles", turn->count > 0 ? (double)turn->sum / (double)turn->count : 0, 2);
+    json_close_object(json);
+}
+
 static void put_usart(struct json *json, const struct board *board)
 {
     const struct board_interrupt *receive = &board->receive;
@@ -257,6 +266,7 @@ static void put_usart(struct json *json, const struct board *board)
     json_integer(json, "longest_cycles", (int64_t)receive->longest);
     json_number(json, "mean_cycles", receive->count > 0 ? (double)receive->sum / (double)receive->count : 0, 2);
     json_close_object(json);
+    put_turns(json, &board->usart.turn);
 }
 
 static void put_strip(struct json *json, const struct report *report)
@@ -290,6 +300,7 @@ void report_stats(struct report *report, const struct pace *pace, const struct p
     put_trouble(json, "hurt_down", &board->down.trouble);
     put_trouble(json, "hurt_up", &board->up);
     put_usart(json, board);
+    json_integer(json, "ram_untouched", (int64_t)board_ram_untouched(board));
     json_integer(json, "watchdog_resets", (int64_t)board->watchdog_resets);
     json_number(json, "slept_us", us(board->slept * BOARD_PS_PER_CYCLE), 4);
     json_number(json, "lag_us", (double)pace->lost_ns / 1e3, 1);

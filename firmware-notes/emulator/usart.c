@@ -106,6 +106,7 @@ static uint8_t read_data(avr_t *avr, avr_io_addr_t address, void *param)
 static avr_cycle_count_t sent(avr_t *avr, avr_cycle_count_t when, void *param)
 {
     struct usart *usart = param;
+    turn_spoke(&usart->turn, when);
     usart->events.sent(usart->events.context, usart->sending);
     if (usart->next_full) {
         usart->sending = usart->next;
@@ -174,6 +175,7 @@ static void reset(avr_io_t *io)
     usart->is_receiving = false;
     usart->is_sending = false;
     usart->next_full = false;
+    turn_break(&usart->turn);
     usart->events.reset(usart->events.context);
 }
 
@@ -252,6 +254,7 @@ void usart_receive(struct usart *usart, uint8_t byte, bool hurt)
         lose(usart, USART_RECEIVER_OFF, byte, hurt);
         return;
     }
+    turn_heard(&usart->turn, usart->avr->cycle);
     usart->shift = (struct usart_character){byte, hurt, usart->avr->cycle};
     usart->shift_full = true;
     fill_buffer(usart);

@@ -7,6 +7,8 @@
 #include <sim_avr.h>
 #include <avr_uart.h>
 
+#include "turn.h"
+
 /*
  * USART0 of the ATmega328P as its datasheet describes it (chapter "USART0", asynchronous modes): a receive buffer of two
  * characters behind a shift register, data overrun, a transmit buffer of one character before a shift register, and the
@@ -57,6 +59,7 @@ struct usart {
     bool next_full;
 
     avr_cycle_count_t longest_wait;     /* from the end of a byte's stop bit until it was read */
+    struct turn turn;
 };
 
 /* Takes over the chip's USART0. False if the chip has none. Calls events.reset at each reset of the chip. */

@@ -126,6 +126,28 @@ class Line(BoardTest):
         self.end()
 
 
+class Memory(BoardTest):
+
+    def test_stack_leaves_ram_untouched(self):
+        """The fixture has few variables and a shallow stack: most of 2048 bytes stay as they were."""
+        board = self.start_anew()
+        board.ask(b"eA")
+        untouched = board.stats()["ram_untouched"]
+        self.assertGreater(untouched, 1500)
+        self.assertLess(untouched, 2048)
+        self.end()
+
+    def test_turns_are_told(self):
+        board = self.start_anew()
+        for _ in range(3):
+            board.ask(b"eA")
+        turns = board.stats()["turns"]
+        self.assertEqual(turns["count"], 2)  # the third is over when the host speaks again
+        self.assertGreaterEqual(turns["mean_cycles"], 320)  # its own byte, at least
+        self.assertLess(turns["longest_cycles"], 3 * 320)
+        self.end()
+
+
 class Lights(BoardTest):
 
     def test_strip_is_read_to_the_cycle(self):
@@ -278,6 +300,18 @@ class Trouble(BoardTest):
         self.assertEqual(board.stats()["watchdog_resets"], 1)
         self.end()
 
+    def test_hung_firmware_is_deaf_until_it_is_reset(self):
+        board = self.start_anew()
+        board.command("hang")
+        board.write(b"eA")
+        stats = board.wait_for_stats(lambda stats: stats["bytes_down"] == 2)
+        board.wait_for_stats(lambda later: later["t_us"] > stats["t_us"] + 1000)
+        self.assertEqual(board.stats()["bytes_up"], board.bytes_read)
+        board.command("reset")
+        self.assertEqual(board.read(2), bytes([ord("R"), BUTTON]))
+        self.assertEqual(board.ask(b"eB"), b"B")
+        self.end()
+
     def test_bytes_during_a_reset_are_no_overruns(self):
         """The firmware's receiver is not on yet when the first start bit comes."""
         board = self.start_anew()
@@ -397,6 +431,7 @@ class Endings(BoardTest):
         self.refuses(2, *good, "--strip", "PA0")
         self.refuses(2, *good, "--channels", "5")
         self.refuses(2, *good, "--reset-us", "0")
+        self.refuses(2, *good, "--eeprom", "12x4")
         self.refuses(2, *good, "--sing")
         self.refuses(2, *good, "more")
         self.refuses(1, "--elf", "no/such/file", "--link", "unused")
@@ -408,7 +443,7 @@ def main():
     suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
     result = unittest.TextTestRunner(stream=sys.stdout).run(suite)
     bad = len({test.id().split(" ")[0] for test, _ in result.failures + result.errors})
-    print(f"{result.testsRun - bad} passed, {bad} failed")
+    print(f"board: {result.testsRun - bad} passed, {bad} failed")
     sys.exit(bad > 0)
 
 

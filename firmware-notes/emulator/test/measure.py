@@ -1,68 +1,117 @@
 """
-How many frames a second a firmware shows, in emulated time, beside what baud and strip leave.
+What a firmware reaches, in emulated time, as tables for ../../README.md.
 
-  measure.py BOARD FIRMWARE PIXELS...
+  measure.py BOARD BUILD      takes BUILD/avr-BAUD/lampwright.elf for each baud
 
-The bound of a frame: its bytes and its answer's on the line at 10 bits each, and 10 us for each byte of strip; a controller
-of one credit does one after the other. What the mean takes longer is the firmware's reckoning, and the time of this host,
-in real time, on a machine that may do other things. The quickest frame has next to nothing of the latter.
+A frame's period is its bytes on the line at ten bits each, and the time from the end of its last byte to the end of its
+answer. Both are the board's own, in clock cycles: what the host takes is not in them. Possible is the same without any
+reckoning: the bytes of frame and answer, and 10 us for each byte of strip.
 """
 
+import os
 import random
 import sys
 
 import wire
+import workout
 from boards import Board
 
-FRAMES = 100
-BYTE_OF_STRIP_US = 10  # 8 bits of 1.25 us: WS2812B datasheet
+FRAMES = 40
+BAUDS = (115200, 250000, 500000, 1000000)
+PIXELS = (30, 144, 300)
+LINE_BITS = 10
+CHIP_HZ = 16000000
+BYTE_OF_STRIP_S = 10e-6  # 8 bits of 1.25 us: WS2812B datasheet
+PULSES = ("t0h_ns", "t0l_ns", "t1h_ns", "t1l_ns")
 
 
-def show(talk, strip):
+def show(talk, body):
     """Has one frame shown, and tells how many bytes that was on the line."""
     talk.sequence = talk.sequence % 255 + 1
-    sent = wire.packet(wire.FRAME, talk.sequence, wire.frame(strip))
-    kind, body = talk.ask_wire(sent, talk.sequence)
-    assert (kind, body[0]) == (wire.SHOWN, 1), (kind, body)
+    sent = wire.packet(wire.FRAME, talk.sequence, body)
+    kind, answer = talk.ask_wire(sent, talk.sequence)
+    assert (kind, answer[0]) == (wire.SHOWN, 1), (kind, answer)
     return len(sent)
 
 
-def measure(program, elf, pixels):
-    board = Board(program, elf)
+def turns(board):
+    """Count and sum, in cycles, of the turns that are over: all but the last."""
+    told = board.stats()["turns"]
+    return told["count"], told["count"] * told["mean_cycles"]
+
+
+def show_any(talk, noise, pixels):
+    return show(talk, wire.frame(noise.randbytes(3 * pixels), (noise.randrange(65536), noise.randrange(65536))))
+
+
+def frames_per_second(program, elf, pixels):
+    """(possible, reached, stats) with frames of chance and two dimmers."""
+    board = Board(program, elf, "--free", "--quiet")
     talk = wire.Talk(board)
     talk.wait_for_start()
-    kind, _ = talk.ask(wire.HELLO, b"\x01")
-    assert kind == wire.HERE, kind
-    kind, _ = talk.ask(wire.SETUP, wire.setup(pixels))
-    assert kind == wire.IN_FORCE, kind
+    talk.ask(wire.SETUP, wire.Setup(pixels, dimmers=(wire.Dimmer(), wire.Dimmer())).body())
     noise = random.Random(pixels)
-    strips = [noise.randbytes(3 * pixels) for _ in range(FRAMES)]
-    size = sum(show(talk, strip) for strip in strips) / FRAMES
-    lines = [board.expect(lambda line: line.get("frame") == strip.hex()) for strip in strips]
-    assert not any(line["faults"] for line in lines)
+    show_any(talk, noise, pixels)
+    count_before, sum_before = turns(board)
+    sizes = [show_any(talk, noise, pixels) for _ in range(FRAMES)]
+    count, total = turns(board)
+    assert count - count_before == FRAMES
+    turn_s = (total - sum_before) / FRAMES / CHIP_HZ
     stats = board.stats()
-    starts = [line["start_us"] for line in lines]
-    status = board.end()
-    periods = sorted(later - earlier for earlier, later in zip(starts, starts[1:]))
-    mean_us = sum(periods) / len(periods)
-    quickest_us = periods[0]
-    answer = len(wire.packet(wire.SHOWN, 1, bytes(7)))
-    bound_us = (size + answer) * 1e7 / stats["baud"] + 3 * pixels * BYTE_OF_STRIP_US
-    interrupt = stats["receive_interrupt"]
-    print(f"{stats['baud']:.0f} baud, {pixels} pixels: frames/s {1e6 / bound_us:.1f} possible, "
-          f"{1e6 / quickest_us:.1f} quickest ({100 * bound_us / quickest_us:.1f} %, {quickest_us - bound_us:.0f} us over), "
-          f"{1e6 / mean_us:.1f} mean; "
-          f"receive interrupt {interrupt['mean_cycles']:.1f} of {stats['character_cycles']} cycles a byte, "
-          f"longest {interrupt['longest_cycles']}, longest wait {stats['longest_wait_cycles']}; "
-          f"overruns {stats['overruns']}, out of tolerance {stats['out_of_tolerance']}, "
-          f"T0H {stats['t0h_ns']} T0L {stats['t0l_ns']} T1H {stats['t1h_ns']} T1L {stats['t1l_ns']} ns, "
-          f"shortest gap {stats['shortest_gap_us']} us, lag {stats['lag_us']} us, status {status}", flush=True)
+    board.end()
+    byte_s = LINE_BITS / stats["baud"]
+    frame_s = sum(sizes) / FRAMES * byte_s
+    answer_s = len(wire.packet(wire.SHOWN, 1, b"\1" + bytes(6))) * byte_s
+    return 1 / (frame_s + answer_s + 3 * pixels * BYTE_OF_STRIP_S), 1 / (frame_s + turn_s), stats
+
+
+def widest(pulses, stats):
+    for key in PULSES:
+        shortest, longest = stats[key]
+        pulses[key] = min(shortest, pulses[key][0]), max(longest, pulses[key][1])
+
+
+def print_frames(program, build):
+    pulses = {key: (1e9, 0) for key in PULSES}
+    print("| baud | " + " | ".join(f"{pixels} pixels" for pixels in PIXELS) + " |")
+    print("| --- |" + " --- |" * len(PIXELS))
+    for baud in BAUDS:
+        cells = []
+        for pixels in PIXELS:
+            possible, reached, stats = frames_per_second(program, elf_of(build, baud), pixels)
+            assert stats["overruns"] == 0 and stats["out_of_tolerance"] == 0
+            widest(pulses, stats)
+            cells.append(f"{reached:.1f} of {possible:.1f}, {100 * reached / possible:.1f} %")
+        print(f"| {baud} | " + " | ".join(cells) + " |", flush=True)
+    print()
+    for key, (shortest, longest) in pulses.items():
+        print(f"{key[:3].upper()} {shortest} to {longest} ns")
+
+
+def elf_of(build, baud):
+    return os.path.join(build, f"avr-{baud}", "lampwright.elf")
+
+
+def print_stack(program, build):
+    board = Board(program, elf_of(build, 500000), "--free", "--quiet")
+    talk = wire.Talk(board)
+    talk.wait_for_start()
+    workout.deepest_stack(talk)
+    print(f"\nRAM that the stack never reached: {board.stats()['ram_untouched']} bytes")
+    board.end()
+
+
+def print_margin(program, build):
+    print("\nCycles a byte that the decoder needs, of 160 at 1000000 baud:")
+    for name, (setup, strip) in workout.contents().items():
+        print(f"{name}: {workout.least_byte_cycles(program, elf_of(build, 1000000), setup, strip)}", flush=True)
 
 
 def main():
-    program, elf, *counts = sys.argv[1:]
-    for pixels in counts:
-        measure(program, elf, int(pixels))
+    program, build = sys.argv[1:]
+    print_frames(program, build)
+    print_stack(program, build)
+    print_margin(program, build)
 
 
 if __name__ == "__main__":

@@ -11,6 +11,7 @@
 #include "../pace.h"
 #include "../strip.h"
 #include "../trouble.h"
+#include "../turn.h"
 
 static int passed;
 static int failed;
@@ -371,6 +372,7 @@ static void commands_are_understood(void)
     check(command_read("double down 1", &command, &complaint) && command.trouble == TROUBLE_DOUBLE && !command.up,
           "double down");
     check(command_read("reset", &command, &complaint) && command.kind == COMMAND_RESET, "reset");
+    check(command_read("hang", &command, &complaint) && command.kind == COMMAND_HANG, "hang");
     check(command_read("unplug", &command, &complaint) && command.kind == COMMAND_UNPLUG, "unplug");
     check(command_read("plug", &command, &complaint) && command.kind == COMMAND_PLUG, "plug");
     check(command_read("stats", &command, &complaint) && command.kind == COMMAND_STATS, "stats");
@@ -381,7 +383,7 @@ static void other_lines_are_refused(void)
 {
     static const char *const wrong[] = {
         "", "  ", "sing", "deaf", "deaf x", "deaf -1", "deaf 3600001", "deaf 1 2", "drop", "drop up", "drop 1 every",
-        "drop 1 every 0", "drop 1 all 2", "drop 1 every 2 3", "flip sideways 1", "reset now", "drop 99999999999",
+        "drop 1 every 0", "drop 1 all 2", "drop 1 every 2 3", "flip sideways 1", "reset now", "hang 1", "drop 99999999999",
         "a b c d e f g h",
     };
     for (unsigned i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
@@ -472,6 +474,43 @@ static void images_that_are_none_are_refused(void)
     check(!image_read("no/such/file", &image, &complaint) && strlen(complaint) > 0, "none at all");
 }
 
+static void eeprom_is_read_from_digits(void)
+{
+    static struct image image;
+    static char too_long[2 * IMAGE_EEPROM_BYTES + 3];
+    struct image_eeprom eeprom = {.count = 0};
+    memset(image.eeprom, 0xff, sizeof image.eeprom);
+    check(image_read_eeprom("6C61ff00", &eeprom) && eeprom.count == 4, "four bytes");
+    image_preload(&image, &eeprom);
+    check(memcmp(image.eeprom, "\x6c\x61\xff\0\xff", 5) == 0 && image.eeprom_end == 4, "they are where they belong");
+    memset(too_long, '0', sizeof too_long - 1);
+    check(!image_read_eeprom(too_long, &eeprom), "more than there is room for");
+    check(image_read_eeprom(too_long + 2, &eeprom), "as much as there is room for");
+    check(!image_read_eeprom("", &eeprom), "none");
+    check(!image_read_eeprom("123", &eeprom), "half a byte");
+    check(!image_read_eeprom("0x12", &eeprom) && !image_read_eeprom(" 1", &eeprom), "what is no digit");
+}
+
+static void turns_are_measured_from_the_last_byte_to_the_last(void)
+{
+    struct turn turn = {0};
+    turn_spoke(&turn, 50);
+    turn_heard(&turn, 100);
+    check(turn.count == 0, "what is said unasked is no turn");
+    turn_heard(&turn, 200);
+    turn_spoke(&turn, 250);
+    turn_spoke(&turn, 300);
+    check(turn.count == 0, "the chip may say more");
+    turn_heard(&turn, 1000);
+    turn_spoke(&turn, 1040);
+    turn_heard(&turn, 2000);
+    check(turn.count == 2 && turn.sum == 140 && turn.longest == 100, "two turns");
+    turn_break(&turn);
+    turn_spoke(&turn, 2100);
+    turn_heard(&turn, 2200);
+    check(turn.count == 2, "what follows a reset answers nothing");
+}
+
 int main(void)
 {
     strip_holds_the_datasheet_limits();
@@ -494,6 +533,8 @@ int main(void)
     pace_gives_up_what_is_too_far_behind();
     json_escapes_what_it_must();
     images_that_are_none_are_refused();
-    printf("%d passed, %d failed\n", passed, failed);
+    eeprom_is_read_from_digits();
+    turns_are_measured_from_the_last_byte_to_the_last();
+    printf("unit: %d passed, %d failed\n", passed, failed);
     return failed > 0;
 }

@@ -1,5 +1,6 @@
 """The wire of ../../wire.md, host side, for tests: packets to bytes and back."""
 
+import dataclasses
 
 from boards import PATIENCE_S
 
@@ -62,16 +63,48 @@ HELLO, SETUP, FRAME, REST = 1, 2, 3, 4
 HERE, IN_FORCE, SHOWN, COMPLAINT = 0x81, 0x82, 0x83, 0x84
 
 
-def setup(pixels, ceiling_mA=20000, holdover_ms=60000, dimmers=0):
-    """Body of a SETUP: GRB, 12 mA a channel, 1 mA dark, one supply, dimmers of 100 mA that go dark in the end."""
-    return (pixels.to_bytes(2, "big") + b"\x03GRB\0" + 3 * (12000).to_bytes(2, "big") + b"\0\0"
-            + (1000).to_bytes(2, "big") + b"\0" + holdover_ms.to_bytes(2, "big") + b"\0\x01"
-            + ceiling_mA.to_bytes(2, "big") + bytes([dimmers]) + dimmers * b"\0\0\x64\0\0")
+DARK, KEEP, BEACON = 0, 1, 2
 
 
-def frame(strip, duties=()):
-    """Body of a FRAME in one part."""
-    return b"\0\0\x01" + b"".join(duty.to_bytes(2, "big") for duty in duties) + strip
+def number(value):
+    return value.to_bytes(2, "big")
+
+
+@dataclasses.dataclass
+class Dimmer:
+    """full_mA at full duty, on a supply; after_duty, 0 to 65535, without a host."""
+    supply: int = 0
+    full_mA: int = 100
+    after_duty: int = 0
+
+    def body(self):
+        return bytes([self.supply]) + number(self.full_mA) + number(self.after_duty)
+
+
+@dataclasses.dataclass
+class Setup:
+    """A set-up; channel_uA, one for each letter of order."""
+    pixels: int
+    order: str = "GRB"
+    channel_uA: tuple = (12000, 12000, 12000)
+    dark_uA: int = 1000
+    supply: int = 0
+    holdover_ms: int = 60000
+    after: int = DARK
+    ceilings_mA: tuple = (20000,)
+    dimmers: tuple = ()
+
+    def body(self):
+        return (number(self.pixels) + bytes([len(self.order)]) + self.order.encode().ljust(4, b"\0")
+                + b"".join(number(uA) for uA in self.channel_uA).ljust(8, b"\0") + number(self.dark_uA)
+                + bytes([self.supply]) + number(self.holdover_ms) + bytes([self.after, len(self.ceilings_mA)])
+                + b"".join(number(mA) for mA in self.ceilings_mA)
+                + bytes([len(self.dimmers)]) + b"".join(dimmer.body() for dimmer in self.dimmers))
+
+
+def frame(strip, duties=(), offset=0, last=True):
+    """Body of a FRAME: the whole, or a part. Duties go with offset 0 only."""
+    return number(offset) + bytes([last]) + b"".join(number(duty) for duty in duties) + strip
 
 
 class Talk:

@@ -44,10 +44,11 @@ int main(void)
     clock_start();
     dimmers_start();
     strip_start();
-    uart_start();
     wdt_enable(WDTO_250MS);
     sei();
     controller_start(&controller);
+    uart_start();
+    controller_greet();
     for (;;) {
         wdt_reset();
         uint8_t *bytes;

@@ -90,5 +90,5 @@ void clock_resume(uint16_t paused, uint32_t cycles)
     uint16_t count = steady_count();
     uint32_t passed = paused + cycles + TICK_CYCLES / 2 - count;
     TIFR1 = _BV(TOV1);
-    ticks += (uint16_t)(passed / TICK_CYCLES);
+    ticks += (uint16_t)(passed >> 8) >> 4;
 }

@@ -26,22 +26,48 @@ _Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches")
 
 static uint8_t ring[RING_BYTES];
 
-static uint8_t after(uint8_t index)
+/*
+ * Puts a byte into the ring, or notes its loss. At 1 000 000 baud one comes each 160 cycles; this takes 48 of them, from the
+ * request to the end of RETI, where the same in C takes 61.
+ */
+ISR(USART_RX_vect, ISR_NAKED)
 {
-    return (index + 1) & (RING_BYTES - 1);
-}
-
-ISR(USART_RX_vect)
-{
-    if (UCSR0A & _BV(DOR0))
-        GPIOR0 |= _BV(LOST);
-    uint8_t head = HEAD;
-    ring[head] = UDR0;
-    head = after(head);
-    if (head == TAIL)
-        GPIOR0 |= _BV(LOST);
-    else
-        HEAD = head;
+    __asm__ volatile(
+        "push r24                  \n"
+        "in   r24, __SREG__        \n"
+        "push r24                  \n"
+        "push r30                  \n"
+        "push r31                  \n"
+        "lds  r24, %[status]       \n" /* before the data: reading that clears it */
+        "sbrc r24, %[overrun]      \n"
+        "sbi  %[flags], %[lost]    \n"
+        "lds  r24, %[data]         \n"
+        "in   r30, %[head]         \n"
+        "ldi  r31, 0               \n"
+        "subi r30, lo8(-(%[ring])) \n"
+        "sbci r31, hi8(-(%[ring])) \n"
+        "st   Z, r24               \n"
+        "in   r24, %[head]         \n"
+        "inc  r24                  \n"
+        "andi r24, %[mask]         \n"
+        "in   r30, %[tail]         \n"
+        "cp   r24, r30             \n"
+        "breq full%=               \n"
+        "out  %[head], r24         \n"
+        "done%=:                   \n"
+        "pop  r31                  \n"
+        "pop  r30                  \n"
+        "pop  r24                  \n"
+        "out  __SREG__, r24        \n"
+        "pop  r24                  \n"
+        "reti                      \n"
+        "full%=:                   \n"
+        "sbi  %[flags], %[lost]    \n"
+        "rjmp done%=               \n"
+        :
+        : [status] "n"(_SFR_MEM_ADDR(UCSR0A)), [overrun] "n"(DOR0), [data] "n"(_SFR_MEM_ADDR(UDR0)),
+          [flags] "I"(_SFR_IO_ADDR(GPIOR0)), [lost] "I"(LOST), [head] "I"(_SFR_IO_ADDR(HEAD)),
+          [tail] "I"(_SFR_IO_ADDR(TAIL)), [mask] "M"(RING_BYTES - 1), [ring] "i"(ring));
 }
 
 void uart_start(void)

@@ -1,6 +1,5 @@
 #include "answer.h"
 
-#include "crc.h"
 #include "port.h"
 
 /* Sends the block: its code, its bytes. Most are short. */
@@ -49,9 +48,9 @@ void answer_number(struct answer *answer, uint16_t number)
 
 void answer_end(struct answer *answer)
 {
-    uint16_t crc = answer->crc;
-    stuff(answer, (uint8_t)crc);
-    stuff(answer, (uint8_t)(crc >> 8));
+    struct crc crc = answer->crc;
+    stuff(answer, crc.low);
+    stuff(answer, crc.high);
     send_block(answer);
     port_send(0);
 }

@@ -7,6 +7,7 @@
 
 #include <stdint.h>
 
+#include "crc.h"
 #include "setup.h"
 
 /** Most bytes of an answer's body: that of IN_FORCE. With type, sequence and checksum it fits one block of COBS. */
@@ -14,7 +15,7 @@
 
 /** An answer in the making. */
 struct answer {
-    uint16_t crc;    /* of type, sequence and the body so far */
+    struct crc crc;  /* of type, sequence and the body so far */
     uint8_t waiting; /* bytes of the block that is not whole yet */
     uint8_t block[2 + ANSWER_MOST + 2];
 };

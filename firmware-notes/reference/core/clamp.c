@@ -1,5 +1,7 @@
 #include "clamp.h"
 
+#include "budget.h"
+
 /* A duty is a share of 65535 = 255 x 257, a byte a share of 255. */
 #define DUTY_FULL 65535ul
 #define DUTY_PER_BYTE 257ul
@@ -27,7 +29,7 @@ static uint64_t strip_load(const struct setup *setup, const struct frame *frame)
 {
     uint64_t load = 0;
     for (uint8_t i = 0; i < setup->channels; i++)
-        load += product(frame->sum[i], (uint32_t)setup->channel_uA[i] * DUTY_PER_BYTE);
+        load += product(frame_sum(frame, i), (uint32_t)setup->channel_uA[i] * DUTY_PER_BYTE);
     return load;
 }
 
@@ -61,7 +63,8 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
             frame->duty[i] = dim(frame->duty[i], factor);
 }
 
-static bool clamp_supply(const struct setup *setup, struct frame *frame, uint8_t supply)
+/* Rarely called: kept apart, so that frames within the budget do not pay for its registers. */
+__attribute__((noinline)) static bool clamp_supply(const struct setup *setup, struct frame *frame, uint8_t supply)
 {
     uint32_t dark = dark_uA(setup, supply);
     uint32_t ceiling = ceiling_uA(setup, supply);
@@ -78,7 +81,7 @@ bool clamp_frame(const struct setup *setup, struct frame *frame)
 {
     bool over = false;
     for (uint8_t supply = 0; supply < setup->supplies; supply++)
-        over |= clamp_supply(setup, frame, supply);
+        over |= !budget_keeps(setup, frame, supply) && clamp_supply(setup, frame, supply);
     return over;
 }
 

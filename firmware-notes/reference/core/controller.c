@@ -54,12 +54,17 @@ static void say_in_force(struct controller *controller)
     answer_end(&answer);
 }
 
+static void begin_shown(const struct controller *controller, struct answer *answer, enum shown what)
+{
+    answer_begin(answer, SHOWN, controller->last_sequence);
+    answer_byte(answer, (uint8_t)what);
+    answer_number(answer, controller->broken);
+}
+
 static void say_shown(const struct controller *controller, enum shown what)
 {
     struct answer answer;
-    answer_begin(&answer, SHOWN, controller->last_sequence);
-    answer_byte(&answer, (uint8_t)what);
-    answer_number(&answer, controller->broken);
+    begin_shown(controller, &answer, what);
     answer_number(&answer, controller->overruns);
     answer_number(&answer, controller->dimmed);
     answer_end(&answer);
@@ -111,11 +116,21 @@ static struct complaint on_setup(struct controller *controller)
     return dark_mA == 0 ? content() : complain(COMPLAINT_DARK_CURRENT, dark_mA);
 }
 
+/*
+ * The answer is begun before the strip is driven, so that what the transmitter holds goes out meanwhile; likewise for the
+ * dimmers. The host may speak when it has the whole of it, and its end is sent when the board listens again.
+ */
 static void show_frame(struct controller *controller)
 {
-    bool dimmed = light_show(&controller->light);
+    struct answer answer;
+    bool dimmed = light_dim(&controller->light);
     controller->dimmed = (uint16_t)(controller->dimmed + dimmed);
-    say_shown(controller, dimmed ? SHOWN_DIMMED : SHOWN_FRAME);
+    begin_shown(controller, &answer, dimmed ? SHOWN_DIMMED : SHOWN_FRAME);
+    light_drive_strip(&controller->light);
+    answer_number(&answer, controller->overruns);
+    light_drive_dimmers(&controller->light);
+    answer_number(&answer, controller->dimmed);
+    answer_end(&answer);
 }
 
 static struct complaint on_frame(struct controller *controller)
@@ -124,12 +139,12 @@ static struct complaint on_frame(struct controller *controller)
         return complain(COMPLAINT_NOT_SET_UP, 0);
     struct complaint wrong = content();
     enum part_end end = parts_end(&controller->parts, &controller->light.frame, &wrong);
-    if (end != PART_WRONG)
-        light_heard(&controller->light, controller->now_ms);
-    if (end == PART_TAKEN)
-        say_shown(controller, SHOWN_PART);
     if (end == PART_LAST)
         show_frame(controller);
+    if (end == PART_TAKEN)
+        say_shown(controller, SHOWN_PART);
+    if (end != PART_WRONG)
+        light_heard(&controller->light, controller->now_ms);
     return wrong;
 }
 
@@ -219,6 +234,10 @@ void controller_start(struct controller *controller)
 {
     packet_start(&controller->reader);
     light_start(&controller->light);
+}
+
+void controller_greet(void)
+{
     say_here(0);
 }
 

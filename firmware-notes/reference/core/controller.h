@@ -38,8 +38,11 @@ struct controller {
     uint16_t dimmed;          /* frames dimmed to keep the ceiling, modulo 65536 */
 };
 
-/** Drives everything dark and says HERE. Called once, before all else. */
+/** Drives everything dark. Called once, before all else; the board need not listen yet. */
 void controller_start(struct controller *controller);
+
+/** Says HERE. Called once the board listens. */
+void controller_greet(void);
 
 /** Takes `count` bytes of the line, any values. They are overwritten: a body is decoded where it stands. */
 void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count);

@@ -7,18 +7,23 @@
 
 #include <stdint.h>
 
+/** A checksum, as two bytes: an 8-bit chip need not put them together. */
+struct crc {
+    uint8_t high;
+    uint8_t low;
+};
+
 /** The checksum of nothing. */
-#define CRC_START 0xFFFFu
+#define CRC_START ((struct crc){ 0xFF, 0xFF })
 
 /** The checksum of what `crc` stands for, followed by `byte`. */
-static inline uint16_t crc_next(uint16_t crc, uint8_t byte)
+static inline struct crc crc_next(struct crc crc, uint8_t byte)
 {
-    /* Eight steps of the shift register at once, held as two bytes: 0x1021 is bits 12, 5 and 0. */
-    uint8_t mixed = (uint8_t)(crc >> 8) ^ byte;
+    /* Eight steps of the shift register at once: 0x1021 is bits 12, 5 and 0. */
+    uint8_t mixed = crc.high ^ byte;
     mixed ^= mixed >> 4;
-    uint8_t high = (uint8_t)((uint8_t)crc ^ (uint8_t)(mixed << 4) ^ (mixed >> 3));
-    uint8_t low = (uint8_t)(mixed ^ (uint8_t)(mixed << 5));
-    return (uint16_t)((uint16_t)high << 8 | low);
+    uint8_t shifted = (uint8_t)(mixed << 4);
+    return (struct crc){ crc.low ^ shifted ^ (mixed >> 3), mixed ^ (uint8_t)(shifted << 1) };
 }
 
 #endif

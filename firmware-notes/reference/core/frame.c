@@ -21,36 +21,32 @@ uint16_t frame_room(const struct frame *frame)
     return (uint16_t)(frame->length - frame->at);
 }
 
-/* The sum of every `step`-th of `count` bytes, 1 to 255, so it fits. */
-static uint16_t sum_every(const uint8_t *bytes, uint8_t count, uint8_t step)
+static inline void add(struct sum *sum, uint8_t byte)
 {
-    uint16_t sum = *bytes;
-    for (; count > step; count = (uint8_t)(count - step)) {
-        bytes += step;
-        sum = (uint16_t)(sum + *bytes);
-    }
-    return sum;
-}
-
-/* The channel `steps` on, found without dividing: a short stretch takes few turns. */
-static uint8_t channel_after(const struct frame *frame, uint8_t steps)
-{
-    uint8_t channels = frame->channels;
-    while (steps >= channels)
-        steps = (uint8_t)(steps - channels);
-    uint8_t channel = (uint8_t)(frame->channel + steps);
-    return channel < channels ? channel : (uint8_t)(channel - channels);
+    sum->low = (uint16_t)(sum->low + byte);
+    if (sum->low < byte)
+        sum->high++;
 }
 
 /*
- * Runs for every byte of the strip while the line brings the next: short loops over one stretch, a channel at a time, take
- * fewest cycles.
+ * Runs for every byte of the strip while the line brings the next, often with a stretch of one or two: what one call costs
+ * counts as much as what one byte costs.
  */
 void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count)
 {
-    memcpy(frame->bytes + frame->at, bytes, count);
+    uint8_t *to = frame->bytes + frame->at;
+    uint8_t channels = frame->channels;
+    uint8_t left = (uint8_t)(channels - frame->channel);
+    struct sum *sum = &frame->sum[frame->channel];
     frame->at = (uint16_t)(frame->at + count);
-    for (uint8_t i = 0; i < frame->channels && i < count; i++)
-        frame->sum[channel_after(frame, i)] += sum_every(bytes + i, (uint8_t)(count - i), frame->channels);
-    frame->channel = channel_after(frame, count);
+    for (; count > 0; count--) {
+        uint8_t byte = *bytes++;
+        *to++ = byte;
+        add(sum++, byte);
+        if (--left == 0) {
+            left = channels;
+            sum = frame->sum;
+        }
+    }
+    frame->channel = (uint8_t)(channels - left);
 }

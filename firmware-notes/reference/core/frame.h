@@ -10,11 +10,17 @@
 
 #include "limits.h"
 
+/** A sum in two halves: most bytes are added to the low one alone, for which an 8-bit chip takes half the time. */
+struct sum {
+    uint16_t low;
+    uint16_t high;
+};
+
 /** A frame. All zero, it is a dark frame of no bytes, to be shown but not to be opened or put into before frame_clear. */
 struct frame {
     uint8_t bytes[STORE_BYTES];  /* 0 past `length` */
     uint16_t duty[DIMMERS];      /* 0 to 65535 */
-    uint32_t sum[CHANNELS];      /* of the bytes of each channel before `at` */
+    struct sum sum[CHANNELS];    /* of the bytes of each channel before `at` */
     uint16_t at;                 /* where the next byte goes */
     uint16_t length;             /* bytes of strip in a whole frame, 0 to STORE_BYTES */
     uint8_t channel;             /* of the next byte */
@@ -32,6 +38,12 @@ void frame_open(struct frame *frame);
 
 /** Bytes still to be put since the frame was opened. */
 uint16_t frame_room(const struct frame *frame);
+
+/** The sum of the bytes of a channel, as far as they have been put. */
+static inline uint32_t frame_sum(const struct frame *frame, uint8_t channel)
+{
+    return (uint32_t)frame->sum[channel].high << 16 | frame->sum[channel].low;
+}
 
 /** Puts the next `count` bytes, 0 to frame_room of them. */
 void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count);

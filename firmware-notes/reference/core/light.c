@@ -3,26 +3,37 @@
 #include "clamp.h"
 #include "port.h"
 
-static void drive(struct light *light)
+void light_drive_strip(struct light *light)
 {
     uint16_t length = light->frame.length;
     port_strip(light->frame.bytes, length > light->driven ? length : light->driven);
     light->driven = length;
-    for (uint8_t i = 0; i < DIMMERS; i++)
-        port_dimmer(i, light->frame.duty[i]);
+    light->in_force = true;
 }
 
-bool light_show(struct light *light)
+void light_drive_dimmers(struct light *light)
 {
-    bool dimmed = clamp_frame(&light->setup, &light->frame);
-    drive(light);
-    light->in_force = true;
-    return dimmed;
+    uint8_t dimmers = light->setup.dimmers;
+    for (uint8_t i = 0; i < dimmers || i < light->dimmers_driven; i++)
+        port_dimmer(i, light->frame.duty[i]);
+    light->dimmers_driven = dimmers;
+}
+
+static void drive(struct light *light)
+{
+    light_drive_strip(light);
+    light_drive_dimmers(light);
+}
+
+bool light_dim(struct light *light)
+{
+    return clamp_frame(&light->setup, &light->frame);
 }
 
 void light_start(struct light *light)
 {
     light->driven = STORE_BYTES;
+    light->dimmers_driven = DIMMERS;
     drive(light);
 }
 
@@ -68,7 +79,8 @@ static void show_own(struct light *light, bool beacon_on)
         put_pixel(light, beacon_on && pixel % BEACON_EVERY == 0);
     for (uint8_t i = 0; i < light->setup.dimmers; i++)
         light->frame.duty[i] = light->setup.dimmer[i].after_duty;
-    light_show(light);
+    light_dim(light);
+    drive(light);
 }
 
 void light_rest(struct light *light, enum afterwards what, uint32_t now_ms)

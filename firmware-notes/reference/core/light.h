@@ -26,12 +26,13 @@ enum light_state {
 
 /** The light. All zero, it is dark and without a set-up. */
 struct light {
-    uint8_t state;      /* enum light_state */
-    bool beacon_on;     /* the beacon's pixels are lit now */
-    bool in_force;      /* what is shown was shown under the set-up in force */
-    uint16_t driven;    /* bytes of strip that may be lit */
-    uint32_t due_ms;    /* when the light changes by itself: the holdover's end or the beacon's turn */
-    struct setup setup; /* in force, but for LIGHT_UNSET */
+    uint8_t state;          /* enum light_state */
+    bool beacon_on;         /* the beacon's pixels are lit now */
+    bool in_force;          /* what is shown was shown under the set-up in force */
+    uint8_t dimmers_driven; /* dimmers that may be lit */
+    uint16_t driven;        /* bytes of strip that may be lit */
+    uint32_t due_ms;        /* when the light changes by itself: the holdover's end or the beacon's turn */
+    struct setup setup;     /* in force, but for LIGHT_UNSET */
     struct frame frame;
 };
 
@@ -44,8 +45,12 @@ void light_set_up(struct light *light, const struct setup *setup);
 /** The host was heard: the holdover starts anew. There is a set-up. */
 void light_heard(struct light *light, uint32_t now_ms);
 
-/** Shows the whole frame, within the ceiling. Answers whether it was dimmed for that. There is a set-up. */
-bool light_show(struct light *light);
+/** Brings the whole frame within the ceiling. Answers whether it was dimmed for that. There is a set-up. */
+bool light_dim(struct light *light);
+
+/** Drives the strip, and then the dimmers, with the frame, which light_dim has brought within the ceiling. */
+void light_drive_strip(struct light *light);
+void light_drive_dimmers(struct light *light);
 
 /**
  * Shows what is meant for a time without a host. There is a set-up. The frame in the making is lost, unless `what` is

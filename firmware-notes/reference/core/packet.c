@@ -1,6 +1,5 @@
 #include "packet.h"
 
-#include "crc.h"
 #include "limits.h"
 
 /* Bytes of a packet that are no body: type, sequence and checksum. */
@@ -34,7 +33,7 @@ void packet_spoil(struct packet_reader *reader)
 /* The checksum comes low byte first, alone of all numbers. */
 static bool checksum_right(const struct packet_reader *reader)
 {
-    return reader->held[0] == (uint8_t)reader->crc && reader->held[1] == (uint8_t)(reader->crc >> 8);
+    return reader->held[0] == reader->crc.low && reader->held[1] == reader->crc.high;
 }
 
 static enum packet_event judge(const struct packet_reader *reader)
@@ -95,13 +94,12 @@ static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
 static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
 {
     struct cobs cobs = reader->cobs;
-    uint16_t crc = reader->crc;
+    struct crc crc = reader->crc;
     uint8_t older = reader->held[0];
     uint8_t newer = reader->held[1];
     const uint8_t *in = bytes;
-    const uint8_t *end = bytes + count;
     uint8_t *out = bytes;
-    while (in != end && *in != 0) {
+    for (; count > 0 && *in != 0; count--) {
         uint8_t byte = *in++;
         if (cobs_take(&cobs, &byte) == COBS_NOTHING)
             continue;

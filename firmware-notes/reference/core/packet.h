@@ -9,6 +9,7 @@
 #include <stdint.h>
 
 #include "cobs.h"
+#include "crc.h"
 
 /** What bytes of the line came to. */
 enum packet_event {
@@ -27,7 +28,7 @@ struct packet_reader {
     uint16_t came;    /* bytes of the line so far; at the end of a packet, all before its zero */
 
     struct cobs cobs;
-    uint16_t crc;     /* of type, sequence and `length` bytes of body */
+    struct crc crc;   /* of type, sequence and `length` bytes of body */
     uint8_t held[2];  /* the newest two bytes: the checksum if the packet ends now */
     uint8_t early;    /* bytes that came and are no body, 0 to 4 */
     bool over;        /* the packet has ended: the next byte begins another */

@@ -1,5 +1,6 @@
 /**
- * What a board provides. The core calls these from controller_start, controller_take and controller_tick only.
+ * What a board provides. The core calls these from controller_start, controller_greet, controller_take and controller_tick
+ * only.
  */
 #ifndef PORT_H
 #define PORT_H

@@ -34,6 +34,7 @@ void bench_start(void)
 {
     memset(&bench, 0, sizeof bench);
     controller_start(&bench.controller);
+    controller_greet();
     bench_forget();
 }
 

@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "budget.h"
 #include "chance.h"
 #include "check.h"
 #include "clamp.h"
@@ -190,8 +191,95 @@ static void formula_is_exact_and_the_ceiling_holds(void)
     CHECK(dimmed > 2000 && dimmed < 18000, "%d of 20000 were over: the set-ups are one-sided", dimmed);
 }
 
+/* A ceiling that the load meets, misses by little, or misses by much, up or down. */
+static uint16_t ceiling_about(uint8_t supply)
+{
+    wide idle = setup.supply == supply ? (wide)setup.pixels * setup.dark_uA * 65535 : 0;
+    wide need_mA = (idle + load_of(supply)) / (1000ul * 65535);
+    long mA = (long)need_mA + (long)chance(7) - 3 + (chance(2) ? (long)chance(200) - 100 : 0);
+    return (uint16_t)(mA < 0 ? 0 : mA > 65535 ? 65535 : mA);
+}
+
+static void budget_passes_nothing_that_is_over(void)
+{
+    int over = 0;
+    for (int round = 0; round < 20000; round++) {
+        any_setup();
+        fill(chance(3) ? any : chance(2) ? full : dark);
+        for (int i = 0; i < setup.dimmers; i++)
+            frame.duty[i] = before.duty[i] = edgy(65535);
+        for (uint8_t supply = 0; supply < setup.supplies; supply++) {
+            setup.ceiling_mA[supply] = ceiling_about(supply);
+            bool within = factor_of(supply) == 65536;
+            CHECK(within || !budget_keeps(&setup, &frame, supply), "round %d, supply %u", round, supply);
+            over += !within;
+        }
+    }
+    CHECK(over > 5000, "only %d were over", over);
+}
+
+/* Rounding may cost 1/47 of 12 mA a channel, 4 x 257 / 1000 of a dimmer, and a step of the duty: 3 % in all. */
+static void budget_passes_what_is_well_within(void)
+{
+    for (int round = 0; round < 2000; round++) {
+        read_setup(host_setup_of(300, 0, AFTER_DARK));
+        setup.dimmers = 2;
+        setup.dimmer[0].full_mA = setup.dimmer[1].full_mA = 1000;
+        fill(any);
+        frame.duty[0] = before.duty[0] = edgy(65535);
+        frame.duty[1] = before.duty[1] = edgy(65535);
+        setup.ceiling_mA[0] = (uint16_t)(draw_mA(&setup, frame.bytes, frame.duty, 0) * 1.03 + 2);
+        CHECK(budget_keeps(&setup, &frame, 0), "round %d", round);
+    }
+}
+
+/* The largest numbers a port may have room for must not run over: 65000 bytes, 12 dimmers, every current at its most. */
+static void budget_holds_the_largest_numbers(void)
+{
+    memset(&setup, 0, sizeof setup);
+    setup.supplies = 1;
+    setup.channels = 4;
+    setup.pixels = STORE_BYTES / 4;
+    setup.ceiling_mA[0] = 65535;
+    for (int i = 0; i < 4; i++)
+        setup.channel_uA[i] = 65535;
+    fill(full);
+    for (int i = 0; i < 4; i++) {
+        uint32_t sum = 65000ul / 3 * 255;
+        frame.sum[i].low = (uint16_t)sum;
+        frame.sum[i].high = (uint16_t)(sum >> 16);
+        CHECK(frame_sum(&frame, (uint8_t)i) == sum, "channel %d", i);
+    }
+    CHECK(!budget_keeps(&setup, &frame, 0), "1420 A passed for 65 A");
+    memset(frame.sum, 0, sizeof frame.sum);
+    setup.dimmers = DIMMERS;
+    for (int i = 0; i < DIMMERS; i++) {
+        setup.dimmer[i].full_mA = 65535;
+        frame.duty[i] = 65535;
+    }
+    CHECK(!budget_keeps(&setup, &frame, 0), "six times 65 A passed for 65 A");
+}
+
+static void sums_are_those_of_the_bytes(void)
+{
+    for (int round = 0; round < 200; round++) {
+        any_setup();
+        fill(chance(2) ? any : full);
+        for (uint8_t channel = 0; channel < setup.channels; channel++) {
+            uint32_t sum = 0;
+            for (uint16_t i = channel; i < frame.length; i = (uint16_t)(i + setup.channels))
+                sum += frame.bytes[i];
+            CHECK(frame_sum(&frame, channel) == sum, "round %d channel %u: %u", round, channel, frame_sum(&frame, channel));
+        }
+    }
+}
+
 void clamp_tests(void)
 {
+    RUN(sums_are_those_of_the_bytes);
+    RUN(budget_passes_nothing_that_is_over);
+    RUN(budget_passes_what_is_well_within);
+    RUN(budget_holds_the_largest_numbers);
     RUN(worked_example);
     RUN(frame_at_the_ceiling_is_left_alone);
     RUN(strip_that_is_over_by_itself_is_dark);

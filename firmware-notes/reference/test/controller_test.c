@@ -38,19 +38,21 @@ static void here_says_what_the_board_has(void)
     CHECK(host_number(here.body + 18) == 10000 && here.body[20] == 0, "%u", host_number(here.body + 18));
 }
 
-static void here_is_said_unasked_and_all_is_dark(void)
+static void all_is_dark_and_then_here_is_said_unasked(void)
 {
     struct packet here;
     memset(&bench, 0, sizeof bench);
     memset(bench.strip, 99, sizeof bench.strip);
     memset(bench.duty, 99, sizeof bench.duty);
     controller_start(&bench.controller);
-    CHECK(host_receive(&here) && here.type == 0x81 && here.sequence == 0, "type %02x", here.type);
+    CHECK(bench.sent_count == 0, "%zu bytes sent before the board listens", bench.sent_count);
     CHECK(bench.drives == 1 && bench.strip_length == STORE_BYTES, "%u", bench.strip_length);
     for (int i = 0; i < STORE_BYTES; i++)
         CHECK(bench.strip[i] == 0, "byte %d is %u", i, bench.strip[i]);
     for (int i = 0; i < DIMMERS; i++)
         CHECK(bench.duty[i] == 0, "dimmer %d is %u", i, bench.duty[i]);
+    controller_greet();
+    CHECK(host_receive(&here) && here.type == 0x81 && here.sequence == 0, "type %02x", here.type);
 }
 
 /* HELLO may grow at its end. */
@@ -236,7 +238,7 @@ static void every_vector_is_answered_once(void)
 void controller_tests(void)
 {
     RUN(here_says_what_the_board_has);
-    RUN(here_is_said_unasked_and_all_is_dark);
+    RUN(all_is_dark_and_then_here_is_said_unasked);
     RUN(longer_hello_is_answered);
     RUN(other_versions_are_refused);
     RUN(unknown_types_are_refused);

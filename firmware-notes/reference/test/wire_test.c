@@ -15,10 +15,10 @@
 
 static uint16_t crc_of(const uint8_t *bytes, size_t count)
 {
-    uint16_t crc = CRC_START;
+    struct crc crc = CRC_START;
     for (size_t i = 0; i < count; i++)
         crc = crc_next(crc, bytes[i]);
-    return crc;
+    return (uint16_t)(crc.high << 8 | crc.low);
 }
 
 /* Catalogue of parametrised CRC algorithms: CRC-16/IBM-3740, check 0x29B1. */

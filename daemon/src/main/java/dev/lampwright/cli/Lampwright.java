@@ -9,7 +9,8 @@ import picocli.CommandLine.Model.OptionSpec;
         name = "lampwright",
         description = "Lights a 3D printer so that a glance tells what it is doing.",
         versionProvider = Version.class,
-        subcommands = {RunCommand.class, DemoCommand.class, CheckCommand.class, PortsCommand.class},
+        subcommands = {RunCommand.class, DemoCommand.class, CheckCommand.class, RenderCommand.class, PortsCommand.class
+        },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})
 public final class Lampwright {

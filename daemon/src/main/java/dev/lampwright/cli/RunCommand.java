@@ -4,11 +4,15 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.Recorder;
+import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
@@ -26,7 +30,7 @@ import picocli.CommandLine.Option;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:stopped by a signal",
-            "1:the configuration is not right, or cannot be read",
+            "1:the configuration is not right, or a file cannot be read or written",
             "2:called wrongly"
         },
         footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
@@ -36,21 +40,30 @@ final class RunCommand implements Callable<Integer> {
     @Option(names = "--config", paramLabel = "FILE", required = true, description = "The configuration file.")
     private Path file;
 
+    @Option(
+            names = "--record",
+            paramLabel = "FILE",
+            description =
+                    "Write the printer's status to this file while running, as JSON lines that render --status plays"
+                            + " back.")
+    private Path recording;
+
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     @Override
-    public Integer call() throws ConfigException, InterruptedException {
+    public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
         LogSettings.forJournal();
         GoodEnd.of(stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 
-    private void run(Config config) throws InterruptedException {
+    private void run(Config config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
         FileWatch watch = new FileWatch(file);
-        try (Daemon daemon = new Daemon(config, next -> new SerialLine(next.port(), next.baud()))) {
+        try (Recorder recorder = recording == null ? null : new Recorder(recording);
+                Daemon daemon = daemon(config, recorder)) {
             daemon.start();
             log.info("started with {}", file);
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
@@ -60,6 +73,11 @@ final class RunCommand implements Callable<Integer> {
                 }
             }
         }
+    }
+
+    private static Daemon daemon(Config config, Recorder recorder) {
+        Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
+        return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
     }
 
     private void readAgain(Daemon daemon, Logger log) {

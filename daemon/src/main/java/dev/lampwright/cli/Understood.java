@@ -91,9 +91,14 @@ final class Understood {
         return map;
     }
 
+    /** The zones of the strip; those of plain colour strips lie beyond it. */
     private static Map<String, String> zones(Config config) {
         Map<String, String> zones = new LinkedHashMap<>();
-        config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.toString()));
+        config.fitting().zones().forEach((name, zone) -> {
+            if (zone.pixel(0) < config.setup().pixels()) {
+                zones.put(name, zone.toString());
+            }
+        });
         return zones;
     }
 

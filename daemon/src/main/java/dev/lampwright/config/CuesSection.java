@@ -75,7 +75,10 @@ final class CuesSection {
         if (!states.isEmpty()) {
             conditions.add(Condition.state(EnumSet.copyOf(states)));
         }
-        table.named("signal", "signal", FollowKeys.SIGNALS).ifPresent(signal -> conditions.add(bounds(table, signal)));
+        Optional<Signal> signal = table.named("signal", "signal", FollowKeys.SIGNALS);
+        if (table.has("signal")) {
+            conditions.add(bounds(table, signal.orElse(Signal.JOB_PROGRESS)));
+        }
         table.named("event", "event", events).ifPresent(event -> conditions.add(Condition.event(event)));
         return conditions;
     }

@@ -25,27 +25,29 @@ final class Nearest {
     }
 
     /**
-     * Levenshtein's distance: how many letters must be put in, taken out or changed.
+     * Levenshtein's distance, with Damerau's swap (as optimal string alignment): how many letters must be put in, taken out, changed,
+     * or swapped with their neighbour.
      *
      * @param from one word
      * @param to the other
      * @return 0 if they are the same
      */
     static int distance(String from, String to) {
-        int[] row = new int[to.length() + 1];
-        for (int j = 0; j <= to.length(); j++) {
-            row[j] = j;
-        }
-        for (int i = 1; i <= from.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= to.length(); j++) {
-                int changed = diagonal + (from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(changed, 1 + Math.min(row[j], row[j - 1]));
+        int[][] table = new int[from.length() + 1][to.length() + 1];
+        for (int i = 0; i <= from.length(); i++) {
+            for (int j = 0; j <= to.length(); j++) {
+                table[i][j] = i == 0 || j == 0 ? i + j : least(table, from, to, i, j);
             }
         }
-        return row[to.length()];
+        return table[from.length()][to.length()];
+    }
+
+    private static int least(int[][] table, String from, String to, int i, int j) {
+        int changed = table[i - 1][j - 1] + (from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1);
+        int least = Math.min(changed, 1 + Math.min(table[i - 1][j], table[i][j - 1]));
+        boolean swapped =
+                i > 1 && j > 1 && from.charAt(i - 1) == to.charAt(j - 2) && from.charAt(i - 2) == to.charAt(j - 1);
+        return swapped ? Math.min(least, table[i - 2][j - 2] + 1) : least;
     }
 
     private static boolean isNear(String word, String candidate) {

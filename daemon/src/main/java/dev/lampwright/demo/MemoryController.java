@@ -73,6 +73,7 @@ public final class MemoryController {
     private PartsTaken parts = new PartsTaken(0, 0);
     private long now;
     private long drivingUntil;
+    private int litBytes;
     private int lastSequence;
     private boolean overrunCounted;
     private int broken;
@@ -108,6 +109,7 @@ public final class MemoryController {
     public void start(long nanos) {
         now = nanos;
         drivingUntil = nanos;
+        litBytes = 0;
         reader.restart();
         light.start(nanos);
         parts = new PartsTaken(0, 0);
@@ -243,7 +245,9 @@ public final class MemoryController {
     }
 
     private void drive(long start) {
-        drivingUntil = start + light.frame().strip().length * (long) here.byteNanos() + STRIP_RESET_NANOS;
+        int bytes = light.frame().strip().length;
+        drivingUntil = start + Math.max(bytes, litBytes) * (long) here.byteNanos() + STRIP_RESET_NANOS;
+        litBytes = bytes;
     }
 
     private void rest(Message message) throws MalformedMessageException {

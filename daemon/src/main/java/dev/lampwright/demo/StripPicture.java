@@ -1,6 +1,6 @@
 package dev.lampwright.demo;
 
-import dev.lampwright.colour.Srgb;
+import dev.lampwright.colour.Decoder;
 
 /** Draws a strip's bytes as text: one block a pixel, in the colours that the terminal has. */
 final class StripPicture {
@@ -9,7 +9,7 @@ final class StripPicture {
     private static final int CUBE_START = 16;
     private static final int CUBE_LEVELS = 6;
 
-    private final String order;
+    private final Decoder decoder;
     private final ColourDepth depth;
 
     /**
@@ -19,7 +19,7 @@ final class StripPicture {
      * @param depth colours of the terminal
      */
     StripPicture(String order, ColourDepth depth) {
-        this.order = order;
+        decoder = new Decoder(order);
         this.depth = depth;
     }
 
@@ -31,19 +31,11 @@ final class StripPicture {
      */
     String of(byte[] strip) {
         StringBuilder text = new StringBuilder();
-        for (int at = 0; at + order.length() <= strip.length; at += order.length()) {
-            int white = channel(strip, at, 'W');
-            int red = Math.min(255, channel(strip, at, 'R') + white);
-            int green = Math.min(255, channel(strip, at, 'G') + white);
-            int blue = Math.min(255, channel(strip, at, 'B') + white);
-            pixel(text, encoded(red), encoded(green), encoded(blue));
+        for (int pixel = 0; pixel < decoder.pixels(strip); pixel++) {
+            double[] colour = decoder.screen(strip, pixel);
+            pixel(text, colour[0], colour[1], colour[2]);
         }
         return depth == ColourDepth.PLAIN ? text.toString() : text.append(RESET).toString();
-    }
-
-    private int channel(byte[] strip, int at, char letter) {
-        int place = order.indexOf(letter);
-        return place < 0 ? 0 : strip[at + place] & 0xFF;
     }
 
     private void pixel(StringBuilder text, double red, double green, double blue) {
@@ -69,10 +61,5 @@ final class StripPicture {
 
     private static long cube(double value) {
         return Math.round(value * (CUBE_LEVELS - 1));
-    }
-
-    /** A terminal shows sRGB, the strip's bytes are linear in light. */
-    private static double encoded(int linear) {
-        return Srgb.encode(linear / 255.0);
     }
 }

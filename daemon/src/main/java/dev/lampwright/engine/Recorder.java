@@ -55,7 +55,12 @@ public final class Recorder implements StatusWatch, AutoCloseable {
 
     @Override
     public void shown(long tick, PrinterStatus status) {
-        ring.put(tick, status);
+        ring.put(tick, status, 0);
+    }
+
+    @Override
+    public void leftOut(long tick, long count) {
+        ring.put(tick, PrinterStatus.nothingHeard(), count);
     }
 
     /** Writes what is left and closes the file. */
@@ -80,7 +85,7 @@ public final class Recorder implements StatusWatch, AutoCloseable {
             flush();
         }
         if (ring.lost() > 0) {
-            LOG.warn("{}: {} changes of status came too quickly and are not in the recording", file, ring.lost());
+            LOG.warn("{}: {} changes came too quickly and are not in the recording", file, ring.lost());
         }
     }
 
@@ -92,16 +97,22 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         }
     }
 
-    private void write(long tick, PrinterStatus status) {
+    private void write(long tick, PrinterStatus status, long leftOut) {
+        if (leftOut > 0) {
+            write(StatusLines.leftOut(tick, leftOut));
+            return;
+        }
+        StatusLines.between(before, status, tick, startNanos).forEach(this::write);
+        before = status;
+    }
+
+    private void write(String line) {
         try {
-            for (String line : StatusLines.between(before, status, tick, startNanos)) {
-                writer.write(line);
-                writer.newLine();
-            }
+            writer.write(line);
+            writer.write('\n');
         } catch (IOException e) {
             tell(e);
         }
-        before = status;
     }
 
     private void flush() {

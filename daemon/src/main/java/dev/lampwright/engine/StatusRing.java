@@ -4,25 +4,28 @@ import dev.lampwright.printer.PrinterStatus;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * Hands statuses from the frame loop to a recorder: one thread puts, one takes, neither waits, nothing is allocated, and what does not
+ * Hands what the frame loop tells to a recorder: one thread puts, one takes, neither waits, nothing is allocated, and what does not
  * fit is counted and lost.
  */
 final class StatusRing {
-    private static final int SIZE = 1024;
+    /** How much fits. */
+    static final int SIZE = 1024;
 
     private final long[] ticks = new long[SIZE];
     private final PrinterStatus[] statuses = new PrinterStatus[SIZE];
+    private final long[] leftOut = new long[SIZE];
     private final AtomicLong put = new AtomicLong();
     private final AtomicLong taken = new AtomicLong();
     private final AtomicLong lost = new AtomicLong();
 
     /**
-     * Puts a status in, for the frame loop.
+     * Puts in, for the frame loop.
      *
-     * @param tick the frame that first shows it
-     * @param status the status
+     * @param tick a frame
+     * @param status the status that it is the first to show
+     * @param count 0; or how many frames from {@code tick} on were left out, and the status means nothing
      */
-    void put(long tick, PrinterStatus status) {
+    void put(long tick, PrinterStatus status, long count) {
         long at = put.get();
         if (at - taken.get() == SIZE) {
             lost.incrementAndGet();
@@ -31,12 +34,13 @@ final class StatusRing {
         int index = (int) (at % SIZE);
         ticks[index] = tick;
         statuses[index] = status;
+        leftOut[index] = count;
         put.set(at + 1);
     }
 
-    /** What takes statuses out. */
+    /** What takes out what was put in. */
     interface Taker {
-        void take(long tick, PrinterStatus status);
+        void take(long tick, PrinterStatus status, long leftOut);
     }
 
     /**
@@ -48,7 +52,7 @@ final class StatusRing {
         long end = put.get();
         for (long at = taken.get(); at < end; at++) {
             int index = (int) (at % SIZE);
-            taker.take(ticks[index], statuses[index]);
+            taker.take(ticks[index], statuses[index], leftOut[index]);
             taken.set(at + 1);
         }
     }

@@ -2,7 +2,7 @@ package dev.lampwright.engine;
 
 import dev.lampwright.printer.PrinterStatus;
 
-/** Is told by the frame loop which statuses its frames show. Neither method may wait. */
+/** Is told by the frame loop which statuses its frames show. No method may wait. */
 interface StatusWatch {
     /** Nobody watches. */
     StatusWatch NOBODY = new StatusWatch() {
@@ -11,6 +11,9 @@ interface StatusWatch {
 
         @Override
         public void shown(long tick, PrinterStatus status) {}
+
+        @Override
+        public void leftOut(long tick, long count) {}
     };
 
     /**
@@ -27,4 +30,12 @@ interface StatusWatch {
      * @param status the status
      */
     void shown(long tick, PrinterStatus status);
+
+    /**
+     * Frames are not made, because their time is past.
+     *
+     * @param tick the first of them
+     * @param count how many, 1 or more
+     */
+    void leftOut(long tick, long count);
 }

@@ -21,6 +21,11 @@ public final class SerialLine implements Line {
     private static final long WRITE_NANOS = TimeUnit.SECONDS.toNanos(1);
     private static final long QUEUE_LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(500);
 
+    /** Longer than an end in good order takes. */
+    private static final long END_NANOS = TimeUnit.SECONDS.toNanos(3);
+
+    private static final long END_LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
+
     /** What the queue of every driver in wide use takes without making the writer wait; a page is common. */
     private static final int QUEUE_BYTES = 4000;
 
@@ -32,6 +37,7 @@ public final class SerialLine implements Line {
     private final String name;
     private final int baud;
     private final AtomicReference<Open> opened = new AtomicReference<>();
+    private boolean keptAtEnd;
 
     /**
      * Makes a line that is closed; nothing is looked at yet.
@@ -49,6 +55,7 @@ public final class SerialLine implements Line {
         close();
         Path node = node();
         SerialLibrary.load(SerialPort::getVersion);
+        keepAtEnd();
         SerialPort port = portAt(node);
         port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
         port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
@@ -111,6 +118,24 @@ public final class SerialLine implements Line {
     @Override
     public String name() {
         return name;
+    }
+
+    /**
+     * Left to itself the library closes every port as soon as the process is asked to end, before the controller can be said
+     * goodbye; so it is made to wait until this line is closed.
+     */
+    private void keepAtEnd() {
+        if (!keptAtEnd) {
+            keptAtEnd = true;
+            SerialPort.addShutdownHook(new Thread(this::awaitClose, "link end"));
+        }
+    }
+
+    private void awaitClose() {
+        long started = System.nanoTime();
+        while (opened.get() != null && System.nanoTime() - started < END_NANOS) {
+            LockSupport.parkNanos(this, END_LOOK_NANOS);
+        }
     }
 
     private Path node() throws LineException {

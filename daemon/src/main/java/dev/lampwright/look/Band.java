@@ -18,7 +18,7 @@ record Band(double width, double tail, double repeat, Motion motion, double soft
         boolean forwards = motion.speed() >= 0;
         for (int i = 0; i < pixels; i++) {
             double behind = forwards ? head - i - 1 : i - head;
-            cover[i] = (float) Math.min(1, light(behind + 1, period) - light(behind, period));
+            cover[i] = Edge.cover(light(behind + 1, period) - light(behind, period));
         }
     }
 

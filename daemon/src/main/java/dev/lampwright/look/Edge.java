@@ -17,6 +17,16 @@ final class Edge {
         return risen(pixel + 1 - edge, half) - risen(pixel - edge, half);
     }
 
+    /**
+     * Makes a share a cover.
+     *
+     * @param share 0 to 1, but for rounding
+     * @return 0 to 1
+     */
+    static float cover(double share) {
+        return (float) Math.max(0, Math.min(1, share));
+    }
+
     /** The integral of a ramp that rises from 0 at −half to 1 at half. */
     private static double risen(double x, double half) {
         if (x <= -half) {

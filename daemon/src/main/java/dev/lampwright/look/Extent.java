@@ -37,7 +37,7 @@ public interface Extent {
         return (moment, cover, pixels) -> {
             double end = moment.share(by) * pixels;
             for (int i = 0; i < pixels; i++) {
-                cover[i] = (float) (1 - Edge.share(i, end, Math.min(softness, 2 * Math.min(end, pixels - end))));
+                cover[i] = Edge.cover(1 - Edge.share(i, end, Math.min(softness, 2 * Math.min(end, pixels - end))));
             }
             if (Double.isNaN(end)) {
                 Arrays.fill(cover, 0, pixels, 0);
@@ -58,8 +58,8 @@ public interface Extent {
             double margin = Math.min(width + softness, pixels) / 2;
             double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));
             for (int i = 0; i < pixels; i++) {
-                cover[i] = (float)
-                        (Edge.share(i, middle - width / 2, softness) - Edge.share(i, middle + width / 2, softness));
+                cover[i] = Edge.cover(
+                        Edge.share(i, middle - width / 2, softness) - Edge.share(i, middle + width / 2, softness));
             }
             if (Double.isNaN(middle)) {
                 Arrays.fill(cover, 0, pixels, 0);

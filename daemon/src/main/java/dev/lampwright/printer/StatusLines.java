@@ -1,15 +1,11 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -21,23 +17,36 @@ import java.util.TreeSet;
  *
  * <p>{@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
  * written by hand may leave {@code tick} out. A reading of {@code null} is unknown; an event is given the seconds that it still lasts.
+ * Frames that were not made because their time was past are told by a line of their own:
+ *
+ * <pre>{"tick":131,"left_out":2}</pre>
  */
 public final class StatusLines {
-    private static final ObjectMapper MAPPER =
-            new ObjectMapper().enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS);
-    private static final int NANO_DIGITS = 9;
-    private static final List<String> KEYS = List.of("tick", "at_s", "state", "readings", "events");
+    static final String TICK = "tick";
+    static final String AT = "at_s";
+    static final String STATE = "state";
+    static final String READINGS = "readings";
+    static final String EVENTS = "events";
+    static final String LEFT_OUT = "left_out";
+
+    /** Decimal digits of a second that times are written with. */
+    static final int NANO_DIGITS = 9;
+
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+            .build();
 
     private StatusLines() {}
 
     /**
      * What a line says.
      *
-     * @param atNanos when the message came, in ns since the first frame
-     * @param tick the frame that first showed it; empty if the line leaves it out
+     * @param tick the frame that first showed the message, or the first one left out; empty if the line does not say
+     * @param atNanos when the message came, in ns since the first frame; 0 if frames were left out
      * @param status the status with the message in it
+     * @param leftOut how many frames were left out, from {@code tick} on; 0 in the line of a message
      */
-    public record Entry(long atNanos, Optional<Long> tick, PrinterStatus status) {}
+    public record Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut) {}
 
     /** A line that makes no sense. The text says what is wrong with it and what would be right. */
     public static final class LineException extends Exception {
@@ -65,8 +74,19 @@ public final class StatusLines {
             }
         }
         return times.stream()
-                .map(time -> line(before, after, time, tick, startNanos).toString())
+                .map(time -> line(before, after, time, tick, startNanos))
                 .toList();
+    }
+
+    /**
+     * Writes that frames were left out.
+     *
+     * @param tick the first of them
+     * @param count how many, 1 or more
+     * @return a line
+     */
+    public static String leftOut(long tick, long count) {
+        return text(MAPPER.createObjectNode().put(TICK, tick).put(LEFT_OUT, count));
     }
 
     /**
@@ -78,115 +98,53 @@ public final class StatusLines {
      * @throws LineException if the line makes no sense
      */
     public static Entry read(String line, PrinterStatus before) throws LineException {
-        JsonNode node = parsed(line);
-        requireKnownKeys(node);
-        long at = nanos(node.path("at_s"));
-        PrinterStatus status = before.heardAt(at);
-        if (node.has("state")) {
-            status = status.withState(state(node.get("state").asText()), at);
-        }
-        for (Map.Entry<String, JsonNode> reading : node.path("readings").properties()) {
-            status = status.withReading(quantity(reading.getKey()), value(reading), at);
-        }
-        for (Map.Entry<String, JsonNode> event : node.path("events").properties()) {
-            status = status.withEvent(event.getKey(), at + nanos(event.getValue()), at);
-        }
-        Optional<Long> tick = node.has("tick") ? Optional.of(node.get("tick").asLong()) : Optional.empty();
-        return new Entry(at, tick, status);
+        return new StatusLineParser(line).entry(before);
     }
 
-    private static ObjectNode line(PrinterStatus before, PrinterStatus after, long time, long tick, long startNanos) {
+    private static String line(PrinterStatus before, PrinterStatus after, long time, long tick, long startNanos) {
         ObjectNode line = MAPPER.createObjectNode();
-        line.put("tick", tick);
-        line.put("at_s", BigDecimal.valueOf(time - startNanos, NANO_DIGITS));
+        line.put(TICK, tick).put(AT, seconds(time - startNanos));
         boolean last = time == after.heardAtNanos();
         if (last && after.state() != before.state()) {
-            line.put("state", after.state().word());
+            line.put(STATE, after.state().word());
         }
         for (Quantity quantity : Quantity.values()) {
             Reading reading = after.reading(quantity);
             if (changed(before, after, quantity) && reading.atNanos() == time) {
-                ObjectNode readings = line.withObjectProperty("readings");
-                if (reading.known()) {
-                    readings.put(quantity.key(), reading.value());
-                } else {
-                    readings.putNull(quantity.key());
-                }
+                put(line.withObjectProperty(READINGS), quantity, reading);
             }
         }
         if (last) {
             after.eventEnds().forEach((name, end) -> {
                 if (!end.equals(before.eventEnds().get(name))) {
-                    line.withObjectProperty("events").put(name, BigDecimal.valueOf(end - time, NANO_DIGITS));
+                    line.withObjectProperty(EVENTS).put(name, seconds(end - time));
                 }
             });
         }
-        return line;
+        return text(line);
+    }
+
+    private static void put(ObjectNode readings, Quantity quantity, Reading reading) {
+        if (reading.known()) {
+            readings.put(quantity.key(), reading.value());
+        } else {
+            readings.putNull(quantity.key());
+        }
     }
 
     private static boolean changed(PrinterStatus before, PrinterStatus after, Quantity quantity) {
         return !after.reading(quantity).equals(before.reading(quantity));
     }
 
-    private static JsonNode parsed(String line) throws LineException {
+    private static BigDecimal seconds(long nanos) {
+        return BigDecimal.valueOf(nanos, NANO_DIGITS).stripTrailingZeros();
+    }
+
+    private static String text(ObjectNode line) {
         try {
-            JsonNode node = MAPPER.readTree(line);
-            if (node.isObject()) {
-                return node;
-            }
+            return MAPPER.writeValueAsString(line);
         } catch (JsonProcessingException e) {
-            throw new LineException("is no JSON: " + e.getOriginalMessage());
+            throw new IllegalStateException("numbers and words can always be written", e);
         }
-        throw new LineException("is no JSON object; write for instance {\"at_s\": 1.5, \"state\": \"printing\"}");
-    }
-
-    private static void requireKnownKeys(JsonNode node) throws LineException {
-        List<String> unknown = new ArrayList<>();
-        node.fieldNames().forEachRemaining(unknown::add);
-        unknown.removeAll(KEYS);
-        if (!unknown.isEmpty()) {
-            throw new LineException(
-                    "has " + unknown.get(0) + ", which is not known; there are " + String.join(", ", KEYS));
-        }
-    }
-
-    private static long nanos(JsonNode seconds) throws LineException {
-        if (!seconds.isNumber()) {
-            throw new LineException("says no time in seconds; write for instance \"at_s\": 1.5");
-        }
-        return seconds.decimalValue().movePointRight(NANO_DIGITS).longValue();
-    }
-
-    private static PrinterState state(String word) throws LineException {
-        return Arrays.stream(PrinterState.values())
-                .filter(state -> state.word().equals(word))
-                .findFirst()
-                .orElseThrow(() -> new LineException("has the state \"" + word + "\"; there are "
-                        + String.join(
-                                " ",
-                                Arrays.stream(PrinterState.values())
-                                        .map(PrinterState::word)
-                                        .toList())));
-    }
-
-    private static Quantity quantity(String key) throws LineException {
-        return Arrays.stream(Quantity.values())
-                .filter(quantity -> quantity.key().equals(key))
-                .findFirst()
-                .orElseThrow(() -> new LineException("has the reading \"" + key + "\"; there are "
-                        + String.join(
-                                " ",
-                                Arrays.stream(Quantity.values())
-                                        .map(Quantity::key)
-                                        .toList())));
-    }
-
-    private static double value(Map.Entry<String, JsonNode> reading) throws LineException {
-        JsonNode value = reading.getValue();
-        if (!value.isNumber() && !value.isNull()) {
-            throw new LineException(
-                    "has " + value + " for " + reading.getKey() + "; write a number, or null for unknown");
-        }
-        return value.isNull() ? Double.NaN : value.asDouble();
     }
 }

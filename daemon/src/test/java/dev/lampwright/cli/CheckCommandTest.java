@@ -41,10 +41,11 @@ class CheckCommandTest {
         assertEquals(
                 new Run(
                         0,
-                        good + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/heat, shop/alder/job;"
+                        good
+                                + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/camera, shop/alder/heat, shop/alder/job;"
                                 + " 30 pixels GRB at /dev/ttyACM0, ceiling 1500 mA;"
-                                + " zones strip 0-29, bed 0-9, nozzle 10-19, job 29-20; dimmers work"
-                                + System.lineSeparator(),
+                                + " zones strip 0-29, bed 0-9, nozzle 10-19, job 29-20, sides 0-9 + 29-20 mirrored;"
+                                + " dimmers work, glow; 9 looks, 9 cues" + System.lineSeparator(),
                         ""),
                 Run.of("check", good.toString()));
     }
@@ -89,8 +90,10 @@ class CheckCommandTest {
         assertEquals(30, answer.get("pixels").intValue());
         assertEquals(1500, answer.get("ceiling_mA").intValue());
         assertEquals("29-20", answer.at("/zones/job").textValue());
-        assertEquals("shop/alder/heat", answer.at("/topics/0").textValue());
+        assertEquals("shop/alder/camera", answer.at("/topics/0").textValue());
         assertEquals("work", answer.at("/dimmers/0").textValue());
+        assertEquals("preheat", answer.at("/looks/8").textValue());
+        assertEquals(9, answer.get("cues").intValue());
     }
 
     @Test

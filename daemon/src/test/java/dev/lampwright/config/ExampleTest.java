@@ -1,10 +1,12 @@
 package dev.lampwright.config;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.look.Fitting;
 import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.EventBinding;
 import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Quantity;
@@ -89,8 +91,12 @@ class ExampleTest {
                 0,
                 3000,
                 WhenSilent.BEACON,
-                List.of(1500, 800),
-                List.of(new Setup.Dimmer(1, 800, 0)));
+                List.of(1500, 900, 800),
+                List.of(
+                        new Setup.Dimmer(2, 800, 0),
+                        new Setup.Dimmer(1, 300, 0),
+                        new Setup.Dimmer(1, 300, 0),
+                        new Setup.Dimmer(1, 300, 0)));
         assertEquals(fitted, config.setup());
         assertEquals("/dev/ttyACM0", config.port());
         assertEquals(500_000, config.baud());
@@ -101,8 +107,43 @@ class ExampleTest {
     void zonesAndDimmers() {
         Map<String, String> zones = new LinkedHashMap<>();
         config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.toString()));
-        assertEquals(Map.of("strip", "0-29", "bed", "0-9", "nozzle", "10-19", "job", "29-20"), zones);
-        assertEquals(List.of("strip", "bed", "nozzle", "job"), List.copyOf(zones.keySet()));
-        assertEquals(List.of(Fitting.DimmerUse.white("work")), config.fitting().dimmers());
+        assertEquals(
+                Map.of(
+                        "strip", "0-29",
+                        "bed", "0-9",
+                        "nozzle", "10-19",
+                        "job", "29-20",
+                        "sides", "0-9 + 29-20 mirrored",
+                        "glow", "30",
+                        "plain", "30"),
+                zones);
+        assertEquals(List.of("strip", "bed", "nozzle", "job", "sides", "glow", "plain"), List.copyOf(zones.keySet()));
+        assertEquals(
+                List.of(
+                        Fitting.DimmerUse.white("work"),
+                        new Fitting.DimmerUse("glow", 30, 0),
+                        new Fitting.DimmerUse("glow", 30, 1),
+                        new Fitting.DimmerUse("glow", 30, 2)),
+                config.fitting().dimmers());
+    }
+
+    @Test
+    void lookAndCue() {
+        assertEquals(9, config.looks().size());
+        assertEquals("preheat", config.cues().get(0).look().name());
+        assertTrue(config.looks().get("preheat").steadyForCamera());
+    }
+
+    @Test
+    void event() {
+        EventBinding camera = config.bindings().events().get("camera");
+        assertEquals(
+                new EventBinding(
+                        "shop/alder/camera",
+                        PayloadPath.BARE,
+                        List.of("SNAP"),
+                        List.of("SNAPPED"),
+                        Duration.ofSeconds(10)),
+                camera);
     }
 }

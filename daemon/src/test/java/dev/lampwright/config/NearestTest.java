@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 class NearestTest {
     private static final List<String> KEYS = List.of("pixels", "order", "channel_mA", "idle_mA");
 
-    /** The usual examples of Levenshtein's distance (common practice, no source). */
+    /** The usual examples of Levenshtein's distance and of optimal string alignment (common practice, no source). */
     @Test
     void distance() {
         assertEquals(3, Nearest.distance("kitten", "sitting"));
@@ -18,6 +18,8 @@ class NearestTest {
         assertEquals(4, Nearest.distance("", "four"));
         assertEquals(4, Nearest.distance("four", ""));
         assertEquals(0, Nearest.distance("same", "same"));
+        assertEquals(1, Nearest.distance("wrok", "work"));
+        assertEquals(3, Nearest.distance("ca", "abc"));
     }
 
     @Test

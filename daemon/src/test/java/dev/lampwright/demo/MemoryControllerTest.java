@@ -411,6 +411,21 @@ class MemoryControllerTest {
         assertEquals("01 0000 0001 0000".replace(" ", ""), bench.answer().body(), "one overrun for the packet");
     }
 
+    /** Section 3, SETUP: with fewer pixels than before, the first frame also drives those left out, once. */
+    @Test
+    void drivesPixelsThatWereLeftOutOnce() {
+        ControllerBench bench = ControllerBench.board().setUp();
+        bench.tell(MessageType.FRAME, 1, WHITE);
+        bench.pass(1);
+        bench.tell(MessageType.SETUP, 2, SETUP_BODY.replaceFirst("0002", "0001"));
+        bench.answers.clear();
+        bench.tell(MessageType.FRAME, 3, "0000 01 ffffff");
+        assertEquals(bench.now + 6 * 10_000 + 300_000, bench.answer().nanos());
+        bench.pass(1);
+        bench.tell(MessageType.FRAME, 4, "0000 01 ffffff");
+        assertEquals(bench.now + 3 * 10_000 + 300_000, bench.answer().nanos());
+    }
+
     @Test
     void listensWhileItDrivesTheStripIfItSaysSo() {
         Here listening = new Here(1, "1.0.0", 0, 300, 1024, 6, 3, 10_000, true);

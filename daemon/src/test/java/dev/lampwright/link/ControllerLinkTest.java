@@ -50,9 +50,7 @@ class ControllerLinkTest {
     void lightsAControllerAndSaysSo() {
         try (LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(7);
-            Await.until(
-                    "the last answer",
-                    () -> rig.link.status().framesShown() == rig.link.status().framesSent());
+            rig.awaitRest();
             LinkStatus status = rig.link.status();
             assertEquals(LinkState.LIT, status.state());
             assertEquals("memory", status.port());
@@ -276,9 +274,7 @@ class ControllerLinkTest {
     void anAnswerNotWaitedForCountsForNothing() {
         try (LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(1);
-            Await.until(
-                    "rest",
-                    () -> rig.link.status().framesShown() == rig.link.status().framesSent());
+            rig.awaitRest();
             LinkStatus before = rig.link.status();
             for (int sequence : new int[] {100, 200}) {
                 rig.line.inject(wire(MessageType.SHOWN, sequence, 1, 0, 9, 0, 9, 0, 9));

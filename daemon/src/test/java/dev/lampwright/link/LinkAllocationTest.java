@@ -8,6 +8,7 @@ import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.testing.Await;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(120)
 class LinkAllocationTest {
     private static final int FAST = 50_000_000;
+    private static final long PAUSE_NANOS = 100_000;
 
     private final ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     private final FrameSlot slot = new FrameSlot(LinkRig.SETUP.stripBytes(), 1);
@@ -31,7 +33,7 @@ class LinkAllocationTest {
         long least = Long.MAX_VALUE;
         // A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in
         // every round.
-        for (int round = 0; round < 5; round++) {
+        for (int round = 0; round < 3; round++) {
             long before = threads.getThreadAllocatedBytes(thread);
             show(1000);
             least = Math.min(least, threads.getThreadAllocatedBytes(thread) - before);
@@ -47,7 +49,7 @@ class LinkAllocationTest {
                 Arrays.fill(slot.back().strip(), (byte) i);
                 slot.publish();
                 link.frameReady();
-                Await.pause();
+                LockSupport.parkNanos(PAUSE_NANOS);
             }
             return link.status().framesShown() >= target;
         });

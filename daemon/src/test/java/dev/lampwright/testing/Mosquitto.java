@@ -174,6 +174,18 @@ public final class Mosquitto implements AutoCloseable {
         Tool.run(command, "mosquitto-clients");
     }
 
+    /**
+     * Publishes many messages at QoS 1 as fast as the broker takes them, and waits until it has taken all.
+     *
+     * @param topic the topic
+     * @param payloads the payloads, as UTF-8, none with a line break
+     */
+    public void publishAll(String topic, List<String> payloads) {
+        String file = payloadFile(String.join("\n", payloads).getBytes(StandardCharsets.UTF_8));
+        List<String> command = List.of("mosquitto_pub", "-p", "" + port, "-q", "1", "-t", topic, "-l");
+        Tool.run(List.of("sh", "-c", String.join(" ", command) + " < " + file), "mosquitto-clients");
+    }
+
     private String payloadFile(byte[] payload) {
         try {
             return Files.write(folder.resolve("payload"), payload).toString();

@@ -1,0 +1,228 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.engine.Replay;
+import dev.lampwright.engine.Sweep;
+import dev.lampwright.engine.Timeline;
+import dev.lampwright.look.Look;
+import dev.lampwright.picture.Camera;
+import dev.lampwright.picture.Film;
+import dev.lampwright.picture.Moving;
+import dev.lampwright.picture.Still;
+import dev.lampwright.picture.Subject;
+import dev.lampwright.protocol.Frame;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The command {@code render}: pictures of what the lights show. */
+@Command(
+        name = "render",
+        description = {
+            "Draws what the lights show, without any hardware: one look, a status that run --record has recorded or a hand"
+                    + " has written, or, if neither is asked for, a whole invented job. The picture shows the very bytes"
+                    + " that would leave."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {"0:the picture is written", "1:it failed", "2:called wrongly"},
+        footer = {
+            "",
+            "Example: lampwright render --look warming",
+            "Example: lampwright render alder.toml --status monday.jsonl --out monday.gif"
+        })
+final class RenderCommand implements Callable<Integer> {
+    private static final double LOOK_SECONDS = 12;
+    private static final double SECONDS_AFTER_LAST_LINE = 2;
+    private static final double MOST_SECONDS = 1e6;
+    private static final int MOST_SHOTS = 6000;
+    private static final double NANOS_PER_SECOND = 1e9;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "0..1",
+            description = "The configuration file. Without it, the built-in looks on a strip of 60 pixels.")
+    private Optional<Path> file;
+
+    @Option(
+            names = "--look",
+            paramLabel = "NAME",
+            description = "Draw this look alone. Without --status, while everything heats up and a job goes from its"
+                    + " beginning to its end.")
+    private Optional<String> lookName;
+
+    @Option(
+            names = "--status",
+            paramLabel = "FILE",
+            description = "Play this back: JSON lines as run --record writes them.")
+    private Optional<Path> status;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            description = "How long. Default: 12 for a look, else two seconds more than the status.")
+    private Optional<Double> seconds;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "Where to write: .png is a still picture with time down its side, .gif a moving one. Default:"
+                    + " NAME.png in this folder, NAME being that of the look, else of the status, else job.")
+    private Optional<Path> out;
+
+    @Option(
+            names = "--frames-per-s",
+            paramLabel = "N",
+            description =
+                    "Pictures a second in a .gif, by default 20, or lines a second in a .png, by default as many as"
+                            + " fit well; each shows the mean light of its time.")
+    private Optional<Double> shotsPerSecond;
+
+    @Override
+    public Integer call() throws ConfigException, IOException {
+        Path target = out.orElseGet(() -> Path.of(name() + ".png"));
+        boolean moving = isMoving(target);
+        Config config = file.isPresent() ? ConfigFile.read(file.get()) : builtIn();
+        Optional<Look> look = look(config);
+        Timeline timeline = timeline(config);
+        double length = length(timeline);
+        double rate = rate(moving, length, config.framesPerSecond());
+        Replay replay = look.isPresent() ? Replay.of(config, look.get(), timeline) : Replay.of(config, timeline);
+        Film film = film(config, replay, length, rate);
+        write(target, moving ? Moving.gif(film) : Still.png(film));
+        spec.commandLine().getOut().println(target + ": " + note(config, length));
+        return ExitCode.OK;
+    }
+
+    private String name() {
+        return lookName.or(() -> status.map(RenderCommand::stem)).orElse("job");
+    }
+
+    private static String stem(Path path) {
+        return path.getFileName().toString().replaceFirst("\\.[^.]*$", "");
+    }
+
+    private boolean isMoving(Path target) {
+        String ending = target.toString().toLowerCase(Locale.ROOT);
+        if (!ending.endsWith(".png") && !ending.endsWith(".gif")) {
+            throw wrong("--out is " + target + "; give a name that ends in .png or .gif");
+        }
+        return ending.endsWith(".gif");
+    }
+
+    private static Config builtIn() throws ConfigException {
+        try (InputStream in = RenderCommand.class.getResourceAsStream("render.toml")) {
+            return ConfigFile.read(new String(in.readAllBytes(), StandardCharsets.UTF_8), "render.toml");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Optional<Look> look(Config config) {
+        return lookName.map(name -> Optional.ofNullable(config.looks().get(name))
+                .orElseThrow(() -> wrong("--look is " + name + "; there are "
+                        + String.join(", ", config.looks().keySet()))));
+    }
+
+    private Timeline timeline(Config config) throws IOException {
+        if (status.isPresent()) {
+            return Timeline.read(status.get());
+        }
+        return lookName.isPresent()
+                ? Sweep.timeline(seconds("--seconds", seconds.orElse(LOOK_SECONDS)), config.ambientC())
+                : Timeline.example();
+    }
+
+    private double length(Timeline timeline) {
+        boolean alone = lookName.isPresent() && status.isEmpty();
+        double usual = alone ? LOOK_SECONDS : Math.max(0, timeline.seconds()) + SECONDS_AFTER_LAST_LINE;
+        return seconds("--seconds", seconds.orElse(usual));
+    }
+
+    private double seconds(String option, double value) {
+        if (!(value > 0 && value <= MOST_SECONDS)) {
+            throw wrong(option + " is " + value + "; write a number of seconds above 0, at most 1000000");
+        }
+        return value;
+    }
+
+    private double rate(boolean moving, double length, int framesPerSecond) {
+        double usual = moving
+                ? Math.min(Moving.USUAL_SHOTS_PER_SECOND, framesPerSecond)
+                : Still.shotsPerSecond(length, framesPerSecond);
+        double most = moving ? Math.min(Moving.MOST_SHOTS_PER_SECOND, framesPerSecond) : framesPerSecond;
+        double rate = shotsPerSecond.orElse(usual);
+        if (!(rate > 0 && rate <= most)) {
+            throw wrong("--frames-per-s is " + rate + "; write a number above 0, here at most " + most);
+        }
+        if (rate * length > MOST_SHOTS) {
+            throw wrong(String.format(
+                    Locale.ROOT,
+                    "%.0f s at %.6g a second are more than %d pictures or lines; give a smaller --seconds or --frames-per-s",
+                    length,
+                    rate,
+                    MOST_SHOTS));
+        }
+        return rate;
+    }
+
+    private Film film(Config config, Replay replay, double length, double rate) {
+        Subject subject = new Subject(
+                name(), note(config, length), config.fitting(), config.setup().order());
+        Camera camera = new Camera(subject, rate);
+        Frame frame =
+                new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
+        replay.next(frame);
+        while (replay.nanos() < length * NANOS_PER_SECOND) {
+            camera.see(replay.nanos(), frame, caption(replay));
+            replay.next(frame);
+        }
+        return camera.film();
+    }
+
+    private static String note(Config config, double length) {
+        String digits = length == Math.rint(length) ? "%.0f" : "%.1f";
+        return String.format(
+                Locale.ROOT, digits + " s, %d pixels", length, config.setup().pixels());
+    }
+
+    private String caption(Replay replay) {
+        if (lookName.isPresent() && status.isEmpty()) {
+            return "";
+        }
+        String state = replay.state().word();
+        return lookName.isPresent() || replay.look().equals(state) ? state : state + ": " + replay.look();
+    }
+
+    private static void write(Path target, byte[] bytes) throws IOException {
+        try {
+            Files.write(target, bytes);
+        } catch (IOException e) {
+            throw new IOException(
+                    target + ": cannot be written to (" + e.getClass().getSimpleName()
+                            + "); give a file in a folder that you may write to",
+                    e);
+        }
+    }
+
+    private ParameterException wrong(String what) {
+        return new ParameterException(spec.commandLine(), what);
+    }
+}

@@ -1,0 +1,115 @@
+package dev.lampwright.benchmark;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.engine.Chain;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.FrameParts;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.List;
+import java.util.Random;
+
+/** A strip of 300 pixels with a printer in the middle of a job, and the whole way of a frame to the wire, a tick further each time. */
+final class Bench {
+    /** Bytes of a packet that the larger boards take. */
+    static final int PACKET_BYTES = 1024;
+
+    private static final long TICK_NANOS = 16_666_667;
+    private static final Duration NEVER = Duration.ofDays(10_000);
+    private static final long SEED = 20;
+
+    private final PrinterStatus status = status();
+    private final Chain chain;
+    private final Frame frame;
+    private final FrameParts parts;
+    private long nanos;
+
+    /**
+     * Sets up.
+     *
+     * @param config what is fitted
+     * @param cues what to show
+     */
+    Bench(Config config, List<Cue> cues) {
+        Chain.Timing timing = new Chain.Timing(config.framesPerSecond(), NEVER, config.ambientC());
+        chain = new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
+        int dimmers = config.setup().dimmers().size();
+        frame = new Frame(config.setup().stripBytes(), dimmers);
+        parts = new FrameParts(config.setup().stripBytes(), dimmers, PACKET_BYTES);
+    }
+
+    /**
+     * The configuration of the benchmarks.
+     *
+     * @return a new one, whose looks and encoder are nobody else's
+     */
+    static Config config() {
+        try (InputStream file = Bench.class.getResourceAsStream("eight-layers.toml")) {
+            return ConfigFile.read(new String(file.readAllBytes(), StandardCharsets.UTF_8), "eight-layers.toml");
+        } catch (IOException | ConfigException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /**
+     * Light to encode.
+     *
+     * @param pixels how many
+     * @return premultiplied linear light, four floats a pixel
+     */
+    static float[] light(int pixels) {
+        Random random = new Random(SEED);
+        float[] rgba = new float[4 * pixels];
+        for (int i = 0; i < rgba.length; i++) {
+            rgba[i] = random.nextFloat();
+        }
+        return rgba;
+    }
+
+    /**
+     * A frame with every byte in use.
+     *
+     * @param pixels how many
+     * @return three bytes a pixel, and one dimmer
+     */
+    static Frame frame(int pixels) {
+        Frame frame = new Frame(3 * pixels, 1);
+        new Random(SEED).nextBytes(frame.strip());
+        frame.duties()[0] = 40_000;
+        return frame;
+    }
+
+    /**
+     * Makes the next frame and writes it.
+     *
+     * @return bytes on the wire
+     */
+    int next() {
+        nanos += TICK_NANOS;
+        chain.make(status, nanos, frame);
+        parts.begin(frame);
+        int bytes = 0;
+        while (!parts.done()) {
+            bytes += parts.next(bytes);
+        }
+        return bytes;
+    }
+
+    private static PrinterStatus status() {
+        return PrinterStatus.nothingHeard()
+                .withState(PrinterState.PRINTING, 0)
+                .withReading(Quantity.BED_TARGET, 60, 0)
+                .withReading(Quantity.BED_ACTUAL, 47.3, 0)
+                .withReading(Quantity.NOZZLE_TARGET, 215, 0)
+                .withReading(Quantity.NOZZLE_ACTUAL, 180.5, 0)
+                .withReading(Quantity.JOB_PROGRESS, 0.618, 0);
+    }
+}

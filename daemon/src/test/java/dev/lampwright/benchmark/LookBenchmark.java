@@ -1,0 +1,38 @@
+package dev.lampwright.benchmark;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Easing;
+import java.util.List;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+
+/** The same way for each built-in look. */
+@State(Scope.Thread)
+public class LookBenchmark {
+    /** Which look. */
+    @Param({"silent", "idle", "warming", "printing", "held", "done", "stopped", "fault"})
+    public String name;
+
+    private Bench bench;
+
+    /** Puts the look on. */
+    @Setup
+    public void putOn() {
+        Config config = Bench.config();
+        bench = new Bench(config, List.of(new Cue(config.looks().get(name), List.of(), 0, Easing.LINEAR)));
+    }
+
+    /**
+     * One frame.
+     *
+     * @return bytes on the wire
+     */
+    @Benchmark
+    public int look() {
+        return bench.next();
+    }
+}

@@ -1,0 +1,297 @@
+package dev.lampwright.cue;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.colour.CssColour;
+import dev.lampwright.look.Blend;
+import dev.lampwright.look.Canvas;
+import dev.lampwright.look.Extent;
+import dev.lampwright.look.Layer;
+import dev.lampwright.look.Level;
+import dev.lampwright.look.Look;
+import dev.lampwright.look.Moment;
+import dev.lampwright.look.Motion;
+import dev.lampwright.look.Paint;
+import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.Zone;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.signal.Signal;
+import dev.lampwright.signal.Signals;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class StageTest {
+    private static final int PIXELS = 4;
+    private static final long SECOND = 1_000_000_000L;
+    private static final long FRAME = SECOND / 60;
+
+    private final Look red = plain("red");
+    private final Look green = plain("lime");
+    private final Look blue = plain("blue");
+    private final Look dark = new Look("dark", List.of(), List.of(Level.fixed(0)), false);
+
+    private final Signals signals = new Signals(22);
+    private final Situation situation = new Situation(signals);
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private long nanos = 100 * SECOND;
+    private Stage stage;
+
+    private static Look plain(String colour) {
+        return new Look(colour, List.of(layer(colour, Extent.all(), "F")), List.of(Level.fixed(1)), false);
+    }
+
+    private static Layer layer(String colour, Extent extent, String rhythm) {
+        Paint paint = Paint.solid(CssColour.colour(colour));
+        return new Layer(Zone.run(0, PIXELS - 1), paint, extent, Rhythm.parse(rhythm), Level.fixed(1), Blend.NORMAL);
+    }
+
+    private static Cue on(PrinterState state, Look look, double fadeS) {
+        return new Cue(look, List.of(Condition.state(Set.of(state))), fadeS, Easing.LINEAR);
+    }
+
+    private static Cue always(Look look, double fadeS) {
+        return new Cue(look, List.of(), fadeS, Easing.LINEAR);
+    }
+
+    private void cues(Cue... cues) {
+        stage = new Stage(List.of(cues), signals, new Canvas(PIXELS, 1), new Canvas(PIXELS, 1));
+    }
+
+    private void state(PrinterState state) {
+        status = status.withState(state, nanos);
+    }
+
+    private float[] frame() {
+        nanos += FRAME;
+        signals.follow(status);
+        situation.moveTo(status, status.state(), nanos);
+        return stage.draw(situation).rgba().clone();
+    }
+
+    private float[] frames(int count) {
+        float[] last = frame();
+        for (int i = 1; i < count; i++) {
+            last = frame();
+        }
+        return last;
+    }
+
+    /** Draws frames, none of which may differ from the one before by more than a little. */
+    private void framesWithoutAStep(int count, double most) {
+        float[] before = stage.draw(situation).rgba().clone();
+        for (int i = 0; i < count; i++) {
+            float[] now = frame();
+            for (int at = 0; at < now.length; at++) {
+                assertEquals(before[at], now[at], most, "frame " + i + ", value " + at);
+            }
+            before = now;
+        }
+    }
+
+    private static void assertShows(String colour, float[] rgba) {
+        Canvas canvas = new Canvas(PIXELS, 1);
+        plain(colour).draw(new Moment(new Signals(22)), canvas);
+        assertArrayEquals(canvas.rgba(), rgba, 1e-5f);
+    }
+
+    @Test
+    void theFirstCueThatHoldsWins() {
+        cues(on(PrinterState.HELD, red, 0), on(PrinterState.HELD, green, 0), always(blue, 0));
+        assertShows("blue", frame());
+        state(PrinterState.HELD);
+        assertShows("red", frame());
+        assertEquals("red", stage.look().name());
+        state(PrinterState.IDLE);
+        assertShows("blue", frame());
+    }
+
+    @Test
+    void itBeginsInTheDark() {
+        cues(always(red, 1));
+        float[] first = frame();
+        assertEquals(0, first[0]);
+        framesWithoutAStep(60, 1 / 60.0 + 1e-4);
+        assertShows("red", frame());
+    }
+
+    /** The steepest of the keyword's curves, ease, rises by less than 2.7 of its height in its length (worked out in steps). */
+    @ParameterizedTest
+    @EnumSource
+    void fadesHaveNoStep(Easing easing) {
+        Cue held = new Cue(red, List.of(Condition.state(Set.of(PrinterState.HELD))), 1.5, easing);
+        cues(held, always(blue, 0));
+        frame();
+        state(PrinterState.HELD);
+        framesWithoutAStep(90, 2.7 / 90);
+        assertShows("red", frame());
+    }
+
+    @Test
+    void aFadeIsHalfWayAtHalfItsTime() {
+        cues(on(PrinterState.HELD, red, 2), always(blue, 0));
+        frame();
+        state(PrinterState.HELD);
+        float[] half = frames(61);
+        assertEquals(0.5, half[0], 1e-4);
+        assertEquals(0.5, half[2], 1e-4);
+        assertEquals(1, half[3], 1e-4);
+    }
+
+    @Test
+    void interruptedFadesHaveNoStep() {
+        cues(
+                on(PrinterState.HELD, red, 1),
+                on(PrinterState.DONE, green, 1),
+                on(PrinterState.IDLE, dark, 1),
+                always(blue, 1));
+        frames(70);
+        List<PrinterState> states = List.of(
+                PrinterState.HELD,
+                PrinterState.DONE,
+                PrinterState.HELD,
+                PrinterState.IDLE,
+                PrinterState.PRINTING,
+                PrinterState.DONE);
+        for (PrinterState next : states) {
+            state(next);
+            framesWithoutAStep(25, 1 / 60.0 + 1e-4);
+        }
+        framesWithoutAStep(60, 1 / 60.0 + 1e-4);
+        assertShows("lime", frame());
+    }
+
+    @Test
+    void whatFadesOutGoesOnMoving() {
+        Look moving = new Look(
+                "moving",
+                List.of(layer("red", Extent.band(1, 0, 0, new Motion(6, Motion.Unit.PIXELS_A_SECOND), 0), "F")),
+                List.of(Level.fixed(0)),
+                false);
+        cues(on(PrinterState.HELD, dark, 10), always(moving, 0));
+        frame();
+        state(PrinterState.HELD);
+        float[] before = frame();
+        float[] later = frames(10);
+        assertEquals(later[0] > 0.1, before[0] <= 0.1, "the band has gone on by a pixel");
+    }
+
+    @Test
+    void aFaultCutsInWithinOneFrameEvenIntoAFade() {
+        cues(on(PrinterState.FAULT, red, 0), on(PrinterState.HELD, green, 5), always(blue, 0));
+        frame();
+        state(PrinterState.HELD);
+        frames(30);
+        state(PrinterState.FAULT);
+        assertShows("red", frame());
+    }
+
+    @Test
+    void aFaultThatHasTheLookThatIsFadingInEndsTheFade() {
+        cues(on(PrinterState.FAULT, red, 0), on(PrinterState.HELD, red, 5), always(blue, 0));
+        frame();
+        state(PrinterState.HELD);
+        frames(30);
+        state(PrinterState.FAULT);
+        assertShows("red", frame());
+    }
+
+    @Test
+    void aValueThatWaversAtABoundDoesNotSwitchToAndFro() {
+        Condition hot = Condition.signal(Signal.BED_ACTUAL, 50, Double.POSITIVE_INFINITY, 5);
+        cues(new Cue(red, List.of(hot), 0, Easing.LINEAR), always(blue, 0));
+        assertShows("blue", frame());
+        assertShows("blue", bedAt(49.9));
+        assertShows("red", bedAt(50.1));
+        assertShows("red", bedAt(45.1));
+        assertShows("red", bedAt(60));
+        assertShows("red", bedAt(45.1));
+        assertShows("blue", bedAt(44.9));
+        assertShows("blue", bedAt(49.9));
+        assertShows("red", bedAt(50.1));
+        assertShows("blue", bedAt(Double.NaN));
+        assertShows("blue", bedAt(49.9));
+    }
+
+    private float[] bedAt(double celsius) {
+        status = status.withReading(Quantity.BED_ACTUAL, celsius, nanos);
+        return frames(180);
+    }
+
+    @Test
+    void allConditionsMustHold() {
+        Cue both = new Cue(
+                red,
+                List.of(
+                        Condition.state(Set.of(PrinterState.PRINTING, PrinterState.HELD)),
+                        Condition.signal(Signal.JOB_PROGRESS, Double.NEGATIVE_INFINITY, 0.5, 0)),
+                0,
+                Easing.LINEAR);
+        cues(both, always(blue, 0));
+        state(PrinterState.PRINTING);
+        assertShows("blue", frame());
+        status = status.withReading(Quantity.JOB_PROGRESS, 0.2, nanos);
+        assertShows("red", frame());
+        state(PrinterState.HELD);
+        assertShows("red", frame());
+        state(PrinterState.DONE);
+        assertShows("blue", frame());
+    }
+
+    @Test
+    void anEventLastsAsLongAsItDoes() {
+        cues(new Cue(red, List.of(Condition.event("door")), 0, Easing.LINEAR), always(blue, 0));
+        assertShows("blue", frame());
+        status = status.withEvent("door", nanos + 2 * SECOND, nanos);
+        assertShows("red", frame());
+        assertShows("red", frames(118));
+        assertShows("blue", frames(3));
+    }
+
+    /** While pictures are taken a look that is steady for them keeps still, all its rhythms lit; afterwards it goes on. */
+    @Test
+    void theCameraKeepsSteadyLooksStill() {
+        Extent band = Extent.band(1, 2, 0, new Motion(3, Motion.Unit.PIXELS_A_SECOND), 0);
+        List<Layer> layers = List.of(layer("blue", Extent.all(), "swell 2s"), layer("red", band, "F"));
+        cues(always(new Look("steady", layers, List.of(Level.fixed(1)), true), 0));
+        float[] before = frames(20);
+        status = status.withEvent(Stage.CAMERA, nanos + SECOND, nanos);
+        float[] still = frame();
+        assertEquals(before[0], still[0], 1e-5, "the band stands where it stood");
+        assertEquals(1, still[3], 1e-5, "the swell is lit");
+        for (int i = 0; i < 57; i++) {
+            assertArrayEquals(still, frame(), 0f);
+        }
+        frames(4);
+        framesWithoutAStep(60, 3 / 60.0 + Math.PI / 2 / 60 + 1e-3);
+    }
+
+    @Test
+    void otherLooksTakeNoNoticeOfTheCamera() {
+        cues(always(new Look("free", List.of(layer("blue", Extent.all(), "swell 2s")), List.of(), false), 0));
+        frames(20);
+        status = status.withEvent(Stage.CAMERA, nanos + SECOND, nanos);
+        float[] one = frame();
+        float[] next = frame();
+        assertTrue(next[3] > one[3]);
+    }
+
+    @Test
+    void dimmersFadeToo() {
+        cues(on(PrinterState.HELD, red, 1), always(dark, 0));
+        frame();
+        state(PrinterState.HELD);
+        nanos += FRAME;
+        situation.moveTo(status, status.state(), nanos);
+        stage.draw(situation);
+        nanos += SECOND / 2;
+        situation.moveTo(status, status.state(), nanos);
+        assertEquals(0.5, stage.draw(situation).dimmers()[0], 1e-4);
+    }
+}

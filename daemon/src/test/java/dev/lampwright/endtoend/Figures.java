@@ -1,0 +1,161 @@
+package dev.lampwright.endtoend;
+
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.PtyController;
+import dev.lampwright.testing.Recording.Entry;
+import dev.lampwright.testing.RunningDaemon;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.stream.Stream;
+import org.eclipse.paho.client.mqttv3.MqttClient;
+import org.eclipse.paho.client.mqttv3.MqttException;
+import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
+
+/**
+ * Measures the jar from outside and prints the figures; no test. A real Mosquitto on loopback, the daemon with the options of the
+ * service and 60 frames a second, a strip of 30 pixels, and a controller in memory behind a pseudo-terminal. To be run after
+ * {@code mvn package}, from the folder {@code daemon}; takes two minutes:
+ *
+ * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.Figures</pre>
+ *
+ * <p>It prints, in this order:
+ *
+ * <ul>
+ *   <li>from just before a fault is published at QoS 1 to its first whole frame at the controller, in ms, over 200 faults that come
+ *       at any time within a frame. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
+ *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts;
+ *   <li>resident memory a minute after the start, and the size of the jar.
+ * </ul>
+ */
+final class Figures {
+    private static final String[] SERVICE_OPTIONS = {"-Xmx64m", "-XX:+UseSerialGC"};
+    private static final int FAULTS = 200;
+    private static final int STARTS = 10;
+    private static final long MINUTE_NANOS = 60_000_000_000L;
+    private static final int BAUD = 500_000;
+
+    private Figures() {}
+
+    /**
+     * Measures and prints.
+     *
+     * @param args none
+     */
+    public static void main(String[] args) throws IOException, MqttException {
+        Path folder = Files.createTempDirectory("lampwright-figures");
+        try {
+            long started = System.nanoTime();
+            try (Bench bench = new Bench(folder, Mosquitto.start(), List.of(), SERVICE_OPTIONS)) {
+                print("fault published to first frame", faults(bench));
+                await(started + MINUTE_NANOS);
+                print("resident after a minute", bench.daemon().residentKibAsItIs() / 1024.0, "MiB");
+            }
+            print("start to first frame", starts(folder));
+            print("jar", Files.size(Path.of("target", "lampwright.jar")) / 1048576.0, "MiB");
+        } finally {
+            remove(folder);
+        }
+    }
+
+    private static double[] faults(Bench bench) throws MqttException {
+        SplittableRandom chance = new SplittableRandom(1);
+        double[] millis = new double[FAULTS];
+        try (MqttClient printer =
+                new MqttClient("tcp://127.0.0.1:" + bench.broker().port(), "birch", new MemoryPersistence())) {
+            printer.connect();
+            for (int i = 0; i < FAULTS; i++) {
+                publish(printer, Birch.HELD);
+                bench.awaitPicture(Birch.still(Birch.HELD));
+                await(System.nanoTime() + 50_000_000 + chance.nextInt(50_000_000));
+                bench.controller().recording().clear();
+                long published = System.nanoTime();
+                publish(printer, Birch.FAULT);
+                bench.awaitPicture(Birch.still(Birch.FAULT));
+                millis[i] = (firstFault(bench) - published) / 1e6;
+            }
+            printer.disconnect();
+        }
+        return millis;
+    }
+
+    private static void publish(MqttClient printer, String phase) throws MqttException {
+        printer.publish(Birch.JOB, Birch.job(phase, 0).getBytes(StandardCharsets.UTF_8), 1, false);
+    }
+
+    private static long firstFault(Bench bench) {
+        return bench.controller().recording().entries().stream()
+                .filter(shown -> Birch.still(Birch.FAULT).isOn(shown.strip()))
+                .mapToLong(Entry::nanos)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static double[] starts(Path folder) {
+        double[] millis = new double[STARTS];
+        try (Mosquitto broker = Mosquitto.start();
+                PtyController controller = PtyController.pluggedIn(folder)) {
+            Path config = new Birch(broker).configure(folder, controller.port(), BAUD);
+            for (int i = 0; i < STARTS; i++) {
+                millis[i] = start(config, controller);
+            }
+        }
+        return millis;
+    }
+
+    private static double start(Path config, PtyController controller) {
+        controller.recording().clear();
+        long started = System.nanoTime();
+        try (RunningDaemon daemon = RunningDaemon.start(config, SERVICE_OPTIONS)) {
+            Await.until("the first frame", () -> first(controller) > 0);
+            daemon.terminate();
+        }
+        return (first(controller) - started) / 1e6;
+    }
+
+    /** When the first frame of the host came, in ns; 0 if none has. */
+    private static long first(PtyController controller) {
+        return controller.recording().entries().stream()
+                .filter(Entry::fromHost)
+                .mapToLong(Entry::nanos)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static void await(long nanos) {
+        while (System.nanoTime() - nanos < 0) {
+            Await.pause();
+        }
+    }
+
+    private static void print(String what, double[] millis) {
+        Arrays.sort(millis);
+        System.out.printf(
+                Locale.ROOT,
+                "%s: p50 %.1f ms, p99 %.1f ms, most %.1f ms of %d%n",
+                what,
+                millis[(millis.length - 1) / 2],
+                millis[(int) Math.ceil(0.99 * millis.length) - 1],
+                millis[millis.length - 1],
+                millis.length);
+    }
+
+    private static void print(String what, double value, String unit) {
+        System.out.printf(Locale.ROOT, "%s: %.1f %s%n", what, value, unit);
+    }
+
+    private static void remove(Path folder) throws IOException {
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        }
+    }
+}

@@ -1,0 +1,239 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.colour.Light;
+import dev.lampwright.colour.Oklab;
+import dev.lampwright.config.Config;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Easing;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.protocol.Frame;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BuiltInLooksTest {
+    private static final int SECONDS = 24;
+    private static final int RATE = 30;
+    private static final String DIMMERS = """
+            [dimmers]
+            work = { channel = 0, volts = 24, full_mA = 800 }
+            glow = { channels = [1, 2, 3], volts = 12, full_mA = 300 }
+            """;
+
+    /** A printer in the midst of its job, of which everything is known. */
+    private static PrinterStatus midst() {
+        return PrinterStatus.nothingHeard()
+                .withReading(Quantity.BED_TARGET, 60, 0)
+                .withReading(Quantity.BED_ACTUAL, 45, 0)
+                .withReading(Quantity.NOZZLE_TARGET, 215, 0)
+                .withReading(Quantity.NOZZLE_ACTUAL, 100, 0)
+                .withReading(Quantity.JOB_PROGRESS, 0.4, 0);
+    }
+
+    /** The light of a look's strip, frame by frame: premultiplied linear red, green and blue of each pixel. */
+    private static List<float[]> drawn(Config config, String look, PrinterStatus status) {
+        Cue always = new Cue(config.looks().get(look), List.of(), 0, Easing.LINEAR);
+        Chain chain = Chain.of(config, List.of(always));
+        Frame frame =
+                new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
+        List<float[]> drawn = new ArrayList<>();
+        for (int i = 0; i < SECONDS * RATE; i++) {
+            chain.make(status, i * 1_000_000_000L / RATE, frame);
+            assertTrue(chain.light().isSound(), look);
+            drawn.add(chain.light().rgba().clone());
+        }
+        return drawn;
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1, RGB",
+        "2, RGB",
+        "7, RGB",
+        "30, RGB",
+        "300, RGB",
+        "1, GRBW",
+        "2, GRBW",
+        "7, GRBW",
+        "30, GRBW",
+        "300, GRBW"
+    })
+    void everyLookCanBeDrawnOnAnyStrip(int pixels, String order) {
+        assertEquals(Optional.empty(), Rehearsal.of(Configs.of(pixels, order, "")));
+        assertEquals(Optional.empty(), Rehearsal.of(Configs.of(pixels, order, DIMMERS)));
+    }
+
+    @Test
+    void thereIsOneForEveryState() {
+        Config config = Configs.of(30, "GRB", "");
+        assertEquals(
+                List.of(PrinterState.values()).stream().map(PrinterState::word).toList(),
+                List.copyOf(config.looks().keySet()));
+        Chain chain = Chain.of(config, config.cues());
+        Frame frame = new Frame(90, 0);
+        for (PrinterState state : PrinterState.values()) {
+            chain.make(midst().withState(state, 0), 0, frame);
+            assertEquals(state.word(), chain.look());
+        }
+    }
+
+    /**
+     * Whatever the length of the strip, and whether the printer tells much or nothing, no two looks are alike: already their mean
+     * colours are further apart than what can just be seen, which is a deltaEOK of 0.02 (CSS Color 4, "Gamut Mapping").
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 7, 30, 300})
+    void everyStateLooksDifferent(int pixels) {
+        Config config = Configs.of(pixels, "GRB", "");
+        for (PrinterStatus status : List.of(midst(), PrinterStatus.nothingHeard())) {
+            Map<PrinterState, Oklab> means = new EnumMap<>(PrinterState.class);
+            for (PrinterState state : PrinterState.values()) {
+                means.put(state, mean(drawn(config, state.word(), status)));
+            }
+            means.forEach((one, mean) -> means.forEach((other, otherMean) -> assertTrue(
+                    one == other || mean.difference(otherMean) > 0.05,
+                    () -> one + " and " + other + " differ by " + mean.difference(otherMean))));
+        }
+    }
+
+    private static Oklab mean(List<float[]> drawn) {
+        double[] sum = new double[3];
+        for (float[] rgba : drawn) {
+            for (int i = 0; i < rgba.length; i++) {
+                if (i % 4 < 3) {
+                    sum[i % 4] += rgba[i];
+                }
+            }
+        }
+        double count = drawn.size() * drawn.get(0).length / 4.0;
+        return Oklab.of(new Light((float) (sum[0] / count), (float) (sum[1] / count), (float) (sum[2] / count)));
+    }
+
+    /** Without colours: the brightness of the whole strip over time, from which each rhythm can be read. */
+    @ParameterizedTest
+    @CsvSource({"SILENT, 6", "IDLE, 0", "PRINTING, 0", "HELD, 6", "DONE, 4", "STOPPED, 4", "FAULT, 24"})
+    void rhythmsTellThemApart(PrinterState state, int flashes) {
+        List<float[]> drawn = drawn(Configs.of(30, "GRB", ""), state.word(), midst());
+        double[] light = drawn.stream().mapToDouble(BuiltInLooksTest::luminance).toArray();
+        assertEquals(flashes, rises(light), state + " in " + SECONDS + " s");
+    }
+
+    /** WCAG 2.x counts a flash where light falls and rises by a tenth of its most; three a second are the limit. */
+    @ParameterizedTest
+    @EnumSource
+    void nothingFlashesFasterThanOnceASecond(PrinterState state) {
+        List<float[]> drawn = drawn(Configs.of(7, "GRB", ""), state.word(), midst());
+        double[] light = drawn.stream().mapToDouble(BuiltInLooksTest::luminance).toArray();
+        assertTrue(rises(light) <= SECONDS, state + ": " + rises(light));
+    }
+
+    private static double luminance(float[] rgba) {
+        double sum = 0;
+        for (int at = 0; at < rgba.length; at += 4) {
+            sum += new Light(rgba[at], rgba[at + 1], rgba[at + 2]).luminance();
+        }
+        return sum / (rgba.length / 4.0);
+    }
+
+    /** How often light rises from its lower to its upper third, if they are apart by more than a third of the most. */
+    private static int rises(double[] light) {
+        double most = 0;
+        double least = 1;
+        for (double value : light) {
+            most = Math.max(most, value);
+            least = Math.min(least, value);
+        }
+        if (most - least < most / 3) {
+            return 0;
+        }
+        int rises = 0;
+        boolean high = false;
+        for (double value : light) {
+            double place = (value - least) / (most - least);
+            if (!high && place > 2 / 3.0) {
+                rises++;
+                high = true;
+            } else if (place < 1 / 3.0) {
+                high = false;
+            }
+        }
+        return rises;
+    }
+
+    /** The bar of a job is as long as its progress says. */
+    @Test
+    void progressIsSeen() {
+        Config config = Configs.of(30, "GRB", "");
+        for (double progress : new double[] {0.2, 0.5, 0.9}) {
+            float[] rgba = drawn(config, "printing", midst().withReading(Quantity.JOB_PROGRESS, progress, 0))
+                    .get(0);
+            int end = (int) Math.round(30 * progress);
+            assertTrue(rgba[4 * (end - 3) + 1] > 3 * rgba[4 * (end + 2) + 1], "at " + progress);
+        }
+    }
+
+    /** Mean current of 30 pixels of the strip that the example has: 12 mA a channel and 1 mA a dark pixel. */
+    @ParameterizedTest
+    @CsvSource({
+        "SILENT, 50",
+        "IDLE, 130",
+        "WARMING, 300",
+        "PRINTING, 300",
+        "HELD, 360",
+        "DONE, 260",
+        "STOPPED, 260",
+        "FAULT, 420"
+    })
+    void theMeanCurrentIsModest(PrinterState state, int most) {
+        double sum = 0;
+        List<float[]> drawn = drawn(Configs.of(30, "GRB", ""), state.word(), midst());
+        for (float[] rgba : drawn) {
+            for (int i = 0; i < rgba.length; i++) {
+                sum += i % 4 < 3 ? 12 * rgba[i] : 1;
+            }
+        }
+        double mean = sum / drawn.size();
+        assertTrue(mean <= most, state + ": " + mean + " mA");
+    }
+
+    @Test
+    void oneOfTheUsersTakesItsPlace() {
+        Config config = Configs.of(30, "GRB", "[looks.idle]\nlayers = [{ colour = \"red\" }]\n");
+        assertEquals(8, config.looks().size());
+        assertEquals(8, config.cues().size());
+        List<float[]> drawn = drawn(config, "idle", midst());
+        assertEquals(1, drawn.get(0)[0], 1e-5);
+        assertTrue(config.cues().stream()
+                .anyMatch(cue -> cue.look() == config.looks().get("idle")));
+        assertNotSame(
+                config.looks().get("idle"), Configs.of(30, "GRB", "").looks().get("idle"));
+        assertSame(config.looks().get("silent"), config.cues().get(7).look());
+    }
+
+    /** A plain colour strip shows the state as well. */
+    @ParameterizedTest
+    @EnumSource
+    void plainColourStripsAreLitToo(PrinterState state) {
+        Config config = Configs.of(30, "GRB", DIMMERS);
+        float most = 0;
+        for (float[] rgba : drawn(config, state.word(), midst())) {
+            assertEquals(4 * 31, rgba.length);
+            most = Math.max(most, Math.max(rgba[120], Math.max(rgba[121], rgba[122])));
+        }
+        assertTrue(most > 0.02, state + ": " + most);
+    }
+}

@@ -1,0 +1,92 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.demo.MemoryLine;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.FreePort;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.Test;
+
+/** A daemon goes over to another configuration while it runs. Nobody listens at its broker, so its state is silent throughout. */
+class DaemonChangeTest {
+    private static final int HALF = 128;
+
+    private final List<byte[]> shown = new CopyOnWriteArrayList<>();
+    private final MemoryController controller = new MemoryController(MemoryController.BOARD, this::note);
+    private final MemoryLine line = new MemoryLine(controller, 500_000, System::nanoTime);
+    private final int freePort = FreePort.find();
+
+    @Test
+    void looksFadeInWithoutADarkFrame() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            Await.until("all red", () -> newestIs(10, HALF, 0));
+            int before = shown.size();
+            daemon.change(config("blue", 10));
+            Await.until("all blue", () -> newestIs(10, 0, HALF));
+            List<byte[]> since = List.copyOf(shown.subList(before, shown.size()));
+            assertTrue(since.stream().anyMatch(strip -> red(strip) > 5 && blue(strip) > 5), "no frame between the two");
+            since.forEach(strip -> assertEquals(HALF, red(strip) + blue(strip), 3));
+        }
+    }
+
+    @Test
+    void anotherStripIsSetUpAnew() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+            daemon.change(config("blue", 7));
+            Await.until("seven pixels of blue", () -> newestIs(7, 0, HALF));
+        }
+    }
+
+    private Config config(String colour, int pixels) throws ConfigException {
+        String text = """
+                [broker]
+                url = "mqtt://127.0.0.1:%d"
+                [printer.state]
+                topic = "shop/alder/job"
+                printing = ["RUN"]
+                [controller]
+                port = "memory"
+                [strip]
+                pixels = %d
+                [looks.silent]
+                layers = [{ colour = "%s", opacity = 0.5 }]
+                [[cues]]
+                look = "silent"
+                fade_s = 0.3
+                """;
+        return ConfigFile.read(text.formatted(freePort, pixels, colour), "test.toml");
+    }
+
+    private void note(MemoryController.Light light, int sequence, Frame frame, long nanos) {
+        if (light == MemoryController.Light.WHOLE) {
+            shown.add(frame.strip().clone());
+        }
+    }
+
+    private boolean newestIs(int pixels, int red, int blue) {
+        if (shown.isEmpty()) {
+            return false;
+        }
+        byte[] strip = shown.get(shown.size() - 1);
+        return strip.length == 3 * pixels && red(strip) == red && blue(strip) == blue;
+    }
+
+    private static int red(byte[] strip) {
+        return strip[1] & 0xFF;
+    }
+
+    private static int blue(byte[] strip) {
+        return strip[2] & 0xFF;
+    }
+}

@@ -1,0 +1,83 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.testing.Await;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RecorderTest {
+    @TempDir
+    private Path folder;
+
+    @Test
+    void linesAreInTheFileBeforeItIsClosed() throws IOException {
+        Path file = folder.resolve("recording.jsonl");
+        try (Recorder recorder = new Recorder(file)) {
+            recorder.start(1_000);
+            recorder.shown(7, PrinterStatus.nothingHeard().heardAt(1_001));
+            Await.until("a line in the file", () -> !lines(file).isEmpty());
+            recorder.leftOut(8, 2);
+        }
+        assertEquals(List.of("{\"tick\":7,\"at_s\":0.000000001}", "{\"tick\":8,\"left_out\":2}"), lines(file));
+    }
+
+    @Test
+    void whatTheFileHeldIsGone() throws IOException {
+        Path file = Files.writeString(folder.resolve("recording.jsonl"), "of another day\n");
+        try (Recorder recorder = new Recorder(file)) {
+            recorder.start(0);
+        }
+        assertEquals(List.of(), lines(file));
+    }
+
+    @Test
+    void aRecorderThatWasNeverStartedCloses() throws IOException {
+        Path file = folder.resolve("recording.jsonl");
+        new Recorder(file).close();
+        assertEquals(List.of(), lines(file));
+    }
+
+    @Test
+    void aFileThatCannotBeWritten() {
+        Path file = folder.resolve("nowhere").resolve("recording.jsonl");
+        IOException e = assertThrows(IOException.class, () -> new Recorder(file).close());
+        assertEquals(
+                file + ": cannot be written to (NoSuchFileException); give a file in a folder that you may write to",
+                e.getMessage());
+    }
+
+    @Test
+    void theRingKeepsTheOrderAndCountsWhatDoesNotFit() {
+        StatusRing ring = new StatusRing();
+        List<Long> taken = new ArrayList<>();
+        for (int round = 0; round < 3; round++) {
+            for (long tick = 0; tick < StatusRing.SIZE + 5; tick++) {
+                ring.put(tick, PrinterStatus.nothingHeard(), 0);
+            }
+            taken.clear();
+            ring.drain((tick, status, leftOut) -> taken.add(tick));
+            assertEquals(StatusRing.SIZE, taken.size());
+            assertEquals(StatusRing.SIZE - 1, taken.get(StatusRing.SIZE - 1));
+        }
+        assertEquals(15, ring.lost());
+        assertTrue(taken.contains(0L));
+    }
+
+    private static List<String> lines(Path file) {
+        try {
+            return Files.readAllLines(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,219 @@
+package dev.lampwright.testing;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** The daemon as its user runs it: {@code java -jar lampwright.jar run}, a process of its own. May be used by several threads. */
+public final class RunningDaemon implements AutoCloseable {
+    private static final Path JAR = Path.of("target", "lampwright.jar");
+    private static final Duration LONGEST_END = Duration.ofSeconds(20);
+
+    /** Threads that the Java runtime starts and ends by its own lights, by how their names begin. */
+    private static final Pattern RUNTIMES_OWN = Pattern.compile(
+            "(C[12] Comp|GC Thread|G1 |VM |Attach|Common-Cleaner|process reaper|Signal|Service|Monitor|Notif).*");
+
+    private final Process process;
+    private final List<String> log = new ArrayList<>();
+    private final Thread listener = new Thread(this::listen, "daemon's log");
+
+    /**
+     * How it ended.
+     *
+     * @param status exit status
+     * @param nanos from the signal to the end, in ns
+     */
+    public record End(int status, long nanos) {}
+
+    private RunningDaemon(Process process) {
+        this.process = process;
+        listener.setDaemon(true);
+        listener.start();
+    }
+
+    /**
+     * The command that runs the jar.
+     *
+     * @param options of {@code java}
+     * @param arguments of {@code lampwright}
+     * @return its words
+     */
+    public static List<String> command(List<String> options, String... arguments) {
+        List<String> command = new ArrayList<>();
+        command.add(tool("java"));
+        command.addAll(options);
+        command.addAll(List.of("-jar", JAR.toString()));
+        command.addAll(List.of(arguments));
+        return command;
+    }
+
+    /**
+     * Starts it.
+     *
+     * @param config its configuration file
+     * @param options of {@code java}
+     * @return it, perhaps not lit yet
+     */
+    public static RunningDaemon start(Path config, String... options) {
+        try {
+            return new RunningDaemon(new ProcessBuilder(command(List.of(options), "run", "--config", config.toString()))
+                    .redirectErrorStream(true)
+                    .start());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String tool(String name) {
+        return Path.of(System.getProperty("java.home"), "bin", name).toString();
+    }
+
+    private void listen() {
+        try (BufferedReader reader = process.inputReader()) {
+            for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+                add(line);
+            }
+        } catch (IOException e) {
+            add("the log broke off: " + e);
+        }
+    }
+
+    private synchronized void add(String line) {
+        log.add(line);
+    }
+
+    /** All lines that it has written so far, oldest first; a copy. */
+    public synchronized List<String> log() {
+        return List.copyOf(log);
+    }
+
+    /**
+     * The lines that it has written from some line on and that hold some text.
+     *
+     * @param from index of the first line to look at
+     * @param text what they hold
+     * @return the lines, oldest first
+     */
+    public List<String> linesWith(int from, String text) {
+        List<String> all = log();
+        return all.subList(from, all.size()).stream()
+                .filter(line -> line.contains(text))
+                .toList();
+    }
+
+    /** How many lines it has written so far. */
+    public synchronized int lines() {
+        return log.size();
+    }
+
+    /** Whether it runs. */
+    public boolean isAlive() {
+        return process.isAlive();
+    }
+
+    /** Names of its threads, as the kernel has them, in order; without those that the Java runtime starts and ends as it likes. */
+    public List<String> threads() {
+        return inProc("task").stream()
+                .map(task -> text(task.resolve("comm")).strip())
+                .filter(name -> !RUNTIMES_OWN.matcher(name).matches())
+                .sorted()
+                .toList();
+    }
+
+    /** What its file descriptors stand for, in order; numbers of sockets, pipes and pseudo-terminals left out. */
+    public List<String> descriptors() {
+        return inProc("fd").stream()
+                .map(RunningDaemon::target)
+                .map(target -> target.replaceFirst("\\[\\d+]$|(?<=^/dev/pts/)\\d+$", ""))
+                .filter(target -> !target.isEmpty())
+                .sorted()
+                .toList();
+    }
+
+    /** Its resident memory after a collection of its garbage, in KiB: {@code VmRSS} of proc(5). */
+    public long residentKib() {
+        Tool.run(List.of(tool("jcmd"), Long.toString(process.pid()), "GC.run"), "openjdk-17-jdk-headless");
+        return residentKibAsItIs();
+    }
+
+    /** Its resident memory, in KiB: {@code VmRSS} of proc(5). */
+    public long residentKibAsItIs() {
+        return text(proc().resolve("status"))
+                .lines()
+                .filter(line -> line.startsWith("VmRSS:"))
+                .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private Path proc() {
+        return Path.of("/proc", Long.toString(process.pid()));
+    }
+
+    private List<Path> inProc(String folder) {
+        try (Stream<Path> entries = Files.list(proc().resolve(folder))) {
+            return entries.toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What a descriptor stands for; empty if it was closed meanwhile. */
+    private static String target(Path descriptor) {
+        try {
+            return Files.readSymbolicLink(descriptor).toString();
+        } catch (IOException e) {
+            return "";
+        }
+    }
+
+    /** What stands in a file of proc(5); empty if what it tells of has ended meanwhile. */
+    private static String text(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            return "";
+        }
+    }
+
+    /**
+     * Asks it to end (SIGTERM), as a service manager does, and waits for it.
+     *
+     * @return how it ended
+     * @throws AssertionError if it has not ended after twenty seconds
+     */
+    public End terminate() {
+        long asked = System.nanoTime();
+        process.toHandle().destroy();
+        try {
+            if (!process.waitFor(LONGEST_END.toSeconds(), TimeUnit.SECONDS)) {
+                throw new AssertionError("the daemon does not end; its log: " + log());
+            }
+            long ended = System.nanoTime();
+            listener.join(LONGEST_END.toMillis());
+            return new End(process.exitValue(), ended - asked);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError("interrupted while the daemon was ending", e);
+        }
+    }
+
+    /** Ends it at once, whatever it does. */
+    @Override
+    public void close() {
+        process.destroyForcibly();
+        try {
+            process.waitFor();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,22 @@
+/**
+ * A quick look at the ceiling, in 32 bits: it passes nearly every frame that is within, and never one that is over. Only what
+ * it does not pass needs the exact reckoning in 64 bits, which takes an 8-bit chip three times as long.
+ *
+ * The unit is 256/255 uA. With every current rounded up and the room rounded down, what keeps to this budget keeps to the
+ * formula of wire.md section 4, which in that unit reads
+ *
+ *   sum of (channel's bytes x channel_uA / 256) + sum of (duty x full_mA x 1000 / 257 / 256) <= (ceiling - idle in uA) x 255 / 256
+ */
+#ifndef BUDGET_H
+#define BUDGET_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "frame.h"
+#include "setup.h"
+
+/** Whether this frame, full and of the size that `setup` gives, is surely within the ceiling of `supply`. In doubt, false. */
+bool budget_keeps(const struct setup *setup, const struct frame *frame, uint8_t supply);
+
+#endif
