@@ -1,8 +1,8 @@
 package dev.lampwright.guard;
 
 /**
- * One number over the last second, and the limit: no more than three flashes, each a pair of opposing transitions. Moreover the seventh
- * transition may not go down, as the eighth, up again, would be the fourth flash: so light that is held is lit.
+ * One number over the last second, and the limit: no more than three flashes, each a pair of opposing transitions, so no more than seven
+ * transitions. Moreover light goes down a last time only if it may soon go up again, so that light that is held is lit.
  */
 final class Trace {
     private static final int MOST_TRANSITIONS = 7;
@@ -47,13 +47,23 @@ final class Trace {
      * @return false if they break it
      */
     boolean isWithin(long value, boolean mark) {
+        int transitions = transitions(0, value, mark);
+        return transitions < MOST_TRANSITIONS
+                || (transitions == MOST_TRANSITIONS && (!inWindow.isDown() || maySoonRise(value, mark)));
+    }
+
+    private boolean maySoonRise(long value, boolean mark) {
+        return transitions(window.firstAtNextRise(), value, mark) < MOST_TRANSITIONS;
+    }
+
+    private int transitions(int first, long value, boolean mark) {
         inWindow.restart();
-        for (int i = 0; i < window.size(); i++) {
+        for (int i = first; i < window.size(); i++) {
             int place = window.place(i);
             inWindow.add(values[place], marks[place]);
         }
         inWindow.add(value, mark);
-        return inWindow.count() < MOST_TRANSITIONS || (inWindow.count() == MOST_TRANSITIONS && !inWindow.isDown());
+        return inWindow.count();
     }
 
     /**

@@ -3,10 +3,13 @@ package dev.lampwright.guard;
 /** Where the frames of the last second stand in a ring of samples. Both ends count: a frame just one second old is within. */
 final class Window {
     private static final long LENGTH_NANOS = 1_000_000_000L;
+    /** How long light may have to wait in the dark: as long as it is dark at three even flashes in a second. */
+    private static final long DARK_NANOS = LENGTH_NANOS / 6;
 
     private final long[] times;
     private int first;
     private int size;
+    private int firstAtNextRise;
 
     /**
      * Makes an empty window.
@@ -32,6 +35,10 @@ final class Window {
             first = (first + 1) % times.length;
             size--;
         }
+        firstAtNextRise = 0;
+        while (firstAtNextRise < size && nanos + DARK_NANOS - times[place(firstAtNextRise)] > LENGTH_NANOS) {
+            firstAtNextRise++;
+        }
     }
 
     /**
@@ -47,6 +54,11 @@ final class Window {
     /** How many frames are within. */
     int size() {
         return size;
+    }
+
+    /** The oldest of the frames that will still be within a sixth of a second after that of {@link #moveTo}. */
+    int firstAtNextRise() {
+        return firstAtNextRise;
     }
 
     /**

@@ -9,7 +9,6 @@ import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -49,19 +48,55 @@ class FlashGuardTest {
         assertIsHeldFrom(8, "01010101000000000", BLACK, WHITE);
     }
 
-    /** A transition counts for just one second: the next flash may begin when the first is that old, and not a frame sooner. */
+    /**
+     * A transition counts for just one second. Lit at frames 10, 30, 50 and 70 and dark at 20, 40 and 60, light may go dark a fourth time
+     * at frame 130, when that of frame 10 is a second old, and not a frame sooner.
+     */
     @Test
     void theWindowSlides() {
-        assertPasses("010101000000" + "01010", BLACK, WHITE);
-        assertIsHeldFrom(13, "010101000000" + "10101", BLACK, WHITE);
+        assertEquals(0, shownAt(130, 130));
+        assertEquals(255, shownAt(129, 129));
     }
 
-    /** What is held is lit, though the sequence begins lit and its fourth flash would end so too. */
+    private int shownAt(int frame, int darkFrom) {
+        FlashGuard guard = guard(fitted);
+        int shown = -1;
+        for (int i = 0; i <= frame; i++) {
+            boolean lit = i < darkFrom && (i >= 70 || i / FRAMES_A_LETTER % 2 == 1);
+            Frame light = filled(lit ? WHITE : BLACK);
+            hold(guard, fitted, light, i);
+            shown = light.strip()[0] & 0xFF;
+        }
+        return shown;
+    }
+
+    /** What flashes at any pace from four times a second on, lit or dark at first, is lit once it is held. */
     @Test
     void whatIsHeldIsLit() {
-        List<Frame> shown = run("1010101010101010", BLACK, WHITE);
-        for (int i = 6 * FRAMES_A_LETTER; i < shown.size(); i++) {
-            assertEquals(255, shown.get(i).strip()[0] & 0xFF, "frame " + i);
+        for (int half = 1; half <= 15; half++) {
+            for (int first = 0; first <= 1; first++) {
+                FlashGuard guard = guard(fitted);
+                for (int i = 0; i < 4 * RATE; i++) {
+                    Frame frame = filled((i / half + first) % 2 == 0 ? WHITE : BLACK);
+                    hold(guard, fitted, frame, i);
+                    assertTrue(i < RATE || frame.strip()[0] == -1, "half period " + half + ", frame " + i);
+                }
+            }
+        }
+    }
+
+    /** Even flashing of up to three a second is left alone, hard or soft. */
+    @Test
+    void whatIsWithinTheLimitIsLeftAlone() {
+        for (int period = 40; period < 200; period += 3) {
+            FlashGuard guard = guard(fitted);
+            for (int i = 0; i < 6 * RATE; i++) {
+                double wave = 0.5 + 0.5 * Math.sin(2 * Math.PI * i / period);
+                int level = (int) (255 * (period % 2 == 0 ? wave : Math.round(wave)));
+                Frame frame = filled(grey(level));
+                hold(guard, fitted, frame, i);
+                assertArrayEquals(filled(grey(level)).strip(), frame.strip(), "period " + period + ", frame " + i);
+            }
         }
     }
 
@@ -267,17 +302,6 @@ class FlashGuardTest {
             }
         }
         return -1;
-    }
-
-    private List<Frame> run(String letters, int[] zero, int[] one) {
-        FlashGuard guard = guard(fitted);
-        List<Frame> frames = new ArrayList<>();
-        for (int i = 0; i < letters.length() * FRAMES_A_LETTER; i++) {
-            Frame frame = filled(letters.charAt(i / FRAMES_A_LETTER) == '1' ? one : zero);
-            hold(guard, fitted, frame, i);
-            frames.add(frame);
-        }
-        return frames;
     }
 
     private static void hold(FlashGuard guard, Fitted fitted, Frame frame, long tick) {
