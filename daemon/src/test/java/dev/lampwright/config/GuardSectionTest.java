@@ -30,8 +30,12 @@ class GuardSectionTest {
     void everyKeyIsRead() throws ConfigException {
         assertEquals(
                 new GuardSettings(Optional.of(List.of("work", "glow", "job")), 3.5, true),
-                read("[guard]\ndim_order = [\"work\", \"glow\", \"job\"]\nrise_s = 3.5\n"
-                        + "allow_flashing_that_can_cause_seizures = true\n"));
+                read("""
+                        [guard]
+                        dim_order = ["work", "glow", "job"]
+                        rise_s = 3.5
+                        allow_flashing_that_can_cause_seizures = true
+                        """));
         assertEquals(
                 Optional.of(List.of("glow")), read("guard.dim_order = \"glow\"").dimOrder());
     }
