@@ -6,6 +6,7 @@ int main(void)
     wire_tests();
     setup_tests();
     clamp_tests();
+    clamp_vector_tests();
     parts_tests();
     controller_tests();
     light_tests();

@@ -7,6 +7,7 @@
 void wire_tests(void);
 void setup_tests(void);
 void clamp_tests(void);
+void clamp_vector_tests(void);
 void parts_tests(void);
 void controller_tests(void);
 void light_tests(void);

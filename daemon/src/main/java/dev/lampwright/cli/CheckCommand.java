@@ -4,10 +4,9 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
-import dev.lampwright.engine.Rehearsal;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -21,7 +20,9 @@ import picocli.CommandLine.Spec;
         name = "check",
         description = {
             "Reads a configuration file, draws every look of it for ten seconds of made-up status, and says what is"
-                    + " wrong, one line for each mistake, or in one line how the file is understood."
+                    + " wrong, one line for each mistake, or in one line how the file is understood. A look that flashes"
+                    + " more than three times in a second is a mistake; states that people without red, green or blue"
+                    + " cones cannot tell apart are warned of."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:called wrongly"},
@@ -46,12 +47,16 @@ final class CheckCommand implements Callable<Integer> {
     private int answer() throws ConfigException {
         Examined examined = examined();
         print(file + ": good; " + Understood.line(examined));
+        Misgivings.about(examined.config()).forEach(this::warn);
         return ExitCode.OK;
     }
 
     private int answerInJson() {
         try {
-            print(Json.of(Understood.map(file.toString(), examined())));
+            Examined examined = examined();
+            Map<String, Object> answer = Understood.map(file.toString(), examined);
+            answer.put("warnings", Misgivings.about(examined.config()));
+            print(Json.of(answer));
             return ExitCode.OK;
         } catch (ConfigException e) {
             print(Json.of(Understood.map(file.toString(), e)));
@@ -61,13 +66,15 @@ final class CheckCommand implements Callable<Integer> {
 
     private Examined examined() throws ConfigException {
         Examined examined = ConfigFile.examine(file);
-        Optional<Rehearsal.Failing> failing = Rehearsal.of(examined.config());
-        if (failing.isPresent()) {
-            String what = "cannot be drawn: " + failing.get().why();
-            String key = "looks." + failing.get().look();
-            throw new ConfigException(List.of(new Mistake(file.toString(), 0, key, what, "change the look")));
+        List<Mistake> mistakes = LookMistakes.of(examined.config(), file.toString());
+        if (!mistakes.isEmpty()) {
+            throw new ConfigException(mistakes);
         }
         return examined;
+    }
+
+    private void warn(String misgiving) {
+        spec.commandLine().getErr().println(file + ": warning: " + misgiving);
     }
 
     private void print(String line) {

@@ -2,6 +2,7 @@ package dev.lampwright.config;
 
 import dev.lampwright.colour.Encoder;
 import dev.lampwright.cue.Cue;
+import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
 import dev.lampwright.plan.Wiring;
@@ -25,6 +26,7 @@ import java.util.Map;
  * @param port serial port of the controller
  * @param baud bits a second on the line
  * @param setup what is fitted to the controller, and its limits
+ * @param guard what is chosen about the limits
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
  * @param encoder what turns light into the strip's bytes
  * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
@@ -40,6 +42,7 @@ public record Config(
         String port,
         int baud,
         Setup setup,
+        GuardSettings guard,
         Fitting fitting,
         Encoder encoder,
         Map<String, Look> looks,

@@ -5,7 +5,8 @@ import dev.lampwright.config.Config;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Situation;
 import dev.lampwright.cue.Stage;
-import dev.lampwright.guard.CurrentGuard;
+import dev.lampwright.guard.GuardSettings;
+import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.printer.PrinterState;
@@ -30,12 +31,12 @@ public final class Chain {
     private final Stage stage;
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
-    private final CurrentGuard guard;
+    private final Guards guards;
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
     /**
-     * Puts the chain together.
+     * Puts the chain together, with the usual guards.
      *
      * @param setup what is fitted, and the ceilings
      * @param fitting what looks are made for
@@ -44,10 +45,16 @@ public final class Chain {
      * @param timing rate, silence and the room
      */
     public Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing) {
-        this(setup, fitting, cues, encoder, timing, new Signals(timing.ambientC()));
+        this(
+                fitting,
+                cues,
+                encoder,
+                new Guards(setup, fitting, GuardSettings.USUAL, timing.framesPerSecond()),
+                timing,
+                new Signals(timing.ambientC()));
     }
 
-    private Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing, Signals signals) {
+    private Chain(Fitting fitting, List<Cue> cues, Encoder encoder, Guards guards, Timing timing, Signals signals) {
         this.timing = timing;
         this.signals = signals;
         silentAfterNanos = timing.silentAfter().toNanos();
@@ -56,7 +63,7 @@ public final class Chain {
         stage = new Stage(cues, signals, canvas, fitting.canvas());
         dimmers = fitting.dimmers();
         this.encoder = encoder;
-        guard = new CurrentGuard(setup, timing.framesPerSecond());
+        this.guards = guards;
     }
 
     /**
@@ -67,8 +74,21 @@ public final class Chain {
      * @return the chain
      */
     static Chain of(Config config, List<Cue> cues) {
+        return of(config, cues, config.guard());
+    }
+
+    /**
+     * Puts the chain of a configuration together, with other guards.
+     *
+     * @param config the configuration
+     * @param cues its cues, or others to be shown on what is fitted
+     * @param settings what is chosen about the guards
+     * @return the chain
+     */
+    static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
         Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
-        return new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
+        Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
+        return new Chain(config.fitting(), cues, config.encoder(), guards, timing, new Signals(timing.ambientC()));
     }
 
     /**
@@ -83,17 +103,19 @@ public final class Chain {
         Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.ambientC());
         Signals signals =
                 timing.ambientC() == before.timing.ambientC() ? before.signals : new Signals(timing.ambientC());
-        return new Chain(next.setup(), next.fitting(), next.cues(), next.encoder(), timing, signals);
+        Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
+        return new Chain(next.fitting(), next.cues(), next.encoder(), guards, timing, signals);
     }
 
     /**
      * Begins with the light that another chain shows, so that the first look fades in over it. Where the strip is another one, it
-     * begins dark.
+     * begins dark. The guards go on where they are.
      *
      * @param before the chain that ran up to now
      */
     void takeOver(Chain before) {
         stage.beginWith(before.canvas);
+        guards.takeOver(before.guards);
     }
 
     /**
@@ -121,7 +143,7 @@ public final class Chain {
         for (int i = 0; i < frame.duties().length; i++) {
             frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
         }
-        guard.hold(frame);
+        guards.hold(frame, nanos);
     }
 
     private float level(int dimmer) {
@@ -157,11 +179,11 @@ public final class Chain {
     }
 
     /**
-     * The guard, to ask what the last frame takes.
+     * The guards, to ask what the last frame takes.
      *
      * @return the same each time
      */
-    public CurrentGuard guard() {
-        return guard;
+    public Guards guard() {
+        return guards;
     }
 }

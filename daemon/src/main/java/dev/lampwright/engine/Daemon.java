@@ -57,6 +57,7 @@ public final class Daemon implements AutoCloseable {
         this.config = config;
         this.lines = lines;
         chain = Chain.of(config, config.cues());
+        warn(config, chain);
         slot = slotFor(config.setup());
         link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
         frames = new FrameLoop(
@@ -88,6 +89,7 @@ public final class Daemon implements AutoCloseable {
             link.start();
         }
         chain = Chain.after(chain, next, config.framesPerSecond());
+        warn(next, chain);
         frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
@@ -139,6 +141,20 @@ public final class Daemon implements AutoCloseable {
      */
     public LinkStatus link() {
         return link.status();
+    }
+
+    private static void warn(Config config, Chain chain) {
+        if (config.guard().allowFlashing()) {
+            LOG.warn("the flash limit is off, as guard.allow_flashing_that_can_cause_seizures says:"
+                    + " light may flash as it likes, which can cause seizures in people with photosensitive epilepsy");
+        }
+        int over = chain.guard().darkOverMilliamps();
+        if (over > 0) {
+            LOG.warn(
+                    "the dark strip alone is {} mA over the ceiling, so all lights on its supply stay dark;"
+                            + " raise supply.ceiling_mA if supply and wiring are built for it, or fit fewer pixels",
+                    over);
+        }
     }
 
     private boolean sameLight(Config next) {

@@ -12,9 +12,7 @@ import java.util.concurrent.TimeUnit;
 
 /** Draws every look of a configuration for ten seconds of made-up status, so that one that fails does so beforehand. */
 public final class Rehearsal {
-    private static final int FRAMES_PER_SECOND = 60;
-    private static final long FRAMES =
-            FRAMES_PER_SECOND * TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
+    private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
 
     private final Config config;
     private final List<PrinterStatus> statuses;
@@ -54,8 +52,8 @@ public final class Rehearsal {
 
     private Optional<Failing> draw(List<Cue> cues) {
         Chain chain = Chain.of(config, cues);
-        for (long i = 0; i < FRAMES; i++) {
-            long nanos = TimeUnit.SECONDS.toNanos(i) / FRAMES_PER_SECOND;
+        for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
+            long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
             PrinterStatus status = statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS));
             try {
                 chain.make(status, nanos, frame);

@@ -6,52 +6,90 @@ import dev.lampwright.protocol.SupplyDraw;
 import java.util.Arrays;
 
 /**
- * Keeps each supply under its ceiling. A frame that asks for too much is dimmed before it leaves, all of it alike; afterwards the
- * light comes up again gently, so that a look that goes in and out of the limit does not pump. Allocates nothing.
+ * Keeps each supply under its ceiling. A frame that asks for too much is dimmed before it leaves, rank by rank: the lowest until it is
+ * dark, then the next, and the highest last. Afterwards the light comes up again gently, as {@link Recovery} says. Reckons in whole
+ * numbers from the very bytes that leave, and rounds only down. Allocates nothing.
  */
 public final class CurrentGuard {
-    /** How long the light takes from dark to full once it may. */
-    private static final double RISE_SECONDS = 2.0;
-
     private final SupplyDraw draw;
-    private final long[] factors;
+    private final Ranks ranks;
+    private final int channels;
+    private final long[][] loads;
+    private final long[][] factors;
+    private final Recovery[][] recoveries;
     private final long[] grains;
-    private final long rise;
     private long dimmedFrames;
 
     /**
      * Makes a guard.
      *
      * @param setup what is fitted, and the ceilings
+     * @param ranks in which order lights are dimmed, for the same pixels and dimmers
      * @param framesPerSecond rate of the frames
+     * @param riseSeconds how long dimmed light takes from dark to full once it may, above 0
      */
-    public CurrentGuard(Setup setup, int framesPerSecond) {
+    public CurrentGuard(Setup setup, Ranks ranks, int framesPerSecond, double riseSeconds) {
         draw = new SupplyDraw(setup);
-        factors = new long[draw.supplies()];
+        this.ranks = ranks;
+        channels = setup.channels();
+        loads = new long[draw.supplies()][ranks.count()];
+        factors = new long[draw.supplies()][ranks.count()];
+        recoveries = new Recovery[draw.supplies()][ranks.count()];
+        for (Recovery[] supply : recoveries) {
+            Arrays.setAll(supply, rank -> new Recovery(framesPerSecond, riseSeconds));
+        }
         grains = new long[draw.supplies()];
-        Arrays.fill(factors, SupplyDraw.WHOLE);
-        rise = Math.max(1, (long) (SupplyDraw.WHOLE / (RISE_SECONDS * framesPerSecond)));
     }
 
     /**
      * Dims a frame where it asks for more than a supply may give.
      *
-     * @param frame the frame about to leave; afterwards no supply is over its ceiling, unless the dark strip alone is: then it is dark
+     * @param frame the frame about to leave; afterwards no supply is over its ceiling, unless the dark strip alone is: then everything
+     *     on that supply is dark
      */
     public void hold(Frame frame) {
-        boolean dimmed = false;
-        for (int supply = 0; supply < factors.length; supply++) {
-            long load = draw.load(supply, frame);
-            long needed = draw.factor(supply, load);
-            factors[supply] = Math.min(needed, factors[supply] + rise);
-            if (factors[supply] < SupplyDraw.WHOLE) {
-                draw.dim(supply, factors[supply], frame);
-                load = draw.load(supply, frame);
+        weighRanks(frame);
+        boolean over = false;
+        boolean dims = false;
+        for (int supply = 0; supply < loads.length; supply++) {
+            over |= need(supply);
+            for (int rank = 0; rank < factors[supply].length; rank++) {
+                factors[supply][rank] = recoveries[supply][rank].next(factors[supply][rank]);
+                dims |= factors[supply][rank] < SupplyDraw.WHOLE;
             }
-            dimmed |= needed < SupplyDraw.WHOLE;
-            grains[supply] = draw.idle(supply) + load;
         }
-        dimmedFrames += dimmed ? 1 : 0;
+        if (dims) {
+            dim(frame);
+        }
+        dimmedFrames += over ? 1 : 0;
+        weigh(frame);
+    }
+
+    /**
+     * Whether a frame may leave.
+     *
+     * @param frame a frame of the set-up's size
+     * @return true if no supply is over its ceiling, or what is on it is dark
+     */
+    boolean allows(Frame frame) {
+        for (int supply = 0; supply < loads.length; supply++) {
+            long load = draw.load(supply, frame);
+            if (load > 0 && draw.idle(supply) + load > draw.limit(supply)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Notes what a frame takes.
+     *
+     * @param frame the frame that leaves
+     */
+    void weigh(Frame frame) {
+        for (int supply = 0; supply < grains.length; supply++) {
+            grains[supply] = draw.idle(supply) + draw.load(supply, frame);
+        }
     }
 
     /**
@@ -71,5 +109,67 @@ public final class CurrentGuard {
      */
     public long dimmedFrames() {
         return dimmedFrames;
+    }
+
+    /**
+     * By how much the dark strip alone is over the ceiling of its supply. While it is, everything on that supply stays dark.
+     *
+     * @return mA, rounded up; 0 if it is within
+     */
+    public int darkOverMilliamps() {
+        long over = draw.idle(draw.stripSupply()) - draw.limit(draw.stripSupply());
+        return (int) ((Math.max(0, over) + SupplyDraw.GRAINS_PER_MILLIAMP - 1) / SupplyDraw.GRAINS_PER_MILLIAMP);
+    }
+
+    private void weighRanks(Frame frame) {
+        for (long[] supply : loads) {
+            Arrays.fill(supply, 0);
+        }
+        long[] strip = loads[draw.stripSupply()];
+        byte[] bytes = frame.strip();
+        for (int pixel = 0, at = 0; at < bytes.length; pixel++) {
+            long load = 0;
+            for (int channel = 0; channel < channels; channel++, at++) {
+                load += (bytes[at] & 0xFF) * draw.grainsPerStep(channel);
+            }
+            strip[ranks.ofPixel(pixel)] += load;
+        }
+        int[] duties = frame.duties();
+        for (int i = 0; i < duties.length; i++) {
+            loads[draw.supplyOf(i)][ranks.ofDimmer(i)] += duties[i] * draw.grainsPerDutyStep(i);
+        }
+    }
+
+    /** Works out the factors that this frame needs: the highest rank takes what it asks for, the next what is left, and so on. */
+    private boolean need(int supply) {
+        long room = draw.limit(supply) - draw.idle(supply);
+        if (room < 0) {
+            Arrays.fill(factors[supply], 0);
+            return true;
+        }
+        boolean over = false;
+        for (int rank = factors[supply].length - 1; rank >= 0; rank--) {
+            long load = loads[supply][rank];
+            boolean fits = load <= room;
+            factors[supply][rank] = fits ? SupplyDraw.WHOLE : room * SupplyDraw.WHOLE / load;
+            room -= Math.min(load, room);
+            over |= !fits;
+        }
+        return over;
+    }
+
+    private void dim(Frame frame) {
+        long[] strip = factors[draw.stripSupply()];
+        byte[] bytes = frame.strip();
+        for (int pixel = 0, at = 0; at < bytes.length; pixel++) {
+            long factor = strip[ranks.ofPixel(pixel)];
+            for (int channel = 0; channel < channels; channel++, at++) {
+                bytes[at] = (byte) (((bytes[at] & 0xFF) * factor) >> 16);
+            }
+        }
+        int[] duties = frame.duties();
+        for (int i = 0; i < duties.length; i++) {
+            duties[i] = (int) ((duties[i] * factors[draw.supplyOf(i)][ranks.ofDimmer(i)]) >> 16);
+        }
     }
 }

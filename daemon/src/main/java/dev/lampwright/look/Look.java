@@ -1,5 +1,6 @@
 package dev.lampwright.look;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** What the strip and the dimmers show: a stack of layers, and a level for each dimmer. For one thread. */
@@ -40,6 +41,27 @@ public final class Look {
      */
     public boolean steadyForCamera() {
         return steadyForCamera;
+    }
+
+    /**
+     * How many layers the look has.
+     *
+     * @return 0 or more
+     */
+    public int layers() {
+        return layers.size();
+    }
+
+    /**
+     * The same look without one of its layers, to find out what that does. The two are not to be drawn in turn.
+     *
+     * @param layer which, from 0, the lowest
+     * @return a new look
+     */
+    public Look without(int layer) {
+        List<Layer> others = new ArrayList<>(layers);
+        others.remove(layer);
+        return new Look(name, others, dimmers, steadyForCamera);
     }
 
     /**

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,6 +59,52 @@ class CheckCommandTest {
     }
 
     @Test
+    void aLookThatFlashesTooOftenIsRefused() throws IOException {
+        Files.writeString(
+                good,
+                Files.readString(good) + "[looks.alert]\nlayers = [{ colour = \"olive\" },"
+                        + " { colour = \"white\", rhythm = \"Iso 0.2s\" }]\n");
+        Run run = Run.of("check", good.toString());
+        assertEquals(
+                new Run(
+                        1,
+                        "",
+                        good
+                                + ": looks.alert.layers.1: flashes more than three times in a second, which can cause seizures;"
+                                + " slow its rhythm or its movement, or make it dimmer" + System.lineSeparator()),
+                run);
+    }
+
+    @Test
+    void flashingThatIsAllowedIsWarnedOf() throws IOException {
+        Files.writeString(
+                good,
+                Files.readString(good).replace("# allow_flashing", "allow_flashing")
+                        + "[looks.alert]\nlayers = [{ colour = \"white\", rhythm = \"Iso 0.2s\" }]\n");
+        Run run = Run.of("check", good.toString());
+        assertEquals(0, run.status());
+        List<String> warnings = run.err().lines().toList();
+        assertEquals(2, warnings.size(), run.err());
+        assertTrue(warnings.get(0).contains(": warning: guard.allow_flashing_that_can_cause_seizures: "), run.err());
+        assertTrue(warnings.get(1).contains(": warning: looks.alert: flashes more than three times"), run.err());
+    }
+
+    @Test
+    void statesThatLookAlikeToSomeAreWarnedOf() throws IOException {
+        Files.writeString(
+                good,
+                Files.readString(good) + "[looks.done]\nlayers = [{ colour = \"#00ae00\" }]\n"
+                        + "[looks.fault]\nlayers = [{ colour = \"red\" }]\n");
+        Run run = Run.of("check", good.toString());
+        assertEquals(0, run.status());
+        assertEquals(
+                good
+                        + ": warning: looks.done, looks.fault: done and fault look alike to people without green cones (deutan);"
+                        + " let them differ in shape or rhythm, not in colour alone" + System.lineSeparator(),
+                run.err());
+    }
+
+    @Test
     void everyMistakeIsToldInALine() {
         Run run = Run.of("check", bad.toString());
         assertEquals(1, run.status());
@@ -92,6 +139,7 @@ class CheckCommandTest {
         assertEquals("29-20", answer.at("/zones/job").textValue());
         assertEquals("shop/alder/camera", answer.at("/topics/0").textValue());
         assertEquals("work", answer.at("/dimmers/0").textValue());
+        assertEquals(0, answer.get("warnings").size());
         assertEquals("preheat", answer.at("/looks/8").textValue());
         assertEquals(9, answer.get("cues").intValue());
     }

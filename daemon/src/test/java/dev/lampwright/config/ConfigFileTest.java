@@ -79,9 +79,10 @@ class ConfigFileTest {
         assertEquals("GRB", defaults.get("strip.order"));
         assertEquals("29-15", defaults.get("zones.nozzle"));
         assertEquals("beacon", defaults.get("controller.when_silent"));
-        assertEquals(14, defaults.size());
+        assertEquals("2", defaults.get("guard.rise_s"));
+        assertEquals(15, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(10, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(11, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {

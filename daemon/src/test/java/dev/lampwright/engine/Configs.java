@@ -24,4 +24,18 @@ final class Configs {
             throw new AssertionError(e);
         }
     }
+
+    /** Lines of the file beside those that have to be there. */
+    static Config lines(String lines) {
+        String text = """
+                broker.url = "mqtt://alder"
+                printer.readings.job.progress.topic = "shop/alder/job"
+                controller.port = "/dev/ttyACM0"
+                """;
+        try {
+            return ConfigFile.read(text + lines, "t.toml");
+        } catch (ConfigException e) {
+            throw new AssertionError(e);
+        }
+    }
 }

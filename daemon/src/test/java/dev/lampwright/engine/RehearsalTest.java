@@ -35,6 +35,7 @@ class RehearsalTest {
                 good.port(),
                 good.baud(),
                 good.setup(),
+                good.guard(),
                 good.fitting(),
                 good.encoder(),
                 looks,

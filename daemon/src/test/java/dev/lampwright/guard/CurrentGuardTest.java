@@ -18,7 +18,7 @@ class CurrentGuardTest {
     @Test
     void leavesWhatIsUnderTheCeilingAsItIs() {
         Frame frame = filled(30, 100);
-        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        CurrentGuard guard = guard(setup(30, 500));
         guard.hold(frame);
         assertArrayEquals(filled(30, 100).strip(), frame.strip());
         assertEquals(0, guard.dimmedFrames());
@@ -27,7 +27,7 @@ class CurrentGuardTest {
     /** 30 pixels × (1 + 3 × 12) mA = 1110 mA at full white: dimmed in the very frame that asks for it. */
     @Test
     void dimsAtOnce() {
-        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        CurrentGuard guard = guard(setup(30, 500));
         Frame frame = filled(30, 255);
         guard.hold(frame);
         assertTrue(guard.milliamps(0) <= 500);
@@ -37,7 +37,7 @@ class CurrentGuardTest {
 
     @Test
     void comesUpAgainGently() {
-        CurrentGuard guard = new CurrentGuard(setup(30, 500), 60);
+        CurrentGuard guard = guard(setup(30, 500));
         guard.hold(filled(30, 255));
         int before = 0;
         int frames = 0;
@@ -58,7 +58,7 @@ class CurrentGuardTest {
         for (int trial = 0; trial < 300; trial++) {
             int pixels = 1 + chance.nextInt(40);
             int ceiling = pixels + chance.nextInt(pixels * 40);
-            CurrentGuard guard = new CurrentGuard(setup(pixels, ceiling), 60);
+            CurrentGuard guard = guard(setup(pixels, ceiling));
             for (int i = 0; i < 60; i++) {
                 Frame frame = filled(pixels, chance.nextInt(256));
                 guard.hold(frame);
@@ -74,10 +74,11 @@ class CurrentGuardTest {
 
     @Test
     void isDarkWhereTheDarkStripAloneIsTooMuch() {
-        CurrentGuard guard = new CurrentGuard(setup(30, 20), 60);
+        CurrentGuard guard = guard(setup(30, 20));
         Frame frame = filled(30, 255);
         guard.hold(frame);
         assertArrayEquals(new byte[90], frame.strip());
+        assertEquals(10, guard.darkOverMilliamps());
     }
 
     @Test
@@ -92,7 +93,7 @@ class CurrentGuardTest {
                 WhenSilent.DARK,
                 List.of(5000, 400),
                 List.of(new Setup.Dimmer(1, 800, 0)));
-        CurrentGuard guard = new CurrentGuard(setup, 60);
+        CurrentGuard guard = guard(setup);
         Frame frame = new Frame(30, 1);
         Arrays.fill(frame.strip(), (byte) 255);
         frame.duties()[0] = 65_535;
@@ -100,6 +101,11 @@ class CurrentGuardTest {
         assertEquals(255, frame.strip()[0] & 0xFF);
         assertTrue(guard.milliamps(1) <= 400 && guard.milliamps(1) >= 399);
         assertEquals(32_767, frame.duties()[0], 1);
+    }
+
+    private static CurrentGuard guard(Setup setup) {
+        return new CurrentGuard(
+                setup, Ranks.alike(setup.pixels(), setup.dimmers().size()), 60, 2);
     }
 
     private static Setup setup(int pixels, int ceiling) {

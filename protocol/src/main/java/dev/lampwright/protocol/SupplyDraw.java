@@ -75,6 +75,45 @@ public final class SupplyDraw {
     }
 
     /**
+     * Which supply feeds the strip.
+     *
+     * @return its index
+     */
+    public int stripSupply() {
+        return stripSupply;
+    }
+
+    /**
+     * Which supply feeds a dimmer.
+     *
+     * @param dimmer its index
+     * @return the supply's index
+     */
+    public int supplyOf(int dimmer) {
+        return dimmerSupply[dimmer];
+    }
+
+    /**
+     * What each step of one byte of the strip takes.
+     *
+     * @param channel place in the strip's order
+     * @return grains a step; 255 steps are full duty
+     */
+    public long grainsPerStep(int channel) {
+        return channelMicroamps[channel] * GRAINS_PER_BYTE_MICROAMP;
+    }
+
+    /**
+     * What each step of a dimmer's duty takes.
+     *
+     * @param dimmer its index
+     * @return grains a step; 65535 steps are full duty
+     */
+    public long grainsPerDutyStep(int dimmer) {
+        return dimmerMilliamps[dimmer] * GRAINS_PER_DUTY_MILLIAMP;
+    }
+
+    /**
      * What a frame takes from a supply beyond {@link #idle}.
      *
      * @param supply its index

@@ -1,0 +1,104 @@
+package dev.lampwright.guard;
+
+import dev.lampwright.look.Fitting;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+
+/**
+ * Both guards in their order. First the ceiling, so that all that the flash guard is shown is under it, and flashes of the dimming itself
+ * are judged as well; then the flash guard, which sends nothing that the ceiling does not allow. Allocates nothing.
+ */
+public final class Guards {
+    private final Setup setup;
+    private final Fitting fitting;
+    private final GuardSettings settings;
+    private final int framesPerSecond;
+    private CurrentGuard current;
+    private FlashGuard flash;
+
+    /**
+     * Makes the guards.
+     *
+     * @param setup what is fitted to the controller, and the ceilings
+     * @param fitting what looks are made for, on the same strip and dimmers
+     * @param settings what the user chose
+     * @param framesPerSecond the most frames in a second
+     */
+    public Guards(Setup setup, Fitting fitting, GuardSettings settings, int framesPerSecond) {
+        this.setup = setup;
+        this.fitting = fitting;
+        this.settings = settings;
+        this.framesPerSecond = framesPerSecond;
+        Ranks ranks = Ranks.of(fitting, settings.dimOrder());
+        current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
+        flash = new FlashGuard(setup, fitting, framesPerSecond);
+    }
+
+    /**
+     * Goes on from what other guards have seen, where they guarded the same lights. Otherwise these have seen nothing.
+     *
+     * @param before the guards up to now
+     */
+    public void takeOver(Guards before) {
+        boolean same = setup.equals(before.setup)
+                && fitting.toString().equals(before.fitting.toString())
+                && framesPerSecond == before.framesPerSecond;
+        if (same && !settings.allowFlashing() && !before.settings.allowFlashing()) {
+            flash = before.flash;
+        }
+        if (same && settings.equals(before.settings)) {
+            current = before.current;
+        }
+    }
+
+    /**
+     * Makes a frame lawful.
+     *
+     * @param frame the frame about to leave
+     * @param nanos its time, later than that of the frame before
+     */
+    public void hold(Frame frame, long nanos) {
+        current.hold(frame);
+        if (!settings.allowFlashing()) {
+            flash.hold(frame, nanos, current);
+            current.weigh(frame);
+        }
+    }
+
+    /**
+     * What the last frame takes from a supply.
+     *
+     * @param supply its index
+     * @return mA, rounded up
+     */
+    public int milliamps(int supply) {
+        return current.milliamps(supply);
+    }
+
+    /**
+     * By how much the dark strip alone is over the ceiling. While it is, everything on its supply stays dark.
+     *
+     * @return mA, rounded up; 0 if it is within
+     */
+    public int darkOverMilliamps() {
+        return current.darkOverMilliamps();
+    }
+
+    /**
+     * How many frames have asked for more than a supply may give.
+     *
+     * @return frames since the start
+     */
+    public long dimmedFrames() {
+        return current.dimmedFrames();
+    }
+
+    /**
+     * How many frames were held back because they would have flashed too often.
+     *
+     * @return frames since the start
+     */
+    public long heldFrames() {
+        return flash.heldFrames();
+    }
+}

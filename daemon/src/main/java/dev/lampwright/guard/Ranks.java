@@ -1,0 +1,118 @@
+package dev.lampwright.guard;
+
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The order in which lights are dimmed: each pixel and each dimmer has a rank, and a lower one is dark before the next is touched. A
+ * light that several names cover has the highest rank among them, so it is dimmed as late as any of them.
+ */
+public final class Ranks {
+    private static final Set<String> STATUS_ZONES = Set.of("bed", "nozzle", "job");
+    private static final int NONE = -1;
+
+    private final int[] pixels;
+    private final int[] dimmers;
+    private final int count;
+
+    private Ranks(int[] pixels, int[] dimmers, int count) {
+        this.pixels = pixels;
+        this.dimmers = dimmers;
+        this.count = count;
+    }
+
+    /**
+     * Ranks by name.
+     *
+     * @param fitting what is fitted
+     * @param dimOrder names of zones and dimmers, the first to be dimmed first; unknown names have no effect. What no name covers is of
+     *     the highest rank. If this is empty, what is neither bed, nozzle nor job is of the lower of two ranks
+     * @return the ranks
+     */
+    public static Ranks of(Fitting fitting, Optional<List<String>> dimOrder) {
+        Canvas canvas = new Canvas(fitting);
+        if (dimOrder.isEmpty()) {
+            STATUS_ZONES.forEach(zone -> canvas.cover(zone, 1));
+            return canvas.ranks(0, 2);
+        }
+        List<String> names = dimOrder.get();
+        for (int rank = 0; rank < names.size(); rank++) {
+            canvas.cover(names.get(rank), rank);
+        }
+        return canvas.ranks(names.size(), names.size() + 1);
+    }
+
+    /**
+     * Everything alike.
+     *
+     * @param pixels pixels of the strip
+     * @param dimmers dimmers in use
+     * @return a single rank
+     */
+    public static Ranks alike(int pixels, int dimmers) {
+        return new Ranks(new int[pixels], new int[dimmers], 1);
+    }
+
+    /** How many ranks there are, 1 or more. */
+    int count() {
+        return count;
+    }
+
+    /** The rank of a pixel of the strip, from 0, the first to be dimmed. */
+    int ofPixel(int pixel) {
+        return pixels[pixel];
+    }
+
+    /** The rank of a dimmer. */
+    int ofDimmer(int dimmer) {
+        return dimmers[dimmer];
+    }
+
+    /** Ranks in the making: those of the canvas's pixels, among which are plain colour strips, and those of white dimmers. */
+    private static final class Canvas {
+        private final Fitting fitting;
+        private final int[] pixels;
+        private final int[] white;
+
+        Canvas(Fitting fitting) {
+            this.fitting = fitting;
+            pixels = new int[fitting.canvas().rgba().length / 4];
+            white = new int[fitting.dimmers().size()];
+            Arrays.fill(pixels, NONE);
+            Arrays.fill(white, NONE);
+        }
+
+        void cover(String name, int rank) {
+            Zone zone = fitting.zones().getOrDefault(name, Zone.empty());
+            for (int i = 0; i < zone.pixelCount(); i++) {
+                pixels[zone.pixel(i)] = rank;
+            }
+            for (int i = 0; i < white.length; i++) {
+                if (fitting.dimmers().get(i).isWhite()
+                        && fitting.dimmers().get(i).name().equals(name)) {
+                    white[i] = rank;
+                }
+            }
+        }
+
+        Ranks ranks(int uncovered, int count) {
+            int[] dimmers = new int[white.length];
+            for (int i = 0; i < dimmers.length; i++) {
+                Fitting.DimmerUse use = fitting.dimmers().get(i);
+                dimmers[i] = orElse(use.isWhite() ? white[i] : pixels[use.colourPixel()], uncovered);
+            }
+            int[] strip = Arrays.stream(pixels, 0, fitting.pixels())
+                    .map(rank -> orElse(rank, uncovered))
+                    .toArray();
+            return new Ranks(strip, dimmers, count);
+        }
+
+        private static int orElse(int rank, int uncovered) {
+            return rank == NONE ? uncovered : rank;
+        }
+    }
+}

@@ -1,0 +1,59 @@
+package dev.lampwright.guard;
+
+import dev.lampwright.protocol.SupplyDraw;
+import java.util.Arrays;
+
+/**
+ * How far lights are dimmed, frame after frame: down at once, up gently and only when it lasts. The factor is never above the least that
+ * was needed in any frame of the last {@value #HOLD_SECONDS} seconds, so what goes in and out of the limit within that time is dimmed
+ * evenly. Once that least is higher, the factor rises to it by even steps. Allocates nothing.
+ */
+final class Recovery {
+    /** Our own choice: longer than the periods of usual rhythms. */
+    static final int HOLD_SECONDS = 10;
+
+    private final long[] least = new long[HOLD_SECONDS + 1];
+    private final int framesPerSecond;
+    private final long rise;
+    private int second;
+    private int frames;
+    private long factor = SupplyDraw.WHOLE;
+
+    /**
+     * Makes one that dims nothing.
+     *
+     * @param framesPerSecond rate of the frames, 1 or more
+     * @param riseSeconds time from dark to full, above 0
+     */
+    Recovery(int framesPerSecond, double riseSeconds) {
+        this.framesPerSecond = framesPerSecond;
+        rise = Math.max(1, (long) (SupplyDraw.WHOLE / (riseSeconds * framesPerSecond)));
+        Arrays.fill(least, SupplyDraw.WHOLE);
+    }
+
+    /**
+     * The factor for the next frame.
+     *
+     * @param needed the most that this frame allows, 0 to {@link SupplyDraw#WHOLE}
+     * @return 0 to {@code needed}
+     */
+    long next(long needed) {
+        if (frames == framesPerSecond) {
+            frames = 0;
+            second = (second + 1) % least.length;
+            least[second] = SupplyDraw.WHOLE;
+        }
+        frames++;
+        least[second] = Math.min(least[second], needed);
+        factor = Math.min(leastOfAll(), factor + rise);
+        return factor;
+    }
+
+    private long leastOfAll() {
+        long all = SupplyDraw.WHOLE;
+        for (long one : least) {
+            all = Math.min(all, one);
+        }
+        return all;
+    }
+}

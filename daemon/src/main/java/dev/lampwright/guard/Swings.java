@@ -1,0 +1,101 @@
+package dev.lampwright.guard;
+
+/**
+ * Counts the transitions in a sequence of numbers: the greatest number of opposing changes, each of at least one step, up and down in
+ * turn. A change counts only if a number with a mark lies on the way to its start or to its end. Source: WCAG 2.2, "general flash and red
+ * flash thresholds", note on transitions: changes between adjacent peaks and valleys.
+ */
+final class Swings {
+    private final long step;
+    private boolean empty = true;
+    private int direction;
+    private long low;
+    private long high;
+    private boolean marked;
+    private boolean markedBefore;
+    private boolean counted;
+    private int count;
+
+    /**
+     * Makes a counter that has seen nothing.
+     *
+     * @param step the least change that counts, 1 or more
+     */
+    Swings(long step) {
+        this.step = step;
+    }
+
+    /** Forgets everything. */
+    void restart() {
+        empty = true;
+        direction = 0;
+        marked = false;
+        markedBefore = false;
+        counted = false;
+        count = 0;
+    }
+
+    /**
+     * Takes the next number.
+     *
+     * @param value the number
+     * @param mark whether it has a mark
+     */
+    void add(long value, boolean mark) {
+        if (empty) {
+            empty = false;
+            low = value;
+            high = value;
+        }
+        if (falls(value)) {
+            turn(-1, value);
+        } else if (rises(value)) {
+            turn(1, value);
+        }
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+        marked |= mark;
+        if (direction != 0 && !counted && (marked || markedBefore)) {
+            counted = true;
+            count++;
+        }
+    }
+
+    /**
+     * Whether a number would be more than the going on of what is.
+     *
+     * @param value the number
+     * @param mark whether it has a mark
+     * @return false if {@link #add} would surely not add to the count
+     */
+    boolean wouldMove(long value, boolean mark) {
+        return !empty && (falls(value) || rises(value) || (mark && !marked));
+    }
+
+    /** How many transitions there have been. */
+    int count() {
+        return count;
+    }
+
+    /** Whether the last transition went down. */
+    boolean isDown() {
+        return direction < 0;
+    }
+
+    private boolean falls(long value) {
+        return direction >= 0 && high - value >= step;
+    }
+
+    private boolean rises(long value) {
+        return direction <= 0 && value - low >= step;
+    }
+
+    private void turn(int newDirection, long value) {
+        direction = newDirection;
+        low = value;
+        high = value;
+        markedBefore = marked;
+        marked = false;
+        counted = false;
+    }
+}

@@ -1,0 +1,99 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The ceiling through the whole chain: looks, fades that are interrupted, an override by an event, dithering, a configuration that is read
+ * again. What a frame takes is reckoned in floating point from what the set-up says, beside the guard's whole numbers.
+ */
+class ChainLimitsTest {
+    private static final int RATE = 60;
+    private static final String LIGHTS = """
+            frames_per_s = 60
+            strip = { pixels = 24, order = "GRBW", channel_mA = [12, 13, 14, 19], idle_mA = 1, dithering = true }
+            supply.ceiling_mA = %d
+            zones.glow = "8-15"
+            dimmers.work = { channel = 0, volts = 5, full_mA = 300 }
+            dimmers.cove = { channels = [1, 2, 3], volts = 12, full_mA = 200, ceiling_mA = 250 }
+            guard.dim_order = ["work", "glow"]
+            looks.alert.layers = [{ colour = "white", rhythm = "Iso 0.13s" }, { zone = "cove", colour = "white" }]
+            looks.alert.dimmers = { work = 1 }
+            printer.events.camera = { topic = "shop/alder/camera", begin = ["SNAP"], lasts_s = 2 }
+            cues = [{ event = "camera", look = "alert", fade_s = 0.2 }]
+            """;
+
+    @Test
+    void noFrameIsOverTheCeiling() {
+        SplittableRandom chance = new SplittableRandom(9);
+        for (int ceiling : new int[] {24, 60, 300, 900}) {
+            Config config = config(ceiling);
+            Chain chain = Chain.of(config, config.cues());
+            Frame frame = new Frame(config.setup().stripBytes(), 4);
+            PrinterStatus status = PrinterStatus.nothingHeard();
+            for (int i = 0; i < 60 * RATE; i++) {
+                long nanos = i * 1_000_000_000L / RATE;
+                if (chance.nextInt(40) == 0) {
+                    status = next(status, chance, nanos);
+                }
+                if (chance.nextInt(900) == 0) {
+                    Chain after = Chain.after(chain, config(ceiling), RATE);
+                    after.takeOver(chain);
+                    chain = after;
+                }
+                chain.make(status, nanos, frame);
+                assertTrue(milliamps(config.setup(), frame, 0) <= Math.max(ceiling, 24) + 1e-6, "frame " + i);
+                assertTrue(milliamps(config.setup(), frame, 1) <= 250 + 1e-6, "frame " + i);
+            }
+            assertTrue(chain.guard().heldFrames() > 0 || ceiling < 900, "the override flashes");
+        }
+    }
+
+    @Test
+    void theCeilingIsMadeUseOf() {
+        Config config = config(300);
+        Chain chain = Chain.of(config, config.cues());
+        Frame frame = new Frame(config.setup().stripBytes(), 4);
+        PrinterStatus fault = PrinterStatus.nothingHeard().withState(PrinterState.FAULT, 0);
+        for (int i = 0; i < RATE / 4; i++) {
+            chain.make(fault, i * 1_000_000_000L / RATE, frame);
+        }
+        assertEquals(0, frame.duties()[0], "the first to be dimmed");
+        assertTrue(milliamps(config.setup(), frame, 0) > 290, "no darker than need be");
+    }
+
+    private static PrinterStatus next(PrinterStatus status, SplittableRandom chance, long nanos) {
+        List<PrinterState> states = List.of(PrinterState.values());
+        return switch (chance.nextInt(3)) {
+            case 0 -> status.withState(states.get(chance.nextInt(states.size())), nanos);
+            case 1 -> status.withEvent("camera", nanos + 2_000_000_000L, nanos);
+            default -> status.withReading(Quantity.JOB_PROGRESS, chance.nextDouble(), nanos);
+        };
+    }
+
+    private static Config config(int ceiling) {
+        return Configs.lines(String.format(LIGHTS, ceiling));
+    }
+
+    private static double milliamps(Setup setup, Frame frame, int supply) {
+        double sum = supply == 0 ? setup.pixels() * setup.darkMicroamps() / 1000.0 : 0;
+        for (int i = 0; supply == 0 && i < frame.strip().length; i++) {
+            sum += (frame.strip()[i] & 0xFF) / 255.0 * setup.channelMicroamps().get(i % setup.channels()) / 1000;
+        }
+        for (int i = 0; i < setup.dimmers().size(); i++) {
+            Setup.Dimmer dimmer = setup.dimmers().get(i);
+            sum += dimmer.supply() == supply ? frame.duties()[i] / 65_535.0 * dimmer.fullMilliamps() : 0;
+        }
+        return sum;
+    }
+}
