@@ -28,9 +28,7 @@ class GuardSectionTest {
 
     @Test
     void everyKeyIsRead() throws ConfigException {
-        assertEquals(
-                new GuardSettings(Optional.of(List.of("work", "glow", "job")), 3.5, true),
-                read("""
+        assertEquals(new GuardSettings(Optional.of(List.of("work", "glow", "job")), 3.5, true), read("""
                         [guard]
                         dim_order = ["work", "glow", "job"]
                         rise_s = 3.5

@@ -19,19 +19,6 @@ import org.junit.jupiter.api.Test;
  */
 class ChainLimitsTest {
     private static final int RATE = 60;
-    private static final String LIGHTS = """
-            frames_per_s = 60
-            strip = { pixels = 24, order = "GRBW", channel_mA = [12, 13, 14, 19], idle_mA = 1, dithering = true }
-            supply.ceiling_mA = %d
-            zones.glow = "8-15"
-            dimmers.work = { channel = 0, volts = 5, full_mA = 300 }
-            dimmers.cove = { channels = [1, 2, 3], volts = 12, full_mA = 200, ceiling_mA = 250 }
-            guard.dim_order = ["work", "glow"]
-            looks.alert.layers = [{ colour = "white", rhythm = "Iso 0.13s" }, { zone = "cove", colour = "white" }]
-            looks.alert.dimmers = { work = 1 }
-            printer.events.camera = { topic = "shop/alder/camera", begin = ["SNAP"], lasts_s = 2 }
-            cues = [{ event = "camera", look = "alert", fade_s = 0.2 }]
-            """;
 
     @Test
     void noFrameIsOverTheCeiling() {
@@ -82,7 +69,19 @@ class ChainLimitsTest {
     }
 
     private static Config config(int ceiling) {
-        return Configs.lines(String.format(LIGHTS, ceiling));
+        return Configs.lines(String.format("""
+            frames_per_s = 60
+            strip = { pixels = 24, order = "GRBW", channel_mA = [12, 13, 14, 19], idle_mA = 1, dithering = true }
+            supply.ceiling_mA = %d
+            zones.glow = "8-15"
+            dimmers.work = { channel = 0, volts = 5, full_mA = 300 }
+            dimmers.cove = { channels = [1, 2, 3], volts = 12, full_mA = 200, ceiling_mA = 250 }
+            guard.dim_order = ["work", "glow"]
+            looks.alert.layers = [{ colour = "white", rhythm = "Iso 0.13s" }, { zone = "cove", colour = "white" }]
+            looks.alert.dimmers = { work = 1 }
+            printer.events.camera = { topic = "shop/alder/camera", begin = ["SNAP"], lasts_s = 2 }
+            cues = [{ event = "camera", look = "alert", fade_s = 0.2 }]
+            """, ceiling));
     }
 
     private static double milliamps(Setup setup, Frame frame, int supply) {

@@ -2,6 +2,7 @@ package dev.lampwright.guard;
 
 import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Frame;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -17,7 +18,7 @@ final class AnyLight {
     private int frames;
 
     /** A stretch that is lit to and fro. */
-    private record Part(Zone zone, int[] colour, double period, double sharpness, double depth) {
+    private record Part(Zone zone, List<Integer> colour, double period, double sharpness, double depth) {
         double level(int frame) {
             double wave = Math.sin(2 * Math.PI * frame / period) * sharpness;
             return 1 - depth * (0.5 - 0.5 * Math.max(-1, Math.min(1, wave)));
@@ -58,7 +59,7 @@ final class AnyLight {
         for (int i = 0; i < part.zone.pixelCount(); i++) {
             int pixel = part.zone.pixel(i);
             for (int channel = 0; pixel < fitted.setup().pixels() && channel < channels; channel++) {
-                frame.strip()[pixel * channels + channel] = (byte) (part.colour[channel] * part.level(frames));
+                frame.strip()[pixel * channels + channel] = (byte) (part.colour.get(channel) * part.level(frames));
             }
         }
     }
@@ -72,7 +73,11 @@ final class AnyLight {
             }
             Zone zone = zones.get(chance.nextInt(zones.size()));
             parts[i] = new Part(
-                    zone, colour, 2 + chance.nextInt(24), chance.nextDouble(1, 20), chance.nextDouble(0.05, 1));
+                    zone,
+                    Arrays.stream(colour).boxed().toList(),
+                    2 + chance.nextInt(24),
+                    chance.nextDouble(1, 20),
+                    chance.nextDouble(0.05, 1));
         }
     }
 }
