@@ -49,7 +49,7 @@ class SwingsTest {
     void withoutMarksNothingCounts() {
         Swings swings = new Swings(10);
         for (int i = 0; i < 20; i++) {
-            swings.add(i % 2 * 50, false);
+            swings.add(i % 2 * 50L, false);
         }
         assertEquals(0, swings.count());
     }
