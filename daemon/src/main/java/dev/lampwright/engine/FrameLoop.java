@@ -148,7 +148,7 @@ public final class FrameLoop {
         long tick = 0;
         watch.start(start);
         while (running) {
-            long deadline = start + timeOf(tick);
+            long deadline = start + Ticks.nanos(tick, framesPerSecond);
             waitUntil(deadline);
             long now = clock.getAsLong();
             lateness.add(now - deadline);
@@ -204,12 +204,9 @@ public final class FrameLoop {
                 + elapsed % NANOS_PER_SECOND * framesPerSecond / NANOS_PER_SECOND;
         if (newest > next) {
             skipped.addAndGet(newest - next);
+            watch.leftOut(next, newest - next);
             return newest;
         }
         return next;
-    }
-
-    private long timeOf(long tick) {
-        return tick / framesPerSecond * NANOS_PER_SECOND + tick % framesPerSecond * NANOS_PER_SECOND / framesPerSecond;
     }
 }
