@@ -167,6 +167,12 @@ final class BrokerSocket implements NetworkModule {
             return super.read(into, at, length);
         }
 
+        /** Paho asks this before it reads; a broken connection must not end its reader before the first word either. */
+        @Override
+        public int available() throws IOException {
+            return spoken.getCount() == 0 ? super.available() : 0;
+        }
+
         private void awaitFirstWord() throws IOException {
             try {
                 spoken.await();
