@@ -5,6 +5,7 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -31,7 +32,7 @@ public final class FrameLoop {
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
     private final StatusWatch watch;
-    private volatile Rig next;
+    private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
     private boolean failing;
@@ -56,7 +57,6 @@ public final class FrameLoop {
      */
     FrameLoop(Rig rig, Supplier<PrinterStatus> latest, LongSupplier clock, int framesPerSecond, StatusWatch watch) {
         this.rig = rig;
-        next = rig;
         this.latest = latest;
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
@@ -69,7 +69,7 @@ public final class FrameLoop {
      * @param newRig what makes the frames from then on
      */
     void change(Rig newRig) {
-        next = newRig;
+        next.set(newRig);
     }
 
     /** Starts the thread. */
@@ -183,8 +183,8 @@ public final class FrameLoop {
     }
 
     private void changeRig() {
-        Rig newest = next;
-        if (!newest.equals(rig)) {
+        Rig newest = next.getAndSet(null);
+        if (newest != null) {
             newest.chain.takeOver(rig.chain);
             rig = newest;
         }

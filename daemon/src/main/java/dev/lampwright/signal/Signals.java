@@ -74,7 +74,7 @@ public final class Signals {
         @Override
         public void follow(PrinterStatus status) {
             Reading newest = status.reading(quantity);
-            if (!newest.equals(last)) {
+            if (newest.differsFrom(last)) {
                 last = newest;
                 glide.to(newest.value(), newest.atNanos());
             }
@@ -101,7 +101,7 @@ public final class Signals {
         public void follow(PrinterStatus status) {
             Reading newActual = status.reading(actualQuantity);
             Reading newTarget = status.reading(targetQuantity);
-            if (!newActual.equals(actual) || !newTarget.equals(target)) {
+            if (newActual.differsFrom(actual) || newTarget.differsFrom(target)) {
                 actual = newActual;
                 target = newTarget;
                 long atNanos = Math.max(newActual.atNanos(), newTarget.atNanos());
