@@ -4,17 +4,17 @@ import io.moquette.broker.Server;
 import io.moquette.broker.config.IConfig;
 import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
+import java.net.BindException;
 import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.util.Properties;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
 
 /** An MQTT broker in this process, on loopback only, on a port of its own choosing, keeping nothing on disk. */
 final class EmbeddedBroker implements AutoCloseable {
-    private static final long BIND_NANOS = TimeUnit.SECONDS.toNanos(5);
-    private static final long POLL_NANOS = TimeUnit.MILLISECONDS.toNanos(1);
+    private static final int MOST_ATTEMPTS = 10;
 
-    private final Server server = new Server();
+    private Server server = new Server();
+    private int port;
 
     /**
      * Starts listening.
@@ -22,24 +22,10 @@ final class EmbeddedBroker implements AutoCloseable {
      * @throws IOException if no port of the loopback address can be had
      */
     void start() throws IOException {
-        Properties settings = new Properties();
-        settings.setProperty(IConfig.HOST_PROPERTY_NAME, loopback());
-        settings.setProperty(IConfig.PORT_PROPERTY_NAME, "0");
-        settings.setProperty(IConfig.ALLOW_ANONYMOUS_PROPERTY_NAME, "true");
-        settings.setProperty(IConfig.PERSISTENCE_ENABLED_PROPERTY_NAME, "false");
-        settings.setProperty(IConfig.ENABLE_TELEMETRY_NAME, "false");
-        server.startServer(new MemoryConfig(settings));
-        awaitPort();
-    }
-
-    /** Moquette learns the port that it has been given a moment after it is bound. */
-    private void awaitPort() throws IOException {
-        long deadline = System.nanoTime() + BIND_NANOS;
-        while (server.getPort() == 0) {
-            if (System.nanoTime() - deadline > 0) {
+        for (int attempt = 1; !listens(freePort()); attempt++) {
+            if (attempt == MOST_ATTEMPTS) {
                 throw new IOException("the demo's own broker has found no free port on " + loopback());
             }
-            LockSupport.parkNanos(POLL_NANOS);
         }
     }
 
@@ -49,7 +35,34 @@ final class EmbeddedBroker implements AutoCloseable {
      * @return {@code mqtt://127.0.0.1:PORT}
      */
     String url() {
-        return "mqtt://" + loopback() + ":" + server.getPort();
+        return "mqtt://" + loopback() + ":" + port;
+    }
+
+    /** Moquette can choose a port by itself, but says which only some time after it is bound, and not safely for another thread. */
+    private static int freePort() throws IOException {
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            return socket.getLocalPort();
+        }
+    }
+
+    /** Tries one port, which another process may just have taken. */
+    private boolean listens(int wanted) throws IOException {
+        Properties settings = new Properties();
+        settings.setProperty(IConfig.HOST_PROPERTY_NAME, loopback());
+        settings.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(wanted));
+        settings.setProperty(IConfig.ALLOW_ANONYMOUS_PROPERTY_NAME, "true");
+        settings.setProperty(IConfig.PERSISTENCE_ENABLED_PROPERTY_NAME, "false");
+        settings.setProperty(IConfig.ENABLE_TELEMETRY_NAME, "false");
+        Server candidate = new Server();
+        try {
+            candidate.startServer(new MemoryConfig(settings));
+        } catch (BindException e) {
+            candidate.stopServer();
+            return false;
+        }
+        server = candidate;
+        port = wanted;
+        return true;
     }
 
     /** Netty takes seconds to come to rest; nothing is on disk, so nobody needs to wait for it. */
