@@ -62,7 +62,7 @@ record Birch(Mosquitto broker) {
      * @param folder where to
      * @param port serial port of the controller
      * @param baud its rate
-     * @param brokerLines further lines of the broker's section
+     * @param brokerLines further lines of the broker's section, or sections of their own
      * @return the file
      */
     Path configure(Path folder, Path port, int baud, String... brokerLines) {
@@ -76,6 +76,14 @@ record Birch(Mosquitto broker) {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /**
+     * Lines that lift the flash limit, for what changes its state faster than the limit lets light follow: after a storm of changes it
+     * takes about a second to count them out and another to come back without a flash. The limit has tests of its own.
+     */
+    static List<String> withoutFlashLimit() {
+        return List.of("[guard]", "allow_flashing_that_can_cause_seizures = true");
     }
 
     private static String text() {

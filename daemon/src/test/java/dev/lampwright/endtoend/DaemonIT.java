@@ -36,7 +36,7 @@ class DaemonIT {
 
     @BeforeAll
     static void start(@TempDir Path folder) {
-        bench = new Bench(folder, Mosquitto.start(), List.of());
+        bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit());
         birch = bench.birch();
         bench.awaitPicture(Birch.silent());
     }

@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
@@ -53,7 +52,7 @@ final class Figures {
         Path folder = Files.createTempDirectory("lampwright-figures");
         try {
             long started = System.nanoTime();
-            try (Bench bench = new Bench(folder, Mosquitto.start(), List.of(), SERVICE_OPTIONS)) {
+            try (Bench bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit(), SERVICE_OPTIONS)) {
                 print("fault published to first frame", faults(bench));
                 await(started + MINUTE_NANOS);
                 print("resident after a minute", bench.daemon().residentKibAsItIs() / 1024.0, "MiB");
