@@ -9,10 +9,9 @@ import dev.lampwright.protocol.Setup;
  * are judged as well; then the flash guard, which sends nothing that the ceiling does not allow. Allocates nothing.
  */
 public final class Guards {
-    private final Setup setup;
-    private final Fitting fitting;
-    private final GuardSettings settings;
-    private final int framesPerSecond;
+    private final boolean allowFlashing;
+    private final String lights;
+    private final String choices;
     private CurrentGuard current;
     private FlashGuard flash;
 
@@ -25,28 +24,26 @@ public final class Guards {
      * @param framesPerSecond the most frames in a second
      */
     public Guards(Setup setup, Fitting fitting, GuardSettings settings, int framesPerSecond) {
-        this.setup = setup;
-        this.fitting = fitting;
-        this.settings = settings;
-        this.framesPerSecond = framesPerSecond;
+        allowFlashing = settings.allowFlashing();
+        lights = framesPerSecond + " a second, " + setup + ", " + fitting;
+        choices = settings.toString();
         Ranks ranks = Ranks.of(fitting, settings.dimOrder());
         current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
         flash = new FlashGuard(setup, fitting, framesPerSecond);
     }
 
     /**
-     * Goes on from what other guards have seen, where they guarded the same lights. Otherwise these have seen nothing.
+     * Goes on from what other guards have seen, where they guarded the same lights. Otherwise these have seen nothing. Compares what was
+     * written down when they were made, as the frame loop compares no records.
      *
      * @param before the guards up to now
      */
     public void takeOver(Guards before) {
-        boolean same = setup.equals(before.setup)
-                && fitting.toString().equals(before.fitting.toString())
-                && framesPerSecond == before.framesPerSecond;
-        if (same && !settings.allowFlashing() && !before.settings.allowFlashing()) {
+        boolean same = lights.equals(before.lights);
+        if (same && !allowFlashing && !before.allowFlashing) {
             flash = before.flash;
         }
-        if (same && settings.equals(before.settings)) {
+        if (same && choices.equals(before.choices)) {
             current = before.current;
         }
     }
@@ -59,7 +56,7 @@ public final class Guards {
      */
     public void hold(Frame frame, long nanos) {
         current.hold(frame);
-        if (!settings.allowFlashing()) {
+        if (!allowFlashing) {
             flash.hold(frame, nanos, current);
             current.weigh(frame);
         }

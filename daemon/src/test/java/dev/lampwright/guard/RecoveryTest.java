@@ -9,13 +9,14 @@ import org.junit.jupiter.api.Test;
 /** Our own rule: down in the same frame, held for ten seconds, up again over the rise. */
 class RecoveryTest {
     private static final int RATE = 60;
+    private static final int HOLD_S = 10;
     private static final long HALF = SupplyDraw.WHOLE / 2;
 
     @Test
     void isDownAtOnceAndUpAgainAfterTheHoldOverTheRise() {
         Recovery recovery = new Recovery(RATE, 2);
         assertEquals(HALF, recovery.next(HALF));
-        for (int frame = 1; frame < Recovery.HOLD_SECONDS * RATE; frame++) {
+        for (int frame = 1; frame < HOLD_S * RATE; frame++) {
             assertEquals(HALF, recovery.next(SupplyDraw.WHOLE), "frame " + frame);
         }
         long factor = HALF;
@@ -33,7 +34,7 @@ class RecoveryTest {
     /** A look that goes in and out of the limit with any period up to the hold is dimmed evenly: the factor never moves. */
     @Test
     void doesNotPump() {
-        for (int period = 1; period <= Recovery.HOLD_SECONDS * RATE; period += 7) {
+        for (int period = 1; period <= HOLD_S * RATE; period += 7) {
             Recovery recovery = new Recovery(RATE, 0.1);
             recovery.next(HALF);
             for (int frame = 1; frame < 40 * RATE; frame++) {
