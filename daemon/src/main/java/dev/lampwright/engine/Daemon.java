@@ -1,6 +1,9 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.Report;
 import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
@@ -9,6 +12,8 @@ import dev.lampwright.printer.BrokerState;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
+import java.time.InstantSource;
+import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -24,9 +29,14 @@ public final class Daemon implements AutoCloseable {
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+    private final AtomicReference<Wishes> wishes = new AtomicReference<>(Wishes.NONE);
     private final Function<Config, Line> lines;
     private final FrameLoop frames;
-    private Config config;
+    private final Desk desk;
+    private final Reporter reporter;
+    private final Pace pace = new Pace();
+    private final String version = Release.version();
+    private volatile Config config;
     private Chain chain;
     private FrameSlot slot;
     private volatile ControllerLink link;
@@ -61,7 +71,20 @@ public final class Daemon implements AutoCloseable {
         slot = slotFor(config.setup());
         link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
         frames = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, link::frameReady), status::get, CLOCK, config.framesPerSecond(), watch);
+                new FrameLoop.Rig(chain, slot, link::frameReady),
+                status::get,
+                wishes::get,
+                CLOCK,
+                config.framesPerSecond(),
+                watch);
+        desk = new Desk(
+                config.desk(),
+                config.fitting(),
+                config.looks().keySet(),
+                new Desk.Clocks(CLOCK, InstantSource.system()),
+                frames::alarm,
+                wishes::set);
+        reporter = new Reporter(desk, this::report, report -> {});
         printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
     }
 
@@ -70,6 +93,7 @@ public final class Daemon implements AutoCloseable {
         link.start();
         frames.start();
         printer.start();
+        reporter.start();
     }
 
     /**
@@ -90,6 +114,7 @@ public final class Daemon implements AutoCloseable {
         }
         chain = Chain.after(chain, next, config.framesPerSecond());
         warn(next, chain);
+        desk.change(next.desk(), next.fitting(), next.looks().keySet());
         frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
@@ -102,9 +127,50 @@ public final class Daemon implements AutoCloseable {
     /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
     @Override
     public synchronized void close() {
+        reporter.close();
         printer.close();
         frames.close();
         link.close();
+    }
+
+    /**
+     * Where people ask for things.
+     *
+     * @return the same each time
+     */
+    public Desk desk() {
+        return desk;
+    }
+
+    /**
+     * How the daemon does.
+     *
+     * @return a snapshot
+     */
+    public Report report() {
+        return new Report(
+                version,
+                frames.state(),
+                frames.alarm(),
+                frames.look(),
+                desk.wishes().brightness(),
+                desk.quiet(),
+                frames.milliamps(),
+                config.setup().ceilingsMilliamps().get(0),
+                word(link.status().state()),
+                word(printer.brokerState().phase()),
+                pace(),
+                frames.signals());
+    }
+
+    private double pace() {
+        synchronized (pace) {
+            return pace.at(frames.frames(), CLOCK.getAsLong());
+        }
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     /**

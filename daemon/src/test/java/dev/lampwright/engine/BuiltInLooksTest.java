@@ -213,8 +213,8 @@ class BuiltInLooksTest {
     @Test
     void oneOfTheUsersTakesItsPlace() {
         Config config = Configs.of(30, "GRB", "[looks.idle]\nlayers = [{ colour = \"red\" }]\n");
-        assertEquals(8, config.looks().size());
-        assertEquals(8, config.cues().size());
+        assertEquals(10, config.looks().size());
+        assertEquals(10, config.cues().size());
         List<float[]> drawn = drawn(config, "idle", midst());
         assertEquals(1, drawn.get(0)[0], 1e-5);
         assertTrue(config.cues().stream()
