@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 
@@ -29,7 +30,7 @@ public final class PrinterClient implements AutoCloseable {
         this.reader = new StatusReader(bindings);
         this.nanoClock = nanoClock;
         this.sink = sink;
-        this.client = new BrokerClient(broker, bindings.topicFilters(), this::take, patience);
+        this.client = new BrokerClient(broker, bindings.topicFilters(), this::take, Optional.empty(), patience);
     }
 
     /** Starts to connect, and returns at once. To be called once. */
