@@ -2,13 +2,18 @@ package dev.lampwright.printer;
 
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Follows a printer: keeps connected to its broker and turns what it publishes into its status. */
 public final class PrinterClient implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
+
     private final StatusReader reader;
     private final LongSupplier nanoClock;
     private final Consumer<PrinterStatus> sink;
     private final BrokerClient client;
+    private final FirstMinute firstMinute = new FirstMinute();
     private PrinterStatus status = PrinterStatus.nothingHeard();
 
     /**
@@ -61,9 +66,18 @@ public final class PrinterClient implements AutoCloseable {
         return client.messages();
     }
 
+    /** Looks after what no message tells: topics on which nothing comes. To be called every second or so, by any thread. */
+    public synchronized void lookAround() {
+        boolean connected = brokerState().phase() == BrokerState.Phase.CONNECTED;
+        if (firstMinute.over(connected, nanoClock.getAsLong())) {
+            reader.tellQuietTopics();
+        }
+    }
+
     private void take(String topic, byte[] payload, boolean retained) {
         PrinterStatus after = reader.read(status, topic, payload, nanoClock.getAsLong());
         if (after != status) {
+            FaultWords.line(status, after).ifPresent(LOG::warn);
             status = after;
             sink.accept(after);
         }
