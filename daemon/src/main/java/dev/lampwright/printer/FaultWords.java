@@ -16,7 +16,7 @@ final class FaultWords {
     static Optional<String> line(PrinterStatus before, PrinterStatus after) {
         boolean begins = before.state() != PrinterState.FAULT;
         boolean news = !after.faultText().equals(before.faultText());
-        if (after.state() != PrinterState.FAULT || !begins && !news) {
+        if (after.state() != PrinterState.FAULT || !(begins || news)) {
             return Optional.empty();
         }
         return after.faultText()
