@@ -9,13 +9,17 @@ import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Signals;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * From status and time to bytes: the same statuses at the same times give the same bytes, on any machine. For one thread;
@@ -32,6 +36,8 @@ public final class Chain {
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final Guards guards;
+    private final List<LookFault> faults = new ArrayList<>();
+    private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
@@ -60,7 +66,7 @@ public final class Chain {
         silentAfterNanos = timing.silentAfter().toNanos();
         situation = new Situation(signals);
         canvas = fitting.canvas();
-        stage = new Stage(cues, signals, canvas, fitting.canvas());
+        stage = new Stage(cues, signals, canvas, fitting.canvas(), faults::add);
         dimmers = fitting.dimmers();
         this.encoder = encoder;
         this.guards = guards;
@@ -139,6 +145,9 @@ public final class Chain {
         state = status.stateAt(nanos, silentAfterNanos);
         situation.moveTo(status, state, nanos);
         canvas = stage.draw(situation);
+        if (ending.isPresent()) {
+            ending.get().dim(canvas, nanos);
+        }
         encoder.encode(canvas.rgba(), frame.strip());
         for (int i = 0; i < frame.duties().length; i++) {
             frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
@@ -167,6 +176,24 @@ public final class Chain {
      */
     public String look() {
         return stage.look().name();
+    }
+
+    /**
+     * Fades all light out from now on.
+     *
+     * @param how from when, and how fast
+     */
+    void end(Ending how) {
+        ending = Optional.of(how);
+    }
+
+    /**
+     * What could not be drawn so far and stays dark.
+     *
+     * @return each part of a look once, oldest first; grows as more fail
+     */
+    List<LookFault> faults() {
+        return Collections.unmodifiableList(faults);
     }
 
     /**
