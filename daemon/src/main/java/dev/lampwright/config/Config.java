@@ -27,6 +27,7 @@ import java.util.Map;
  * @param ambientC temperature of the room, in °C
  * @param port serial port of the controller
  * @param baud bits a second on the line
+ * @param atEnd what the lights do when the daemon is asked to end
  * @param setup what is fitted to the controller, and its limits
  * @param guard what is chosen about the limits
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
@@ -45,6 +46,7 @@ public record Config(
         double ambientC,
         String port,
         int baud,
+        AtEnd atEnd,
         Setup setup,
         GuardSettings guard,
         Fitting fitting,

@@ -85,6 +85,7 @@ public final class ConfigFile {
                 printer.ambientC(),
                 controller.port(),
                 controller.baud(),
+                controller.atEnd(),
                 SetupParts.setup(strip, supply, controller, dimmers),
                 GuardSection.read(root.table("guard"), fitting),
                 fitting,

@@ -15,6 +15,7 @@ import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
@@ -22,8 +23,11 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * From status, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. For one thread;
@@ -42,6 +46,8 @@ public final class Chain {
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final Guards guards;
+    private final List<LookFault> faults = new ArrayList<>();
+    private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
@@ -77,7 +83,7 @@ public final class Chain {
         silentAfterNanos = timing.silentAfter().toNanos();
         situation = new Situation(signals);
         canvas = fitting.canvas();
-        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas());
+        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas(), faults::add);
         adjustment = new Adjustment(canvas);
         alarm = new AlarmWatch(show.sequence());
         dimmers = fitting.dimmers();
@@ -174,6 +180,9 @@ public final class Chain {
         situation.moveTo(status, state, nanos);
         situation.take(wishes, alarm.step(state, wishes));
         canvas = adjustment.adjust(stage.draw(situation), situation);
+        if (ending.isPresent()) {
+            ending.get().dim(canvas, nanos);
+        }
         encoder.encode(canvas.rgba(), frame.strip());
         for (int i = 0; i < frame.duties().length; i++) {
             frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
@@ -222,6 +231,24 @@ public final class Chain {
      */
     double signal(Signal signal, long nanos) {
         return signals.value(signal, nanos);
+    }
+
+    /**
+     * Fades all light out from now on.
+     *
+     * @param how from when, and how fast
+     */
+    void end(Ending how) {
+        ending = Optional.of(how);
+    }
+
+    /**
+     * What could not be drawn so far and stays dark.
+     *
+     * @return each part of a look once, oldest first; grows as more fail
+     */
+    List<LookFault> faults() {
+        return Collections.unmodifiableList(faults);
     }
 
     /**

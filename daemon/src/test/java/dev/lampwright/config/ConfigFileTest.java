@@ -86,9 +86,9 @@ class ConfigFileTest {
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
         assertEquals("A-4", defaults.get("alarm.sequence"));
-        assertEquals(18, defaults.size());
+        assertEquals(19, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(14, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(15, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {
