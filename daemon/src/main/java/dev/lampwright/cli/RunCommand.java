@@ -53,7 +53,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forJournal();
+        LogSettings.forDaemon();
         GoodEnd.of(stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }

@@ -27,6 +27,7 @@ public final class FrameLoop {
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
     private volatile PrinterState state = PrinterState.SILENT;
+    private volatile String look = "";
     private volatile int milliamps;
     private volatile int mostMilliamps;
     private final AtomicLong frames = new AtomicLong();
@@ -96,6 +97,15 @@ public final class FrameLoop {
      */
     public PrinterState state() {
         return state;
+    }
+
+    /**
+     * The name of the look that the last frame shows, or fades in.
+     *
+     * @return empty before the first
+     */
+    public String look() {
+        return look;
     }
 
     /**
@@ -177,6 +187,7 @@ public final class FrameLoop {
         rig.slot.publish();
         rig.frameReady.run();
         state = rig.chain.state();
+        look = rig.chain.look();
         milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
         frames.incrementAndGet();
