@@ -5,16 +5,22 @@ import dev.lampwright.look.Look;
 import dev.lampwright.look.Moment;
 import dev.lampwright.signal.Signals;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
- * Puts looks on: that of the first cue that holds, with a fade in linear light. What fades out goes on moving; where a fade is
- * interrupted, the light as it was seen then fades out, so there is never a step. Allocates nothing once made; for one thread.
+ * Puts looks on: that of the first cue that holds, or one that somebody asks for, with a fade in linear light. What fades out goes on
+ * moving; where a fade is interrupted, the light as it was seen then fades out, so there is never a step. An alarm goes before what
+ * anybody asks for. Allocates nothing once made; for one thread.
  */
 public final class Stage {
     /** The event that says that pictures are being taken. */
     public static final String CAMERA = "camera";
 
+    private static final double FADE_TO_WISH_S = 0.6;
+
     private final List<Cue> cues;
+    private final Map<String, Cue> wished;
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
@@ -27,12 +33,16 @@ public final class Stage {
      * Makes a stage with nothing on.
      *
      * @param cues the first that holds wins; the last one always holds
+     * @param looks the looks that can be asked for, by name
      * @param signals what light can follow
      * @param seen the canvas that frames are drawn on
      * @param before another of the same size
      */
-    public Stage(List<Cue> cues, Signals signals, Canvas seen, Canvas before) {
+    public Stage(List<Cue> cues, Map<String, Look> looks, Signals signals, Canvas seen, Canvas before) {
         this.cues = List.copyOf(cues);
+        wished = looks.values().stream()
+                .collect(Collectors.toMap(
+                        Look::name, look -> new Cue(look, List.of(), FADE_TO_WISH_S, Easing.EASE_IN_OUT)));
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
@@ -41,13 +51,13 @@ public final class Stage {
     }
 
     /**
-     * Begins with light that is seen already, so that the first look fades in over it.
+     * Begins with the light of another stage, so that the first look fades in over it.
      *
-     * @param light what is seen; of no effect if it is of another size
+     * @param other the stage that ran up to now; of no effect if its canvas is of another size
      */
-    public void beginWith(Canvas light) {
-        if (light.sameSizeAs(seen)) {
-            seen.copyFrom(light);
+    public void beginWith(Stage other) {
+        if (other.seen.sameSizeAs(seen)) {
+            seen.copyFrom(other.seen);
         }
     }
 
@@ -59,7 +69,7 @@ public final class Stage {
      */
     public Canvas draw(Situation situation) {
         long nanos = situation.nanos();
-        Cue next = choose(situation);
+        Cue next = wish(situation, choose(situation));
         if (!started || next.look() != on.cue().look()) {
             putOn(next, nanos);
         } else if (next.cutsIn()) {
@@ -95,6 +105,13 @@ public final class Stage {
             }
         }
         return chosen;
+    }
+
+    private Cue wish(Situation situation, Cue chosen) {
+        if (situation.alarm() != AlarmState.NORMAL) {
+            return chosen;
+        }
+        return wished.getOrDefault(situation.wishes().lookAt(situation.nanos()), chosen);
     }
 
     private void putOn(Cue next, long nanos) {

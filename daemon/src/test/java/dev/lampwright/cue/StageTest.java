@@ -22,6 +22,7 @@ import dev.lampwright.printer.Quantity;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,7 +62,7 @@ class StageTest {
     }
 
     private void cues(Cue... cues) {
-        stage = new Stage(List.of(cues), signals, new Canvas(PIXELS, 1), new Canvas(PIXELS, 1));
+        stage = new Stage(List.of(cues), Map.of(), signals, new Canvas(PIXELS, 1), new Canvas(PIXELS, 1));
     }
 
     private void state(PrinterState state) {

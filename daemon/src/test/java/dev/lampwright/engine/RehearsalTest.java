@@ -40,6 +40,8 @@ class RehearsalTest {
                 good.encoder(),
                 looks,
                 good.cues(),
+                good.alarmSequence(),
+                good.desk(),
                 good.wiring());
     }
 
