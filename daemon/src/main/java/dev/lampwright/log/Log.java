@@ -52,7 +52,8 @@ public final class Log {
      * @return true if it reaches the target
      */
     static boolean takes(String logger, Level level) {
-        return level.toInt() >= least.toInt() && level.toInt() >= leastOf(logger).toInt();
+        return level.toInt() >= least.toInt()
+                && level.toInt() >= leastOf(logger).toInt();
     }
 
     private static Level leastOf(String logger) {

@@ -55,7 +55,7 @@ final class Notifier implements AutoCloseable {
 
     private synchronized void send(String text) {
         try {
-            socket.send(text);
+            socket.send(text + "\n");
             failing = false;
         } catch (IOException e) {
             if (!failing) {

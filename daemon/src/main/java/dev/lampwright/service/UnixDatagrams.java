@@ -84,8 +84,7 @@ final class UnixDatagrams implements Datagrams {
     public void send(String text) throws IOException {
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
         try {
-            C.sendto(
-                    socket, bytes, new NativeLong(bytes.length), MSG_DONTWAIT | MSG_NOSIGNAL, address, address.length);
+            C.sendto(socket, bytes, new NativeLong(bytes.length), MSG_DONTWAIT | MSG_NOSIGNAL, address, address.length);
         } catch (LastErrorException e) {
             throw new IOException(e.getMessage(), e);
         }
