@@ -71,6 +71,7 @@ final class RunCommand implements Callable<Integer> {
             service.start();
             log.info("started with {}", file);
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                daemon.lookAround();
                 boolean asked = hangUp.heard();
                 if (watch.changed() || asked) {
                     service.reloading();

@@ -61,8 +61,12 @@ public enum Ask {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** What a bare value stands for. */
-    String mainKey() {
+    /**
+     * What a bare value stands for.
+     *
+     * @return a key of the request
+     */
+    public String mainKey() {
         return mainKey;
     }
 

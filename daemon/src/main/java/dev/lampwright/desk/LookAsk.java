@@ -13,8 +13,7 @@ final class LookAsk implements Ask.Deed {
 
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
-        String name = request.word("look")
-                .orElseThrow(() -> new RefusedException("look is missing; give the name of a look, or \"auto\""));
+        String name = request.needWord("look", "give the name of a look, or \"auto\"");
         Duration time = request.lasting(USUAL);
         Wishes wishes = before.wishes();
         if (name.equals(Spoken.AUTO)) {

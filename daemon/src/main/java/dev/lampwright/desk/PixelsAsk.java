@@ -8,6 +8,7 @@ import dev.lampwright.look.Zone;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -20,7 +21,11 @@ final class PixelsAsk implements Ask.Deed {
 
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
-        if (request.word("pixels").filter(Spoken.AUTO::equals).isPresent()) {
+        Optional<String> word = request.word("pixels");
+        if (word.isPresent()) {
+            if (!word.get().equals(Spoken.AUTO)) {
+                throw new RefusedException("pixels is \"" + word.get() + "\"; " + WANTED);
+            }
             Standing none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
             return new Outcome(none, "pixels as the look says");
         }

@@ -89,6 +89,16 @@ final class Request {
         return Optional.of(node.asText());
     }
 
+    /** A word that must be there. */
+    String needWord(String key, String wanted) throws RefusedException {
+        Optional<String> word = word(key);
+        if (word.isEmpty()) {
+            String what = values.containsKey(key) ? key + " is " + shown(values.get(key)) : key + " is missing";
+            throw new RefusedException(what + "; " + wanted);
+        }
+        return word.get();
+    }
+
     /** How long something is to last. */
     Duration lasting(Duration usual) throws RefusedException {
         OptionalDouble seconds = number(FOR, 0, LONGEST_S);

@@ -126,6 +126,11 @@ public final class Daemon implements AutoCloseable {
         config = next;
     }
 
+    /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
+    public void lookAround() {
+        printer.lookAround();
+    }
+
     /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
     @Override
     public synchronized void close() {
