@@ -17,9 +17,7 @@ final class LogSettings {
 
     /** Nothing: the command itself says what went wrong. */
     static void silent() {
-        if (System.getProperty(LEVEL) == null) {
-            System.setProperty(LEVEL, "OFF");
-        }
+        Log.nothing();
     }
 
     /** Only troubles, since something is drawn in the terminal. */

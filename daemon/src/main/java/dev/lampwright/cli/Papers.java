@@ -32,8 +32,9 @@ final class Papers {
         Files.write(folder.resolve("changelog.gz"), zipped(Files.readString(Path.of(args[1]))));
     }
 
+    /** Without its first line, which names an interpreter: the shell reads the file, and nobody runs it. */
     private static String completion(CommandLine command) {
-        return AutoComplete.bash("lampwright", command);
+        return AutoComplete.bash("lampwright", command).replaceFirst("#!.*\\R", "");
     }
 
     /** As {@code gzip -9n} has it: no name, no time, and the flag of RFC 1952 for the slowest way, which Java does not set. */

@@ -40,6 +40,13 @@ public final class Log {
         }
     }
 
+    /** Logs nothing from now on, unless {@value #LEVEL_PROPERTY} says otherwise. */
+    public static void nothing() {
+        if (System.getProperty(LEVEL_PROPERTY) == null) {
+            TARGET.set(entry -> {});
+        }
+    }
+
     static LogTarget target() {
         return TARGET.get();
     }
