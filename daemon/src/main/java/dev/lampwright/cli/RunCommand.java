@@ -56,7 +56,6 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forDaemon();
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
