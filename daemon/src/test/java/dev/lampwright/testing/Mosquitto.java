@@ -25,6 +25,7 @@ public final class Mosquitto implements AutoCloseable {
     private final Path folder;
     private final Optional<Account> account;
     private final Optional<TestCertificates> certificates;
+    private final List<String> more;
     private Process process;
 
     /**
@@ -35,8 +36,9 @@ public final class Mosquitto implements AutoCloseable {
      */
     public record Account(String username, String password) {}
 
-    private Mosquitto(int port, Optional<Account> account, Optional<TestCertificates> certificates) {
+    private Mosquitto(int port, Optional<Account> account, Optional<TestCertificates> certificates, List<String> more) {
         this.port = port;
+        this.more = more;
         this.account = account;
         this.certificates = certificates;
         this.folder = newFolder();
@@ -58,7 +60,7 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startOn(int port) {
-        return started(new Mosquitto(port, Optional.empty(), Optional.empty()));
+        return started(new Mosquitto(port, Optional.empty(), Optional.empty(), List.of()));
     }
 
     /**
@@ -68,7 +70,7 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startWith(Account account) {
-        return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty()));
+        return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty(), List.of()));
     }
 
     /**
@@ -78,7 +80,18 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startWith(TestCertificates certificates) {
-        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates)));
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), List.of()));
+    }
+
+    /**
+     * Starts one that speaks TLS and lets in those for whom the same authority vouches.
+     *
+     * @param certificates what it shows
+     * @return it, listening
+     */
+    public static Mosquitto askingForCertificates(TestCertificates certificates) {
+        List<String> asking = List.of("require_certificate true", "cafile " + certificates.authority());
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), asking));
     }
 
     private static Mosquitto started(Mosquitto mosquitto) {
@@ -115,6 +128,7 @@ public final class Mosquitto implements AutoCloseable {
             lines.add("certfile " + certificates.get().certificate());
             lines.add("keyfile " + certificates.get().key());
         }
+        lines.addAll(more);
         Files.write(folder.resolve("mosquitto.conf"), lines);
     }
 
@@ -168,10 +182,20 @@ public final class Mosquitto implements AutoCloseable {
             command.add("-r");
         }
         account.ifPresent(only -> command.addAll(List.of("-u", only.username(), "-P", only.password())));
-        certificates.ifPresent(
-                shown -> command.addAll(List.of("--cafile", shown.authority().toString())));
+        certificates.ifPresent(shown -> command.addAll(identity(shown)));
         command.addAll(List.of("-h", url().getHost()));
         Tool.run(command, "mosquitto-clients");
+    }
+
+    /** The broker's own certificate does for a client's too. */
+    private static List<String> identity(TestCertificates certificates) {
+        return List.of(
+                "--cafile",
+                certificates.authority().toString(),
+                "--cert",
+                certificates.certificate().toString(),
+                "--key",
+                certificates.key().toString());
     }
 
     /**
