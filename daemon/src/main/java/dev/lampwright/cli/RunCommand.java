@@ -69,6 +69,7 @@ final class RunCommand implements Callable<Integer> {
             daemon.start();
             log.info("started with {}", file);
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                daemon.lookAround();
                 boolean asked = hangUp.heard();
                 if (watch.changed() || asked) {
                     readAgain(daemon, log);

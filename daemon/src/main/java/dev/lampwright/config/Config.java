@@ -1,7 +1,9 @@
 package dev.lampwright.config;
 
 import dev.lampwright.colour.Encoder;
+import dev.lampwright.cue.AlarmSequence;
 import dev.lampwright.cue.Cue;
+import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
@@ -32,6 +34,8 @@ import java.util.Map;
  * @param encoder what turns light into the strip's bytes
  * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
+ * @param alarmSequence how a fault is shown until it is seen and over
+ * @param desk what people may ask for, and where
  * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
@@ -49,6 +53,8 @@ public record Config(
         Encoder encoder,
         Map<String, Look> looks,
         List<Cue> cues,
+        AlarmSequence alarmSequence,
+        DeskSettings desk,
         Wiring wiring) {
     /** Keeps copies of the collections, in their order. */
     public Config {

@@ -92,6 +92,8 @@ public final class ConfigFile {
                 strip.encoder(),
                 lights.looks(),
                 lights.cues(),
+                AlarmSection.read(root.table("alarm")),
+                DeskSection.read(root.table("desk"), root.table("quiet")),
                 wiring);
     }
 }

@@ -3,13 +3,15 @@ package dev.lampwright.config;
 import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Quantity;
+import dev.lampwright.printer.Source;
 import dev.lampwright.printer.StateBinding;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * The section {@code [printer]} with the two within.
+ * The section {@code [printer]} with those within.
  *
  * @param silentAfter how long nothing may be heard
  * @param ambientC temperature of the room, in °C
@@ -23,16 +25,17 @@ record PrinterSection(Duration silentAfter, double ambientC, Bindings bindings) 
     }
 
     private static Bindings bindings(Table table) {
-        Optional<StateBinding> state =
-                table.has("state") ? Optional.of(StateSection.read(table.table("state"))) : Optional.empty();
-        Map<Quantity, Binding> readings = ReadingsSection.read(table.table("readings"));
-        if (state.isEmpty() && readings.isEmpty() && table.right()) {
+        List<StateBinding> states = table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
+        Map<Quantity, List<Binding>> readings = ReadingsSection.read(table.table("readings"));
+        if (states.isEmpty() && readings.isEmpty() && table.right()) {
             table.mistake(
                     "readings",
                     "is missing or empty, and so is printer.state",
                     "say where the printer tells something, for instance"
                             + " bed.actual_C = { topic = \"shop/alder/heat\", at = \"/plate/now\" }");
         }
-        return new Bindings(state, readings, EventsSection.read(table.table("events")));
+        Optional<Source> faultText =
+                table.has("fault_text") ? Optional.of(SourceKeys.read(table.table("fault_text"))) : Optional.empty();
+        return new Bindings(states, readings, EventsSection.read(table.table("events")), faultText);
     }
 }

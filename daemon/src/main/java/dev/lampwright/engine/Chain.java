@@ -2,27 +2,35 @@ package dev.lampwright.engine;
 
 import dev.lampwright.colour.Encoder;
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.Adjustment;
+import dev.lampwright.cue.AlarmSequence;
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.AlarmWatch;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Situation;
 import dev.lampwright.cue.Stage;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Look;
 import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
- * From status and time to bytes: the same statuses at the same times give the same bytes, on any machine. For one thread;
+ * From status, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. For one thread;
  * allocates nothing once warm.
  */
 public final class Chain {
@@ -33,6 +41,8 @@ public final class Chain {
     private final Signals signals;
     private final Situation situation;
     private final Stage stage;
+    private final Adjustment adjustment;
+    private final AlarmWatch alarm;
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final Guards guards;
@@ -53,20 +63,29 @@ public final class Chain {
     public Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing) {
         this(
                 fitting,
-                cues,
+                new Show(cues, Map.of(), AlarmSequence.A_4),
                 encoder,
                 new Guards(setup, fitting, GuardSettings.USUAL, timing.framesPerSecond()),
                 timing,
                 new Signals(timing.ambientC()));
     }
 
-    private Chain(Fitting fitting, List<Cue> cues, Encoder encoder, Guards guards, Timing timing, Signals signals) {
+    /** What can be shown: by cues, when asked for, and of a fault. */
+    private record Show(List<Cue> cues, Map<String, Look> looks, AlarmSequence sequence) {
+        static Show of(Config config, List<Cue> cues) {
+            return new Show(cues, config.looks(), config.alarmSequence());
+        }
+    }
+
+    private Chain(Fitting fitting, Show show, Encoder encoder, Guards guards, Timing timing, Signals signals) {
         this.timing = timing;
         this.signals = signals;
         silentAfterNanos = timing.silentAfter().toNanos();
         situation = new Situation(signals);
         canvas = fitting.canvas();
-        stage = new Stage(cues, signals, canvas, fitting.canvas(), faults::add);
+        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas(), faults::add);
+        adjustment = new Adjustment(canvas);
+        alarm = new AlarmWatch(show.sequence());
         dimmers = fitting.dimmers();
         this.encoder = encoder;
         this.guards = guards;
@@ -94,7 +113,8 @@ public final class Chain {
     static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
         Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
         Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
-        return new Chain(config.fitting(), cues, config.encoder(), guards, timing, new Signals(timing.ambientC()));
+        Signals signals = new Signals(timing.ambientC());
+        return new Chain(config.fitting(), Show.of(config, cues), config.encoder(), guards, timing, signals);
     }
 
     /**
@@ -110,17 +130,19 @@ public final class Chain {
         Signals signals =
                 timing.ambientC() == before.timing.ambientC() ? before.signals : new Signals(timing.ambientC());
         Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
-        return new Chain(next.fitting(), next.cues(), next.encoder(), guards, timing, signals);
+        return new Chain(next.fitting(), Show.of(next, next.cues()), next.encoder(), guards, timing, signals);
     }
 
     /**
      * Begins with the light that another chain shows, so that the first look fades in over it. Where the strip is another one, it
-     * begins dark. The guards go on where they are.
+     * begins dark. The guards, the alarm and what people asked for go on where they are.
      *
      * @param before the chain that ran up to now
      */
     void takeOver(Chain before) {
-        stage.beginWith(before.canvas);
+        stage.beginWith(before.stage);
+        adjustment.takeOver(before.adjustment);
+        alarm.takeOver(before.alarm);
         guards.takeOver(before.guards);
     }
 
@@ -134,17 +156,30 @@ public final class Chain {
     public record Timing(int framesPerSecond, Duration silentAfter, double ambientC) {}
 
     /**
-     * Makes a frame.
+     * Makes a frame for which nobody has asked for anything.
      *
      * @param status what is known of the printer
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
      */
     public void make(PrinterStatus status, long nanos, Frame frame) {
+        make(status, Wishes.NONE, nanos, frame);
+    }
+
+    /**
+     * Makes a frame.
+     *
+     * @param status what is known of the printer
+     * @param wishes what people have asked for
+     * @param nanos the time, on the clock of the status, never earlier than the one before
+     * @param frame where to write it
+     */
+    public void make(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
         signals.follow(status);
         state = status.stateAt(nanos, silentAfterNanos);
         situation.moveTo(status, state, nanos);
-        canvas = stage.draw(situation);
+        situation.take(wishes, alarm.step(state, wishes));
+        canvas = adjustment.adjust(stage.draw(situation), situation);
         if (ending.isPresent()) {
             ending.get().dim(canvas, nanos);
         }
@@ -170,12 +205,32 @@ public final class Chain {
     }
 
     /**
+     * Where the alarm stands.
+     *
+     * @return normal before the first frame
+     */
+    public AlarmState alarm() {
+        return alarm.state();
+    }
+
+    /**
      * The name of the look that is on, or fading in.
      *
      * @return as the configuration has it
      */
     public String look() {
         return stage.look().name();
+    }
+
+    /**
+     * The value of a signal.
+     *
+     * @param signal which
+     * @param nanos the time of the last frame
+     * @return the value, NaN if it is unknown
+     */
+    double signal(Signal signal, long nanos) {
+        return signals.value(signal, nanos);
     }
 
     /**

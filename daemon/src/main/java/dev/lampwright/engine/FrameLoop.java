@@ -1,11 +1,14 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -26,12 +29,16 @@ public final class FrameLoop {
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
 
     private final Supplier<PrinterStatus> latest;
+    private final Supplier<Wishes> wishes;
     private final LongSupplier clock;
     private final int framesPerSecond;
     private final Lateness lateness = new Lateness();
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
     private volatile PrinterState state = PrinterState.SILENT;
+    private volatile AlarmState alarm = AlarmState.NORMAL;
+    private volatile String look = "";
+    private final SignalBoard signals = new SignalBoard();
     private volatile int milliamps;
     private volatile int mostMilliamps;
     private final AtomicLong frames = new AtomicLong();
@@ -60,13 +67,21 @@ public final class FrameLoop {
      *
      * @param rig what makes the frames, and where they go
      * @param latest the slot with the newest status
+     * @param wishes the slot with what people have asked for
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
      */
-    FrameLoop(Rig rig, Supplier<PrinterStatus> latest, LongSupplier clock, int framesPerSecond, StatusWatch watch) {
+    FrameLoop(
+            Rig rig,
+            Supplier<PrinterStatus> latest,
+            Supplier<Wishes> wishes,
+            LongSupplier clock,
+            int framesPerSecond,
+            StatusWatch watch) {
         this.rig = rig;
         this.latest = latest;
+        this.wishes = wishes;
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
@@ -120,6 +135,33 @@ public final class FrameLoop {
      */
     public PrinterState state() {
         return state;
+    }
+
+    /**
+     * Where the alarm stands with the last frame.
+     *
+     * @return normal before the first
+     */
+    public AlarmState alarm() {
+        return alarm;
+    }
+
+    /**
+     * The name of the look that the last frame shows.
+     *
+     * @return as the configuration has it; empty before the first
+     */
+    public String look() {
+        return look;
+    }
+
+    /**
+     * What light could follow in the last frame.
+     *
+     * @return values by the name that the configuration has for each; NaN for unknown
+     */
+    public Map<String, Double> signals() {
+        return signals.read();
     }
 
     /**
@@ -190,7 +232,7 @@ public final class FrameLoop {
         try {
             changeRig();
             beginEnding(nanos);
-            rig.chain.make(status, nanos, rig.slot.back());
+            rig.chain.make(status, wishes.get(), nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -206,6 +248,9 @@ public final class FrameLoop {
         }
         tellFaults();
         state = rig.chain.state();
+        alarm = rig.chain.alarm();
+        look = rig.chain.look();
+        signals.leave(rig.chain, nanos);
         milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
         frames.incrementAndGet();

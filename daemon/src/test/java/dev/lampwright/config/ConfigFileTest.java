@@ -62,10 +62,15 @@ class ConfigFileTest {
         assertEquals(22, config.ambientC());
         assertEquals(500_000, config.baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());
-        assertEquals(Optional.empty(), config.bindings().state());
+        assertEquals(List.of(), config.bindings().states());
         assertEquals(
                 PayloadPath.BARE,
-                config.bindings().readings().get(Quantity.BED_ACTUAL).path());
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .path());
         Setup setup = new Setup(
                 30, "GRB", List.of(20_000, 20_000, 20_000), 1000, 0, 3000, WhenSilent.BEACON, List.of(500), List.of());
         assertEquals(setup, config.setup());
@@ -80,9 +85,10 @@ class ConfigFileTest {
         assertEquals("29-15", defaults.get("zones.nozzle"));
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
-        assertEquals(16, defaults.size());
+        assertEquals("A-4", defaults.get("alarm.sequence"));
+        assertEquals(19, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(12, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(15, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {
@@ -221,7 +227,13 @@ class ConfigFileTest {
     void topics(String topic) throws ConfigException {
         Config config = read(MINIMAL.replace("shop/alder/heat", topic));
         assertEquals(
-                topic, config.bindings().readings().get(Quantity.BED_ACTUAL).topicFilter());
+                topic,
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .topicFilter());
     }
 
     /** RFC 6901, section 5: every pointer of the example. */
@@ -232,7 +244,12 @@ class ConfigFileTest {
         Config config = read(MINIMAL + "printer.readings.bed.actual_C.at = '" + pointer + "'\n");
         assertEquals(
                 PayloadPath.at(pointer),
-                config.bindings().readings().get(Quantity.BED_ACTUAL).path());
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .path());
     }
 
     @Test

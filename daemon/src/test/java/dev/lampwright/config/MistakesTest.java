@@ -247,6 +247,41 @@ class MistakesTest {
     }
 
     @Test
+    void fieldsAndPatterns() {
+        String reading = "t.toml:7: printer.readings.job.progress.";
+        String at = "printer.readings.job.progress = { topic = \"t\", ";
+        assertStarts(reading + "field: is 0; give a whole number from 1 to", added(at + "field = 0 }"));
+        assertStarts(
+                reading + "separator: is \"::\", not one character; give",
+                added(at + "field = 1, separator = \"::\" }"));
+        assertStarts(reading + "separator: can be no separator; give", added(at + "field = 1, separator = '\"' }"));
+        assertStarts(reading + "separator: has no field beside it; say", added(at + "separator = \";\" }"));
+        assertStarts(reading + "pattern: is no regular expression: ", added(at + "pattern = '(' }"));
+        assertStarts(reading + "pattern: has no group named value; put", added(at + "pattern = '[0-9]+' }"));
+    }
+
+    @Test
+    void units() {
+        assertEquals(
+                "t.toml:7: printer.readings.job.progress.unit: is \"°C\"; give one of \"share\", \"percent\"",
+                added("printer.readings.job.progress = { topic = \"t\", unit = \"°C\" }"));
+        assertStarts(
+                "t.toml:7: printer.readings.job.left_s.unit: is \"minutes\"; give one of \"ms\", \"s\", \"min\", \"h\", \"ISO 8601\", ",
+                added("printer.readings.job.left_s = { topic = \"t\", unit = \"minutes\" }"));
+    }
+
+    @Test
+    void severalSources() {
+        assertStarts(
+                "t.toml:7: printer.readings.job.progress.1.topic: is missing; ",
+                added("printer.readings.job.progress = [{ topic = \"t\" }, { at = \"/x\" }]"));
+        assertStarts(
+                "t.toml:7: printer.readings.job.progress: is an array; give a table",
+                added("printer.readings.job.progress = []"));
+        assertStarts("t.toml:7: printer.fault_text.topic: is missing; ", added("printer.fault_text = { at = \"/x\" }"));
+    }
+
+    @Test
     void aScaleOfNothing() {
         assertStarts(
                 "t.toml:7: printer.readings.bed.actual_C.scale: is 0, ",

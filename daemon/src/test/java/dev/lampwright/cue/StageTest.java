@@ -23,6 +23,7 @@ import dev.lampwright.printer.Quantity;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,7 +64,12 @@ class StageTest {
 
     private void cues(Cue... cues) {
         stage = new Stage(
-                List.of(cues), signals, new Canvas(PIXELS, 1), new Canvas(PIXELS, 1), fault -> fail(fault.toString()));
+                List.of(cues),
+                Map.of(),
+                signals,
+                new Canvas(PIXELS, 1),
+                new Canvas(PIXELS, 1),
+                fault -> fail(fault.toString()));
     }
 
     private void state(PrinterState state) {

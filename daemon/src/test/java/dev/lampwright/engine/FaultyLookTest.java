@@ -12,6 +12,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.cue.Condition;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Easing;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.look.Blend;
 import dev.lampwright.look.Extent;
@@ -77,6 +78,7 @@ class FaultyLookTest {
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(Chain.of(config, cues()), slot, () -> {}),
                 status::get,
+                () -> Wishes.NONE,
                 System::nanoTime,
                 200,
                 StatusWatch.NOBODY);

@@ -41,6 +41,8 @@ class RehearsalTest {
                 good.encoder(),
                 looks,
                 good.cues(),
+                good.alarmSequence(),
+                good.desk(),
                 good.wiring());
     }
 
