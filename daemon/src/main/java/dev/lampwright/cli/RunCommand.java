@@ -7,6 +7,8 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.metrics.MetricsServer;
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -68,12 +70,21 @@ final class RunCommand implements Callable<Integer> {
                 Daemon daemon = daemon(config, recorder)) {
             daemon.start();
             log.info("started with {}", file);
-            while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-                daemon.lookAround();
-                boolean asked = hangUp.heard();
-                if (watch.changed() || asked) {
-                    readAgain(daemon, log);
-                }
+            Closeable metrics = metrics(config, daemon, log);
+            try {
+                untilStopped(daemon, hangUp, watch, log);
+            } finally {
+                metrics.close();
+            }
+        }
+    }
+
+    private void untilStopped(Daemon daemon, HangUp hangUp, FileWatch watch, Logger log) throws InterruptedException {
+        while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+            daemon.lookAround();
+            boolean asked = hangUp.heard();
+            if (watch.changed() || asked) {
+                readAgain(daemon, log);
             }
         }
     }
@@ -81,6 +92,21 @@ final class RunCommand implements Callable<Integer> {
     private static Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
+    }
+
+    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
+    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
+        if (config.metricsPort().isEmpty()) {
+            return () -> {};
+        }
+        try {
+            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
+            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
+            return server;
+        } catch (IOException e) {
+            log.warn("{}; no metrics are told", e.getMessage());
+            return () -> {};
+        }
     }
 
     private void readAgain(Daemon daemon, Logger log) {

@@ -58,8 +58,7 @@ final class DaemonMetrics {
     private void addFrames(List<MetricSnapshot> all, FrameLoop loop) {
         all.add(counter("frames", "Frames made.", loop.frames()));
         all.add(counter("frames_left_out", "Frames not made because their time was past.", loop.skipped()));
-        all.add(LateHistogram.of(
-                PREFIX + "frame_late_seconds", "How late frames were begun.", loop.lateness()));
+        all.add(LateHistogram.of(PREFIX + "frame_late_seconds", "How late frames were begun.", loop.lateness()));
         all.add(counter(
                 "guard_dimmed_frames", "Frames that asked for more than a ceiling allows.", loop.dimmedFrames()));
         all.add(counter(
@@ -83,13 +82,14 @@ final class DaemonMetrics {
                 "frames_replaced", "Frames replaced by a newer one before they were sent.", link.framesSkipped()));
         all.add(counter("link_lost_messages", "Messages to the controller without an answer.", link.messagesLost()));
         all.add(counter(
-                "link_broken_packets", "Packets from the controller with a wrong checksum or framing.", link.garbled()));
+                "link_broken_packets",
+                "Packets from the controller with a wrong checksum or framing.",
+                link.garbled()));
         all.add(counter(
                 "controller_broken_packets",
                 "Packets that the controller found broken, as it counts, modulo 65536.",
                 link.broken()));
-        all.add(counter(
-                "controller_overruns", "Overruns that the controller counts, modulo 65536.", link.overruns()));
+        all.add(counter("controller_overruns", "Overruns that the controller counts, modulo 65536.", link.overruns()));
         all.add(counter(
                 "controller_dimmed_frames",
                 "Frames that the controller had to dim to keep a ceiling, as it counts, modulo 65536.",

@@ -8,7 +8,9 @@ import io.prometheus.metrics.model.snapshots.HistogramSnapshot.HistogramDataPoin
 /** How late something was, as a histogram of Prometheus. */
 final class LateHistogram {
     /** From a tenth of a millisecond, which is nothing, to a quarter of a second, which is seen. */
-    private static final long[] BOUNDS_MICROS = {100, 250, 500, 1_000, 2_500, 5_000, 10_000, 25_000, 50_000, 100_000, 250_000};
+    private static final long[] BOUNDS_MICROS = {
+        100, 250, 500, 1_000, 2_500, 5_000, 10_000, 25_000, 50_000, 100_000, 250_000
+    };
 
     private static final long NANOS_PER_MICRO = 1_000;
     private static final double MICROS_PER_SECOND = 1e6;

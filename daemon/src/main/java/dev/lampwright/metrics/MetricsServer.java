@@ -5,6 +5,7 @@ import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.engine.Daemon;
 import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
 import java.io.ByteArrayOutputStream;
+import java.io.Closeable;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -12,10 +13,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It has one thread of its own, {@code metrics}, and takes no
- * lock that the frame loop or the link takes.
+ * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, and takes no lock that
+ * the frame loop or the link takes.
  */
-public final class MetricsServer implements AutoCloseable {
+public final class MetricsServer implements Closeable {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
     private static final String PATH = "/metrics";
     private static final int OK = 200;
@@ -57,10 +58,7 @@ public final class MetricsServer implements AutoCloseable {
 
     private void serve() {
         server.createContext("/", this::answer);
-        server.setExecutor(null);
-        Thread starter = new Thread(server::start, "metrics");
-        starter.setDaemon(true);
-        starter.start();
+        server.start();
     }
 
     /**

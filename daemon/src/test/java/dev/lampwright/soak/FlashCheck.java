@@ -22,8 +22,9 @@ final class FlashCheck {
     private static final long CHUNK = 4 * SECOND;
     private static final double STRETCH = (double) SECOND / (SECOND - SLACK_NANOS);
     private static final int MOST = 3;
-    private static final List<int[]> REGIONS =
-            List.of(IntStream.range(0, Rowan.PIXELS).toArray(), IntStream.range(0, Rowan.EDITION_PIXELS).toArray());
+    private static final List<int[]> REGIONS = List.of(
+            IntStream.range(0, Rowan.PIXELS).toArray(),
+            IntStream.range(0, Rowan.EDITION_PIXELS).toArray());
 
     private final Heartbeat heartbeat;
     private final List<Entry> chunk = new ArrayList<>();

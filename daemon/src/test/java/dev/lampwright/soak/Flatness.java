@@ -44,7 +44,12 @@ final class Flatness {
             return Optional.empty();
         }
         return Optional.of(String.format(
-                Locale.ROOT, "%s grew by %.1f, more than %.1f, after %.0f s", what, growth(), tolerance, warmUpSeconds));
+                Locale.ROOT,
+                "%s grew by %.1f, more than %.1f, after %.0f s",
+                what,
+                growth(),
+                tolerance,
+                warmUpSeconds));
     }
 
     /** Whether enough was measured after the warm-up. */
@@ -55,7 +60,8 @@ final class Flatness {
     /** By how much it grew after the warm-up. */
     double growth() {
         List<Sample> warm = warm();
-        double meanSeconds = warm.stream().mapToDouble(Sample::seconds).average().orElse(0);
+        double meanSeconds =
+                warm.stream().mapToDouble(Sample::seconds).average().orElse(0);
         double meanValue = warm.stream().mapToDouble(Sample::value).average().orElse(0);
         double above = 0;
         double below = 0;
@@ -68,7 +74,9 @@ final class Flatness {
     }
 
     private List<Sample> warm() {
-        return samples.stream().filter(sample -> sample.seconds >= warmUpSeconds).toList();
+        return samples.stream()
+                .filter(sample -> sample.seconds >= warmUpSeconds)
+                .toList();
     }
 
     /** What there is to tell: at the start, after the warm-up, and at the end. */

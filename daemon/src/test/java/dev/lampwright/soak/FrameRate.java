@@ -34,7 +34,9 @@ final class FrameRate {
                 .timeout(Duration.ofSeconds(20))
                 .build();
         try {
-            String body = HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body();
+            String body = HttpClient.newHttpClient()
+                    .send(request, BodyHandlers.ofString())
+                    .body();
             return body.lines()
                     .filter(line -> line.startsWith(MADE + " "))
                     .mapToDouble(line -> Double.parseDouble(line.substring(MADE.length())))

@@ -18,7 +18,7 @@ enum Kind {
     CONTROLLER_HANGS,
     /** Thousands of messages at once, much of it nonsense. */
     FLOODED,
-    /** Thousands of changes of the state at once. The flash limit counts them out before the light follows again. */
+    /** Thirty changes of the state a second. The flash limit counts them out before the light follows again. */
     STORMED(Duration.ofSeconds(4)),
     /** Nothing is told until the state is silent. */
     STARVED,
@@ -33,13 +33,11 @@ enum Kind {
     /** A configuration that is not right is read. */
     BAD_CONFIGURATION;
 
-    /** What the product promises: the light is right again so soon after the end of the trouble. */
-    private static final Duration PROMISE = Duration.ofSeconds(2);
-
     private final Duration promise;
 
+    /** What the product promises. */
     Kind() {
-        this(PROMISE);
+        this(Duration.ofSeconds(2));
     }
 
     Kind(Duration promise) {

@@ -53,8 +53,8 @@ final class Recoveries {
     @Override
     public String toString() {
         StringBuilder lines = new StringBuilder();
-        byKind.forEach((kind, figures) -> lines.append(
-                String.format(Locale.ROOT, "  %4d × %-40s worst %.2f s%n", figures.count, kind, figures.worstNanos * 1e-9)));
+        byKind.forEach((kind, figures) -> lines.append(String.format(
+                Locale.ROOT, "  %4d × %-40s worst %.2f s%n", figures.count, kind, figures.worstNanos * 1e-9)));
         return lines.toString();
     }
 }

@@ -3,6 +3,7 @@ package dev.lampwright.soak;
 import dev.lampwright.testing.Mosquitto;
 import java.net.URI;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,6 +36,7 @@ record Rowan(Mosquitto broker) {
     static final int SILENT_AFTER_S = 7;
 
     private static final int BAUD = 500_000;
+    private static final Duration STORM_PACE = Duration.ofMillis(30);
     private static final String JOB = "shop/rowan/job";
     private static final String HEAT = "shop/rowan/heat";
 
@@ -162,16 +164,17 @@ record Rowan(Mosquitto broker) {
     void flood(State state, int messages, SplittableRandom chance) {
         List<String> payloads = new ArrayList<>();
         for (int i = 0; i < messages; i++) {
-            payloads.add(switch (chance.nextInt(4)) {
-                case 0 -> "{\"phase\":" + chance.nextLong() + "}";
-                case 1 -> "{]" + Long.toHexString(chance.nextLong());
-                default -> job(state, chance.nextInt(101));
-            });
+            payloads.add(
+                    switch (chance.nextInt(4)) {
+                        case 0 -> "{\"phase\":" + chance.nextLong() + "}";
+                        case 1 -> "{]" + Long.toHexString(chance.nextLong());
+                        default -> job(state, chance.nextInt(101));
+                    });
         }
         broker.publishAll(JOB, payloads);
     }
 
-    /** Goes through its states as fast as the broker takes it, many of them. */
+    /** Goes through many states, another with about every second frame. */
     void storm(int messages, SplittableRandom chance) {
         List<String> payloads = new ArrayList<>();
         State state = State.IDLE;
@@ -179,6 +182,6 @@ record Rowan(Mosquitto broker) {
             state = next(state, chance);
             payloads.add(job(state, chance.nextInt(101)));
         }
-        broker.publishAll(JOB, payloads);
+        broker.publishPaced(JOB, payloads, STORM_PACE);
     }
 }

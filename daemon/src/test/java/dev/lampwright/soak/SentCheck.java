@@ -14,9 +14,7 @@ final class SentCheck {
 
     private record Sent(int sequence, List<Integer> strip, List<Integer> duties) {
         boolean isShownBy(Entry shown) {
-            return sequence == shown.sequence()
-                    && strip.equals(shown.strip())
-                    && duties.equals(shown.duties());
+            return sequence == shown.sequence() && strip.equals(shown.strip()) && duties.equals(shown.duties());
         }
     }
 

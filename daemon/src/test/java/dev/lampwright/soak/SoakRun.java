@@ -133,7 +133,8 @@ final class SoakRun {
     /** From a deck of all kinds, shuffled anew when it is used up. */
     private List<Kind> draw(Troubles troubles) {
         Kind one = next(troubles);
-        boolean single = deck.isEmpty() || !mixes(one) || chance.nextInt(ONE_PAIR_IN) > 0 || troublesMade < Kind.values().length;
+        boolean single =
+                deck.isEmpty() || !mixes(one) || chance.nextInt(ONE_PAIR_IN) > 0 || troublesMade < Kind.values().length;
         if (single || !mixes(deck.peek())) {
             return List.of(one);
         }
@@ -192,7 +193,10 @@ final class SoakRun {
 
     private static void awaitSilence(Bench bench, Watcher watcher) {
         watcher.want(new Marker(Rowan.State.SILENT, bench.edition()));
-        Await.until(() -> "silence; shown " + watcher.shown(), () -> watcher.rightSince().isPresent(), LONGEST_START);
+        Await.until(
+                () -> "silence; shown " + watcher.shown(),
+                () -> watcher.rightSince().isPresent(),
+                LONGEST_START);
     }
 
     private void awaitRight(Bench bench, Watcher watcher, List<Kind> kinds, long ended) {
@@ -208,7 +212,8 @@ final class SoakRun {
             return;
         }
         long right = watcher.rightSince().orElse(System.nanoTime());
-        Duration promise = kinds.stream().map(Kind::promise).max(Duration::compareTo).orElseThrow();
+        Duration promise =
+                kinds.stream().map(Kind::promise).max(Duration::compareTo).orElseThrow();
         long nanos = Math.max(0, right - ended);
         Optional<String> wrong = recoveries.add(names, promise, nanos, heartbeat.sumBetween(ended, right));
         wrong.ifPresent(what -> violations.add(what + "; log " + lastOf(bench.log())));

@@ -11,7 +11,7 @@ import java.util.SplittableRandom;
 /** Makes trouble of each kind, and ends it. */
 final class Troubles {
     private static final int FLOOD = 2000;
-    private static final int STORM = 500;
+    private static final int STORM = 100;
     private static final long SECONDS_A_YEAR = 31_557_600;
     private static final List<String> BAD = List.of(
             "",

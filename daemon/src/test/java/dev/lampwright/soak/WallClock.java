@@ -40,7 +40,15 @@ final class WallClock {
     private boolean builds(Path source) {
         try {
             Process gcc = new ProcessBuilder(
-                            "gcc", "-std=gnu11", "-O2", "-Wall", "-shared", "-fPIC", "-o", library.toString(), source.toString())
+                            "gcc",
+                            "-std=gnu11",
+                            "-O2",
+                            "-Wall",
+                            "-shared",
+                            "-fPIC",
+                            "-o",
+                            library.toString(),
+                            source.toString())
                     .inheritIO()
                     .start();
             return gcc.waitFor(30, TimeUnit.SECONDS) && gcc.exitValue() == 0;

@@ -43,9 +43,7 @@ final class Watcher implements AutoCloseable {
     synchronized void want(Marker marker) {
         wanted = Optional.of(marker);
         calm = false;
-        rightSince = last.filter(this::isRight).isPresent()
-                ? OptionalLong.of(System.nanoTime())
-                : OptionalLong.empty();
+        rightSince = last.filter(this::isRight).isPresent() ? OptionalLong.of(System.nanoTime()) : OptionalLong.empty();
     }
 
     /** Since when what is shown is what is wanted; empty if it is not. */
@@ -119,12 +117,12 @@ final class Watcher implements AutoCloseable {
     }
 
     private boolean isRight(Entry shown) {
-        return shown.fromHost() && wanted.map(marker -> marker.isOn(shown.strip())).orElse(false);
+        return shown.fromHost()
+                && wanted.map(marker -> marker.isOn(shown.strip())).orElse(false);
     }
 
     private void disturb(Entry shown) {
-        boolean machineStoodStill =
-                heartbeat.sumBetween(shown.nanos() - 3 * SECOND, shown.nanos()) > WORTH_A_HOLDOVER;
+        boolean machineStoodStill = heartbeat.sumBetween(shown.nanos() - 3 * SECOND, shown.nanos()) > WORTH_A_HOLDOVER;
         if (calm && !machineStoodStill) {
             violations.add("not " + wanted.orElseThrow() + " while all was calm: " + shown);
         }

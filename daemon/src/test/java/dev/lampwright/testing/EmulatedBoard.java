@@ -101,7 +101,12 @@ public final class EmulatedBoard implements AutoCloseable {
         line.path("faults").forEach(fault -> faults.add(fault.asText()));
         List<Double> duties = new ArrayList<>();
         line.path("dimmers").forEach(dimmer -> duties.add(dimmer.path("duty").asDouble(Double.NaN)));
-        return new Latched(line.get("t_us").asLong(), List.copyOf(strip), List.copyOf(faults), List.copyOf(duties), System.nanoTime());
+        return new Latched(
+                line.get("t_us").asLong(),
+                List.copyOf(strip),
+                List.copyOf(faults),
+                List.copyOf(duties),
+                System.nanoTime());
     }
 
     private synchronized boolean isReady() {
