@@ -124,7 +124,8 @@ final class DaemonMetrics {
         return CounterSnapshot.builder()
                 .name(PREFIX + name)
                 .help(help)
-                .dataPoint(CounterDataPointSnapshot.builder().value(value).build())
+                .dataPoint(
+                        CounterDataPointSnapshot.builder().value((double) value).build())
                 .build();
     }
 

@@ -8,6 +8,7 @@ import dev.lampwright.testing.Recording.Entry;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 
 /**
@@ -19,6 +20,9 @@ final class BoardEnd implements FarEnd {
     private static final double FULL_DUTY = 65_535;
     private static final int ONE_IN = 700;
     private static final int MANY = 1_000_000;
+    /** What was shown before is told meanwhile. */
+    private static final long PRESS_NANOS = 100_000_000;
+
     private static final int LONG_MS = 600_000;
 
     private final EmulatedBoard board;
@@ -50,6 +54,7 @@ final class BoardEnd implements FarEnd {
     @Override
     public void restart() {
         board.command("reset");
+        LockSupport.parkNanos(PRESS_NANOS);
     }
 
     @Override

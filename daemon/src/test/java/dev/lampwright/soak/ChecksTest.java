@@ -211,21 +211,22 @@ class ChecksTest {
         Violations violations = new Violations();
         try (Watcher watcher = new Watcher(shelf, heartbeat, violations)) {
             watcher.start();
-            watcher.want(new Marker(Rowan.State.FAULT, true));
+            watcher.want(new Marker(Rowan.State.FAULT, true), 2 * SECOND);
+            shelf.show(host(SECOND - 1, lit(Rowan.State.FAULT, true, 200)));
             shelf.show(host(SECOND, lit(Rowan.State.IDLE, true, 200)));
             shelf.show(host(2 * SECOND, lit(Rowan.State.FAULT, true, 200)));
             Await.until("right light", () -> watcher.rightSince().isPresent());
             assertEquals(2 * SECOND, watcher.rightSince().getAsLong());
             watcher.expectCalm();
             shelf.show(host(3 * SECOND, lit(Rowan.State.FAULT, true, 190)));
-            Await.until("another frame", () -> watcher.frames() == 3);
+            Await.until("another frame", () -> watcher.frames() == 4);
             assertEquals(0, violations.count());
             shelf.show(shown(Light.DARK, 0, 4 * SECOND, DARK, 0));
             Await.until("the fault", () -> violations.count() == 1);
             assertTrue(watcher.rightSince().isEmpty());
             watcher.expectTrouble();
             shelf.show(host(5 * SECOND, lit(Rowan.State.IDLE, true, 200)));
-            Await.until("another frame", () -> watcher.frames() == 4);
+            Await.until("another frame", () -> watcher.frames() == 5);
             assertEquals(1, violations.count());
         }
     }

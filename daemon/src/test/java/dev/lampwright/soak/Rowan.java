@@ -35,6 +35,8 @@ record Rowan(Mosquitto broker) {
     /** Nothing heard for so long, in s, and the state is silent. */
     static final int SILENT_AFTER_S = 7;
 
+    private static final List<State> TOLD =
+            List.of(State.IDLE, State.WARMING, State.PRINTING, State.HELD, State.DONE, State.FAULT);
     private static final int BAUD = 500_000;
     private static final Duration STORM_PACE = Duration.ofMillis(30);
     private static final String JOB = "shop/rowan/job";
@@ -65,7 +67,7 @@ record Rowan(Mosquitto broker) {
 
     /** A state that the printer tells, by chance, but not the one given. */
     static State next(State not, SplittableRandom chance) {
-        State next = State.values()[chance.nextInt(State.SILENT.ordinal())];
+        State next = TOLD.get(chance.nextInt(TOLD.size()));
         return next == not ? next(not, chance) : next;
     }
 
@@ -116,11 +118,7 @@ record Rowan(Mosquitto broker) {
                         JOB,
                         HEAT,
                         JOB));
-        for (State state : State.values()) {
-            if (state != State.SILENT) {
-                text.append("%s = [\"%s\"]%n".formatted(word(state), state));
-            }
-        }
+        TOLD.forEach(state -> text.append("%s = [\"%s\"]%n".formatted(word(state), state)));
         for (State state : State.values()) {
             text.append(look(state, edition));
         }

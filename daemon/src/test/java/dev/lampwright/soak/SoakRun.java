@@ -123,7 +123,7 @@ final class SoakRun {
 
     private void begin(Bench bench, Watcher watcher) {
         bench.rowan().tell(state);
-        watcher.want(new Marker(state, bench.edition()));
+        watcher.want(new Marker(state, bench.edition()), System.nanoTime());
         Await.until(
                 () -> "the first light; shown " + watcher.shown() + "; log " + bench.log(),
                 () -> watcher.rightSince().isPresent(),
@@ -192,7 +192,7 @@ final class SoakRun {
     }
 
     private static void awaitSilence(Bench bench, Watcher watcher) {
-        watcher.want(new Marker(Rowan.State.SILENT, bench.edition()));
+        watcher.want(new Marker(Rowan.State.SILENT, bench.edition()), System.nanoTime());
         Await.until(
                 () -> "silence; shown " + watcher.shown(),
                 () -> watcher.rightSince().isPresent(),
@@ -201,7 +201,7 @@ final class SoakRun {
 
     private void awaitRight(Bench bench, Watcher watcher, List<Kind> kinds, long ended) {
         Marker marker = new Marker(state, bench.edition());
-        watcher.want(marker);
+        watcher.want(marker, ended);
         while (watcher.rightSince().isEmpty() && System.nanoTime() - ended < LONGEST_RECOVERY) {
             Await.pause();
         }

@@ -35,7 +35,7 @@ final class Tap implements MessageReader.Handler {
             check.sent(
                     message.sequence(),
                     unsigned(body, STRIP_AT, body.length),
-                    List.of((body[DUTIES_AT] & 0xFF) << 8 | body[DUTIES_AT + 1] & 0xFF));
+                    List.of((body[DUTIES_AT] & 0xFF) << 8 | (body[DUTIES_AT + 1] & 0xFF)));
         }
     }
 

@@ -21,6 +21,7 @@ final class Watcher implements AutoCloseable {
     private volatile boolean closed;
     private Optional<Marker> wanted = Optional.empty();
     private Optional<Entry> last = Optional.empty();
+    private long wantedFrom;
     private OptionalLong rightSince = OptionalLong.empty();
     private boolean calm;
     private long frames;
@@ -39,11 +40,18 @@ final class Watcher implements AutoCloseable {
         thread.start();
     }
 
-    /** Says what ought to be shown from now on, or soon. */
-    synchronized void want(Marker marker) {
+    /**
+     * Says what ought to be shown.
+     *
+     * @param marker what
+     * @param fromNanos frames before this do not count
+     */
+    synchronized void want(Marker marker, long fromNanos) {
+        look();
         wanted = Optional.of(marker);
+        wantedFrom = fromNanos;
         calm = false;
-        rightSince = last.filter(this::isRight).isPresent() ? OptionalLong.of(System.nanoTime()) : OptionalLong.empty();
+        rightSince = OptionalLong.empty();
     }
 
     /** Since when what is shown is what is wanted; empty if it is not. */
@@ -94,11 +102,11 @@ final class Watcher implements AutoCloseable {
         look();
     }
 
-    private void look() {
+    private synchronized void look() {
         controller.drain(violations::add).forEach(this::judge);
     }
 
-    private synchronized void judge(Entry shown) {
+    private void judge(Entry shown) {
         ceiling.judge(shown).ifPresent(violations::add);
         if (shown.fromHost()) {
             frames++;
@@ -118,6 +126,7 @@ final class Watcher implements AutoCloseable {
 
     private boolean isRight(Entry shown) {
         return shown.fromHost()
+                && shown.nanos() - wantedFrom >= 0
                 && wanted.map(marker -> marker.isOn(shown.strip())).orElse(false);
     }
 
