@@ -11,6 +11,7 @@ import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -25,7 +26,7 @@ import java.util.OptionalInt;
  * @param broker where the broker is
  * @param bindings where the printer says what
  * @param silentAfter how long nothing may be heard before the state is {@code silent}
- * @param ambientC temperature of the room, in °C
+ * @param room where the printer stands, and what counts as hot there
  * @param port serial port of the controller
  * @param baud bits a second on the line
  * @param atEnd what the lights do when the daemon is asked to end
@@ -45,7 +46,7 @@ public record Config(
         Broker broker,
         Bindings bindings,
         Duration silentAfter,
-        double ambientC,
+        Room room,
         String port,
         int baud,
         AtEnd atEnd,
@@ -63,5 +64,14 @@ public record Config(
     public Config {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
         cues = List.copyOf(cues);
+    }
+
+    /**
+     * The temperature of the room.
+     *
+     * @return °C
+     */
+    public double ambientC() {
+        return room.ambientC();
     }
 }

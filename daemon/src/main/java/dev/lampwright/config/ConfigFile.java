@@ -82,7 +82,7 @@ public final class ConfigFile {
                 broker,
                 printer.bindings(),
                 printer.silentAfter(),
-                printer.ambientC(),
+                printer.room(),
                 controller.port(),
                 controller.baud(),
                 controller.atEnd(),

@@ -2,12 +2,11 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.Ask.Outcome;
 import java.time.Duration;
 import java.util.TreeSet;
 
 /** A look, for a time. */
-final class LookAsk implements Ask.Deed {
+final class LookAsk implements Deed {
     /** How long a look stays that nobody gave a time for. */
     static final Duration USUAL = Duration.ofMinutes(1);
 

@@ -20,6 +20,7 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.signal.Room;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.time.Duration;
@@ -67,7 +68,7 @@ public final class Chain {
                 encoder,
                 new Guards(setup, fitting, GuardSettings.USUAL, timing.framesPerSecond()),
                 timing,
-                new Signals(timing.ambientC()));
+                new Signals(timing.room()));
     }
 
     /** What can be shown: by cues, when asked for, and of a fault. */
@@ -111,9 +112,9 @@ public final class Chain {
      * @return the chain
      */
     static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
-        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
+        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.room());
         Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
-        Signals signals = new Signals(timing.ambientC());
+        Signals signals = new Signals(timing.room());
         return new Chain(config.fitting(), Show.of(config, cues), config.encoder(), guards, timing, signals);
     }
 
@@ -126,9 +127,8 @@ public final class Chain {
      * @return the chain; it is to {@link #takeOver} before its first frame
      */
     static Chain after(Chain before, Config next, int framesPerSecond) {
-        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.ambientC());
-        Signals signals =
-                timing.ambientC() == before.timing.ambientC() ? before.signals : new Signals(timing.ambientC());
+        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.room());
+        Signals signals = timing.room().equals(before.timing.room()) ? before.signals : new Signals(timing.room());
         Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
         return new Chain(next.fitting(), Show.of(next, next.cues()), next.encoder(), guards, timing, signals);
     }
@@ -151,9 +151,9 @@ public final class Chain {
      *
      * @param framesPerSecond rate of the frames, 1 or more
      * @param silentAfter how long nothing may be heard before the state is silent
-     * @param ambientC temperature of the room, in °C
+     * @param room where the printer stands, and what counts as hot there
      */
-    public record Timing(int framesPerSecond, Duration silentAfter, double ambientC) {}
+    public record Timing(int framesPerSecond, Duration silentAfter, Room room) {}
 
     /**
      * Makes a frame for which nobody has asked for anything.

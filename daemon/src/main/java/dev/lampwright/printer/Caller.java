@@ -66,8 +66,11 @@ public final class Caller {
     public String status() throws IOException, InterruptedException {
         CompletableFuture<String> status = new CompletableFuture<>();
         MessageSink sink = (topic, bytes, retained) -> status.complete(new String(bytes, StandardCharsets.UTF_8));
-        try (BrokerClient client = connected(topics.status(), sink)) {
+        BrokerClient client = connected(topics.status(), sink);
+        try {
             return await(status, "there is no status on " + topics.status());
+        } finally {
+            client.close();
         }
     }
 

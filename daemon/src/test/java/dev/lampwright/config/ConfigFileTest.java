@@ -11,6 +11,7 @@ import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.signal.Room;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -59,7 +60,7 @@ class ConfigFileTest {
         Config config = read(MINIMAL);
         assertEquals(60, config.framesPerSecond());
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
-        assertEquals(22, config.ambientC());
+        assertEquals(new Room(22, 43), config.room());
         assertEquals(500_000, config.baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());
         assertEquals(List.of(), config.bindings().states());
@@ -86,9 +87,9 @@ class ConfigFileTest {
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
         assertEquals("A-4", defaults.get("alarm.sequence"));
-        assertEquals(19, defaults.size());
+        assertEquals(20, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(15, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(16, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {

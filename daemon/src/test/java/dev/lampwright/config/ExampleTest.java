@@ -47,6 +47,7 @@ class ExampleTest {
     void printer() {
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
         assertEquals(22, config.ambientC());
+        assertEquals(43, config.room().hotAboveC());
         assertEquals(
                 PayloadPath.at("/phase"),
                 config.bindings().states().get(0).source().path());

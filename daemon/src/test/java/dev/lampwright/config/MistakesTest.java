@@ -72,6 +72,13 @@ class MistakesTest {
                 added("supply.ceiling_mA = 65536"));
     }
 
+    @Test
+    void whatIsHotIsHotterThanTheRoom() {
+        assertEquals(
+                "t.toml:8: printer.hot_above_C: is no more than ambient_C, so nothing would ever cool down to it; give more",
+                added("printer.ambient_C = 40\nprinter.hot_above_C = 40"));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "printer.silent_after_s, 0, 0.1, 86400",
@@ -79,6 +86,7 @@ class MistakesTest {
         "printer.silent_after_s, 1e999999999, 0.1, 86400",
         "printer.ambient_C, 61, -40, 60",
         "printer.ambient_C, true, -40, 60",
+        "printer.hot_above_C, 29, 30, 100",
         "controller.holdover_s, 0.05, 0.1, 60",
         "controller.holdover_s, inf, 0.1, 60",
         "supply.volts, 0.5, 1, 60",

@@ -71,7 +71,7 @@ class AlarmTest {
             for (int i = 0; i < 60; i++) {
                 boolean fault = random.nextInt(4) == 0 ? !before : before;
                 boolean acknowledge = random.nextInt(8) == 0;
-                seen = fault && !before ? false : seen || acknowledge;
+                seen = (!fault || before) && (seen || acknowledge);
                 AlarmState state = alarm.step(sequence, fault, acknowledge, random.nextInt(8) == 0);
                 if (fault) {
                     assertEquals(seen ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT, state);

@@ -31,7 +31,7 @@ class RehearsalTest {
                 good.broker(),
                 good.bindings(),
                 good.silentAfter(),
-                good.ambientC(),
+                good.room(),
                 good.port(),
                 good.baud(),
                 good.atEnd(),
