@@ -9,16 +9,24 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, and takes no lock that
- * the frame loop or the link takes.
+ * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
+ * takes no lock that the frame loop or the link takes. Whoever is slow to ask or to listen is hung up on.
  */
 public final class MetricsServer implements Closeable {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
     private static final String PATH = "/metrics";
+    /** In s; read by the JDK's server when it is first used (documentation of the module {@code jdk.httpserver}). */
+    private static final List<String> LONGEST =
+            List.of("sun.net.httpserver.maxReqTime", "sun.net.httpserver.maxRspTime");
+
+    private static final String LONGEST_S = "3";
     private static final int OK = 200;
     private static final int NOT_FOUND = 404;
     private static final int METHOD_NOT_ALLOWED = 405;
@@ -27,6 +35,7 @@ public final class MetricsServer implements Closeable {
     private final PrometheusTextFormatWriter writer = PrometheusTextFormatWriter.create();
     private final DaemonMetrics metrics;
     private final HttpServer server;
+    private final ExecutorService executor = Executors.newSingleThreadExecutor(MetricsServer::thread);
 
     private MetricsServer(DaemonMetrics metrics, HttpServer server) {
         this.metrics = metrics;
@@ -43,6 +52,7 @@ public final class MetricsServer implements Closeable {
      */
     public static MetricsServer start(int port, Daemon daemon) throws IOException {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
+        LONGEST.forEach(key -> System.setProperty(key, LONGEST_S));
         try {
             HttpServer server = HttpServer.create(address, 0);
             MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);
@@ -58,7 +68,14 @@ public final class MetricsServer implements Closeable {
 
     private void serve() {
         server.createContext("/", this::answer);
+        server.setExecutor(executor);
         server.start();
+    }
+
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "metrics");
+        thread.setDaemon(true);
+        return thread;
     }
 
     /**
@@ -96,5 +113,6 @@ public final class MetricsServer implements Closeable {
     @Override
     public void close() {
         server.stop(0);
+        executor.shutdownNow();
     }
 }

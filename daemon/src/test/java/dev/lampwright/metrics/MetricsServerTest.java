@@ -25,6 +25,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -224,6 +225,15 @@ class MetricsServerTest {
                     }
                 }
             }
+        }
+    }
+
+    @Test
+    void whoeverNeverEndsAQuestionIsHungUpOn() throws IOException {
+        try (Socket slow = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
+            slow.getOutputStream().write("GET /metr".getBytes(StandardCharsets.US_ASCII));
+            slow.getOutputStream().flush();
+            assertEquals(200, get("/metrics").statusCode());
         }
     }
 

@@ -18,7 +18,8 @@ import java.util.function.Consumer;
 final class BoardEnd implements FarEnd {
     private static final int BAUD = 500_000;
     private static final double FULL_DUTY = 65_535;
-    private static final int ONE_IN = 700;
+    private static final int ONE_DOWN_IN = 400;
+    private static final int ONE_UP_IN = 100;
     private static final int MANY = 1_000_000;
     /** What was shown before is told meanwhile. */
     private static final long PRESS_NANOS = 100_000_000;
@@ -79,10 +80,13 @@ final class BoardEnd implements FarEnd {
 
     private void damage(int bytes) {
         for (String kind : List.of("drop", "flip", "double")) {
-            for (String way : List.of("up", "down")) {
-                board.command(kind + " " + way + " " + bytes + (bytes > 0 ? " every " + ONE_IN : ""));
-            }
+            damage(kind + " down " + bytes, bytes > 0, ONE_DOWN_IN);
+            damage(kind + " up " + bytes, bytes > 0, ONE_UP_IN);
         }
+    }
+
+    private void damage(String order, boolean any, int oneIn) {
+        board.command(order + (any ? " every " + oneIn : ""));
     }
 
     @Override
