@@ -8,6 +8,7 @@ import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.metrics.MetricsServer;
+import dev.lampwright.service.ServiceWatch;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forJournal();
+        LogSettings.forDaemon();
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
@@ -67,24 +68,30 @@ final class RunCommand implements Callable<Integer> {
         HangUp hangUp = HangUp.listen();
         FileWatch watch = new FileWatch(file);
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config, recorder)) {
+                Daemon daemon = daemon(config, recorder);
+                ServiceWatch service =
+                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon))) {
             daemon.start();
+            service.start();
             log.info("started with {}", file);
             Closeable metrics = metrics(config, daemon, log);
             try {
-                untilStopped(daemon, hangUp, watch, log);
+                untilStopped(daemon, service, hangUp, watch, log);
             } finally {
                 metrics.close();
             }
         }
     }
 
-    private void untilStopped(Daemon daemon, HangUp hangUp, FileWatch watch, Logger log) throws InterruptedException {
+    private void untilStopped(Daemon daemon, ServiceWatch service, HangUp hangUp, FileWatch watch, Logger log)
+            throws InterruptedException {
         while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             daemon.lookAround();
             boolean asked = hangUp.heard();
             if (watch.changed() || asked) {
+                service.reloading();
                 readAgain(daemon, log);
+                service.reloaded();
             }
         }
     }

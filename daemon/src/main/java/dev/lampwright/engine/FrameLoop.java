@@ -49,6 +49,7 @@ public final class FrameLoop {
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
+    private Wishes followed = Wishes.NONE;
     private final CountDownLatch dark = new CountDownLatch(1);
     private volatile Duration fade = Duration.ZERO;
     private Optional<Ending> ending = Optional.empty();
@@ -249,10 +250,15 @@ public final class FrameLoop {
             shown = status;
             watch.shown(tick, status);
         }
+        Wishes wished = wishes.get();
+        if (wished != followed) {
+            followed = wished;
+            watch.asked(tick, wished);
+        }
         try {
             changeRig();
             beginEnding(nanos);
-            rig.chain.make(status, wishes.get(), nanos, rig.slot.back());
+            rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
