@@ -5,11 +5,16 @@ import dev.lampwright.printer.OwnCertificate;
 import java.net.URI;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
 
 /** The section {@code [broker]}. What could hold a password is never shown. */
 final class BrokerSection {
     private static final String WANTED_USER = "give the name to log in with";
+    private static final String CREDENTIAL = "credential:";
+    /** Where systemd puts them for the service of the package. */
+    private static final String USUAL_CREDENTIALS = "/run/credentials/lampwright.service";
+
     private static final String CERTIFICATE = "certificate_file";
     private static final String KEY = "key_file";
     private static final String WANTED_CERTIFICATE = "give the path of a PEM file with our own certificate";
@@ -31,8 +36,7 @@ final class BrokerSection {
                 .orElse(STAND_IN);
         Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);
         Optional<String> username = table.text("username", WANTED_USER);
-        Optional<Path> passwordFile =
-                path(table, "password_file", "give the path of a file whose first line is the password", folder);
+        Optional<Path> passwordFile = passwordFile(table, folder, System.getenv());
         if (caFile.isPresent() && url.getScheme().equals("mqtt")) {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
@@ -55,6 +59,24 @@ final class BrokerSection {
             table.mistake(CERTIFICATE, "does nothing for mqtt://", "use mqtts:// in url, or leave it and key_file out");
         }
         return certificateFile.flatMap(certificate -> keyFile.map(key -> new OwnCertificate(certificate, key)));
+    }
+
+    /**
+     * A path, or {@code credential:NAME}: what the service manager hands over as NAME, by systemd.exec(5) in
+     * {@code $CREDENTIALS_DIRECTORY}. Whoever only checks the file has no such folder, so that is no mistake in it.
+     */
+    static Optional<Path> passwordFile(Table table, Path folder, Map<String, String> environment) {
+        String wanted = "give the path of a file whose first line is the password, or \"credential:NAME\"";
+        Optional<String> text = table.text("password_file", wanted);
+        if (text.isEmpty() || !text.get().startsWith(CREDENTIAL)) {
+            return path(table, "password_file", wanted, folder);
+        }
+        String name = text.get().substring(CREDENTIAL.length());
+        if (name.isEmpty() || name.contains("/")) {
+            table.mistake("password_file", "has no name that a credential can have", wanted);
+            return Optional.empty();
+        }
+        return Optional.of(Path.of(environment.getOrDefault("CREDENTIALS_DIRECTORY", USUAL_CREDENTIALS), name));
     }
 
     private static Optional<Path> path(Table table, String key, String wanted, Path folder) {
