@@ -57,7 +57,8 @@ final class AccessIT {
     @BeforeEach
     void start() {
         mosquitto = Mosquitto.asShipped(
-                SHIPPED, ALL.stream().map(name -> new Account(name, name + "-sesame")).toList());
+                SHIPPED,
+                ALL.stream().map(name -> new Account(name, name + "-sesame")).toList());
     }
 
     @AfterEach
@@ -123,8 +124,7 @@ final class AccessIT {
     @Test
     void theDaemonGetsAlong() throws MqttException, IOException {
         Path password = Files.writeString(folder.resolve("password"), DAEMON + "-sesame\n");
-        Broker broker =
-                new Broker(mosquitto.url(), Optional.empty(), Optional.of(DAEMON), Optional.of(password));
+        Broker broker = new Broker(mosquitto.url(), Optional.empty(), Optional.of(DAEMON), Optional.of(password));
         Set<String> heard = new ConcurrentSkipListSet<>();
         Will will = new Will("lampwright/alder/status", "lost", "off");
         try (BrokerClient daemon = new BrokerClient(
@@ -138,9 +138,13 @@ final class AccessIT {
                     MqttClient printer = connected(PRINTER)) {
                 Set<String> told = new ConcurrentSkipListSet<>();
                 people.subscribe(
-                        "lampwright/alder/status", 1, (topic, message) -> told.add(message + " " + message.isRetained()));
-                Await.until("the daemon's status", DEADLINE, () -> told.contains("printing false")
-                        || told.contains("printing true"));
+                        "lampwright/alder/status",
+                        1,
+                        (topic, message) -> told.add(message + " " + message.isRetained()));
+                Await.until(
+                        "the daemon's status",
+                        DEADLINE,
+                        () -> told.contains("printing false") || told.contains("printing true"));
                 people.publish("lampwright/alder/ask/brightness", Alder.bytes("0.5"), 1, false);
                 printer.publish("shop/alder/job", Alder.bytes("{}"), 1, false);
                 Await.until("both", DEADLINE, () -> heard.size() == 2);
