@@ -61,14 +61,15 @@ final class CuesSection {
         Optional<Look> look = table.named("look", "look", looks);
         List<PrinterState> states = table.allNamed("state", "state", StateSection.STATES);
         List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
-        double fadeS =
-                fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
+        double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
         List<Condition> conditions = conditions(table, states, alarms);
         Easing easing = table.oneOf("easing", EASINGS).orElse(Easing.EASE_IN_OUT);
         table.noteUseless(GOES_WITH);
         if (conditions.isEmpty() && !last && table.right()) {
             table.mistake(
-                    "look", "is always on, so that the cues below never are", "give a state, an alarm, a signal or an event");
+                    "look",
+                    "is always on, so that the cues below never are",
+                    "give a state, an alarm, a signal or an event");
         }
         return look.map(found -> new Cue(found, conditions, fadeS, easing));
     }

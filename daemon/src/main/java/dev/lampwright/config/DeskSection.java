@@ -36,7 +36,8 @@ final class DeskSection {
     private static String prefix(String text) {
         boolean wild = text.chars().anyMatch(c -> c == '+' || c == '#' || Character.isISOControl(c));
         if (wild || text.startsWith("$") || text.startsWith("/") || text.endsWith("/")) {
-            throw new IllegalArgumentException("has +, # or a control character in it, or begins with $ or /, or ends with /");
+            throw new IllegalArgumentException(
+                    "has +, # or a control character in it, or begins with $ or /, or ends with /");
         }
         if (text.length() > LONGEST_PREFIX) {
             throw new IllegalArgumentException("is longer than " + LONGEST_PREFIX + " characters");

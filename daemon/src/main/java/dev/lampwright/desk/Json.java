@@ -40,7 +40,11 @@ final class Json {
     /** Puts a number, rounded to thousandths; leaves it out if it is none. */
     Json put(String key, double value) {
         if (Double.isFinite(value)) {
-            node.put(key, BigDecimal.valueOf(value).setScale(3, RoundingMode.HALF_EVEN).stripTrailingZeros());
+            node.put(
+                    key,
+                    BigDecimal.valueOf(value)
+                            .setScale(3, RoundingMode.HALF_EVEN)
+                            .stripTrailingZeros());
         }
         return this;
     }

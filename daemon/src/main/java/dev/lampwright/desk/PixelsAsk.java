@@ -51,7 +51,8 @@ final class PixelsAsk implements Ask.Deed {
         int first = Integer.parseInt(run.group(1));
         int last = run.group(2) == null ? first : Integer.parseInt(run.group(2));
         if (Math.max(first, last) >= fitting.pixels()) {
-            throw new RefusedException(place + " is past the end of the strip; stay within 0-" + (fitting.pixels() - 1));
+            throw new RefusedException(
+                    place + " is past the end of the strip; stay within 0-" + (fitting.pixels() - 1));
         }
         return Zone.run(first, last);
     }

@@ -9,8 +9,7 @@ import java.util.Optional;
 
 /** The quiet of the night, at once or not at all. */
 final class QuietAsk implements Ask.Deed {
-    private static final Map<String, Quiet> WORDS =
-            Map.of("on", Quiet.ON, "off", Quiet.OFF, Spoken.AUTO, Quiet.AUTO);
+    private static final Map<String, Quiet> WORDS = Map.of("on", Quiet.ON, "off", Quiet.OFF, Spoken.AUTO, Quiet.AUTO);
     private static final Duration LONGEST = Duration.ofDays(365 * 100);
 
     @Override
@@ -19,11 +18,13 @@ final class QuietAsk implements Ask.Deed {
                 .map(WORDS::get)
                 .orElseThrow(() -> new RefusedException("quiet wants \"on\", \"off\" or \"auto\""));
         Optional<Duration> time = request.lastingIfSaid();
-        Standing standing = before.with(quiet, circumstances.nanos() + time.orElse(LONGEST).toNanos());
+        Standing standing =
+                before.with(quiet, circumstances.nanos() + time.orElse(LONGEST).toNanos());
         String now = quiet == Quiet.AUTO && !circumstances.hasQuietHours()
                 ? "auto, and there are no hours in [quiet]"
                 : quiet.name().toLowerCase(Locale.ROOT);
         return new Outcome(
-                standing, "quiet " + now + time.map(t -> " for " + Spoken.seconds(t)).orElse(""));
+                standing,
+                "quiet " + now + time.map(t -> " for " + Spoken.seconds(t)).orElse(""));
     }
 }

@@ -32,8 +32,11 @@ public record QuietHours(LocalTime from, LocalTime to, ZoneId zone, double light
 
     private boolean contains(LocalDate evening, Instant now) {
         LocalDate morning = to.isAfter(from) ? evening : evening.plusDays(1);
-        Instant begin = ZonedDateTime.of(evening, from, zone).withEarlierOffsetAtOverlap().toInstant();
-        Instant end = ZonedDateTime.of(morning, to, zone).withLaterOffsetAtOverlap().toInstant();
+        Instant begin = ZonedDateTime.of(evening, from, zone)
+                .withEarlierOffsetAtOverlap()
+                .toInstant();
+        Instant end =
+                ZonedDateTime.of(morning, to, zone).withLaterOffsetAtOverlap().toInstant();
         return !now.isBefore(begin) && now.isBefore(end);
     }
 }

@@ -67,10 +67,15 @@ public record Report(
      * What is told in the daemon's place once it is gone.
      *
      * @param version of the daemon
+     * @param why it is gone, in a word
      * @return a JSON object in one line
      */
-    public static String gone(String version) {
-        return Json.object().put("online", false).put("version", version).text();
+    public static String gone(String version, String why) {
+        return Json.object()
+                .put("online", false)
+                .put("why", why)
+                .put("version", version)
+                .text();
     }
 
     /**

@@ -9,6 +9,8 @@ import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.BrokerState;
+import dev.lampwright.printer.Contact;
+import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
@@ -84,8 +86,8 @@ public final class Daemon implements AutoCloseable {
                 new Desk.Clocks(CLOCK, InstantSource.system()),
                 frames::alarm,
                 wishes::set);
-        reporter = new Reporter(desk, this::report, report -> {});
-        printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
+        reporter = new Reporter(desk, this::report, report -> printer.tell(report.json()));
+        printer = printer(config);
     }
 
     /** Starts all three threads. */
@@ -118,7 +120,7 @@ public final class Daemon implements AutoCloseable {
         frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
-            printer = new PrinterClient(next.broker(), next.bindings(), CLOCK, status::set);
+            printer = printer(next);
             printer.start();
         }
         config = next;
@@ -223,12 +225,23 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
+    private PrinterClient printer(Config from) {
+        Contact contact = new Contact(
+                new OwnTopics(from.desk().prefix()),
+                Report.gone(version, "lost"),
+                Report.gone(version, "stopped"),
+                new Mailbox(desk));
+        return new PrinterClient(from.broker(), from.bindings(), CLOCK, status::set, contact);
+    }
+
     private boolean sameLight(Config next) {
         return next.setup().equals(config.setup()) && next.port().equals(config.port()) && next.baud() == config.baud();
     }
 
     private boolean sameTalk(Config next) {
-        return next.broker().equals(config.broker()) && next.bindings().equals(config.bindings());
+        return next.broker().equals(config.broker())
+                && next.bindings().equals(config.bindings())
+                && next.desk().prefix().equals(config.desk().prefix());
     }
 
     private static FrameSlot slotFor(Setup setup) {

@@ -80,9 +80,10 @@ class ConfigFileTest {
         assertEquals("29-15", defaults.get("zones.nozzle"));
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
-        assertEquals(15, defaults.size());
+        assertEquals("A-4", defaults.get("alarm.sequence"));
+        assertEquals(18, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(11, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(14, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {

@@ -129,7 +129,7 @@ class ExampleTest {
 
     @Test
     void lookAndCue() {
-        assertEquals(9, config.looks().size());
+        assertEquals(11, config.looks().size());
         assertEquals("preheat", config.cues().get(0).look().name());
         assertTrue(config.looks().get("preheat").steadyForCamera());
     }
