@@ -7,6 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.page.LivePage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -63,13 +64,15 @@ final class RunCommand implements Callable<Integer> {
         HangUp hangUp = HangUp.listen();
         FileWatch watch = new FileWatch(file);
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config, recorder)) {
+                Daemon daemon = daemon(config, recorder);
+                LivePage page = new LivePage(daemon)) {
             daemon.start();
             log.info("started with {}", file);
+            page.follow(config.page());
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
                 boolean asked = hangUp.heard();
                 if (watch.changed() || asked) {
-                    readAgain(daemon, log);
+                    readAgain(daemon, page, log);
                 }
             }
         }
@@ -80,9 +83,11 @@ final class RunCommand implements Callable<Integer> {
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
     }
 
-    private void readAgain(Daemon daemon, Logger log) {
+    private void readAgain(Daemon daemon, LivePage page, Logger log) {
         try {
-            daemon.change(ConfigFile.read(file));
+            Config next = ConfigFile.read(file);
+            daemon.change(next);
+            page.follow(next.page());
             log.info("{} has been read again and is in force", file);
         } catch (ConfigException e) {
             e.mistakes().forEach(mistake -> log.warn("{}", mistake));

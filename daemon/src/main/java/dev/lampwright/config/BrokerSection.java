@@ -3,7 +3,6 @@ package dev.lampwright.config;
 import dev.lampwright.printer.Broker;
 import java.net.URI;
 import java.net.URISyntaxException;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
@@ -31,10 +30,11 @@ final class BrokerSection {
     static Broker read(Table table, Path folder) {
         URI url =
                 table.needText("url", WANTED_URL).map(text -> url(table, text)).orElse(STAND_IN);
-        Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);
+        Optional<Path> caFile =
+                FilePath.read(table, "ca_file", "give the path of a PEM file with certificates", folder);
         Optional<String> username = table.text("username", WANTED_USER);
-        Optional<Path> passwordFile =
-                path(table, "password_file", "give the path of a file whose first line is the password", folder);
+        Optional<Path> passwordFile = FilePath.read(
+                table, "password_file", "give the path of a file whose first line is the password", folder);
         if (caFile.isPresent() && url.getScheme().equals("mqtt")) {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
@@ -79,14 +79,5 @@ final class BrokerSection {
     private static URI withPort(URI url) {
         int port = url.getPort() > 0 ? url.getPort() : PORTS.get(url.getScheme());
         return URI.create(url.getScheme() + "://" + url.getHost() + ":" + port);
-    }
-
-    private static Optional<Path> path(Table table, String key, String wanted, Path folder) {
-        try {
-            return table.text(key, wanted).map(text -> folder.resolve(text).normalize());
-        } catch (InvalidPathException e) {
-            table.mistake(key, "is no path", wanted);
-            return Optional.empty();
-        }
     }
 }

@@ -16,6 +16,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A configuration that has been found right. Looks, cues and the encoder remember what was before, so it is for one chain at a time.
@@ -35,6 +36,8 @@ import java.util.Map;
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
  * @param alarmSequence how a fault is shown until it is seen and over
  * @param desk what people may ask for, and where
+ * @param mounting how the strip is mounted
+ * @param page what there is to say about the live page; empty if there is none
  * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
@@ -53,6 +56,8 @@ public record Config(
         List<Cue> cues,
         AlarmSequence alarmSequence,
         DeskSettings desk,
+        Mounting mounting,
+        Optional<PageSettings> page,
         Wiring wiring) {
     /** Keeps copies of the collections, in their order. */
     public Config {
