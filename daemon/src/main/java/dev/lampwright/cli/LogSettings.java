@@ -14,6 +14,13 @@ final class LogSettings {
         }
     }
 
+    /** Nothing: the command itself says what went wrong. */
+    static void silent() {
+        if (System.getProperty(LEVEL) == null) {
+            System.setProperty(LEVEL, "OFF");
+        }
+    }
+
     /** Only troubles, since something is drawn in the terminal. */
     static void forPicture() {
         if (System.getProperty(LEVEL) == null) {

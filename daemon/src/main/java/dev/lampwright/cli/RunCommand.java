@@ -10,6 +10,7 @@ import dev.lampwright.link.SerialLine;
 import dev.lampwright.page.LivePage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -30,13 +31,14 @@ import picocli.CommandLine.Option;
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
-            "0:stopped by a signal",
+            "0:stopped by a signal; a second one ends it at once, with 130 or 143",
             "1:the configuration is not right, or a file cannot be read or written",
             "2:called wrongly"
         },
         footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
 final class RunCommand implements Callable<Integer> {
     private static final long LOOK_EVERY_MS = 500;
+    private static final Duration LONGEST_END = Duration.ofMillis(900);
 
     @Option(names = "--config", paramLabel = "FILE", required = true, description = "The configuration file.")
     private Path file;
@@ -55,7 +57,7 @@ final class RunCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
         LogSettings.forJournal();
-        GoodEnd.of(stopped::countDown, () -> run(config));
+        GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 
@@ -70,6 +72,7 @@ final class RunCommand implements Callable<Integer> {
             log.info("started with {}", file);
             page.follow(config.page());
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                daemon.lookAround();
                 boolean asked = hangUp.heard();
                 if (watch.changed() || asked) {
                     readAgain(daemon, page, log);

@@ -11,6 +11,7 @@ import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -25,9 +26,10 @@ import java.util.Optional;
  * @param broker where the broker is
  * @param bindings where the printer says what
  * @param silentAfter how long nothing may be heard before the state is {@code silent}
- * @param ambientC temperature of the room, in °C
+ * @param room where the printer stands, and what counts as hot there
  * @param port serial port of the controller
  * @param baud bits a second on the line
+ * @param atEnd what the lights do when the daemon is asked to end
  * @param setup what is fitted to the controller, and its limits
  * @param guard what is chosen about the limits
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
@@ -45,9 +47,10 @@ public record Config(
         Broker broker,
         Bindings bindings,
         Duration silentAfter,
-        double ambientC,
+        Room room,
         String port,
         int baud,
+        AtEnd atEnd,
         Setup setup,
         GuardSettings guard,
         Fitting fitting,
@@ -63,5 +66,14 @@ public record Config(
     public Config {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
         cues = List.copyOf(cues);
+    }
+
+    /**
+     * The temperature of the room.
+     *
+     * @return °C
+     */
+    public double ambientC() {
+        return room.ambientC();
     }
 }

@@ -44,7 +44,7 @@ final class PageSection {
         InetAddress address = table.parsed("address", WANTED_ADDRESS, PageSection::address)
                 .orElseGet(InetAddress::getLoopbackAddress);
         int port = table.whole("port", 0, HIGHEST_PORT, USUAL_PORT);
-        Optional<Path> token = FilePath.read(table, "token_file", WANTED_TOKEN, folder);
+        Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN, folder);
         if (!address.isLoopbackAddress() && token.isEmpty()) {
             table.mistake(
                     "address",

@@ -101,6 +101,19 @@ final class Table {
     }
 
     /**
+     * A table within this one, or the tables of an array.
+     *
+     * @param key its name
+     * @return the tables; an empty one if it is neither a table nor an array with tables in it
+     */
+    List<Table> tableOrTables(String key) {
+        if (values.get(key) instanceof List<?> elements && !elements.isEmpty()) {
+            return tables(key);
+        }
+        return List.of(table(key));
+    }
+
+    /**
      * Whether the value of a key is a table.
      *
      * @param key its name

@@ -33,7 +33,7 @@ final class Alarm {
     }
 
     private void end(AlarmSequence sequence, boolean reset) {
-        if (state == AlarmState.ACKNOWLEDGED || state == AlarmState.ALERT && !sequence.locksIn()) {
+        if (state == AlarmState.ACKNOWLEDGED || (state == AlarmState.ALERT && !sequence.locksIn())) {
             state = sequence.afterwards();
         }
         boolean waits = state == AlarmState.ACKNOWLEDGED || state == AlarmState.RINGBACK;

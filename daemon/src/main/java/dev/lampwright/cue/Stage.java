@@ -2,10 +2,12 @@ package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.look.Moment;
 import dev.lampwright.signal.Signals;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
 /**
@@ -24,6 +26,7 @@ public final class Stage {
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
+    private final Consumer<LookFault> faults;
     private Turn on;
     private Turn off;
     private boolean started;
@@ -37,8 +40,15 @@ public final class Stage {
      * @param signals what light can follow
      * @param seen the canvas that frames are drawn on
      * @param before another of the same size
+     * @param faults told of each part of a look that fails, once
      */
-    public Stage(List<Cue> cues, Map<String, Look> looks, Signals signals, Canvas seen, Canvas before) {
+    public Stage(
+            List<Cue> cues,
+            Map<String, Look> looks,
+            Signals signals,
+            Canvas seen,
+            Canvas before,
+            Consumer<LookFault> faults) {
         this.cues = List.copyOf(cues);
         wished = looks.values().stream()
                 .collect(Collectors.toMap(
@@ -46,6 +56,7 @@ public final class Stage {
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
+        this.faults = faults;
         on = new Turn(cues.get(cues.size() - 1));
         off = new Turn(on.cue());
     }
@@ -78,9 +89,9 @@ public final class Stage {
         boolean camera = situation.event(CAMERA);
         float share = on.faded(nanos);
         if (share < 1 && !frozen) {
-            off.draw(moment, nanos, camera, before);
+            off.draw(moment, nanos, camera, before, faults);
         }
-        on.draw(moment, nanos, camera, seen);
+        on.draw(moment, nanos, camera, seen, faults);
         if (share < 1) {
             seen.mix(before, 1 - share);
         }

@@ -1,10 +1,9 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
-import dev.lampwright.desk.Ask.Outcome;
 
 /** That somebody has seen the fault. */
-final class AcknowledgeAsk implements Ask.Deed {
+final class AcknowledgeAsk implements Deed {
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
         request.word("acknowledge");

@@ -1,9 +1,7 @@
 package dev.lampwright.desk;
 
-import dev.lampwright.desk.Ask.Outcome;
-
 /** How bright the strip is. */
-final class BrightnessAsk implements Ask.Deed {
+final class BrightnessAsk implements Deed {
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
         double level = request.number("level", 0, 1)

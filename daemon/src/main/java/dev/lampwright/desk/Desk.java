@@ -2,7 +2,7 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.Ask.Outcome;
+import dev.lampwright.desk.Deed.Outcome;
 import dev.lampwright.look.Fitting;
 import java.time.InstantSource;
 import java.util.Optional;
@@ -88,7 +88,7 @@ public final class Desk {
 
     private Answer take(Ask ask, Request request) {
         try {
-            Outcome outcome = ask.deed().done(request, circumstances(), standing);
+            Outcome outcome = Deed.ALL.get(ask).done(request, circumstances(), standing);
             request.requireNothingLeft();
             standing = outcome.standing();
             publish();

@@ -2,19 +2,17 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.Ask.Outcome;
 import java.time.Duration;
 import java.util.TreeSet;
 
 /** A look, for a time. */
-final class LookAsk implements Ask.Deed {
+final class LookAsk implements Deed {
     /** How long a look stays that nobody gave a time for. */
     static final Duration USUAL = Duration.ofMinutes(1);
 
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
-        String name = request.word("look")
-                .orElseThrow(() -> new RefusedException("look is missing; give the name of a look, or \"auto\""));
+        String name = request.needWord("look", "give the name of a look, or \"auto\"");
         Duration time = request.lasting(USUAL);
         Wishes wishes = before.wishes();
         if (name.equals(Spoken.AUTO)) {

@@ -2,17 +2,17 @@ package dev.lampwright.desk;
 
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.colour.Light;
-import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Single pixels and zones in colours of their own, for a time. What one message asks for is seen in one frame. */
-final class PixelsAsk implements Ask.Deed {
+final class PixelsAsk implements Deed {
     private static final Duration USUAL = Duration.ofMinutes(1);
     private static final Pattern RUN = Pattern.compile("(\\d{1,5})(?:-(\\d{1,5}))?");
     private static final String WANTED =
@@ -20,7 +20,11 @@ final class PixelsAsk implements Ask.Deed {
 
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
-        if (request.word("pixels").filter(Spoken.AUTO::equals).isPresent()) {
+        Optional<String> word = request.word("pixels");
+        if (word.isPresent()) {
+            if (!word.get().equals(Spoken.AUTO)) {
+                throw new RefusedException("pixels is \"" + word.get() + "\"; " + WANTED);
+            }
             Standing none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
             return new Outcome(none, "pixels as the look says");
         }
@@ -68,9 +72,9 @@ final class PixelsAsk implements Ask.Deed {
     private static void lay(Zone zone, Light light, float[] rgba) {
         for (int i = 0; i < zone.pixelCount(); i++) {
             int at = 4 * zone.pixel(i);
-            rgba[at] = (float) light.red();
-            rgba[at + 1] = (float) light.green();
-            rgba[at + 2] = (float) light.blue();
+            rgba[at] = light.red();
+            rgba[at + 1] = light.green();
+            rgba[at + 2] = light.blue();
             rgba[at + 3] = 1;
         }
     }

@@ -4,9 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -39,7 +37,7 @@ final class Request {
     Request(String payload, String mainKey) {
         JsonNode node = node(payload.strip());
         if (node.isObject()) {
-            node.fields().forEachRemaining(entry -> values.put(entry.getKey(), entry.getValue()));
+            node.properties().forEach(entry -> values.put(entry.getKey(), entry.getValue()));
         } else if (!node.isMissingNode()) {
             values.put(mainKey, node);
         }
@@ -89,6 +87,16 @@ final class Request {
         return Optional.of(node.asText());
     }
 
+    /** A word that must be there. */
+    String needWord(String key, String wanted) throws RefusedException {
+        Optional<String> word = word(key);
+        if (word.isEmpty()) {
+            String what = values.containsKey(key) ? key + " is " + shown(values.get(key)) : key + " is missing";
+            throw new RefusedException(what + "; " + wanted);
+        }
+        return word.get();
+    }
+
     /** How long something is to last. */
     Duration lasting(Duration usual) throws RefusedException {
         OptionalDouble seconds = number(FOR, 0, LONGEST_S);
@@ -110,9 +118,7 @@ final class Request {
         if (!node.isObject()) {
             throw new RefusedException("%s is %s; give an object of places and colours".formatted(key, shown(node)));
         }
-        List<Map.Entry<String, JsonNode>> entries = new ArrayList<>();
-        node.fields().forEachRemaining(entries::add);
-        for (Map.Entry<String, JsonNode> entry : entries) {
+        for (Map.Entry<String, JsonNode> entry : node.properties()) {
             if (!entry.getValue().isTextual()) {
                 throw new RefusedException("%s %s is %s; give a colour, for instance \"orange\""
                         .formatted(key, entry.getKey(), shown(entry.getValue())));

@@ -1,10 +1,9 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
-import dev.lampwright.desk.Ask.Outcome;
 
 /** That what was acknowledged and is over is to go. */
-final class ResetAsk implements Ask.Deed {
+final class ResetAsk implements Deed {
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
         request.word("reset");

@@ -1,13 +1,12 @@
 package dev.lampwright.desk;
 
-import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting.DimmerUse;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The level of the white lights, or of one of them. */
-final class WorkAsk implements Ask.Deed {
+final class WorkAsk implements Deed {
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
         List<DimmerUse> dimmers = circumstances.fitting().dimmers();

@@ -15,15 +15,20 @@ import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.signal.Room;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * From status, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. For one thread;
@@ -42,6 +47,8 @@ public final class Chain {
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final Guards guards;
+    private final List<LookFault> faults = new ArrayList<>();
+    private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
@@ -61,7 +68,7 @@ public final class Chain {
                 encoder,
                 new Guards(setup, fitting, GuardSettings.USUAL, timing.framesPerSecond()),
                 timing,
-                new Signals(timing.ambientC()));
+                new Signals(timing.room()));
     }
 
     /** What can be shown: by cues, when asked for, and of a fault. */
@@ -77,7 +84,7 @@ public final class Chain {
         silentAfterNanos = timing.silentAfter().toNanos();
         situation = new Situation(signals);
         canvas = fitting.canvas();
-        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas());
+        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas(), faults::add);
         adjustment = new Adjustment(canvas);
         alarm = new AlarmWatch(show.sequence());
         dimmers = fitting.dimmers();
@@ -105,9 +112,9 @@ public final class Chain {
      * @return the chain
      */
     static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
-        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.ambientC());
+        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.room());
         Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
-        Signals signals = new Signals(timing.ambientC());
+        Signals signals = new Signals(timing.room());
         return new Chain(config.fitting(), Show.of(config, cues), config.encoder(), guards, timing, signals);
     }
 
@@ -120,9 +127,8 @@ public final class Chain {
      * @return the chain; it is to {@link #takeOver} before its first frame
      */
     static Chain after(Chain before, Config next, int framesPerSecond) {
-        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.ambientC());
-        Signals signals =
-                timing.ambientC() == before.timing.ambientC() ? before.signals : new Signals(timing.ambientC());
+        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.room());
+        Signals signals = timing.room().equals(before.timing.room()) ? before.signals : new Signals(timing.room());
         Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
         return new Chain(next.fitting(), Show.of(next, next.cues()), next.encoder(), guards, timing, signals);
     }
@@ -145,9 +151,9 @@ public final class Chain {
      *
      * @param framesPerSecond rate of the frames, 1 or more
      * @param silentAfter how long nothing may be heard before the state is silent
-     * @param ambientC temperature of the room, in °C
+     * @param room where the printer stands, and what counts as hot there
      */
-    public record Timing(int framesPerSecond, Duration silentAfter, double ambientC) {}
+    public record Timing(int framesPerSecond, Duration silentAfter, Room room) {}
 
     /**
      * Makes a frame for which nobody has asked for anything.
@@ -174,6 +180,9 @@ public final class Chain {
         situation.moveTo(status, state, nanos);
         situation.take(wishes, alarm.step(state, wishes));
         canvas = adjustment.adjust(stage.draw(situation), situation);
+        if (ending.isPresent()) {
+            ending.get().dim(canvas, nanos);
+        }
         encoder.encode(canvas.rgba(), frame.strip());
         for (int i = 0; i < frame.duties().length; i++) {
             frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
@@ -222,6 +231,24 @@ public final class Chain {
      */
     double signal(Signal signal, long nanos) {
         return signals.value(signal, nanos);
+    }
+
+    /**
+     * Fades all light out from now on.
+     *
+     * @param how from when, and how fast
+     */
+    void end(Ending how) {
+        ending = Optional.of(how);
+    }
+
+    /**
+     * What could not be drawn so far and stays dark.
+     *
+     * @return each part of a look once, oldest first; grows as more fail
+     */
+    List<LookFault> faults() {
+        return Collections.unmodifiableList(faults);
     }
 
     /**

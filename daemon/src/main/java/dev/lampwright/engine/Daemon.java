@@ -1,5 +1,6 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
@@ -14,6 +15,8 @@ import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
@@ -28,6 +31,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class Daemon implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+    private static final Duration FADE = Duration.ofMillis(300);
+    private static final Duration LONGEST_FADE = Duration.ofMillis(400);
+    private static final long LONGEST_FAREWELL_MS = 300;
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
@@ -129,13 +135,36 @@ public final class Daemon implements AutoCloseable {
         config = next;
     }
 
-    /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
+    /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
+    public void lookAround() {
+        printer.lookAround();
+    }
+
+    /**
+     * Ends in good order within a second: the broker is said goodbye while the light fades out, then the controller. A broker that does
+     * not answer holds up nothing.
+     */
     @Override
     public synchronized void close() {
         reporter.close();
-        printer.close();
+        Thread farewell = new Thread(printer::close, "farewell");
+        farewell.setDaemon(true);
+        farewell.start();
+        boolean fades = config.atEnd() == AtEnd.FADE;
+        if (fades) {
+            frames.fadeOut(FADE, LONGEST_FADE);
+        }
         frames.close();
-        link.close();
+        link.close(fades ? WhenSilent.DARK : config.setup().whenSilent());
+        await(farewell);
+    }
+
+    private static void await(Thread farewell) {
+        try {
+            farewell.join(LONGEST_FAREWELL_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /**

@@ -3,9 +3,14 @@ package dev.lampwright.engine;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import java.time.Duration;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
@@ -42,6 +47,11 @@ public final class FrameLoop {
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
+    private Wishes followed = Wishes.NONE;
+    private final CountDownLatch dark = new CountDownLatch(1);
+    private volatile Duration fade = Duration.ZERO;
+    private Optional<Ending> ending = Optional.empty();
+    private int faultsTold;
     private boolean failing;
 
     /**
@@ -92,6 +102,21 @@ public final class FrameLoop {
     public void start() {
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /**
+     * Fades all light out and waits until it is dark. The guards hold as ever.
+     *
+     * @param duration how long the fade takes, more than 0
+     * @param longest how long to wait at most
+     */
+    void fadeOut(Duration duration, Duration longest) {
+        fade = duration;
+        try {
+            dark.await(longest.toMillis(), TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Ends the thread and waits for it, a second at most. */
@@ -206,9 +231,15 @@ public final class FrameLoop {
             shown = status;
             watch.shown(tick, status);
         }
+        Wishes wished = wishes.get();
+        if (wished != followed) {
+            followed = wished;
+            watch.asked(tick, wished);
+        }
         try {
             changeRig();
-            rig.chain.make(status, wishes.get(), nanos, rig.slot.back());
+            beginEnding(nanos);
+            rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -220,6 +251,10 @@ public final class FrameLoop {
         rig.tap.leave(rig.slot.back());
         rig.slot.publish();
         rig.frameReady.run();
+        if (ending.isPresent() && ending.get().isOver(nanos)) {
+            dark.countDown();
+        }
+        tellFaults();
         state = rig.chain.state();
         alarm = rig.chain.alarm();
         look = rig.chain.look();
@@ -234,6 +269,27 @@ public final class FrameLoop {
         if (newest != null) {
             newest.chain.takeOver(rig.chain);
             rig = newest;
+            faultsTold = 0;
+        }
+    }
+
+    private void beginEnding(long nanos) {
+        if (ending.isEmpty() && !fade.isZero()) {
+            Ending begins = new Ending(nanos, fade.toNanos());
+            ending = Optional.of(begins);
+            rig.chain.end(begins);
+        }
+    }
+
+    private void tellFaults() {
+        List<LookFault> faults = rig.chain.faults();
+        for (; faultsTold < faults.size(); faultsTold++) {
+            LookFault fault = faults.get(faultsTold);
+            LOG.error(
+                    "looks.{}.{} cannot be drawn: {}; it stays dark until the configuration is read again, and the rest goes on",
+                    fault.look(),
+                    fault.part(),
+                    fault.why());
         }
     }
 

@@ -6,14 +6,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Follows a printer: keeps connected to its broker and turns what it publishes into its status. */
 public final class PrinterClient implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
+
     private final StatusReader reader;
     private final LongSupplier nanoClock;
     private final Consumer<PrinterStatus> sink;
     private final Optional<Contact> contact;
     private final BrokerClient client;
+    private final FirstMinute firstMinute = new FirstMinute();
     private PrinterStatus status = PrinterStatus.nothingHeard();
 
     /**
@@ -91,6 +96,14 @@ public final class PrinterClient implements AutoCloseable {
         return client.messages();
     }
 
+    /** Looks after what no message tells: topics on which nothing comes. To be called every second or so, by any thread. */
+    public synchronized void lookAround() {
+        boolean connected = brokerState().phase() == BrokerState.Phase.CONNECTED;
+        if (firstMinute.over(connected, nanoClock.getAsLong())) {
+            reader.tellQuietTopics();
+        }
+    }
+
     private void take(String topic, byte[] payload, boolean retained) {
         if (contact.isPresent() && contact.get().topics().own(topic)) {
             contact.get().take(topic, payload, retained, client);
@@ -98,6 +111,7 @@ public final class PrinterClient implements AutoCloseable {
         }
         PrinterStatus after = reader.read(status, topic, payload, nanoClock.getAsLong());
         if (after != status) {
+            FaultWords.line(status, after).ifPresent(LOG::warn);
             status = after;
             sink.accept(after);
         }

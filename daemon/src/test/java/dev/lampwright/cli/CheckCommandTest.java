@@ -55,7 +55,7 @@ class CheckCommandTest {
     void defaultsAreTold() throws IOException {
         Files.writeString(good, Files.readString(good).replaceFirst("ceiling_mA = 1500", ""));
         Run run = Run.of("check", good.toString());
-        assertTrue(run.out().contains("; defaults supply.ceiling_mA 500, alarm.sequence A-4, desk.prefix"), run.out());
+        assertTrue(run.out().endsWith("; defaults supply.ceiling_mA 500" + System.lineSeparator()), run.out());
     }
 
     @Test

@@ -31,9 +31,10 @@ class RehearsalTest {
                 good.broker(),
                 good.bindings(),
                 good.silentAfter(),
-                good.ambientC(),
+                good.room(),
                 good.port(),
                 good.baud(),
+                good.atEnd(),
                 good.setup(),
                 good.guard(),
                 good.fitting(),
@@ -55,7 +56,7 @@ class RehearsalTest {
             }
         };
         assertEquals(
-                Optional.of(new Rehearsal.Failing("late", "java.lang.IllegalStateException: more than half")),
+                Optional.of(new Rehearsal.Failing("late", "layers.0: java.lang.IllegalStateException: more than half")),
                 Rehearsal.of(with("late", late)));
     }
 
@@ -66,7 +67,7 @@ class RehearsalTest {
             rgba[3] = 1;
         };
         assertEquals(
-                Optional.of(new Rehearsal.Failing("wrong", "its light is not within 0 and 1")),
+                Optional.of(new Rehearsal.Failing("wrong", "layers.0: its light is not a number from 0 to 1")),
                 Rehearsal.of(with("wrong", wrong)));
     }
 
