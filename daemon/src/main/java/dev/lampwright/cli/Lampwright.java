@@ -15,7 +15,8 @@ import picocli.CommandLine.Model.OptionSpec;
             CheckCommand.class,
             PlanCommand.class,
             RenderCommand.class,
-            PortsCommand.class
+            PortsCommand.class,
+            FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})

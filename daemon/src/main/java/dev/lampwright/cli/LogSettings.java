@@ -20,4 +20,11 @@ final class LogSettings {
             System.setProperty(LEVEL, "WARN");
         }
     }
+
+    /** Nothing: what is wrong is said in the dialogue itself. */
+    static void forDialogue() {
+        if (System.getProperty(LEVEL) == null) {
+            System.setProperty(LEVEL, "OFF");
+        }
+    }
 }

@@ -1,0 +1,67 @@
+package dev.lampwright.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Makes lights of dimmers: three colours make a plain colour strip, and channels are numbered without a gap. */
+final class DimmerLights {
+    private static final List<Findings.Hanging> COLOURS =
+            List.of(Findings.Hanging.RED, Findings.Hanging.GREEN, Findings.Hanging.BLUE);
+
+    private DimmerLights() {}
+
+    /**
+     * A light as the configuration has it.
+     *
+     * @param name its name
+     * @param channels its key {@code channel} or {@code channels}, with the value
+     * @param fullMilliamps current of each channel at full duty
+     * @param spare whether nothing hangs there, and it only fills a gap
+     */
+    record Entry(String name, String channels, int fullMilliamps, boolean spare) {}
+
+    /** The lights on some dimmers, up to the last on which something hangs. */
+    static List<Entry> of(List<Findings.DimmerUse> uses) {
+        List<Entry> entries = new ArrayList<>();
+        List<List<Integer>> colours =
+                COLOURS.stream().map(colour -> places(uses, colour)).toList();
+        int strips = colours.stream().mapToInt(List::size).min().orElse(0);
+        for (int i = 0; i < strips; i++) {
+            int at = i;
+            List<Integer> channels =
+                    colours.stream().map(places -> places.get(at)).toList();
+            int full = channels.stream()
+                    .mapToInt(channel -> uses.get(channel).fullMilliamps())
+                    .max()
+                    .orElseThrow();
+            entries.add(new Entry(i == 0 ? "glow" : "glow" + (i + 1), "channels = " + channels, full, false));
+        }
+        int last = IntStream.range(0, uses.size())
+                .filter(i -> uses.get(i).what() != Findings.Hanging.NOTHING)
+                .max()
+                .orElse(-1);
+        for (int i = 0; i <= last; i++) {
+            Findings.DimmerUse use = uses.get(i);
+            int colour = COLOURS.indexOf(use.what());
+            boolean inStrip = colour >= 0 && colours.get(colour).indexOf(i) < strips;
+            if (!inStrip) {
+                entries.add(single(i, use));
+            }
+        }
+        return entries;
+    }
+
+    private static Entry single(int channel, Findings.DimmerUse use) {
+        boolean spare = use.what() == Findings.Hanging.NOTHING;
+        String name = spare ? "spare" + channel : use.name().isEmpty() ? "light" + channel : use.name();
+        return new Entry(name, "channel = " + channel, use.fullMilliamps(), spare);
+    }
+
+    private static List<Integer> places(List<Findings.DimmerUse> uses, Findings.Hanging what) {
+        return IntStream.range(0, uses.size())
+                .filter(i -> uses.get(i).what() == what)
+                .boxed()
+                .toList();
+    }
+}

@@ -1,0 +1,29 @@
+package dev.lampwright.fit;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Finds out where a printer says what. */
+public interface PrinterFinder {
+    /** Finds nothing: the user does it by hand. */
+    PrinterFinder BY_HAND = (broker, told) -> Optional.empty();
+
+    /** Who is told how it goes on. */
+    interface Told {
+        /**
+         * Says something.
+         *
+         * @param lines for the user
+         */
+        void say(List<String> lines);
+    }
+
+    /**
+     * Listens to a broker.
+     *
+     * @param broker its address, {@code mqtt://host}
+     * @param told who is told how it goes on
+     * @return the file's sections {@code printer.…}, as TOML; empty if nothing was found, which is told
+     */
+    Optional<String> find(String broker, Told told);
+}
