@@ -13,6 +13,7 @@ import java.util.concurrent.BlockingQueue;
  * never comes.
  */
 public final class LineTerminal implements Terminal {
+    private static final String PROMPT = "> ";
     private static final int LINES_AHEAD = 16;
     private static final Optional<String> END = Optional.empty();
 
@@ -43,6 +44,8 @@ public final class LineTerminal implements Terminal {
 
     @Override
     public Optional<String> readLine() {
+        out.print(PROMPT);
+        out.flush();
         try {
             Optional<String> line = stopped ? END : lines.take();
             if (line.isEmpty()) {

@@ -4,25 +4,30 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Finds the order of channels by asking what tells most. Every order is a belief with a weight, together with how short the strip is, up
- * to four pixels; each answer makes those more likely that would have given it (the rule of Bayes). Some answers in a hundred are
- * reckoned to be wrong, so none decides alone, and a wrong one is mended by those after it. The next question is the one whose answer
- * has the most information, after Shannon: the entropy of its answers, less that of the noise.
+ * Finds the order of channels by asking what tells most. Every order is a belief with a weight, together with how short the strip is;
+ * each answer makes those more likely that would have given it (the rule of Bayes). Some answers in a hundred are reckoned to be wrong,
+ * so none decides alone, and a wrong one is mended by those after it. The next question is the one whose answer has the most
+ * information, after Shannon: the entropy of its answers, less that of the noise.
  */
 final class OrderSearch {
     /** Answers that are reckoned to be wrong. Our own choice. */
     private static final double WRONG = 0.04;
 
-    /** A belief that is worth being confirmed. Our own choice. */
-    private static final double SURE = 0.8;
+    /** A belief that is worth being proved. Our own choice. */
+    private static final double LIKELY = 0.8;
 
-    /** Strips of fewer pixels than that are not told apart from one another by what is lit. */
+    /** A belief that is enough once it was proved. Our own choice. */
+    private static final double SURE = 0.98;
+
+    /** Strips of that many pixels and more are not told apart from one another by what is lit. */
     private static final int LONG = 5;
 
     private static final double SHORT_PRIOR = 0.005;
@@ -42,27 +47,44 @@ final class OrderSearch {
             List.of(2),
             List.of(3));
 
-    private final List<SecretStrip> strips = new ArrayList<>();
+    private static final Hue[] ANSWERS = Hue.values();
+    private static final List<SecretStrip> STRIPS = strips();
+
+    /** How likely each answer is, by question and strip. */
+    private static final Map<List<Integer>, double[][]> LIKELIHOODS = likelihoods();
+
     private final double[] weights;
     private final Map<List<Integer>, Integer> unsure = new HashMap<>();
+    private final Set<String> proved = new HashSet<>();
 
-    OrderSearch() {
-        List<String> three = orders("RGB");
-        List<String> four = orders("RGBW");
-        List<Double> priors = new ArrayList<>();
-        for (int pixels = 1; pixels <= LONG; pixels++) {
-            double length = pixels == LONG ? 1 - (LONG - 1) * SHORT_PRIOR : SHORT_PRIOR;
-            believe(three, pixels, length * (1 - WHITE_PRIOR) / three.size(), priors);
-            believe(four, pixels, length * WHITE_PRIOR / four.size(), priors);
-        }
-        weights = priors.stream().mapToDouble(Double::doubleValue).toArray();
+    /** What somebody says of the proof of an order. */
+    enum Proof {
+        RIGHT,
+        /** Right as far as it goes, but the strip has fewer pixels than the proof. */
+        SHORT,
+        WRONG
     }
 
-    private void believe(List<String> orders, int pixels, double prior, List<Double> priors) {
-        orders.forEach(order -> {
-            strips.add(new SecretStrip(order, pixels));
-            priors.add(prior);
-        });
+    OrderSearch() {
+        weights = STRIPS.stream().mapToDouble(OrderSearch::prior).toArray();
+    }
+
+    private static List<SecretStrip> strips() {
+        List<SecretStrip> strips = new ArrayList<>();
+        for (int pixels = 1; pixels <= LONG; pixels++) {
+            for (String letters : List.of("RGB", "RGBW")) {
+                for (String order : orders(letters)) {
+                    strips.add(new SecretStrip(order, pixels));
+                }
+            }
+        }
+        return List.copyOf(strips);
+    }
+
+    private static double prior(SecretStrip strip) {
+        double length = strip.pixels() == LONG ? 1 - (LONG - 1) * SHORT_PRIOR : SHORT_PRIOR;
+        boolean white = strip.order().length() == 4;
+        return length * (white ? WHITE_PRIOR / 24 : (1 - WHITE_PRIOR) / 6);
     }
 
     /** All orders of some channels. */
@@ -79,6 +101,21 @@ final class OrderSearch {
         return orders;
     }
 
+    private static Map<List<Integer>, double[][]> likelihoods() {
+        Map<List<Integer>, double[][]> all = new HashMap<>();
+        for (List<Integer> bytes : QUESTIONS) {
+            all.put(bytes, STRIPS.stream().map(strip -> likelihoods(strip.seen(bytes))).toArray(double[][]::new));
+        }
+        return all;
+    }
+
+    private static double[] likelihoods(Optional<Hue> seen) {
+        double[] likelihoods = new double[ANSWERS.length];
+        Arrays.fill(likelihoods, seen.isPresent() ? WRONG / (ANSWERS.length - 1) : 1.0 / ANSWERS.length);
+        seen.ifPresent(hue -> likelihoods[hue.ordinal()] = 1 - WRONG);
+        return likelihoods;
+    }
+
     /** The bytes to light for the question that tells most. */
     List<Integer> next() {
         return QUESTIONS.stream()
@@ -91,19 +128,27 @@ final class OrderSearch {
     void answered(List<Integer> bytes, Optional<Hue> answer) {
         if (answer.isEmpty()) {
             unsure.merge(bytes, 1, Integer::sum);
+            return;
         }
-        answer.ifPresent(hue -> weigh(strip -> likelihood(strip, bytes, hue)));
+        double[][] likelihoods = LIKELIHOODS.get(bytes);
+        int given = answer.get().ordinal();
+        weigh(strip -> likelihoods[strip][given]);
     }
 
-    /** The order to be confirmed, if one is likely enough. */
+    /** The order to be proved, if one is likely enough that was not proved yet. */
     Optional<String> likely() {
         String best = best();
-        return belief(best) >= SURE ? Optional.of(best) : Optional.empty();
+        return belief(best) >= LIKELY && !proved.contains(best) ? Optional.of(best) : Optional.empty();
     }
 
-    /** The likeliest order. */
-    String best() {
-        return strips.stream()
+    /** The order that is found, once it is. */
+    Optional<String> found() {
+        String best = best();
+        return belief(best) >= SURE && proved.contains(best) ? Optional.of(best) : Optional.empty();
+    }
+
+    private String best() {
+        return STRIPS.stream()
                 .map(SecretStrip::order)
                 .distinct()
                 .max(Comparator.comparingDouble(this::belief))
@@ -113,68 +158,72 @@ final class OrderSearch {
     /** How likely an order is, 0 to 1. */
     double belief(String order) {
         return IntStream.range(0, weights.length)
-                .filter(i -> strips.get(i).order().equals(order))
+                .filter(i -> STRIPS.get(i).order().equals(order))
                 .mapToDouble(i -> weights[i])
                 .sum();
     }
 
     /** The bytes that show red, green and blue, and white, on the first pixels if an order is right. */
     static List<Integer> proof(String order) {
-        String letters = "RGBW".substring(0, order.length());
+        String letters = letters(order);
         return IntStream.range(0, letters.length())
                 .mapToObj(pixel -> pixel * order.length() + order.indexOf(letters.charAt(pixel)))
                 .toList();
     }
 
-    /** Takes the answer to whether the {@link #proof} of an order shows what it should. */
-    void confirmed(String order, boolean yes) {
-        List<Integer> bytes = proof(order);
-        String letters = "RGBW".substring(0, order.length());
-        weigh(strip -> strip.shows(bytes, letters) == yes ? 1 - WRONG : WRONG);
+    /** What is seen of the proof of an order on a strip. */
+    static Proof seen(String order, SecretStrip strip) {
+        if (!strip.shows(proof(order), letters(order))) {
+            return Proof.WRONG;
+        }
+        return strip.pixels() < order.length() ? Proof.SHORT : Proof.RIGHT;
+    }
+
+    /** Takes what was seen of the {@link #proof} of an order. */
+    void proved(String order, Proof answer) {
+        if (answer != Proof.WRONG) {
+            proved.add(order);
+        }
+        weigh(strip -> seen(order, STRIPS.get(strip)) == answer ? 1 - WRONG : WRONG / 2);
+    }
+
+    private static String letters(String order) {
+        return "RGBW".substring(0, order.length());
     }
 
     private interface Likelihood {
-        double of(SecretStrip strip);
+        double of(int strip);
     }
 
     private void weigh(Likelihood likelihood) {
-        double sum = 0;
         for (int i = 0; i < weights.length; i++) {
-            weights[i] *= likelihood.of(strips.get(i));
-            sum += weights[i];
+            weights[i] *= likelihood.of(i);
         }
+        double sum = Arrays.stream(weights).sum();
         for (int i = 0; i < weights.length; i++) {
             weights[i] /= sum;
         }
     }
 
-    private static double likelihood(SecretStrip strip, List<Integer> bytes, Hue answer) {
-        int answers = Hue.values().length;
-        return strip.seen(bytes)
-                .map(hue -> hue == answer ? 1 - WRONG : WRONG / (answers - 1))
-                .orElse(1.0 / answers);
-    }
-
     /** What the answer tells on average, in bits. */
     private double information(List<Integer> bytes) {
-        Hue[] answers = Hue.values();
-        double[] chances = new double[answers.length];
+        double[][] likelihoods = LIKELIHOODS.get(bytes);
+        double[] chances = new double[ANSWERS.length];
         double noise = 0;
         for (int i = 0; i < weights.length; i++) {
-            double[] likelihoods = new double[answers.length];
-            for (int a = 0; a < answers.length; a++) {
-                likelihoods[a] = likelihood(strips.get(i), bytes, answers[a]);
-                chances[a] += weights[i] * likelihoods[a];
+            for (int a = 0; a < chances.length; a++) {
+                chances[a] += weights[i] * likelihoods[i][a];
             }
-            noise += weights[i] * entropy(likelihoods);
+            noise += weights[i] * entropy(likelihoods[i]);
         }
         return entropy(chances) - noise;
     }
 
     private static double entropy(double[] chances) {
-        return Arrays.stream(chances)
-                .filter(chance -> chance > 0)
-                .map(chance -> -chance * Math.log(chance) / Math.log(2))
-                .sum();
+        double bits = 0;
+        for (double chance : chances) {
+            bits -= chance > 0 ? chance * Math.log(chance) / Math.log(2) : 0;
+        }
+        return bits;
     }
 }

@@ -45,22 +45,26 @@ final class OrderStep implements Step {
     private static String search(Setup setup, Bench bench) throws LeaveException, IOException {
         OrderSearch search = new OrderSearch();
         int level = Setups.level(setup, MOST_LIT, LEVEL);
-        for (int asked = 0; asked < PATIENCE; asked++) {
+        for (int asked = 0; asked < PATIENCE && search.found().isEmpty(); asked++) {
             Optional<String> likely = search.likely();
             if (likely.isPresent()) {
-                boolean yes = proven(likely.get(), level, setup, bench);
-                search.confirmed(likely.get(), yes);
-                if (yes) {
-                    return likely.get();
-                }
-                bench.say("Then an answer before was not right, or the strip is a special one. Some more questions:");
+                prove(likely.get(), search, level, setup, bench);
             } else {
                 List<Integer> bytes = search.next();
                 bench.show(setup, Scenes.bytes(level, bytes));
                 search.answered(bytes, bench.ask(hue(bytes)));
             }
         }
-        return byHand(level, setup, bench);
+        return search.found().isPresent() ? search.found().get() : byHand(level, setup, bench);
+    }
+
+    private static void prove(String order, OrderSearch search, int level, Setup setup, Bench bench)
+            throws LeaveException, IOException {
+        OrderSearch.Proof answer = proof(order, level, setup, bench);
+        search.proved(order, answer);
+        if (answer == OrderSearch.Proof.WRONG) {
+            bench.say("Then an answer before was not right, or the strip is a special one. Some more questions:");
+        }
     }
 
     private static Question<Optional<Hue>> hue(List<Integer> bytes) {
@@ -75,14 +79,17 @@ final class OrderStep implements Step {
                 HUES);
     }
 
-    private static boolean proven(String order, int level, Setup setup, Bench bench)
+    private static OrderSearch.Proof proof(String order, int level, Setup setup, Bench bench)
             throws LeaveException, IOException {
         bench.show(setup, Scenes.bytes(level, OrderSearch.proof(order)));
         String fourth = order.length() == MOST_LIT ? ", the fourth white" : "";
-        return bench.ask(Question.yesOrNo(
-                "The first pixel should be red now, the second green, the third blue" + fourth
-                        + ", and no other lit. Is it so?",
-                "Count from the controller's end. If the strip has fewer pixels, answer for those that it has."));
+        return bench.ask(Question.choice(
+                "The first pixel should be red now, the second green, the third blue" + fourth + ", and no other lit. Is it so?",
+                "Count from the controller's end.",
+                List.of(
+                        new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT),
+                        new Question.Option<>("n", "no", OrderSearch.Proof.WRONG),
+                        new Question.Option<>("s", "yes, but the strip has fewer pixels", OrderSearch.Proof.SHORT))));
     }
 
     private static String byHand(int level, Setup setup, Bench bench) throws LeaveException, IOException {
@@ -94,7 +101,7 @@ final class OrderStep implements Step {
                     List.of(),
                     "It often stands in the strip's papers. Pixels of the WS2812B kind mostly have GRB.",
                     OrderStep::readOrder));
-        } while (!proven(order, level, setup, bench));
+        } while (proof(order, level, setup, bench) == OrderSearch.Proof.WRONG);
         return order;
     }
 

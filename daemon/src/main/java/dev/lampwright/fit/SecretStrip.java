@@ -37,7 +37,11 @@ record SecretStrip(String order, int pixels) {
      * @param letters one for each pixel
      */
     boolean shows(List<Integer> bytes, String letters) {
-        return String.join("", lit(bytes)).equals(letters.substring(0, Math.min(letters.length(), pixels)));
+        return lit(bytes)
+                .equals(letters.substring(0, Math.min(letters.length(), pixels))
+                        .chars()
+                        .mapToObj(Character::toString)
+                        .toList());
     }
 
     /** The channels of each pixel that is lit at all. */

@@ -18,7 +18,7 @@ final class ModelBoards implements Boards, Eyes {
     private static final long FRAME = TimeUnit.SECONDS.toNanos(1) / RATE;
 
     /** How long somebody takes to answer. */
-    private static final int FRAMES_A_QUESTION = RATE / 2;
+    private static final long ANSWER_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
 
     private final Here here;
     private final StripModel strip;
@@ -118,9 +118,7 @@ final class ModelBoards implements Boards, Eyes {
             setups.add(next);
             guarded = new GuardedFrames(next, RATE);
         }
-        for (int i = 0; i < FRAMES_A_QUESTION; i++) {
-            frame();
-        }
+        nanos += ANSWER_NANOS;
         scene = nextScene;
         begun = nanos;
         int frames = 0;
@@ -172,16 +170,7 @@ final class ModelBoards implements Boards, Eyes {
     }
 
     private double centre() {
-        List<StripModel.Pixel> pixels = pixels();
-        double sum = 0;
-        int count = 0;
-        for (int i = 0; i < pixels.size(); i++) {
-            if (pixels.get(i).lit()) {
-                sum += i;
-                count++;
-            }
-        }
-        return count == 0 ? -1 : sum / count;
+        return RecordedEyes.centre(pixels());
     }
 
     @Override

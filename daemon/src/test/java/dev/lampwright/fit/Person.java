@@ -1,12 +1,11 @@
 package dev.lampwright.fit;
 
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.function.BinaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -22,8 +21,7 @@ final class Person {
     private final Map<Integer, Findings.DimmerUse> dimmers = new LinkedHashMap<>();
     private final Map<String, String> said = new LinkedHashMap<>();
     private final List<String> questions = new ArrayList<>();
-    private Iterator<String> zonesLeft = zones.keySet().iterator();
-    private UnaryOperator<String> slip = answer -> answer;
+    private BinaryOperator<String> slip = (question, answer) -> answer;
 
     Person(Eyes eyes) {
         this.eyes = eyes;
@@ -51,7 +49,6 @@ final class Person {
     /** Where a zone is to be. */
     Person wants(String zone, int first, int last) {
         zones.put(zone, new Findings.Run(first, last));
-        zonesLeft = zones.keySet().iterator();
         return this;
     }
 
@@ -61,8 +58,8 @@ final class Person {
         return this;
     }
 
-    /** What becomes of answers about what is seen, for somebody who errs. */
-    Person slips(UnaryOperator<String> newSlip) {
+    /** What becomes of answers about what is seen, by question and answer, for somebody who errs. */
+    Person slips(BinaryOperator<String> newSlip) {
         slip = newSlip;
         return this;
     }
@@ -80,11 +77,11 @@ final class Person {
     /** Answers what stands on the terminal; the question is the last line that is not one of the options. */
     String answer(List<String> lines) {
         String question = lines.stream()
-                .filter(line -> !line.startsWith(" ") && !line.isBlank())
+                .filter(line -> !line.startsWith(" ") && !line.isBlank() && !line.startsWith("Sorry: "))
                 .reduce((first, second) -> second)
-                .orElse("");
+                .orElseGet(() -> questions.get(questions.size() - 1));
         questions.add(question);
-        return seen(question).map(slip).orElseGet(() -> known(question));
+        return seen(question).map(answer -> slip.apply(question, answer)).orElseGet(() -> known(question));
     }
 
     private String known(String question) {
@@ -103,7 +100,7 @@ final class Person {
             return Optional.of(colour());
         }
         if (question.startsWith("The first pixel should be red")) {
-            return yes(proof(question.contains("fourth") ? "RGBW" : "RGB"));
+            return Optional.of(proof(question.contains("fourth") ? "RGBW" : "RGB"));
         }
         if (question.startsWith("Is a pixel lit anywhere")) {
             return yes(!litPixels().isEmpty());
@@ -124,7 +121,7 @@ final class Person {
             return Optional.of(move(mark.group(1).equals("one") ? low : high));
         }
         if (question.startsWith("Which zone is next")) {
-            return Optional.of(zonesLeft.hasNext() ? zonesLeft.next() : "");
+            return Optional.of(nextZone(question));
         }
         Matcher whole = Pattern.compile("All of (\\w+) is lit now.*").matcher(question);
         if (whole.matches()) {
@@ -157,6 +154,12 @@ final class Person {
             return Optional.of(Integer.toString(use().fullMilliamps()));
         }
         return Optional.empty();
+    }
+
+    private String nextZone(String question) {
+        int at = question.indexOf("So far: ");
+        List<String> done = at < 0 ? List.of() : List.of(question.substring(at + 8, question.length() - 1).split(", "));
+        return zones.keySet().stream().filter(zone -> !done.contains(zone)).findFirst().orElse("");
     }
 
     private Findings.DimmerUse use() {
@@ -201,15 +204,14 @@ final class Person {
         return HUES.get(seen.ordinal());
     }
 
-    private boolean proof(String letters) {
+    private String proof(String letters) {
         List<Integer> lit = litPixels();
         int count = Math.min(letters.length(), eyes.pixels().size());
+        boolean right = lit.size() == count;
         for (int i = 0; i < count; i++) {
-            if (!lit.contains(i) || eyes.pixels().get(i).hue() != Hue.of(letters.charAt(i))) {
-                return false;
-            }
+            right &= lit.contains(i) && eyes.pixels().get(i).hue() == Hue.of(letters.charAt(i));
         }
-        return lit.size() == count;
+        return !right ? "n" : count < letters.length() ? "s" : "y";
     }
 
     private String last() {
