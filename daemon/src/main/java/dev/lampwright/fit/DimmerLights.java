@@ -15,7 +15,7 @@ final class DimmerLights {
      * A light as the configuration has it.
      *
      * @param name its name
-     * @param channels its key {@code channel} or {@code channels}, with the value
+     * @param channels the key that tells them, with its value
      * @param fullMilliamps current of each channel at full duty
      * @param spare whether nothing hangs there, and it only fills a gap
      */

@@ -55,7 +55,7 @@ final class Journal {
                 throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
             }
             Map<String, List<Entry>> steps = new LinkedHashMap<>();
-            root.path(STEPS_KEY).fields().forEachRemaining(step -> steps.put(step.getKey(), entries(step.getValue())));
+            root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
             return new Journal(file, steps);
         } catch (JsonProcessingException e) {
             throw new IOException(file + ": is no JSON; move it away to begin anew", e);

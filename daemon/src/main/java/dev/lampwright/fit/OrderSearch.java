@@ -47,7 +47,7 @@ final class OrderSearch {
             List.of(2),
             List.of(3));
 
-    private static final Hue[] ANSWERS = Hue.values();
+    private static final List<Hue> ANSWERS = List.of(Hue.values());
     private static final List<SecretStrip> STRIPS = strips();
 
     /** How likely each answer is, by question and strip. */
@@ -104,15 +104,17 @@ final class OrderSearch {
     private static Map<List<Integer>, double[][]> likelihoods() {
         Map<List<Integer>, double[][]> all = new HashMap<>();
         for (List<Integer> bytes : QUESTIONS) {
-            all.put(bytes, STRIPS.stream().map(strip -> likelihoods(strip.seen(bytes))).toArray(double[][]::new));
+            all.put(
+                    bytes,
+                    STRIPS.stream().map(strip -> likelihoods(strip.seen(bytes))).toArray(double[][]::new));
         }
         return all;
     }
 
     private static double[] likelihoods(Optional<Hue> seen) {
-        double[] likelihoods = new double[ANSWERS.length];
-        Arrays.fill(likelihoods, seen.isPresent() ? WRONG / (ANSWERS.length - 1) : 1.0 / ANSWERS.length);
-        seen.ifPresent(hue -> likelihoods[hue.ordinal()] = 1 - WRONG);
+        double[] likelihoods = new double[ANSWERS.size()];
+        Arrays.fill(likelihoods, seen.isPresent() ? WRONG / (ANSWERS.size() - 1) : 1.0 / ANSWERS.size());
+        seen.ifPresent(hue -> likelihoods[ANSWERS.indexOf(hue)] = 1 - WRONG);
         return likelihoods;
     }
 
@@ -131,7 +133,7 @@ final class OrderSearch {
             return;
         }
         double[][] likelihoods = LIKELIHOODS.get(bytes);
-        int given = answer.get().ordinal();
+        int given = ANSWERS.indexOf(answer.get());
         weigh(strip -> likelihoods[strip][given]);
     }
 
@@ -208,7 +210,7 @@ final class OrderSearch {
     /** What the answer tells on average, in bits. */
     private double information(List<Integer> bytes) {
         double[][] likelihoods = LIKELIHOODS.get(bytes);
-        double[] chances = new double[ANSWERS.length];
+        double[] chances = new double[ANSWERS.size()];
         double noise = 0;
         for (int i = 0; i < weights.length; i++) {
             for (int a = 0; a < chances.length; a++) {

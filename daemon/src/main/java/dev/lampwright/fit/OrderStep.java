@@ -84,7 +84,8 @@ final class OrderStep implements Step {
         bench.show(setup, Scenes.bytes(level, OrderSearch.proof(order)));
         String fourth = order.length() == MOST_LIT ? ", the fourth white" : "";
         return bench.ask(Question.choice(
-                "The first pixel should be red now, the second green, the third blue" + fourth + ", and no other lit. Is it so?",
+                "The first pixel should be red now, the second green, the third blue" + fourth
+                        + ", and no other lit. Is it so?",
                 "Count from the controller's end.",
                 List.of(
                         new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT),

@@ -22,7 +22,10 @@ class CurrentFitTest {
         CurrentFit fit = fit(RIG.readings(() -> 0));
         assertTrue(fit.nonsense().isEmpty());
         for (int i = 0; i < 3; i++) {
-            assertEquals(STRIP.channelMilliamps().get(i), fit.currents().channels().get(i).value(), 1e-9);
+            assertEquals(
+                    STRIP.channelMilliamps().get(i),
+                    fit.currents().channels().get(i).value(),
+                    1e-9);
         }
         assertEquals(STRIP.idleMilliamps(), fit.currents().idle().value(), 1e-9);
     }
@@ -35,7 +38,10 @@ class CurrentFitTest {
         double squares = 0;
         double told = 0;
         for (int round = 0; round < rounds; round++) {
-            Findings.Milliamps red = fit(RIG.readings(() -> random.nextGaussian() * 3)).currents().channels().get(1);
+            Findings.Milliamps red = fit(RIG.readings(() -> random.nextGaussian() * 3))
+                    .currents()
+                    .channels()
+                    .get(1);
             squares += Math.pow(red.value() - STRIP.channelMilliamps().get(1), 2) / rounds;
             told += red.error() * red.error() / rounds;
         }
@@ -67,7 +73,9 @@ class CurrentFitTest {
     void refusesAChannelThatTakesNothingOrLessThanNothing() {
         double[] readings = RIG.readings(() -> 0);
         StripModel dead = new StripModel("GRB", 60, List.of(11.2, 0.0, 10.6), 0.73);
-        String nonsense = fit(new CurrentRig(dead, RIG.setup(), RIG.patterns()).readings(() -> 0)).nonsense().orElseThrow();
+        String nonsense = fit(new CurrentRig(dead, RIG.setup(), RIG.patterns()).readings(() -> 0))
+                .nonsense()
+                .orElseThrow();
         assertTrue(nonsense.startsWith("the channel R would take"), nonsense);
         for (int i = 0; i < readings.length; i++) {
             readings[i] = 1000 - readings[i] / 10;
@@ -85,7 +93,9 @@ class CurrentFitTest {
     @Test
     void refusesADarkStripOverTheCeiling() {
         StripModel thirsty = new StripModel("GRB", 60, List.of(11.2, 12.4, 10.6), 60);
-        String nonsense = fit(new CurrentRig(thirsty, RIG.setup(), RIG.patterns()).readings(() -> 0)).nonsense().orElseThrow();
+        String nonsense = fit(new CurrentRig(thirsty, RIG.setup(), RIG.patterns()).readings(() -> 0))
+                .nonsense()
+                .orElseThrow();
         assertTrue(nonsense.contains("more than the ceiling of 3000 mA"), nonsense);
     }
 }

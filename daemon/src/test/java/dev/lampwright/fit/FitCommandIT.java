@@ -37,7 +37,11 @@ class FitCommandIT {
         pty = PtyController.pluggedIn(folder);
         file = folder.resolve("alder.toml");
         command = RunningDaemon.command(
-                List.of("-XX:TieredStopAtLevel=1"), "fit", file.toString(), "--port", pty.port().toString());
+                List.of("-XX:TieredStopAtLevel=1"),
+                "fit",
+                file.toString(),
+                "--port",
+                pty.port().toString());
     }
 
     @AfterEach
@@ -57,7 +61,8 @@ class FitCommandIT {
     }
 
     @Test
-    void findsOrderLengthAndWhiteAndGoesOnAfterBeingStopped() throws IOException, InterruptedException, ConfigException {
+    void findsOrderLengthAndWhiteAndGoesOnAfterBeingStopped()
+            throws IOException, InterruptedException, ConfigException {
         StripModel strip = new StripModel("GRWB", 71, List.of(11.0, 12.0, 16.0, 9.0), 0.7);
         RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
         List<String> said = new ArrayList<>();
@@ -115,10 +120,16 @@ class FitCommandIT {
     @Test
     void answersThatEndEarlyAreAFailure() throws IOException, InterruptedException {
         List<String> deaf = RunningDaemon.command(
-                List.of(), "fit", file.toString(), "--port", folder.resolve("none").toString());
+                List.of(),
+                "fit",
+                file.toString(),
+                "--port",
+                folder.resolve("none").toString());
         Child child = Child.run(List.of("sh", "-c", String.join(" ", deaf) + " </dev/null"));
         assertEquals(1, child.status(), child.output());
         assertTrue(child.output().contains("No controller answers."), child.output());
-        assertTrue(child.output().endsWith("Stopped; nothing was lit and nothing is kept." + System.lineSeparator()), child.output());
+        assertTrue(
+                child.output().endsWith("Stopped; nothing was lit and nothing is kept." + System.lineSeparator()),
+                child.output());
     }
 }

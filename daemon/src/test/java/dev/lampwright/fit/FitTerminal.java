@@ -45,7 +45,8 @@ final class FitTerminal implements AutoCloseable {
             if (since.toString().equals(PROMPT) || since.toString().endsWith("\n" + PROMPT)) {
                 List<String> lines = since.toString().lines().toList();
                 since.setLength(0);
-                typing.write(answers.apply(count++, lines.subList(0, lines.size() - 1)).getBytes(StandardCharsets.UTF_8));
+                typing.write(answers.apply(count++, lines.subList(0, lines.size() - 1))
+                        .getBytes(StandardCharsets.UTF_8));
                 typing.flush();
             }
         }

@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The light behind the real link, over a line in memory to the controller of the wire's document. */
 class FittingLightTest {
-    private static final int BAUD = 2_000_000;
+    private static final int BAUD = 500_000;
     private static final Setup SETUP = new Setup(
             10, "GRB", List.of(20_000, 20_000, 20_000), 1000, 0, 3000, WhenSilent.DARK, List.of(200), List.of());
 
@@ -51,7 +51,9 @@ class FittingLightTest {
                 assertTrue(light.steady());
             }
         }
-        Await.until("darkness", () -> recording.lastIs(entry -> entry.strip().stream().allMatch(value -> value == 0)));
+        Await.until(
+                "darkness",
+                () -> recording.lastIs(entry -> entry.strip().stream().allMatch(value -> value == 0)));
     }
 
     @Test
@@ -60,9 +62,9 @@ class FittingLightTest {
             Optional<String> trouble = light.show(SETUP, Scenes.stretch("GRB", 255, 0, 9, "RGB"));
             assertTrue(trouble.isPresent());
             assertFalse(light.steady());
-            assertTrue(recording.entries().stream()
-                    .allMatch(entry -> entry.light() != MemoryController.Light.DIMMED));
-            assertTrue(recording.lastIs(entry -> entry.strip().get(0) > 0 && entry.strip().get(0) < 100));
+            assertTrue(recording.entries().stream().allMatch(entry -> entry.light() != MemoryController.Light.DIMMED));
+            assertTrue(recording.lastIs(
+                    entry -> entry.strip().get(0) > 0 && entry.strip().get(0) < 100));
         }
     }
 
@@ -124,13 +126,17 @@ class FittingLightTest {
             return Optional.of(answer);
         });
         Path file = folder.resolve("rowan.toml");
-        GuidedFitting fitting = new GuidedFitting(file, talk, new OneLine(), PrinterFinder.BY_HAND, written -> List.of());
+        GuidedFitting fitting =
+                new GuidedFitting(file, talk, new OneLine(), PrinterFinder.BY_HAND, written -> List.of());
         assertEquals(GuidedFitting.End.DONE, fitting.run(), talk::text);
         Config config = ConfigFile.read(file);
         assertEquals(order, config.setup().order(), talk::text);
         assertEquals(pixels, config.setup().pixels(), talk::text);
         assertEquals("20-3", config.fitting().zones().get("bed").toString(), talk::text);
-        assertEquals(strip.channelMilliamps().get(0), config.setup().channelMicroamps().get(0) / 1000.0, 0.2);
+        assertEquals(
+                strip.channelMilliamps().get(0),
+                config.setup().channelMicroamps().get(0) / 1000.0,
+                0.2);
         assertEquals(0, eyes.dimmed(), "the controller had nothing to clamp");
         assertTrue(beforeSupply[0] > 0 && eyes.most(beforeSupply[0]) <= Setups.SAFE_CEILING);
         assertTrue(eyes.most(beforeSupply[0]) > strip.pixels() * strip.idleMilliamps(), "something was lit");

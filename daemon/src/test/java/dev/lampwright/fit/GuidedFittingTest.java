@@ -162,7 +162,8 @@ class GuidedFittingTest {
     void whatWasAnsweredIsNotAskedAgain() throws IOException {
         ModelBoards first = new ModelBoards(BOARD, PLAIN);
         Talk talk = new Talk(person(first))
-                .typing((count, answer) -> first.pixels().isEmpty() || count < 30 ? Optional.of(answer) : Optional.of("q"));
+                .typing((count, answer) ->
+                        first.pixels().isEmpty() || count < 30 ? Optional.of(answer) : Optional.of("q"));
         assertEquals(GuidedFitting.End.STOPPED, fit(talk, first));
         ModelBoards second = new ModelBoards(BOARD, PLAIN);
         Person person = person(second);
@@ -267,8 +268,8 @@ class GuidedFittingTest {
     @Test
     void theEndOfTheInputKeepsTheAnswers() throws IOException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
-        Talk talk = new Talk(person(boards))
-                .typing((count, answer) -> count < 20 ? Optional.of(answer) : Optional.empty());
+        Talk talk =
+                new Talk(person(boards)).typing((count, answer) -> count < 20 ? Optional.of(answer) : Optional.empty());
         assertEquals(GuidedFitting.End.INPUT_ENDED, fit(talk, boards));
         assertTrue(boards.dark());
         assertTrue(Files.exists(folder.resolve("alder.toml.fit")));
@@ -307,7 +308,8 @@ class GuidedFittingTest {
         ModelBoards boards = new ModelBoards(BOARD, strip("GRBW", 300));
         Talk talk = new Talk(person(boards).say("What feeds the strip", source));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
-        assertTrue(boards.setups().stream().allMatch(setup -> setup.ceilingsMilliamps().get(0) == Setups.SAFE_CEILING));
+        assertTrue(boards.setups().stream()
+                .allMatch(setup -> setup.ceilingsMilliamps().get(0) == Setups.SAFE_CEILING));
         assertTrue(boards.mostReckonedBeforeSupply() <= Setups.SAFE_CEILING, talk::text);
         assertTrue(boards.mostReckonedBeforeSupply() > Setups.SAFE_CEILING / 2.0, "something was lit");
         assertEquals(225, config().setup().pixels(), "as many as the room allows: 300 × 3 ÷ 4");
@@ -337,8 +339,8 @@ class GuidedFittingTest {
     void readingsThatDoNotFitAreRefused() throws IOException, ConfigException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         int[] readings = {0};
-        Talk talk = new Talk(person(boards).slips((question, answer) ->
-                question.startsWith("Reading 3") && readings[0]++ == 0 ? "5000" : answer));
+        Talk talk = new Talk(person(boards)
+                .slips((question, answer) -> question.startsWith("Reading 3") && readings[0]++ == 0 ? "5000" : answer));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertTrue(talk.text().contains("That does not fit together: "), talk::text);
         assertEquals(12_100, config().setup().channelMicroamps().get(0), 100);

@@ -19,7 +19,11 @@ class LeastSquaresTest {
         other.newSampleData(readings, rows.toArray(double[][]::new));
         LeastSquares fit = LeastSquares.of(rows, readings);
         int unknowns = rows.get(0).length;
-        double scale = 1e-9 * IntStream.range(0, readings.length).mapToDouble(i -> Math.abs(readings[i])).max().orElse(1);
+        double scale = 1e-9
+                * IntStream.range(0, readings.length)
+                        .mapToDouble(i -> Math.abs(readings[i]))
+                        .max()
+                        .orElse(1);
         assertArrayEquals(
                 other.estimateRegressionParameters(),
                 IntStream.range(0, unknowns).mapToDouble(fit::value).toArray(),
@@ -43,7 +47,9 @@ class LeastSquaresTest {
             int count = unknowns + 1 + random.nextInt(6);
             List<double[]> rows = new ArrayList<>();
             for (int i = 0; i < count; i++) {
-                rows.add(IntStream.range(0, unknowns).mapToDouble(k -> k == 0 ? 1 : random.nextDouble() * 300).toArray());
+                rows.add(IntStream.range(0, unknowns)
+                        .mapToDouble(k -> k == 0 ? 1 : random.nextDouble() * 300)
+                        .toArray());
             }
             assertSameAsCommonsMath(rows, random.doubles(count, 0, 5000).toArray());
         }

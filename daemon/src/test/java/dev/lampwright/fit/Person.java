@@ -14,7 +14,14 @@ import java.util.regex.Pattern;
  * dimmers, and nothing of the strip's order and length.
  */
 final class Person {
-    private static final List<String> HUES = List.of("1", "2", "3", "4", "5", "0");
+    private static final Map<Hue, String> HUES =
+            Map.of(Hue.RED, "1", Hue.GREEN, "2", Hue.BLUE, "3", Hue.WHITE, "4", Hue.DIFFERENT, "5", Hue.NOTHING, "0");
+    private static final Map<Findings.Hanging, String> HANGING = Map.of(
+            Findings.Hanging.NOTHING, "0",
+            Findings.Hanging.WHITE, "1",
+            Findings.Hanging.RED, "2",
+            Findings.Hanging.GREEN, "3",
+            Findings.Hanging.BLUE, "4");
 
     private final Eyes eyes;
     private final Map<String, Findings.Run> zones = new LinkedHashMap<>();
@@ -148,7 +155,7 @@ final class Person {
             return yes(!dimmers.isEmpty());
         }
         if (question.startsWith("Dimmer ")) {
-            return Optional.of(Integer.toString(use().what().ordinal()));
+            return Optional.of(HANGING.get(use().what()));
         }
         if (question.startsWith("How many mA does it take")) {
             return Optional.of(Integer.toString(use().fullMilliamps()));
@@ -158,8 +165,13 @@ final class Person {
 
     private String nextZone(String question) {
         int at = question.indexOf("So far: ");
-        List<String> done = at < 0 ? List.of() : List.of(question.substring(at + 8, question.length() - 1).split(", "));
-        return zones.keySet().stream().filter(zone -> !done.contains(zone)).findFirst().orElse("");
+        List<String> done = at < 0
+                ? List.of()
+                : List.of(question.substring(at + 8, question.length() - 1).split(", "));
+        return zones.keySet().stream()
+                .filter(zone -> !done.contains(zone))
+                .findFirst()
+                .orElse("");
     }
 
     private Findings.DimmerUse use() {
@@ -201,7 +213,7 @@ final class Person {
                 .distinct()
                 .toList();
         Hue seen = hues.isEmpty() ? Hue.NOTHING : hues.size() > 1 ? Hue.DIFFERENT : hues.get(0);
-        return HUES.get(seen.ordinal());
+        return HUES.get(seen);
     }
 
     private String proof(String letters) {
