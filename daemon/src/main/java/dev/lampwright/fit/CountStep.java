@@ -61,7 +61,7 @@ final class CountStep implements Step {
             search.answered(
                     pixel,
                     bench.ask(Question.yesOrNo(
-                            "Is a pixel lit anywhere on the strip?",
+                            "The mark is somewhere else now. Is a pixel lit anywhere on the strip?",
                             "Look along the whole strip. One to " + MARK
                                     + " pixels are lit, white; or none, if the mark is past the" + " end.")));
         }

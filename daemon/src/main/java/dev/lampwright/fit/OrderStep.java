@@ -52,7 +52,7 @@ final class OrderStep implements Step {
             } else {
                 List<Integer> bytes = search.next();
                 bench.show(setup, Scenes.bytes(level, bytes));
-                search.answered(bytes, bench.ask(hue(bytes)));
+                search.answered(bytes, bench.ask(hue(bytes, asked)));
             }
         }
         return search.found().isPresent() ? search.found().get() : byHand(level, setup, bench);
@@ -67,10 +67,9 @@ final class OrderStep implements Step {
         }
     }
 
-    private static Question<Optional<Hue>> hue(List<Integer> bytes) {
-        String words = bytes.size() > 1
-                ? "What colour are the pixels that are lit near the controller?"
-                : "What colour is the pixel that is lit near the controller?";
+    private static Question<Optional<Hue>> hue(List<Integer> bytes, int asked) {
+        String lit = bytes.size() > 1 ? "are the pixels that are" : "is the pixel that is";
+        String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit + " lit near the controller?";
         return Question.choice(
                 words,
                 "Among the first pixels of the strip one, two or three are lit. If all are of one colour, say which; if they"

@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
  */
 record Question<T>(String words, List<String> options, String help, Reading<T> reading) {
     /** Options that fit into one line of a terminal of the usual width stand in one. */
-    private static final int WIDTH = 80;
+    private static final int WIDTH = 100;
 
     /** Makes an answer of a line. */
     interface Reading<T> {
@@ -43,7 +43,7 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
         }
 
         private String line() {
-            return (key.isEmpty() ? "Enter" : key) + " " + words;
+            return (key.isEmpty() ? "Enter" : key) + " = " + words;
         }
     }
 
@@ -53,7 +53,7 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
                 .map(option -> option.key.isEmpty() ? "Enter" : option.key)
                 .collect(Collectors.joining(", "));
         List<String> lines = options.stream().map(Option::line).toList();
-        String all = "  " + String.join(", ", lines);
+        String all = "  " + String.join("; ", lines);
         return new Question<>(
                 words,
                 all.length() <= WIDTH

@@ -37,7 +37,7 @@ final class SupplyStep implements Step {
                 "Follow the strip's red wire. A strip must not hang on the board's regulator; a few pixels may hang on USB.",
                 List.of(
                         new Question.Option<>("1", "a supply of its own", Source.OWN),
-                        new Question.Option<>("2", "the board, or a USB port", Source.BOARD),
+                        new Question.Option<>("2", "the board or a USB port", Source.BOARD),
                         new Question.Option<>("0", "I do not know", Source.UNKNOWN))));
         if (source != Source.OWN) {
             bench.say("Then the ceiling stays at " + Setups.SAFE_CEILING

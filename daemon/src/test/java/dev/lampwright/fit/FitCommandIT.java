@@ -94,7 +94,7 @@ class FitCommandIT {
                 String answer = person.answer(lines);
                 if (count == 10) {
                     pty.unplug();
-                    plugLater();
+                    plugOnceMissed(terminal);
                 }
                 return answer + "\n";
             });
@@ -108,9 +108,9 @@ class FitCommandIT {
     }
 
     /** Plugs the controller in again as soon as the light is missed. */
-    private void plugLater() {
+    private void plugOnceMissed(FitTerminal terminal) {
         Thread thread = new Thread(() -> {
-            Await.pause();
+            Await.until("words", () -> terminal.text().contains("The light waits: "));
             pty.plug();
         });
         thread.setDaemon(true);

@@ -15,7 +15,7 @@ final class FitTerminal implements AutoCloseable {
     private static final int LONGEST_S = 240;
 
     private final Process process;
-    private final StringBuilder all = new StringBuilder();
+    private final StringBuffer all = new StringBuffer();
 
     FitTerminal(List<String> command) throws IOException {
         process = new ProcessBuilder("script", "-qfec", String.join(" ", command), "/dev/null")
@@ -23,7 +23,7 @@ final class FitTerminal implements AutoCloseable {
                 .start();
     }
 
-    /** Everything that stood on the terminal. */
+    /** Everything that has stood on the terminal; any thread may ask. */
     String text() {
         return all.toString();
     }

@@ -241,10 +241,10 @@ class GuidedFittingTest {
         if (random.nextInt(12) > 0) {
             return answer;
         }
-        if (question.startsWith("What colour")) {
+        if (question.contains("hat colour")) {
             return Integer.toString(random.nextInt(6));
         }
-        return question.startsWith("Is a pixel lit") ? (answer.equals("y") ? "n" : "y") : answer;
+        return question.contains("Is a pixel lit") ? (answer.equals("y") ? "n" : "y") : answer;
     }
 
     @Test
