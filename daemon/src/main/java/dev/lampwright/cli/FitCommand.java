@@ -60,7 +60,7 @@ final class FitCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, InterruptedException {
-        LogSettings.forDialogue();
+        LogSettings.silent();
         LineTerminal terminal = new LineTerminal(
                 new InputStreamReader(System.in, Charset.defaultCharset()),
                 spec.commandLine().getOut());

@@ -16,6 +16,7 @@ import picocli.CommandLine.Model.OptionSpec;
             PlanCommand.class,
             RenderCommand.class,
             PortsCommand.class,
+            TellCommand.class,
             FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",

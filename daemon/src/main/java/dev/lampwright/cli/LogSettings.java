@@ -1,30 +1,27 @@
 package dev.lampwright.cli;
 
-/** What the log looks like. To be set before the first logger is made. */
-final class LogSettings {
-    private static final String LEVEL = "lampwright.log.level";
-    private static final String PATTERN = "lampwright.log.pattern";
+import dev.lampwright.log.Journal;
+import dev.lampwright.log.Log;
 
+/** What the log looks like. */
+final class LogSettings {
     private LogSettings() {}
 
-    /** The journal keeps the time itself, so lines that go to it have none. */
-    static void forJournal() {
-        if (System.getenv("JOURNAL_STREAM") != null && System.getProperty(PATTERN) == null) {
-            System.setProperty(PATTERN, "%-5level %msg%n");
+    /** Lines for the journal where they go to it, lines for people elsewhere. */
+    static void forDaemon() {
+        String stream = System.getenv("JOURNAL_STREAM");
+        if (Journal.takesStandardError(stream == null ? "" : stream)) {
+            Log.toJournal();
         }
+    }
+
+    /** Nothing: the command itself says what went wrong. */
+    static void silent() {
+        Log.nothing();
     }
 
     /** Only troubles, since something is drawn in the terminal. */
     static void forPicture() {
-        if (System.getProperty(LEVEL) == null) {
-            System.setProperty(LEVEL, "WARN");
-        }
-    }
-
-    /** Nothing: what is wrong is said in the dialogue itself. */
-    static void forDialogue() {
-        if (System.getProperty(LEVEL) == null) {
-            System.setProperty(LEVEL, "OFF");
-        }
+        Log.onlyTroubles();
     }
 }

@@ -26,7 +26,6 @@ final class EventsSection {
     }
 
     private static EventBinding event(Table table) {
-        Place place = Place.read(table);
         List<String> begin = table.texts("begin", WANTED_BEGIN);
         List<String> end = table.texts("end", WANTED_END);
         if (!table.has("begin")) {
@@ -38,8 +37,7 @@ final class EventsSection {
             table.mistake("end", what, "give each word once; case does not count");
         });
         double lastsS = table.numberIfThere("lasts_s", SHORTEST_S, LONGEST_S).orElse(USUAL_S);
-        return new EventBinding(
-                place.topicFilter(), place.path(), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
+        return new EventBinding(SourceKeys.read(table), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
     }
 
     private static String folded(String word) {

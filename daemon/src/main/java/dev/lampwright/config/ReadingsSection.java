@@ -2,34 +2,50 @@ package dev.lampwright.config;
 
 import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Quantity;
+import dev.lampwright.printer.Unit;
+import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
-/** The section {@code [printer.readings]}, with a table for each quantity. */
+/** The section {@code [printer.readings]}, with a table, or several in an array, for each quantity. */
 final class ReadingsSection {
     private static final double LARGEST = 1e9;
 
     private ReadingsSection() {}
 
-    static Map<Quantity, Binding> read(Table table) {
-        Map<Quantity, Binding> readings = new EnumMap<>(Quantity.class);
+    static Map<Quantity, List<Binding>> read(Table table) {
+        Map<Quantity, List<Binding>> readings = new EnumMap<>(Quantity.class);
         for (Quantity quantity : Quantity.values()) {
             String[] names = quantity.key().split("\\.", 2);
             Table thing = table.table(names[0]);
             if (thing.has(names[1])) {
-                readings.put(quantity, binding(thing.table(names[1])));
+                readings.put(
+                        quantity,
+                        thing.tableOrTables(names[1]).stream()
+                                .map(binding -> binding(quantity, binding))
+                                .toList());
             }
         }
         return readings;
     }
 
-    private static Binding binding(Table table) {
-        Place place = Place.read(table);
+    private static Binding binding(Quantity quantity, Table table) {
         double scale = table.numberIfThere("scale", -LARGEST, LARGEST).orElse(1);
         double offset = table.numberIfThere("offset", -LARGEST, LARGEST).orElse(0);
         if (scale == 0) {
             table.mistake("scale", "is 0, which makes every value the same", "give what to multiply the value by");
         }
-        return new Binding(place.topicFilter(), place.path(), scale, offset);
+        return new Binding(
+                SourceKeys.read(table), table.oneOf("unit", units(quantity)).orElse(Unit.OWN), scale, offset);
+    }
+
+    private static Map<String, Unit> units(Quantity quantity) {
+        Map<String, Unit> units = new LinkedHashMap<>();
+        Arrays.stream(Unit.values())
+                .filter(unit -> unit != Unit.OWN && unit.goesWith(quantity))
+                .forEach(unit -> units.put(unit.word(), unit));
+        return units;
     }
 }

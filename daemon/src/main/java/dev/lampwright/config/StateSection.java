@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** The section {@code [printer.state]}. */
+/** The section {@code [printer.state]}, or several of them in an array. */
 final class StateSection {
     /** The states by word. */
     static final Map<String, PrinterState> STATES = Words.of(PrinterState.values(), PrinterState::word);
@@ -19,14 +19,17 @@ final class StateSection {
 
     private StateSection() {}
 
-    static StateBinding read(Table table) {
-        Place place = Place.read(table);
+    static List<StateBinding> read(List<Table> tables) {
+        return tables.stream().map(StateSection::read).toList();
+    }
+
+    private static StateBinding read(Table table) {
         Map<PrinterState, List<String>> words = words(table);
         if (words.isEmpty() && table.right()) {
             table.mistake("printing", "is missing, and so is every other state", WANTED_WORDS);
         }
         noteRepeated(table, words);
-        return new StateBinding(place.topicFilter(), place.path(), words);
+        return new StateBinding(SourceKeys.read(table), words);
     }
 
     /** In the order of the file, which decides where more than one state has a word that matches. */

@@ -1,14 +1,24 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.Report;
 import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.BrokerState;
+import dev.lampwright.printer.Contact;
+import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -21,12 +31,20 @@ import org.slf4j.LoggerFactory;
  */
 public final class Daemon implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+    private static final Duration FADE = Duration.ofMillis(300);
+    private static final Duration LONGEST_FADE = Duration.ofMillis(400);
+    private static final long LONGEST_FAREWELL_MS = 300;
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+    private final AtomicReference<Wishes> wishes = new AtomicReference<>(Wishes.NONE);
     private final Function<Config, Line> lines;
     private final FrameLoop frames;
-    private Config config;
+    private final Desk desk;
+    private final Reporter reporter;
+    private final Pace pace = new Pace();
+    private final String version = Release.version();
+    private volatile Config config;
     private Chain chain;
     private FrameSlot slot;
     private volatile ControllerLink link;
@@ -61,8 +79,21 @@ public final class Daemon implements AutoCloseable {
         slot = slotFor(config.setup());
         link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
         frames = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, link::frameReady), status::get, CLOCK, config.framesPerSecond(), watch);
-        printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
+                new FrameLoop.Rig(chain, slot, link::frameReady),
+                status::get,
+                wishes::get,
+                CLOCK,
+                config.framesPerSecond(),
+                watch);
+        desk = new Desk(
+                config.desk(),
+                config.fitting(),
+                config.looks().keySet(),
+                new Desk.Clocks(CLOCK, InstantSource.system()),
+                frames::alarm,
+                wishes::set);
+        reporter = new Reporter(desk, this::report, report -> printer.tell(report.json()));
+        printer = printer(config);
     }
 
     /** Starts all three threads. */
@@ -70,6 +101,7 @@ public final class Daemon implements AutoCloseable {
         link.start();
         frames.start();
         printer.start();
+        reporter.start();
     }
 
     /**
@@ -90,21 +122,86 @@ public final class Daemon implements AutoCloseable {
         }
         chain = Chain.after(chain, next, config.framesPerSecond());
         warn(next, chain);
+        desk.change(next.desk(), next.fitting(), next.looks().keySet());
         frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
-            printer = new PrinterClient(next.broker(), next.bindings(), CLOCK, status::set);
+            printer = printer(next);
             printer.start();
         }
         config = next;
     }
 
-    /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
+    /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
+    public void lookAround() {
+        printer.lookAround();
+    }
+
+    /**
+     * Ends in good order within a second: the broker is said goodbye while the light fades out, then the controller. A broker that does
+     * not answer holds up nothing.
+     */
     @Override
     public synchronized void close() {
-        printer.close();
+        reporter.close();
+        Thread farewell = new Thread(printer::close, "farewell");
+        farewell.setDaemon(true);
+        farewell.start();
+        boolean fades = config.atEnd() == AtEnd.FADE;
+        if (fades) {
+            frames.fadeOut(FADE, LONGEST_FADE);
+        }
         frames.close();
-        link.close();
+        link.close(fades ? WhenSilent.DARK : config.setup().whenSilent());
+        await(farewell);
+    }
+
+    private static void await(Thread farewell) {
+        try {
+            farewell.join(LONGEST_FAREWELL_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /**
+     * Where people ask for things.
+     *
+     * @return the same each time
+     */
+    public Desk desk() {
+        return desk;
+    }
+
+    /**
+     * How the daemon does.
+     *
+     * @return a snapshot
+     */
+    public Report report() {
+        return new Report(
+                version,
+                frames.state(),
+                frames.alarm(),
+                frames.look(),
+                desk.wishes().brightness(),
+                desk.quiet(),
+                frames.milliamps(),
+                config.setup().ceilingsMilliamps().get(0),
+                word(link.status().state()),
+                word(printer.brokerState().phase()),
+                pace(),
+                frames.signals());
+    }
+
+    private double pace() {
+        synchronized (pace) {
+            return pace.at(frames.frames(), CLOCK.getAsLong());
+        }
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     /**
@@ -157,12 +254,23 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
+    private PrinterClient printer(Config from) {
+        Contact contact = new Contact(
+                new OwnTopics(from.desk().prefix()),
+                Report.gone(version, "lost"),
+                Report.gone(version, "stopped"),
+                new Mailbox(desk));
+        return new PrinterClient(from.broker(), from.bindings(), CLOCK, status::set, contact);
+    }
+
     private boolean sameLight(Config next) {
         return next.setup().equals(config.setup()) && next.port().equals(config.port()) && next.baud() == config.baud();
     }
 
     private boolean sameTalk(Config next) {
-        return next.broker().equals(config.broker()) && next.bindings().equals(config.bindings());
+        return next.broker().equals(config.broker())
+                && next.bindings().equals(config.bindings())
+                && next.desk().prefix().equals(config.desk().prefix());
     }
 
     private static FrameSlot slotFor(Setup setup) {

@@ -109,9 +109,9 @@ final class ConfigText {
 
     private void desk() {
         line("");
-        line("# [desk]");
+        line("[desk]");
         line(
-                "# brightness = " + decimal(Math.round(found.brightness().orElse(1) * 1000) / 1000.0),
+                "brightness = " + decimal(Math.round(found.brightness().orElse(1) * 1000) / 1000.0),
                 "share of full light that suits the room");
     }
 

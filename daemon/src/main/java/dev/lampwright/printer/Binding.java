@@ -1,11 +1,21 @@
 package dev.lampwright.printer;
 
 /**
- * Where the printer says one quantity.
+ * Where the printer says one quantity, and how. What is told becomes a number, times {@code scale}, plus {@code offset}, and is then
+ * turned from {@code unit} into the quantity's own unit.
  *
- * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
- * @param path where the value stands in the payload
- * @param scale the value is multiplied by this
+ * @param source where it is told
+ * @param unit the unit in which it is told
+ * @param scale the number is multiplied by this
  * @param offset and then this is added
  */
-public record Binding(String topicFilter, PayloadPath path, double scale, double offset) {}
+public record Binding(Source source, Unit unit, double scale, double offset) {
+    /**
+     * A number in the quantity's own unit.
+     *
+     * @param source where it is told
+     */
+    public Binding(Source source) {
+        this(source, Unit.OWN, 1, 0);
+    }
+}

@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,18 +9,30 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * Where the printer says everything that Lampwright wants to know.
+ * Where the printer says everything that Lampwright wants to know. What is told in several places is what the newest message says; of
+ * several that one message speaks to, the last in the list counts.
  *
- * @param state where it says what it is doing; empty if it does not, and then the state is told from the readings
- * @param readings where it says each quantity; those not in the map are not known
+ * @param states where it says what it is doing; none if it does not, and then the state is told from the readings
+ * @param readings where it says each quantity, at least one place each; those not in the map are not told
  * @param events where it says that something begins and ends, by name
+ * @param faultText where it says in its own words what is wrong
  */
 public record Bindings(
-        Optional<StateBinding> state, Map<Quantity, Binding> readings, Map<String, EventBinding> events) {
-    /** Keeps copies of the maps. */
+        List<StateBinding> states,
+        Map<Quantity, List<Binding>> readings,
+        Map<String, EventBinding> events,
+        Optional<Source> faultText) {
+    /** Keeps copies. */
     public Bindings {
-        readings = Map.copyOf(readings);
+        states = List.copyOf(states);
+        readings = copyOf(readings);
         events = Map.copyOf(events);
+    }
+
+    private static Map<Quantity, List<Binding>> copyOf(Map<Quantity, List<Binding>> readings) {
+        Map<Quantity, List<Binding>> copy = new LinkedHashMap<>();
+        readings.forEach((quantity, bindings) -> copy.put(quantity, List.copyOf(bindings)));
+        return Map.copyOf(copy);
     }
 
     /**
@@ -28,10 +42,12 @@ public record Bindings(
      */
     public List<String> topicFilters() {
         return Stream.of(
-                        state.stream().map(StateBinding::topicFilter),
-                        readings.values().stream().map(Binding::topicFilter),
-                        events.values().stream().map(EventBinding::topicFilter))
+                        states.stream().map(StateBinding::source),
+                        readings.values().stream().flatMap(Collection::stream).map(Binding::source),
+                        events.values().stream().map(EventBinding::source),
+                        faultText.stream())
                 .flatMap(Function.identity())
+                .map(Source::topicFilter)
                 .distinct()
                 .sorted()
                 .toList();

@@ -11,21 +11,44 @@ final class Bound {
 
     private final String name;
     private final TopicFilter filter;
-    private final PayloadPath path;
+    private final Source source;
     private final Taker taker;
     private final Trouble trouble = new Trouble(LOG);
     private boolean found;
     private int misses;
+    private volatile boolean topicHeard;
+    private boolean quietTold;
 
-    Bound(String name, String topicFilter, PayloadPath path, Taker taker) {
+    /**
+     * Puts a binding to work.
+     *
+     * @param name what to call it in the log
+     * @param source where the value is told
+     * @param taker what becomes of it
+     * @throws IllegalArgumentException if the topic filter is malformed; the message says how
+     */
+    Bound(String name, Source source, Taker taker) {
         this.name = name;
-        this.filter = TopicFilter.of(topicFilter);
-        this.path = path;
+        this.filter = TopicFilter.of(source.topicFilter());
+        this.source = source;
         this.taker = taker;
     }
 
     boolean wants(String topic) {
-        return filter.matches(topic);
+        boolean wanted = filter.matches(topic);
+        topicHeard |= wanted;
+        return wanted;
+    }
+
+    /** Tells, once, that no message has come on the topic, unless one has. Callable from another thread than the rest, one at a time. */
+    void tellIfQuiet() {
+        if (!topicHeard && !quietTold) {
+            quietTold = true;
+            LOG.warn(
+                    "{}: nothing has come on {} yet; check the topic, and whether the printer publishes there",
+                    name,
+                    Printable.beginning(filter.toString(), 100));
+        }
     }
 
     /**
@@ -39,9 +62,9 @@ final class Bound {
      */
     PrinterStatus read(PrinterStatus before, String topic, Payload payload, long atNanos) {
         try {
-            JsonNode value = payload.at(path);
+            JsonNode value = payload.at(source);
             if (value.isMissingNode()) {
-                missed(topic);
+                missed(topic, payload);
                 return before;
             }
             PrinterStatus after = taker.take(before, value, atNanos);
@@ -56,17 +79,18 @@ final class Bound {
 
     private String complaint(UnreadableException e, String topic, Payload payload) {
         return "%s: %s, at %s in a message on %s that begins \"%s\"; the last value stays, and the binding should be checked"
-                .formatted(name, e.getMessage(), path, Printable.beginning(topic, 100), payload.beginning());
+                .formatted(name, e.getMessage(), source.place(), Printable.beginning(topic, 100), payload.beginning());
     }
 
-    private void missed(String topic) {
+    private void missed(String topic, Payload payload) {
         if (!found && ++misses == MISSES_BEFORE_TELLING) {
-            LOG.info(
-                    "{}: {} messages have come on {}, and none had anything at {}; check the binding",
+            LOG.warn(
+                    "{}: {} messages have come on {}, and none had anything at {}; the last begins \"{}\"; check the binding",
                     name,
                     misses,
                     Printable.beginning(topic, 100),
-                    path);
+                    source.place(),
+                    payload.beginning());
         }
     }
 }

@@ -7,10 +7,12 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Optional;
 
 /** What one message carries. Its JSON is read once, however many bindings want a value from it. */
 final class Payload {
@@ -40,17 +42,35 @@ final class Payload {
     }
 
     /**
-     * The value at a place in this payload.
+     * The value that a source tells in this payload.
      *
-     * @param path the place
-     * @return a missing node if nothing stands there; a bare payload is text without the white space around it
-     * @throws UnreadableException if this is too long, or is to be JSON and is none
+     * @param source the place, of which the topic plays no part, and what is cut out there
+     * @return a missing node if nothing stands there; what is cut out, and a bare payload, is text without the white space around it
+     * @throws UnreadableException if this is too long, or is to be JSON and is none, or is not fit for a cut
      */
-    JsonNode at(PayloadPath path) throws UnreadableException {
+    JsonNode at(Source source) throws UnreadableException {
+        JsonNode value = at(source.path());
+        for (Cut cut : source.cuts()) {
+            if (!value.isMissingNode()) {
+                value = cut(value, cut);
+            }
+        }
+        return value;
+    }
+
+    private JsonNode at(PayloadPath path) throws UnreadableException {
         if (bytes.length > MOST_BYTES) {
             throw new UnreadableException("the message is longer than 1 MiB");
         }
         return path.bare() ? TextNode.valueOf(text().strip()) : document().at(path.pointer());
+    }
+
+    private static JsonNode cut(JsonNode value, Cut cut) throws UnreadableException {
+        if (value.isContainerNode()) {
+            throw new UnreadableException("the value is no text to cut something out of");
+        }
+        Optional<String> part = cut.from(value.asText());
+        return part.isPresent() ? TextNode.valueOf(part.get().strip()) : MissingNode.getInstance();
     }
 
     private JsonNode document() throws UnreadableException {

@@ -20,7 +20,8 @@ final class Plausible {
         return switch (quantity) {
             case JOB_PROGRESS ->
                 Math.max(0, Math.min(1, within(value, -PROGRESS_TOLERANCE, 1 + PROGRESS_TOLERANCE, "0 to 1")));
-            case JOB_LEFT -> within(value, 0, Double.MAX_VALUE, "0 s and more");
+            case JOB_LEFT, JOB_ELAPSED -> within(value, 0, Double.MAX_VALUE, "0 s and more");
+            case JOB_DONE, JOB_TOTAL -> within(value, 0, Double.MAX_VALUE, "0 and more");
             default -> within(value, COLDEST_C, HOTTEST_C, "-50 to 600 °C");
         };
     }

@@ -3,29 +3,37 @@ package dev.lampwright.printer;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 
 /** What is known of the printer at one moment. Immutable; each message makes a new one. */
 public final class PrinterStatus {
-    private static final PrinterStatus NOTHING_HEARD =
-            new PrinterStatus(PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class), Map.of());
+    private static final int MOST_TEXT_CHARS = 200;
+    private static final PrinterStatus NOTHING_HEARD = new PrinterStatus(
+            PrinterState.SILENT, PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class), Map.of(), "");
 
+    private final PrinterState told;
     private final PrinterState state;
     private final boolean heard;
     private final long heardAtNanos;
     private final Map<Quantity, Reading> readings;
     private final Map<String, Long> eventEnds;
+    private final String faultText;
 
     private PrinterStatus(
+            PrinterState told,
             PrinterState state,
             boolean heard,
             long heardAtNanos,
             Map<Quantity, Reading> readings,
-            Map<String, Long> eventEnds) {
+            Map<String, Long> eventEnds,
+            String faultText) {
+        this.told = told;
         this.state = state;
         this.heard = heard;
         this.heardAtNanos = heardAtNanos;
         this.readings = readings;
         this.eventEnds = eventEnds;
+        this.faultText = faultText;
     }
 
     /**
@@ -38,12 +46,30 @@ public final class PrinterStatus {
     }
 
     /**
-     * The state that the printer last told.
+     * The state that the printer last told, or that its readings tell for it.
      *
-     * @return {@link PrinterState#SILENT} until it has told one
+     * @return {@link PrinterState#SILENT} until there is one
      */
     public PrinterState state() {
         return state;
+    }
+
+    /**
+     * The state that the printer last told itself.
+     *
+     * @return {@link PrinterState#SILENT} until it has told one
+     */
+    PrinterState toldState() {
+        return told;
+    }
+
+    /**
+     * The printer's own words for what is wrong.
+     *
+     * @return at most 200 printable characters; empty if it says nothing
+     */
+    public Optional<String> faultText() {
+        return faultText.isEmpty() ? Optional.empty() : Optional.of(faultText);
     }
 
     /**
@@ -102,7 +128,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus heardAt(long atNanos) {
-        return new PrinterStatus(state, true, atNanos, readings, eventEnds);
+        return new PrinterStatus(told, state, true, atNanos, readings, eventEnds, faultText);
     }
 
     /**
@@ -113,7 +139,31 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
-        return new PrinterStatus(newState, true, atNanos, readings, eventEnds);
+        return new PrinterStatus(newState, newState, true, atNanos, readings, eventEnds, faultText);
+    }
+
+    /**
+     * This with another state than the printer told, by its readings.
+     *
+     * @param judged the state as it counts
+     * @return this, if it is the same; or a new status
+     */
+    PrinterStatus judged(PrinterState judged) {
+        return judged == state
+                ? this
+                : new PrinterStatus(told, judged, heard, heardAtNanos, readings, eventEnds, faultText);
+    }
+
+    /**
+     * This with the printer's own words for what is wrong.
+     *
+     * @param text any text; kept without white space around it, printable and cut to 200 characters. Empty for none
+     * @param atNanos when it was told
+     * @return a new status
+     */
+    public PrinterStatus withFaultText(String text, long atNanos) {
+        String kept = Printable.beginning(text.strip(), MOST_TEXT_CHARS);
+        return new PrinterStatus(told, state, true, atNanos, readings, eventEnds, kept);
     }
 
     /**
@@ -127,7 +177,7 @@ public final class PrinterStatus {
     public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
-        return new PrinterStatus(state, true, atNanos, newReadings, eventEnds);
+        return new PrinterStatus(told, state, true, atNanos, newReadings, eventEnds, faultText);
     }
 
     /**
@@ -162,6 +212,6 @@ public final class PrinterStatus {
     public PrinterStatus withEvent(String name, long endNanos, long atNanos) {
         Map<String, Long> newEnds = new HashMap<>(eventEnds);
         newEnds.put(name, endNanos);
-        return new PrinterStatus(state, true, atNanos, readings, newEnds);
+        return new PrinterStatus(told, state, true, atNanos, readings, newEnds, faultText);
     }
 }

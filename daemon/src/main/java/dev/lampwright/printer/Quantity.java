@@ -17,7 +17,13 @@ public enum Quantity {
     /** Share of the job that is done, 0 to 1. */
     JOB_PROGRESS("job.progress"),
     /** Time until the job is done, in s. */
-    JOB_LEFT("job.left_s");
+    JOB_LEFT("job.left_s"),
+    /** Time since the job began, in s. */
+    JOB_ELAPSED("job.elapsed_s"),
+    /** How much of the job is done, in whatever is counted: layers, lines, bytes. */
+    JOB_DONE("job.done"),
+    /** How much there is to do, counted like {@link #JOB_DONE}. */
+    JOB_TOTAL("job.total");
 
     private final String key;
 

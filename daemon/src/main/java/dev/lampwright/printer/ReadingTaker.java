@@ -1,21 +1,18 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.regex.Pattern;
 
-/** Takes a number as the reading of a quantity: a JSON number, or text that is one. JSON's null means that it is not known. */
+/**
+ * Takes a number as the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is
+ * not known.
+ */
 final class ReadingTaker implements Taker {
-    private static final int MOST_CHARS = 40;
-    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
-
     private final Quantity quantity;
-    private final double scale;
-    private final double offset;
+    private final Binding binding;
 
-    ReadingTaker(Quantity quantity, double scale, double offset) {
+    ReadingTaker(Quantity quantity, Binding binding) {
         this.quantity = quantity;
-        this.scale = scale;
-        this.offset = offset;
+        this.binding = binding;
     }
 
     @Override
@@ -24,17 +21,17 @@ final class ReadingTaker implements Taker {
     }
 
     private double reading(JsonNode value) throws UnreadableException {
-        return Plausible.value(quantity, number(value) * scale + offset);
+        double told = number(value) * binding.scale() + binding.offset();
+        return Plausible.value(quantity, binding.unit().toOwn(told));
     }
 
-    private static double number(JsonNode value) throws UnreadableException {
-        if (value.isNumber()) {
+    private double number(JsonNode value) throws UnreadableException {
+        if (value.isNumber() && binding.unit().numeric()) {
             return value.doubleValue();
         }
-        String text = value.isTextual() ? value.textValue().strip() : "";
-        if (text.length() > MOST_CHARS || !NUMBER.matcher(text).matches()) {
-            throw new UnreadableException("the value is no number");
+        if (!value.isTextual()) {
+            throw new UnreadableException(binding.unit().numeric() ? "the value is no number" : "the value is no text");
         }
-        return Double.parseDouble(text);
+        return Measure.of(value.textValue().strip(), binding.unit());
     }
 }

@@ -8,12 +8,11 @@ import java.util.Map;
 /**
  * Where the printer says what it is doing, and in what words.
  *
- * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
- * @param path where the word stands in the payload
+ * @param source where the word is told
  * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word
  *     that matches wins, in the order in which the file names them
  */
-public record StateBinding(String topicFilter, PayloadPath path, Map<PrinterState, List<String>> words) {
+public record StateBinding(Source source, Map<PrinterState, List<String>> words) {
     /** Keeps a copy of the map, in its order. */
     public StateBinding {
         words = Collections.unmodifiableMap(new LinkedHashMap<>(words));

@@ -1,11 +1,11 @@
 package dev.lampwright.printer;
 
 /**
- * What a printer that tells no state is doing, by its readings:
+ * What a printer is doing, by its readings:
  *
  * <ol>
  *   <li>{@code printing} if the job is under way (progress above 0 and below 1) and the nozzle is not switched off;
- *   <li>{@code warming} if a heater is on and more than 2 °C below its target;
+ *   <li>{@code warming} if a heater is on and more than 4 °C below its target, or was warming and is more than 2 °C below;
  *   <li>{@code done} if progress is 1;
  *   <li>{@code idle} otherwise.
  * </ol>
@@ -13,7 +13,8 @@ package dev.lampwright.printer;
  * A pause, a job given up and a fault cannot be told from readings. A quantity that is not known takes no part.
  */
 final class StateGuess {
-    private static final double NEAR_C = 2;
+    private static final double BEGINS_BELOW_C = 4;
+    private static final double ENDS_BELOW_C = 2;
 
     private StateGuess() {}
 
@@ -21,14 +22,15 @@ final class StateGuess {
      * Guesses.
      *
      * @param status of which only the readings are used
+     * @param before the state up to now
      * @return one of printing, warming, done and idle
      */
-    static PrinterState of(PrinterStatus status) {
+    static PrinterState of(PrinterStatus status, PrinterState before) {
         double progress = status.value(Quantity.JOB_PROGRESS);
         if (progress > 0 && progress < 1 && !isNozzleOff(status)) {
             return PrinterState.PRINTING;
         }
-        if (isWarming(status)) {
+        if (isWarming(status, before == PrinterState.WARMING ? ENDS_BELOW_C : BEGINS_BELOW_C)) {
             return PrinterState.WARMING;
         }
         return progress >= 1 ? PrinterState.DONE : PrinterState.IDLE;
@@ -38,14 +40,14 @@ final class StateGuess {
         return status.value(Quantity.NOZZLE_TARGET) <= 0;
     }
 
-    private static boolean isWarming(PrinterStatus status) {
-        return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET)
-                || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET)
-                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET);
+    private static boolean isWarming(PrinterStatus status, double belowC) {
+        return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET, belowC)
+                || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, belowC)
+                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, belowC);
     }
 
-    private static boolean isBelow(PrinterStatus status, Quantity actual, Quantity target) {
+    private static boolean isBelow(PrinterStatus status, Quantity actual, Quantity target, double belowC) {
         double wanted = status.value(target);
-        return wanted > 0 && status.value(actual) < wanted - NEAR_C;
+        return wanted > 0 && status.value(actual) < wanted - belowC;
     }
 }

@@ -30,6 +30,7 @@ final class StatusLineParser {
             StatusLines.STATE,
             StatusLines.READINGS,
             StatusLines.EVENTS,
+            StatusLines.FAULT_TEXT,
             StatusLines.LEFT_OUT);
     private static final BigDecimal MOST_SECONDS = BigDecimal.valueOf(1_000_000_000);
 
@@ -78,8 +79,19 @@ final class StatusLineParser {
         for (Map.Entry<String, JsonNode> event : properties(StatusLines.EVENTS, "{\"camera\": 10}")) {
             status = status.withEvent(event.getKey(), at + nanos(event.getKey(), event.getValue()), at);
         }
+        if (node.has(StatusLines.FAULT_TEXT)) {
+            status = status.withFaultText(text(StatusLines.FAULT_TEXT), at);
+        }
         Optional<Long> tick = node.has(StatusLines.TICK) ? Optional.of(count(StatusLines.TICK)) : Optional.empty();
         return new Entry(tick, at, status, 0);
+    }
+
+    private String text(String key) throws LineException {
+        JsonNode text = node.get(key);
+        if (!text.isTextual()) {
+            throw new LineException("has " + text + " for " + key + "; write text, for instance \"door open\"");
+        }
+        return text.textValue();
     }
 
     private static JsonNode parsed(String line) throws LineException {

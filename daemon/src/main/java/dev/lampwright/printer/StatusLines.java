@@ -13,10 +13,11 @@ import java.util.TreeSet;
 /**
  * The printer's status as JSON lines, to be recorded and played back. A line is what one message changed:
  *
- * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10}}</pre>
+ * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10},"fault_text":"door open"}</pre>
  *
  * <p>{@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
- * written by hand may leave {@code tick} out. A reading of {@code null} is unknown; an event is given the seconds that it still lasts.
+ * written by hand may leave {@code tick} out. A reading of {@code null} is unknown; an event is given the seconds that it still lasts;
+ * a fault text that is empty takes back the one before.
  * Frames that were not made because their time was past are told by a line of their own:
  *
  * <pre>{"tick":131,"left_out":2}</pre>
@@ -27,6 +28,7 @@ public final class StatusLines {
     static final String STATE = "state";
     static final String READINGS = "readings";
     static final String EVENTS = "events";
+    static final String FAULT_TEXT = "fault_text";
     static final String LEFT_OUT = "left_out";
 
     /** Decimal digits of a second that times are written with. */
@@ -120,6 +122,9 @@ public final class StatusLines {
                     line.withObjectProperty(EVENTS).put(name, seconds(end - time));
                 }
             });
+            if (!after.faultText().equals(before.faultText())) {
+                line.put(FAULT_TEXT, after.faultText().orElse(""));
+            }
         }
         return text(line);
     }

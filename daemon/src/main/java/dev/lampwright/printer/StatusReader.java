@@ -9,7 +9,8 @@ import java.util.List;
  */
 public final class StatusReader {
     private final List<Bound> bounds = new ArrayList<>();
-    private final boolean stateIsTold;
+    private final DerivedReadings derived;
+    private final StateJudge judge;
 
     /**
      * Prepares the bindings.
@@ -18,23 +19,25 @@ public final class StatusReader {
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public StatusReader(Bindings bindings) {
-        this.stateIsTold = bindings.state().isPresent();
-        bindings.state().ifPresent(state -> bounds.add(bound(state)));
-        bindings.readings().forEach((quantity, binding) -> bounds.add(bound(quantity, binding)));
+        derived = new DerivedReadings(bindings);
+        judge = new StateJudge(bindings.states());
+        bindings.states().forEach(state -> bounds.add(bound(state)));
+        bindings.readings()
+                .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
+        bindings.faultText().ifPresent(source -> bounds.add(new Bound("fault text", source, new FaultTextTaker())));
     }
 
     private static Bound bound(StateBinding binding) {
-        return new Bound("state", binding.topicFilter(), binding.path(), new StateTaker(binding.words()));
+        return new Bound("state", binding.source(), new StateTaker(binding.words()));
     }
 
     private static Bound bound(Quantity quantity, Binding binding) {
-        Taker taker = new ReadingTaker(quantity, binding.scale(), binding.offset());
-        return new Bound(quantity.key(), binding.topicFilter(), binding.path(), taker);
+        return new Bound(quantity.key(), binding.source(), new ReadingTaker(quantity, binding));
     }
 
     private static Bound bound(String event, EventBinding binding) {
-        return new Bound("event " + event, binding.topicFilter(), binding.path(), new EventTaker(event, binding));
+        return new Bound("event " + event, binding.source(), new EventTaker(event, binding));
     }
 
     /**
@@ -54,6 +57,18 @@ public final class StatusReader {
                 after = bound.read(after, topic, opened, atNanos);
             }
         }
-        return stateIsTold || after == before ? after : after.withState(StateGuess.of(after), atNanos);
+        if (after == before) {
+            return before;
+        }
+        after = derived.in(before, after, atNanos);
+        return after.judged(judge.judge(after, before.state()));
+    }
+
+    /**
+     * Tells the log, once, of each binding on whose topic nothing has come so far. To be called when the connection has stood for some time
+     * in which a printer would have spoken; callable from another thread than {@link #read}.
+     */
+    synchronized void tellQuietTopics() {
+        bounds.forEach(Bound::tellIfQuiet);
     }
 }

@@ -11,6 +11,7 @@ import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.signal.Room;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -59,13 +60,18 @@ class ConfigFileTest {
         Config config = read(MINIMAL);
         assertEquals(60, config.framesPerSecond());
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
-        assertEquals(22, config.ambientC());
+        assertEquals(new Room(22, 43), config.room());
         assertEquals(500_000, config.baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());
-        assertEquals(Optional.empty(), config.bindings().state());
+        assertEquals(List.of(), config.bindings().states());
         assertEquals(
                 PayloadPath.BARE,
-                config.bindings().readings().get(Quantity.BED_ACTUAL).path());
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .path());
         Setup setup = new Setup(
                 30, "GRB", List.of(20_000, 20_000, 20_000), 1000, 0, 3000, WhenSilent.BEACON, List.of(500), List.of());
         assertEquals(setup, config.setup());
@@ -80,9 +86,10 @@ class ConfigFileTest {
         assertEquals("29-15", defaults.get("zones.nozzle"));
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
-        assertEquals(15, defaults.size());
+        assertEquals("A-4", defaults.get("alarm.sequence"));
+        assertEquals(20, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(11, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(16, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {
@@ -221,7 +228,13 @@ class ConfigFileTest {
     void topics(String topic) throws ConfigException {
         Config config = read(MINIMAL.replace("shop/alder/heat", topic));
         assertEquals(
-                topic, config.bindings().readings().get(Quantity.BED_ACTUAL).topicFilter());
+                topic,
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .topicFilter());
     }
 
     /** RFC 6901, section 5: every pointer of the example. */
@@ -232,7 +245,12 @@ class ConfigFileTest {
         Config config = read(MINIMAL + "printer.readings.bed.actual_C.at = '" + pointer + "'\n");
         assertEquals(
                 PayloadPath.at(pointer),
-                config.bindings().readings().get(Quantity.BED_ACTUAL).path());
+                config.bindings()
+                        .readings()
+                        .get(Quantity.BED_ACTUAL)
+                        .get(0)
+                        .source()
+                        .path());
     }
 
     @Test

@@ -10,6 +10,8 @@ import dev.lampwright.printer.EventBinding;
 import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Quantity;
+import dev.lampwright.printer.Source;
+import dev.lampwright.printer.Unit;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import java.io.IOException;
@@ -45,13 +47,18 @@ class ExampleTest {
     void printer() {
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
         assertEquals(22, config.ambientC());
-        assertEquals(PayloadPath.at("/phase"), config.bindings().state().get().path());
-        assertEquals("shop/alder/job", config.bindings().state().get().topicFilter());
+        assertEquals(43, config.room().hotAboveC());
+        assertEquals(
+                PayloadPath.at("/phase"),
+                config.bindings().states().get(0).source().path());
+        assertEquals(
+                "shop/alder/job", config.bindings().states().get(0).source().topicFilter());
     }
 
     @Test
     void statesInTheOrderOfTheFile() {
-        Map<PrinterState, List<String>> words = config.bindings().state().get().words();
+        Map<PrinterState, List<String>> words =
+                config.bindings().states().get(0).words();
         assertEquals(
                 List.of(
                         PrinterState.IDLE,
@@ -73,12 +80,14 @@ class ExampleTest {
                         Quantity.BED_TARGET, heat("/plate/set"),
                         Quantity.NOZZLE_ACTUAL, heat("/tip/now"),
                         Quantity.NOZZLE_TARGET, heat("/tip/set"),
-                        Quantity.JOB_PROGRESS, new Binding("shop/alder/job", PayloadPath.at("/percent"), 0.01, 0)),
+                        Quantity.JOB_PROGRESS,
+                                List.of(new Binding(
+                                        new Source("shop/alder/job", PayloadPath.at("/percent")), Unit.PERCENT, 1, 0))),
                 config.bindings().readings());
     }
 
-    private static Binding heat(String pointer) {
-        return new Binding("shop/alder/heat", PayloadPath.at(pointer), 1, 0);
+    private static List<Binding> heat(String pointer) {
+        return List.of(new Binding(new Source("shop/alder/heat", PayloadPath.at(pointer))));
     }
 
     @Test
@@ -129,7 +138,7 @@ class ExampleTest {
 
     @Test
     void lookAndCue() {
-        assertEquals(9, config.looks().size());
+        assertEquals(11, config.looks().size());
         assertEquals("preheat", config.cues().get(0).look().name());
         assertTrue(config.looks().get("preheat").steadyForCamera());
     }
@@ -139,8 +148,7 @@ class ExampleTest {
         EventBinding camera = config.bindings().events().get("camera");
         assertEquals(
                 new EventBinding(
-                        "shop/alder/camera",
-                        PayloadPath.BARE,
+                        new Source("shop/alder/camera", PayloadPath.BARE),
                         List.of("SNAP"),
                         List.of("SNAPPED"),
                         Duration.ofSeconds(10)),

@@ -72,6 +72,13 @@ class MistakesTest {
                 added("supply.ceiling_mA = 65536"));
     }
 
+    @Test
+    void whatIsHotIsHotterThanTheRoom() {
+        assertEquals(
+                "t.toml:8: printer.hot_above_C: is no more than ambient_C, so nothing would ever cool down to it; give more",
+                added("printer.ambient_C = 40\nprinter.hot_above_C = 40"));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "printer.silent_after_s, 0, 0.1, 86400",
@@ -79,6 +86,7 @@ class MistakesTest {
         "printer.silent_after_s, 1e999999999, 0.1, 86400",
         "printer.ambient_C, 61, -40, 60",
         "printer.ambient_C, true, -40, 60",
+        "printer.hot_above_C, 29, 30, 100",
         "controller.holdover_s, 0.05, 0.1, 60",
         "controller.holdover_s, inf, 0.1, 60",
         "supply.volts, 0.5, 1, 60",
@@ -244,6 +252,41 @@ class MistakesTest {
         assertStarts(
                 "t.toml:7: printer.state.held: has \"run\", which printing has already; ",
                 added("printer.state.held = [\"run\"]"));
+    }
+
+    @Test
+    void fieldsAndPatterns() {
+        String reading = "t.toml:7: printer.readings.job.progress.";
+        String at = "printer.readings.job.progress = { topic = \"t\", ";
+        assertStarts(reading + "field: is 0; give a whole number from 1 to", added(at + "field = 0 }"));
+        assertStarts(
+                reading + "separator: is \"::\", not one character; give",
+                added(at + "field = 1, separator = \"::\" }"));
+        assertStarts(reading + "separator: can be no separator; give", added(at + "field = 1, separator = '\"' }"));
+        assertStarts(reading + "separator: has no field beside it; say", added(at + "separator = \";\" }"));
+        assertStarts(reading + "pattern: is no regular expression: ", added(at + "pattern = '(' }"));
+        assertStarts(reading + "pattern: has no group named value; put", added(at + "pattern = '[0-9]+' }"));
+    }
+
+    @Test
+    void units() {
+        assertEquals(
+                "t.toml:7: printer.readings.job.progress.unit: is \"°C\"; give one of \"share\", \"percent\"",
+                added("printer.readings.job.progress = { topic = \"t\", unit = \"°C\" }"));
+        assertStarts(
+                "t.toml:7: printer.readings.job.left_s.unit: is \"minutes\"; give one of \"ms\", \"s\", \"min\", \"h\", \"ISO 8601\", ",
+                added("printer.readings.job.left_s = { topic = \"t\", unit = \"minutes\" }"));
+    }
+
+    @Test
+    void severalSources() {
+        assertStarts(
+                "t.toml:7: printer.readings.job.progress.1.topic: is missing; ",
+                added("printer.readings.job.progress = [{ topic = \"t\" }, { at = \"/x\" }]"));
+        assertStarts(
+                "t.toml:7: printer.readings.job.progress: is an array; give a table",
+                added("printer.readings.job.progress = []"));
+        assertStarts("t.toml:7: printer.fault_text.topic: is missing; ", added("printer.fault_text = { at = \"/x\" }"));
     }
 
     @Test

@@ -16,11 +16,11 @@ final class Alder {
     private Alder() {}
 
     static Bindings bindings() {
-        return new Bindings(Optional.of(state()), readings(), Map.of());
+        return new Bindings(List.of(state()), readings(), Map.of(), Optional.empty());
     }
 
     static Bindings bindingsWithoutState() {
-        return new Bindings(Optional.empty(), readings(), Map.of());
+        return new Bindings(List.of(), readings(), Map.of(), Optional.empty());
     }
 
     private static StateBinding state() {
@@ -28,19 +28,23 @@ final class Alder {
         words.put(PrinterState.WARMING, List.of("PREHEAT"));
         words.put(PrinterState.PRINTING, List.of("RUN", "RUN *"));
         words.put(PrinterState.FAULT, List.of("ALARM*", "*FAIL*"));
-        return new StateBinding(JOB, PayloadPath.at("/phase"), words);
+        return new StateBinding(new Source(JOB, PayloadPath.at("/phase")), words);
     }
 
-    private static Map<Quantity, Binding> readings() {
-        Map<Quantity, Binding> readings = new EnumMap<>(Quantity.class);
-        readings.put(Quantity.BED_ACTUAL, new Binding(HEAT, PayloadPath.at("/plate/now"), 1, 0));
-        readings.put(Quantity.BED_TARGET, new Binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
-        readings.put(Quantity.NOZZLE_ACTUAL, new Binding(HEAT, PayloadPath.at("/tip/now"), 1, 0));
-        readings.put(Quantity.NOZZLE_TARGET, new Binding(HEAT, PayloadPath.at("/tip/set"), 1, 0));
-        readings.put(Quantity.JOB_PROGRESS, new Binding(JOB, PayloadPath.at("/percent"), 0.01, 0));
-        readings.put(Quantity.JOB_LEFT, new Binding("shop/alder/left", PayloadPath.BARE, 60, 0));
-        readings.put(Quantity.CHAMBER_ACTUAL, new Binding("shop/alder/room_F", PayloadPath.BARE, 5.0 / 9, -160.0 / 9));
+    private static Map<Quantity, List<Binding>> readings() {
+        Map<Quantity, List<Binding>> readings = new EnumMap<>(Quantity.class);
+        readings.put(Quantity.BED_ACTUAL, binding(HEAT, PayloadPath.at("/plate/now"), 1, 0));
+        readings.put(Quantity.BED_TARGET, binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
+        readings.put(Quantity.NOZZLE_ACTUAL, binding(HEAT, PayloadPath.at("/tip/now"), 1, 0));
+        readings.put(Quantity.NOZZLE_TARGET, binding(HEAT, PayloadPath.at("/tip/set"), 1, 0));
+        readings.put(Quantity.JOB_PROGRESS, binding(JOB, PayloadPath.at("/percent"), 0.01, 0));
+        readings.put(Quantity.JOB_LEFT, binding("shop/alder/left", PayloadPath.BARE, 60, 0));
+        readings.put(Quantity.CHAMBER_ACTUAL, binding("shop/alder/room_F", PayloadPath.BARE, 5.0 / 9, -160.0 / 9));
         return readings;
+    }
+
+    private static List<Binding> binding(String topic, PayloadPath path, double scale, double offset) {
+        return List.of(new Binding(new Source(topic, path), Unit.OWN, scale, offset));
     }
 
     static Broker at(URI url) {

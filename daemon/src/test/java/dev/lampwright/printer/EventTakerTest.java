@@ -15,13 +15,12 @@ class EventTakerTest {
     private static final long SECOND = 1_000_000_000L;
 
     private final EventBinding camera = new EventBinding(
-            "shop/alder/camera",
-            PayloadPath.at("/what"),
+            new Source("shop/alder/camera", PayloadPath.at("/what")),
             List.of("SNAP*"),
             List.of("DONE", "FAILED"),
             Duration.ofSeconds(10));
     private final StatusReader reader =
-            new StatusReader(new Bindings(Optional.empty(), Map.of(), Map.of("camera", camera)));
+            new StatusReader(new Bindings(List.of(), Map.of(), Map.of("camera", camera), Optional.empty()));
     private PrinterStatus status = PrinterStatus.nothingHeard();
 
     private void hear(String payload, long nanos) {
@@ -59,7 +58,7 @@ class EventTakerTest {
 
     @Test
     void theTopicIsSubscribedTo() {
-        Bindings bindings = new Bindings(Optional.empty(), Map.of(), Map.of("camera", camera));
+        Bindings bindings = new Bindings(List.of(), Map.of(), Map.of("camera", camera), Optional.empty());
         assertEquals(List.of("shop/alder/camera"), bindings.topicFilters());
     }
 }

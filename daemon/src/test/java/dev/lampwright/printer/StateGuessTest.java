@@ -15,8 +15,8 @@ final class StateGuessTest {
         "NaN, 215,   0,  30,  60, WARMING",
         "  0, 100, 215,  60,  60, WARMING",
         "NaN, 214, 215, NaN, NaN, IDLE",
-        "  0, 213, 215, NaN, NaN, IDLE",
-        "  0, 212, 215, NaN, NaN, WARMING",
+        "  0, 211, 215, NaN, NaN, IDLE",
+        "  0, 210, 215, NaN, NaN, WARMING",
         "0.4, 200, 215,  60,  60, PRINTING",
         "0.4, NaN, NaN, NaN, NaN, PRINTING",
         "0.4,  80,   0,  40,   0, IDLE",
@@ -33,6 +33,6 @@ final class StateGuessTest {
                 .withReading(Quantity.NOZZLE_TARGET, nozzleTarget, 1)
                 .withReading(Quantity.BED_ACTUAL, bed, 1)
                 .withReading(Quantity.BED_TARGET, bedTarget, 1);
-        assertEquals(state, StateGuess.of(status));
+        assertEquals(state, StateGuess.of(status, PrinterState.IDLE));
     }
 }

@@ -28,7 +28,12 @@ class StatusLinesTest {
 
     /** What a status tells, with times that count from some start. */
     private record Told(
-            PrinterState state, boolean heard, long heardAt, Map<Quantity, Reading> readings, Map<String, Long> ends) {
+            PrinterState state,
+            boolean heard,
+            long heardAt,
+            Map<Quantity, Reading> readings,
+            Map<String, Long> ends,
+            Optional<String> faultText) {
         static Told of(PrinterStatus status, long start) {
             Map<Quantity, Reading> readings = new LinkedHashMap<>();
             for (Quantity quantity : Quantity.values()) {
@@ -40,7 +45,8 @@ class StatusLinesTest {
             status.eventEnds().keySet().stream()
                     .sorted()
                     .forEach(name -> ends.put(name, status.eventEnds().get(name) - start));
-            return new Told(status.state(), status.heard(), status.heardAtNanos() - start, readings, ends);
+            return new Told(
+                    status.state(), status.heard(), status.heardAtNanos() - start, readings, ends, status.faultText());
         }
     }
 
@@ -85,6 +91,7 @@ class StatusLinesTest {
         }
         if (random.nextInt(5) == 0) {
             String name = List.of("camera", "door \"left\"", "größer").get(random.nextInt(3));
+            after = after.withFaultText(List.of("", "door open", "größer \"3\"").get(random.nextInt(3)), now);
             after = after.withEvent(name, now + (random.nextInt(5) - 1) * 1_234_567_891L, now);
         }
         return after;
@@ -104,10 +111,12 @@ class StatusLinesTest {
         PrinterStatus status = NOTHING.withState(PrinterState.WARMING, 2_500 * MS)
                 .withReading(Quantity.BED_ACTUAL, 22.4, 2_500 * MS)
                 .withReading(Quantity.JOB_LEFT, Double.NaN, 2_500 * MS)
-                .withEvent("camera", 12_500 * MS, 2_500 * MS);
+                .withEvent("camera", 12_500 * MS, 2_500 * MS)
+                .withFaultText("door open", 2_500 * MS);
         assertEquals(
-                List.of("{\"tick\":91,\"at_s\":1.5,\"state\":\"warming\","
-                        + "\"readings\":{\"bed.actual_C\":22.4,\"job.left_s\":null},\"events\":{\"camera\":10}}"),
+                List.of(
+                        "{\"tick\":91,\"at_s\":1.5,\"state\":\"warming\","
+                                + "\"readings\":{\"bed.actual_C\":22.4,\"job.left_s\":null},\"events\":{\"camera\":10},\"fault_text\":\"door open\"}"),
                 StatusLines.between(NOTHING, status, 91, 1_000 * MS));
     }
 
@@ -155,7 +164,7 @@ class StatusLinesTest {
             {"at_s": 1                                | is not one JSON object: Unexpected end-of-input
             {"at_s": 1} {"at_s": 2}                   | is not one JSON object: Trailing token
             {"at_s": 1, "at_s": 2}                    | is not one JSON object: Duplicate field 'at_s'
-            {"at": 1}                                 | has "at", which is not known; there are tick, at_s, state, readings, events, left_out
+            {"at": 1}                                 | has "at", which is not known; there are tick, at_s, state, readings, events, fault_text, left_out
             {"state": "idle"}                         | says not when; write for instance "at_s": 1.5
             {"at_s": "1"}                             | has "1" for at_s; write seconds, for instance 1.5
             {"at_s": 1e99}                            | has 1E+99 for at_s; write seconds, for instance 1.5
@@ -169,6 +178,7 @@ class StatusLinesTest {
             {"at_s": 1, "readings": {"job.progress": 45}}  | has 45 for job.progress, and the value is out of range, which is 0 to 1
             {"at_s": 1, "events": ["camera"]}         | has ["camera"] for events; write for instance {"camera": 10}
             {"at_s": 1, "events": {"camera": true}}   | has true for camera; write seconds, for instance 1.5
+            {"at_s": 1, "fault_text": null}           | has null for fault_text; write text, for instance "door open"
             {"left_out": 2}                           | has left_out, which goes with tick alone; write for instance {"tick": 131, "left_out": 2}
             {"tick": 3, "at_s": 1, "left_out": 2}     | has left_out, which goes with tick alone
             """)

@@ -199,10 +199,11 @@ final class StatusReaderTest {
     @CsvSource({"3, '3', PRINTING", "true, TRUE, PRINTING", "3, '4', SILENT"})
     void numberOrTruthIsTheWordItIsWrittenAs(String value, String word, PrinterState state) {
         StatusReader coded = new StatusReader(new Bindings(
-                Optional.of(
-                        new StateBinding(JOB, PayloadPath.at("/code"), Map.of(PrinterState.PRINTING, List.of(word)))),
+                List.of(new StateBinding(
+                        new Source(JOB, PayloadPath.at("/code")), Map.of(PrinterState.PRINTING, List.of(word)))),
                 Map.of(),
-                Map.of()));
+                Map.of(),
+                Optional.empty()));
         PrinterStatus after = coded.read(status, JOB, Alder.bytes("{\"code\":" + value + "}"), 1);
         assertEquals(state, after.state());
     }
@@ -237,9 +238,9 @@ final class StatusReaderTest {
     private double atPointer(String pointer) {
         String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
                 + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
-        Binding binding = new Binding(HEAT, PayloadPath.at(pointer), 1, 0);
-        StatusReader pointing =
-                new StatusReader(new Bindings(Optional.empty(), Map.of(Quantity.BED_ACTUAL, binding), Map.of()));
+        Binding binding = new Binding(new Source(HEAT, PayloadPath.at(pointer)));
+        StatusReader pointing = new StatusReader(
+                new Bindings(List.of(), Map.of(Quantity.BED_ACTUAL, List.of(binding)), Map.of(), Optional.empty()));
         return pointing.read(status, HEAT, Alder.bytes(document), 1).value(Quantity.BED_ACTUAL);
     }
 
@@ -247,8 +248,8 @@ final class StatusReaderTest {
     @Test
     void pointsIntoAnArray() {
         StateBinding binding =
-                new StateBinding(JOB, PayloadPath.at("/foo/0"), Map.of(PrinterState.HELD, List.of("bar")));
-        StatusReader pointing = new StatusReader(new Bindings(Optional.of(binding), Map.of(), Map.of()));
+                new StateBinding(new Source(JOB, PayloadPath.at("/foo/0")), Map.of(PrinterState.HELD, List.of("bar")));
+        StatusReader pointing = new StatusReader(new Bindings(List.of(binding), Map.of(), Map.of(), Optional.empty()));
         PrinterStatus after = pointing.read(status, JOB, Alder.bytes("{\"foo\": [\"bar\", \"baz\"]}"), 1);
         assertEquals(PrinterState.HELD, after.state());
     }
@@ -286,8 +287,8 @@ final class StatusReaderTest {
             for (int i = 0; i < 3000; i++) {
                 hear(JOB, "{\"phase\":\"word " + i % 1000 + "\"}");
             }
-            assertEquals(32, log.with("word").size());
-            assertEquals(1, log.with("\"word 7\"").size());
+            assertEquals(32, log.with("the printer says \"word").size());
+            assertEquals(1, log.with("the printer says \"word 7\"").size());
         }
     }
 
@@ -298,7 +299,111 @@ final class StatusReaderTest {
                 hear(HEAT, "{\"plate\":{\"now\":20}}");
             }
             assertEquals(1, log.with("nozzle.target_C: 20 messages").size());
+            assertEquals(
+                    3, log.with("the last begins \"{\"plate\":{\"now\":20}}\"").size());
             assertEquals(0, log.with("bed.actual_C").size());
         }
+    }
+
+    @Test
+    void tellsOnceOfTopicsThatBringNothing() {
+        try (LogLines log = new LogLines()) {
+            hear(HEAT, "{}");
+            reader.tellQuietTopics();
+            reader.tellQuietTopics();
+            assertEquals(
+                    1, log.with("state: nothing has come on " + JOB + " yet; ").size());
+            assertEquals(1, log.with("job.left_s: nothing has come on " + LEFT).size());
+            assertEquals(0, log.with("nothing has come on " + HEAT).size());
+        }
+    }
+
+    private static StatusReader reading(Quantity quantity, Binding... bindings) {
+        return new StatusReader(
+                new Bindings(List.of(), Map.of(quantity, List.of(bindings)), Map.of(), Optional.empty()));
+    }
+
+    @Test
+    void ofSeveralSourcesTheNewestMessageCounts() {
+        StatusReader two = reading(
+                Quantity.BED_ACTUAL,
+                new Binding(new Source("a", PayloadPath.BARE)),
+                new Binding(new Source("b", PayloadPath.at("/t")), Unit.FAHRENHEIT, 1, 0));
+        PrinterStatus after = two.read(status, "a", Alder.bytes("41"), 1);
+        after = two.read(after, "b", Alder.bytes("{\"t\": 113}"), 2);
+        assertEquals(45, after.value(Quantity.BED_ACTUAL), 1e-9);
+        assertEquals(2, after.reading(Quantity.BED_ACTUAL).atNanos());
+        after = two.read(after, "a", Alder.bytes("46"), 3);
+        assertEquals(new Reading(46, 3), after.reading(Quantity.BED_ACTUAL));
+    }
+
+    @Test
+    void ofSeveralStateSourcesTheNewestMessageCounts() {
+        StatusReader two = new StatusReader(new Bindings(
+                List.of(
+                        new StateBinding(
+                                new Source("job", PayloadPath.BARE), Map.of(PrinterState.PRINTING, List.of("RUN"))),
+                        new StateBinding(
+                                new Source("door", PayloadPath.BARE), Map.of(PrinterState.FAULT, List.of("OPEN")))),
+                Map.of(),
+                Map.of(),
+                Optional.empty()));
+        PrinterStatus after = two.read(status, "job", Alder.bytes("RUN"), 1);
+        after = two.read(after, "door", Alder.bytes("OPEN"), 2);
+        assertEquals(PrinterState.FAULT, after.state());
+        assertEquals(
+                PrinterState.PRINTING,
+                two.read(after, "job", Alder.bytes("RUN"), 3).state());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "41.5;60;180 | 3 | 180",
+                "41.5;\"60\";180 | 2 | 60",
+                "41.5;60 | 3 | NaN",
+                " 41.5 ; 60 | 1 | 41.5",
+            })
+    void readsFieldsOfALine(String line, int field, double value) {
+        Source source = new Source(HEAT, PayloadPath.BARE, List.of(new CsvField(field, ';')));
+        PrinterStatus after =
+                reading(Quantity.NOZZLE_ACTUAL, new Binding(source)).read(status, HEAT, Alder.bytes(line), 1);
+        assertEquals(value, after.value(Quantity.NOZZLE_ACTUAL), 0);
+    }
+
+    @Test
+    void cutsAFieldOfATextAtAPointerAndANumberOutOfIt() {
+        Source source = new Source(
+                HEAT, PayloadPath.at("/line"), List.of(new CsvField(2, ','), new Excerpt("T=(?<value>[0-9.]+)")));
+        PrinterStatus after = reading(Quantity.NOZZLE_ACTUAL, new Binding(source))
+                .read(status, HEAT, Alder.bytes("{\"line\": \"B=60,T=215.5 up\"}"), 1);
+        assertEquals(215.5, after.value(Quantity.NOZZLE_ACTUAL), 0);
+    }
+
+    @Test
+    void aCutOfWhatIsNoTextChangesNothing() {
+        Source source = new Source(HEAT, PayloadPath.at("/line"), List.of(new CsvField(2, ',')));
+        assertSame(
+                status,
+                reading(Quantity.NOZZLE_ACTUAL, new Binding(source))
+                        .read(status, HEAT, Alder.bytes("{\"line\": [1, 2]}"), 1));
+    }
+
+    @Test
+    void keepsThePrintersOwnWordsForAFault() {
+        StatusReader telling = new StatusReader(
+                new Bindings(List.of(), Map.of(), Map.of(), Optional.of(new Source(JOB, PayloadPath.at("/text")))));
+        PrinterStatus after = telling.read(status, JOB, Alder.bytes("{\"text\": \" tip\\u001b[31m blocked \"}"), 1);
+        assertEquals(Optional.of("tip.[31m blocked"), after.faultText());
+        after = telling.read(after, JOB, Alder.bytes("{\"text\": \"" + "x".repeat(5000) + "\"}"), 2);
+        assertEquals(Optional.of("x".repeat(200)), after.faultText());
+        assertEquals(
+                Optional.empty(),
+                telling.read(after, JOB, Alder.bytes("{\"text\": null}"), 3).faultText());
+        assertEquals(
+                Optional.empty(),
+                telling.read(after, JOB, Alder.bytes("{\"text\": \"\"}"), 3).faultText());
     }
 }

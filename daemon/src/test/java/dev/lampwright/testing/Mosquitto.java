@@ -186,6 +186,20 @@ public final class Mosquitto implements AutoCloseable {
         Tool.run(List.of("sh", "-c", String.join(" ", command) + " < " + file), "mosquitto-clients");
     }
 
+    /**
+     * Subscribes and takes the first message, one that the broker has kept or else the next that is published.
+     *
+     * @param topic the topic
+     * @return the payload, as UTF-8, without a line break at its end
+     * @throws AssertionError if none comes within twenty seconds
+     */
+    public String read(String topic) {
+        List<String> command = List.of("mosquitto_sub", "-h", "127.0.0.1", "-p", "" + port, "-t", topic);
+        List<String> once = List.of("-C", "1", "-W", "" + DEADLINE.toSeconds());
+        return Tool.run(Stream.concat(command.stream(), once.stream()).toList(), "mosquitto-clients")
+                .strip();
+    }
+
     private String payloadFile(byte[] payload) {
         try {
             return Files.write(folder.resolve("payload"), payload).toString();

@@ -1,0 +1,87 @@
+package dev.lampwright.config;
+
+import dev.lampwright.printer.CsvField;
+import dev.lampwright.printer.Cut;
+import dev.lampwright.printer.Excerpt;
+import dev.lampwright.printer.PayloadPath;
+import dev.lampwright.printer.Source;
+import dev.lampwright.printer.TopicFilter;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** The keys that say where a value is told: {@code topic}, {@code at}, {@code field} with {@code separator}, and {@code pattern}. */
+final class SourceKeys {
+    private static final String WANTED_TOPIC = "give the MQTT topic, for instance \"shop/alder/heat\"";
+    private static final String WANTED_PATH =
+            "give a JSON Pointer (RFC 6901), for instance \"/plate/now\", or leave it out if the payload itself is the value";
+    private static final String WANTED_SEPARATOR = "give the character between two fields, for instance \";\"";
+    private static final String WANTED_PATTERN =
+            "give a regular expression with a group named value, for instance 'T=(?<value>[0-9.]+)'";
+    private static final int MOST_FIELDS = 1000;
+
+    /** RFC 6901, section 3: after {@code ~} comes 0 or 1. */
+    private static final Pattern BROKEN_ESCAPE = Pattern.compile("~(?![01])");
+
+    private SourceKeys() {}
+
+    static Source read(Table table) {
+        List<Cut> cuts = Stream.of(field(table), pattern(table))
+                .flatMap(Optional::stream)
+                .toList();
+        return new Source(topic(table), path(table), cuts);
+    }
+
+    private static String topic(Table table) {
+        String topic = table.needText("topic", WANTED_TOPIC).orElse("#");
+        TopicFilter.problem(topic)
+                .ifPresent(problem -> table.mistake(
+                        "topic",
+                        "is " + Shown.quoted(topic) + ", which is no MQTT topic filter: " + problem,
+                        WANTED_TOPIC));
+        return topic;
+    }
+
+    private static PayloadPath path(Table table) {
+        Optional<String> pointer = table.textOrEmpty("at", WANTED_PATH);
+        if (pointer.isEmpty()) {
+            return PayloadPath.BARE;
+        }
+        String text = pointer.get();
+        if (BROKEN_ESCAPE.matcher(text).find()) {
+            table.mistake("at", "is " + Shown.quoted(text) + " with a lone ~", "write ~0 for ~ and ~1 for / in a name");
+            return PayloadPath.BARE;
+        }
+        try {
+            return PayloadPath.at(text);
+        } catch (IllegalArgumentException e) {
+            table.mistake("at", "is " + Shown.quoted(text) + ", which is no JSON Pointer", WANTED_PATH);
+            return PayloadPath.BARE;
+        }
+    }
+
+    private static Optional<Cut> field(Table table) {
+        boolean there = table.has("field");
+        char separator = separator(table);
+        if (!there && table.has("separator")) {
+            table.mistake("separator", "has no field beside it", "say which field it is, for instance field = 1");
+        }
+        int number = there ? table.wholeIfThere("field", 1, MOST_FIELDS).orElse(1) : 1;
+        return there
+                ? table.attempt("separator", WANTED_SEPARATOR, () -> new CsvField(number, separator))
+                : Optional.empty();
+    }
+
+    private static char separator(Table table) {
+        String text = table.text("separator", WANTED_SEPARATOR).orElse(",");
+        if (text.length() != 1) {
+            table.mistake("separator", "is " + Shown.quoted(text) + ", not one character", WANTED_SEPARATOR);
+        }
+        return text.charAt(0);
+    }
+
+    private static Optional<Cut> pattern(Table table) {
+        return table.parsed("pattern", WANTED_PATTERN, Excerpt::new);
+    }
+}
