@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -39,6 +40,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {"", "Example: lampwright fit alder.toml"})
 final class FitCommand implements Callable<Integer> {
+    private static final Duration LONGEST_END = Duration.ofSeconds(4);
+
     @Spec
     private CommandSpec spec;
 
@@ -67,7 +70,7 @@ final class FitCommand implements Callable<Integer> {
         GuidedFitting fitting = new GuidedFitting(
                 file, terminal, new SerialBoards(ports, baud), PrinterFinder.BY_HAND, FitCommand::review);
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
-        GoodEnd.of(terminal::stop, () -> end.set(fitting.run()));
+        GoodEnd.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;
     }
 

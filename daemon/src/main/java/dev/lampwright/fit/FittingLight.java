@@ -2,6 +2,7 @@ package dev.lampwright.fit;
 
 import dev.lampwright.link.Line;
 import dev.lampwright.protocol.Setup;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -9,12 +10,13 @@ import java.util.function.LongSupplier;
 
 /** The light of a real controller: a {@link LitSetup} at a time. For one thread, but for {@link #close}. */
 public final class FittingLight implements Light {
-    private static final long PATIENCE = TimeUnit.SECONDS.toNanos(6);
+    private static final Duration PATIENCE = Duration.ofSeconds(6);
     private static final long LOOK_EVERY = TimeUnit.MILLISECONDS.toNanos(5);
 
     private final Line line;
     private final long id;
     private final LongSupplier clock;
+    private final Duration patience;
     private Optional<LitSetup> lit = Optional.empty();
     private boolean closed;
 
@@ -26,9 +28,15 @@ public final class FittingLight implements Light {
      * @param nanoClock a clock in ns that never goes back, such as {@link System#nanoTime}
      */
     public FittingLight(Line line, long id, LongSupplier nanoClock) {
+        this(line, id, nanoClock, PATIENCE);
+    }
+
+    /** Makes one that waits so long for a scene to be shown. */
+    FittingLight(Line line, long id, LongSupplier nanoClock, Duration patience) {
         this.line = line;
         this.id = id;
         clock = nanoClock;
+        this.patience = patience;
     }
 
     @Override
@@ -36,7 +44,7 @@ public final class FittingLight implements Light {
         Optional<LitSetup> now = setUp(setup);
         now.ifPresent(session -> session.show(scene));
         long started = clock.getAsLong();
-        while (now.isPresent() && !now.get().shows() && clock.getAsLong() - started < PATIENCE) {
+        while (now.isPresent() && !now.get().shows() && clock.getAsLong() - started < patience.toNanos()) {
             LockSupport.parkNanos(this, LOOK_EVERY);
         }
         return now.isEmpty()

@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The whole fitting, with a strip in memory that keeps its secrets, and somebody who answers from what is seen. */
 class GuidedFittingTest {
-    private static final int STRIPS = 60;
+    private static final int STRIPS = 40;
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
 
     @TempDir
@@ -225,7 +225,7 @@ class GuidedFittingTest {
 
     @Test
     void somebodyWhoErrsNowAndThenComesToTheSame() throws IOException, ConfigException {
-        for (int seed = 0; seed < 40; seed++) {
+        for (int seed = 0; seed < 20; seed++) {
             Random random = new Random(seed);
             ModelBoards boards = new ModelBoards(BOARD, PLAIN);
             Talk talk = new Talk(person(boards).slips((question, answer) -> erring(question, answer, random)));

@@ -20,6 +20,9 @@ final class ModelBoards implements Boards, Eyes {
     /** How long somebody takes to answer. */
     private static final long ANSWER_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
 
+    /** Moves one way, beyond those the other way, that show which way a band runs; it jumps back once a run. */
+    private static final int SEEN_MOVES = 3;
+
     private final Here here;
     private final StripModel strip;
     private final List<Setup> setups = new ArrayList<>();
@@ -160,7 +163,7 @@ final class ModelBoards implements Boards, Eyes {
     public int drift() {
         int away = 0;
         double before = -1;
-        for (int i = 0; i < 6 * RATE; i++) {
+        while (Math.abs(away) < SEEN_MOVES) {
             frame();
             double now = centre();
             away += now < 0 || before < 0 ? 0 : (int) Math.signum(now - before);
