@@ -73,7 +73,6 @@ class ServiceWatchTest {
             assertEquals(1, heard.count("WATCHDOG=1\n"));
             frames.incrementAndGet();
             Await.until("another sign of life", () -> heard.count("WATCHDOG=1\n") == 2);
-            watch.close();
         }
     }
 
@@ -83,7 +82,6 @@ class ServiceWatchTest {
             frames.incrementAndGet();
             Await.until("five looks", () -> looks.get() >= 5);
             assertEquals(1, heard.count("STATUS=idle all day\n"));
-            watch.close();
         }
     }
 
