@@ -84,7 +84,14 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(
-                    "..config..", "..cli..", "..engine..", "..printer..", "..cue..", "..signal..", "..page..", "..desk..");
+                    "..config..",
+                    "..cli..",
+                    "..engine..",
+                    "..printer..",
+                    "..cue..",
+                    "..signal..",
+                    "..page..",
+                    "..desk..");
 
     @ArchTest
     static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()

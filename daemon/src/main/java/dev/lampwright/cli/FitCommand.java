@@ -40,7 +40,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {"", "Example: lampwright fit alder.toml"})
 final class FitCommand implements Callable<Integer> {
-    private static final Duration LONGEST_END = Duration.ofSeconds(4);
+    /** Longer than a light may take to be shown, and to be put out. */
+    private static final Duration LONGEST_END = Duration.ofSeconds(8);
 
     @Spec
     private CommandSpec spec;

@@ -11,7 +11,7 @@ import java.util.Optional;
  * What steps work with: they show, say and ask. An answer that the journal knows is given without a word and without a light; so a
  * step must do the same whenever it gets the same answers.
  */
-final class Bench {
+final class Bench implements PrinterFinder.Told {
     private static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
 
     private final Terminal terminal;
@@ -76,9 +76,15 @@ final class Bench {
         unsaid.clear();
     }
 
-    /** Whether the next question is answered already. */
-    boolean replays() {
-        return journal.replays();
+    @Override
+    public void say(List<String> lines) {
+        unsaid.addAll(lines);
+        speak();
+    }
+
+    @Override
+    public boolean ended() {
+        return terminal.ended();
     }
 
     /** Begins a step. */

@@ -99,7 +99,8 @@ final class ConfigText {
         String ceiling = own ? ", ceiling_mA = " + supply.ceilingMilliamps() : "";
         line("");
         line("[dimmers]", "plain lights on the controller's dimmers");
-        for (DimmerLights.Entry entry : DimmerLights.of(found.dimmers())) {
+        for (DimmerLights.Entry entry :
+                DimmerLights.of(found.dimmers(), found.zones().keySet())) {
             line(
                     entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
                             + " }",

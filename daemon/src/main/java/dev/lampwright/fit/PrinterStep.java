@@ -3,8 +3,8 @@ package dev.lampwright.fit;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 
 /** Finds out where the printer says what. */
 final class PrinterStep implements Step {
@@ -18,6 +18,12 @@ final class PrinterStep implements Step {
             topic = "printer/state"
             printing = ["printing"]
             """;
+
+    private static final Question<Integer> SECONDS = new Question<>(
+            "For how many seconds? Enter means 60.",
+            List.of(),
+            "The longer it listens, the more it finds; the first minutes of a print tell most.",
+            line -> line.isEmpty() ? 60 : Numbers.readWhole(line, 1, 3600));
 
     private final PrinterFinder finder;
 
@@ -46,20 +52,14 @@ final class PrinterStep implements Step {
         boolean listen = bench.ask(Question.yesOrNo(
                 "Shall lampwright listen there now, to find where the printer says what?",
                 "Best while the printer is on and heats up. With n, you put it into the file by hand."));
-        String found = bench.find(() -> listen ? listened(broker, bench) : "");
+        Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
+        String found =
+                bench.find(() -> listen ? finder.find(broker, duration, bench).orElse("") : "");
         if (found.isEmpty()) {
             bench.say("The file gets a place to fill in: it tells how. Listen with: mosquitto_sub -v -t '#'");
         }
         return before.withPrinter(
                 "[broker]\nurl = \"" + broker + "\"\n\n" + (found.isEmpty() ? PLACEHOLDER : found.strip() + "\n"));
-    }
-
-    private String listened(String broker, Bench bench) {
-        Optional<String> found = finder.find(broker, lines -> {
-            lines.forEach(bench::say);
-            bench.speak();
-        });
-        return found.orElse("");
     }
 
     private static String readUrl(String line) throws UnusableException {

@@ -130,7 +130,7 @@ class GuidedFittingTest {
         assertTrue(text.contains("pixels = 47\norder = \"BGR\"\n"), text);
         assertTrue(text.contains("bed = \"30-12\"\nshelf = \"3-8\"\n"), text);
         assertTrue(text.contains("work = { channel = 1, volts = 24, full_mA = 800"), text);
-        assertTrue(text.contains("spare0 = { channel = 0, volts = 24, full_mA = 1"), text);
+        assertTrue(text.contains("spare = { channel = 0, volts = 24, full_mA = 1"), text);
         assertTrue(text.contains("ceiling_mA = 7500 "), text);
         assertTrue(text.contains("brightness = 0.1"), text);
         assertTrue(text.contains("strip = { volts = 5, amps = 10 }\nlights = { volts = 24, amps = 10 }"), text);
@@ -358,6 +358,7 @@ class GuidedFittingTest {
     void aPlainColourStripAndAWhiteLight() throws IOException, ConfigException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Person person = new Person(boards)
+                .wants("glow", 3, 9)
                 .hung(4, WORK)
                 .hung(1, new Findings.DimmerUse(Findings.Hanging.BLUE, "", 300))
                 .hung(2, new Findings.DimmerUse(Findings.Hanging.RED, "", 310))
@@ -365,8 +366,8 @@ class GuidedFittingTest {
         Talk talk = new Talk(person);
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         String text = Files.readString(file);
-        assertTrue(text.contains("glow = { channels = [2, 3, 1], volts = 24, full_mA = 310"), text);
+        assertTrue(text.contains("glow2 = { channels = [2, 3, 1], volts = 24, full_mA = 310"), text);
         assertTrue(text.contains("work = { channel = 4, volts = 24, full_mA = 800"), text);
-        assertEquals(List.of("spare0", "glow", "work"), config().fitting().dimmerNames());
+        assertEquals(List.of("spare", "glow2", "work"), config().fitting().dimmerNames());
     }
 }
