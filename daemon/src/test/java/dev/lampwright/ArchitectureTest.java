@@ -92,6 +92,22 @@ class ArchitectureTest {
             .resideInAnyPackage("java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..link..");
 
     @ArchTest
+    static final ArchRule THE_FITTING_KNOWS_LINK_AND_GUARDS_AND_NOTHING_ABOVE = noClasses()
+            .that()
+            .resideInAPackage("..fit..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "..config..",
+                    "..cli..",
+                    "..engine..",
+                    "..printer..",
+                    "..cue..",
+                    "..signal..",
+                    "..page..",
+                    "..desk..");
+
+    @ArchTest
     static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()
             .that()
             .resideInAPackage("..protocol..")

@@ -16,7 +16,8 @@ import picocli.CommandLine.Model.OptionSpec;
             PlanCommand.class,
             RenderCommand.class,
             PortsCommand.class,
-            TellCommand.class
+            TellCommand.class,
+            FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})
