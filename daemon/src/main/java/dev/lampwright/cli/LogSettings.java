@@ -14,6 +14,13 @@ final class LogSettings {
         }
     }
 
+    /** Only faults of the program, since troubles are told in the answer. */
+    static void forAnswer() {
+        if (System.getProperty(LEVEL) == null) {
+            System.setProperty(LEVEL, "ERROR");
+        }
+    }
+
     /** Only troubles, since something is drawn in the terminal. */
     static void forPicture() {
         if (System.getProperty(LEVEL) == null) {

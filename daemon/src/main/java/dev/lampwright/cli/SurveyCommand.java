@@ -45,7 +45,10 @@ final class SurveyCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(names = "--broker", paramLabel = "URL", description = "The broker: mqtt://host or mqtts://host, with :port.")
+    @Option(
+            names = "--broker",
+            paramLabel = "URL",
+            description = "The broker: mqtt://host or mqtts://host, with :port.")
     private String url;
 
     @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")
@@ -92,7 +95,7 @@ final class SurveyCommand implements Callable<Integer> {
         if (file != null) {
             NewFile.requireFree(file, force);
         }
-        LogSettings.forPicture();
+        LogSettings.forAnswer();
         try (Listener listener = new Listener(broker, topics)) {
             GoodEnd.<IOException>of(listener::stop, () -> {
                 listen(listener);
@@ -168,8 +171,10 @@ final class SurveyCommand implements Callable<Integer> {
 
     private String nothing(Proposal proposal) {
         return proposal.messages() == 0
-                ? "nothing was published on " + topics + "; switch the printer on, check --topics, or listen longer with --seconds"
-                : "none of what was heard on " + topics + " looks like a printer; let it heat up and print meanwhile, and"
+                ? "nothing was published on " + topics
+                        + "; switch the printer on, check --topics, or listen longer with --seconds"
+                : "none of what was heard on " + topics
+                        + " looks like a printer; let it heat up and print meanwhile, and"
                         + " listen longer with --seconds";
     }
 

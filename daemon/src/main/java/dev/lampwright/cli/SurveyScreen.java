@@ -49,12 +49,13 @@ final class SurveyScreen implements AutoCloseable {
         long second = Duration.ofNanos(System.nanoTime() - startNanos).toSeconds();
         lines.add(
                 connected
-                        ? second + " s of " + duration.toSeconds() + ", " + proposal.messages()
-                                + " messages, " + proposal.rows().size() + " values. Ctrl-C ends it."
+                        ? second + " s of " + duration.toSeconds() + ", " + proposal.messages() + " messages, "
+                                + proposal.rows().size() + " values. Ctrl-C ends it."
                         : "waiting for the broker");
         lines.addAll(SurveyTable.values(proposal, MOST_ROWS));
         StringBuilder text = new StringBuilder(erasing());
-        lines.forEach(line -> text.append('\r').append(line).append(CLEAR_TO_END_OF_LINE).append('\n'));
+        lines.forEach(line ->
+                text.append('\r').append(line).append(CLEAR_TO_END_OF_LINE).append('\n'));
         text.append(CLEAR_BELOW);
         linesDrawn = lines.size();
         out.print(text);

@@ -67,8 +67,8 @@ public final class Leaves {
     }
 
     private void take(Payload payload) {
-        Optional<JsonNode> document = value(payload, PayloadPath.at(""))
-                .filter(node -> node.isContainerNode() || node.isTextual());
+        Optional<JsonNode> document =
+                value(payload, PayloadPath.at("")).filter(node -> node.isContainerNode() || node.isTextual());
         if (document.isPresent()) {
             walk(document.get(), JsonPointer.empty(), List.of());
         } else {
@@ -117,7 +117,7 @@ public final class Leaves {
         }
     }
 
-    /** A list may name its elements: in an object by a key such as {@code name}, in a row by its first element. */
+    /** A list may name its elements: in an object under one of the naming keys, in a row by its first element. */
     private static List<String> named(List<String> names, JsonNode element) {
         if (element.isArray() && element.size() > 1 && isName(element.get(0))) {
             return with(names, element.get(0).textValue());

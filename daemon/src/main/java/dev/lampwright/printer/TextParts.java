@@ -24,8 +24,8 @@ final class TextParts {
             Pattern.compile("(?<word>\\p{L}[\\p{L}\\p{N}_]*)|(?<number>" + NUMBER + ")");
 
     /** Words between two numbers of one thing, not names of the second. Common practice, no source. */
-    private static final Set<String> FILLERS =
-            Set.of("of", "to", "von", "auf", "de", "sur", "z", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
+    private static final Set<String> FILLERS = Set.of(
+            "of", "to", "von", "auf", "de", "sur", "z", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
 
     private final PayloadPath path;
     private final List<String> names;
@@ -51,7 +51,9 @@ final class TextParts {
         if (text.length() > MOST_TEXT_CHARS || !all.addFields()) {
             all.add(List.of(), names, text);
         }
-        if (all.parts.size() == 1 && text.length() <= MOST_TEXT_CHARS && !all.parts.get(0).numeric()) {
+        if (all.parts.size() == 1
+                && text.length() <= MOST_TEXT_CHARS
+                && !all.parts.get(0).numeric()) {
             all.addNumbers();
         }
         return all.parts;
@@ -80,7 +82,10 @@ final class TextParts {
             List<String> fields = CsvField.fields(text, separator, MOST_FIELDS);
             if (isLine(fields)) {
                 for (int i = 0; i < fields.size(); i++) {
-                    add(List.of(new CsvField(i + 1, separator)), with(Integer.toString(i + 1)), fields.get(i).strip());
+                    add(
+                            List.of(new CsvField(i + 1, separator)),
+                            with(Integer.toString(i + 1)),
+                            fields.get(i).strip());
                 }
                 return true;
             }
@@ -90,7 +95,9 @@ final class TextParts {
 
     /** At least two fields, at least two in three of them a number alone or empty. */
     private static boolean isLine(List<String> fields) {
-        long numbers = fields.stream().filter(field -> Measure.rest(field.strip()).isPresent()).count();
+        long numbers = fields.stream()
+                .filter(field -> Measure.rest(field.strip()).isPresent())
+                .count();
         long words = fields.stream().filter(field -> !field.isBlank()).count() - numbers;
         return fields.size() > 1 && numbers > 0 && words <= numbers && numbers + words > 1;
     }

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Gives each role the value for which most speaks, and each value one role at most. Temperatures and their targets are judged in pairs, the
+ * Gives each role the value for which most speaks, and each value one role at most. Values that belong together are judged in pairs, the
  * surest first; what too little speaks for is left open.
  */
 final class Assignment {
@@ -21,24 +21,27 @@ final class Assignment {
     private static final double LEAST_PAIR = 5.5;
     private static final double LEAST_ACTUAL = 3.5;
 
-    /** The least that must speak for a role, in the order in which they are given away. */
+    /** The least that must speak for a role. */
     private static final Map<Role, Double> LEAST = Map.of(
+            Role.BED_ACTUAL, LEAST_ACTUAL,
+            Role.NOZZLE_ACTUAL, LEAST_ACTUAL,
+            Role.CHAMBER_ACTUAL, LEAST_ACTUAL,
             Role.STATE, 2.5,
             Role.PROGRESS, 3.0,
             Role.LEFT, 3.0,
-            Role.ELAPSED, 3.0,
+            Role.ELAPSED, 4.0,
             Role.DONE, 3.0,
-            Role.TOTAL, 3.0,
             Role.FAULT_TEXT, 3.5,
             Role.CAMERA, 4.0);
 
     private final Thermometer thermometer;
     private final Bench bench;
+    private final PlaceEvidence place = new PlaceEvidence();
     private final Set<Trail> used = new HashSet<>();
     private final Set<Role> filled = EnumSet.noneOf(Role.class);
     private final List<Found> found = new ArrayList<>();
 
-    private record Pair(Heater heater, Trail actual, Trail target, Judgement together, Judgement judgement) {}
+    private record Pair(Couple couple, Trail one, Trail other, Judgement together, double score) {}
 
     private record Single(Role role, Trail trail, Judgement judgement) {}
 
@@ -50,8 +53,11 @@ final class Assignment {
     Assignment(Collection<Trail> trails) {
         thermometer = new Thermometer(trails);
         bench = new Bench(trails, thermometer);
-        pairs().forEach(this::give);
-        singles().forEach(this::give);
+        List<Pair> pairs = pairs();
+        List<Single> singles = singles();
+        findPlace(pairs, singles);
+        placed(pairs).forEach(this::give);
+        placedSingles(singles).forEach(this::give);
         found.sort(Comparator.comparing(Found::role));
     }
 
@@ -61,80 +67,102 @@ final class Assignment {
     }
 
     private List<Pair> pairs() {
-        List<Trail> actuals = candidates(EnumSet.of(Role.BED_ACTUAL, Role.NOZZLE_ACTUAL, Role.CHAMBER_ACTUAL));
-        List<Trail> targets = candidates(EnumSet.of(Role.BED_TARGET, Role.NOZZLE_TARGET, Role.CHAMBER_TARGET));
         List<Pair> pairs = new ArrayList<>();
-        for (Trail actual : actuals) {
-            for (Trail target : targets) {
-                if (actual != target) {
-                    addPairs(pairs, actual, target);
-                }
+        for (Couple couple : Couple.values()) {
+            List<Trail> others = candidates(couple.second());
+            for (Trail one : candidates(couple.first())) {
+                others.stream().filter(other -> other != one).forEach(other -> addPair(pairs, couple, one, other));
             }
         }
-        pairs.sort(Comparator.comparingDouble((Pair pair) -> -pair.judgement.score()));
         return pairs;
     }
 
-    private void addPairs(List<Pair> pairs, Trail actual, Trail target) {
-        Judgement together = bench.ofPair(actual, target);
-        for (Heater heater : Heater.values()) {
-            Judgement judgement = bench.of(actual, heater.actual())
-                    .and(bench.of(target, heater.target()))
-                    .and(together);
-            if (judgement.score() >= LEAST_PAIR) {
-                pairs.add(new Pair(heater, actual, target, together, judgement));
-            }
+    private void addPair(List<Pair> pairs, Couple couple, Trail one, Trail other) {
+        Judgement together = couple.judge(one, other);
+        double score = bench.of(one, couple.first()).score()
+                + bench.of(other, couple.second()).score()
+                + together.score();
+        if (score >= LEAST_PAIR) {
+            pairs.add(new Pair(couple, one, other, together, score));
         }
     }
 
-    private List<Trail> candidates(Set<Role> roles) {
+    private List<Trail> candidates(Role role) {
         return bench.trails().stream()
-                .filter(trail -> best(trail, roles) > HOPELESS)
-                .sorted(Comparator.comparingDouble((Trail trail) -> -best(trail, roles)))
+                .filter(trail -> bench.of(trail, role).score() > HOPELESS)
+                .sorted(Comparator.comparingDouble(
+                        (Trail trail) -> -bench.of(trail, role).score()))
                 .limit(MOST_CANDIDATES)
                 .toList();
-    }
-
-    private double best(Trail trail, Set<Role> roles) {
-        return roles.stream().mapToDouble(role -> bench.of(trail, role).score()).max().orElse(HOPELESS);
     }
 
     private List<Single> singles() {
         List<Single> singles = new ArrayList<>();
         for (Trail trail : bench.trails()) {
-            for (Role role : Role.values()) {
-                Optional<Double> least = least(role);
+            LEAST.forEach((role, least) -> {
                 Judgement judgement = bench.of(trail, role);
-                if (least.isPresent() && judgement.score() >= least.get()) {
+                if (judgement.score() >= least) {
                     singles.add(new Single(role, trail, judgement));
                 }
-            }
+            });
         }
-        singles.sort(Comparator.comparingDouble((Single single) -> -single.judgement.score())
-                .thenComparing(single -> single.trail.source().topicFilter())
-                .thenComparing(single -> single.trail.source().place()));
         return singles;
     }
 
-    private static Optional<Double> least(Role role) {
-        boolean actual = Heater.of(role).filter(heater -> heater.actual() == role).isPresent();
-        return actual ? Optional.of(LEAST_ACTUAL) : Optional.ofNullable(LEAST.get(role));
+    /** Half of what speaks for a pair speaks for each of the two. */
+    private void findPlace(List<Pair> pairs, List<Single> singles) {
+        singles.forEach(single -> place.add(single.trail, single.role, single.judgement.score()));
+        for (Pair pair : pairs) {
+            place.add(pair.one, pair.couple.first(), pair.score / 2);
+            place.add(pair.other, pair.couple.second(), pair.score / 2);
+        }
+        place.settle();
+    }
+
+    private List<Pair> placed(List<Pair> pairs) {
+        return pairs.stream()
+                .map(pair -> new Pair(
+                        pair.couple,
+                        pair.one,
+                        pair.other,
+                        pair.together,
+                        pair.score
+                                + place.weigh(pair.one, pair.couple.first()).weight()
+                                + place.weigh(pair.other, pair.couple.second()).weight()))
+                .filter(pair -> pair.score >= LEAST_PAIR)
+                .sorted(Comparator.comparingDouble((Pair pair) -> -pair.score)
+                        .thenComparing(pair -> order(pair.one))
+                        .thenComparing(pair -> order(pair.other)))
+                .toList();
+    }
+
+    private List<Single> placedSingles(List<Single> singles) {
+        return singles.stream()
+                .map(single -> new Single(
+                        single.role, single.trail, single.judgement.with(place.weigh(single.trail, single.role))))
+                .filter(single -> single.judgement.score() >= LEAST.get(single.role))
+                .sorted(Comparator.comparingDouble((Single single) -> -single.judgement.score())
+                        .thenComparing(single -> order(single.trail)))
+                .toList();
+    }
+
+    /** What decides where as much speaks for one as for another, so that the same messages always give the same answer. */
+    private static String order(Trail trail) {
+        return trail.source().topicFilter() + ' ' + trail.source().place();
     }
 
     private void give(Pair pair) {
-        boolean free = !filled.contains(pair.heater.actual())
-                && !used.contains(pair.actual)
-                && !used.contains(pair.target);
+        boolean free = !filled.contains(pair.couple.first()) && !used.contains(pair.one) && !used.contains(pair.other);
         if (free) {
-            give(pair, pair.heater.actual(), pair.actual);
-            give(pair, pair.heater.target(), pair.target);
+            give(pair, pair.couple.first(), pair.one);
+            give(pair, pair.couple.second(), pair.other);
         }
     }
 
     /** Each of a pair gives its own reasons, and the score is that of both together. */
     private void give(Pair pair, Role role, Trail trail) {
         List<String> reasons = bench.of(trail, role).and(pair.together).reasons();
-        give(role, trail, new Judgement(pair.judgement.score(), reasons));
+        give(role, trail, new Judgement(pair.score, reasons));
     }
 
     private void give(Single single) {
@@ -146,7 +174,8 @@ final class Assignment {
     private void give(Role role, Trail trail, Judgement judgement) {
         filled.add(role);
         used.add(trail);
-        Unit unit = Heater.of(role).isPresent() ? thermometer.unit(trail) : UnitGuess.of(trail, role);
+        Optional<Heater> heater = Heater.of(role);
+        Unit unit = heater.isPresent() ? thermometer.unit(trail) : UnitGuess.of(trail, role);
         found.add(new Found(role, trail.source(), unit, trail.words(), judgement.score(), judgement.reasons()));
     }
 }

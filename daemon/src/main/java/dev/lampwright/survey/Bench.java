@@ -7,10 +7,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** All evidence, put to every value once. */
+/** All evidence of single values, put to every value in every role once. */
 final class Bench {
     private final List<Evidence> evidence;
-    private final List<PairEvidence> pairEvidence = List.of(new SiblingEvidence(), new FollowEvidence());
     private final Map<Trail, Map<Role, Judgement>> judgements = new HashMap<>();
 
     /**
@@ -33,9 +32,6 @@ final class Bench {
                 new FaultTextEvidence(),
                 new EventEvidence());
         trails.forEach(trail -> judgements.put(trail, judged(trail)));
-        PlaceEvidence place = new PlaceEvidence(judgements);
-        judgements.forEach((trail, roles) ->
-                roles.replaceAll((role, judgement) -> judgement.with(place.weigh(trail, role))));
     }
 
     private Map<Role, Judgement> judged(Trail trail) {
@@ -53,15 +49,6 @@ final class Bench {
     /** What a value is worth in a role. */
     Judgement of(Trail trail, Role role) {
         return judgements.get(trail).get(role);
-    }
-
-    /** What speaks for one value being the target of another. */
-    Judgement ofPair(Trail actual, Trail target) {
-        Judgement judgement = Judgement.OPEN;
-        for (PairEvidence one : pairEvidence) {
-            judgement = judgement.with(one.weigh(actual, target));
-        }
-        return judgement;
     }
 
     /** The values, in no order. */

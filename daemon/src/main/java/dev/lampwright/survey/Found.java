@@ -14,8 +14,7 @@ import java.util.List;
  * @param score how much speaks for it; what is below the least for its role is not told
  * @param reasons why, in words for the user
  */
-public record Found(
-        Role role, Source source, Unit unit, List<String> words, double score, List<String> reasons) {
+public record Found(Role role, Source source, Unit unit, List<String> words, double score, List<String> reasons) {
     /** Keeps copies of the lists. */
     public Found {
         words = List.copyOf(words);

@@ -26,7 +26,9 @@ record Judgement(double score, List<String> reasons) {
 
     private static List<String> joined(List<String> some, List<String> more) {
         List<String> all = new ArrayList<>(some);
-        more.stream().filter(reason -> !reason.isEmpty() && !all.contains(reason)).forEach(all::add);
+        more.stream()
+                .filter(reason -> !reason.isEmpty() && !all.contains(reason))
+                .forEach(all::add);
         return List.copyOf(all);
     }
 }

@@ -13,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 /** Listens to a broker and hands all it hears to a {@link Survey}. */
 public final class Listener implements AutoCloseable {
     private static final Duration TO_CONNECT = Duration.ofSeconds(8);
+    private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
     private static final long LOOK_EVERY_MS = 50;
 
     private final Survey survey = new Survey();
@@ -79,7 +80,9 @@ public final class Listener implements AutoCloseable {
         long startNanos = System.nanoTime();
         boolean connected = false;
         long limit = TO_CONNECT.toNanos();
-        while (System.nanoTime() - startNanos < limit && !stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+        while (!hopeless(connected, System.nanoTime() - startNanos)
+                && System.nanoTime() - startNanos < limit
+                && !stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             if (!connected && client.state().phase() == BrokerState.Phase.CONNECTED) {
                 connected = true;
                 startNanos = System.nanoTime();
@@ -90,6 +93,10 @@ public final class Listener implements AutoCloseable {
         if (!connected && stopped.getCount() > 0) {
             throw new IOException("broker " + broker.url() + ": " + why(client.state()));
         }
+    }
+
+    private boolean hopeless(boolean connected, long nanos) {
+        return !connected && nanos > TO_TRY_AGAIN.toNanos() && client.state().phase() == BrokerState.Phase.LOST;
     }
 
     private static String why(BrokerState state) {

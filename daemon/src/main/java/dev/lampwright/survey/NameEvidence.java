@@ -55,8 +55,10 @@ final class NameEvidence implements Evidence {
 
     private static Clue other(Names names, Role role) {
         return switch (role) {
-            case PROGRESS -> named(names, Concept.PROGRESS, 3, Concept.LEFT, Concept.ELAPSED, Concept.LAYER, Concept.TOTAL);
-            case LEFT -> named(names, Concept.LEFT, timed(names, 3), Concept.ELAPSED, Concept.LAYER, Concept.TEMPERATURE);
+            case PROGRESS ->
+                named(names, Concept.PROGRESS, 3, Concept.LEFT, Concept.ELAPSED, Concept.LAYER, Concept.TOTAL);
+            case LEFT ->
+                named(names, Concept.LEFT, timed(names, 3), Concept.ELAPSED, Concept.LAYER, Concept.TEMPERATURE);
             case ELAPSED -> named(names, Concept.ELAPSED, timed(names, 3), Concept.LEFT, Concept.TEMPERATURE);
             case DONE -> named(names, Concept.LAYER, 3, Concept.TOTAL, Concept.LEFT);
             case TOTAL -> total(names);
@@ -76,9 +78,7 @@ final class NameEvidence implements Evidence {
         for (Heater heater : Heater.values()) {
             sum -= names.depthOf(heater.concept()) >= Math.max(0, depth) ? 2 : 0;
         }
-        return depth < 0
-                ? new Clue(sum, "")
-                : new Clue(sum + weight, "“" + names.wordFor(wanted) + "” speaks of it");
+        return depth < 0 ? new Clue(sum, "") : new Clue(sum + weight, "“" + names.wordFor(wanted) + "” speaks of it");
     }
 
     private static double timed(Names names, double weight) {
@@ -88,8 +88,9 @@ final class NameEvidence implements Evidence {
     private static Clue total(Names names) {
         Clue layers = named(names, Concept.LAYER, 1.5, Concept.LEFT);
         return names.speakOf(Concept.TOTAL)
-                ? new Clue(layers.weight() + 2, joined(layers.reason(), "“" + names.wordFor(Concept.TOTAL) + "” of all"))
-                : new Clue(layers.weight() - 3, "");
+                ? new Clue(
+                        layers.weight() + 2, joined(layers.reason(), "“" + names.wordFor(Concept.TOTAL) + "” of all"))
+                : new Clue(layers.weight() - 1, layers.reason());
     }
 
     private static Clue faultText(Names names) {

@@ -8,8 +8,10 @@ final class PaceEvidence implements Evidence {
             return Clue.NONE;
         }
         return UnitGuess.pace(trail, role)
-                .map(unit -> new Clue(2, "goes " + (role == Role.LEFT ? "down" : "up") + " with time, in "
-                        + (unit.word().isEmpty() ? "s" : unit.word())))
+                .map(unit -> new Clue(
+                        2,
+                        "goes " + (role == Role.LEFT ? "down" : "up") + " with time, in "
+                                + (unit.word().isEmpty() ? "s" : unit.word())))
                 .orElse(Clue.NONE);
     }
 }

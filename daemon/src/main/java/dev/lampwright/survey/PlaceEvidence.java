@@ -12,26 +12,26 @@ import java.util.stream.IntStream;
  * roles are filled best is taken for the printer's; what stands elsewhere is some other thing's, more likely.
  */
 final class PlaceEvidence implements Evidence {
-    private static final double ELSEWHERE = 3;
+    private static final double ELSEWHERE = 4;
     private static final double ENOUGH = 0.85;
     private static final double WORTH = 2;
 
-    private final String root;
+    private final Map<String, Map<Role, Double>> best = new HashMap<>();
+    private String root = "";
 
     /**
-     * Finds the printer's place.
+     * Takes in what a value is worth in a role. To be called before the first weighing.
      *
-     * @param judgements what each value is worth in each role
+     * @param trail the value
+     * @param role the role
+     * @param score how much speaks for it
      */
-    PlaceEvidence(Map<Trail, Map<Role, Judgement>> judgements) {
-        Map<String, Map<Role, Double>> best = new HashMap<>();
-        judgements.forEach((trail, roles) -> roles.forEach((role, judgement) -> {
-            if (judgement.score() >= WORTH) {
-                beginnings(trail).forEach(beginning -> best.computeIfAbsent(beginning, any -> new EnumMap<>(Role.class))
-                        .merge(role, judgement.score(), Math::max));
-            }
-        }));
-        root = root(best);
+    void add(Trail trail, Role role, double score) {
+        if (score >= WORTH) {
+            beginnings(trail)
+                    .forEach(beginning -> best.computeIfAbsent(beginning, any -> new EnumMap<>(Role.class))
+                            .merge(role, score, Math::max));
+        }
     }
 
     private static List<String> beginnings(Trail trail) {
@@ -43,17 +43,19 @@ final class PlaceEvidence implements Evidence {
                 .toList();
     }
 
-    private static String root(Map<String, Map<Role, Double>> best) {
-        double most = best.values().stream().mapToDouble(PlaceEvidence::sum).max().orElse(0);
-        return best.entrySet().stream()
+    /** Finds the printer's place; to be called when all has been taken in. */
+    void settle() {
+        double most =
+                best.values().stream().mapToDouble(PlaceEvidence::sum).max().orElse(0);
+        root = best.entrySet().stream()
                 .filter(entry -> sum(entry.getValue()) >= ENOUGH * most)
                 .map(Map.Entry::getKey)
                 .max(Comparator.comparingInt(String::length).thenComparing(beginning -> beginning))
                 .orElse("");
     }
 
-    private static double sum(Map<Role, Double> best) {
-        return best.values().stream().mapToDouble(Double::doubleValue).sum();
+    private static double sum(Map<Role, Double> scores) {
+        return scores.values().stream().mapToDouble(Double::doubleValue).sum();
     }
 
     @Override

@@ -43,7 +43,8 @@ public final class ProposedConfig {
      */
     public static boolean isEnough(Proposal proposal) {
         return proposal.found().stream()
-                .anyMatch(found -> found.role() == Role.STATE || found.role().quantity().isPresent());
+                .anyMatch(found ->
+                        found.role() == Role.STATE || found.role().quantity().isPresent());
     }
 
     /**
@@ -57,7 +58,8 @@ public final class ProposedConfig {
         List<String> lines = new ArrayList<>();
         lines.add("# Written by lampwright survey after " + Text.count(proposal.messages(), "message")
                 + ". Look through it: the comments say why each value was chosen.");
-        lines.add("# Then set the port and the strip below, and try it: lampwright check FILE, lampwright run --config FILE.");
+        lines.add(
+                "# Then set the port and the strip below, and try it: lampwright check FILE, lampwright run --config FILE.");
         lines.add("");
         lines.add("[broker]");
         lines.add("url = " + TomlText.quoted(broker.url().toString()));
@@ -127,7 +129,8 @@ public final class ProposedConfig {
             lines.add(found.role().word() + " = " + inline(found));
         }
         String missing = Arrays.stream(Role.values())
-                .filter(role -> role.quantity().isPresent() && proposal.found(role).isEmpty())
+                .filter(role ->
+                        role.quantity().isPresent() && proposal.found(role).isEmpty())
                 .map(Role::word)
                 .collect(Collectors.joining(", "));
         if (!missing.isEmpty()) {

@@ -8,6 +8,9 @@ final class RangeEvidence implements Evidence {
     private static final double COLDEST_C = -30;
     private static final double SURPLUS_C = 30;
 
+    /** Printers stand in rooms that are warmer; what goes lower is no heater's temperature, or a count. Common practice, no source. */
+    private static final double COLDEST_ROOM_C = 3;
+
     private final Thermometer thermometer;
 
     RangeEvidence(Thermometer thermometer) {
@@ -28,7 +31,9 @@ final class RangeEvidence implements Evidence {
             return Clue.against(9);
         }
         boolean whole = trail.least() == 0 && (trail.most() == 100 || trail.most() == 1);
-        return whole && role == Role.PROGRESS ? new Clue(1.5, "goes from 0 to " + Text.number(trail.most())) : Clue.NONE;
+        return whole && role == Role.PROGRESS
+                ? new Clue(1.5, "goes from 0 to " + Text.number(trail.most()))
+                : Clue.NONE;
     }
 
     private Clue actual(Trail trail, Heater heater) {
@@ -41,8 +46,13 @@ final class RangeEvidence implements Evidence {
         if (most == 0) {
             return Clue.against(1);
         }
+        if (least < COLDEST_ROOM_C) {
+            return Clue.against(3);
+        }
         boolean heated = most >= heater.leastC() + 5;
-        return heated ? new Clue(heater == Heater.NOZZLE ? 1.5 : 0.8, "goes up to " + Text.number(most) + " °C") : Clue.NONE;
+        return heated
+                ? new Clue(heater == Heater.NOZZLE ? 1.5 : 0.8, "goes up to " + Text.number(most) + " °C")
+                : Clue.NONE;
     }
 
     private Clue target(Trail trail, Heater heater) {

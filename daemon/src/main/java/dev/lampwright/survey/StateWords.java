@@ -12,6 +12,8 @@ final class StateWords {
     /** Of a text with several such words the first here counts: “print done” is done, “heating for print” is warming. */
     private static final Map<Concept, PrinterState> ORDER = order();
 
+    private static final double WHOLE = 1;
+
     private final Map<PrinterState, List<String>> known = new LinkedHashMap<>();
     private final List<String> unknown = new ArrayList<>();
 
@@ -57,8 +59,13 @@ final class StateWords {
 
     private static Optional<PrinterState> stateOf(String word) {
         List<String> tokens = Tokens.of(word);
+        return stateOf(tokens, WHOLE).or(() -> stateOf(tokens, Double.MIN_VALUE));
+    }
+
+    private static Optional<PrinterState> stateOf(List<String> tokens, double strength) {
         return ORDER.entrySet().stream()
-                .filter(entry -> tokens.stream().anyMatch(token -> Vocabulary.strength(entry.getKey(), token) > 0))
+                .filter(entry ->
+                        tokens.stream().anyMatch(token -> Vocabulary.strength(entry.getKey(), token) >= strength))
                 .map(Map.Entry::getValue)
                 .findFirst();
     }

@@ -14,7 +14,10 @@ final class StepEvidence implements Evidence {
     public Clue weigh(Trail trail, Role role) {
         Optional<Heater> heater = Heater.of(role);
         double range = trail.most() - trail.least();
-        if (heater.isEmpty() || !trail.numeric() || range < LEAST_RANGE || trail.series().size() < FEW) {
+        if (heater.isEmpty()
+                || !trail.numeric()
+                || range < LEAST_RANGE
+                || trail.series().size() < FEW) {
             return Clue.NONE;
         }
         Moves moves = Moves.of(trail.series());

@@ -20,6 +20,11 @@ public final class Survey {
 
     private static final int MOST_TOPIC_CHARS = 300;
     private static final double NANOS_A_SECOND = 1e9;
+    private static final Comparator<Row> IN_ORDER = Comparator.comparing(
+                    (Row row) -> row.found().map(Found::role).orElse(null),
+                    Comparator.nullsLast(Comparator.<Role>naturalOrder()))
+            .thenComparing(Row::topic)
+            .thenComparing(Row::place);
 
     private final Map<Source, Trail> trails = new LinkedHashMap<>();
     private long messages;
@@ -78,9 +83,7 @@ public final class Survey {
         List<Found> found = new Assignment(trails.values()).found();
         List<Row> rows = new ArrayList<>();
         trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
-        rows.sort(Comparator.comparing((Row row) -> row.found().map(one -> one.role().ordinal()).orElse(Integer.MAX_VALUE))
-                .thenComparing(Row::topic)
-                .thenComparing(Row::place));
+        rows.sort(IN_ORDER);
         return new Proposal(rows, found, messages, leftOut);
     }
 

@@ -50,7 +50,9 @@ public final class SurveyTable {
                         Locale.ROOT,
                         "%s  %s  %8s  %s  %s  %s",
                         end(topic, TOPIC_WIDTH),
-                        end(place.equals("the payload itself") ? "" : place.replace("the payload itself, ", ""), PLACE_WIDTH),
+                        end(
+                                place.equals("the payload itself") ? "" : place.replace("the payload itself, ", ""),
+                                PLACE_WIDTH),
                         rate,
                         beginning(range, RANGE_WIDTH),
                         beginning(last, LAST_WIDTH),
@@ -86,12 +88,16 @@ public final class SurveyTable {
     public static List<String> reasons(Proposal proposal) {
         List<String> lines = new ArrayList<>();
         for (Found found : proposal.found()) {
-            String unit = found.unit().word().isEmpty() ? "" : ", in " + found.unit().word();
-            lines.add(found.role().word() + ": " + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
+            String unit =
+                    found.unit().word().isEmpty() ? "" : ", in " + found.unit().word();
+            lines.add(found.role().word() + ": "
+                    + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
             lines.add("    " + shown(found.reasons().stream().collect(Collectors.joining("; "))));
             if (found.role() == Role.STATE) {
-                StateWords.of(found.words()).known().forEach((state, words) -> lines.add(
-                        "    " + state.word() + ": " + shown(String.join(", ", words))));
+                StateWords.of(found.words())
+                        .known()
+                        .forEach((state, words) ->
+                                lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
             }
         }
         return lines;

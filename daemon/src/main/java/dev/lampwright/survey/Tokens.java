@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
 
 /** Takes names apart into words. */
 final class Tokens {
-    private static final Pattern HUMP = Pattern.compile("(?<=\\p{Ll})(?=\\p{Lu})|(?<=\\p{L})(?=\\p{N})|(?<=\\p{N})(?=\\p{L})");
+    private static final Pattern HUMP =
+            Pattern.compile("(?<=\\p{Ll})(?=\\p{Lu})|(?<=\\p{L})(?=\\p{N})|(?<=\\p{N})(?=\\p{L})");
     private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{N}]+");
     private static final Pattern ACCENT = Pattern.compile("\\p{M}+");
 
@@ -21,12 +22,15 @@ final class Tokens {
      */
     static List<String> of(String name) {
         String spaced = HUMP.matcher(name).replaceAll(" ");
-        return BETWEEN.splitAsStream(plain(spaced)).filter(token -> !token.isEmpty()).toList();
+        return BETWEEN.splitAsStream(plain(spaced))
+                .filter(token -> !token.isEmpty())
+                .toList();
     }
 
     /** A text in lower case without accents. */
     static String plain(String text) {
-        String stripped = ACCENT.matcher(Normalizer.normalize(text, Normalizer.Form.NFD)).replaceAll("");
+        String stripped =
+                ACCENT.matcher(Normalizer.normalize(text, Normalizer.Form.NFD)).replaceAll("");
         return stripped.replace("ß", "ss").replace("ł", "l").toLowerCase(Locale.ROOT);
     }
 }

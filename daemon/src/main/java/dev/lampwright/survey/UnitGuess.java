@@ -36,7 +36,8 @@ final class UnitGuess {
     }
 
     private static Unit time(Trail trail, Role role) {
-        boolean written = trail.unit() != Unit.OWN && trail.unit().goesWith(role.quantity().orElseThrow());
+        boolean written = trail.unit() != Unit.OWN
+                && trail.unit().goesWith(role.quantity().orElseThrow());
         return written ? trail.unit() : pace(trail, role).or(() -> named(trail)).orElse(Unit.OWN);
     }
 

@@ -24,6 +24,10 @@ final class WordsEvidence implements Evidence {
         int unknown = words.unknown().size();
         double share = (double) words.count() / (words.count() + unknown);
         double weight = 4 * share - 1 + Math.min(2, 0.5 * (seen.size() - 1)) - (trail.hasMoreWords() ? 3 : 0);
-        return new Clue(weight, Optional.of(seen).map(all -> "has words such as " + String.join(", ", all)).orElse(""));
+        return new Clue(
+                weight,
+                Optional.of(seen)
+                        .map(all -> "has words such as " + String.join(", ", all))
+                        .orElse(""));
     }
 }

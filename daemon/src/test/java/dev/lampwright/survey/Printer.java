@@ -16,7 +16,11 @@ import java.util.function.Function;
  * @param speaker what it publishes at a moment of its job
  */
 record Printer(
-        String name, String shape, Set<Quantity> tells, Set<PrinterState> states, Function<Job.Moment, List<Message>> speaker) {
+        String name,
+        String shape,
+        Set<Quantity> tells,
+        Set<PrinterState> states,
+        Function<Job.Moment, List<Message>> speaker) {
     /**
      * A message.
      *

@@ -24,15 +24,15 @@ import java.util.Set;
  *
  * @param printer the printer
  * @param right what is bound right
- * @param wrong what is bound, and wrong, or not bound
+ * @param wrong what is bound wrong, or not bound, or bound although the printer does not tell it
  */
 record Score(Printer printer, List<String> right, List<String> wrong) {
     /** Layers are counted while the job goes on, and mean nothing before and after. */
     private static final Set<Quantity> COUNTS = EnumSet.of(Quantity.JOB_DONE, Quantity.JOB_TOTAL);
 
     private static final double SHARE = 0.95;
-    private static final Broker BROKER = new Broker(
-            URI.create("mqtt://127.0.0.1:1883"), Optional.empty(), Optional.empty(), Optional.empty());
+    private static final Broker BROKER =
+            new Broker(URI.create("mqtt://127.0.0.1:1883"), Optional.empty(), Optional.empty(), Optional.empty());
     private static final long NANOS_A_SECOND = 1_000_000_000L;
 
     /**
@@ -43,18 +43,31 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
      */
     static Score of(Printer printer, int seconds) throws ConfigException {
         Survey survey = new Survey();
-        for (Job.Moment moment : Job.moments().subList(0, Math.min(seconds, Job.moments().size()))) {
-            printer.speaker().apply(moment).forEach(message -> survey.hear(
-                    message.topic(), bytes(message.payload()), moment.second() * NANOS_A_SECOND));
+        for (Job.Moment moment :
+                Job.moments().subList(0, Math.min(seconds, Job.moments().size()))) {
+            printer.speaker()
+                    .apply(moment)
+                    .forEach(message ->
+                            survey.hear(message.topic(), bytes(message.payload()), moment.second() * NANOS_A_SECOND));
         }
-        Proposal proposal = survey.proposal();
+        return of(printer, survey.proposal());
+    }
+
+    /**
+     * Judges what a survey has made of a printer.
+     *
+     * @param printer the printer
+     * @param proposal what was proposed
+     */
+    static Score of(Printer printer, Proposal proposal) throws ConfigException {
         return ProposedConfig.isEnough(proposal)
                 ? judged(printer, ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "proposed"))
                 : new Score(printer, List.of(), all(printer));
     }
 
     private static List<String> all(Printer printer) {
-        List<String> all = new ArrayList<>(printer.tells().stream().map(Quantity::key).toList());
+        List<String> all =
+                new ArrayList<>(printer.tells().stream().map(Quantity::key).toList());
         all.add("state");
         return all;
     }
@@ -85,6 +98,9 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
         List<String> wrong = new ArrayList<>();
         good.forEach((quantity, count) -> (count >= SHARE * asked.get(quantity) ? right : wrong).add(quantity.key()));
         (goodStates >= SHARE * moments.size() ? right : wrong).add("state");
+        config.bindings().readings().keySet().stream()
+                .filter(quantity -> !printer.tells().contains(quantity))
+                .forEach(quantity -> wrong.add(quantity.key() + ", which it does not tell"));
         return new Score(printer, right, wrong);
     }
 

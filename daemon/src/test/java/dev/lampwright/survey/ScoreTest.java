@@ -36,6 +36,7 @@ class ScoreTest {
 
     @Test
     void partOfAJobSuffices() throws ConfigException {
-        assertTrue(share("bound right after heat-up and the first layers", Printers.known(), TO_THE_FIRST_LAYERS) >= 0.5);
+        assertTrue(
+                share("bound right after heat-up and the first layers", Printers.known(), TO_THE_FIRST_LAYERS) >= 0.5);
     }
 }
