@@ -29,7 +29,7 @@ final class StepEvidence implements Evidence {
             return Clue.against(4);
         }
         boolean steps = moves.distinct() <= FEW && trail.changes() <= Math.max(2, SELDOM * trail.count());
-        return steps ? new Clue(1, "stays the same between " + Text.count(trail.changes(), "change")) : Clue.NONE;
+        return steps ? new Clue(1, "changed " + Text.times(trail.changes()) + " only") : Clue.NONE;
     }
 
     private static Clue actual(Moves moves, double range) {

@@ -24,6 +24,11 @@ final class Text {
         return count + " " + thing + (count == 1 ? "" : "s");
     }
 
+    /** How often, such as {@code once} or {@code 3 times}. */
+    static String times(long count) {
+        return count == 1 ? "once" : count + " times";
+    }
+
     /** Words beside each other, the first few of them. */
     static String words(List<String> words) {
         String some = words.stream().limit(MOST_WORDS).collect(Collectors.joining(", "));
