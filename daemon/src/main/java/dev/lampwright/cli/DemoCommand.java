@@ -7,6 +7,7 @@ import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -28,6 +29,7 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example: lampwright demo --seconds 30"})
 final class DemoCommand implements Callable<Integer> {
     private static final double FASTEST = 1000;
+    private static final Duration LONGEST_END = Duration.ofSeconds(4);
 
     @Spec
     private CommandSpec spec;
@@ -59,7 +61,7 @@ final class DemoCommand implements Callable<Integer> {
         LogSettings.forPicture();
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
         try (Demo demo = new Demo(speed, depth(), out)) {
-            GoodEnd.of(demo::close, () -> demo.run(seconds));
+            GoodEnd.of(LONGEST_END, demo::close, () -> demo.run(seconds));
         }
         return ExitCode.OK;
     }

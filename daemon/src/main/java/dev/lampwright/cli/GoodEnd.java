@@ -1,16 +1,24 @@
 package dev.lampwright.cli;
 
+import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
- * Lets a signal end a command in good order: SIGTERM or Ctrl-C stops what the command does, waits for its end, and the process
- * ends with status 0.
+ * Lets a signal end a command in good order: SIGTERM or Ctrl-C stops what the command does, waits for its end, but not for ever, and the
+ * process ends with status 0. A second signal ends it at once.
  */
 final class GoodEnd {
-    private static final long LONGEST_END_S = 4;
+    /** The status of a process that a signal ends, less the signal's number: POSIX.1-2017, Shell and Utilities, 2.8.2. */
+    private static final int BY_SIGNAL = 128;
+
+    private static final int INT = 2;
+    private static final int TERM = 15;
 
     private final Runnable stop;
+    private final Duration longest;
+    private final AtomicBoolean asked = new AtomicBoolean();
     private final CountDownLatch ended = new CountDownLatch(1);
 
     /**
@@ -22,22 +30,24 @@ final class GoodEnd {
         void run() throws E, InterruptedException;
     }
 
-    private GoodEnd(Runnable stop) {
+    private GoodEnd(Runnable stop, Duration longest) {
         this.stop = stop;
+        this.longest = longest;
     }
 
     /**
      * Does something that a signal may end.
      *
      * @param <E> what the work may throw
+     * @param longest how long the work may take to end; what it has not done then is left
      * @param stop makes the work end soon; called by another thread
      * @param work what to do
      * @throws E if the work does
      * @throws InterruptedException if the work is interrupted
      */
-    static <E extends Exception> void of(Runnable stop, Work<E> work) throws E, InterruptedException {
-        GoodEnd end = new GoodEnd(stop);
-        Runtime.getRuntime().addShutdownHook(new Thread(end::onSignal, "end"));
+    static <E extends Exception> void of(Duration longest, Runnable stop, Work<E> work) throws E, InterruptedException {
+        GoodEnd end = new GoodEnd(stop, longest);
+        end.listen();
         try {
             work.run();
         } finally {
@@ -45,17 +55,27 @@ final class GoodEnd {
         }
     }
 
-    private void onSignal() {
+    /** Where the runtime keeps signals to itself, it starts its end at the first, and hears no second. */
+    private void listen() {
+        boolean heard = ProcessSignal.on("INT", () -> onSignal(INT)) && ProcessSignal.on("TERM", () -> onSignal(TERM));
+        if (!heard) {
+            Runtime.getRuntime().addShutdownHook(new Thread(() -> onSignal(TERM), "end"));
+        }
+    }
+
+    private void onSignal(int number) {
         if (ended.getCount() == 0) {
             return;
         }
+        if (asked.getAndSet(true)) {
+            Runtime.getRuntime().halt(BY_SIGNAL + number);
+        }
         stop.run();
         try {
-            if (ended.await(LONGEST_END_S, TimeUnit.SECONDS)) {
-                Runtime.getRuntime().halt(0);
-            }
+            ended.await(longest.toMillis(), TimeUnit.MILLISECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+        Runtime.getRuntime().halt(0);
     }
 }

@@ -1,6 +1,7 @@
 package dev.lampwright.cli;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 
 /** Writes values as JSON (RFC 8259). */
@@ -8,6 +9,17 @@ final class Json {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
     private Json() {}
+
+    /**
+     * Reads JSON.
+     *
+     * @param text JSON
+     * @return what it says
+     * @throws JsonProcessingException if it is none
+     */
+    static JsonNode read(String text) throws JsonProcessingException {
+        return MAPPER.readTree(text);
+    }
 
     /**
      * A value as JSON, on one line.

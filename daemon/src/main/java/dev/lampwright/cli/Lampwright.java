@@ -16,7 +16,8 @@ import picocli.CommandLine.Model.OptionSpec;
             PlanCommand.class,
             RenderCommand.class,
             SurveyCommand.class,
-            PortsCommand.class
+            PortsCommand.class,
+            TellCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})

@@ -7,8 +7,12 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.metrics.MetricsServer;
+import dev.lampwright.service.ServiceWatch;
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -29,13 +33,14 @@ import picocli.CommandLine.Option;
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
-            "0:stopped by a signal",
+            "0:stopped by a signal; a second one ends it at once, with 130 or 143",
             "1:the configuration is not right, or a file cannot be read or written",
             "2:called wrongly"
         },
         footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
 final class RunCommand implements Callable<Integer> {
     private static final long LOOK_EVERY_MS = 500;
+    private static final Duration LONGEST_END = Duration.ofMillis(900);
 
     @Option(names = "--config", paramLabel = "FILE", required = true, description = "The configuration file.")
     private Path file;
@@ -53,8 +58,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forJournal();
-        GoodEnd.of(stopped::countDown, () -> run(config));
+        GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 
@@ -63,15 +67,30 @@ final class RunCommand implements Callable<Integer> {
         HangUp hangUp = HangUp.listen();
         FileWatch watch = new FileWatch(file);
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config, recorder)) {
+                Daemon daemon = daemon(config, recorder);
+                ServiceWatch service =
+                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon))) {
             daemon.start();
+            service.start();
             log.info("started with {}", file);
-            while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-                daemon.lookAround();
-                boolean asked = hangUp.heard();
-                if (watch.changed() || asked) {
-                    readAgain(daemon, log);
-                }
+            Closeable metrics = metrics(config, daemon, log);
+            try {
+                untilStopped(daemon, service, hangUp, watch, log);
+            } finally {
+                metrics.close();
+            }
+        }
+    }
+
+    private void untilStopped(Daemon daemon, ServiceWatch service, HangUp hangUp, FileWatch watch, Logger log)
+            throws InterruptedException {
+        while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+            daemon.lookAround();
+            boolean asked = hangUp.heard();
+            if (watch.changed() || asked) {
+                service.reloading();
+                readAgain(daemon, log);
+                service.reloaded();
             }
         }
     }
@@ -79,6 +98,21 @@ final class RunCommand implements Callable<Integer> {
     private static Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
+    }
+
+    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
+    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
+        if (config.metricsPort().isEmpty()) {
+            return () -> {};
+        }
+        try {
+            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
+            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
+            return server;
+        } catch (IOException e) {
+            log.warn("{}; no metrics are told", e.getMessage());
+            return () -> {};
+        }
     }
 
     private void readAgain(Daemon daemon, Logger log) {

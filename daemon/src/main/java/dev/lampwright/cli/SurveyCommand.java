@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
 final class SurveyCommand implements Callable<Integer> {
     private static final double LONGEST_S = 86_400;
     private static final int MOST_ROWS = 500;
+    private static final Duration LONGEST_END = Duration.ofSeconds(5);
 
     @Spec
     private CommandSpec spec;
@@ -59,6 +60,12 @@ final class SurveyCommand implements Callable<Integer> {
 
     @Option(names = "--ca-file", paramLabel = "FILE", description = "PEM file with the certificates that mqtts trusts.")
     private String caFile;
+
+    @Option(names = "--certificate-file", paramLabel = "FILE", description = "PEM file with our own certificate.")
+    private String certificateFile;
+
+    @Option(names = "--key-file", paramLabel = "FILE", description = "PEM file with its key.")
+    private String keyFile;
 
     @Option(names = "--config", paramLabel = "FILE", description = "Take the broker from this file instead.")
     private Path config;
@@ -95,9 +102,9 @@ final class SurveyCommand implements Callable<Integer> {
         if (file != null) {
             NewFile.requireFree(file, force);
         }
-        LogSettings.forAnswer();
+        LogSettings.silent();
         try (Listener listener = new Listener(broker, topics)) {
-            GoodEnd.<IOException>of(listener::stop, () -> {
+            GoodEnd.<IOException>of(LONGEST_END, listener::stop, () -> {
                 listen(listener);
                 answer(listener.survey().proposal(), broker);
             });
@@ -112,8 +119,8 @@ final class SurveyCommand implements Callable<Integer> {
         if ((url == null) == (config == null)) {
             throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
         }
-        if (config != null && (username != null || passwordFile != null || caFile != null)) {
-            throw wrong("--username, --password-file and --ca-file go with --broker; the file of --config has its own");
+        if (config != null && !brokerValues().isEmpty()) {
+            throw wrong("what the broker wants to see goes with --broker; the file of --config has its own");
         }
         TopicFilter.problem(topics).ifPresent(problem -> {
             throw wrong("--topics is no MQTT topic filter: " + problem);
@@ -128,13 +135,19 @@ final class SurveyCommand implements Callable<Integer> {
         if (config != null) {
             return ConfigFile.readBroker(config);
         }
+        return ConfigFile.broker(brokerValues());
+    }
+
+    private Map<String, Object> brokerValues() {
         Map<String, Object> values = new LinkedHashMap<>();
         values.put("url", url);
         values.put("username", username);
         values.put("password_file", passwordFile);
         values.put("ca_file", caFile);
+        values.put("certificate_file", certificateFile);
+        values.put("key_file", keyFile);
         values.values().removeIf(value -> value == null);
-        return ConfigFile.broker(values);
+        return values;
     }
 
     private void listen(Listener listener) throws IOException, InterruptedException {

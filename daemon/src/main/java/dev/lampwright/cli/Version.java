@@ -1,18 +1,12 @@
 package dev.lampwright.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.util.Properties;
+import dev.lampwright.engine.Release;
 import picocli.CommandLine.IVersionProvider;
 
 /** The version of this build. */
 final class Version implements IVersionProvider {
     @Override
-    public String[] getVersion() throws IOException {
-        Properties properties = new Properties();
-        try (InputStream in = Version.class.getResourceAsStream("version.properties")) {
-            properties.load(in);
-        }
-        return new String[] {"lampwright " + properties.getProperty("version")};
+    public String[] getVersion() {
+        return new String[] {"lampwright " + Release.version()};
     }
 }

@@ -1,8 +1,8 @@
 package dev.lampwright.config;
 
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.OwnCertificate;
 import java.net.URI;
-import java.net.URISyntaxException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Map;
@@ -10,13 +10,15 @@ import java.util.Optional;
 
 /** The section {@code [broker]}. What could hold a password is never shown. */
 final class BrokerSection {
-    /** Ports that IANA has registered for {@code mqtt} and {@code secure-mqtt}. */
-    private static final Map<String, Integer> PORTS = Map.of("mqtt", 1883, "mqtts", 8883);
-
-    private static final int HIGHEST_PORT = 65535;
-    private static final String WANTED_URL =
-            "give \"mqtt://host\" or \"mqtts://host\", with :port if it is not 1883 or 8883";
     private static final String WANTED_USER = "give the name to log in with";
+    private static final String CREDENTIAL = "credential:";
+    /** Where systemd puts them for the service of the package. */
+    private static final String USUAL_CREDENTIALS = "/run/credentials/lampwright.service";
+
+    private static final String CERTIFICATE = "certificate_file";
+    private static final String KEY = "key_file";
+    private static final String WANTED_CERTIFICATE = "give the path of a PEM file with our own certificate";
+    private static final String WANTED_KEY = "give the path of a PEM file with its key, PKCS #8 and not encrypted";
     private static final URI STAND_IN = URI.create("mqtt://127.0.0.1:1883");
 
     private BrokerSection() {}
@@ -29,56 +31,52 @@ final class BrokerSection {
      * @return the broker
      */
     static Broker read(Table table, Path folder) {
-        URI url =
-                table.needText("url", WANTED_URL).map(text -> url(table, text)).orElse(STAND_IN);
+        URI url = table.needText("url", BrokerUrl.WANTED)
+                .flatMap(text -> table.attempt("url", BrokerUrl.WANTED, () -> BrokerUrl.parse(text)))
+                .orElse(STAND_IN);
         Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);
         Optional<String> username = table.text("username", WANTED_USER);
-        Optional<Path> passwordFile =
-                path(table, "password_file", "give the path of a file whose first line is the password", folder);
+        Optional<Path> passwordFile = passwordFile(table, folder, System.getenv());
         if (caFile.isPresent() && url.getScheme().equals("mqtt")) {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
         if (passwordFile.isPresent() && !table.has("username")) {
             table.mistake("password_file", "has no username beside it, which MQTT 3.1.1 does not allow", WANTED_USER);
         }
-        return new Broker(url, caFile, username, passwordFile);
+        return new Broker(url, caFile, username, passwordFile, ownCertificate(table, folder, url));
     }
 
-    private static URI url(Table table, String text) {
-        try {
-            URI url = new URI(text);
-            Optional<Wrong> wrong = wrong(url);
-            wrong.ifPresent(w -> table.mistake("url", w.what, w.right));
-            return wrong.isPresent() ? STAND_IN : withPort(url);
-        } catch (URISyntaxException e) {
-            table.mistake("url", "is no URL", WANTED_URL);
-            return STAND_IN;
+    private static Optional<OwnCertificate> ownCertificate(Table table, Path folder, URI url) {
+        Optional<Path> certificateFile = path(table, CERTIFICATE, WANTED_CERTIFICATE, folder);
+        Optional<Path> keyFile = path(table, KEY, WANTED_KEY, folder);
+        if (table.has(CERTIFICATE) != table.has(KEY)) {
+            boolean isKeyMissing = table.has(CERTIFICATE);
+            table.mistake(
+                    isKeyMissing ? CERTIFICATE : KEY,
+                    "has no " + (isKeyMissing ? KEY : CERTIFICATE) + " beside it",
+                    isKeyMissing ? WANTED_KEY : WANTED_CERTIFICATE);
+        } else if (table.has(CERTIFICATE) && url.getScheme().equals("mqtt")) {
+            table.mistake(CERTIFICATE, "does nothing for mqtt://", "use mqtts:// in url, or leave it and key_file out");
         }
+        return certificateFile.flatMap(certificate -> keyFile.map(key -> new OwnCertificate(certificate, key)));
     }
 
-    private record Wrong(String what, String right) {}
-
-    private static Optional<Wrong> wrong(URI url) {
-        String scheme = String.valueOf(url.getScheme());
-        if (String.valueOf(url.getRawAuthority()).contains("@")) {
-            return Optional.of(new Wrong("has a name or a password in it", "use username and password_file"));
+    /**
+     * A path, or {@code credential:NAME}: what the service manager hands over as NAME, by systemd.exec(5) in
+     * {@code $CREDENTIALS_DIRECTORY}. Whoever only checks the file has no such folder, so that is no mistake in it.
+     */
+    static Optional<Path> passwordFile(Table table, Path folder, Map<String, String> environment) {
+        String wanted = "give the path of a file whose first line is the password, or \"credential:NAME\"";
+        Optional<String> text = table.text("password_file", wanted);
+        if (text.isEmpty() || !text.get().startsWith(CREDENTIAL)) {
+            return path(table, "password_file", wanted, folder);
         }
-        if (!PORTS.containsKey(scheme)) {
-            return Optional.of(new Wrong("does not begin with mqtt:// or mqtts://", WANTED_URL));
+        String name = text.get().substring(CREDENTIAL.length());
+        if (name.isEmpty() || name.contains("/")) {
+            table.mistake("password_file", "has no name that a credential can have", wanted);
+            return Optional.empty();
         }
-        if (url.getHost() == null) {
-            return Optional.of(new Wrong("has no host name or address that can be one", WANTED_URL));
-        }
-        if (url.getPort() == 0 || url.getPort() > HIGHEST_PORT) {
-            return Optional.of(new Wrong("has port " + url.getPort(), "give a port from 1 to 65535"));
-        }
-        boolean bare = url.getRawPath().isEmpty() && url.getRawQuery() == null && url.getRawFragment() == null;
-        return bare ? Optional.empty() : Optional.of(new Wrong("has something after the host", WANTED_URL));
-    }
-
-    private static URI withPort(URI url) {
-        int port = url.getPort() > 0 ? url.getPort() : PORTS.get(url.getScheme());
-        return URI.create(url.getScheme() + "://" + url.getHost() + ":" + port);
+        return Optional.of(Path.of(environment.getOrDefault("CREDENTIALS_DIRECTORY", USUAL_CREDENTIALS), name));
     }
 
     private static Optional<Path> path(Table table, String key, String wanted, Path folder) {

@@ -115,15 +115,19 @@ public final class ConfigFile {
                 broker,
                 printer.bindings(),
                 printer.silentAfter(),
-                printer.ambientC(),
+                printer.room(),
                 controller.port(),
                 controller.baud(),
+                controller.atEnd(),
+                MetricsSection.read(root.table("metrics")).port(),
                 SetupParts.setup(strip, supply, controller, dimmers),
                 GuardSection.read(root.table("guard"), fitting),
                 fitting,
                 strip.encoder(),
                 lights.looks(),
                 lights.cues(),
+                AlarmSection.read(root.table("alarm")),
+                DeskSection.read(root.table("desk"), root.table("quiet")),
                 wiring);
     }
 }

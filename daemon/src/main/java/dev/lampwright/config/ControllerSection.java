@@ -13,8 +13,9 @@ import java.util.List;
  * @param baud bits a second
  * @param holdoverMillis how long without a frame until {@code whenSilent} is shown
  * @param whenSilent what is shown then
+ * @param atEnd what the lights do when the daemon is asked to end
  */
-record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent whenSilent) {
+record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent whenSilent, AtEnd atEnd) {
     /**
      * The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which a controller at 8 or 16 MHz makes
      * exactly (datasheet of the ATmega328P, tables of baud rates; from memory).
@@ -32,7 +33,8 @@ record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent w
         double holdoverS =
                 table.number("holdover_s", Setup.SHORTEST_HOLDOVER_MS / MILLIS, Setup.LONGEST_HOLDOVER_MS / MILLIS, 3);
         WhenSilent whenSilent = table.choice("when_silent", WhenSilent.BEACON);
-        return new ControllerSection(port, baud(table), (int) Math.round(holdoverS * MILLIS), whenSilent);
+        AtEnd atEnd = table.choice("at_end", AtEnd.FADE);
+        return new ControllerSection(port, baud(table), (int) Math.round(holdoverS * MILLIS), whenSilent, atEnd);
     }
 
     private static int baud(Table table) {

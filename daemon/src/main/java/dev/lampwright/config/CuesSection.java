@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Condition;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Easing;
@@ -59,21 +60,27 @@ final class CuesSection {
         }
         Optional<Look> look = table.named("look", "look", looks);
         List<PrinterState> states = table.allNamed("state", "state", StateSection.STATES);
-        List<Condition> conditions = conditions(table, states);
-        double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT));
+        List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
+        double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
+        List<Condition> conditions = conditions(table, states, alarms);
         Easing easing = table.oneOf("easing", EASINGS).orElse(Easing.EASE_IN_OUT);
         table.noteUseless(GOES_WITH);
         if (conditions.isEmpty() && !last && table.right()) {
             table.mistake(
-                    "look", "is always on, so that the cues below never are", "give a state, a signal or an event");
+                    "look",
+                    "is always on, so that the cues below never are",
+                    "give a state, an alarm, a signal or an event");
         }
         return look.map(found -> new Cue(found, conditions, fadeS, easing));
     }
 
-    private List<Condition> conditions(Table table, List<PrinterState> states) {
+    private List<Condition> conditions(Table table, List<PrinterState> states, List<AlarmState> alarms) {
         List<Condition> conditions = new ArrayList<>();
         if (!states.isEmpty()) {
             conditions.add(Condition.state(EnumSet.copyOf(states)));
+        }
+        if (!alarms.isEmpty()) {
+            conditions.add(Condition.alarm(EnumSet.copyOf(alarms)));
         }
         Optional<Signal> signal = table.named("signal", "signal", FollowKeys.SIGNALS);
         if (table.has("signal")) {

@@ -5,6 +5,7 @@ import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.StateBinding;
+import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -14,14 +15,24 @@ import java.util.Optional;
  * The section {@code [printer]} with those within.
  *
  * @param silentAfter how long nothing may be heard
- * @param ambientC temperature of the room, in °C
+ * @param room where it stands, and what counts as hot there
  * @param bindings where the printer says what
  */
-record PrinterSection(Duration silentAfter, double ambientC, Bindings bindings) {
+record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     static PrinterSection read(Table table) {
         double silentAfterS = table.number("silent_after_s", 0.1, 86_400, 20);
+        Duration silentAfter = Duration.ofMillis(Math.round(silentAfterS * 1000));
+        return new PrinterSection(silentAfter, room(table), bindings(table));
+    }
+
+    private static Room room(Table table) {
         double ambientC = table.number("ambient_C", -40, 60, 22);
-        return new PrinterSection(Duration.ofMillis(Math.round(silentAfterS * 1000)), ambientC, bindings(table));
+        double hotAboveC = table.number("hot_above_C", 30, 100, Math.max(Room.TOUCHABLE_C, ambientC + 5));
+        if (hotAboveC <= ambientC) {
+            table.mistake(
+                    "hot_above_C", "is no more than ambient_C, so nothing would ever cool down to it", "give more");
+        }
+        return new Room(ambientC, hotAboveC);
     }
 
     private static Bindings bindings(Table table) {

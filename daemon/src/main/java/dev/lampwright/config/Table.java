@@ -1,5 +1,7 @@
 package dev.lampwright.config;
 
+import java.time.LocalTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -19,6 +21,7 @@ import java.util.stream.Stream;
  * others.
  */
 final class Table {
+    private static final String WANTED_TIME = "give a local time, for instance \"22:30\"";
     private final List<String> path;
     private final Map<?, ?> values;
     private final Findings findings;
@@ -243,6 +246,29 @@ final class Table {
             String message = String.valueOf(e.getMessage());
             int end = message.lastIndexOf("; ");
             mistake(key, end < 0 ? message : message.substring(0, end), end < 0 ? wanted : message.substring(end + 2));
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * A time of day that must be there: a local time of TOML, or the same as text.
+     *
+     * @param key its name
+     * @return the time; midnight if it is missing or wrong
+     */
+    LocalTime needTimeOfDay(String key) {
+        noteIfMissing(key, WANTED_TIME);
+        if (has(key) && values.get(key) instanceof LocalTime time) {
+            return time;
+        }
+        return text(key, WANTED_TIME).flatMap(text -> timeOfDay(key, text)).orElse(LocalTime.MIDNIGHT);
+    }
+
+    private Optional<LocalTime> timeOfDay(String key, String text) {
+        try {
+            return Optional.of(LocalTime.parse(text));
+        } catch (DateTimeParseException e) {
+            mistake(key, isValue(key) + ", which is no time of day", WANTED_TIME);
             return Optional.empty();
         }
     }

@@ -45,6 +45,17 @@ public interface Condition {
     }
 
     /**
+     * The alarm stands somewhere.
+     *
+     * @param states where
+     * @return the condition
+     */
+    static Condition alarm(Set<AlarmState> states) {
+        Set<AlarmState> wanted = Set.copyOf(states);
+        return (situation, before) -> wanted.contains(situation.alarm());
+    }
+
+    /**
      * An event of the printer is going on.
      *
      * @param name its name in the configuration

@@ -10,6 +10,8 @@ public final class Situation {
     private final Signals signals;
     private PrinterStatus status = PrinterStatus.nothingHeard();
     private PrinterState state = PrinterState.SILENT;
+    private Wishes wishes = Wishes.NONE;
+    private AlarmState alarm = AlarmState.NORMAL;
     private long nanos;
 
     /**
@@ -32,6 +34,35 @@ public final class Situation {
         status = newStatus;
         state = newState;
         nanos = nowNanos;
+    }
+
+    /**
+     * Takes what people have asked for.
+     *
+     * @param newWishes what they ask for now
+     * @param newAlarm where the alarm stands
+     */
+    public void take(Wishes newWishes, AlarmState newAlarm) {
+        wishes = newWishes;
+        alarm = newAlarm;
+    }
+
+    /**
+     * What people have asked for.
+     *
+     * @return as taken last
+     */
+    Wishes wishes() {
+        return wishes;
+    }
+
+    /**
+     * Where the alarm stands.
+     *
+     * @return as taken last
+     */
+    AlarmState alarm() {
+        return alarm;
     }
 
     /**

@@ -2,22 +2,31 @@ package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.look.Moment;
 import dev.lampwright.signal.Signals;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /**
- * Puts looks on: that of the first cue that holds, with a fade in linear light. What fades out goes on moving; where a fade is
- * interrupted, the light as it was seen then fades out, so there is never a step. Allocates nothing once made; for one thread.
+ * Puts looks on: that of the first cue that holds, or one that somebody asks for, with a fade in linear light. What fades out goes on
+ * moving; where a fade is interrupted, the light as it was seen then fades out, so there is never a step. An alarm goes before what
+ * anybody asks for. Allocates nothing once made; for one thread.
  */
 public final class Stage {
     /** The event that says that pictures are being taken. */
     public static final String CAMERA = "camera";
 
+    private static final double FADE_TO_WISH_S = 0.6;
+
     private final List<Cue> cues;
+    private final Map<String, Cue> wished;
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
+    private final Consumer<LookFault> faults;
     private Turn on;
     private Turn off;
     private boolean started;
@@ -27,27 +36,39 @@ public final class Stage {
      * Makes a stage with nothing on.
      *
      * @param cues the first that holds wins; the last one always holds
+     * @param looks the looks that can be asked for, by name
      * @param signals what light can follow
      * @param seen the canvas that frames are drawn on
      * @param before another of the same size
+     * @param faults told of each part of a look that fails, once
      */
-    public Stage(List<Cue> cues, Signals signals, Canvas seen, Canvas before) {
+    public Stage(
+            List<Cue> cues,
+            Map<String, Look> looks,
+            Signals signals,
+            Canvas seen,
+            Canvas before,
+            Consumer<LookFault> faults) {
         this.cues = List.copyOf(cues);
+        wished = looks.values().stream()
+                .collect(Collectors.toMap(
+                        Look::name, look -> new Cue(look, List.of(), FADE_TO_WISH_S, Easing.EASE_IN_OUT)));
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
+        this.faults = faults;
         on = new Turn(cues.get(cues.size() - 1));
         off = new Turn(on.cue());
     }
 
     /**
-     * Begins with light that is seen already, so that the first look fades in over it.
+     * Begins with the light of another stage, so that the first look fades in over it.
      *
-     * @param light what is seen; of no effect if it is of another size
+     * @param other the stage that ran up to now; of no effect if its canvas is of another size
      */
-    public void beginWith(Canvas light) {
-        if (light.sameSizeAs(seen)) {
-            seen.copyFrom(light);
+    public void beginWith(Stage other) {
+        if (other.seen.sameSizeAs(seen)) {
+            seen.copyFrom(other.seen);
         }
     }
 
@@ -59,7 +80,7 @@ public final class Stage {
      */
     public Canvas draw(Situation situation) {
         long nanos = situation.nanos();
-        Cue next = choose(situation);
+        Cue next = wish(situation, choose(situation));
         if (!started || next.look() != on.cue().look()) {
             putOn(next, nanos);
         } else if (next.cutsIn()) {
@@ -68,9 +89,9 @@ public final class Stage {
         boolean camera = situation.event(CAMERA);
         float share = on.faded(nanos);
         if (share < 1 && !frozen) {
-            off.draw(moment, nanos, camera, before);
+            off.draw(moment, nanos, camera, before, faults);
         }
-        on.draw(moment, nanos, camera, seen);
+        on.draw(moment, nanos, camera, seen, faults);
         if (share < 1) {
             seen.mix(before, 1 - share);
         }
@@ -95,6 +116,13 @@ public final class Stage {
             }
         }
         return chosen;
+    }
+
+    private Cue wish(Situation situation, Cue chosen) {
+        if (situation.alarm() != AlarmState.NORMAL) {
+            return chosen;
+        }
+        return wished.getOrDefault(situation.wishes().lookAt(situation.nanos()), chosen);
     }
 
     private void putOn(Cue next, long nanos) {

@@ -1,7 +1,9 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.look.Moment;
+import java.util.function.Consumer;
 
 /** One look's time on stage. The look's own time stands still while pictures are taken, if it keeps steady for them. */
 final class Turn {
@@ -43,7 +45,7 @@ final class Turn {
     }
 
     /** Draws the look. */
-    void draw(Moment moment, long nanos, boolean camera, Canvas canvas) {
+    void draw(Moment moment, long nanos, boolean camera, Canvas canvas, Consumer<LookFault> faults) {
         boolean steady = camera && cue.look().steadyForCamera();
         if (steady) {
             stood += nanos - last;
@@ -51,6 +53,6 @@ final class Turn {
         last = nanos;
         moment.moveTo(nanos, began + stood);
         moment.keepSteady(steady);
-        cue.look().draw(moment, canvas);
+        cue.look().draw(moment, canvas, faults);
     }
 }

@@ -57,7 +57,7 @@ public final class AskedLight implements LookDemand {
     public void moments(Taker taker) {
         Setup setup = open(config.setup());
         Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
-        Chain.Timing timing = new Chain.Timing(FRAMES_PER_S, config.silentAfter(), config.ambientC());
+        Chain.Timing timing = new Chain.Timing(FRAMES_PER_S, config.silentAfter(), config.room());
         Chain chain = new Chain(setup, config.fitting(), List.of(always), config.encoder(), timing);
         Frame frame = new Frame(setup.stripBytes(), setup.dimmers().size());
         for (int i = 0; i < FRAMES; i++) {

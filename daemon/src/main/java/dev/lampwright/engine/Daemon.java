@@ -1,14 +1,24 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.Report;
 import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.BrokerState;
+import dev.lampwright.printer.Contact;
+import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -21,12 +31,20 @@ import org.slf4j.LoggerFactory;
  */
 public final class Daemon implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+    private static final Duration FADE = Duration.ofMillis(300);
+    private static final Duration LONGEST_FADE = Duration.ofMillis(400);
+    private static final long LONGEST_FAREWELL_MS = 300;
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+    private final AtomicReference<Wishes> wishes = new AtomicReference<>(Wishes.NONE);
     private final Function<Config, Line> lines;
     private final FrameLoop frames;
-    private Config config;
+    private final Desk desk;
+    private final Reporter reporter;
+    private final Pace pace = new Pace();
+    private final String version = Release.version();
+    private volatile Config config;
     private Chain chain;
     private FrameSlot slot;
     private volatile ControllerLink link;
@@ -61,8 +79,21 @@ public final class Daemon implements AutoCloseable {
         slot = slotFor(config.setup());
         link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
         frames = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, link::frameReady), status::get, CLOCK, config.framesPerSecond(), watch);
-        printer = new PrinterClient(config.broker(), config.bindings(), CLOCK, status::set);
+                new FrameLoop.Rig(chain, slot, link::frameReady),
+                status::get,
+                wishes::get,
+                CLOCK,
+                config.framesPerSecond(),
+                watch);
+        desk = new Desk(
+                config.desk(),
+                config.fitting(),
+                config.looks().keySet(),
+                new Desk.Clocks(CLOCK, InstantSource.system()),
+                frames::alarm,
+                wishes::set);
+        reporter = new Reporter(desk, this::report, report -> printer.tell(report.json()));
+        printer = printer(config);
     }
 
     /** Starts all three threads. */
@@ -70,6 +101,7 @@ public final class Daemon implements AutoCloseable {
         link.start();
         frames.start();
         printer.start();
+        reporter.start();
     }
 
     /**
@@ -82,6 +114,9 @@ public final class Daemon implements AutoCloseable {
         if (next.framesPerSecond() != config.framesPerSecond()) {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", config.framesPerSecond());
         }
+        if (!next.metricsPort().equals(config.metricsPort())) {
+            LOG.warn("metrics.port is taken up when lampwright is started again");
+        }
         if (!sameLight(next)) {
             link.close();
             slot = slotFor(next.setup());
@@ -90,10 +125,11 @@ public final class Daemon implements AutoCloseable {
         }
         chain = Chain.after(chain, next, config.framesPerSecond());
         warn(next, chain);
+        desk.change(next.desk(), next.fitting(), next.looks().keySet());
         frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
-            printer = new PrinterClient(next.broker(), next.bindings(), CLOCK, status::set);
+            printer = printer(next);
             printer.start();
         }
         config = next;
@@ -104,12 +140,71 @@ public final class Daemon implements AutoCloseable {
         printer.lookAround();
     }
 
-    /** Stops hearing, drawing and sending, in that order, in about two seconds at most. The controller is said goodbye. */
+    /**
+     * Ends in good order within a second: the broker is said goodbye while the light fades out, then the controller. A broker that does
+     * not answer holds up nothing.
+     */
     @Override
     public synchronized void close() {
-        printer.close();
+        reporter.close();
+        Thread farewell = new Thread(printer::close, "farewell");
+        farewell.setDaemon(true);
+        farewell.start();
+        boolean fades = config.atEnd() == AtEnd.FADE;
+        if (fades) {
+            frames.fadeOut(FADE, LONGEST_FADE);
+        }
         frames.close();
-        link.close();
+        link.close(fades ? WhenSilent.DARK : config.setup().whenSilent());
+        await(farewell);
+    }
+
+    private static void await(Thread farewell) {
+        try {
+            farewell.join(LONGEST_FAREWELL_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /**
+     * Where people ask for things.
+     *
+     * @return the same each time
+     */
+    public Desk desk() {
+        return desk;
+    }
+
+    /**
+     * How the daemon does.
+     *
+     * @return a snapshot
+     */
+    public Report report() {
+        return new Report(
+                version,
+                frames.state(),
+                frames.alarm(),
+                frames.look(),
+                desk.wishes().brightness(),
+                desk.quiet(),
+                frames.milliamps(),
+                config.setup().ceilingsMilliamps().get(0),
+                word(link.status().state()),
+                word(printer.brokerState().phase()),
+                pace(),
+                frames.signals());
+    }
+
+    private double pace() {
+        synchronized (pace) {
+            return pace.at(frames.frames(), CLOCK.getAsLong());
+        }
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     /**
@@ -148,6 +243,25 @@ public final class Daemon implements AutoCloseable {
         return link.status();
     }
 
+    /**
+     * How many messages have come from the broker.
+     *
+     * @return a count since the start, or since the broker was last changed
+     */
+    public long messages() {
+        return printer.messages();
+    }
+
+    /**
+     * The most that the strip's supply may be asked for.
+     *
+     * @return mA
+     */
+    public int ceilingMilliamps() {
+        Setup setup = config.setup();
+        return setup.ceilingsMilliamps().get(setup.stripSupply());
+    }
+
     private static void warn(Config config, Chain chain) {
         if (config.guard().allowFlashing()) {
             LOG.warn("the flash limit is off, as guard.allow_flashing_that_can_cause_seizures says:"
@@ -162,12 +276,23 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
+    private PrinterClient printer(Config from) {
+        Contact contact = new Contact(
+                new OwnTopics(from.desk().prefix()),
+                Report.gone(version, "lost"),
+                Report.gone(version, "stopped"),
+                new Mailbox(desk));
+        return new PrinterClient(from.broker(), from.bindings(), CLOCK, status::set, contact);
+    }
+
     private boolean sameLight(Config next) {
         return next.setup().equals(config.setup()) && next.port().equals(config.port()) && next.baud() == config.baud();
     }
 
     private boolean sameTalk(Config next) {
-        return next.broker().equals(config.broker()) && next.bindings().equals(config.bindings());
+        return next.broker().equals(config.broker())
+                && next.bindings().equals(config.bindings())
+                && next.desk().prefix().equals(config.desk().prefix());
     }
 
     private static FrameSlot slotFor(Setup setup) {

@@ -1,8 +1,16 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
@@ -21,20 +29,31 @@ public final class FrameLoop {
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
 
     private final Supplier<PrinterStatus> latest;
+    private final Supplier<Wishes> wishes;
     private final LongSupplier clock;
     private final int framesPerSecond;
     private final Lateness lateness = new Lateness();
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
     private volatile PrinterState state = PrinterState.SILENT;
+    private volatile AlarmState alarm = AlarmState.NORMAL;
+    private volatile String look = "";
+    private final SignalBoard signals = new SignalBoard();
     private volatile int milliamps;
     private volatile int mostMilliamps;
+    private volatile long dimmedFrames;
+    private volatile long heldFrames;
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
     private final StatusWatch watch;
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
+    private Wishes followed = Wishes.NONE;
+    private final CountDownLatch dark = new CountDownLatch(1);
+    private volatile Duration fade = Duration.ZERO;
+    private Optional<Ending> ending = Optional.empty();
+    private int faultsTold;
     private boolean failing;
 
     /**
@@ -51,13 +70,21 @@ public final class FrameLoop {
      *
      * @param rig what makes the frames, and where they go
      * @param latest the slot with the newest status
+     * @param wishes the slot with what people have asked for
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
      */
-    FrameLoop(Rig rig, Supplier<PrinterStatus> latest, LongSupplier clock, int framesPerSecond, StatusWatch watch) {
+    FrameLoop(
+            Rig rig,
+            Supplier<PrinterStatus> latest,
+            Supplier<Wishes> wishes,
+            LongSupplier clock,
+            int framesPerSecond,
+            StatusWatch watch) {
         this.rig = rig;
         this.latest = latest;
+        this.wishes = wishes;
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
@@ -76,6 +103,21 @@ public final class FrameLoop {
     public void start() {
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /**
+     * Fades all light out and waits until it is dark. The guards hold as ever.
+     *
+     * @param duration how long the fade takes, more than 0
+     * @param longest how long to wait at most
+     */
+    void fadeOut(Duration duration, Duration longest) {
+        fade = duration;
+        try {
+            dark.await(longest.toMillis(), TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Ends the thread and waits for it, a second at most. */
@@ -99,6 +141,33 @@ public final class FrameLoop {
     }
 
     /**
+     * Where the alarm stands with the last frame.
+     *
+     * @return normal before the first
+     */
+    public AlarmState alarm() {
+        return alarm;
+    }
+
+    /**
+     * The name of the look that the last frame shows.
+     *
+     * @return as the configuration has it; empty before the first
+     */
+    public String look() {
+        return look;
+    }
+
+    /**
+     * What light could follow in the last frame.
+     *
+     * @return values by the name that the configuration has for each; NaN for unknown
+     */
+    public Map<String, Double> signals() {
+        return signals.read();
+    }
+
+    /**
      * What the last frame takes from the strip's supply.
      *
      * @return mA, rounded up
@@ -114,6 +183,24 @@ public final class FrameLoop {
      */
     public int mostMilliamps() {
         return mostMilliamps;
+    }
+
+    /**
+     * How many frames have asked for more than a supply may give.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long dimmedFrames() {
+        return dimmedFrames;
+    }
+
+    /**
+     * How many frames were held back because they would have flashed too often.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long heldFrames() {
+        return heldFrames;
     }
 
     /**
@@ -163,9 +250,15 @@ public final class FrameLoop {
             shown = status;
             watch.shown(tick, status);
         }
+        Wishes wished = wishes.get();
+        if (wished != followed) {
+            followed = wished;
+            watch.asked(tick, wished);
+        }
         try {
             changeRig();
-            rig.chain.make(status, nanos, rig.slot.back());
+            beginEnding(nanos);
+            rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -176,9 +269,18 @@ public final class FrameLoop {
         failing = false;
         rig.slot.publish();
         rig.frameReady.run();
+        if (ending.isPresent() && ending.get().isOver(nanos)) {
+            dark.countDown();
+        }
+        tellFaults();
         state = rig.chain.state();
+        alarm = rig.chain.alarm();
+        look = rig.chain.look();
+        signals.leave(rig.chain, nanos);
         milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
+        dimmedFrames = rig.chain.guard().dimmedFrames();
+        heldFrames = rig.chain.guard().heldFrames();
         frames.incrementAndGet();
     }
 
@@ -187,6 +289,27 @@ public final class FrameLoop {
         if (newest != null) {
             newest.chain.takeOver(rig.chain);
             rig = newest;
+            faultsTold = 0;
+        }
+    }
+
+    private void beginEnding(long nanos) {
+        if (ending.isEmpty() && !fade.isZero()) {
+            Ending begins = new Ending(nanos, fade.toNanos());
+            ending = Optional.of(begins);
+            rig.chain.end(begins);
+        }
+    }
+
+    private void tellFaults() {
+        List<LookFault> faults = rig.chain.faults();
+        for (; faultsTold < faults.size(); faultsTold++) {
+            LookFault fault = faults.get(faultsTold);
+            LOG.error(
+                    "looks.{}.{} cannot be drawn: {}; it stays dark until the configuration is read again, and the rest goes on",
+                    fault.look(),
+                    fault.part(),
+                    fault.why());
         }
     }
 

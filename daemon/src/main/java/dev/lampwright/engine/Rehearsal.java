@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Easing;
 import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import java.util.List;
@@ -59,6 +60,10 @@ public final class Rehearsal {
                 chain.make(status, nanos, frame);
             } catch (RuntimeException e) {
                 return Optional.of(new Failing(chain.look(), e.toString()));
+            }
+            if (!chain.faults().isEmpty()) {
+                LookFault fault = chain.faults().get(0);
+                return Optional.of(new Failing(fault.look(), fault.part() + ": " + fault.why()));
             }
             if (!chain.light().isSound()) {
                 return Optional.of(new Failing(chain.look(), "its light is not within 0 and 1"));

@@ -2,6 +2,7 @@ package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -15,7 +16,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class ControllerLink implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
-    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(3);
+    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(1);
     private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
     private static final long GOODBYE_MILLIS = 450;
     private static final long LAST_MILLIS = 100;
@@ -36,6 +37,7 @@ public final class ControllerLink implements AutoCloseable {
 
     private volatile LinkState state = LinkState.DOWN;
     private volatile Optional<Here> controller = Optional.empty();
+    private volatile WhenSilent parting;
     private volatile boolean closing;
     private boolean everBegun;
 
@@ -51,6 +53,7 @@ public final class ControllerLink implements AutoCloseable {
         this.line = line;
         this.setup = setup;
         this.frames = frames;
+        parting = setup.whenSilent();
         clock = nanoClock;
         gate = new FrameGate(frames);
         exchange = new Exchange(line, nanoClock, tally);
@@ -104,6 +107,16 @@ public final class ControllerLink implements AutoCloseable {
             line.close();
             ended(LAST_MILLIS);
         }
+    }
+
+    /**
+     * Ends the link within a second.
+     *
+     * @param what a controller that is set up is told to show this
+     */
+    public void close(WhenSilent what) {
+        parting = what;
+        close();
     }
 
     private boolean ended(long millis) {
@@ -177,7 +190,7 @@ public final class ControllerLink implements AutoCloseable {
 
     private void goodbye(long stripNanos) throws LineException {
         awaitAnswers();
-        exchange.sendRest(setup.whenSilent(), stripNanos);
+        exchange.sendRest(parting, stripNanos);
         awaitAnswers();
     }
 

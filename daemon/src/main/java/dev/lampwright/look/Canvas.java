@@ -7,6 +7,8 @@ import java.util.Arrays;
  * need while they draw.
  */
 public final class Canvas {
+    private static final float ROUNDING = 0.0001f;
+
     private final float[] rgba;
     private final float[] dimmers;
     private final float[] paint;
@@ -91,6 +93,22 @@ public final class Canvas {
     }
 
     /**
+     * Dims all light.
+     *
+     * @param share what stays of it, 0 to 1
+     */
+    public void dim(float share) {
+        dim(rgba, share);
+        dim(dimmers, share);
+    }
+
+    private static void dim(float[] light, float share) {
+        for (int i = 0; i < light.length; i++) {
+            light[i] *= share;
+        }
+    }
+
+    /**
      * Whether all light is a number from 0 to 1.
      *
      * @return false if a layer has drawn what is no light
@@ -105,13 +123,17 @@ public final class Canvas {
         }
     }
 
-    /** A little more than 1 is rounding. */
     private static boolean isSound(float[] light) {
         for (float value : light) {
-            if (!(value >= 0 && value <= 1.0001f)) {
+            if (!isSound(value)) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** Whether something is light: a number from 0 to 1. A little outside is rounding. */
+    static boolean isSound(float light) {
+        return light >= -ROUNDING && light <= 1 + ROUNDING;
     }
 }

@@ -33,6 +33,7 @@ public final class Layer {
      *
      * @param moment the time and the signals
      * @param canvas where to draw
+     * @throws ArithmeticException if what comes of opacity, rhythm, extent and paint is no alpha; a part of the layer may fail otherwise too
      */
     void draw(Moment moment, Canvas canvas) {
         float lit = moment.steady() ? 1 : rhythm.level(moment.seconds());
@@ -44,8 +45,13 @@ public final class Layer {
         float[] cover = canvas.cover();
         paint.paint(moment, rgba, zone.length());
         extent.cover(moment, cover, zone.length());
+        boolean sound = true;
         for (int place = 0; place < zone.length(); place++) {
             cover[place] = cover[place] * strength * rgba[4 * place + 3];
+            sound &= cover[place] >= 0;
+        }
+        if (!sound) {
+            throw new ArithmeticException("its alpha is not a number from 0 to 1");
         }
         lay(rgba, cover, canvas.rgba());
     }

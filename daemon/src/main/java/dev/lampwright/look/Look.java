@@ -2,13 +2,21 @@ package dev.lampwright.look;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 
-/** What the strip and the dimmers show: a stack of layers, and a level for each dimmer. For one thread. */
+/**
+ * What the strip and the dimmers show: a stack of layers, and a level for each dimmer. A layer or a level that fails, or whose light is
+ * not a number from 0 to 1, is dark from then on, and the rest goes on. For one thread.
+ */
 public final class Look {
+    private static final String UNSOUND = "its light is not a number from 0 to 1";
+
     private final String name;
     private final List<Layer> layers;
     private final List<Level> dimmers;
     private final boolean steadyForCamera;
+    private final boolean[] darkLayers;
+    private final boolean[] darkDimmers;
 
     /**
      * Makes a look.
@@ -23,6 +31,8 @@ public final class Look {
         this.layers = List.copyOf(layers);
         this.dimmers = List.copyOf(dimmers);
         this.steadyForCamera = steadyForCamera;
+        darkLayers = new boolean[layers.size()];
+        darkDimmers = new boolean[dimmers.size()];
     }
 
     /**
@@ -65,18 +75,66 @@ public final class Look {
     }
 
     /**
-     * Draws the look.
+     * Draws the look. Allocates nothing unless a part fails.
      *
      * @param moment the time and the signals
      * @param canvas what to draw on; everything on it is replaced
+     * @param faults told of each part that fails, once
      */
-    public void draw(Moment moment, Canvas canvas) {
+    public void draw(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         canvas.clear();
-        for (int i = 0; i < layers.size(); i++) {
-            layers.get(i).draw(moment, canvas);
+        for (int i = 0; i < darkLayers.length; i++) {
+            drawLayer(i, moment, canvas, faults);
         }
-        for (int i = 0; i < dimmers.size(); i++) {
-            canvas.dimmers()[i] = (float) dimmers.get(i).at(moment);
+        if (!canvas.isSound()) {
+            drawWithoutUnsound(moment, canvas, faults);
         }
+        for (int i = 0; i < darkDimmers.length; i++) {
+            drawDimmer(i, moment, canvas, faults);
+        }
+    }
+
+    private void drawLayer(int layer, Moment moment, Canvas canvas, Consumer<LookFault> faults) {
+        if (darkLayers[layer]) {
+            return;
+        }
+        try {
+            layers.get(layer).draw(moment, canvas);
+        } catch (RuntimeException e) {
+            darkLayers[layer] = true;
+            faults.accept(new LookFault(name, "layers." + layer, e.toString()));
+        }
+    }
+
+    /** Begins anew, with a look at the light after each layer, until no layer is left that spoils it. */
+    private void drawWithoutUnsound(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
+        canvas.clear();
+        for (int i = 0; i < darkLayers.length; i++) {
+            drawLayer(i, moment, canvas, faults);
+            if (!canvas.isSound()) {
+                darkLayers[i] = true;
+                faults.accept(new LookFault(name, "layers." + i, UNSOUND));
+                drawWithoutUnsound(moment, canvas, faults);
+                return;
+            }
+        }
+    }
+
+    private void drawDimmer(int dimmer, Moment moment, Canvas canvas, Consumer<LookFault> faults) {
+        if (darkDimmers[dimmer]) {
+            return;
+        }
+        String fault = UNSOUND;
+        try {
+            float level = (float) dimmers.get(dimmer).at(moment);
+            if (Canvas.isSound(level)) {
+                canvas.dimmers()[dimmer] = level;
+                return;
+            }
+        } catch (RuntimeException e) {
+            fault = e.toString();
+        }
+        darkDimmers[dimmer] = true;
+        faults.accept(new LookFault(name, "dimmers." + dimmer, fault));
     }
 }

@@ -1,6 +1,7 @@
 package dev.lampwright.printer;
 
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.time.Duration;
 import java.util.HexFormat;
@@ -13,7 +14,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Keeps connected to a broker, and passes on what is published there. It tries again until it is closed, whatever happens, and
+ * Keeps connected to a broker, passes on what is published there, and publishes what it is given. It tries again until it is closed, whatever happens, and
  * tells the log once what is wrong and once when all is well again. Messages come on a thread of the client library, never two
  * at a time; the thread {@code printer} does all the rest.
  */
@@ -29,6 +30,8 @@ public final class BrokerClient implements AutoCloseable {
     private final String where;
     private final List<String> topicFilters;
     private final MessageSink sink;
+    private final Optional<Will> will;
+    private final Outbox outbox = new Outbox();
     private final Patience patience;
     private final Backoff backoff;
     private final String clientId = randomId();
@@ -46,16 +49,18 @@ public final class BrokerClient implements AutoCloseable {
      * @param broker where the broker is and how to get in
      * @param topicFilters what to subscribe to: at least one, all well-formed
      * @param sink where messages go
+     * @param will what is to be published when we are gone; empty if nobody is to be told
      */
-    public BrokerClient(Broker broker, List<String> topicFilters, MessageSink sink) {
-        this(broker, topicFilters, sink, Patience.USUAL);
+    public BrokerClient(Broker broker, List<String> topicFilters, MessageSink sink, Optional<Will> will) {
+        this(broker, topicFilters, sink, will, Patience.USUAL);
     }
 
-    BrokerClient(Broker broker, List<String> topicFilters, MessageSink sink, Patience patience) {
+    BrokerClient(Broker broker, List<String> topicFilters, MessageSink sink, Optional<Will> will, Patience patience) {
         this.broker = broker;
         this.where = "broker " + where(broker.url());
         this.topicFilters = List.copyOf(topicFilters);
         this.sink = sink;
+        this.will = will;
         this.patience = patience;
         this.backoff = new Backoff(patience.firstPause(), patience.longestPause(), Math::random);
         this.thread = new Thread(new Threads(), this::run, "printer");
@@ -86,9 +91,28 @@ public final class BrokerClient implements AutoCloseable {
         thread.start();
     }
 
-    /** Ends the connection and the thread. It takes 1.5 s at most, whatever the broker does. After this no message is passed on. */
+    /**
+     * Publishes soon, and returns at once; callable from any thread. While there is no connection, messages wait for the next. Of
+     * retained messages only the newest of a topic is published, and it is published again after each new connection. Of the others
+     * each is published once, in their order. The oldest are dropped if more than 64 wait. After {@link #close} nothing is taken.
+     *
+     * @param topic where, 1 to 65535 bytes of UTF-8 without wildcards
+     * @param payload what; it is copied
+     * @param retained whether the broker is to keep it for those who subscribe later
+     * @throws IllegalArgumentException if MQTT does not allow the topic; the message says why
+     */
+    public void publish(String topic, byte[] payload, boolean retained) {
+        outbox.put(new Outgoing(topic, payload, retained));
+    }
+
+    /**
+     * Publishes what still waits and the will's goodbye, if the broker takes it, and ends the connection and the thread. It takes
+     * 1.5 s at most, whatever the broker does. After this no message is passed on.
+     */
     @Override
     public void close() {
+        will.ifPresent(last -> publish(last.topic(), last.goodbye().getBytes(StandardCharsets.UTF_8), true));
+        outbox.shut();
         closing.countDown();
         thread.interrupt();
         try {
@@ -117,6 +141,7 @@ public final class BrokerClient implements AutoCloseable {
     }
 
     private void run() {
+        Secrets.warnings(broker).forEach(LOG::warn);
         try {
             while (!isClosing()) {
                 lost(stayConnected());
@@ -155,9 +180,10 @@ public final class BrokerClient implements AutoCloseable {
 
     private BrokerException stayConnected(Login login, BrokerSocket socket)
             throws BrokerException, InterruptedException {
-        try (BrokerSession current = new BrokerSession(clientId, socket, patience, this::pass)) {
+        try (BrokerSession current = new BrokerSession(clientId, socket, patience, this::pass, outbox)) {
             session = current;
-            current.open(login);
+            current.open(login, will);
+            outbox.again();
             connected(current.subscribe(topicFilters));
             return current.awaitEnd();
         }
@@ -168,7 +194,7 @@ public final class BrokerClient implements AutoCloseable {
         return new BrokerSocket(
                 url.getHost(),
                 port(url),
-                isSecure(url) ? Optional.of(TrustedAuthorities.sockets(broker.caFile())) : Optional.empty(),
+                isSecure(url) ? Optional.of(Tls.sockets(broker)) : Optional.empty(),
                 patience.network(),
                 MOST_BYTES);
     }

@@ -1,5 +1,9 @@
 package dev.lampwright.printer;
 
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
@@ -12,6 +16,7 @@ public final class PrinterClient implements AutoCloseable {
     private final StatusReader reader;
     private final LongSupplier nanoClock;
     private final Consumer<PrinterStatus> sink;
+    private final Optional<Contact> contact;
     private final BrokerClient client;
     private final FirstMinute firstMinute = new FirstMinute();
     private PrinterStatus status = PrinterStatus.nothingHeard();
@@ -23,18 +28,33 @@ public final class PrinterClient implements AutoCloseable {
      * @param bindings where the printer says what; at least one binding
      * @param nanoClock the daemon's monotonic clock, in ns
      * @param sink takes each new status. It is called by one thread at a time, and holds up the next message until it returns
+     * @param contact how the daemon is spoken to
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
-    public PrinterClient(Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink) {
-        this(broker, bindings, nanoClock, sink, Patience.USUAL);
+    public PrinterClient(
+            Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Contact contact) {
+        this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
     }
 
     PrinterClient(
-            Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Patience patience) {
+            Broker broker,
+            Bindings bindings,
+            LongSupplier nanoClock,
+            Consumer<PrinterStatus> sink,
+            Optional<Contact> contact,
+            Patience patience) {
+        this.contact = contact;
         this.reader = new StatusReader(bindings);
         this.nanoClock = nanoClock;
         this.sink = sink;
-        this.client = new BrokerClient(broker, bindings.topicFilters(), this::take, patience);
+        this.client = new BrokerClient(
+                broker, topicFilters(bindings, contact), this::take, contact.map(Contact::will), patience);
+    }
+
+    private static List<String> topicFilters(Bindings bindings, Optional<Contact> contact) {
+        List<String> all = new ArrayList<>(bindings.topicFilters());
+        contact.ifPresent(spoken -> all.add(spoken.topics().asks()));
+        return all;
     }
 
     /** Starts to connect, and returns at once. To be called once. */
@@ -58,6 +78,16 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
+     * Tells how the daemon does, soon; the broker keeps it for those who ask later. Of no effect if the daemon is not spoken to.
+     *
+     * @param status a message; only the newest counts
+     */
+    public void tell(String status) {
+        contact.ifPresent(
+                spoken -> client.publish(spoken.topics().status(), status.getBytes(StandardCharsets.UTF_8), true));
+    }
+
+    /**
      * How many messages have come.
      *
      * @return a count since the start
@@ -75,6 +105,10 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     private void take(String topic, byte[] payload, boolean retained) {
+        if (contact.isPresent() && contact.get().topics().own(topic)) {
+            contact.get().take(topic, payload, retained, client);
+            return;
+        }
         PrinterStatus after = reader.read(status, topic, payload, nanoClock.getAsLong());
         if (after != status) {
             FaultWords.line(status, after).ifPresent(LOG::warn);

@@ -43,6 +43,18 @@ public final class TopicFilter {
         return lengthProblem(filter).or(() -> characterProblem(filter)).or(() -> wildcardProblem(filter));
     }
 
+    /**
+     * What is wrong with the name of a topic to publish on.
+     *
+     * @param topic the name
+     * @return one clause for the user, empty if the name is good
+     */
+    public static Optional<String> nameProblem(String topic) {
+        return topic.contains("+") || topic.contains("#")
+                ? Optional.of("a topic to publish on has neither + nor #, which are wildcards")
+                : problem(topic);
+    }
+
     private static Optional<String> lengthProblem(String filter) {
         try {
             int bytes = StandardCharsets.UTF_8

@@ -3,9 +3,9 @@ package dev.lampwright.signal;
 /**
  * A number that moves from value to value in a straight line. It takes as long as the values are apart in time, so it arrives when
  * the next is due: it never overshoots, and is never later than one message. A first value, and one after an unknown, is taken at
- * once.
+ * once; when a message is late, it waits where it has arrived.
  */
-final class Glide {
+final class Glide implements Track {
     private static final long SHORTEST_NANOS = 50_000_000L;
     private static final long LONGEST_NANOS = 2_000_000_000L;
 
@@ -34,14 +34,13 @@ final class Glide {
         lengthNanos = Math.max(SHORTEST_NANOS, Math.min(LONGEST_NANOS, sinceLast));
     }
 
-    /**
-     * Where the number is.
-     *
-     * @param nanos when
-     * @return the value, NaN if it is unknown
-     */
-    double at(long nanos) {
+    @Override
+    public double at(long nanos) {
         double share = (double) (nanos - startNanos) / lengthNanos;
-        return from + (to - from) * Math.max(0, Math.min(1, share));
+        if (share >= 1) {
+            return to;
+        }
+        double value = from + (to - from) * Math.max(0, share);
+        return Math.max(Math.min(from, to), Math.min(Math.max(from, to), value));
     }
 }

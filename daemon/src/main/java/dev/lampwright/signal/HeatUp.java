@@ -1,13 +1,18 @@
 package dev.lampwright.signal;
 
-/** How far a heat-up has got, from where it began. */
+/**
+ * How far a heat-up has got, from where it began. A target that is changed on the way does not make it begin anew; one that is raised
+ * after it was reached does.
+ */
 final class HeatUp {
-    /** A target no further than this from the start is reached, in K. */
+    /** A target no further than this away is reached, in K. */
     private static final double REACHED_WITHIN = 1.0;
 
     private final double ambient;
     private double target = Double.NaN;
     private double start = Double.NaN;
+    private boolean wasOff;
+    private boolean isReached;
 
     /**
      * Makes one that has heard nothing.
@@ -26,21 +31,37 @@ final class HeatUp {
      * @return share of the way from start to target, 0 to 1; NaN if nothing heats or a reading is unknown
      */
     double share(double actual, double newTarget) {
-        if (Double.isNaN(actual) || Double.isNaN(newTarget) || newTarget <= ambient) {
-            target = newTarget;
+        if (newTarget <= ambient) {
+            end();
+            return Double.NaN;
+        }
+        if (Double.isNaN(actual) || Double.isNaN(newTarget)) {
             return Double.NaN;
         }
         if (newTarget != target) {
-            start = begin(actual);
-            target = newTarget;
+            aim(actual, newTarget);
         }
         start = Math.min(start, actual);
         double way = target - start;
+        isReached |= actual >= target - REACHED_WITHIN;
         return way <= REACHED_WITHIN ? 1 : Math.min(1, (actual - start) / way);
     }
 
+    private void end() {
+        wasOff = true;
+        isReached = false;
+        target = Double.NaN;
+        start = Double.NaN;
+    }
+
     /** A heat-up that was under way when the first target was heard began at room temperature. */
-    private double begin(double actual) {
-        return Double.isNaN(target) ? Math.min(ambient, actual) : actual;
+    private void aim(double actual, double newTarget) {
+        if (Double.isNaN(start)) {
+            start = wasOff ? actual : Math.min(ambient, actual);
+        } else if (isReached && newTarget > target) {
+            start = actual;
+        }
+        isReached = false;
+        target = newTarget;
     }
 }

@@ -13,10 +13,38 @@ public enum Signal {
     NOZZLE_HEAT("nozzle.heat"),
     /** The same of the chamber. */
     CHAMBER_HEAT("chamber.heat"),
+    /** How hot the bed still is while it is not heated, from 1 where it was hottest to 0 where it may be touched. */
+    BED_COOLING("bed.cooling"),
+    /** The same of the nozzle. */
+    NOZZLE_COOLING("nozzle.cooling"),
+    /** The same of the chamber. */
+    CHAMBER_COOLING("chamber.cooling"),
+    /** The most of these three. */
+    STILL_HOT("still_hot"),
+    /** Time until the bed is ready, in s. */
+    BED_READY("bed.ready_s", false),
+    /** The same of the nozzle. */
+    NOZZLE_READY("nozzle.ready_s", false),
+    /** The same of the chamber. */
+    CHAMBER_READY("chamber.ready_s", false),
+    /** How far off the time until the bed is ready may be, in s. */
+    BED_READY_ERROR("bed.ready_error_s", false),
+    /** The same of the nozzle. */
+    NOZZLE_READY_ERROR("nozzle.ready_error_s", false),
+    /** The same of the chamber. */
+    CHAMBER_READY_ERROR("chamber.ready_error_s", false),
+    /** How fast the bed gets hotter, in K/s; below 0 while it cools. */
+    BED_SPEED("bed.speed_K_per_s", false),
+    /** The same of the nozzle. */
+    NOZZLE_SPEED("nozzle.speed_K_per_s", false),
+    /** The same of the chamber. */
+    CHAMBER_SPEED("chamber.speed_K_per_s", false),
+    /** How fast the job goes on, as share of it per hour. */
+    JOB_SPEED("job.speed_per_h", false),
     /** Share of the job that is done, 0 to 1. */
     JOB_PROGRESS(Quantity.JOB_PROGRESS),
     /** Time until the job is done, in s. */
-    JOB_LEFT(Quantity.JOB_LEFT),
+    JOB_LEFT("job.left_s", false),
     /** Temperature of the bed, in °C. */
     BED_ACTUAL(Quantity.BED_ACTUAL),
     /** Temperature that the bed is to reach, in °C. */
@@ -32,15 +60,22 @@ public enum Signal {
 
     private final String key;
     private final Optional<Quantity> quantity;
+    private final boolean isShare;
 
     Signal(String key) {
+        this(key, true);
+    }
+
+    Signal(String key, boolean isShare) {
         this.key = key;
         quantity = Optional.empty();
+        this.isShare = isShare;
     }
 
     Signal(Quantity quantity) {
         key = quantity.key();
         this.quantity = Optional.of(quantity);
+        isShare = quantity == Quantity.JOB_PROGRESS;
     }
 
     /**
@@ -64,10 +99,10 @@ public enum Signal {
     /**
      * Whether this runs from 0 to 1 by itself, so that it needs no bounds to be followed.
      *
-     * @return false for temperatures and times
+     * @return false for temperatures, times and speeds
      */
     public boolean isShare() {
-        return quantity.isEmpty() || this == JOB_PROGRESS;
+        return isShare;
     }
 
     /**

@@ -2,7 +2,6 @@ package dev.lampwright.signal;
 
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Quantity;
-import dev.lampwright.printer.Reading;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -10,23 +9,76 @@ import java.util.Map;
 
 /** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
 public final class Signals {
-    private final Map<Signal, Glide> glides = new EnumMap<>(Signal.class);
+    private final Map<Signal, Track> tracks = new EnumMap<>(Signal.class);
     private final List<Source> sources = new ArrayList<>();
 
     /**
      * Makes signals that are all unknown.
      *
-     * @param ambientC temperature of the room, in °C
+     * @param ambientC temperature of the room, in °C; what is hot there is as usual
      */
     public Signals(double ambientC) {
+        this(Room.at(ambientC));
+    }
+
+    /**
+     * Makes signals that are all unknown.
+     *
+     * @param room where the printer stands
+     */
+    public Signals(Room room) {
         for (Signal signal : Signal.values()) {
-            Glide glide = new Glide();
-            glides.put(signal, glide);
-            signal.quantity().ifPresent(quantity -> sources.add(new Read(quantity, glide)));
+            signal.quantity().ifPresent(quantity -> read(signal, quantity));
         }
-        heater(Signal.BED_HEAT, Quantity.BED_ACTUAL, Quantity.BED_TARGET, ambientC);
-        heater(Signal.NOZZLE_HEAT, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, ambientC);
-        heater(Signal.CHAMBER_HEAT, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, ambientC);
+        bed(new Heater(Quantity.BED_ACTUAL, Quantity.BED_TARGET, room));
+        nozzle(new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, room));
+        chamber(new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, room));
+        tracks.put(
+                Signal.STILL_HOT,
+                new Highest(
+                        tracks.get(Signal.BED_COOLING),
+                        tracks.get(Signal.NOZZLE_COOLING),
+                        tracks.get(Signal.CHAMBER_COOLING)));
+        job(new Job());
+    }
+
+    private void read(Signal signal, Quantity quantity) {
+        Glide glide = new Glide();
+        tracks.put(signal, glide);
+        sources.add(new Read(quantity, glide));
+    }
+
+    private void bed(Heater heater) {
+        sources.add(heater);
+        tracks.put(Signal.BED_HEAT, heater.heat());
+        tracks.put(Signal.BED_COOLING, heater.cooling());
+        tracks.put(Signal.BED_READY, heater.ready());
+        tracks.put(Signal.BED_READY_ERROR, heater.readyError());
+        tracks.put(Signal.BED_SPEED, heater.speed());
+    }
+
+    private void nozzle(Heater heater) {
+        sources.add(heater);
+        tracks.put(Signal.NOZZLE_HEAT, heater.heat());
+        tracks.put(Signal.NOZZLE_COOLING, heater.cooling());
+        tracks.put(Signal.NOZZLE_READY, heater.ready());
+        tracks.put(Signal.NOZZLE_READY_ERROR, heater.readyError());
+        tracks.put(Signal.NOZZLE_SPEED, heater.speed());
+    }
+
+    private void chamber(Heater heater) {
+        sources.add(heater);
+        tracks.put(Signal.CHAMBER_HEAT, heater.heat());
+        tracks.put(Signal.CHAMBER_COOLING, heater.cooling());
+        tracks.put(Signal.CHAMBER_READY, heater.ready());
+        tracks.put(Signal.CHAMBER_READY_ERROR, heater.readyError());
+        tracks.put(Signal.CHAMBER_SPEED, heater.speed());
+    }
+
+    private void job(Job job) {
+        sources.add(job);
+        tracks.put(Signal.JOB_LEFT, job.left());
+        tracks.put(Signal.JOB_SPEED, job.speed());
     }
 
     /**
@@ -48,65 +100,6 @@ public final class Signals {
      * @return the value, NaN if it is unknown
      */
     public double value(Signal signal, long nanos) {
-        return glides.get(signal).at(nanos);
-    }
-
-    private void heater(Signal signal, Quantity actual, Quantity target, double ambientC) {
-        sources.add(new Heater(actual, target, new HeatUp(ambientC), glides.get(signal)));
-    }
-
-    /** What makes one signal move. */
-    private interface Source {
-        void follow(PrinterStatus status);
-    }
-
-    /** A reading followed as it is. */
-    private static final class Read implements Source {
-        private final Quantity quantity;
-        private final Glide glide;
-        private Reading last = Reading.UNKNOWN;
-
-        Read(Quantity quantity, Glide glide) {
-            this.quantity = quantity;
-            this.glide = glide;
-        }
-
-        @Override
-        public void follow(PrinterStatus status) {
-            Reading newest = status.reading(quantity);
-            if (newest.differsFrom(last)) {
-                last = newest;
-                glide.to(newest.value(), newest.atNanos());
-            }
-        }
-    }
-
-    /** One heated part: two readings make one signal. */
-    private static final class Heater implements Source {
-        private final Quantity actualQuantity;
-        private final Quantity targetQuantity;
-        private final HeatUp heatUp;
-        private final Glide glide;
-        private Reading actual = Reading.UNKNOWN;
-        private Reading target = Reading.UNKNOWN;
-
-        Heater(Quantity actualQuantity, Quantity targetQuantity, HeatUp heatUp, Glide glide) {
-            this.actualQuantity = actualQuantity;
-            this.targetQuantity = targetQuantity;
-            this.heatUp = heatUp;
-            this.glide = glide;
-        }
-
-        @Override
-        public void follow(PrinterStatus status) {
-            Reading newActual = status.reading(actualQuantity);
-            Reading newTarget = status.reading(targetQuantity);
-            if (newActual.differsFrom(actual) || newTarget.differsFrom(target)) {
-                actual = newActual;
-                target = newTarget;
-                long atNanos = Math.max(newActual.atNanos(), newTarget.atNanos());
-                glide.to(heatUp.share(newActual.value(), newTarget.value()), atNanos);
-            }
-        }
+        return tracks.get(signal).at(nanos);
     }
 }

@@ -64,6 +64,10 @@ public final class ProposedConfig {
         lines.add("[broker]");
         lines.add("url = " + TomlText.quoted(broker.url().toString()));
         broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlText.quoted(file.toString())));
+        broker.ownCertificate().ifPresent(own -> {
+            lines.add("certificate_file = " + TomlText.quoted(own.certificateFile().toString()));
+            lines.add("key_file = " + TomlText.quoted(own.keyFile().toString()));
+        });
         broker.username().ifPresent(name -> lines.add("username = " + TomlText.quoted(name)));
         broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlText.quoted(file.toString())));
         lines.add("");

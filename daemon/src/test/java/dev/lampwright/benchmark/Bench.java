@@ -39,7 +39,7 @@ final class Bench {
      * @param cues what to show
      */
     Bench(Config config, List<Cue> cues) {
-        Chain.Timing timing = new Chain.Timing(config.framesPerSecond(), NEVER, config.ambientC());
+        Chain.Timing timing = new Chain.Timing(config.framesPerSecond(), NEVER, config.room());
         chain = new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
         int dimmers = config.setup().dimmers().size();
         frame = new Frame(config.setup().stripBytes(), dimmers);

@@ -46,7 +46,7 @@ class CheckCommandTest {
                                 + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/camera, shop/alder/heat, shop/alder/job;"
                                 + " 30 pixels GRB at /dev/ttyACM0, ceiling 1500 mA;"
                                 + " zones strip 0-29, bed 0-9, nozzle 10-19, job 29-20, sides 0-9 + 29-20 mirrored;"
-                                + " dimmers work, glow; 9 looks, 9 cues" + System.lineSeparator(),
+                                + " dimmers work, glow; 11 looks, 11 cues" + System.lineSeparator(),
                         ""),
                 Run.of("check", good.toString()));
     }
@@ -140,8 +140,8 @@ class CheckCommandTest {
         assertEquals("shop/alder/camera", answer.at("/topics/0").textValue());
         assertEquals("work", answer.at("/dimmers/0").textValue());
         assertEquals(0, answer.get("warnings").size());
-        assertEquals("preheat", answer.at("/looks/8").textValue());
-        assertEquals(9, answer.get("cues").intValue());
+        assertEquals("preheat", answer.at("/looks/10").textValue());
+        assertEquals(11, answer.get("cues").intValue());
     }
 
     @Test

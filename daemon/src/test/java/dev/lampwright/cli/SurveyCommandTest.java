@@ -36,7 +36,7 @@ class SurveyCommandTest {
     void calledWrongly() {
         assertWrong("needs one of --broker and --config; ", "survey");
         assertWrong("needs one of --broker and --config; ", "survey", "--broker", BROKER, "--config", "a.toml");
-        assertWrong("--username, ", "survey", "--config", "a.toml", "--username", "lamp");
+        assertWrong("what the broker wants to see goes with --broker; ", "survey", "--config", "a.toml", "--username", "lamp");
         assertWrong("--seconds is 0.0; ", "survey", "--broker", BROKER, "--seconds", "0");
         assertWrong("--seconds is NaN; ", "survey", "--broker", BROKER, "--seconds", "NaN");
         assertWrong(

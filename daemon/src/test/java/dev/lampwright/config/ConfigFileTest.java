@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.OwnCertificate;
 import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.signal.Room;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -59,7 +61,7 @@ class ConfigFileTest {
         Config config = read(MINIMAL);
         assertEquals(60, config.framesPerSecond());
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
-        assertEquals(22, config.ambientC());
+        assertEquals(new Room(22, 43), config.room());
         assertEquals(500_000, config.baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());
         assertEquals(List.of(), config.bindings().states());
@@ -85,9 +87,10 @@ class ConfigFileTest {
         assertEquals("29-15", defaults.get("zones.nozzle"));
         assertEquals("beacon", defaults.get("controller.when_silent"));
         assertEquals("2", defaults.get("guard.rise_s"));
-        assertEquals(15, defaults.size());
+        assertEquals("A-4", defaults.get("alarm.sequence"));
+        assertEquals(20, defaults.size());
         String all = MINIMAL + "zones = { bed = \"0\", nozzle = \"1\", job = \"2\" }\nstrip.order = \"RGB\"\n";
-        assertEquals(11, ConfigFile.examine(file(all)).defaults().size());
+        assertEquals(16, ConfigFile.examine(file(all)).defaults().size());
     }
 
     private static Map<String, String> zones(String text) throws ConfigException {
@@ -258,11 +261,16 @@ class ConfigFileTest {
                 broker.ca_file = "certs/../ca.pem"
                 broker.username = "lamp"
                 broker.password_file = "/etc/alder/password"
+                broker.certificate_file = "own.pem"
+                broker.key_file = "/etc/alder/own-key.pem"
                 """)).broker();
         Path real = folder.toAbsolutePath();
         assertEquals(Optional.of(real.resolve("ca.pem")), broker.caFile());
         assertEquals(Optional.of(Path.of("/etc/alder/password")), broker.passwordFile());
         assertEquals(Optional.of("lamp"), broker.username());
+        assertEquals(
+                Optional.of(new OwnCertificate(real.resolve("own.pem"), Path.of("/etc/alder/own-key.pem"))),
+                broker.ownCertificate());
     }
 
     @Test

@@ -71,8 +71,8 @@ class DesignExampleTest {
     @Test
     void isUnderstood() throws ConfigException {
         Config config = ConfigFile.read(EXAMPLE, "alder.toml");
-        assertEquals(9, config.looks().size());
-        assertEquals(9, config.cues().size());
+        assertEquals(11, config.looks().size());
+        assertEquals(11, config.cues().size());
         assertSame(config.looks().get("preheat"), config.cues().get(0).look());
         assertTrue(config.looks().get("preheat").steadyForCamera(), "it lights the work");
         assertFalse(config.looks().get("idle").steadyForCamera());

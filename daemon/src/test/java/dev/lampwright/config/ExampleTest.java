@@ -47,6 +47,7 @@ class ExampleTest {
     void printer() {
         assertEquals(Duration.ofSeconds(20), config.silentAfter());
         assertEquals(22, config.ambientC());
+        assertEquals(43, config.room().hotAboveC());
         assertEquals(
                 PayloadPath.at("/phase"),
                 config.bindings().states().get(0).source().path());
@@ -137,7 +138,7 @@ class ExampleTest {
 
     @Test
     void lookAndCue() {
-        assertEquals(9, config.looks().size());
+        assertEquals(11, config.looks().size());
         assertEquals("preheat", config.cues().get(0).look().name());
         assertTrue(config.looks().get("preheat").steadyForCamera());
     }

@@ -60,7 +60,7 @@ class LightMistakesTest {
 
     @Test
     void noneInTheGoodFile() throws ConfigException {
-        assertEquals(8, ConfigFile.read(GOOD, "t.toml").looks().size());
+        assertEquals(10, ConfigFile.read(GOOD, "t.toml").looks().size());
     }
 
     @Test

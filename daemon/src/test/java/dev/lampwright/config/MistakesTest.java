@@ -72,6 +72,13 @@ class MistakesTest {
                 added("supply.ceiling_mA = 65536"));
     }
 
+    @Test
+    void whatIsHotIsHotterThanTheRoom() {
+        assertEquals(
+                "t.toml:8: printer.hot_above_C: is no more than ambient_C, so nothing would ever cool down to it; give more",
+                added("printer.ambient_C = 40\nprinter.hot_above_C = 40"));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "printer.silent_after_s, 0, 0.1, 86400",
@@ -79,6 +86,7 @@ class MistakesTest {
         "printer.silent_after_s, 1e999999999, 0.1, 86400",
         "printer.ambient_C, 61, -40, 60",
         "printer.ambient_C, true, -40, 60",
+        "printer.hot_above_C, 29, 30, 100",
         "controller.holdover_s, 0.05, 0.1, 60",
         "controller.holdover_s, inf, 0.1, 60",
         "supply.volts, 0.5, 1, 60",
@@ -205,6 +213,19 @@ class MistakesTest {
         assertTrue(!mistake.contains("hunter2"), mistake);
         assertStarts("t.toml:7: broker.ca_file: does nothing for mqtt://", added("broker.ca_file = \"ca.pem\""));
         assertStarts("t.toml:7: broker.ca_file: is no path; ", added("broker.ca_file = \"a\\u0000b\""));
+    }
+
+    @Test
+    void aCertificateHasAKeyAndIsForTls() {
+        assertStarts(
+                "t.toml:7: broker.certificate_file: has no key_file beside it; ",
+                added("broker.certificate_file = \"own.pem\""));
+        assertStarts(
+                "t.toml:7: broker.key_file: has no certificate_file beside it; ",
+                added("broker.key_file = \"own-key.pem\""));
+        assertStarts(
+                "t.toml:7: broker.certificate_file: does nothing for mqtt://; ",
+                added("broker.certificate_file = \"own.pem\"\nbroker.key_file = \"own-key.pem\""));
     }
 
     /** MQTT 3.1.1, sections 4.7.1.2, 4.7.1.3 and 4.7.3, the examples that are not valid and the rules. */

@@ -3,6 +3,7 @@ package dev.lampwright.cue;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.look.Blend;
@@ -22,6 +23,7 @@ import dev.lampwright.printer.Quantity;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,7 +63,13 @@ class StageTest {
     }
 
     private void cues(Cue... cues) {
-        stage = new Stage(List.of(cues), signals, new Canvas(PIXELS, 1), new Canvas(PIXELS, 1));
+        stage = new Stage(
+                List.of(cues),
+                Map.of(),
+                signals,
+                new Canvas(PIXELS, 1),
+                new Canvas(PIXELS, 1),
+                fault -> fail(fault.toString()));
     }
 
     private void state(PrinterState state) {
@@ -97,7 +105,7 @@ class StageTest {
 
     private static void assertShows(String colour, float[] rgba) {
         Canvas canvas = new Canvas(PIXELS, 1);
-        plain(colour).draw(new Moment(new Signals(22)), canvas);
+        plain(colour).draw(new Moment(new Signals(22)), canvas, fault -> fail(fault.toString()));
         assertArrayEquals(canvas.rgba(), rgba, 1e-5f);
     }
 

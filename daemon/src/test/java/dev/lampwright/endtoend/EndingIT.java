@@ -15,7 +15,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(60)
 class EndingIT {
     /** What the product promises. */
-    private static final long END_NANOS = Duration.ofSeconds(2).toNanos();
+    private static final long END_NANOS = Duration.ofSeconds(1).toNanos();
 
     private static final long HOLDOVER_NANOS = Duration.ofSeconds(3).toNanos();
     private static final String PASSWORD = "tallow-and-wick-42";
@@ -48,12 +50,47 @@ class EndingIT {
                     () -> !bench.daemon()
                             .linesWith(0, "check username, password_file")
                             .isEmpty());
-            RunningDaemon.End end = bench.daemon().terminate();
-            assertEquals(0, end.status());
-            assertTrue(end.nanos() < END_NANOS, () -> "ended after " + end.nanos() / 1_000_000 + " ms");
+            assertEndsWell(bench);
             assertSaidGoodbye(bench.controller().recording());
             assertEquals(List.of(), bench.daemon().linesWith(0, PASSWORD));
         }
+    }
+
+    /** Neither a broker nor a controller that stands still holds up the end. */
+    @Test
+    void endsInTimeWithoutAnybodysHelp() {
+        try (Bench bench = new Bench(folder, Mosquitto.start(), List.of())) {
+            bench.broker().freeze();
+            bench.controller().freeze();
+            assertEndsWell(bench);
+            bench.controller().thaw();
+            bench.broker().thaw();
+        }
+    }
+
+    @Test
+    void lightFadesOutInSmallSteps() {
+        try (Bench bench = new Bench(folder, Mosquitto.start(), List.of())) {
+            bench.birch().tellJob(Birch.FAULT, 0);
+            bench.awaitPicture(Birch.still(Birch.FAULT));
+            bench.controller().recording().clear();
+            assertEndsWell(bench);
+            Recording shown = bench.controller().recording();
+            Await.until("darkness at the end", () -> shown.lastIs(last -> last.light() == Light.DARK));
+            List<Integer> reds = shown.entries().stream()
+                    .map(entry ->
+                            entry.strip().stream().mapToInt(Integer::intValue).max())
+                    .map(OptionalInt::getAsInt)
+                    .toList();
+            assertEquals(reds.stream().sorted(Comparator.reverseOrder()).toList(), reds, "only ever darker");
+            assertTrue(reds.stream().distinct().count() > 4, () -> "a fade and no step: " + reds);
+        }
+    }
+
+    private static void assertEndsWell(Bench bench) {
+        RunningDaemon.End end = bench.daemon().terminate();
+        assertEquals(0, end.status());
+        assertTrue(end.nanos() < END_NANOS, () -> "ended after " + end.nanos() / 1_000_000 + " ms");
     }
 
     /** Darkness long before the holdover of 3 s is over comes from a {@code REST} alone. */

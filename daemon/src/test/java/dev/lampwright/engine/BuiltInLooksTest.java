@@ -19,6 +19,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -80,9 +81,9 @@ class BuiltInLooksTest {
     @Test
     void thereIsOneForEveryState() {
         Config config = Configs.of(30, "GRB", "");
-        assertEquals(
-                List.of(PrinterState.values()).stream().map(PrinterState::word).toList(),
-                List.copyOf(config.looks().keySet()));
+        List<String> words =
+                Stream.of(PrinterState.values()).map(PrinterState::word).toList();
+        assertEquals(words, List.copyOf(config.looks().keySet()).subList(0, words.size()));
         Chain chain = Chain.of(config, config.cues());
         Frame frame = new Frame(90, 0);
         for (PrinterState state : PrinterState.values()) {
@@ -213,15 +214,15 @@ class BuiltInLooksTest {
     @Test
     void oneOfTheUsersTakesItsPlace() {
         Config config = Configs.of(30, "GRB", "[looks.idle]\nlayers = [{ colour = \"red\" }]\n");
-        assertEquals(8, config.looks().size());
-        assertEquals(8, config.cues().size());
+        assertEquals(10, config.looks().size());
+        assertEquals(10, config.cues().size());
         List<float[]> drawn = drawn(config, "idle", midst());
         assertEquals(1, drawn.get(0)[0], 1e-5);
         assertTrue(config.cues().stream()
                 .anyMatch(cue -> cue.look() == config.looks().get("idle")));
         assertNotSame(
                 config.looks().get("idle"), Configs.of(30, "GRB", "").looks().get("idle"));
-        assertSame(config.looks().get("silent"), config.cues().get(7).look());
+        assertSame(config.looks().get("silent"), config.cues().get(9).look());
     }
 
     /** A plain colour strip shows the state as well. */

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
@@ -33,6 +34,9 @@ class FrameLoopTest {
         public void shown(long tick, PrinterStatus status) {}
 
         @Override
+        public void asked(long tick, Wishes wishes) {}
+
+        @Override
         public void leftOut(long tick, long count) {
             leftOut.addAndGet(count);
             most.accumulateAndGet(count, Math::max);
@@ -50,6 +54,7 @@ class FrameLoopTest {
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(chain, slot, () -> {}),
                 PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
                 () -> System.nanoTime() + leap.get(),
                 60,
                 told);

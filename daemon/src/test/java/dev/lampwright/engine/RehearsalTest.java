@@ -31,15 +31,19 @@ class RehearsalTest {
                 good.broker(),
                 good.bindings(),
                 good.silentAfter(),
-                good.ambientC(),
+                good.room(),
                 good.port(),
                 good.baud(),
+                good.atEnd(),
+                good.metricsPort(),
                 good.setup(),
                 good.guard(),
                 good.fitting(),
                 good.encoder(),
                 looks,
                 good.cues(),
+                good.alarmSequence(),
+                good.desk(),
                 good.wiring());
     }
 
@@ -51,7 +55,7 @@ class RehearsalTest {
             }
         };
         assertEquals(
-                Optional.of(new Rehearsal.Failing("late", "java.lang.IllegalStateException: more than half")),
+                Optional.of(new Rehearsal.Failing("late", "layers.0: java.lang.IllegalStateException: more than half")),
                 Rehearsal.of(with("late", late)));
     }
 
@@ -62,7 +66,7 @@ class RehearsalTest {
             rgba[3] = 1;
         };
         assertEquals(
-                Optional.of(new Rehearsal.Failing("wrong", "its light is not within 0 and 1")),
+                Optional.of(new Rehearsal.Failing("wrong", "layers.0: its light is not a number from 0 to 1")),
                 Rehearsal.of(with("wrong", wrong)));
     }
 

@@ -10,6 +10,7 @@ import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
@@ -212,7 +213,8 @@ final class BadBrokerIT {
     }
 
     private PrinterClient client(int port) {
-        return new PrinterClient(Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, SHORT);
+        return new PrinterClient(
+                Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, Optional.empty(), SHORT);
     }
 
     private void hearsRealBroker(PrinterClient client, int port) {

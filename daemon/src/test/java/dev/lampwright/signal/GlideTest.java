@@ -73,4 +73,53 @@ class GlideTest {
             last = glide.at(now + SECOND / 4);
         }
     }
+
+    /** A message later than expected finds it where the one before had sent it: it has arrived, and waits, and is still known. */
+    @Test
+    void aLateMessageFindsItArrived() {
+        glide.to(0.2, SECOND);
+        glide.to(0.4, 2 * SECOND);
+        assertEquals(0.4, glide.at(100 * SECOND), 0);
+        glide.to(0.8, 100 * SECOND);
+        assertEquals(0.4, glide.at(100 * SECOND), 0);
+        assertEquals(0.8, glide.at(102 * SECOND), 0);
+    }
+
+    /**
+     * However messages come, seldom, at once, late, or twice at the same time: from a message to the next it goes from where it was
+     * straight to what the message says, never beyond, never back, and has arrived by the time that has passed between the last two,
+     * or two seconds.
+     */
+    @Test
+    void goesStraightAndIsNeverLaterThanOneMessage() {
+        SplittableRandom chance = new SplittableRandom(17);
+        long now = SECOND;
+        long before = now;
+        glide.to(chance.nextDouble(), now);
+        for (int message = 0; message < 5000; message++) {
+            before = now;
+            now += chance.nextInt(5) == 0 ? 0 : Math.round(SECOND * Math.pow(10, chance.nextDouble(-3, 1.5)));
+            double target = chance.nextDouble(-1e6, 1e6);
+            double last = glide.at(now);
+            glide.to(target, now);
+            assertEquals(last, glide.at(now), 1e-9);
+            double way = Math.signum(target - last);
+            for (int step = 0; step <= 20; step++) {
+                double value = glide.at(now + step * 2 * SECOND / 20);
+                assertTrue((value - last) * way >= 0, "it turns back");
+                assertTrue((target - value) * way >= 0, "it overshoots");
+                last = value;
+            }
+            long due = Math.max(SECOND / 20, Math.min(2 * SECOND, now - before));
+            assertEquals(target, glide.at(now + due), 0);
+        }
+    }
+
+    /** Time may stand still or, by a rounding, seem to go back a little; what it says stays sound. */
+    @Test
+    void isSoundBeforeItsBeginning() {
+        glide.to(0.2, SECOND);
+        glide.to(0.4, 2 * SECOND);
+        assertEquals(0.2, glide.at(SECOND), EXACT);
+    }
 }

@@ -18,9 +18,10 @@ final class Tool {
      *
      * @param command the program and its arguments
      * @param debianPackage where it comes from, for the failure message
+     * @return what it wrote
      * @throws AssertionError if it is not there, takes longer than 30 s or fails; the message has what it wrote
      */
-    static void run(List<String> command, String debianPackage) {
+    static String run(List<String> command, String debianPackage) {
         Path output = newFile();
         Process process = start(command, output, debianPackage);
         try {
@@ -30,6 +31,7 @@ final class Tool {
             if (process.exitValue() != 0) {
                 throw new AssertionError(command.get(0) + " failed: " + text(output));
             }
+            return text(output);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new AssertionError("interrupted while waiting for " + command.get(0), e);

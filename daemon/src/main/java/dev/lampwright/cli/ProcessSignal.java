@@ -1,0 +1,35 @@
+package dev.lampwright.cli;
+
+import java.lang.reflect.Proxy;
+
+/**
+ * Signals of the operating system. Java's only way to them is {@code sun.misc.Signal} of the module {@code jdk.unsupported}; it is reached
+ * by reflection since the compiler's warning of that class cannot be answered.
+ */
+final class ProcessSignal {
+    private ProcessSignal() {}
+
+    /**
+     * Does something at each signal of a kind, on a thread of its own, instead of what the runtime does.
+     *
+     * @param name of the signal, without {@code SIG}
+     * @param action what to do
+     * @return false where the runtime has no such signal, or keeps it to itself
+     */
+    static boolean on(String name, Runnable action) {
+        try {
+            Class<?> signal = Class.forName("sun.misc.Signal");
+            Class<?> handler = Class.forName("sun.misc.SignalHandler");
+            Object doer = Proxy.newProxyInstance(
+                    ProcessSignal.class.getClassLoader(), new Class<?>[] {handler}, (self, method, arguments) -> {
+                        action.run();
+                        return null;
+                    });
+            Object kind = signal.getConstructor(String.class).newInstance(name);
+            signal.getMethod("handle", signal, handler).invoke(null, kind, doer);
+            return true;
+        } catch (ReflectiveOperationException e) {
+            return false;
+        }
+    }
+}

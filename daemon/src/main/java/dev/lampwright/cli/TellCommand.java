@@ -1,0 +1,159 @@
+package dev.lampwright.cli;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.desk.Ask;
+import dev.lampwright.printer.Caller;
+import dev.lampwright.printer.OwnTopics;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The command {@code tell}: asks a running daemon for something. */
+@Command(
+        name = "tell",
+        description = {
+            "Asks a running daemon for something over its broker, and prints what it answers.",
+            "",
+            "  brightness 0.4          of the strip, 0 to 1",
+            "  work 0.8                the white lights, 0 to 1, or auto; one of them with --dimmer",
+            "  look done               a look for a minute, or for --for seconds; auto gives it back",
+            "  pixels bed=green 3=red  zones and pixels in colours, for a minute or --for seconds; or auto",
+            "  acknowledge             the fault has been seen",
+            "  reset                   what was acknowledged and is over may go",
+            "  quiet on                or off, or auto for the hours of the night",
+            "  status                  only tells how the daemon does",
+            ""
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {"0:it is done", "1:it was refused, or nobody answered", "2:called wrongly"},
+        footer = {"", "Example: lampwright tell --config /etc/lampwright/lampwright.toml look done --for 30"})
+final class TellCommand implements Callable<Integer> {
+    private static final String STATUS = "status";
+    private static final String AUTO = "auto";
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private Whom whom;
+
+    @Parameters(index = "0", paramLabel = "WHAT", description = "What to ask for, one of the above.")
+    private String what;
+
+    @Parameters(index = "1..*", paramLabel = "VALUE", arity = "0..*", description = "What it is to be.")
+    private List<String> values = new ArrayList<>();
+
+    @Option(names = "--for", paramLabel = "SECONDS", description = "How long it is to last.")
+    private BigDecimal seconds;
+
+    @Option(names = "--dimmer", paramLabel = "NAME", description = "Which white light; without it, all of them.")
+    private String dimmer;
+
+    @Option(
+            names = "--wait",
+            paramLabel = "SECONDS",
+            defaultValue = "5",
+            description = "How long to wait for an answer. Default: ${DEFAULT-VALUE}.")
+    private double waitSeconds;
+
+    @Option(names = "--json", description = "Print the answer as it came, a JSON object.")
+    private boolean json;
+
+    @Override
+    public Integer call() throws ConfigException, IOException, InterruptedException {
+        LogSettings.silent();
+        Map<String, Object> request = what.equals(STATUS) ? Map.of() : request();
+        Duration patience = Duration.ofMillis(Math.round(waitSeconds * 1000));
+        Caller caller = new Caller(whom.broker(), new OwnTopics(whom.prefix()), patience);
+        if (what.equals(STATUS)) {
+            spec.commandLine().getOut().println(caller.status());
+            return ExitCode.OK;
+        }
+        String id = (String) request.get("id");
+        String answer = caller.ask(what, Json.of(request), text -> isFor(id, text));
+        return told(answer);
+    }
+
+    private static boolean isFor(String id, String answer) {
+        try {
+            return Json.read(answer).path("id").asText().equals(id);
+        } catch (JsonProcessingException e) {
+            return false;
+        }
+    }
+
+    private int told(String answer) throws JsonProcessingException {
+        JsonNode node = Json.read(answer);
+        boolean done = node.path("done").asBoolean();
+        if (json) {
+            spec.commandLine().getOut().println(answer);
+        } else if (done) {
+            spec.commandLine().getOut().println(node.path("now").asText());
+        } else {
+            spec.commandLine().getErr().println("refused: " + node.path("why").asText());
+        }
+        return done ? ExitCode.OK : ExitCode.SOFTWARE;
+    }
+
+    private Map<String, Object> request() {
+        if (!Ask.words().contains(what)) {
+            throw wrong("WHAT is " + what + "; give one of " + String.join(", ", Ask.words()) + ", " + STATUS);
+        }
+        Map<String, Object> request = new LinkedHashMap<>();
+        Optional.ofNullable(dimmer).ifPresent(name -> request.put("dimmer", name));
+        Optional.ofNullable(seconds).ifPresent(time -> request.put("for_s", time));
+        boolean pairs = what.equals(Ask.PIXELS.word()) && !values.equals(List.of(AUTO));
+        if (pairs) {
+            request.put(what, colours());
+        } else if (values.size() > 1) {
+            throw wrong(what + " has more than one VALUE");
+        } else if (!values.isEmpty()) {
+            request.put(Ask.valueOf(what.toUpperCase(Locale.ROOT)).mainKey(), value(values.get(0)));
+        }
+        request.put("id", UUID.randomUUID().toString());
+        return request;
+    }
+
+    private Map<String, String> colours() {
+        Map<String, String> colours = new LinkedHashMap<>();
+        for (String pair : values) {
+            int middle = pair.indexOf('=');
+            if (middle < 1) {
+                throw wrong("VALUE is " + pair
+                        + "; give a zone or pixels and a colour, for instance bed=green or 5-9=navy");
+            }
+            colours.put(pair.substring(0, middle), pair.substring(middle + 1));
+        }
+        return colours;
+    }
+
+    private static Object value(String text) {
+        try {
+            return new BigDecimal(text);
+        } catch (NumberFormatException e) {
+            return text;
+        }
+    }
+
+    private ParameterException wrong(String text) {
+        return new ParameterException(spec.commandLine(), text);
+    }
+}

@@ -1,0 +1,24 @@
+package dev.lampwright.desk;
+
+import java.util.Optional;
+
+/**
+ * What becomes of something that was asked for.
+ *
+ * @param ask what was asked for, by its topic's last word
+ * @param done whether it is done; then nothing about it was wrong. Otherwise nothing at all has changed
+ * @param text what is so now, or why it was refused and what would be right; one line
+ * @param id what the ask called itself, to be told from others
+ */
+public record Answer(String ask, boolean done, String text, Optional<String> id) {
+    /**
+     * The answer as a message.
+     *
+     * @return a JSON object in one line
+     */
+    public String json() {
+        Json json = Json.object().put("ask", ask).put("done", done).put(done ? "now" : "why", text);
+        id.ifPresent(own -> json.put("id", own));
+        return json.text();
+    }
+}

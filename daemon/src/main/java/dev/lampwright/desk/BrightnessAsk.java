@@ -1,0 +1,11 @@
+package dev.lampwright.desk;
+
+/** How bright the strip is. */
+final class BrightnessAsk implements Deed {
+    @Override
+    public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
+        double level = request.number("level", 0, 1)
+                .orElseThrow(() -> new RefusedException("level is missing; give a number from 0 to 1"));
+        return new Outcome(before.with(before.wishes().withBrightness(level)), "brightness " + Spoken.share(level));
+    }
+}

@@ -1,0 +1,42 @@
+package dev.lampwright.desk;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+
+/**
+ * The hours of the night, by the clock on the wall. Where clocks go forward over one of the times, it counts as the moment of the
+ * change; where they go back, so that a time comes twice, the night begins with the first and ends with the second.
+ *
+ * @param from when it begins, local time
+ * @param to when it ends, local time, on the next day unless it is later than {@code from}
+ * @param zone whose local time
+ * @param light share of the light that is left, 0 to 1
+ */
+public record QuietHours(LocalTime from, LocalTime to, ZoneId zone, double light) {
+    /** Share of the light that is left unless the configuration says otherwise. */
+    public static final double USUAL_LIGHT = 0.15;
+
+    /**
+     * Whether it is night.
+     *
+     * @param now when
+     * @return true from the beginning on, false from the end on
+     */
+    public boolean at(Instant now) {
+        LocalDate today = now.atZone(zone).toLocalDate();
+        return contains(today.minusDays(1), now) || contains(today, now);
+    }
+
+    private boolean contains(LocalDate evening, Instant now) {
+        LocalDate morning = to.isAfter(from) ? evening : evening.plusDays(1);
+        Instant begin = ZonedDateTime.of(evening, from, zone)
+                .withEarlierOffsetAtOverlap()
+                .toInstant();
+        Instant end =
+                ZonedDateTime.of(morning, to, zone).withLaterOffsetAtOverlap().toInstant();
+        return !now.isBefore(begin) && now.isBefore(end);
+    }
+}

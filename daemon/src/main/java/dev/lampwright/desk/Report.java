@@ -1,0 +1,97 @@
+package dev.lampwright.desk;
+
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.printer.PrinterState;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * What the daemon tells of itself.
+ *
+ * @param version of the daemon
+ * @param state what the printer is doing
+ * @param alarm where the alarm stands
+ * @param look name of the look that is on
+ * @param brightness share of the light that looks ask for
+ * @param quiet whether light is dimmed for the night
+ * @param milliamps what the last frame takes from the strip's supply
+ * @param ceilingMilliamps the most that it may take
+ * @param link how the line to the controller does, in a word
+ * @param broker how the line to the broker does, in a word
+ * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
+ * @param signals what light can follow, by name; NaN for unknown
+ */
+public record Report(
+        String version,
+        PrinterState state,
+        AlarmState alarm,
+        String look,
+        double brightness,
+        boolean quiet,
+        int milliamps,
+        int ceilingMilliamps,
+        String link,
+        String broker,
+        double framesPerSecond,
+        Map<String, Double> signals) {
+    /** Keeps a copy of the map, in its order. */
+    public Report {
+        signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
+    }
+
+    /**
+     * The report as a message. What is not known is left out.
+     *
+     * @return a JSON object in one line
+     */
+    public String json() {
+        return Json.object()
+                .put("online", true)
+                .put("version", version)
+                .put("state", state.word())
+                .put("alarm", alarm.word())
+                .put("look", look)
+                .put("brightness", brightness)
+                .put("quiet", quiet)
+                .put("strip_mA", (long) milliamps)
+                .put("ceiling_mA", (long) ceilingMilliamps)
+                .put("link", link)
+                .put("broker", broker)
+                .put("frames_per_s", framesPerSecond)
+                .put("signals", inner -> signals.forEach((name, value) -> inner.put(name, value.doubleValue())))
+                .text();
+    }
+
+    /**
+     * What is told in the daemon's place once it is gone.
+     *
+     * @param version of the daemon
+     * @param why it is gone, in a word
+     * @return a JSON object in one line
+     */
+    public static String gone(String version, String why) {
+        return Json.object()
+                .put("online", false)
+                .put("why", why)
+                .put("version", version)
+                .text();
+    }
+
+    /**
+     * Whether another report tells something that people look out for, rather than numbers that change all the time.
+     *
+     * @param other a report
+     * @return true if it should be told at once
+     */
+    public boolean differsInWord(Report other) {
+        return state != other.state
+                || alarm != other.alarm
+                || quiet != other.quiet
+                || brightness != other.brightness
+                || ceilingMilliamps != other.ceilingMilliamps
+                || !look.equals(other.look)
+                || !link.equals(other.link)
+                || !broker.equals(other.broker);
+    }
+}

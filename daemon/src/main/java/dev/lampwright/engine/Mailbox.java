@@ -1,0 +1,43 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.desk.Answer;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.printer.Contact;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+
+/** Brings to the desk what is asked for over the broker. */
+final class Mailbox implements Contact.Asks {
+    private final Desk desk;
+
+    Mailbox(Desk desk) {
+        this.desk = desk;
+    }
+
+    /** What the broker had kept is refused: it would be done again at every new connection, whatever was asked for since. */
+    @Override
+    public String take(String word, byte[] payload, boolean retained) {
+        if (retained) {
+            return refusal(word, "the message is retained and would be done again and again; publish it without retain")
+                    .json();
+        }
+        try {
+            return desk.ask(word, text(payload)).json();
+        } catch (CharacterCodingException e) {
+            return refusal(word, "the message is no text in UTF-8").json();
+        }
+    }
+
+    private static String text(byte[] payload) throws CharacterCodingException {
+        return StandardCharsets.UTF_8
+                .newDecoder()
+                .decode(ByteBuffer.wrap(payload))
+                .toString();
+    }
+
+    private static Answer refusal(String word, String why) {
+        return new Answer(word, false, why, Optional.empty());
+    }
+}

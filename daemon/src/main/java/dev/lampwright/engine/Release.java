@@ -1,0 +1,26 @@
+package dev.lampwright.engine;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Properties;
+
+/** Which build this is. */
+public final class Release {
+    private Release() {}
+
+    /**
+     * The version of this build.
+     *
+     * @return as the build names it
+     */
+    public static String version() {
+        Properties properties = new Properties();
+        try (InputStream in = Release.class.getResourceAsStream("version.properties")) {
+            properties.load(in);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return properties.getProperty("version");
+    }
+}

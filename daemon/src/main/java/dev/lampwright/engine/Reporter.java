@@ -1,0 +1,76 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.Report;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+
+/**
+ * Tells how the daemon does, on the thread {@code desk}: at once when a word of it changes, and every few seconds for the numbers.
+ * It also sees that the night begins and ends.
+ */
+final class Reporter implements AutoCloseable {
+    private static final long LOOK_EVERY_MS = 200;
+    private static final long TELL_EVERY_NANOS = TimeUnit.SECONDS.toNanos(5);
+
+    private final Desk desk;
+    private final Supplier<Report> reports;
+    private final Consumer<Report> listener;
+    private final CountDownLatch closing = new CountDownLatch(1);
+    private final Thread thread = new Thread(this::run, "desk");
+
+    /**
+     * Makes a reporter that does not run yet.
+     *
+     * @param desk to be looked after
+     * @param reports how the daemon does now
+     * @param listener told of it; must not wait
+     */
+    Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener) {
+        this.desk = desk;
+        this.reports = reports;
+        this.listener = listener;
+    }
+
+    /** Starts the thread. */
+    void start() {
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Ends the thread and waits for it, a second at most. */
+    @Override
+    public void close() {
+        closing.countDown();
+        try {
+            thread.join(TimeUnit.SECONDS.toMillis(1));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void run() {
+        Report told = reports.get();
+        long toldNanos = System.nanoTime();
+        listener.accept(told);
+        while (!closed()) {
+            desk.look();
+            Report now = reports.get();
+            if (now.differsInWord(told) || System.nanoTime() - toldNanos >= TELL_EVERY_NANOS) {
+                told = now;
+                toldNanos = System.nanoTime();
+                listener.accept(told);
+            }
+        }
+    }
+
+    private boolean closed() {
+        try {
+            return closing.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            return true;
+        }
+    }
+}

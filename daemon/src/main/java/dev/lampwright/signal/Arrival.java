@@ -1,0 +1,53 @@
+package dev.lampwright.signal;
+
+/**
+ * When something will be over, by estimates that come one after the other. It follows them the more slowly the further off the end is,
+ * so that time left does not jump about, and goes on for a while without them.
+ */
+final class Arrival {
+    /** It moves two thirds of the way to a new estimate in this share of the time that is left. */
+    private static final double SLOWNESS = 0.1;
+
+    private static final double LEAST_SLOWNESS_S = 2;
+    private static final double GOES_ON_S = 20;
+
+    private double end = Double.NaN;
+    private double estimatedAt;
+    private double heardAt;
+
+    /** The end is unknown. */
+    void forget() {
+        end = Double.NaN;
+    }
+
+    /**
+     * Takes an estimate.
+     *
+     * @param estimate of the end, in s; NaN if there is none
+     * @param now in s on the same clock, no earlier than the one before
+     * @return the end, no earlier than now; NaN if unknown
+     */
+    double take(double estimate, double now) {
+        if (Double.isNaN(estimate)) {
+            end = now - estimatedAt > GOES_ON_S ? Double.NaN : end;
+        } else {
+            end = Double.isNaN(end) ? estimate : end + (estimate - end) * share(now);
+            estimatedAt = now;
+        }
+        heardAt = now;
+        return Double.isNaN(end) ? end : Math.max(end, now);
+    }
+
+    private double share(double now) {
+        return -Math.expm1((heardAt - now) / Math.max(LEAST_SLOWNESS_S, SLOWNESS * (end - now)));
+    }
+
+    /**
+     * Whether the end is known.
+     *
+     * @return false until there is an estimate
+     */
+    boolean isKnown() {
+        return !Double.isNaN(end);
+    }
+}

@@ -1,0 +1,70 @@
+package dev.lampwright.signal;
+
+/** How fast a job goes on, and when it will be done, by its progress. Allocates nothing. */
+final class JobPace {
+    /** So much of the job must have been seen before its pace is told. Common practice, no source. */
+    private static final double LEAST_SHARE = 0.02;
+
+    private static final double LEAST_S = 60;
+    private static final int LEAST_SAMPLES = 5;
+    /** The oldest part of what was seen is left out: how a job begins tells little of how it goes on. */
+    private static final double OLD_SHARE = 0.3;
+    /** Progress that falls by more than this is another job's. */
+    private static final double ANOTHER_JOB = 0.005;
+
+    private final Samples samples = new Samples();
+    private final Line line = new Line();
+    private final Arrival arrival = new Arrival();
+    private double highest;
+
+    /** The job is over, or another one begins. */
+    void forget() {
+        samples.clear();
+        arrival.forget();
+        highest = 0;
+    }
+
+    /**
+     * Takes how far the job is.
+     *
+     * @param progress share that is done, 0 to 1; NaN if unknown
+     * @param now in s on a clock that runs while the job does
+     * @return when it will be done, in s on the same clock; NaN if there is not enough to tell
+     */
+    double take(double progress, double now) {
+        if (Double.isNaN(progress) || progress < highest - ANOTHER_JOB) {
+            forget();
+        }
+        if (Double.isNaN(progress)) {
+            return Double.NaN;
+        }
+        highest = Math.max(highest, progress);
+        samples.add(now, progress);
+        if (progress >= 1) {
+            arrival.forget();
+            return now;
+        }
+        return arrival.take(isEnough() ? fitted() : Double.NaN, now);
+    }
+
+    private boolean isEnough() {
+        int last = samples.size() - 1;
+        return samples.size() >= LEAST_SAMPLES
+                && samples.time(last) - samples.time(0) >= LEAST_S
+                && samples.value(last) - samples.value(0) >= LEAST_SHARE;
+    }
+
+    private double fitted() {
+        line.fit(samples, (int) (OLD_SHARE * samples.size()));
+        return line.slope() > 0 ? line.timeOf(1) : Double.NaN;
+    }
+
+    /**
+     * How fast it goes on.
+     *
+     * @return share of the job per hour for which it runs; NaN if there is not enough to tell
+     */
+    double perHour() {
+        return isEnough() ? 3600 * line.slope() : Double.NaN;
+    }
+}

@@ -1,0 +1,143 @@
+package dev.lampwright.cue;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.look.Canvas;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.signal.Signals;
+import java.lang.management.ManagementFactory;
+import java.util.Arrays;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+class AdjustmentTest {
+    private static final long MS = 1_000_000;
+
+    private final Canvas light = new Canvas(4, 2);
+    private final Situation situation = new Situation(new Signals(22));
+    private final Adjustment adjustment = new Adjustment(new Canvas(4, 2));
+
+    @BeforeEach
+    void someLight() {
+        Arrays.fill(light.rgba(), 0.8f);
+        light.dimmers()[0] = 0.6f;
+        light.dimmers()[1] = 0.2f;
+    }
+
+    private Canvas at(long ms, Wishes wishes, AlarmState alarm) {
+        situation.moveTo(PrinterStatus.nothingHeard(), PrinterState.IDLE, ms * MS);
+        situation.take(wishes, alarm);
+        return adjustment.adjust(light, situation);
+    }
+
+    private Canvas at(long ms, Wishes wishes) {
+        return at(ms, wishes, AlarmState.NORMAL);
+    }
+
+    @Test
+    void nothingAskedForChangesNothing() {
+        assertArrayEquals(light.rgba(), at(0, Wishes.NONE).rgba());
+        assertArrayEquals(light.dimmers(), at(20, Wishes.NONE).dimmers());
+    }
+
+    @Test
+    void brightnessIsTakenUpWithinHalfASecondAndLeavesWhiteLightAlone() {
+        Wishes half = Wishes.NONE.withBrightness(0.5);
+        at(0, Wishes.NONE);
+        float before = 0.8f;
+        for (int ms = 16; ms < 250; ms += 16) {
+            float now = at(ms, half).rgba()[0];
+            assertTrue(now < before && before - now <= 0.8f * 0.033f, now + " after " + before);
+            before = now;
+        }
+        Canvas shown = at(266, half);
+        assertEquals(0.4f, shown.rgba()[5], 1e-6f);
+        assertArrayEquals(light.dimmers(), shown.dimmers());
+    }
+
+    @Test
+    void theFirstFrameHasItAll() {
+        assertEquals(0.4f, at(0, Wishes.NONE.withBrightness(0.5)).rgba()[0], 1e-6f);
+    }
+
+    @Test
+    void pixelsChangeInOneFrameAndGoBackWhenTheirTimeIsUp() {
+        float[] own = new float[16];
+        Arrays.fill(own, Float.NaN);
+        own[4] = 0.1f;
+        own[5] = 0.2f;
+        own[6] = 0.3f;
+        own[7] = 1;
+        Wishes wishes = Wishes.NONE.withPixels(own, 1000 * MS);
+        at(0, Wishes.NONE);
+        Canvas shown = at(16, wishes);
+        assertArrayEquals(new float[] {0.8f, 0.1f, 0.2f, 0.3f, 1, 0.8f}, Arrays.copyOfRange(shown.rgba(), 3, 9));
+        assertEquals(0.8f, at(1000, wishes).rgba()[4]);
+    }
+
+    @Test
+    void pixelsForAnotherStripDoNothing() {
+        assertArrayEquals(
+                light.rgba(),
+                at(0, Wishes.NONE.withPixels(new float[8], 1000 * MS)).rgba());
+    }
+
+    @Test
+    void anAlarmGoesBeforeAllThatIsAskedFor() {
+        float[] dark = new float[16];
+        Wishes wishes = Wishes.NONE.withBrightness(0).withQuiet(0.1).withPixels(dark, 9000 * MS);
+        assertEquals(0, at(0, wishes).rgba()[0]);
+        Canvas shown = at(16, wishes, AlarmState.ALERT);
+        assertEquals(0.8f * Adjustment.LEAST_IN_ALARM, shown.rgba()[0], 1e-6f);
+        assertEquals(0.06f, shown.dimmers()[0], 1e-6f);
+    }
+
+    @Test
+    void theNightDimsAllLight() {
+        Canvas shown = at(0, Wishes.NONE.withQuiet(0.25));
+        assertEquals(0.2f, shown.rgba()[0], 1e-6f);
+        assertEquals(0.15f, shown.dimmers()[0], 1e-6f);
+    }
+
+    @Test
+    void aWhiteLightKeepsItsOwnLevelUntilItIsGivenBack() {
+        Wishes own = Wishes.NONE.withLevels(new float[] {1, Float.NaN});
+        at(0, Wishes.NONE);
+        float half = at(250, own).dimmers()[0];
+        assertTrue(half > 0.7f && half < 0.9f, "on its way: " + half);
+        Canvas shown = at(600, own);
+        assertEquals(1, shown.dimmers()[0], 1e-6f);
+        assertEquals(0.2f, shown.dimmers()[1], 1e-6f);
+        assertEquals(0.6f, at(2000, Wishes.NONE).dimmers()[0], 1e-6f);
+    }
+
+    @Test
+    void anotherGoesOnWhereOneStands() {
+        at(0, Wishes.NONE.withBrightness(0.5).withLevels(new float[] {1, 1}));
+        Adjustment next = new Adjustment(new Canvas(4, 2));
+        next.takeOver(adjustment);
+        Canvas shown = next.adjust(light, situation);
+        assertEquals(0.4f, shown.rgba()[0], 1e-6f);
+        assertEquals(1, shown.dimmers()[1], 1e-6f);
+    }
+
+    @Test
+    void allocatesNothing() {
+        Wishes wishes = Wishes.NONE
+                .withBrightness(0.5)
+                .withLevels(new float[] {1, 0})
+                .withPixels(new float[16], Long.MAX_VALUE / 2);
+        for (int i = 0; i < 20_000; i++) {
+            at(i, wishes);
+        }
+        var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        long before = threads.getCurrentThreadAllocatedBytes();
+        for (int i = 20_000; i < 30_000; i++) {
+            at(i, wishes);
+        }
+        assertTrue(threads.getCurrentThreadAllocatedBytes() - before < 5_000);
+    }
+}

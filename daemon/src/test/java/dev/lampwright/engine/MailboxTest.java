@@ -1,0 +1,54 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.DeskSettings;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.Test;
+
+class MailboxTest {
+    private final AtomicReference<Wishes> slot = new AtomicReference<>();
+    private final Mailbox mailbox = new Mailbox(new Desk(
+            DeskSettings.USUAL,
+            new Fitting(3, Map.of("strip", Zone.run(0, 2)), List.of()),
+            Set.of("idle"),
+            new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
+            () -> AlarmState.NORMAL,
+            slot::set));
+
+    @Test
+    void asksTheDesk() {
+        byte[] payload = "0.5".getBytes(StandardCharsets.UTF_8);
+        assertEquals(
+                "{\"ask\":\"brightness\",\"done\":true,\"now\":\"brightness 0.5\"}",
+                mailbox.take("brightness", payload, false));
+        assertEquals(0.5f, slot.get().brightness());
+    }
+
+    @Test
+    void whatTheBrokerHadKeptIsRefused() {
+        byte[] payload = "0.5".getBytes(StandardCharsets.UTF_8);
+        assertEquals(
+                "{\"ask\":\"brightness\",\"done\":false,\"why\":\"the message is retained and would be done again and again;"
+                        + " publish it without retain\"}",
+                mailbox.take("brightness", payload, true));
+        assertEquals(1, slot.get().brightness());
+    }
+
+    @Test
+    void whatIsNoTextIsRefused() {
+        assertEquals(
+                "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is no text in UTF-8\"}",
+                mailbox.take("look", new byte[] {(byte) 0xC3, 0x28}, false));
+    }
+}

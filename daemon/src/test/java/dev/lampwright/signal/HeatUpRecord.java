@@ -1,0 +1,65 @@
+package dev.lampwright.signal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * An invented heat-up from the temperature of the room, as a printer tells it.
+ *
+ * @param targetC temperature to be reached
+ * @param readings what is told of it
+ * @param readyS when the sensor truly comes within 2 K of the target
+ */
+record HeatUpRecord(double targetC, List<Told> readings, double readyS) {
+    static final double ROOM_C = 22;
+    private static final double AFTERWARDS_S = 30;
+
+    /** One reading: when, in s from the beginning, and what, in °C. */
+    record Told(double seconds, double celsius) {}
+
+    /**
+     * How a printer tells it.
+     *
+     * @param everyS mean time between messages
+     * @param uneven share by which that varies
+     * @param noiseK standard deviation of the sensor's noise
+     * @param roundedToK what readings are rounded to
+     */
+    record Telling(double everyS, double uneven, double noiseK, double roundedToK) {
+        static final Telling FINE = new Telling(1, 0.05, 0.05, 0.01);
+        static final Telling NOISY = new Telling(2, 0.3, 0.3, 0.1);
+        static final Telling COARSE = new Telling(2, 0.5, 0.1, 1);
+        static final Telling SELDOM = new Telling(5, 0.5, 0.1, 1);
+    }
+
+    static HeatUpRecord of(HeaterModel.Build build, double targetC, Telling telling, long seed) {
+        SplittableRandom chance = new SplittableRandom(seed);
+        HeaterModel heater = new HeaterModel(build, ROOM_C, ROOM_C);
+        List<Told> readings = new ArrayList<>();
+        double ready = Double.POSITIVE_INFINITY;
+        double next = 0;
+        for (int step = 1; step * HeaterModel.STEP_S < ready + AFTERWARDS_S; step++) {
+            double seconds = step * HeaterModel.STEP_S;
+            double felt = heater.step(targetC);
+            if (felt >= targetC - ReadyTime.WITHIN_K) {
+                ready = Math.min(ready, seconds);
+            }
+            if (seconds >= next) {
+                double noisy = felt + telling.noiseK * chance.nextGaussian();
+                readings.add(new Told(seconds, Math.round(noisy / telling.roundedToK) * telling.roundedToK));
+                next = seconds + telling.everyS * (1 + telling.uneven * (2 * chance.nextDouble() - 1));
+            }
+        }
+        return new HeatUpRecord(targetC, readings, ready);
+    }
+
+    /** When a reading first shows some share of the way, in s. */
+    double reaches(double share) {
+        return readings.stream()
+                .filter(told -> told.celsius >= ROOM_C + share * (targetC - ROOM_C))
+                .mapToDouble(Told::seconds)
+                .findFirst()
+                .orElseThrow();
+    }
+}

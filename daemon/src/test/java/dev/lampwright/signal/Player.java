@@ -1,0 +1,46 @@
+package dev.lampwright.signal;
+
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Quantity;
+import java.util.List;
+
+/** Plays heat-ups to signals, as those of a bed. */
+final class Player {
+    private static final double BETWEEN_S = 600;
+
+    private final Signals signals = new Signals(HeatUpRecord.ROOM_C);
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private double begin;
+    private double now;
+
+    /** Begins another heat-up, after the heater was off. */
+    void begin(HeatUpRecord record) {
+        hear(Quantity.BED_TARGET, 0, now);
+        begin = now + BETWEEN_S;
+        hear(Quantity.BED_ACTUAL, HeatUpRecord.ROOM_C, begin);
+        hear(Quantity.BED_TARGET, record.targetC(), begin);
+    }
+
+    /** Plays what is told up to some time of the heat-up, in s. */
+    void playUntil(HeatUpRecord record, double seconds) {
+        List<HeatUpRecord.Told> due = record.readings().stream()
+                .filter(told -> begin + told.seconds() > now && told.seconds() <= seconds)
+                .toList();
+        due.forEach(told -> hear(Quantity.BED_ACTUAL, told.celsius(), begin + told.seconds()));
+    }
+
+    private void hear(Quantity quantity, double value, double seconds) {
+        now = seconds;
+        status = status.withReading(quantity, value, nanos(seconds));
+        signals.follow(status);
+    }
+
+    /** A signal's value at some time of the heat-up, in s. */
+    double value(Signal signal, double seconds) {
+        return signals.value(signal, nanos(begin + seconds));
+    }
+
+    private static long nanos(double seconds) {
+        return Math.round(seconds * 1e9);
+    }
+}
