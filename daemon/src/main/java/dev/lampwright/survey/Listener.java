@@ -7,6 +7,7 @@ import dev.lampwright.printer.TopicFilter;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
@@ -46,7 +47,8 @@ public final class Listener implements AutoCloseable {
         client = new BrokerClient(
                 broker,
                 List.of(topicFilter),
-                (topic, payload, retained) -> survey.hear(topic, payload, System.nanoTime()));
+                (topic, payload, retained) -> survey.hear(topic, payload, System.nanoTime()),
+                Optional.empty());
     }
 
     /**

@@ -65,7 +65,8 @@ public final class ProposedConfig {
         lines.add("url = " + TomlText.quoted(broker.url().toString()));
         broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlText.quoted(file.toString())));
         broker.ownCertificate().ifPresent(own -> {
-            lines.add("certificate_file = " + TomlText.quoted(own.certificateFile().toString()));
+            lines.add("certificate_file = "
+                    + TomlText.quoted(own.certificateFile().toString()));
             lines.add("key_file = " + TomlText.quoted(own.keyFile().toString()));
         });
         broker.username().ifPresent(name -> lines.add("username = " + TomlText.quoted(name)));

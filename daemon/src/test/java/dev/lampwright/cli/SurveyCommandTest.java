@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.lampwright.testing.FreePort;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,7 +35,13 @@ class SurveyCommandTest {
     void calledWrongly() {
         assertWrong("needs one of --broker and --config; ", "survey");
         assertWrong("needs one of --broker and --config; ", "survey", "--broker", BROKER, "--config", "a.toml");
-        assertWrong("what the broker wants to see goes with --broker; ", "survey", "--config", "a.toml", "--username", "lamp");
+        assertWrong(
+                "what the broker wants to see goes with --broker; ",
+                "survey",
+                "--config",
+                "a.toml",
+                "--username",
+                "lamp");
         assertWrong("--seconds is 0.0; ", "survey", "--broker", BROKER, "--seconds", "0");
         assertWrong("--seconds is NaN; ", "survey", "--broker", BROKER, "--seconds", "NaN");
         assertWrong(
@@ -60,13 +65,6 @@ class SurveyCommandTest {
                 "p");
         String nowhere = folder.resolve("none.toml").toString();
         assertFails(nowhere + ": there is no such file; ", "survey", "--config", nowhere);
-    }
-
-    @Test
-    void theBrokerIsTakenFromAFileThatHasNothingElse() throws IOException {
-        int port = FreePort.find();
-        Path file = Files.writeString(folder.resolve("alder.toml"), "broker.url = \"mqtt://127.0.0.1:" + port + "\"\n");
-        assertFails("broker mqtt://127.0.0.1:" + port + ": ", "survey", "--config", file.toString());
     }
 
     @Test

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.printer.Broker;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Child;
+import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.BufferedReader;
@@ -128,6 +130,17 @@ class SurveyIT {
         Process check = new ProcessBuilder(RunningDaemon.command(List.of(), "check", file.toString())).start();
         assertTrue(check.waitFor(1, TimeUnit.MINUTES));
         assertEquals(0, check.exitValue());
+    }
+
+    /** A process of its own, since it puts the log out. */
+    @Test
+    void theBrokerIsTakenFromAFileThatHasNothingElse() throws IOException, InterruptedException {
+        int port = FreePort.find();
+        Path file = Files.writeString(folder.resolve("alder.toml"), "broker.url = \"mqtt://127.0.0.1:" + port + "\"\n");
+        Child child = Child.run(RunningDaemon.command(List.of(), "survey", "--config", file.toString()));
+        assertEquals(1, child.status());
+        assertEquals(1, child.output().lines().count(), child.output());
+        assertTrue(child.output().startsWith("broker mqtt://127.0.0.1:" + port + ": "), child.output());
     }
 
     @Test
