@@ -15,6 +15,7 @@ import picocli.CommandLine.Model.OptionSpec;
             CheckCommand.class,
             PlanCommand.class,
             RenderCommand.class,
+            SurveyCommand.class,
             PortsCommand.class,
             TellCommand.class,
             FitCommand.class
