@@ -114,6 +114,9 @@ public final class Daemon implements AutoCloseable {
         if (next.framesPerSecond() != config.framesPerSecond()) {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", config.framesPerSecond());
         }
+        if (!next.metricsPort().equals(config.metricsPort())) {
+            LOG.warn("metrics.port is taken up when lampwright is started again");
+        }
         if (!sameLight(next)) {
             link.close();
             slot = slotFor(next.setup());
@@ -238,6 +241,25 @@ public final class Daemon implements AutoCloseable {
      */
     public LinkStatus link() {
         return link.status();
+    }
+
+    /**
+     * How many messages have come from the broker.
+     *
+     * @return a count since the start, or since the broker was last changed
+     */
+    public long messages() {
+        return printer.messages();
+    }
+
+    /**
+     * The most that the strip's supply may be asked for.
+     *
+     * @return mA
+     */
+    public int ceilingMilliamps() {
+        Setup setup = config.setup();
+        return setup.ceilingsMilliamps().get(setup.stripSupply());
     }
 
     private static void warn(Config config, Chain chain) {

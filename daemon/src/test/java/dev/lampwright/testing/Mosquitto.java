@@ -2,6 +2,7 @@ package dev.lampwright.testing;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,6 +13,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 
 /**
@@ -222,6 +224,38 @@ public final class Mosquitto implements AutoCloseable {
         List<String> once = List.of("-C", "1", "-W", "" + DEADLINE.toSeconds());
         return Tool.run(Stream.concat(command.stream(), once.stream()).toList(), "mosquitto-clients")
                 .strip();
+    }
+
+    /**
+     * Publishes many messages at QoS 1, one after the other at an even pace, and waits until the broker has taken all.
+     *
+     * @param topic the topic
+     * @param payloads the payloads, as UTF-8, none with a line break
+     * @param pace from one to the next
+     */
+    public void publishPaced(String topic, List<String> payloads, Duration pace) {
+        List<String> command = List.of("mosquitto_pub", "-p", "" + port, "-q", "1", "-t", topic, "-l");
+        try {
+            Process publisher = new ProcessBuilder(command)
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            try (Writer lines = publisher.outputWriter(StandardCharsets.UTF_8)) {
+                for (String payload : payloads) {
+                    lines.write(payload + "\n");
+                    lines.flush();
+                    LockSupport.parkNanos(pace.toNanos());
+                }
+            }
+            if (!publisher.waitFor(DEADLINE.toSeconds(), TimeUnit.SECONDS)) {
+                throw new AssertionError("mosquitto_pub does not end");
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError("interrupted while mosquitto_pub was publishing", e);
+        }
     }
 
     private String payloadFile(byte[] payload) {

@@ -85,6 +85,29 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
+    /**
+     * Starts it in surroundings of its own.
+     *
+     * @param builder command, environment and where the log goes: with another place than a pipe, {@link #log} stays empty
+     * @return it, perhaps not lit yet
+     */
+    public static RunningDaemon start(ProcessBuilder builder) {
+        try {
+            return new RunningDaemon(builder.start());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Sends it a signal.
+     *
+     * @param name without {@code SIG}
+     */
+    public void signal(String name) {
+        Tool.run(List.of("kill", "-" + name, Long.toString(process.pid())), "procps");
+    }
+
     private static String tool(String name) {
         return Path.of(System.getProperty("java.home"), "bin", name).toString();
     }
