@@ -99,15 +99,6 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
-    /**
-     * Sends it a signal.
-     *
-     * @param name without {@code SIG}
-     */
-    public void signal(String name) {
-        Tool.run(List.of("kill", "-" + name, Long.toString(process.pid())), "procps");
-    }
-
     private static String tool(String name) {
         return Path.of(System.getProperty("java.home"), "bin", name).toString();
     }
