@@ -14,11 +14,13 @@ import dev.lampwright.printer.Contact;
 import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Silence;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -137,7 +139,7 @@ public final class Daemon implements AutoCloseable {
 
     /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
     public void lookAround() {
-        printer.lookAround();
+        printer.lookAround(config.silentAfter());
     }
 
     /**
@@ -214,6 +216,15 @@ public final class Daemon implements AutoCloseable {
      */
     public PrinterStatus status() {
         return status.get();
+    }
+
+    /**
+     * Whether and why nothing is heard of the printer.
+     *
+     * @return empty if it is heard
+     */
+    public Optional<Silence> silence() {
+        return printer.silence(config.silentAfter());
     }
 
     /**

@@ -23,6 +23,9 @@ import java.util.stream.Stream;
 public final class Mosquitto implements AutoCloseable {
     private static final Duration DEADLINE = Duration.ofSeconds(20);
 
+    /** Run by root, Mosquitto would become another user, who may not read the folder. */
+    private static final String USER = System.getProperty("user.name");
+
     private final int port;
     private final Path folder;
     private final Optional<Account> account;
@@ -96,6 +99,30 @@ public final class Mosquitto implements AutoCloseable {
         return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), asking));
     }
 
+    /**
+     * Starts one with a configuration as it is shipped, but on a free port and in a folder of its own.
+     *
+     * @param shipped folder with {@code lampwright.conf} and {@code lampwright.acl}
+     * @param accounts who may log in
+     * @return it, listening
+     */
+    public static Mosquitto asShipped(Path shipped, List<Account> accounts) {
+        Mosquitto mosquitto = new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), List.of());
+        try {
+            Files.copy(shipped.resolve("lampwright.acl"), mosquitto.folder.resolve("lampwright.acl"));
+            mosquitto.passwords(mosquitto.folder.resolve("lampwright.passwords"), accounts);
+            String text = Files.readString(shipped.resolve("lampwright.conf"))
+                    .replace("listener 1883", "listener " + mosquitto.port)
+                    .replace("/etc/mosquitto", mosquitto.folder.toString());
+            Files.writeString(mosquitto.folder.resolve("mosquitto.conf"), text + "\nuser " + USER + "\n");
+            mosquitto.restart();
+            return mosquitto;
+        } catch (IOException e) {
+            mosquitto.close();
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private static Mosquitto started(Mosquitto mosquitto) {
         try {
             mosquitto.configure();
@@ -121,10 +148,11 @@ public final class Mosquitto implements AutoCloseable {
         lines.add("persistence false");
         lines.add("allow_anonymous " + account.isEmpty());
         lines.add("log_dest stdout");
-        // Run by root, Mosquitto becomes another user, who may not read the folder.
-        lines.add("user " + System.getProperty("user.name"));
+        lines.add("user " + USER);
         if (account.isPresent()) {
-            lines.add("password_file " + passwords(account.get()));
+            Path file = folder.resolve("passwords");
+            passwords(file, List.of(account.get()));
+            lines.add("password_file " + file);
         }
         if (certificates.isPresent()) {
             lines.add("certfile " + certificates.get().certificate());
@@ -134,11 +162,11 @@ public final class Mosquitto implements AutoCloseable {
         Files.write(folder.resolve("mosquitto.conf"), lines);
     }
 
-    private Path passwords(Account only) throws IOException {
-        Path file = folder.resolve("passwords");
+    private void passwords(Path file, List<Account> accounts) throws IOException {
         Files.createFile(file);
-        Tool.run(List.of("mosquitto_passwd", "-b", file.toString(), only.username(), only.password()), "mosquitto");
-        return file;
+        for (Account one : accounts) {
+            Tool.run(List.of("mosquitto_passwd", "-b", file.toString(), one.username(), one.password()), "mosquitto");
+        }
     }
 
     /**
