@@ -7,7 +7,9 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.metrics.MetricsServer;
 import dev.lampwright.service.ServiceWatch;
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -56,7 +58,6 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forDaemon();
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
@@ -72,14 +73,24 @@ final class RunCommand implements Callable<Integer> {
             daemon.start();
             service.start();
             log.info("started with {}", file);
-            while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-                daemon.lookAround();
-                boolean asked = hangUp.heard();
-                if (watch.changed() || asked) {
-                    service.reloading();
-                    readAgain(daemon, log);
-                    service.reloaded();
-                }
+            Closeable metrics = metrics(config, daemon, log);
+            try {
+                untilStopped(daemon, service, hangUp, watch, log);
+            } finally {
+                metrics.close();
+            }
+        }
+    }
+
+    private void untilStopped(Daemon daemon, ServiceWatch service, HangUp hangUp, FileWatch watch, Logger log)
+            throws InterruptedException {
+        while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+            daemon.lookAround();
+            boolean asked = hangUp.heard();
+            if (watch.changed() || asked) {
+                service.reloading();
+                readAgain(daemon, log);
+                service.reloaded();
             }
         }
     }
@@ -87,6 +98,21 @@ final class RunCommand implements Callable<Integer> {
     private static Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
+    }
+
+    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
+    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
+        if (config.metricsPort().isEmpty()) {
+            return () -> {};
+        }
+        try {
+            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
+            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
+            return server;
+        } catch (IOException e) {
+            log.warn("{}; no metrics are told", e.getMessage());
+            return () -> {};
+        }
     }
 
     private void readAgain(Daemon daemon, Logger log) {

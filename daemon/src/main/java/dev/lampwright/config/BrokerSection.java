@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.OwnCertificate;
 import java.net.URI;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -14,6 +15,10 @@ final class BrokerSection {
     /** Where systemd puts them for the service of the package. */
     private static final String USUAL_CREDENTIALS = "/run/credentials/lampwright.service";
 
+    private static final String CERTIFICATE = "certificate_file";
+    private static final String KEY = "key_file";
+    private static final String WANTED_CERTIFICATE = "give the path of a PEM file with our own certificate";
+    private static final String WANTED_KEY = "give the path of a PEM file with its key, PKCS #8 and not encrypted";
     private static final URI STAND_IN = URI.create("mqtt://127.0.0.1:1883");
 
     private BrokerSection() {}
@@ -38,7 +43,22 @@ final class BrokerSection {
         if (passwordFile.isPresent() && !table.has("username")) {
             table.mistake("password_file", "has no username beside it, which MQTT 3.1.1 does not allow", WANTED_USER);
         }
-        return new Broker(url, caFile, username, passwordFile);
+        return new Broker(url, caFile, username, passwordFile, ownCertificate(table, folder, url));
+    }
+
+    private static Optional<OwnCertificate> ownCertificate(Table table, Path folder, URI url) {
+        Optional<Path> certificateFile = path(table, CERTIFICATE, WANTED_CERTIFICATE, folder);
+        Optional<Path> keyFile = path(table, KEY, WANTED_KEY, folder);
+        if (table.has(CERTIFICATE) != table.has(KEY)) {
+            boolean isKeyMissing = table.has(CERTIFICATE);
+            table.mistake(
+                    isKeyMissing ? CERTIFICATE : KEY,
+                    "has no " + (isKeyMissing ? KEY : CERTIFICATE) + " beside it",
+                    isKeyMissing ? WANTED_KEY : WANTED_CERTIFICATE);
+        } else if (table.has(CERTIFICATE) && url.getScheme().equals("mqtt")) {
+            table.mistake(CERTIFICATE, "does nothing for mqtt://", "use mqtts:// in url, or leave it and key_file out");
+        }
+        return certificateFile.flatMap(certificate -> keyFile.map(key -> new OwnCertificate(certificate, key)));
     }
 
     /**

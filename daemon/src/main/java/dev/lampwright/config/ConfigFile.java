@@ -86,6 +86,7 @@ public final class ConfigFile {
                 controller.port(),
                 controller.baud(),
                 controller.atEnd(),
+                MetricsSection.read(root.table("metrics")).port(),
                 SetupParts.setup(strip, supply, controller, dimmers),
                 GuardSection.read(root.table("guard"), fitting),
                 fitting,

@@ -180,7 +180,83 @@ public final class Wishes {
      * @return ns that are left; empty if none is put on
      */
     public OptionalLong lookLeft(long nanos) {
-        return look.holdsAt(nanos) ? OptionalLong.of(look.untilNanos() - nanos) : OptionalLong.empty();
+        boolean on = !look.what().isEmpty() && look.holdsAt(nanos);
+        return on ? OptionalLong.of(look.untilNanos() - nanos) : OptionalLong.empty();
+    }
+
+    /**
+     * Whether there is nothing in these that changes any light or has ever changed any.
+     *
+     * @return true for {@link #NONE} and its like
+     */
+    public boolean plain() {
+        return brightness == 1
+                && quiet == 1
+                && levels.length == 0
+                && look.what().isEmpty()
+                && pixels.what().length == 0
+                && acknowledgements == 0
+                && resets == 0;
+    }
+
+    /**
+     * All of these as plain values, to be written down.
+     *
+     * @param pixels premultiplied linear light, four floats a pixel of the canvas, red NaN where the look shows
+     * @param levels 0 to 1 for each dimmer, NaN for as the look says
+     * @param brightness share of the light that looks ask for
+     * @param quiet share of the light that the night leaves
+     * @param look name of the look that is put on, perhaps empty
+     * @param lookUntilNanos how long it is
+     * @param pixelsUntilNanos how long pixels have a light of their own
+     * @param acknowledgements how often the fault has been acknowledged
+     * @param resets how often the alarm has been reset
+     */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    public record Values(
+            float brightness,
+            float quiet,
+            float[] levels,
+            String look,
+            long lookUntilNanos,
+            float[] pixels,
+            long pixelsUntilNanos,
+            long acknowledgements,
+            long resets) {}
+
+    /**
+     * These as plain values.
+     *
+     * @return copies
+     */
+    public Values values() {
+        return new Values(
+                brightness,
+                quiet,
+                levels.clone(),
+                look.what(),
+                look.untilNanos(),
+                pixels.what().clone(),
+                pixels.untilNanos(),
+                acknowledgements,
+                resets);
+    }
+
+    /**
+     * Wishes of plain values.
+     *
+     * @param values as {@link #values} gives them
+     * @return the same wishes
+     */
+    public static Wishes of(Values values) {
+        return new Wishes(
+                values.brightness(),
+                values.quiet(),
+                values.levels().clone(),
+                new ForATime<>(values.look(), values.lookUntilNanos()),
+                new ForATime<>(values.pixels().clone(), values.pixelsUntilNanos()),
+                values.acknowledgements(),
+                values.resets());
     }
 
     /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */

@@ -41,12 +41,15 @@ public final class FrameLoop {
     private final SignalBoard signals = new SignalBoard();
     private volatile int milliamps;
     private volatile int mostMilliamps;
+    private volatile long dimmedFrames;
+    private volatile long heldFrames;
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
     private final StatusWatch watch;
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
+    private Wishes followed = Wishes.NONE;
     private final CountDownLatch dark = new CountDownLatch(1);
     private volatile Duration fade = Duration.ZERO;
     private Optional<Ending> ending = Optional.empty();
@@ -183,6 +186,24 @@ public final class FrameLoop {
     }
 
     /**
+     * How many frames have asked for more than a supply may give.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long dimmedFrames() {
+        return dimmedFrames;
+    }
+
+    /**
+     * How many frames were held back because they would have flashed too often.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long heldFrames() {
+        return heldFrames;
+    }
+
+    /**
      * How many frames have been made.
      *
      * @return since the start
@@ -229,10 +250,15 @@ public final class FrameLoop {
             shown = status;
             watch.shown(tick, status);
         }
+        Wishes wished = wishes.get();
+        if (wished != followed) {
+            followed = wished;
+            watch.asked(tick, wished);
+        }
         try {
             changeRig();
             beginEnding(nanos);
-            rig.chain.make(status, wishes.get(), nanos, rig.slot.back());
+            rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -253,6 +279,8 @@ public final class FrameLoop {
         signals.leave(rig.chain, nanos);
         milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
+        dimmedFrames = rig.chain.guard().dimmedFrames();
+        heldFrames = rig.chain.guard().heldFrames();
         frames.incrementAndGet();
     }
 

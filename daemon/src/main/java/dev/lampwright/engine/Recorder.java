@@ -1,5 +1,7 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.WishLines;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import java.io.BufferedWriter;
@@ -12,7 +14,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Writes every status that frames were made from to a file, as {@link StatusLines}, on a thread of its own. If the file cannot be
+ * Writes every status and all wishes that frames were made from to a file, as {@link StatusLines} and {@link WishLines}, on a thread of its own. If the file cannot be
  * written to, that is said once and the rest goes on.
  */
 public final class Recorder implements StatusWatch, AutoCloseable {
@@ -21,10 +23,11 @@ public final class Recorder implements StatusWatch, AutoCloseable {
 
     private final Path file;
     private final BufferedWriter writer;
-    private final StatusRing ring = new StatusRing();
+    private final Ring ring = new Ring();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread thread = new Thread(this::run, "recorder");
     private PrinterStatus before = PrinterStatus.nothingHeard();
+    private Wishes asked = Wishes.NONE;
     private long startNanos;
     private boolean broken;
 
@@ -55,12 +58,17 @@ public final class Recorder implements StatusWatch, AutoCloseable {
 
     @Override
     public void shown(long tick, PrinterStatus status) {
-        ring.put(tick, status, 0);
+        ring.put(tick, status);
+    }
+
+    @Override
+    public void asked(long tick, Wishes wishes) {
+        ring.put(tick, wishes);
     }
 
     @Override
     public void leftOut(long tick, long count) {
-        ring.put(tick, PrinterStatus.nothingHeard(), count);
+        ring.put(tick, new LeftOut(count));
     }
 
     /** Writes what is left and closes the file. */
@@ -97,13 +105,25 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         }
     }
 
-    private void write(long tick, PrinterStatus status, long leftOut) {
-        if (leftOut > 0) {
-            write(StatusLines.leftOut(tick, leftOut));
-            return;
+    /** That frames were not made. */
+    private record LeftOut(long count) {}
+
+    private void write(long tick, Object thing) {
+        if (thing instanceof LeftOut gap) {
+            write(StatusLines.leftOut(tick, gap.count()));
+        } else if (thing instanceof Wishes wishes) {
+            write(tick, wishes);
+        } else if (thing instanceof PrinterStatus status) {
+            StatusLines.between(before, status, tick, startNanos).forEach(this::write);
+            before = status;
         }
-        StatusLines.between(before, status, tick, startNanos).forEach(this::write);
-        before = status;
+    }
+
+    private void write(long tick, Wishes wishes) {
+        if (!wishes.plain() || !asked.plain()) {
+            write(WishLines.line(wishes, tick, startNanos));
+        }
+        asked = wishes;
     }
 
     private void write(String line) {

@@ -3,6 +3,8 @@ package dev.lampwright.engine;
 import dev.lampwright.config.Config;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Easing;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.WishLines;
 import dev.lampwright.look.Look;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -23,10 +25,13 @@ public final class Replay {
     private final Chain chain;
     private final List<Entry> messages;
     private final List<Entry> gaps;
+    private final List<WishLines.Entry> asked;
     private PrinterStatus status = PrinterStatus.nothingHeard();
+    private Wishes wishes = Wishes.NONE;
     private long tick = -1;
     private int nextMessage;
     private int nextGap;
+    private int nextAsked;
 
     private Replay(Config config, List<Cue> cues, Timeline timeline) {
         framesPerSecond = config.framesPerSecond();
@@ -34,6 +39,7 @@ public final class Replay {
         messages = timeline.entries().stream()
                 .filter(entry -> entry.leftOut() == 0)
                 .toList();
+        asked = timeline.wishes();
         gaps = timeline.entries().stream().filter(entry -> entry.leftOut() > 0).toList();
     }
 
@@ -96,7 +102,11 @@ public final class Replay {
             status = messages.get(nextMessage).status();
             nextMessage++;
         }
-        chain.make(status, nanos(), frame);
+        while (nextAsked < asked.size() && asked.get(nextAsked).tick() <= tick) {
+            wishes = asked.get(nextAsked).wishes();
+            nextAsked++;
+        }
+        chain.make(status, wishes, nanos(), frame);
     }
 
     private boolean isDue(Entry message) {

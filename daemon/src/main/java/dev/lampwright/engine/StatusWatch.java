@@ -1,8 +1,9 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.PrinterStatus;
 
-/** Is told by the frame loop which statuses its frames show. No method may wait. */
+/** Is told by the frame loop which statuses and wishes its frames show. No method may wait. */
 interface StatusWatch {
     /** Nobody watches. */
     StatusWatch NOBODY = new StatusWatch() {
@@ -11,6 +12,9 @@ interface StatusWatch {
 
         @Override
         public void shown(long tick, PrinterStatus status) {}
+
+        @Override
+        public void asked(long tick, Wishes wishes) {}
 
         @Override
         public void leftOut(long tick, long count) {}
@@ -30,6 +34,14 @@ interface StatusWatch {
      * @param status the status
      */
     void shown(long tick, PrinterStatus status);
+
+    /**
+     * A frame is the first to follow wishes.
+     *
+     * @param tick the frame, counted from 0
+     * @param wishes what people have asked for
+     */
+    void asked(long tick, Wishes wishes);
 
     /**
      * Frames are not made, because their time is past.

@@ -1,5 +1,6 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.desk.WishLines;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import dev.lampwright.printer.StatusLines.Entry;
@@ -13,18 +14,21 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** What a printer told, and when, in the order of time: recorded, or written by hand. Immutable. */
+/** What a printer told and people asked for, and when, in the order of time: recorded, or written by hand. Immutable. */
 public final class Timeline {
     private static final String EXAMPLE = "job.jsonl";
     private static final double SECONDS_PER_NANO = 1e-9;
 
     private final String name;
     private final List<Entry> entries;
+    private final List<WishLines.Entry> wishes;
 
-    private Timeline(String name, List<Entry> entries) {
+    private Timeline(String name, List<Entry> entries, List<WishLines.Entry> wishes) {
         this.name = name;
         this.entries = List.copyOf(entries);
+        this.wishes = List.copyOf(wishes);
     }
 
     /**
@@ -75,7 +79,7 @@ public final class Timeline {
      * @return the timeline
      */
     static Timeline of(String name, List<Entry> entries) {
-        return new Timeline(name, entries);
+        return new Timeline(name, entries, List.of());
     }
 
     /**
@@ -88,6 +92,7 @@ public final class Timeline {
      */
     static Timeline read(List<String> lines, String name) throws IOException {
         List<Entry> entries = new ArrayList<>();
+        List<WishLines.Entry> wishes = new ArrayList<>();
         Order order = new Order();
         PrinterStatus status = PrinterStatus.nothingHeard();
         for (int i = 0; i < lines.size(); i++) {
@@ -95,15 +100,21 @@ public final class Timeline {
                 continue;
             }
             try {
+                Optional<WishLines.Entry> asked = WishLines.read(lines.get(i));
+                if (asked.isPresent()) {
+                    order.require(asked.get().tick());
+                    wishes.add(asked.get());
+                    continue;
+                }
                 Entry entry = StatusLines.read(lines.get(i), status);
                 order.require(entry);
                 status = entry.status();
                 entries.add(entry);
-            } catch (StatusLines.LineException | OrderException e) {
+            } catch (StatusLines.LineException | OrderException | IllegalArgumentException e) {
                 throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);
             }
         }
-        return new Timeline(name, entries);
+        return new Timeline(name, entries, wishes);
     }
 
     /** A line that stands behind one that comes later. */
@@ -120,9 +131,15 @@ public final class Timeline {
         private long tick;
         private long nanos = Long.MIN_VALUE;
 
+        void require(long nextTick) throws OrderException {
+            require(nextTick, nanos);
+        }
+
         void require(Entry entry) throws OrderException {
-            long nextTick = entry.tick().orElse(tick);
-            long nextNanos = entry.leftOut() > 0 ? nanos : entry.atNanos();
+            require(entry.tick().orElse(tick), entry.leftOut() > 0 ? nanos : entry.atNanos());
+        }
+
+        private void require(long nextTick, long nextNanos) throws OrderException {
             if (nextTick < tick || nextNanos < nanos) {
                 throw new OrderException("lies before the line above it; put the lines in the order of time");
             }
@@ -151,5 +168,10 @@ public final class Timeline {
     /** What was told, in the order of time. */
     List<Entry> entries() {
         return entries;
+    }
+
+    /** What was asked for, in the order of time. */
+    List<WishLines.Entry> wishes() {
+        return wishes;
     }
 }

@@ -1,5 +1,5 @@
 /**
- * Where the log goes: what SLF4J finds when it looks for a provider. A line for a terminal or for the journal; no files, no settings
- * of its own. Knows no other package of the daemon.
+ * What the log looks like: lines for a terminal or for the journal, on the standard error. Logback is set up in code, which starts sooner
+ * than a file would. The only place that imports it.
  */
 package dev.lampwright.log;

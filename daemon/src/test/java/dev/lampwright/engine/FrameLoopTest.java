@@ -34,6 +34,9 @@ class FrameLoopTest {
         public void shown(long tick, PrinterStatus status) {}
 
         @Override
+        public void asked(long tick, Wishes wishes) {}
+
+        @Override
         public void leftOut(long tick, long count) {
             leftOut.addAndGet(count);
             most.accumulateAndGet(count, Math::max);

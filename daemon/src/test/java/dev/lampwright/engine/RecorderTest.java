@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
 import java.io.IOException;
@@ -29,6 +30,20 @@ class RecorderTest {
             recorder.leftOut(8, 2);
         }
         assertEquals(List.of("{\"tick\":7,\"at_s\":0.000000001}", "{\"tick\":8,\"left_out\":2}"), lines(file));
+    }
+
+    @Test
+    void wishesAreWrittenOnceSomebodyAsksForSomething() throws IOException {
+        Path file = folder.resolve("recording.jsonl");
+        try (Recorder recorder = new Recorder(file)) {
+            recorder.start(0);
+            recorder.asked(0, Wishes.NONE.withBrightness(1));
+            recorder.asked(3, Wishes.NONE.withBrightness(0.5));
+            recorder.asked(9, Wishes.NONE);
+        }
+        assertEquals(2, lines(file).size());
+        assertTrue(lines(file).get(0).startsWith("{\"tick\":3,\"wishes\":{\"brightness\":0.5,"));
+        assertTrue(lines(file).get(1).startsWith("{\"tick\":9,\"wishes\":{\"brightness\":1.0,"));
     }
 
     @Test
@@ -58,16 +73,16 @@ class RecorderTest {
 
     @Test
     void theRingKeepsTheOrderAndCountsWhatDoesNotFit() {
-        StatusRing ring = new StatusRing();
+        Ring ring = new Ring();
         List<Long> taken = new ArrayList<>();
         for (int round = 0; round < 3; round++) {
-            for (long tick = 0; tick < StatusRing.SIZE + 5; tick++) {
-                ring.put(tick, PrinterStatus.nothingHeard(), 0);
+            for (long tick = 0; tick < Ring.SIZE + 5; tick++) {
+                ring.put(tick, PrinterStatus.nothingHeard());
             }
             taken.clear();
-            ring.drain((tick, status, leftOut) -> taken.add(tick));
-            assertEquals(StatusRing.SIZE, taken.size());
-            assertEquals(StatusRing.SIZE - 1, taken.get(StatusRing.SIZE - 1));
+            ring.drain((tick, thing) -> taken.add(tick));
+            assertEquals(Ring.SIZE, taken.size());
+            assertEquals(Ring.SIZE - 1, taken.get(Ring.SIZE - 1));
         }
         assertEquals(15, ring.lost());
         assertTrue(taken.contains(0L));

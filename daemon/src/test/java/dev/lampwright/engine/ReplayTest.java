@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Quantity;
@@ -101,6 +102,7 @@ class ReplayTest {
         long start = random.nextLong() / 2;
         watch.start(start);
         PrinterStatus status = PrinterStatus.nothingHeard();
+        Wishes wishes = Wishes.NONE;
         for (long tick = 0; tick < 3000; tick++) {
             long nanos = start + Ticks.nanos(tick, config.framesPerSecond());
             if (random.nextInt(12) == 0) {
@@ -108,7 +110,11 @@ class ReplayTest {
                 watch.shown(tick, status);
             }
             Frame frame = frame(config);
-            chain.make(status, nanos, frame);
+            if (random.nextInt(60) == 0) {
+                wishes = afterAsks(wishes, nanos, random);
+                watch.asked(tick, wishes);
+            }
+            chain.make(status, wishes, nanos, frame);
             made.ticks.add(tick);
             made.frames.add(frame);
             if (random.nextInt(40) == 0) {
@@ -117,6 +123,24 @@ class ReplayTest {
                 tick += leftOut;
             }
         }
+    }
+
+    private static Wishes afterAsks(Wishes before, long nanos, Random random) {
+        float[] levels = {random.nextBoolean() ? Float.NaN : random.nextFloat()};
+        float[] pixels = new float[4 * config().setup().pixels()];
+        for (int i = 0; i < pixels.length; i++) {
+            pixels[i] = random.nextInt(3) == 0 ? Float.NaN : random.nextFloat();
+        }
+        long until = nanos + random.nextInt(2_000_000_000);
+        return switch (random.nextInt(7)) {
+            case 0 -> before.withBrightness(random.nextDouble());
+            case 1 -> before.withQuiet(random.nextDouble());
+            case 2 -> before.withLevels(levels);
+            case 3 -> before.withLook("busy", until);
+            case 4 -> before.withPixels(pixels, until);
+            case 5 -> before.acknowledged();
+            default -> before.reset();
+        };
     }
 
     /** A message may come between a frame's time and its making. */

@@ -52,20 +52,24 @@ class ServiceWatchTest {
 
     @Test
     void isReadyWithTheFirstFrameAndNotBefore() {
-        try (ServiceWatch watch = started(() -> "idle")) {
+        ServiceWatch watch = started(() -> "idle");
+        try {
             assertEquals(List.of(), heard.texts);
             frames.incrementAndGet();
             Await.until("ready", () -> heard.count("READY=1\n") == 1);
             assertEquals("READY=1\n", heard.texts.get(0));
             watch.reloaded();
             assertEquals(2, heard.count("READY=1\n"));
+        } finally {
+            watch.close();
         }
     }
 
     /** The counter goes on by itself once; then it stands still, as that of a loop that hangs. */
     @Test
     void givesASignOfLifeOnlyWhileFramesGoOn() {
-        try (ServiceWatch watch = started(() -> "idle")) {
+        ServiceWatch watch = started(() -> "idle");
+        try {
             frames.incrementAndGet();
             Await.until("a sign of life", () -> heard.count("WATCHDOG=1\n") == 1);
             int before = looks.get();
@@ -73,16 +77,19 @@ class ServiceWatchTest {
             assertEquals(1, heard.count("WATCHDOG=1\n"));
             frames.incrementAndGet();
             Await.until("another sign of life", () -> heard.count("WATCHDOG=1\n") == 2);
+        } finally {
             watch.close();
         }
     }
 
     @Test
     void tellsTheStatusOnceAndNotAgainWhileItIsTheSame() {
-        try (ServiceWatch watch = started(() -> "idle\nall day")) {
+        ServiceWatch watch = started(() -> "idle\nall day");
+        try {
             frames.incrementAndGet();
             Await.until("five looks", () -> looks.get() >= 5);
             assertEquals(1, heard.count("STATUS=idle all day\n"));
+        } finally {
             watch.close();
         }
     }

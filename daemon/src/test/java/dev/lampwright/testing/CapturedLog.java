@@ -1,16 +1,22 @@
 package dev.lampwright.testing;
 
-import dev.lampwright.log.Log;
-import dev.lampwright.log.LogEntry;
-import dev.lampwright.log.LogTarget;
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.AppenderBase;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import org.slf4j.LoggerFactory;
 
-/** What loggers of a name, or of names that begin with it, log while this is open. It still goes where it went before as well. */
+/** What the loggers of a class, or of all classes of a package, log while this is open. It still goes where it went before as well. */
 public final class CapturedLog implements AutoCloseable {
-    private final String name;
-    private final List<LogEntry> entries = new CopyOnWriteArrayList<>();
-    private final LogTarget before;
+    private final Logger logger;
+    private final List<String> lines = new CopyOnWriteArrayList<>();
+    private final AppenderBase<ILoggingEvent> appender = new AppenderBase<>() {
+        @Override
+        protected void append(ILoggingEvent event) {
+            lines.add(event.getLevel() + " " + event.getFormattedMessage());
+        }
+    };
 
     /**
      * Begins to listen.
@@ -18,27 +24,19 @@ public final class CapturedLog implements AutoCloseable {
      * @param name of a class or of a package
      */
     public CapturedLog(String name) {
-        this.name = name;
-        before = Log.to(this::take);
-    }
-
-    private void take(LogEntry entry) {
-        if (entry.logger().startsWith(name)) {
-            entries.add(entry);
-        }
-        before.take(entry);
+        logger = (Logger) LoggerFactory.getLogger(name);
+        appender.start();
+        logger.addAppender(appender);
     }
 
     /** What has been logged so far, each with its level in front. */
     public List<String> lines() {
-        return entries.stream()
-                .map(entry -> entry.level() + " " + entry.message())
-                .toList();
+        return List.copyOf(lines);
     }
 
     /** Listens no longer. */
     @Override
     public void close() {
-        Log.to(before);
+        logger.detachAppender(appender);
     }
 }

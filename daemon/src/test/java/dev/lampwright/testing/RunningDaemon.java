@@ -85,6 +85,20 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
+    /**
+     * Starts it in surroundings of its own.
+     *
+     * @param builder command, environment and where the log goes: with another place than a pipe, {@link #log} stays empty
+     * @return it, perhaps not lit yet
+     */
+    public static RunningDaemon start(ProcessBuilder builder) {
+        try {
+            return new RunningDaemon(builder.start());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private static String tool(String name) {
         return Path.of(System.getProperty("java.home"), "bin", name).toString();
     }

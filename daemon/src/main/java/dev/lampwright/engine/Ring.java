@@ -1,19 +1,17 @@
 package dev.lampwright.engine;
 
-import dev.lampwright.printer.PrinterStatus;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Hands what the frame loop tells to a recorder: one thread puts, one takes, neither waits, nothing is allocated, and what does not
  * fit is counted and lost.
  */
-final class StatusRing {
+final class Ring {
     /** How much fits. */
     static final int SIZE = 1024;
 
     private final long[] ticks = new long[SIZE];
-    private final PrinterStatus[] statuses = new PrinterStatus[SIZE];
-    private final long[] leftOut = new long[SIZE];
+    private final Object[] things = new Object[SIZE];
     private final AtomicLong put = new AtomicLong();
     private final AtomicLong taken = new AtomicLong();
     private final AtomicLong lost = new AtomicLong();
@@ -22,10 +20,9 @@ final class StatusRing {
      * Puts in, for the frame loop.
      *
      * @param tick a frame
-     * @param status the status that it is the first to show
-     * @param count 0; or how many frames from {@code tick} on were left out, and the status means nothing
+     * @param thing what it is the first to show
      */
-    void put(long tick, PrinterStatus status, long count) {
+    void put(long tick, Object thing) {
         long at = put.get();
         if (at - taken.get() == SIZE) {
             lost.incrementAndGet();
@@ -33,14 +30,13 @@ final class StatusRing {
         }
         int index = (int) (at % SIZE);
         ticks[index] = tick;
-        statuses[index] = status;
-        leftOut[index] = count;
+        things[index] = thing;
         put.set(at + 1);
     }
 
     /** What takes out what was put in. */
     interface Taker {
-        void take(long tick, PrinterStatus status, long leftOut);
+        void take(long tick, Object thing);
     }
 
     /**
@@ -52,7 +48,8 @@ final class StatusRing {
         long end = put.get();
         for (long at = taken.get(); at < end; at++) {
             int index = (int) (at % SIZE);
-            taker.take(ticks[index], statuses[index], leftOut[index]);
+            taker.take(ticks[index], things[index]);
+            things[index] = null;
             taken.set(at + 1);
         }
     }

@@ -1,0 +1,143 @@
+package dev.lampwright.desk;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.lampwright.cue.Wishes;
+import java.util.Optional;
+
+/**
+ * What people asked for as JSON lines, to be recorded and played back. A line is all that is asked for from one frame on; times are in
+ * ns since the first frame, light and levels as the daemon reckons with them:
+ *
+ * <pre>{"tick":120,"wishes":{"brightness":0.5,"quiet":1.0,"levels":[null,1.0],"look":"done","look_until_ns":61000000000,…}}</pre>
+ */
+public final class WishLines {
+    private static final String TICK = "tick";
+    private static final String WISHES = "wishes";
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+    private WishLines() {}
+
+    /**
+     * What a line says.
+     *
+     * @param tick the frame that was the first to follow the wishes
+     * @param wishes the wishes, with times in ns since the first frame
+     */
+    public record Entry(long tick, Wishes wishes) {}
+
+    /**
+     * Writes wishes.
+     *
+     * @param wishes what people ask for
+     * @param tick the frame that is the first to follow them
+     * @param startNanos the time of the first frame, on the wishes' clock
+     * @return a line
+     */
+    public static String line(Wishes wishes, long tick, long startNanos) {
+        Wishes.Values values = wishes.values();
+        ObjectNode node = NODES.objectNode();
+        node.put("brightness", values.brightness());
+        node.put("quiet", values.quiet());
+        node.set("levels", array(values.levels()));
+        node.put("look", values.look());
+        node.put("look_until_ns", values.lookUntilNanos() - startNanos);
+        node.set("pixels", array(values.pixels()));
+        node.put("pixels_until_ns", values.pixelsUntilNanos() - startNanos);
+        node.put("acknowledgements", values.acknowledgements());
+        node.put("resets", values.resets());
+        ObjectNode line = NODES.objectNode();
+        line.put(TICK, tick);
+        line.set(WISHES, node);
+        return line.toString();
+    }
+
+    /**
+     * Reads a line.
+     *
+     * @param line JSON
+     * @return what it says; empty if it is not about wishes
+     * @throws IllegalArgumentException if it is, and makes no sense; the message says why
+     */
+    public static Optional<Entry> read(String line) {
+        JsonNode node = parsed(line);
+        if (!node.path(WISHES).isObject()) {
+            return Optional.empty();
+        }
+        if (node.size() != 2
+                || !node.path(TICK).canConvertToLong()
+                || node.path(TICK).asLong() < 0) {
+            throw new IllegalArgumentException(
+                    "has wishes, which go with tick alone; leave such lines as they were recorded");
+        }
+        return Optional.of(new Entry(node.get(TICK).asLong(), wishes(node.get(WISHES))));
+    }
+
+    private static JsonNode parsed(String line) {
+        try {
+            return Json.parse(line);
+        } catch (JsonProcessingException e) {
+            return NODES.missingNode();
+        }
+    }
+
+    private static Wishes wishes(JsonNode node) {
+        return Wishes.of(new Wishes.Values(
+                share(node, "brightness"),
+                share(node, "quiet"),
+                floats(node, "levels"),
+                node.path("look").asText(),
+                nanos(node, "look_until_ns"),
+                floats(node, "pixels"),
+                nanos(node, "pixels_until_ns"),
+                nanos(node, "acknowledgements"),
+                nanos(node, "resets")));
+    }
+
+    private static float share(JsonNode node, String key) {
+        JsonNode value = node.path(key);
+        if (!value.isNumber() || value.floatValue() < 0 || value.floatValue() > 1) {
+            throw new IllegalArgumentException("has wishes with " + key + " " + value + "; write a number from 0 to 1");
+        }
+        return value.floatValue();
+    }
+
+    private static long nanos(JsonNode node, String key) {
+        JsonNode value = node.path(key);
+        if (!value.canConvertToLong()) {
+            throw new IllegalArgumentException("has wishes with " + key + " " + value + "; write a whole number");
+        }
+        return value.asLong();
+    }
+
+    private static float[] floats(JsonNode node, String key) {
+        if (!node.path(key).isArray()) {
+            throw new IllegalArgumentException("has wishes without " + key + "; write an array of numbers");
+        }
+        float[] floats = new float[node.get(key).size()];
+        for (int i = 0; i < floats.length; i++) {
+            JsonNode value = node.get(key).get(i);
+            floats[i] = value.isNull() ? Float.NaN : value.floatValue();
+            if (!value.isNull() && (!value.isNumber() || floats[i] < 0 || floats[i] > 1)) {
+                throw new IllegalArgumentException(
+                        "has wishes with " + value + " in " + key + "; write numbers from 0 to 1, or null");
+            }
+        }
+        return floats;
+    }
+
+    private static ArrayNode array(float[] floats) {
+        ArrayNode array = NODES.arrayNode(floats.length);
+        for (float value : floats) {
+            if (Float.isNaN(value)) {
+                array.addNull();
+            } else {
+                array.add(value);
+            }
+        }
+        return array;
+    }
+}
