@@ -19,6 +19,7 @@ final class Trail {
     private final Names names;
     private final Series series = new Series();
     private final Map<String, Integer> words = new LinkedHashMap<>();
+    private final Series wordSeries = new Series();
     private long count;
     private long numbers;
     private long moreWords;
@@ -57,7 +58,7 @@ final class Trail {
         if (leaf.numeric()) {
             addNumber(leaf, second);
         } else {
-            addWord(leaf.text());
+            addWord(leaf.text(), second);
         }
     }
 
@@ -71,10 +72,11 @@ final class Trail {
     }
 
     /** Numbers within a text may be others each time, and make no new text of it. */
-    private void addWord(String text) {
+    private void addWord(String text, double second) {
         String word = text.contains(" ") ? NUMBER.matcher(text).replaceAll("*") : text;
         if (words.containsKey(word) || words.size() < MOST_WORDS) {
-            words.merge(word, 1, Integer::sum);
+            words.putIfAbsent(word, words.size());
+            wordSeries.add(second, words.get(word));
         } else {
             moreWords++;
         }
@@ -140,6 +142,11 @@ final class Trail {
     /** The texts that are no numbers, in the order in which they came; {@code *} stands for numbers between words. */
     List<String> words() {
         return new ArrayList<>(words.keySet());
+    }
+
+    /** When which of the {@link #words} came, by its place among them. */
+    Series wordSeries() {
+        return wordSeries;
     }
 
     /** Whether there were more different texts than are kept. */
