@@ -17,7 +17,8 @@ import picocli.CommandLine.Model.OptionSpec;
             RenderCommand.class,
             SurveyCommand.class,
             PortsCommand.class,
-            TellCommand.class
+            TellCommand.class,
+            FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})

@@ -101,6 +101,7 @@ public final class ConfigFile {
         SupplySection supply = SupplySection.read(root.table("supply"));
         StripSection strip = StripSection.read(root.table("strip"));
         DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
+        Mounting mounting = MountingKeys.read(root.table("strip"), strip.pixels());
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
         Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
@@ -128,6 +129,8 @@ public final class ConfigFile {
                 lights.cues(),
                 AlarmSection.read(root.table("alarm")),
                 DeskSection.read(root.table("desk"), root.table("quiet")),
+                mounting,
+                PageSection.read(root, folder),
                 wiring);
     }
 }
