@@ -180,7 +180,7 @@ public final class ProposedConfig {
                 keys.put("field", Integer.toString(field.number()));
                 keys.put("separator", TomlText.quoted(String.valueOf(field.separator())));
             } else if (cut instanceof Excerpt excerpt) {
-                keys.put("pattern", TomlText.quoted(excerpt.expression()));
+                keys.put("pattern", TomlText.literal(excerpt.expression()));
             }
         }
         return keys;

@@ -103,6 +103,6 @@ public final class Survey {
                 ? Text.number(trail.least()) + " to " + Text.number(trail.most())
                 : Text.words(trail.words());
         return new Row(
-                source.topicFilter(), source.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
+                source.topicFilter(), trail.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.survey;
 
+import dev.lampwright.printer.Excerpt;
 import dev.lampwright.printer.Leaf;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.Unit;
@@ -17,6 +18,7 @@ final class Trail {
 
     private final Source source;
     private final Names names;
+    private final String place;
     private final Series series = new Series();
     private final Map<String, Integer> words = new LinkedHashMap<>();
     private final Series wordSeries = new Series();
@@ -41,6 +43,18 @@ final class Trail {
     Trail(String topic, Leaf leaf) {
         source = new Source(topic, leaf.path(), leaf.cuts());
         names = Names.of(topic, leaf.names());
+        place = place(leaf);
+    }
+
+    /** A number in a text is shown by the word before it. */
+    private String place(Leaf leaf) {
+        boolean inText = leaf.cuts().stream().anyMatch(Excerpt.class::isInstance);
+        if (!inText) {
+            return source.place();
+        }
+        List<String> called = leaf.names();
+        String number = called.get(called.size() - 1) + " after “" + called.get(called.size() - 3) + "”";
+        return leaf.path().bare() ? number : leaf.path() + ", " + number;
     }
 
     /**
@@ -84,6 +98,11 @@ final class Trail {
 
     Source source() {
         return source;
+    }
+
+    /** Where in a message it stands, for a table. */
+    String place() {
+        return place;
     }
 
     Names names() {
