@@ -71,7 +71,7 @@ final class Flood implements AutoCloseable {
         int length = 2 + name.length + payload.length;
         out.write(0x30);
         if (length >= 0x80) {
-            out.write(length & 0x7F | 0x80);
+            out.write((length & 0x7F) | 0x80);
             length >>= 7;
         }
         out.write(length);
