@@ -25,6 +25,7 @@ class ServiceIT {
             url = "mqtt://127.0.0.1:1"
             [printer.state]
             topic = "shop/alder/job"
+            printing = ["RUN"]
             [controller]
             port = "/dev/lampwright-none"
             [strip]

@@ -182,9 +182,25 @@ public final class RunningDaemon implements AutoCloseable {
 
     /** Its resident memory, in KiB: {@code VmRSS} of proc(5). */
     public long residentKibAsItIs() {
-        return text(proc().resolve("status"))
+        return kib("status", "VmRSS:");
+    }
+
+    /** Its resident memory, in KiB, with its share of what it has in common with other processes: {@code Pss} of proc(5). */
+    public long proportionalKib() {
+        return kib("smaps_rollup", "Pss:");
+    }
+
+    /** How long it has been on a processor since it was started, in s; in steps of a hundredth, as proc(5) counts. */
+    public double processorSeconds() {
+        String[] fields =
+                text(proc().resolve("stat")).replaceFirst("(?s).*\\) ", "").split(" ");
+        return (Long.parseLong(fields[11]) + Long.parseLong(fields[12])) / 100.0;
+    }
+
+    private long kib(String file, String key) {
+        return text(proc().resolve(file))
                 .lines()
-                .filter(line -> line.startsWith("VmRSS:"))
+                .filter(line -> line.startsWith(key))
                 .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
                 .findFirst()
                 .orElseThrow();
