@@ -67,7 +67,6 @@ class StuckLoopTest {
                             .count());
             freed.countDown();
             manager.await(before, "WATCHDOG=1");
-            watch.close();
         } finally {
             loop.close();
         }
