@@ -70,12 +70,42 @@ class ArchitectureTest {
     static final ArchRule ONLY_PICTURE_KNOWS_PICTURE_FILES = only("javax.imageio..", "..picture..");
 
     @ArchTest
+    static final ArchRule ONLY_PAGE_KNOWS_THE_HTTP_SERVER = only("com.sun.net.httpserver..", "..page..");
+
+    @ArchTest
+    static final ArchRule ONLY_PAGE_KNOWS_WHAT_WRITES_THE_LOG = only("ch.qos.logback..", "..page..");
+
+    @ArchTest
+    static final ArchRule NOTHING_BUT_WHAT_RUNS_THE_DAEMON_DEPENDS_ON_THE_PAGE = noClasses()
+            .that()
+            .resideOutsideOfPackages("..page..", "..cli..", "..demo..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("..page..");
+
+    @ArchTest
     static final ArchRule PICTURES_KNOW_LIGHT_AND_NOT_WHERE_IT_COMES_FROM = noClasses()
             .that()
             .resideInAPackage("..picture..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..link..");
+
+    @ArchTest
+    static final ArchRule THE_FITTING_KNOWS_LINK_AND_GUARDS_AND_NOTHING_ABOVE = noClasses()
+            .that()
+            .resideInAPackage("..fit..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "..config..",
+                    "..cli..",
+                    "..engine..",
+                    "..printer..",
+                    "..cue..",
+                    "..signal..",
+                    "..page..",
+                    "..desk..");
 
     @ArchTest
     static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()

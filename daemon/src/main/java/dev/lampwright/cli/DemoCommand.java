@@ -22,7 +22,7 @@ import picocli.CommandLine.Spec;
         name = "demo",
         description = {
             "Runs the daemon without hardware and without a broker: an invented printer goes through whole jobs, and the"
-                    + " strip is drawn in the terminal. The last line sums up."
+                    + " strip is drawn in the terminal and on a live page. The last line sums up."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:ended after --seconds or by a signal", "1:it failed", "2:called wrongly"},
@@ -54,13 +54,18 @@ final class DemoCommand implements Callable<Integer> {
                     + " terminal says it can.")
     private String colours;
 
+    @Option(
+            names = "--no-page",
+            description = "Do without the live page, which is on a free port of this machine otherwise.")
+    private boolean noPage;
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         requireWithin("--seconds", seconds, Double.POSITIVE_INFINITY);
         requireWithin("--speed", speed, FASTEST);
         LogSettings.forPicture();
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
-        try (Demo demo = new Demo(speed, depth(), out)) {
+        try (Demo demo = new Demo(speed, depth(), !noPage, out)) {
             GoodEnd.of(LONGEST_END, demo::close, () -> demo.run(seconds));
         }
         return ExitCode.OK;

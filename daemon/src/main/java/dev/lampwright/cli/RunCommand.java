@@ -8,6 +8,7 @@ import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.metrics.MetricsServer;
+import dev.lampwright.page.LivePage;
 import dev.lampwright.service.ServiceWatch;
 import java.io.Closeable;
 import java.io.IOException;
@@ -65,31 +66,33 @@ final class RunCommand implements Callable<Integer> {
     private void run(Config config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
-        FileWatch watch = new FileWatch(file);
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
                 Daemon daemon = daemon(config, recorder);
                 ServiceWatch service =
-                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon))) {
+                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon));
+                LivePage page = new LivePage(daemon)) {
             daemon.start();
             service.start();
             log.info("started with {}", file);
+            page.follow(config.page());
             Closeable metrics = metrics(config, daemon, log);
             try {
-                untilStopped(daemon, service, hangUp, watch, log);
+                untilStopped(daemon, service, page, hangUp);
             } finally {
                 metrics.close();
             }
         }
     }
 
-    private void untilStopped(Daemon daemon, ServiceWatch service, HangUp hangUp, FileWatch watch, Logger log)
+    private void untilStopped(Daemon daemon, ServiceWatch service, LivePage page, HangUp hangUp)
             throws InterruptedException {
+        FileWatch watch = new FileWatch(file);
         while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             daemon.lookAround();
             boolean asked = hangUp.heard();
             if (watch.changed() || asked) {
                 service.reloading();
-                readAgain(daemon, log);
+                readAgain(daemon, page);
                 service.reloaded();
             }
         }
@@ -115,9 +118,12 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private void readAgain(Daemon daemon, Logger log) {
+    private void readAgain(Daemon daemon, LivePage page) {
+        Logger log = LoggerFactory.getLogger(RunCommand.class);
         try {
-            daemon.change(ConfigFile.read(file));
+            Config next = ConfigFile.read(file);
+            daemon.change(next);
+            page.follow(next.page());
             log.info("{} has been read again and is in force", file);
         } catch (ConfigException e) {
             e.mistakes().forEach(mistake -> log.warn("{}", mistake));

@@ -79,7 +79,8 @@ final class BrokerSection {
         return Optional.of(Path.of(environment.getOrDefault("CREDENTIALS_DIRECTORY", USUAL_CREDENTIALS), name));
     }
 
-    private static Optional<Path> path(Table table, String key, String wanted, Path folder) {
+    /** A path; a relative one starts from the folder. Empty if it is left out or wrong. */
+    static Optional<Path> path(Table table, String key, String wanted, Path folder) {
         try {
             return table.text(key, wanted).map(text -> folder.resolve(text).normalize());
         } catch (InvalidPathException e) {

@@ -17,6 +17,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -39,6 +40,8 @@ import java.util.OptionalInt;
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
  * @param alarmSequence how a fault is shown until it is seen and over
  * @param desk what people may ask for, and where
+ * @param mounting how the strip is mounted
+ * @param page what there is to say about the live page; empty if there is none
  * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
@@ -59,6 +62,8 @@ public record Config(
         List<Cue> cues,
         AlarmSequence alarmSequence,
         DeskSettings desk,
+        Mounting mounting,
+        Optional<PageSettings> page,
         Wiring wiring) {
     /** Keeps copies of the collections, in their order. */
     public Config {

@@ -49,6 +49,39 @@ public final class ConfigFile {
         return examine(FileText.read(file), file.toString(), folder == null ? file.toAbsolutePath() : folder);
     }
 
+    /**
+     * Reads the broker alone from a file, which need hold no more than its section {@code [broker]}.
+     *
+     * @param file its path; relative paths in it start from its folder
+     * @return the broker
+     * @throws ConfigException with all mistakes in that section, or if the file cannot be read
+     */
+    public static Broker readBroker(Path file) throws ConfigException {
+        String text = FileText.read(file);
+        Findings findings = new Findings(file.toString(), LineIndex.of(text));
+        Table broker = Table.root(Toml.parse(text, file.toString()), findings).table("broker");
+        return broker(broker, file.toAbsolutePath().getParent(), findings);
+    }
+
+    /**
+     * A broker from single values, with the same checks as the section {@code [broker]} has.
+     *
+     * @param values by the keys of that section
+     * @return the broker; relative paths start from the current folder
+     * @throws ConfigException with all mistakes
+     */
+    public static Broker broker(Map<String, Object> values) throws ConfigException {
+        Findings findings = new Findings("broker", LineIndex.of(""));
+        return broker(Table.root(values, findings), Path.of("").toAbsolutePath(), findings);
+    }
+
+    private static Broker broker(Table table, Path folder, Findings findings) throws ConfigException {
+        Broker broker = BrokerSection.read(table, folder);
+        table.noteUnknown();
+        findings.throwIfMistaken();
+        return broker;
+    }
+
     private static Examined examine(String text, String name, Path folder) throws ConfigException {
         Map<String, Object> values = Toml.parse(text, name);
         Findings findings = new Findings(name, LineIndex.of(text));
@@ -68,6 +101,7 @@ public final class ConfigFile {
         SupplySection supply = SupplySection.read(root.table("supply"));
         StripSection strip = StripSection.read(root.table("strip"));
         DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
+        Mounting mounting = MountingKeys.read(root.table("strip"), strip.pixels());
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
         Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
@@ -95,6 +129,8 @@ public final class ConfigFile {
                 lights.cues(),
                 AlarmSection.read(root.table("alarm")),
                 DeskSection.read(root.table("desk"), root.table("quiet")),
+                mounting,
+                PageSection.read(root, folder),
                 wiring);
     }
 }

@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.page.LivePage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -24,6 +25,7 @@ public final class Demo implements AutoCloseable {
 
     private final double speed;
     private final ColourDepth depth;
+    private final boolean withPage;
     private final PrintStream out;
     private final EmbeddedBroker broker = new EmbeddedBroker();
     private final CountDownLatch ended = new CountDownLatch(1);
@@ -33,11 +35,13 @@ public final class Demo implements AutoCloseable {
      *
      * @param speed how many seconds of the invented job pass in one second
      * @param depth colours of the terminal
+     * @param withPage whether there is a live page
      * @param out the terminal
      */
-    public Demo(double speed, ColourDepth depth, PrintStream out) {
+    public Demo(double speed, ColourDepth depth, boolean withPage, PrintStream out) {
         this.speed = speed;
         this.depth = depth;
+        this.withPage = withPage;
         this.out = out;
     }
 
@@ -54,10 +58,13 @@ public final class Demo implements AutoCloseable {
         MemoryController controller = new MemoryController(MemoryController.BOARD, display);
         MemoryLine line = new MemoryLine(controller, config.baud(), CLOCK);
         try (InventedPrinter printer = new InventedPrinter(broker.url(), speed);
-                Daemon daemon = new Daemon(config, same -> line)) {
+                Daemon daemon = new Daemon(config, same -> line);
+                LivePage page = new LivePage(daemon)) {
             display.watch(daemon);
             daemon.start();
             printer.start();
+            page.follow(config.page().filter(settings -> withPage));
+            page.url().ifPresent(url -> out.println("  See it in a browser too: " + url));
             draw(new Screen(config, daemon, display, depth), seconds);
             out.println(new Summary(daemon, display));
         } catch (MqttException e) {

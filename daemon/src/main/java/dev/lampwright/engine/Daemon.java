@@ -49,6 +49,7 @@ public final class Daemon implements AutoCloseable {
     private volatile Config config;
     private Chain chain;
     private FrameSlot slot;
+    private volatile FrameTap tap;
     private volatile ControllerLink link;
     private volatile PrinterClient printer;
 
@@ -79,9 +80,10 @@ public final class Daemon implements AutoCloseable {
         chain = Chain.of(config, config.cues());
         warn(config, chain);
         slot = slotFor(config.setup());
+        tap = new FrameTap(config);
         link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
         frames = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, link::frameReady),
+                new FrameLoop.Rig(chain, slot, tap, link::frameReady),
                 status::get,
                 wishes::get,
                 CLOCK,
@@ -128,7 +130,8 @@ public final class Daemon implements AutoCloseable {
         chain = Chain.after(chain, next, config.framesPerSecond());
         warn(next, chain);
         desk.change(next.desk(), next.fitting(), next.looks().keySet());
-        frames.change(new FrameLoop.Rig(chain, slot, link::frameReady));
+        tap = new FrameTap(next);
+        frames.change(new FrameLoop.Rig(chain, slot, tap, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
             printer = printer(next);
@@ -243,6 +246,15 @@ public final class Daemon implements AutoCloseable {
      */
     public FrameLoop frames() {
         return frames;
+    }
+
+    /**
+     * Where the frames can be looked at as they leave.
+     *
+     * @return the one of the configuration in force; another one after each {@link #change}
+     */
+    public FrameTap tap() {
+        return tap;
     }
 
     /**

@@ -61,9 +61,10 @@ public final class FrameLoop {
      *
      * @param chain makes them
      * @param slot where they go
+     * @param tap where they may be looked at
      * @param frameReady called after each frame; must neither block nor allocate
      */
-    record Rig(Chain chain, FrameSlot slot, Runnable frameReady) {}
+    record Rig(Chain chain, FrameSlot slot, FrameTap tap, Runnable frameReady) {}
 
     /**
      * Makes a loop that does not run yet.
@@ -267,6 +268,7 @@ public final class FrameLoop {
             return;
         }
         failing = false;
+        rig.tap.leave(rig.slot.back());
         rig.slot.publish();
         rig.frameReady.run();
         if (ending.isPresent() && ending.get().isOver(nanos)) {

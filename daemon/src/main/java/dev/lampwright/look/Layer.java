@@ -28,6 +28,11 @@ public final class Layer {
         this.blend = blend;
     }
 
+    /** Whether its rhythm flashes. */
+    boolean flashes() {
+        return rhythm.flashes();
+    }
+
     /**
      * Lays this over what is there.
      *

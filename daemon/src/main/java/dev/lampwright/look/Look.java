@@ -54,6 +54,15 @@ public final class Look {
     }
 
     /**
+     * Whether the rhythm of any of its layers flashes.
+     *
+     * @return false if light only swells, sinks and moves
+     */
+    public boolean flashes() {
+        return layers.stream().anyMatch(Layer::flashes);
+    }
+
+    /**
      * How many layers the look has.
      *
      * @return 0 or more

@@ -108,6 +108,15 @@ public final class Rhythm {
         return period;
     }
 
+    /**
+     * Whether light comes and goes at a stroke, rather than being there always or rising and falling smoothly.
+     *
+     * @return false for {@code F} and {@code swell}
+     */
+    public boolean flashes() {
+        return !swell && this != FIXED;
+    }
+
     private static double orElse(double value, double other) {
         return Double.isNaN(value) ? other : value;
     }

@@ -67,7 +67,7 @@ class FaultyLookTest {
         FrameSlot slot = new FrameSlot(6, 0);
         AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
         FrameLoop loop = new FrameLoop(
-                new FrameLoop.Rig(Chain.of(config, cues()), slot, () -> {}),
+                new FrameLoop.Rig(Chain.of(config, cues()), slot, new FrameTap(config), () -> {}),
                 status::get,
                 () -> Wishes.NONE,
                 System::nanoTime,

@@ -52,7 +52,7 @@ class FrameLoopTest {
         AtomicLong leap = new AtomicLong();
         Told told = new Told();
         FrameLoop loop = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, () -> {}),
+                new FrameLoop.Rig(chain, slot, new FrameTap(config), () -> {}),
                 PrinterStatus::nothingHeard,
                 () -> Wishes.NONE,
                 () -> System.nanoTime() + leap.get(),

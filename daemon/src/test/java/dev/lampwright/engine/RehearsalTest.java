@@ -44,6 +44,8 @@ class RehearsalTest {
                 good.cues(),
                 good.alarmSequence(),
                 good.desk(),
+                good.mounting(),
+                good.page(),
                 good.wiring());
     }
 

@@ -127,11 +127,12 @@ final class AccessIT {
         Broker broker = new Broker(mosquitto.url(), Optional.empty(), Optional.of(DAEMON), Optional.of(password));
         Set<String> heard = new ConcurrentSkipListSet<>();
         Will will = new Will("lampwright/alder/status", "lost", "off");
-        try (BrokerClient daemon = new BrokerClient(
+        BrokerClient daemon = new BrokerClient(
                 broker,
                 List.of("shop/alder/job", "lampwright/alder/ask/#"),
                 (topic, payload, retained) -> heard.add(topic),
-                Optional.of(will))) {
+                Optional.of(will));
+        try {
             daemon.start();
             daemon.publish("lampwright/alder/status", Alder.bytes("printing"), true);
             try (MqttClient people = connected(PEOPLE);
@@ -153,6 +154,8 @@ final class AccessIT {
                 people.disconnect();
                 printer.disconnect();
             }
+        } finally {
+            daemon.close();
         }
     }
 }

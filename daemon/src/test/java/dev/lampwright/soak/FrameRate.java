@@ -48,13 +48,13 @@ final class FrameRate {
         }
     }
 
-    /** The daemon was stopped for a while and could make no frames. */
-    void leaveOut(long nanos) {
-        stoppedNanos += nanos;
-    }
-
-    /** Counting ends. */
-    void end() throws IOException {
+    /**
+     * Counting ends.
+     *
+     * @param stopped for how long the daemon was stopped and could make no frames, in ns
+     */
+    void end(long stopped) throws IOException {
+        stoppedNanos = stopped;
         rate = (read() - framesBefore) / ((System.nanoTime() - started - stoppedNanos) * 1e-9);
     }
 

@@ -76,11 +76,11 @@ final class SoakRun {
                 violations.add("the daemon has ended");
                 break;
             }
-            makeTrouble(bench, watcher, troubles, rate, draw(troubles));
+            makeTrouble(bench, watcher, troubles, draw(troubles));
             calmDown(watcher);
             resources.measure();
         }
-        rate.end();
+        rate.end(troubles.stoppedNanos());
         resources.judge(violations);
         return summary(bench, watcher, troubles, resources, rate, System.nanoTime() - started);
     }
@@ -158,12 +158,11 @@ final class SoakRun {
         };
     }
 
-    private void makeTrouble(Bench bench, Watcher watcher, Troubles troubles, FrameRate rate, List<Kind> kinds) {
+    private void makeTrouble(Bench bench, Watcher watcher, Troubles troubles, List<Kind> kinds) {
         watcher.expectTrouble();
         Rowan.State next = Rowan.next(state, chance);
         boolean during = kinds.stream().allMatch(Troubles::canTellDuring) && chance.nextBoolean();
         kinds.forEach(kind -> troubles.begin(kind, state));
-        long stopped = System.nanoTime();
         if (during) {
             bench.rowan().tell(next);
         }
@@ -175,9 +174,6 @@ final class SoakRun {
         Collections.reverse(reversed);
         reversed.forEach(troubles::end);
         long ended = System.nanoTime();
-        if (kinds.contains(Kind.STOPPED)) {
-            rate.leaveOut(ended - stopped);
-        }
         if (!during) {
             bench.rowan().tell(next);
         }

@@ -23,6 +23,8 @@ final class Troubles {
 
     private final Bench bench;
     private final SplittableRandom chance;
+    private long stoppedAt;
+    private long stoppedNanos;
 
     Troubles(Bench bench, SplittableRandom chance) {
         this.bench = bench;
@@ -64,7 +66,7 @@ final class Troubles {
             case CONTROLLER_HANGS -> bench.controller().hang();
             case FLOODED -> bench.rowan().flood(state, FLOOD, chance.split());
             case STORMED -> bench.rowan().storm(STORM, chance.split());
-            case STOPPED -> bench.daemon().signal("STOP");
+            case STOPPED -> stop();
             case CLOCK_SET -> bench.clock().set(chance.nextLong(-SECONDS_A_YEAR, SECONDS_A_YEAR));
             case DISK_FULL -> bench.disk().fill();
             case GOOD_CONFIGURATION -> bench.turnEdition();
@@ -82,12 +84,27 @@ final class Troubles {
             case CORRUPTED -> bench.controller().mend();
             case CONTROLLER_RESET -> bench.controller().restart();
             case CONTROLLER_HANGS -> bench.controller().goOn();
-            case STOPPED -> bench.daemon().signal("CONT");
+            case STOPPED -> goOn();
             case CLOCK_SET -> bench.clock().set(chance.nextLong(-10, 10));
             case DISK_FULL -> bench.disk().empty();
             case GOOD_CONFIGURATION -> writeGood();
             case FLOODED, STORMED, STARVED, BAD_CONFIGURATION -> {}
         }
+    }
+
+    private void stop() {
+        bench.daemon().signal("STOP");
+        stoppedAt = System.nanoTime();
+    }
+
+    private void goOn() {
+        stoppedNanos += System.nanoTime() - stoppedAt;
+        bench.daemon().signal("CONT");
+    }
+
+    /** For how long the daemon has been stopped so far, at least, in ns. */
+    long stoppedNanos() {
+        return stoppedNanos;
     }
 
     /** Tidies up after the light has been right again. */

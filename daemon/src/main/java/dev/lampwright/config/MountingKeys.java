@@ -1,0 +1,52 @@
+package dev.lampwright.config;
+
+import dev.lampwright.config.Mounting.Corner;
+import dev.lampwright.config.Mounting.Shape;
+import java.util.List;
+import java.util.Map;
+
+/** The keys of {@code [strip]} that say how it is mounted: {@code shape}, {@code sides_px}, {@code begins} and {@code clockwise}. */
+final class MountingKeys {
+    private static final Map<String, Corner> CORNERS =
+            Words.of(Corner.values(), corner -> Words.lowerCase(corner).replace('_', ' '));
+    private static final Map<String, Shape> SHAPES = Words.of(Shape.values(), Words::lowerCase);
+    private static final int MOST_SIDES = 4;
+    private static final int MOST_PIXELS = 65_535;
+    private static final String WANTED_SIDES =
+            "give the pixels of each side, four at most, in the order of the strip, for instance [20, 10, 20, 10]";
+
+    private MountingKeys() {}
+
+    /**
+     * Reads the keys.
+     *
+     * @param strip the section
+     * @param pixels pixels of the strip
+     * @return what they say; a straight strip stands in for what is wrong
+     */
+    static Mounting read(Table strip, int pixels) {
+        Shape shape = strip.oneOf("shape", SHAPES).orElse(Shape.STRAIGHT);
+        List<Integer> sides = shape == Shape.FRAME ? sides(strip, pixels) : List.of();
+        Corner begins =
+                shape == Shape.FRAME ? strip.oneOf("begins", CORNERS).orElse(Corner.BOTTOM_LEFT) : Corner.BOTTOM_LEFT;
+        boolean clockwise = shape == Shape.STRAIGHT || strip.flag("clockwise").orElse(true);
+        strip.noteUseless(Map.of(
+                "sides_px", "shape = \"frame\"", "begins", "shape = \"frame\"", "clockwise", "a frame or a ring"));
+        return new Mounting(sides.isEmpty() && shape == Shape.FRAME ? Shape.STRAIGHT : shape, sides, begins, clockwise);
+    }
+
+    private static List<Integer> sides(Table strip, int pixels) {
+        if (!strip.has("sides_px")) {
+            strip.mistake("sides_px", "is missing, which a frame needs", WANTED_SIDES);
+            return List.of();
+        }
+        List<Double> sides = strip.numbers("sides_px", 1, MOST_PIXELS);
+        double sum = sides.stream().mapToDouble(Double::doubleValue).sum();
+        boolean whole = sides.stream().allMatch(side -> side == Math.rint(side));
+        if (strip.right() && (!whole || sides.size() > MOST_SIDES || sum != pixels)) {
+            String are = sides.size() + " sides with " + Shown.number(sum) + " pixels together";
+            strip.mistake("sides_px", "has " + are + ", and the strip has " + pixels, WANTED_SIDES);
+        }
+        return sides.stream().map(Double::intValue).toList();
+    }
+}

@@ -1,0 +1,79 @@
+package dev.lampwright.config;
+
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** The section {@code [page]}: the live page, which is there if the section is. */
+final class PageSection {
+    /** A port that IANA has given to nobody (from memory). */
+    private static final int USUAL_PORT = 7117;
+
+    private static final int HIGHEST_PORT = 65_535;
+    private static final int MOST_VIEWERS = 200;
+    private static final Pattern ADDRESS =
+            Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
+    private static final String WANTED_ADDRESS =
+            "give an IP address of this machine: \"127.0.0.1\" for itself alone, \"0.0.0.0\" for everybody who can reach it";
+    private static final String WANTED_TOKEN =
+            "give the path of a file whose first line is the token, 16 characters or more";
+    private static final String WANTED_HOSTS =
+            "give the names by which browsers ask for the page, for instance [\"alder.local\"]";
+    private static final Pattern HOST = Pattern.compile("[A-Za-z0-9]([A-Za-z0-9.-]{0,251}[A-Za-z0-9])?");
+
+    private PageSection() {}
+
+    /**
+     * Reads the section.
+     *
+     * @param root the whole file
+     * @param folder what relative paths start from
+     * @return what it says; empty if it is not there
+     */
+    static Optional<PageSettings> read(Table root, Path folder) {
+        boolean there = root.has("page");
+        Table table = root.table("page");
+        return there ? Optional.of(page(table, folder)) : Optional.empty();
+    }
+
+    private static PageSettings page(Table table, Path folder) {
+        InetAddress address = table.parsed("address", WANTED_ADDRESS, PageSection::address)
+                .orElseGet(InetAddress::getLoopbackAddress);
+        int port = table.whole("port", 0, HIGHEST_PORT, USUAL_PORT);
+        Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN, folder);
+        if (!address.isLoopbackAddress() && token.isEmpty()) {
+            table.mistake(
+                    "address",
+                    "lets other machines reach the page, and there is no token_file",
+                    "name a token_file, whose first line viewers have to know, or leave address out");
+        }
+        int viewers = table.whole("viewers", 1, MOST_VIEWERS, PageSettings.USUAL_VIEWERS);
+        return new PageSettings(address, port, token, hosts(table), viewers);
+    }
+
+    /** Only addresses, so that nothing has to be looked up. */
+    private static InetAddress address(String text) {
+        if (!ADDRESS.matcher(text).matches()) {
+            throw new IllegalArgumentException("is " + Shown.quoted(text) + ", which is no IP address");
+        }
+        try {
+            return InetAddress.getByName(text);
+        } catch (UnknownHostException e) {
+            throw new IllegalArgumentException("is " + Shown.quoted(text) + ", which is no IP address", e);
+        }
+    }
+
+    private static List<String> hosts(Table table) {
+        List<String> hosts = table.texts("hosts", WANTED_HOSTS);
+        for (String host : hosts) {
+            if (!HOST.matcher(host).matches()) {
+                table.mistake("hosts", "has " + Shown.quoted(host) + " in it, which is no host name", WANTED_HOSTS);
+            }
+        }
+        return hosts.stream().map(host -> host.toLowerCase(Locale.ROOT)).toList();
+    }
+}

@@ -1,0 +1,110 @@
+package dev.lampwright.page;
+
+import com.sun.net.httpserver.Headers;
+import com.sun.net.httpserver.HttpExchange;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/** One request and its answer. Every answer has the headers that keep browsers from being misled. */
+final class Call {
+    /** No ask is longer. */
+    static final int MOST_BYTES = 65_536;
+
+    private static final String JSON = "application/json";
+    private static final Map<String, String> ALWAYS = Map.of(
+            "Content-Security-Policy",
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
+                    + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
+            "X-Content-Type-Options",
+            "nosniff",
+            "Referrer-Policy",
+            "no-referrer",
+            "Cross-Origin-Opener-Policy",
+            "same-origin",
+            "Cross-Origin-Resource-Policy",
+            "same-origin",
+            "Cache-Control",
+            "no-store");
+
+    private final HttpExchange exchange;
+
+    Call(HttpExchange exchange) {
+        this.exchange = exchange;
+        ALWAYS.forEach(exchange.getResponseHeaders()::set);
+    }
+
+    String method() {
+        return exchange.getRequestMethod();
+    }
+
+    /** Its path, as it was sent; without what follows a question mark. */
+    String path() {
+        String path = exchange.getRequestURI().getRawPath();
+        return path == null ? "" : path;
+    }
+
+    /** What follows the question mark; empty if nothing does. */
+    String query() {
+        String query = exchange.getRequestURI().getRawQuery();
+        return query == null ? "" : query;
+    }
+
+    Headers headers() {
+        return exchange.getRequestHeaders();
+    }
+
+    InetAddress from() {
+        return exchange.getRemoteAddress().getAddress();
+    }
+
+    /** Whether its body says that it is JSON, which no other site's page can send unasked. */
+    boolean isJson() {
+        String type = exchange.getRequestHeaders().getFirst("Content-Type");
+        return type != null && type.split(";", -1)[0].strip().equalsIgnoreCase(JSON);
+    }
+
+    /**
+     * Reads its body.
+     *
+     * @return at most one byte more than {@link #MOST_BYTES}
+     */
+    byte[] body() throws IOException {
+        return exchange.getRequestBody().readNBytes(MOST_BYTES + 1);
+    }
+
+    /** Sets a header of the answer. */
+    void header(String name, String value) {
+        exchange.getResponseHeaders().set(name, value);
+    }
+
+    void answer(Refusal refusal) throws IOException {
+        refusal.headers().forEach(this::header);
+        answerJson(refusal.status(), Messages.refusal(refusal.why()));
+    }
+
+    void answerJson(int status, String json) throws IOException {
+        answer(status, new Sheet(JSON, json.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    void answer(int status, Sheet sheet) throws IOException {
+        header("Content-Type", sheet.type());
+        boolean head = method().equals("HEAD");
+        if (head) {
+            header("Content-Length", Integer.toString(sheet.bytes().length));
+        }
+        exchange.sendResponseHeaders(status, head ? -1 : sheet.bytes().length);
+        if (!head) {
+            exchange.getResponseBody().write(sheet.bytes());
+        }
+    }
+
+    /** Answers with a stream of events, which ends with the exchange. */
+    OutputStream answerEvents() throws IOException {
+        header("Content-Type", "text/event-stream; charset=utf-8");
+        exchange.sendResponseHeaders(200, 0);
+        return exchange.getResponseBody();
+    }
+}

@@ -1,0 +1,48 @@
+package dev.lampwright.page;
+
+import java.util.Arrays;
+
+/** What the strip took from its supply over the last minutes: the most of each second. One thread adds, any may read. */
+final class CurrentHistory {
+    /** Ten minutes. */
+    static final int SECONDS = 600;
+
+    private final int[] most = new int[SECONDS];
+    private long next;
+
+    /** Some seconds on end. */
+    record Stretch(long from, int[] milliamps) {
+        /** The first second after it. */
+        long end() {
+            return from + milliamps.length;
+        }
+    }
+
+    /**
+     * Adds a second.
+     *
+     * @param milliamps the most in it
+     */
+    synchronized void add(int milliamps) {
+        most[(int) (next % SECONDS)] = milliamps;
+        next++;
+    }
+
+    /** How many seconds there have been. */
+    synchronized long end() {
+        return next;
+    }
+
+    /**
+     * The newest seconds.
+     *
+     * @param from the first wanted, counted from the page's start
+     * @return those from there on that are still known
+     */
+    synchronized Stretch since(long from) {
+        long first = Math.max(Math.max(0, next - SECONDS), Math.min(from, next));
+        int[] values = new int[(int) (next - first)];
+        Arrays.setAll(values, i -> most[(int) ((first + i) % SECONDS)]);
+        return new Stretch(first, values);
+    }
+}

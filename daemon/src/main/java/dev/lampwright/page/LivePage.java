@@ -1,0 +1,68 @@
+package dev.lampwright.page;
+
+import dev.lampwright.config.PageSettings;
+import dev.lampwright.engine.Daemon;
+import java.io.IOException;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The live page of a daemon, which comes, goes and moves as the configuration says. The daemon runs on whatever becomes of it. */
+public final class LivePage implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
+
+    private final Daemon daemon;
+    private Optional<PageSettings> settings = Optional.empty();
+    private Optional<PageServer> server = Optional.empty();
+
+    /**
+     * Makes a page that is not there yet.
+     *
+     * @param daemon what it shows, and whom it asks
+     */
+    public LivePage(Daemon daemon) {
+        this.daemon = daemon;
+    }
+
+    /**
+     * Does as a configuration says. If the page cannot be opened, the log says why. Opens nothing anew if nothing about it has changed.
+     *
+     * @param next what the configuration says; empty for no page
+     */
+    public synchronized void follow(Optional<PageSettings> next) {
+        boolean stays = server.map(PageServer::hasItsToken).orElse(next.isEmpty());
+        if (next.equals(settings) && stays) {
+            return;
+        }
+        close();
+        settings = next;
+        next.ifPresent(this::open);
+    }
+
+    private void open(PageSettings wanted) {
+        try {
+            PageServer opened = new PageServer(wanted, daemon);
+            server = Optional.of(opened);
+            LOG.info("the live page is at {}", opened.url());
+        } catch (IOException e) {
+            LOG.warn("there is no live page: {}", e.getMessage());
+        }
+    }
+
+    /**
+     * Where a browser on this machine finds it.
+     *
+     * @return its address; empty while there is none
+     */
+    public synchronized Optional<String> url() {
+        return server.map(PageServer::url);
+    }
+
+    /** Shuts the page, if there is one. */
+    @Override
+    public synchronized void close() {
+        server.ifPresent(PageServer::close);
+        server = Optional.empty();
+        settings = Optional.empty();
+    }
+}

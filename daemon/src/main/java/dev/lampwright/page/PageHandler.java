@@ -1,0 +1,174 @@
+package dev.lampwright.page;
+
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpHandler;
+import dev.lampwright.desk.Answer;
+import dev.lampwright.desk.Ask;
+import dev.lampwright.desk.Desk;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Answers requests: the page's own files for everybody, news and asks for those whom the door lets in. */
+final class PageHandler implements HttpHandler {
+    private static final Logger LOG = LoggerFactory.getLogger(PageHandler.class);
+    private static final String ASK = "/ask/";
+    private static final String AFTER = "after=";
+    private static final long COME_AGAIN_MS = 2000;
+
+    private final Map<String, Sheet> sheets = Sheet.all();
+    private final Door door;
+    private final Desk desk;
+    private final Publisher publisher;
+    private final Viewers viewers;
+
+    PageHandler(Door door, Desk desk, Publisher publisher, Viewers viewers) {
+        this.door = door;
+        this.desk = desk;
+        this.publisher = publisher;
+        this.viewers = viewers;
+    }
+
+    /** One way to answer a path. */
+    private interface Answering {
+        void to(Call call) throws IOException;
+    }
+
+    @Override
+    public void handle(HttpExchange exchange) {
+        try (exchange) {
+            answer(new Call(exchange));
+        } catch (IOException e) {
+            LOG.debug("a viewer has left", e);
+        } catch (RuntimeException e) {
+            LOG.error(
+                    "the live page could not answer {}",
+                    exchange.getRequestURI().getRawPath(),
+                    e);
+        }
+    }
+
+    private void answer(Call call) throws IOException {
+        Optional<Refusal> foreign = door.refuseHost(call.headers());
+        if (foreign.isPresent()) {
+            call.answer(foreign.get());
+        } else if (sheets.containsKey(call.path())) {
+            get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(200, sheets.get(sheet.path())));
+        } else if (call.path().equals("/events")) {
+            get(call, List.of("GET"), inside(this::watch));
+        } else if (call.path().equals("/door")) {
+            get(call, List.of("GET"), inside(this::sayWhetherThereIsRoom));
+        } else if (call.path().equals("/enter")) {
+            post(call, this::enter);
+        } else if (call.path().startsWith(ASK)
+                && Ask.words().contains(call.path().substring(ASK.length()))) {
+            post(call, inside(this::ask));
+        } else {
+            call.answer(new Refusal(404, "there is nothing here"));
+        }
+    }
+
+    private static void get(Call call, List<String> methods, Answering answering) throws IOException {
+        if (methods.contains(call.method())) {
+            answering.to(call);
+        } else {
+            String allowed = String.join(", ", methods);
+            call.answer(new Refusal(405, "only " + allowed + " goes here", Map.of("Allow", allowed)));
+        }
+    }
+
+    private void post(Call call, Answering answering) throws IOException {
+        Optional<Refusal> site = door.refuseSite(call.headers());
+        if (!call.method().equals("POST")) {
+            call.answer(new Refusal(405, "only POST goes here", Map.of("Allow", "POST")));
+        } else if (site.isPresent()) {
+            call.answer(site.get());
+        } else if (!call.isJson()) {
+            call.answer(new Refusal(415, "send it as application/json"));
+        } else {
+            answering.to(call);
+        }
+    }
+
+    /** What only those may have whom the door lets in, and no other site's page. */
+    private Answering inside(Answering answering) {
+        return call -> {
+            Optional<Refusal> refusal =
+                    door.refuseSite(call.headers()).or(() -> door.refuseStranger(call.headers(), call.from()));
+            if (refusal.isPresent()) {
+                call.answer(refusal.get());
+            } else {
+                answering.to(call);
+            }
+        };
+    }
+
+    private void enter(Call call) throws IOException {
+        Optional<Refusal> refusal = door.refuseToken(Messages.token(call.body()), call.from());
+        if (refusal.isPresent()) {
+            call.answer(refusal.get());
+            return;
+        }
+        call.header("Set-Cookie", door.cookie());
+        call.answerJson(200, Messages.welcome());
+    }
+
+    private void sayWhetherThereIsRoom(Call call) throws IOException {
+        if (viewers.full()) {
+            call.answer(full());
+        } else {
+            call.answerJson(200, Messages.welcome());
+        }
+    }
+
+    private Refusal full() {
+        String why = viewers.most() + " are watching, and page.viewers has no room for more; close the page elsewhere";
+        return new Refusal(503, why, Map.of("Retry-After", "10"));
+    }
+
+    private void ask(Call call) throws IOException {
+        byte[] body = call.body();
+        if (body.length > Call.MOST_BYTES) {
+            call.answer(new Refusal(413, "that is longer than " + Call.MOST_BYTES + " bytes"));
+            return;
+        }
+        String word = call.path().substring(ASK.length());
+        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8));
+        call.answerJson(answer.done() ? 200 : 422, answer.json());
+    }
+
+    private void watch(Call call) throws IOException {
+        if (!viewers.sit()) {
+            call.answer(full());
+            return;
+        }
+        try {
+            serve(new Viewer(call.answerEvents()), lastId(call));
+        } finally {
+            viewers.rise();
+        }
+    }
+
+    private void serve(Viewer viewer, String lastId) throws IOException {
+        try {
+            viewer.send(ServerEvent.retryAfter(COME_AGAIN_MS));
+            publisher.welcome(viewer, lastId);
+            viewer.serve();
+        } finally {
+            viewers.remove(viewer);
+        }
+    }
+
+    /** By the header of the standard when the browser comes again by itself, else by the page's own word for it. */
+    private static String lastId(Call call) {
+        String header = call.headers().getFirst("Last-Event-ID");
+        if (header != null) {
+            return header;
+        }
+        return call.query().startsWith(AFTER) ? call.query().substring(AFTER.length()) : "";
+    }
+}

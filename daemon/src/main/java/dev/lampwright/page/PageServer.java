@@ -1,0 +1,122 @@
+package dev.lampwright.page;
+
+import com.sun.net.httpserver.HttpServer;
+import dev.lampwright.config.PageSettings;
+import dev.lampwright.engine.Daemon;
+import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadFactory;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
+final class PageServer implements AutoCloseable {
+    private static final int OTHER_REQUESTS = 8;
+    private static final int BACKLOG = 64;
+
+    private final HttpServer server;
+    private final ExecutorService threads;
+    private final Viewers viewers;
+    private final TroubleLog troubles;
+    private final Publisher publisher;
+    private final PageSettings settings;
+    private final Optional<Token> token;
+
+    static {
+        // The JDK's server takes these when it is first used: requests that dawdle are cut off, and events are not held
+        // back.
+        setIfFree("sun.net.httpserver.maxReqTime", "10");
+        setIfFree("sun.net.httpserver.nodelay", "true");
+        setIfFree("jdk.httpserver.maxConnections", "512");
+    }
+
+    private static void setIfFree(String property, String value) {
+        if (System.getProperty(property) == null) {
+            System.setProperty(property, value);
+        }
+    }
+
+    /**
+     * Opens the page.
+     *
+     * @param settings where, and for whom
+     * @param daemon what it shows
+     * @throws IOException if it cannot be opened; the message says why and what to do
+     */
+    PageServer(PageSettings settings, Daemon daemon) throws IOException {
+        this.settings = settings;
+        token = token(settings);
+        server = bound(settings);
+        viewers = new Viewers(settings.viewers());
+        troubles = TroubleLog.listening();
+        publisher = new Publisher(daemon, viewers, troubles);
+        Door door = new Door(settings.hosts(), token, server.getAddress().getPort());
+        threads = threads(settings.viewers() + OTHER_REQUESTS);
+        server.setExecutor(threads);
+        server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers));
+        publisher.start();
+        server.start();
+    }
+
+    private static Optional<Token> token(PageSettings settings) throws IOException {
+        return settings.tokenFile().isPresent()
+                ? Optional.of(Token.read(settings.tokenFile().get()))
+                : Optional.empty();
+    }
+
+    /** Whether the file still holds the token that this was opened with. */
+    boolean hasItsToken() {
+        try {
+            return token(settings).map(Token::pass).equals(token.map(Token::pass));
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private static HttpServer bound(PageSettings settings) throws IOException {
+        InetSocketAddress where = new InetSocketAddress(settings.address(), settings.port());
+        try {
+            return HttpServer.create(where, BACKLOG);
+        } catch (BindException e) {
+            throw new IOException(
+                    settings.address().getHostAddress() + " port " + settings.port() + " cannot be had ("
+                            + e.getMessage() + "); choose another page.port or page.address",
+                    e);
+        }
+    }
+
+    /** None waits in a queue: a request for which there is no thread is cut off at once. */
+    private static ExecutorService threads(int most) {
+        AtomicInteger count = new AtomicInteger();
+        ThreadFactory factory = task -> {
+            Thread thread = new Thread(task, "page " + count.incrementAndGet());
+            thread.setDaemon(true);
+            return thread;
+        };
+        return new ThreadPoolExecutor(0, most, 10, TimeUnit.SECONDS, new SynchronousQueue<>(), factory);
+    }
+
+    /** Where a browser on this machine finds it. */
+    String url() {
+        InetAddress address = settings.address();
+        InetAddress host = address.isAnyLocalAddress() ? InetAddress.getLoopbackAddress() : address;
+        String name = host.getHostAddress().contains(":") ? "[" + host.getHostAddress() + "]" : host.getHostAddress();
+        return "http://" + name + ":" + server.getAddress().getPort() + "/";
+    }
+
+    /** Shuts the page. Whoever watches is told by the end of the stream. */
+    @Override
+    public void close() {
+        publisher.close();
+        viewers.dismissAll();
+        server.stop(0);
+        threads.shutdownNow();
+        troubles.close();
+    }
+}

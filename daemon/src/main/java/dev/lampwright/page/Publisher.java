@@ -1,0 +1,210 @@
+package dev.lampwright.page;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.desk.Report;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameTap;
+import dev.lampwright.engine.Release;
+import dev.lampwright.protocol.Frame;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Looks at the daemon twenty times a second, on the thread {@code page}, and tells all viewers what is new: each event is put into words
+ * once. While nobody watches it only notes the current.
+ */
+final class Publisher implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
+    private static final long LOOK_EVERY_MS = 50;
+    private static final long NANOS_PER_MILLI = TimeUnit.MILLISECONDS.toNanos(1);
+    private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
+    /** So many seconds of current go with each event, so that a viewer who misses one has no gap. */
+    private static final int OVERLAP_S = 5;
+
+    private final Daemon daemon;
+    private final Viewers viewers;
+    private final TroubleLog troubles;
+    private final CurrentHistory history = new CurrentHistory();
+    /** Tells this run's events from those of another, whose seconds are counted from another start. */
+    private final String run = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
+
+    private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
+    private final CountDownLatch closing = new CountDownLatch(1);
+    private final Thread thread = new Thread(this::run, "page");
+    private FrameTap tap;
+    private FrameMessage frames;
+    private int layout;
+    private boolean watched;
+    private boolean failing;
+    private int most;
+    private long secondEndsNanos;
+    private Report told;
+    private long toldNanos;
+    private long toldTroubles = -1;
+
+    /**
+     * Makes a publisher that does not run yet.
+     *
+     * @param daemon whom to look at
+     * @param viewers whom to tell
+     * @param troubles the log's last troubles
+     */
+    Publisher(Daemon daemon, Viewers viewers, TroubleLog troubles) {
+        this.daemon = daemon;
+        this.viewers = viewers;
+        this.troubles = troubles;
+    }
+
+    /** Starts the thread. */
+    void start() {
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Ends the thread, waits for it, a second at most, and leaves the frames alone. */
+    @Override
+    public void close() {
+        closing.countDown();
+        try {
+            thread.join(TimeUnit.SECONDS.toMillis(1));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /**
+     * Takes in someone who begins to watch: tells what others have been told before.
+     *
+     * @param viewer who
+     * @param lastId the last event's name that the viewer has heard, perhaps of another run; empty for none
+     */
+    synchronized void welcome(Viewer viewer, String lastId) {
+        newest.forEach(viewer::tell);
+        viewer.tell(Topic.CURRENT, current(firstWanted(lastId)));
+        viewers.add(viewer);
+    }
+
+    /** The second that follows the last one heard of; 0 if that was of another run. */
+    private long firstWanted(String lastId) {
+        String prefix = run + "-";
+        String rest = lastId.startsWith(prefix) ? lastId.substring(prefix.length()) : "";
+        return rest.matches("[0-9]{1,12}") ? Long.parseLong(rest) : 0;
+    }
+
+    private byte[] current(long from) {
+        CurrentHistory.Stretch stretch = history.since(from);
+        return ServerEvent.of(Topic.CURRENT.word(), run + "-" + stretch.end(), Messages.current(run, stretch));
+    }
+
+    private void run() {
+        secondEndsNanos = System.nanoTime() + SECOND;
+        try {
+            while (!closing.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                lookOrComplain();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            if (tap != null) {
+                tap.open(false);
+            }
+        }
+    }
+
+    private void lookOrComplain() {
+        try {
+            look(System.nanoTime());
+            failing = false;
+        } catch (RuntimeException e) {
+            if (!failing) {
+                failing = true;
+                LOG.error("the live page could not be kept up to date; it goes on trying", e);
+            }
+        }
+    }
+
+    private synchronized void look(long nowNanos) {
+        noteCurrent(nowNanos);
+        followConfiguration();
+        boolean nobodyBefore = !watched;
+        watched = viewers.count() > 0;
+        tap.open(watched);
+        if (!watched) {
+            forget(Topic.FRAME);
+            forget(Topic.REPORT);
+            return;
+        }
+        lookAtReport(nowNanos, nobodyBefore);
+        lookAtTroubles();
+        lookAtFrame(nowNanos, nobodyBefore);
+    }
+
+    private void noteCurrent(long nowNanos) {
+        most = Math.max(most, daemon.frames().milliamps());
+        while (nowNanos - secondEndsNanos >= 0) {
+            history.add(most);
+            most = daemon.frames().milliamps();
+            secondEndsNanos += SECOND;
+            viewers.tell(Topic.CURRENT, current(history.end() - OVERLAP_S));
+            viewers.dismissStuck();
+        }
+    }
+
+    private void followConfiguration() {
+        FrameTap now = daemon.tap();
+        if (now == tap) {
+            return;
+        }
+        if (tap != null) {
+            tap.open(false);
+        }
+        tap = now;
+        layout++;
+        Config config = tap.config();
+        frames = new FrameMessage(layout, config);
+        forget(Topic.FRAME);
+        tell(Topic.LAYOUT, LayoutMessage.of(layout, Release.version(), config));
+    }
+
+    private void lookAtReport(long nowNanos, boolean anyway) {
+        Report report = daemon.report();
+        if (anyway || report.differsInWord(told) || nowNanos - toldNanos >= SECOND) {
+            told = report;
+            toldNanos = nowNanos;
+            tell(Topic.REPORT, Messages.report(daemon, report, nowNanos));
+        }
+    }
+
+    private void lookAtTroubles() {
+        long count = troubles.count();
+        if (count != toldTroubles) {
+            toldTroubles = count;
+            tell(Topic.TROUBLES, Messages.troubles(troubles.entries()));
+        }
+    }
+
+    private void lookAtFrame(long nowNanos, boolean anyway) {
+        if (!tap.fresh()) {
+            return;
+        }
+        String look = daemon.frames().look();
+        Frame frame = tap.take();
+        if (anyway || !newest.containsKey(Topic.FRAME) || frames.isNew(frame, look)) {
+            tell(Topic.FRAME, frames.of(frame, look, nowNanos / NANOS_PER_MILLI));
+        }
+    }
+
+    private void tell(Topic topic, String message) {
+        byte[] event = ServerEvent.of(topic.word(), message);
+        newest.put(topic, event);
+        viewers.tell(topic, event);
+    }
+
+    private void forget(Topic topic) {
+        newest.remove(topic);
+    }
+}

@@ -1,0 +1,102 @@
+package dev.lampwright.page;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
+import java.security.GeneralSecurityException;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What viewers have to know, and the pass that a browser gets for it. The pass follows from the token and does not tell it: it is as good
+ * after a new start, and no more once the token is another. It has no {@code toString} of its own, so no log can show either.
+ */
+final class Token {
+    private static final Logger LOG = LoggerFactory.getLogger(Token.class);
+    private static final int SHORTEST = 16;
+    private static final String MAC = "HmacSHA256";
+
+    private final byte[] token;
+    private final byte[] pass;
+
+    private Token(String token) {
+        this.token = bytes(token);
+        pass = bytes(HexFormat.of().formatHex(mac(this.token, "lampwright page pass")));
+    }
+
+    /**
+     * Reads it.
+     *
+     * @param file a file whose first line it is
+     * @return the token
+     * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows what stands in it
+     */
+    static Token read(Path file) throws IOException {
+        try (BufferedReader reader = Files.newBufferedReader(file)) {
+            String line = reader.readLine();
+            if (line == null || line.strip().length() < SHORTEST) {
+                throw new IOException("page.token_file " + file + " has a first line of fewer than " + SHORTEST
+                        + " characters; write a longer one, for instance what `openssl rand -hex 16` gives");
+            }
+            warnIfOpen(file);
+            return new Token(line.strip());
+        } catch (NoSuchFileException e) {
+            throw new IOException("page.token_file " + file + " does not exist; write the token there", e);
+        } catch (AccessDeniedException e) {
+            throw new IOException("page.token_file " + file + " may not be read by this user; change its owner", e);
+        } catch (CharacterCodingException e) {
+            throw new IOException("page.token_file " + file + " is no text in UTF-8; write the token there", e);
+        }
+    }
+
+    private static void warnIfOpen(Path file) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(file, PosixFileAttributeView.class);
+        if (view != null && view.readAttributes().permissions().contains(PosixFilePermission.OTHERS_READ)) {
+            LOG.warn("page.token_file {} may be read by every user of this machine; chmod 640 it", file);
+        }
+    }
+
+    /** Whether this is the token; takes as long for every wrong one of a length. */
+    boolean is(String given) {
+        return same(token, given);
+    }
+
+    /** Whether this is the pass; takes as long for every wrong one of a length. */
+    boolean isPass(String given) {
+        return same(pass, given);
+    }
+
+    /** What a browser shows from then on. */
+    String pass() {
+        return new String(pass, StandardCharsets.UTF_8);
+    }
+
+    private static boolean same(byte[] wanted, String given) {
+        return MessageDigest.isEqual(wanted, bytes(given));
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static byte[] mac(byte[] key, String text) {
+        try {
+            Mac mac = Mac.getInstance(MAC);
+            mac.init(new SecretKeySpec(key, MAC));
+            return mac.doFinal(bytes(text));
+        } catch (GeneralSecurityException e) {
+            throw new IllegalStateException("every Java platform has " + MAC, e);
+        }
+    }
+}

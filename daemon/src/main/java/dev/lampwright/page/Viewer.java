@@ -1,0 +1,96 @@
+package dev.lampwright.page;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * One who watches. Whoever has news leaves it here and never waits; the viewer's own thread sends it. There is one place for each
+ * {@link Topic}, where the newest wins, so a slow viewer misses some and takes up no memory.
+ */
+final class Viewer {
+    private static final long STILL_THERE_NANOS = TimeUnit.SECONDS.toNanos(10);
+
+    private final OutputStream out;
+    private final AtomicReferenceArray<byte[]> news = new AtomicReferenceArray<>(Topic.values().length);
+    private final Thread thread = Thread.currentThread();
+    private volatile boolean gone;
+    private volatile boolean writing;
+    private volatile long writingSinceNanos;
+
+    /**
+     * Makes a viewer, on the thread that is to send.
+     *
+     * @param out where its stream goes
+     */
+    Viewer(OutputStream out) {
+        this.out = out;
+    }
+
+    /** Leaves news, in place of older news of the same topic that has not been sent. */
+    void tell(Topic topic, byte[] event) {
+        news.set(topic.ordinal(), event);
+        LockSupport.unpark(thread);
+    }
+
+    /** Ends the stream soon. */
+    void dismiss() {
+        gone = true;
+        LockSupport.unpark(thread);
+    }
+
+    /** Ends the stream if it has taken nothing for long: an interrupt closes a channel that is being written to. */
+    void dismissIfStuck(long longestNanos, long nowNanos) {
+        if (writing && nowNanos - writingSinceNanos > longestNanos) {
+            gone = true;
+            thread.interrupt();
+        }
+    }
+
+    /**
+     * Sends at once.
+     *
+     * @param bytes part of the stream
+     * @throws IOException if the viewer has left
+     */
+    void send(byte[] bytes) throws IOException {
+        writingSinceNanos = System.nanoTime();
+        writing = true;
+        out.write(bytes);
+        out.flush();
+        writing = false;
+    }
+
+    /**
+     * Sends whatever comes until it is dismissed.
+     *
+     * @throws IOException if the viewer has left
+     */
+    void serve() throws IOException {
+        long lastNanos = System.nanoTime();
+        while (!gone) {
+            if (sendNews()) {
+                lastNanos = System.nanoTime();
+            } else if (System.nanoTime() - lastNanos >= STILL_THERE_NANOS) {
+                send(ServerEvent.NOTHING);
+                lastNanos = System.nanoTime();
+            } else {
+                LockSupport.parkNanos(this, STILL_THERE_NANOS);
+            }
+        }
+    }
+
+    private boolean sendNews() throws IOException {
+        boolean any = false;
+        for (int i = 0; i < news.length(); i++) {
+            byte[] event = news.getAndSet(i, null);
+            if (event != null) {
+                send(event);
+                any = true;
+            }
+        }
+        return any;
+    }
+}

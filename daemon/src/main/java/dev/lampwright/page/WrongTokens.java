@@ -1,0 +1,58 @@
+package dev.lampwright.page;
+
+import java.net.InetAddress;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+
+/** Slows down who guesses tokens: after a few wrong ones an address has to wait, longer and longer. Safe for many threads. */
+final class WrongTokens {
+    private static final int FREE = 5;
+    private static final int MOST_ADDRESSES = 256;
+    private static final long SHORTEST_WAIT_S = 5;
+    private static final int MOST_DOUBLINGS = 6;
+    private static final long FORGOTTEN_NANOS = TimeUnit.MINUTES.toNanos(15);
+
+    private final Map<InetAddress, Tries> tries = new LinkedHashMap<>();
+
+    private record Tries(int count, long atNanos) {
+        long waitNanos() {
+            return count < FREE
+                    ? 0
+                    : TimeUnit.SECONDS.toNanos(SHORTEST_WAIT_S << Math.min(MOST_DOUBLINGS, count - FREE));
+        }
+    }
+
+    /**
+     * How long an address has to wait before it may try again.
+     *
+     * @param address whose
+     * @param nowNanos the time
+     * @return s, rounded up; 0 if it may try
+     */
+    synchronized long waitSeconds(InetAddress address, long nowNanos) {
+        Tries of = tries.get(address);
+        long left = of == null ? 0 : of.waitNanos() - (nowNanos - of.atNanos);
+        return left <= 0 ? 0 : (left + TimeUnit.SECONDS.toNanos(1) - 1) / TimeUnit.SECONDS.toNanos(1);
+    }
+
+    /**
+     * An address has shown a wrong token.
+     *
+     * @param address whose
+     * @param nowNanos the time
+     */
+    synchronized void wrong(InetAddress address, long nowNanos) {
+        Tries before = tries.remove(address);
+        boolean counts = before != null && nowNanos - before.atNanos < FORGOTTEN_NANOS;
+        if (tries.size() == MOST_ADDRESSES) {
+            tries.remove(tries.keySet().iterator().next());
+        }
+        tries.put(address, new Tries(counts ? before.count + 1 : 1, nowNanos));
+    }
+
+    /** An address has shown the right token. */
+    synchronized void right(InetAddress address) {
+        tries.remove(address);
+    }
+}

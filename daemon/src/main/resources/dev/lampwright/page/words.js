@@ -1,0 +1,68 @@
+// How values are said. What is unknown is said to be.
+
+const PARTS_OF_TIME = [[86400, "d"], [3600, "h"], [60, "min"], [1, "s"]];
+
+const NAMES = {
+  actual: "now",
+  target: "wanted",
+  heat: "heated",
+  progress: "done",
+  left: "left",
+  ready: "ready in",
+};
+
+/** A time in seconds, by its two greatest parts. */
+export function duration(seconds) {
+  let rest = Math.max(0, Math.round(seconds));
+  const parts = [];
+  for (const [size, unit] of PARTS_OF_TIME) {
+    const count = Math.floor(rest / size);
+    if (count > 0 || (unit === "s" && parts.length === 0)) {
+      parts.push(`${count} ${unit}`);
+    }
+    rest -= count * size;
+  }
+  return parts.slice(0, 2).join(" ");
+}
+
+/** A share from 0 to 1. */
+export function percent(share) {
+  return `${Math.round(share * 100)} %`;
+}
+
+/** What a signal's name tells: the part of the printer, what is meant, and the unit. */
+export function signalName(key) {
+  const dot = key.indexOf(".");
+  const part = dot < 0 ? "others" : key.slice(0, dot);
+  const rest = dot < 0 ? key : key.slice(dot + 1);
+  const unit = /_([A-Za-z0-9]+)$/.exec(rest)?.[1] ?? "";
+  const what = unit ? rest.slice(0, -unit.length - 1) : rest;
+  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: unit || (isShare(what) ? "share" : "") };
+}
+
+function isShare(what) {
+  return what === "heat" || what === "progress";
+}
+
+/** A signal's value with its unit. */
+export function signalValue(value, unit) {
+  if (value === null || value === undefined) {
+    return "unknown";
+  }
+  switch (unit) {
+    case "share": return percent(value);
+    case "C": return `${value.toFixed(1)} °C`;
+    case "s": return duration(value);
+    case "": return String(round(value));
+    default: return `${round(value)} ${unit.replaceAll("_", " ")}`;
+  }
+}
+
+function round(value) {
+  return Math.round(value * 100) / 100;
+}
+
+/** A time of day. */
+export function clock(millis) {
+  return new Date(millis).toLocaleTimeString([], { hour12: false });
+}

@@ -1,0 +1,166 @@
+package dev.lampwright.endtoend;
+
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Browser;
+import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.PtyController;
+import dev.lampwright.testing.Recording.Entry;
+import dev.lampwright.testing.RunningDaemon;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * A printer, a broker, a running daemon with its live page, a controller behind a device node, and a browser. Faults are shown as the
+ * built-in looks have it, and stay until they are reset (ISA-18.1 sequence M).
+ */
+final class PageBench implements AutoCloseable {
+    private static final int BAUD = 500_000;
+    private static final Duration LONG = Duration.ofSeconds(30);
+    private static final int FULL = 255;
+    /** Where the three bytes of a pixel on the strip have red, green and blue. */
+    private static final int[] PLACES = {1, 0, 2};
+
+    /** Reads the middle of every pixel from what is drawn, at one moment. */
+    private static final String DRAWN = """
+            const done = arguments[arguments.length - 1];
+            import('/shape.js').then(({ places }) => {
+              const canvas = document.getElementById('strip');
+              const density = canvas.width / canvas.clientWidth;
+              const at = places({ shape: 'straight', pixels: 30 }, canvas.clientWidth, canvas.clientHeight);
+              const image = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+              done(at.points.flatMap(({ x, y }) => {
+                const from = 4 * (Math.floor(y * density) * image.width + Math.floor(x * density));
+                return [...image.data.slice(from, from + 3)];
+              }));
+            });
+            """;
+
+    private final int port = FreePort.find();
+    private final Mosquitto broker = Mosquitto.start();
+    private final Birch birch = new Birch(broker);
+    private final PtyController controller;
+    private final Path config;
+    private final Browser browser;
+    private RunningDaemon daemon;
+
+    /**
+     * Puts it together, and opens the page.
+     *
+     * @param folder for files and the device node
+     * @param pageLines further lines of the section {@code [page]}
+     */
+    PageBench(Path folder, String... pageLines) {
+        controller = PtyController.pluggedIn(folder);
+        config = configure(folder, List.of(pageLines));
+        daemon = RunningDaemon.start(config);
+        browser = Browser.start();
+        awaitPage();
+    }
+
+    private Path configure(Path folder, List<String> pageLines) {
+        String page =
+                "\n[alarm]\nsequence = \"M\"\n[page]\nport = " + port + "\n" + String.join("\n", pageLines) + "\n";
+        Path file = birch.configure(folder, controller.port(), BAUD);
+        try {
+            String text = Files.readString(file)
+                    .replaceFirst("fault = \\{ layers.*\n", "")
+                    .replaceFirst("\\[\\[cues]]\nstate = \"fault\"\nlook = \"fault\"\nfade_s = 0\n", "");
+            return Files.writeString(file, text + page);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void awaitPage() {
+        Await.until("the page's port", () -> FreePort.isListening(port));
+    }
+
+    Birch birch() {
+        return birch;
+    }
+
+    Browser browser() {
+        return browser;
+    }
+
+    RunningDaemon daemon() {
+        return daemon;
+    }
+
+    PtyController controller() {
+        return controller;
+    }
+
+    String url() {
+        return "http://127.0.0.1:" + port + "/";
+    }
+
+    /** Opens the page and waits until it is live. */
+    void open() {
+        browser.open(url());
+        awaitText("contact", "live");
+    }
+
+    /** Waits until an element of the page has a text. */
+    void awaitText(String id, String text) {
+        Await.until(
+                () -> id + " says " + text + "; it says " + browser.text(id),
+                () -> browser.text(id).equals(text),
+                LONG);
+    }
+
+    /** Kills the daemon, as a power cut would. */
+    void kill() {
+        daemon.close();
+    }
+
+    /** Starts the daemon again. */
+    void restart() {
+        daemon = RunningDaemon.start(config);
+        awaitPage();
+    }
+
+    /** What the page draws: red, green and blue of each pixel, 0 to 255. */
+    List<Long> drawn() {
+        return ((List<?>) browser.await(DRAWN))
+                .stream().map(value -> ((Number) value).longValue()).toList();
+    }
+
+    /** What a screen has to show for a frame: encoded by IEC 61966-2-1:1999, 5.2. */
+    static List<Long> screen(Entry frame) {
+        List<Integer> strip = frame.strip();
+        return IntStream.range(0, strip.size())
+                .mapToObj(i -> encoded(strip.get(i / 3 * 3 + PLACES[i % 3])))
+                .toList();
+    }
+
+    private static long encoded(int duty) {
+        double light = duty / (double) FULL;
+        return Math.round(FULL * (light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055));
+    }
+
+    /** Waits until the controller shows a picture, and the page draws the very same. */
+    void awaitOnBoth(Picture picture) {
+        Await.until(
+                () -> "controller and page show " + picture + "; the page draws " + drawn(),
+                () -> controller
+                        .recording()
+                        .lastIs(frame ->
+                                frame.fromHost() && picture.isOn(frame.strip()) && drawn().equals(screen(frame))),
+                LONG);
+    }
+
+    @Override
+    public void close() {
+        browser.close();
+        daemon.close();
+        controller.close();
+        broker.close();
+    }
+}

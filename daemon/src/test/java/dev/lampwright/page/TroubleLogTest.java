@@ -1,0 +1,55 @@
+package dev.lampwright.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+class TroubleLogTest {
+    private final TroubleLog log = TroubleLog.listening();
+    private final Logger logger = LoggerFactory.getLogger(TroubleLogTest.class);
+
+    @AfterEach
+    void close() {
+        log.close();
+    }
+
+    private List<String> own() {
+        return log.entries().stream()
+                .map(TroubleLog.Entry::text)
+                .filter(text -> text.startsWith("test "))
+                .toList();
+    }
+
+    @Test
+    void warningsAndErrorsAreKeptTheNewestFirst() {
+        logger.info("test {}", "not this");
+        logger.warn("test {}", "wind");
+        logger.error("test {}", "rain");
+        assertEquals(List.of("test rain", "test wind"), own());
+        assertEquals("error", log.entries().get(0).level());
+        assertEquals("warn", log.entries().get(1).level());
+    }
+
+    @Test
+    void onlySoManyAndSoLong() {
+        IntStream.range(0, 100).forEach(i -> logger.warn("test {}", i));
+        assertEquals(TroubleLog.MOST, log.entries().size());
+        assertEquals("test 99", own().get(0));
+        logger.warn("test {}", "x".repeat(10_000));
+        assertTrue(own().get(0).length() < 500);
+    }
+
+    @Test
+    void nothingIsHeardOnceItIsClosed() {
+        log.close();
+        long before = log.count();
+        logger.warn("test {}", "late");
+        assertEquals(before, log.count());
+    }
+}
