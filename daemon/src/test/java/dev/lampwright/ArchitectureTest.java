@@ -53,6 +53,17 @@ class ArchitectureTest {
     static final ArchRule ONLY_DEMO_KNOWS_THE_EMBEDDED_BROKER = only("io.moquette..", "..demo..");
 
     @ArchTest
+    static final ArchRule ONLY_METRICS_KNOWS_PROMETHEUS = only("io.prometheus..", "..metrics..");
+
+    @ArchTest
+    static final ArchRule NOTHING_BUT_THE_COMMAND_LINE_KNOWS_THE_METRICS = noClasses()
+            .that()
+            .resideOutsideOfPackages("..metrics..", "..cli..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("..metrics..");
+
+    @ArchTest
     static final ArchRule ONLY_PICTURE_KNOWS_THE_DRAWING_LIBRARY = only("java.awt..", "..picture..");
 
     @ArchTest
@@ -79,6 +90,22 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..link..");
+
+    @ArchTest
+    static final ArchRule THE_FITTING_KNOWS_LINK_AND_GUARDS_AND_NOTHING_ABOVE = noClasses()
+            .that()
+            .resideInAPackage("..fit..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "..config..",
+                    "..cli..",
+                    "..engine..",
+                    "..printer..",
+                    "..cue..",
+                    "..signal..",
+                    "..page..",
+                    "..desk..");
 
     @ArchTest
     static final ArchRule THE_PROTOCOL_STANDS_ALONE = classes()

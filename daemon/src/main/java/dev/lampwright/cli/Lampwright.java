@@ -15,8 +15,10 @@ import picocli.CommandLine.Model.OptionSpec;
             CheckCommand.class,
             PlanCommand.class,
             RenderCommand.class,
+            SurveyCommand.class,
             PortsCommand.class,
-            TellCommand.class
+            TellCommand.class,
+            FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: lampwright demo --seconds 30"})

@@ -1,30 +1,18 @@
 package dev.lampwright.cli;
 
-/** What the log looks like. To be set before the first logger is made. */
+import dev.lampwright.log.LogSetup;
+
+/** What is logged, where it is not what a daemon logs. */
 final class LogSettings {
-    private static final String LEVEL = "lampwright.log.level";
-    private static final String PATTERN = "lampwright.log.pattern";
-
     private LogSettings() {}
-
-    /** The journal keeps the time itself, so lines that go to it have none. */
-    static void forJournal() {
-        if (System.getenv("JOURNAL_STREAM") != null && System.getProperty(PATTERN) == null) {
-            System.setProperty(PATTERN, "%-5level %msg%n");
-        }
-    }
 
     /** Nothing: the command itself says what went wrong. */
     static void silent() {
-        if (System.getProperty(LEVEL) == null) {
-            System.setProperty(LEVEL, "OFF");
-        }
+        LogSetup.nothing();
     }
 
     /** Only troubles, since something is drawn in the terminal. */
     static void forPicture() {
-        if (System.getProperty(LEVEL) == null) {
-            System.setProperty(LEVEL, "WARN");
-        }
+        LogSetup.onlyTroubles();
     }
 }

@@ -7,7 +7,10 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.metrics.MetricsServer;
 import dev.lampwright.page.LivePage;
+import dev.lampwright.service.ServiceWatch;
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -56,7 +59,6 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         Config config = ConfigFile.read(file);
-        LogSettings.forJournal();
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
@@ -64,19 +66,34 @@ final class RunCommand implements Callable<Integer> {
     private void run(Config config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
-        FileWatch watch = new FileWatch(file);
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
                 Daemon daemon = daemon(config, recorder);
+                ServiceWatch service =
+                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon));
                 LivePage page = new LivePage(daemon)) {
             daemon.start();
+            service.start();
             log.info("started with {}", file);
             page.follow(config.page());
-            while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-                daemon.lookAround();
-                boolean asked = hangUp.heard();
-                if (watch.changed() || asked) {
-                    readAgain(daemon, page, log);
-                }
+            Closeable metrics = metrics(config, daemon, log);
+            try {
+                untilStopped(daemon, service, page, hangUp);
+            } finally {
+                metrics.close();
+            }
+        }
+    }
+
+    private void untilStopped(Daemon daemon, ServiceWatch service, LivePage page, HangUp hangUp)
+            throws InterruptedException {
+        FileWatch watch = new FileWatch(file);
+        while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+            daemon.lookAround();
+            boolean asked = hangUp.heard();
+            if (watch.changed() || asked) {
+                service.reloading();
+                readAgain(daemon, page);
+                service.reloaded();
             }
         }
     }
@@ -86,7 +103,23 @@ final class RunCommand implements Callable<Integer> {
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
     }
 
-    private void readAgain(Daemon daemon, LivePage page, Logger log) {
+    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
+    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
+        if (config.metricsPort().isEmpty()) {
+            return () -> {};
+        }
+        try {
+            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
+            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
+            return server;
+        } catch (IOException e) {
+            log.warn("{}; no metrics are told", e.getMessage());
+            return () -> {};
+        }
+    }
+
+    private void readAgain(Daemon daemon, LivePage page) {
+        Logger log = LoggerFactory.getLogger(RunCommand.class);
         try {
             Config next = ConfigFile.read(file);
             daemon.change(next);

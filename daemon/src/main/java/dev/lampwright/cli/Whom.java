@@ -53,7 +53,8 @@ final class Whom {
                         address(),
                         Optional.ofNullable(caFile),
                         Optional.ofNullable(username),
-                        Optional.ofNullable(passwordFile));
+                        Optional.ofNullable(passwordFile),
+                        Optional.empty());
     }
 
     private URI address() {

@@ -1,14 +1,24 @@
 package dev.lampwright.config;
 
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.OwnCertificate;
 import java.net.URI;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
 
 /** The section {@code [broker]}. What could hold a password is never shown. */
 final class BrokerSection {
     private static final String WANTED_USER = "give the name to log in with";
+    private static final String CREDENTIAL = "credential:";
+    /** Where systemd puts them for the service of the package. */
+    private static final String USUAL_CREDENTIALS = "/run/credentials/lampwright.service";
+
+    private static final String CERTIFICATE = "certificate_file";
+    private static final String KEY = "key_file";
+    private static final String WANTED_CERTIFICATE = "give the path of a PEM file with our own certificate";
+    private static final String WANTED_KEY = "give the path of a PEM file with its key, PKCS #8 and not encrypted";
     private static final URI STAND_IN = URI.create("mqtt://127.0.0.1:1883");
 
     private BrokerSection() {}
@@ -26,15 +36,47 @@ final class BrokerSection {
                 .orElse(STAND_IN);
         Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);
         Optional<String> username = table.text("username", WANTED_USER);
-        Optional<Path> passwordFile =
-                path(table, "password_file", "give the path of a file whose first line is the password", folder);
+        Optional<Path> passwordFile = passwordFile(table, folder, System.getenv());
         if (caFile.isPresent() && url.getScheme().equals("mqtt")) {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
         if (passwordFile.isPresent() && !table.has("username")) {
             table.mistake("password_file", "has no username beside it, which MQTT 3.1.1 does not allow", WANTED_USER);
         }
-        return new Broker(url, caFile, username, passwordFile);
+        return new Broker(url, caFile, username, passwordFile, ownCertificate(table, folder, url));
+    }
+
+    private static Optional<OwnCertificate> ownCertificate(Table table, Path folder, URI url) {
+        Optional<Path> certificateFile = path(table, CERTIFICATE, WANTED_CERTIFICATE, folder);
+        Optional<Path> keyFile = path(table, KEY, WANTED_KEY, folder);
+        if (table.has(CERTIFICATE) != table.has(KEY)) {
+            boolean isKeyMissing = table.has(CERTIFICATE);
+            table.mistake(
+                    isKeyMissing ? CERTIFICATE : KEY,
+                    "has no " + (isKeyMissing ? KEY : CERTIFICATE) + " beside it",
+                    isKeyMissing ? WANTED_KEY : WANTED_CERTIFICATE);
+        } else if (table.has(CERTIFICATE) && url.getScheme().equals("mqtt")) {
+            table.mistake(CERTIFICATE, "does nothing for mqtt://", "use mqtts:// in url, or leave it and key_file out");
+        }
+        return certificateFile.flatMap(certificate -> keyFile.map(key -> new OwnCertificate(certificate, key)));
+    }
+
+    /**
+     * A path, or {@code credential:NAME}: what the service manager hands over as NAME, by systemd.exec(5) in
+     * {@code $CREDENTIALS_DIRECTORY}. Whoever only checks the file has no such folder, so that is no mistake in it.
+     */
+    static Optional<Path> passwordFile(Table table, Path folder, Map<String, String> environment) {
+        String wanted = "give the path of a file whose first line is the password, or \"credential:NAME\"";
+        Optional<String> text = table.text("password_file", wanted);
+        if (text.isEmpty() || !text.get().startsWith(CREDENTIAL)) {
+            return path(table, "password_file", wanted, folder);
+        }
+        String name = text.get().substring(CREDENTIAL.length());
+        if (name.isEmpty() || name.contains("/")) {
+            table.mistake("password_file", "has no name that a credential can have", wanted);
+            return Optional.empty();
+        }
+        return Optional.of(Path.of(environment.getOrDefault("CREDENTIALS_DIRECTORY", USUAL_CREDENTIALS), name));
     }
 
     /** A path; a relative one starts from the folder. Empty if it is left out or wrong. */

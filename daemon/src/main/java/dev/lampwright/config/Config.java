@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * A configuration that has been found right. Looks, cues and the encoder remember what was before, so it is for one chain at a time.
@@ -30,6 +31,7 @@ import java.util.Optional;
  * @param port serial port of the controller
  * @param baud bits a second on the line
  * @param atEnd what the lights do when the daemon is asked to end
+ * @param metricsPort port of loopback on which figures are told, if any are; taken up at the start only
  * @param setup what is fitted to the controller, and its limits
  * @param guard what is chosen about the limits
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
@@ -51,6 +53,7 @@ public record Config(
         String port,
         int baud,
         AtEnd atEnd,
+        OptionalInt metricsPort,
         Setup setup,
         GuardSettings guard,
         Fitting fitting,

@@ -49,6 +49,39 @@ public final class ConfigFile {
         return examine(FileText.read(file), file.toString(), folder == null ? file.toAbsolutePath() : folder);
     }
 
+    /**
+     * Reads the broker alone from a file, which need hold no more than its section {@code [broker]}.
+     *
+     * @param file its path; relative paths in it start from its folder
+     * @return the broker
+     * @throws ConfigException with all mistakes in that section, or if the file cannot be read
+     */
+    public static Broker readBroker(Path file) throws ConfigException {
+        String text = FileText.read(file);
+        Findings findings = new Findings(file.toString(), LineIndex.of(text));
+        Table broker = Table.root(Toml.parse(text, file.toString()), findings).table("broker");
+        return broker(broker, file.toAbsolutePath().getParent(), findings);
+    }
+
+    /**
+     * A broker from single values, with the same checks as the section {@code [broker]} has.
+     *
+     * @param values by the keys of that section
+     * @return the broker; relative paths start from the current folder
+     * @throws ConfigException with all mistakes
+     */
+    public static Broker broker(Map<String, Object> values) throws ConfigException {
+        Findings findings = new Findings("broker", LineIndex.of(""));
+        return broker(Table.root(values, findings), Path.of("").toAbsolutePath(), findings);
+    }
+
+    private static Broker broker(Table table, Path folder, Findings findings) throws ConfigException {
+        Broker broker = BrokerSection.read(table, folder);
+        table.noteUnknown();
+        findings.throwIfMistaken();
+        return broker;
+    }
+
     private static Examined examine(String text, String name, Path folder) throws ConfigException {
         Map<String, Object> values = Toml.parse(text, name);
         Findings findings = new Findings(name, LineIndex.of(text));
@@ -87,6 +120,7 @@ public final class ConfigFile {
                 controller.port(),
                 controller.baud(),
                 controller.atEnd(),
+                MetricsSection.read(root.table("metrics")).port(),
                 SetupParts.setup(strip, supply, controller, dimmers),
                 GuardSection.read(root.table("guard"), fitting),
                 fitting,

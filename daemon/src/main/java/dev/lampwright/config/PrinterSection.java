@@ -5,6 +5,7 @@ import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.StateBinding;
+import dev.lampwright.printer.WillBinding;
 import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.List;
@@ -35,6 +36,10 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         return new Room(ambientC, hotAboveC);
     }
 
+    private static Optional<WillBinding> will(Table table) {
+        return table.has("will") ? Optional.of(WillSection.read(table.table("will"))) : Optional.empty();
+    }
+
     private static Bindings bindings(Table table) {
         List<StateBinding> states = table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
         Map<Quantity, List<Binding>> readings = ReadingsSection.read(table.table("readings"));
@@ -47,6 +52,6 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         }
         Optional<Source> faultText =
                 table.has("fault_text") ? Optional.of(SourceKeys.read(table.table("fault_text"))) : Optional.empty();
-        return new Bindings(states, readings, EventsSection.read(table.table("events")), faultText);
+        return new Bindings(states, readings, EventsSection.read(table.table("events")), faultText, will(table));
     }
 }

@@ -14,11 +14,13 @@ import dev.lampwright.printer.Contact;
 import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Silence;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -116,6 +118,9 @@ public final class Daemon implements AutoCloseable {
         if (next.framesPerSecond() != config.framesPerSecond()) {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", config.framesPerSecond());
         }
+        if (!next.metricsPort().equals(config.metricsPort())) {
+            LOG.warn("metrics.port is taken up when lampwright is started again");
+        }
         if (!sameLight(next)) {
             link.close();
             slot = slotFor(next.setup());
@@ -137,7 +142,7 @@ public final class Daemon implements AutoCloseable {
 
     /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
     public void lookAround() {
-        printer.lookAround();
+        printer.lookAround(config.silentAfter());
     }
 
     /**
@@ -217,6 +222,15 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
+     * Whether and why nothing is heard of the printer.
+     *
+     * @return empty if it is heard
+     */
+    public Optional<Silence> silence() {
+        return printer.silence(config.silentAfter());
+    }
+
+    /**
      * How things stand with the broker.
      *
      * @return the newest
@@ -250,6 +264,25 @@ public final class Daemon implements AutoCloseable {
      */
     public LinkStatus link() {
         return link.status();
+    }
+
+    /**
+     * How many messages have come from the broker.
+     *
+     * @return a count since the start, or since the broker was last changed
+     */
+    public long messages() {
+        return printer.messages();
+    }
+
+    /**
+     * The most that the strip's supply may be asked for.
+     *
+     * @return mA
+     */
+    public int ceilingMilliamps() {
+        Setup setup = config.setup();
+        return setup.ceilingsMilliamps().get(setup.stripSupply());
     }
 
     private static void warn(Config config, Chain chain) {

@@ -41,6 +41,8 @@ public final class FrameLoop {
     private final SignalBoard signals = new SignalBoard();
     private volatile int milliamps;
     private volatile int mostMilliamps;
+    private volatile long dimmedFrames;
+    private volatile long heldFrames;
     private final AtomicLong frames = new AtomicLong();
     private final AtomicLong skipped = new AtomicLong();
     private final StatusWatch watch;
@@ -185,6 +187,24 @@ public final class FrameLoop {
     }
 
     /**
+     * How many frames have asked for more than a supply may give.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long dimmedFrames() {
+        return dimmedFrames;
+    }
+
+    /**
+     * How many frames were held back because they would have flashed too often.
+     *
+     * @return since the guards were made, which is the start or the last change of the lights
+     */
+    public long heldFrames() {
+        return heldFrames;
+    }
+
+    /**
      * How many frames have been made.
      *
      * @return since the start
@@ -261,6 +281,8 @@ public final class FrameLoop {
         signals.leave(rig.chain, nanos);
         milliamps = rig.chain.guard().milliamps(0);
         mostMilliamps = Math.max(mostMilliamps, milliamps);
+        dimmedFrames = rig.chain.guard().dimmedFrames();
+        heldFrames = rig.chain.guard().heldFrames();
         frames.incrementAndGet();
     }
 

@@ -12,6 +12,7 @@ public final class Lateness {
 
     private final long[] counts = new long[OCTAVES * STEPS_PER_OCTAVE];
     private final AtomicLong total = new AtomicLong();
+    private final AtomicLong sum = new AtomicLong();
 
     /**
      * Counts one.
@@ -19,7 +20,9 @@ public final class Lateness {
      * @param nanos how late, in ns; less than 0 counts as 0
      */
     public void add(long nanos) {
-        counts[classOf(Math.max(0, nanos))]++;
+        long late = Math.max(0, nanos);
+        counts[classOf(late)]++;
+        sum.addAndGet(late);
         total.incrementAndGet();
     }
 
@@ -30,6 +33,30 @@ public final class Lateness {
      */
     public long total() {
         return total.get();
+    }
+
+    /**
+     * All lateness together.
+     *
+     * @return ns since the start
+     */
+    public long sumNanos() {
+        return sum.get();
+    }
+
+    /**
+     * How many were no later than some time.
+     *
+     * @param nanos how late, in ns, 0 or more; the class that it falls into counts if it ends there or before, so the time may be taken as
+     *     up to 3 % less
+     * @return since the start; what is being counted at this moment may be in it or not
+     */
+    public long upTo(long nanos) {
+        long seen = 0;
+        for (int i = 0; i < counts.length && topOf(i) <= nanos; i++) {
+            seen += counts[i];
+        }
+        return seen;
     }
 
     /**

@@ -16,7 +16,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class ControllerLink implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
-    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(3);
+    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(1);
     private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
     private static final long GOODBYE_MILLIS = 450;
     private static final long LAST_MILLIS = 100;

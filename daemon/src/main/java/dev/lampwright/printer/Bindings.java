@@ -16,12 +16,30 @@ import java.util.stream.Stream;
  * @param readings where it says each quantity, at least one place each; those not in the map are not told
  * @param events where it says that something begins and ends, by name
  * @param faultText where it says in its own words what is wrong
+ * @param will where its broker says that it is gone
  */
 public record Bindings(
         List<StateBinding> states,
         Map<Quantity, List<Binding>> readings,
         Map<String, EventBinding> events,
-        Optional<Source> faultText) {
+        Optional<Source> faultText,
+        Optional<WillBinding> will) {
+    /**
+     * Those of a printer without a last will.
+     *
+     * @param states as above
+     * @param readings as above
+     * @param events as above
+     * @param faultText as above
+     */
+    public Bindings(
+            List<StateBinding> states,
+            Map<Quantity, List<Binding>> readings,
+            Map<String, EventBinding> events,
+            Optional<Source> faultText) {
+        this(states, readings, events, faultText, Optional.empty());
+    }
+
     /** Keeps copies. */
     public Bindings {
         states = List.copyOf(states);
@@ -45,7 +63,8 @@ public record Bindings(
                         states.stream().map(StateBinding::source),
                         readings.values().stream().flatMap(Collection::stream).map(Binding::source),
                         events.values().stream().map(EventBinding::source),
-                        faultText.stream())
+                        faultText.stream(),
+                        will.stream().map(WillBinding::source))
                 .flatMap(Function.identity())
                 .map(Source::topicFilter)
                 .distinct()

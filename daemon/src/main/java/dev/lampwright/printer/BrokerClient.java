@@ -141,6 +141,7 @@ public final class BrokerClient implements AutoCloseable {
     }
 
     private void run() {
+        Secrets.warnings(broker).forEach(LOG::warn);
         try {
             while (!isClosing()) {
                 lost(stayConnected());
@@ -193,7 +194,7 @@ public final class BrokerClient implements AutoCloseable {
         return new BrokerSocket(
                 url.getHost(),
                 port(url),
-                isSecure(url) ? Optional.of(TrustedAuthorities.sockets(broker.caFile())) : Optional.empty(),
+                isSecure(url) ? Optional.of(Tls.sockets(broker)) : Optional.empty(),
                 patience.network(),
                 MOST_BYTES);
     }

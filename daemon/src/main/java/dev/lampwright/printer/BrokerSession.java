@@ -89,7 +89,11 @@ final class BrokerSession implements AutoCloseable {
         } catch (MqttException e) {
             throw BrokerWords.failure(e);
         }
-        await(connected, "the connection was taken but not answered; check that it is MQTT that listens there");
+        try {
+            await(connected, "the connection was taken but not answered; check that it is MQTT that listens there");
+        } catch (BrokerException e) {
+            throw BrokerWords.failureToOpen(e, socket.isSecure());
+        }
     }
 
     private MqttConnectOptions options(Login login, Optional<Will> will) {

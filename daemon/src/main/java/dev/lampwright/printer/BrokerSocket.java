@@ -54,6 +54,11 @@ final class BrokerSocket implements NetworkModule {
         this.mostPacketBytes = mostPacketBytes;
     }
 
+    /** Whether this speaks TLS. */
+    boolean isSecure() {
+        return tls.isPresent();
+    }
+
     @Override
     public void start() throws IOException {
         Socket connected = connect();

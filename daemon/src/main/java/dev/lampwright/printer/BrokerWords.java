@@ -7,6 +7,7 @@ import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
 import java.security.cert.CertificateException;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javax.net.ssl.SSLException;
@@ -15,6 +16,18 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 /** What went wrong with a connection, in words for the user. */
 final class BrokerWords {
     private static final String LOST = "the connection was lost; look at the broker's log and at the network";
+
+    private static final String TURNED_AWAY =
+            "the broker ended the connection before it let us in; look at its log, and check certificate_file and key_file";
+    private static final List<String> ABOUT_OUR_CERTIFICATE = List.of(
+            "certificate_required",
+            "bad_certificate",
+            "unsupported_certificate",
+            "certificate_revoked",
+            "certificate_expired",
+            "certificate_unknown",
+            "unknown_ca",
+            "access_denied");
 
     private BrokerWords() {}
 
@@ -35,6 +48,19 @@ final class BrokerWords {
                 .or(() -> answer(failure))
                 .orElseGet(() -> unexpected(failure));
         return new BrokerException(words, failure);
+    }
+
+    /**
+     * Puts a failure before the broker has let us in into words.
+     *
+     * @param failure what Paho, the network or we ourselves threw
+     * @param isSecure whether over TLS. In TLS 1.3 (RFC 8446, section 2) a client has finished before its certificate is looked at, and
+     *     why it was turned away is often lost with the connection
+     * @return the same as an exception with a message for the user
+     */
+    static BrokerException failureToOpen(Throwable failure, boolean isSecure) {
+        BrokerException plain = failure(failure);
+        return isSecure && plain.getMessage().equals(LOST) ? new BrokerException(TURNED_AWAY, failure) : plain;
     }
 
     private static Stream<Throwable> causes(Throwable failure) {
@@ -65,8 +91,18 @@ final class BrokerWords {
                 .findFirst()
                 .map(cause -> "the certificate is not for this host or not from a trusted authority ("
                         + cause.getMessage() + "); check the url and ca_file")
-                .orElseGet(() ->
-                        "TLS failed (" + failure.getMessage() + "); check that this port speaks TLS, and ca_file");
+                .or(() -> refusal(failure))
+                .orElseGet(() -> "TLS failed (" + failure.getMessage() + "); check that this port speaks TLS,"
+                        + " then ca_file, and certificate_file if the broker asks for one");
+    }
+
+    /** Alerts of RFC 8446, section 6.2, by which a broker refuses our certificate, or that there is none. */
+    private static Optional<String> refusal(Throwable failure) {
+        String message = String.valueOf(failure.getMessage());
+        return message.contains("fatal alert") && ABOUT_OUR_CERTIFICATE.stream().anyMatch(message::contains)
+                ? Optional.of("the broker does not accept who we are (" + message
+                        + "); check certificate_file and key_file, and that the broker trusts who signed them")
+                : Optional.empty();
     }
 
     /** Return codes of MQTT 3.1.1, section 3.2.2.3, and those that Paho adds. */

@@ -1,7 +1,7 @@
 package dev.lampwright.printer;
 
-/** Makes text from outside fit for a log: one line, short, without control characters. */
-final class Printable {
+/** Makes text from outside fit for a log or a terminal: one line, short, without control characters. */
+public final class Printable {
     private Printable() {}
 
     /**
@@ -11,7 +11,7 @@ final class Printable {
      * @param most how many characters to keep, at most
      * @return those characters, each that cannot be shown replaced by a dot
      */
-    static String beginning(String text, int most) {
+    public static String beginning(String text, int most) {
         StringBuilder shown = new StringBuilder(most);
         text.codePoints().limit(most).map(Printable::shown).forEach(shown::appendCodePoint);
         if (shown.length() > most) {

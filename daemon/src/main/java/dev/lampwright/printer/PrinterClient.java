@@ -1,6 +1,7 @@
 package dev.lampwright.printer;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +20,10 @@ public final class PrinterClient implements AutoCloseable {
     private final Optional<Contact> contact;
     private final BrokerClient client;
     private final FirstMinute firstMinute = new FirstMinute();
-    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private final KeptMessages kept = new KeptMessages();
+    private final Trouble silences = new Trouble(LOG);
+    private final long madeAtNanos;
+    private volatile PrinterStatus status = PrinterStatus.nothingHeard();
 
     /**
      * Prepares; {@link #start} starts.
@@ -47,6 +51,7 @@ public final class PrinterClient implements AutoCloseable {
         this.reader = new StatusReader(bindings);
         this.nanoClock = nanoClock;
         this.sink = sink;
+        this.madeAtNanos = nanoClock.getAsLong();
         this.client = new BrokerClient(
                 broker, topicFilters(bindings, contact), this::take, contact.map(Contact::will), patience);
     }
@@ -96,8 +101,35 @@ public final class PrinterClient implements AutoCloseable {
         return client.messages();
     }
 
-    /** Looks after what no message tells: topics on which nothing comes. To be called every second or so, by any thread. */
-    public synchronized void lookAround() {
+    /**
+     * Whether and why nothing is heard of the printer.
+     *
+     * @param silentAfter how long nothing may be heard
+     * @return empty if it is heard
+     */
+    public Optional<Silence> silence(Duration silentAfter) {
+        return Silence.of(status, brokerState(), quietNanos(), silentAfter.toNanos());
+    }
+
+    private long quietNanos() {
+        PrinterStatus newest = status;
+        return nanoClock.getAsLong() - (newest.heard() ? newest.heardAtNanos() : madeAtNanos);
+    }
+
+    /**
+     * Looks after what no message tells: topics on which nothing comes, and silence. To be called every second or so, by any thread.
+     *
+     * @param silentAfter how long nothing may be heard
+     */
+    public synchronized void lookAround(Duration silentAfter) {
+        Optional<Silence> silence = silence(silentAfter);
+        if (silence.isEmpty()) {
+            silences.ends("printer: heard again");
+        } else {
+            long quietSeconds = Duration.ofNanos(quietNanos()).toSeconds();
+            String line = "printer: " + silence.get().words(quietSeconds);
+            silences.begins(silence.get().name(), line, nanoClock.getAsLong());
+        }
         boolean connected = brokerState().phase() == BrokerState.Phase.CONNECTED;
         if (firstMinute.over(connected, nanoClock.getAsLong())) {
             reader.tellQuietTopics();
@@ -109,8 +141,13 @@ public final class PrinterClient implements AutoCloseable {
             contact.get().take(topic, payload, retained, client);
             return;
         }
-        PrinterStatus after = reader.read(status, topic, payload, nanoClock.getAsLong());
-        if (after != status) {
+        if (retained && kept.isHeard(topic, payload)) {
+            return;
+        }
+        PrinterStatus before = retained ? status : status.back();
+        PrinterStatus after = reader.read(before, topic, payload, nanoClock.getAsLong());
+        if (after != before) {
+            kept.note(topic, payload);
             FaultWords.line(status, after).ifPresent(LOG::warn);
             status = after;
             sink.accept(after);

@@ -9,10 +9,11 @@ import java.util.Optional;
 public final class PrinterStatus {
     private static final int MOST_TEXT_CHARS = 200;
     private static final PrinterStatus NOTHING_HEARD = new PrinterStatus(
-            PrinterState.SILENT, PrinterState.SILENT, false, 0, new EnumMap<>(Quantity.class), Map.of(), "");
+            PrinterState.SILENT, PrinterState.SILENT, false, false, 0, new EnumMap<>(Quantity.class), Map.of(), "");
 
     private final PrinterState told;
     private final PrinterState state;
+    private final boolean gone;
     private final boolean heard;
     private final long heardAtNanos;
     private final Map<Quantity, Reading> readings;
@@ -22,6 +23,7 @@ public final class PrinterStatus {
     private PrinterStatus(
             PrinterState told,
             PrinterState state,
+            boolean gone,
             boolean heard,
             long heardAtNanos,
             Map<Quantity, Reading> readings,
@@ -29,6 +31,7 @@ public final class PrinterStatus {
             String faultText) {
         this.told = told;
         this.state = state;
+        this.gone = gone;
         this.heard = heard;
         this.heardAtNanos = heardAtNanos;
         this.readings = readings;
@@ -48,10 +51,28 @@ public final class PrinterStatus {
     /**
      * The state that the printer last told, or that its readings tell for it.
      *
-     * @return {@link PrinterState#SILENT} until there is one
+     * @return {@link PrinterState#SILENT} until there is one, and while the printer is gone
      */
     public PrinterState state() {
+        return gone ? PrinterState.SILENT : state;
+    }
+
+    /**
+     * The same as if the printer were not gone.
+     *
+     * @return {@link PrinterState#SILENT} until there is one
+     */
+    PrinterState stateBeforeItWent() {
         return state;
+    }
+
+    /**
+     * Whether the printer's last will says that it is gone.
+     *
+     * @return false if it has none
+     */
+    public boolean isGone() {
+        return gone;
     }
 
     /**
@@ -80,7 +101,7 @@ public final class PrinterStatus {
      * @return the state
      */
     public PrinterState stateAt(long nanos, long silentAfterNanos) {
-        return heard && nanos - heardAtNanos <= silentAfterNanos ? state : PrinterState.SILENT;
+        return heard && nanos - heardAtNanos <= silentAfterNanos ? state() : PrinterState.SILENT;
     }
 
     /**
@@ -128,7 +149,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus heardAt(long atNanos) {
-        return new PrinterStatus(told, state, true, atNanos, readings, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, eventEnds, faultText);
     }
 
     /**
@@ -139,7 +160,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
-        return new PrinterStatus(newState, newState, true, atNanos, readings, eventEnds, faultText);
+        return new PrinterStatus(newState, newState, gone, true, atNanos, readings, eventEnds, faultText);
     }
 
     /**
@@ -151,7 +172,26 @@ public final class PrinterStatus {
     PrinterStatus judged(PrinterState judged) {
         return judged == state
                 ? this
-                : new PrinterStatus(told, judged, heard, heardAtNanos, readings, eventEnds, faultText);
+                : new PrinterStatus(told, judged, gone, heard, heardAtNanos, readings, eventEnds, faultText);
+    }
+
+    /**
+     * This after the printer's last will has said that it is gone.
+     *
+     * @param atNanos when it said so
+     * @return a new status
+     */
+    PrinterStatus gone(long atNanos) {
+        return new PrinterStatus(told, state, true, true, atNanos, readings, eventEnds, faultText);
+    }
+
+    /**
+     * This of a printer that is there.
+     *
+     * @return this, if it is not gone; or a new status
+     */
+    PrinterStatus back() {
+        return gone ? new PrinterStatus(told, state, false, heard, heardAtNanos, readings, eventEnds, faultText) : this;
     }
 
     /**
@@ -163,7 +203,7 @@ public final class PrinterStatus {
      */
     public PrinterStatus withFaultText(String text, long atNanos) {
         String kept = Printable.beginning(text.strip(), MOST_TEXT_CHARS);
-        return new PrinterStatus(told, state, true, atNanos, readings, eventEnds, kept);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, eventEnds, kept);
     }
 
     /**
@@ -177,7 +217,7 @@ public final class PrinterStatus {
     public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
-        return new PrinterStatus(told, state, true, atNanos, newReadings, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, newReadings, eventEnds, faultText);
     }
 
     /**
@@ -212,6 +252,6 @@ public final class PrinterStatus {
     public PrinterStatus withEvent(String name, long endNanos, long atNanos) {
         Map<String, Long> newEnds = new HashMap<>(eventEnds);
         newEnds.put(name, endNanos);
-        return new PrinterStatus(told, state, true, atNanos, readings, newEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, newEnds, faultText);
     }
 }

@@ -25,6 +25,7 @@ public final class StatusReader {
         bindings.readings()
                 .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
+        bindings.will().ifPresent(will -> bounds.add(new Bound("will", will.source(), new WillTaker(will.gone()))));
         bindings.faultText().ifPresent(source -> bounds.add(new Bound("fault text", source, new FaultTextTaker())));
     }
 
@@ -61,7 +62,7 @@ public final class StatusReader {
             return before;
         }
         after = derived.in(before, after, atNanos);
-        return after.judged(judge.judge(after, before.state()));
+        return after.judged(judge.judge(after, before.stateBeforeItWent()));
     }
 
     /**

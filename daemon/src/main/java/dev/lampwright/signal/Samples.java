@@ -26,20 +26,20 @@ final class Samples {
     /**
      * Adds a value.
      *
-     * @param timeS when, in s, no earlier than the one before
+     * @param atS when, in s, no earlier than the one before
      * @param value what
      */
-    void add(double timeS, double value) {
-        long span = (long) Math.floor(timeS / spanS);
+    void add(double atS, double value) {
+        long span = (long) Math.floor(atS / spanS);
         if (size > 0 && spans[size - 1] == span) {
-            join(size - 1, timeS, value, 1);
+            join(size - 1, atS, value, 1);
             return;
         }
         while (size == MOST) {
             halve();
-            span = (long) Math.floor(timeS / spanS);
+            span = (long) Math.floor(atS / spanS);
         }
-        append(span, timeS, value, 1);
+        append(span, atS, value, 1);
     }
 
     private void halve() {
@@ -56,18 +56,18 @@ final class Samples {
         }
     }
 
-    private void append(long span, double timeS, double value, int count) {
+    private void append(long span, double atS, double value, int count) {
         spans[size] = span;
-        times[size] = timeS;
+        times[size] = atS;
         values[size] = value;
         counts[size] = count;
         size++;
     }
 
-    private void join(int at, double timeS, double value, int count) {
+    private void join(int at, double atS, double value, int count) {
         counts[at] += count;
         double weight = (double) count / counts[at];
-        times[at] += (timeS - times[at]) * weight;
+        times[at] += (atS - times[at]) * weight;
         values[at] += (value - values[at]) * weight;
     }
 

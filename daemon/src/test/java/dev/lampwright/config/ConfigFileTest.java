@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.OwnCertificate;
 import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Setup;
@@ -260,11 +261,16 @@ class ConfigFileTest {
                 broker.ca_file = "certs/../ca.pem"
                 broker.username = "lamp"
                 broker.password_file = "/etc/alder/password"
+                broker.certificate_file = "own.pem"
+                broker.key_file = "/etc/alder/own-key.pem"
                 """)).broker();
         Path real = folder.toAbsolutePath();
         assertEquals(Optional.of(real.resolve("ca.pem")), broker.caFile());
         assertEquals(Optional.of(Path.of("/etc/alder/password")), broker.passwordFile());
         assertEquals(Optional.of("lamp"), broker.username());
+        assertEquals(
+                Optional.of(new OwnCertificate(real.resolve("own.pem"), Path.of("/etc/alder/own-key.pem"))),
+                broker.ownCertificate());
     }
 
     @Test

@@ -12,6 +12,7 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.Unit;
+import dev.lampwright.printer.WillBinding;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import java.io.IOException;
@@ -70,6 +71,14 @@ class ExampleTest {
                         PrinterState.FAULT),
                 List.copyOf(words.keySet()));
         assertEquals(List.of("ALARM*"), words.get(PrinterState.FAULT));
+    }
+
+    @Test
+    void will() {
+        Source link = new Source("shop/alder/link", PayloadPath.BARE);
+        assertEquals(
+                Optional.of(new WillBinding(link, List.of("offline"))),
+                config.bindings().will());
     }
 
     @Test

@@ -215,6 +215,27 @@ class MistakesTest {
         assertStarts("t.toml:7: broker.ca_file: is no path; ", added("broker.ca_file = \"a\\u0000b\""));
     }
 
+    @Test
+    void aCertificateHasAKeyAndIsForTls() {
+        assertStarts(
+                "t.toml:7: broker.certificate_file: has no key_file beside it; ",
+                added("broker.certificate_file = \"own.pem\""));
+        assertStarts(
+                "t.toml:7: broker.key_file: has no certificate_file beside it; ",
+                added("broker.key_file = \"own-key.pem\""));
+        assertStarts(
+                "t.toml:7: broker.certificate_file: does nothing for mqtt://; ",
+                added("broker.certificate_file = \"own.pem\"\nbroker.key_file = \"own-key.pem\""));
+    }
+
+    @Test
+    void aWillHasWords() {
+        assertStarts(
+                "t.toml:7: printer.will.gone: is missing; give the words that say so in an array",
+                added("printer.will = { topic = \"shop/alder/link\" }"));
+        assertStarts("t.toml:7: printer.will.topic: is missing; ", added("printer.will = { gone = [\"offline\"] }"));
+    }
+
     /** MQTT 3.1.1, sections 4.7.1.2, 4.7.1.3 and 4.7.3, the examples that are not valid and the rules. */
     @ParameterizedTest
     @ValueSource(strings = {"sport/tennis#", "sport/tennis/#/ranking", "sport+", "#/", "a\\u0000b"})

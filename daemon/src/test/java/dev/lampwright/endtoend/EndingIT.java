@@ -69,7 +69,7 @@ class EndingIT {
     }
 
     @Test
-    void lightFadesOutInSmallSteps() {
+    void lightFadesOutInSmallStepsAndTheBrokerIsTold() {
         try (Bench bench = new Bench(folder, Mosquitto.start(), List.of())) {
             bench.birch().tellJob(Birch.FAULT, 0);
             bench.awaitPicture(Birch.still(Birch.FAULT));
@@ -84,6 +84,8 @@ class EndingIT {
                     .toList();
             assertEquals(reds.stream().sorted(Comparator.reverseOrder()).toList(), reds, "only ever darker");
             assertTrue(reds.stream().distinct().count() > 4, () -> "a fade and no step: " + reds);
+            String status = bench.broker().read("lampwright/status");
+            assertTrue(status.contains("\"online\":false") && status.contains("\"why\":\"stopped\""), status);
         }
     }
 
@@ -111,6 +113,7 @@ class EndingIT {
                 url = "http://127.0.0.1"
                 [printer.state]
                 topic = "shop/birch/#/job"
+                printing = ["RUN"]
                 [controller]
                 baud = 500000
                 [strip]

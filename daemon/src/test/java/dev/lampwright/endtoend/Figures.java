@@ -19,26 +19,26 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /**
- * Measures the jar from outside and prints the figures; no test. A real Mosquitto on loopback, the daemon with the options of the
- * service and 60 frames a second, a strip of 30 pixels, and a controller in memory behind a pseudo-terminal. To be run after
- * {@code mvn package}, from the folder {@code daemon}; takes two minutes:
+ * Measures the package from outside and prints the figures; no test. A real Mosquitto on loopback, and a controller in memory behind a
+ * pseudo-terminal; the daemon as the package starts it, with an archive of classes made on the spot. To be run after {@code mvn package},
+ * from the folder {@code daemon}; takes two minutes and those that are asked for, ten without a number:
  *
- * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.Figures</pre>
+ * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.Figures 10</pre>
  *
  * <p>It prints, in this order:
  *
  * <ul>
+ *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts;
+ *   <li>what it takes when it has run so many minutes, see {@link Footprint};
  *   <li>from just before a fault is published at QoS 1 to its first whole frame at the controller, in ms, over 200 faults that come
  *       at any time within a frame. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
- *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts;
- *   <li>resident memory a minute after the start, and the size of the jar.
+ *   <li>sizes of jar and package, and what {@code systemd-analyze security} makes of the service.
  * </ul>
  */
 final class Figures {
-    private static final String[] SERVICE_OPTIONS = {"-Xmx64m", "-XX:+UseSerialGC"};
     private static final int FAULTS = 200;
     private static final int STARTS = 10;
-    private static final long MINUTE_NANOS = 60_000_000_000L;
+    private static final String USUAL_MINUTES = "10";
     private static final int BAUD = 500_000;
 
     private Figures() {}
@@ -46,19 +46,19 @@ final class Figures {
     /**
      * Measures and prints.
      *
-     * @param args none
+     * @param args how many minutes to run before memory is measured; 10 without
      */
-    public static void main(String[] args) throws IOException, MqttException {
+    public static void main(String[] args) throws IOException, InterruptedException, MqttException {
+        double minutes = Double.parseDouble(args.length == 0 ? USUAL_MINUTES : args[0]);
         Path folder = Files.createTempDirectory("lampwright-figures");
         try {
-            long started = System.nanoTime();
-            try (Bench bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit(), SERVICE_OPTIONS)) {
+            Footprint footprint = Footprint.prepare(folder);
+            print("start to first frame", starts(folder, footprint));
+            footprint.print(minutes);
+            try (Bench bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit(), footprint.options())) {
                 print("fault published to first frame", faults(bench));
-                await(started + MINUTE_NANOS);
-                print("resident after a minute", bench.daemon().residentKibAsItIs() / 1024.0, "MiB");
             }
-            print("start to first frame", starts(folder));
-            print("jar", Files.size(Path.of("target", "lampwright.jar")) / 1048576.0, "MiB");
+            Packaged.print();
         } finally {
             remove(folder);
         }
@@ -97,22 +97,22 @@ final class Figures {
                 .orElseThrow();
     }
 
-    private static double[] starts(Path folder) {
+    private static double[] starts(Path folder, Footprint footprint) {
         double[] millis = new double[STARTS];
         try (Mosquitto broker = Mosquitto.start();
                 PtyController controller = PtyController.pluggedIn(folder)) {
             Path config = new Birch(broker).configure(folder, controller.port(), BAUD);
             for (int i = 0; i < STARTS; i++) {
-                millis[i] = start(config, controller);
+                millis[i] = start(config, controller, footprint);
             }
         }
         return millis;
     }
 
-    private static double start(Path config, PtyController controller) {
+    private static double start(Path config, PtyController controller, Footprint footprint) {
         controller.recording().clear();
         long started = System.nanoTime();
-        try (RunningDaemon daemon = RunningDaemon.start(config, SERVICE_OPTIONS)) {
+        try (RunningDaemon daemon = footprint.start(config)) {
             Await.until("the first frame", () -> first(controller) > 0);
             daemon.terminate();
         }
@@ -144,10 +144,6 @@ final class Figures {
                 millis[(int) Math.ceil(0.99 * millis.length) - 1],
                 millis[millis.length - 1],
                 millis.length);
-    }
-
-    private static void print(String what, double value, String unit) {
-        System.out.printf(Locale.ROOT, "%s: %.1f %s%n", what, value, unit);
     }
 
     private static void remove(Path folder) throws IOException {

@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import ch.qos.logback.classic.Logger;
-import ch.qos.logback.classic.spi.ILoggingEvent;
-import ch.qos.logback.core.read.ListAppender;
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
 import dev.lampwright.cue.Condition;
@@ -26,11 +23,11 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.CapturedLog;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
-import org.slf4j.LoggerFactory;
 
 /** With a layer that fails, frames go on, states go on to be shown, and the log tells it once. */
 class FaultyLookTest {
@@ -56,19 +53,13 @@ class FaultyLookTest {
 
     @Test
     void theRestGoesOnAndTheLogTellsItOnce() {
-        Logger logger = (Logger) LoggerFactory.getLogger(FrameLoop.class);
-        ListAppender<ILoggingEvent> log = new ListAppender<>();
-        log.start();
-        logger.addAppender(log);
-        try {
+        List<String> lines;
+        try (CapturedLog log = new CapturedLog(FrameLoop.class.getName())) {
             assertFramesGoOn();
-        } finally {
-            logger.detachAppender(log);
+            lines = log.lines();
         }
-        List<String> lines =
-                log.list.stream().map(ILoggingEvent::getFormattedMessage).toList();
         assertEquals(1, lines.size(), lines.toString());
-        assertTrue(lines.get(0).startsWith("looks.odd.layers.1 cannot be drawn: "), lines.get(0));
+        assertTrue(lines.get(0).startsWith("ERROR looks.odd.layers.1 cannot be drawn: "), lines.get(0));
         assertTrue(lines.get(0).endsWith("the rest goes on"), lines.get(0));
     }
 

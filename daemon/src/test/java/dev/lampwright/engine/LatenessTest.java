@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
@@ -28,6 +29,16 @@ class LatenessTest {
             assertEquals(exact, lateness.microsAt(share), exact * 0.033 + 0.001);
         }
         assertEquals(20_000, lateness.total());
+        assertEquals(Arrays.stream(values).sum(), lateness.sumNanos());
+        for (long nanos : new long[] {1, 10, 31, 100, 1_000, 500_000, 1_000_000_000}) {
+            long told = lateness.upTo(nanos);
+            assertTrue(told <= countUpTo(values, nanos), () -> told + " up to " + nanos);
+            assertTrue(told >= countUpTo(values, (long) (nanos / 1.033) - 1), () -> told + " up to " + nanos);
+        }
+    }
+
+    private static long countUpTo(long[] values, long nanos) {
+        return Arrays.stream(values).filter(value -> value <= nanos).count();
     }
 
     @Test

@@ -35,6 +35,7 @@ class RehearsalTest {
                 good.port(),
                 good.baud(),
                 good.atEnd(),
+                good.metricsPort(),
                 good.setup(),
                 good.guard(),
                 good.fitting(),

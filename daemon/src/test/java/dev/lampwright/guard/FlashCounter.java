@@ -10,7 +10,7 @@ import java.util.concurrent.TimeUnit;
  * changes between a peak and a valley that can be picked out one after the other, found by trying all of them; two make a flash. Source: WCAG 2.2, "general flash and
  * red flash thresholds", and WCAG 2.0's working definition of a saturated red transition; numbers from memory of the standards' text.
  */
-final class FlashCounter {
+public final class FlashCounter {
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
     private static final double FULL = 255;
     /** Colours darker than this are not told apart by hue: the guard's own choice. */
@@ -60,13 +60,13 @@ final class FlashCounter {
     }
 
     /** Counts what some pixels show. */
-    FlashCounter(String order, int... pixels) {
+    public FlashCounter(String order, int... pixels) {
         this.order = order;
         this.channels = order.length();
         this.pixels = pixels.clone();
     }
 
-    void see(Frame frame, long nanos) {
+    public void see(Frame frame, long nanos) {
         states.add(new State(nanos, mean(frame, 'R'), mean(frame, 'G'), mean(frame, 'B')));
     }
 
@@ -82,7 +82,7 @@ final class FlashCounter {
     }
 
     /** The most general or red flashes in any second. */
-    int most() {
+    public int most() {
         return Math.max(mostGeneral(), Math.max(mostRed(), mostRedByHue()));
     }
 

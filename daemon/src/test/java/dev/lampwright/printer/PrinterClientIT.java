@@ -97,10 +97,14 @@ final class PrinterClientIT {
             awaitState(PrinterState.PRINTING);
             mosquitto.freeze();
             awaitReason(client, "stopped answering");
-            long heardAtNanos = newest.get().heardAtNanos();
+            PrinterStatus before = newest.get();
             mosquitto.thaw();
             awaitPhase(client, BrokerState.Phase.CONNECTED);
-            Await.until("what was kept", DEADLINE, () -> newest.get().heardAtNanos() > heardAtNanos);
+            Await.until("what was kept", DEADLINE, () -> client.messages() == 2);
+            mosquitto.publish(Alder.HEAT, "{\"plate\":{\"now\":41.5}}", false);
+            Await.until("the bed", DEADLINE, () -> newest.get().value(Quantity.BED_ACTUAL) == 41.5);
+            assertEquals(PrinterState.PRINTING, newest.get().state());
+            assertTrue(newest.get().heardAtNanos() > before.heardAtNanos());
         }
     }
 

@@ -105,7 +105,7 @@ class GlideTest {
             assertEquals(last, glide.at(now), 1e-9);
             double way = Math.signum(target - last);
             for (int step = 0; step <= 20; step++) {
-                double value = glide.at(now + step * 2 * SECOND / 20);
+                double value = glide.at(now + step * (SECOND / 10));
                 assertTrue((value - last) * way >= 0, "it turns back");
                 assertTrue((target - value) * way >= 0, "it overshoots");
                 last = value;

@@ -116,7 +116,7 @@ class HeatUpTest {
         for (int i = 0; i < 100_000; i++) {
             double target = chance.nextInt(3) == 0 ? 0 : chance.nextInt(10, 100);
             double share = heatUp.share(chance.nextInt(9) == 0 ? Double.NaN : chance.nextInt(0, 120), target);
-            assertTrue(Double.isNaN(share) || share >= 0 && share <= 1, () -> "" + share);
+            assertTrue(Double.isNaN(share) || (share >= 0 && share <= 1), () -> "" + share);
         }
     }
 }

@@ -6,7 +6,9 @@ import java.util.function.Supplier;
 
 /** Waits for a condition instead of sleeping for luck. */
 public final class Await {
-    private static final Duration LONG = Duration.ofSeconds(20);
+    /** How long tests wait for what should come soon. */
+    static final Duration LONG = Duration.ofSeconds(20);
+
     private static final long LOOK_EVERY_MS = 2;
 
     private Await() {}

@@ -37,8 +37,10 @@ public final class EmulatedBoard implements AutoCloseable {
      * @param strip the bytes, as they came out of the pin
      * @param faults what was wrong with the waveform; empty if nothing was
      * @param duties duty of each dimmer, 0 to 1
+     * @param heardNanos when it was told, on the clock of {@link System#nanoTime}
      */
-    public record Latched(long micros, List<Integer> strip, List<String> faults, List<Double> duties) {}
+    public record Latched(
+            long micros, List<Integer> strip, List<String> faults, List<Double> duties, long heardNanos) {}
 
     private EmulatedBoard(Process process, Path port) {
         this.process = process;
@@ -99,7 +101,12 @@ public final class EmulatedBoard implements AutoCloseable {
         line.path("faults").forEach(fault -> faults.add(fault.asText()));
         List<Double> duties = new ArrayList<>();
         line.path("dimmers").forEach(dimmer -> duties.add(dimmer.path("duty").asDouble(Double.NaN)));
-        return new Latched(line.get("t_us").asLong(), List.copyOf(strip), List.copyOf(faults), List.copyOf(duties));
+        return new Latched(
+                line.get("t_us").asLong(),
+                List.copyOf(strip),
+                List.copyOf(faults),
+                List.copyOf(duties),
+                System.nanoTime());
     }
 
     private synchronized boolean isReady() {
@@ -114,6 +121,13 @@ public final class EmulatedBoard implements AutoCloseable {
     /** All frames that have been latched so far, oldest first; a copy. */
     public synchronized List<Latched> frames() {
         return List.copyOf(frames);
+    }
+
+    /** All frames that have been latched so far, oldest first, which are then forgotten. */
+    public synchronized List<Latched> drainFrames() {
+        List<Latched> drained = List.copyOf(frames);
+        frames.clear();
+        return drained;
     }
 
     /** Whether the frame latched last is so; false if there was none. */

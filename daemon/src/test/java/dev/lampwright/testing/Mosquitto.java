@@ -2,6 +2,7 @@ package dev.lampwright.testing;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,6 +13,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 
 /**
@@ -21,10 +23,14 @@ import java.util.stream.Stream;
 public final class Mosquitto implements AutoCloseable {
     private static final Duration DEADLINE = Duration.ofSeconds(20);
 
+    /** Run by root, Mosquitto would become another user, who may not read the folder. */
+    private static final String USER = System.getProperty("user.name");
+
     private final int port;
     private final Path folder;
     private final Optional<Account> account;
     private final Optional<TestCertificates> certificates;
+    private final List<String> more;
     private Process process;
 
     /**
@@ -35,8 +41,9 @@ public final class Mosquitto implements AutoCloseable {
      */
     public record Account(String username, String password) {}
 
-    private Mosquitto(int port, Optional<Account> account, Optional<TestCertificates> certificates) {
+    private Mosquitto(int port, Optional<Account> account, Optional<TestCertificates> certificates, List<String> more) {
         this.port = port;
+        this.more = more;
         this.account = account;
         this.certificates = certificates;
         this.folder = newFolder();
@@ -58,7 +65,7 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startOn(int port) {
-        return started(new Mosquitto(port, Optional.empty(), Optional.empty()));
+        return started(new Mosquitto(port, Optional.empty(), Optional.empty(), List.of()));
     }
 
     /**
@@ -68,7 +75,7 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startWith(Account account) {
-        return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty()));
+        return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty(), List.of()));
     }
 
     /**
@@ -78,7 +85,42 @@ public final class Mosquitto implements AutoCloseable {
      * @return it, listening
      */
     public static Mosquitto startWith(TestCertificates certificates) {
-        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates)));
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), List.of()));
+    }
+
+    /**
+     * Starts one that speaks TLS and lets in those for whom the same authority vouches.
+     *
+     * @param certificates what it shows
+     * @return it, listening
+     */
+    public static Mosquitto askingForCertificates(TestCertificates certificates) {
+        List<String> asking = List.of("require_certificate true", "cafile " + certificates.authority());
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), asking));
+    }
+
+    /**
+     * Starts one with a configuration as it is shipped, but on a free port and in a folder of its own.
+     *
+     * @param shipped folder with {@code lampwright.conf} and {@code lampwright.acl}
+     * @param accounts who may log in
+     * @return it, listening
+     */
+    public static Mosquitto asShipped(Path shipped, List<Account> accounts) {
+        Mosquitto mosquitto = new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), List.of());
+        try {
+            Files.copy(shipped.resolve("lampwright.acl"), mosquitto.folder.resolve("lampwright.acl"));
+            mosquitto.passwords(mosquitto.folder.resolve("lampwright.passwords"), accounts);
+            String text = Files.readString(shipped.resolve("lampwright.conf"))
+                    .replace("listener 1883", "listener " + mosquitto.port)
+                    .replace("/etc/mosquitto", mosquitto.folder.toString());
+            Files.writeString(mosquitto.folder.resolve("mosquitto.conf"), text + "\nuser " + USER + "\n");
+            mosquitto.restart();
+            return mosquitto;
+        } catch (IOException e) {
+            mosquitto.close();
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static Mosquitto started(Mosquitto mosquitto) {
@@ -106,23 +148,25 @@ public final class Mosquitto implements AutoCloseable {
         lines.add("persistence false");
         lines.add("allow_anonymous " + account.isEmpty());
         lines.add("log_dest stdout");
-        // Run by root, Mosquitto becomes another user, who may not read the folder.
-        lines.add("user " + System.getProperty("user.name"));
+        lines.add("user " + USER);
         if (account.isPresent()) {
-            lines.add("password_file " + passwords(account.get()));
+            Path file = folder.resolve("passwords");
+            passwords(file, List.of(account.get()));
+            lines.add("password_file " + file);
         }
         if (certificates.isPresent()) {
             lines.add("certfile " + certificates.get().certificate());
             lines.add("keyfile " + certificates.get().key());
         }
+        lines.addAll(more);
         Files.write(folder.resolve("mosquitto.conf"), lines);
     }
 
-    private Path passwords(Account only) throws IOException {
-        Path file = folder.resolve("passwords");
+    private void passwords(Path file, List<Account> accounts) throws IOException {
         Files.createFile(file);
-        Tool.run(List.of("mosquitto_passwd", "-b", file.toString(), only.username(), only.password()), "mosquitto");
-        return file;
+        for (Account one : accounts) {
+            Tool.run(List.of("mosquitto_passwd", "-b", file.toString(), one.username(), one.password()), "mosquitto");
+        }
     }
 
     /**
@@ -168,10 +212,20 @@ public final class Mosquitto implements AutoCloseable {
             command.add("-r");
         }
         account.ifPresent(only -> command.addAll(List.of("-u", only.username(), "-P", only.password())));
-        certificates.ifPresent(
-                shown -> command.addAll(List.of("--cafile", shown.authority().toString())));
+        certificates.ifPresent(shown -> command.addAll(identity(shown)));
         command.addAll(List.of("-h", url().getHost()));
         Tool.run(command, "mosquitto-clients");
+    }
+
+    /** The broker's own certificate does for a client's too. */
+    private static List<String> identity(TestCertificates certificates) {
+        return List.of(
+                "--cafile",
+                certificates.authority().toString(),
+                "--cert",
+                certificates.certificate().toString(),
+                "--key",
+                certificates.key().toString());
     }
 
     /**
@@ -198,6 +252,38 @@ public final class Mosquitto implements AutoCloseable {
         List<String> once = List.of("-C", "1", "-W", "" + DEADLINE.toSeconds());
         return Tool.run(Stream.concat(command.stream(), once.stream()).toList(), "mosquitto-clients")
                 .strip();
+    }
+
+    /**
+     * Publishes many messages at QoS 1, one after the other at an even pace, and waits until the broker has taken all.
+     *
+     * @param topic the topic
+     * @param payloads the payloads, as UTF-8, none with a line break
+     * @param pace from one to the next
+     */
+    public void publishPaced(String topic, List<String> payloads, Duration pace) {
+        List<String> command = List.of("mosquitto_pub", "-p", "" + port, "-q", "1", "-t", topic, "-l");
+        try {
+            Process publisher = new ProcessBuilder(command)
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            try (Writer lines = publisher.outputWriter(StandardCharsets.UTF_8)) {
+                for (String payload : payloads) {
+                    lines.write(payload + "\n");
+                    lines.flush();
+                    LockSupport.parkNanos(pace.toNanos());
+                }
+            }
+            if (!publisher.waitFor(DEADLINE.toSeconds(), TimeUnit.SECONDS)) {
+                throw new AssertionError("mosquitto_pub does not end");
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError("interrupted while mosquitto_pub was publishing", e);
+        }
     }
 
     private String payloadFile(byte[] payload) {

@@ -60,6 +60,13 @@ public final class Recording implements MemoryController.Display {
         return !entries.isEmpty() && so.test(last());
     }
 
+    /** All that was shown so far, oldest first, which is then forgotten. */
+    public synchronized List<Entry> drain() {
+        List<Entry> drained = List.copyOf(entries);
+        entries.clear();
+        return drained;
+    }
+
     /** Forgets what was shown so far. */
     public synchronized void clear() {
         entries.clear();

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -63,10 +64,36 @@ public final class RunningDaemon implements AutoCloseable {
      * @return it, perhaps not lit yet
      */
     public static RunningDaemon start(Path config, String... options) {
+        return start(config, Map.of(), options);
+    }
+
+    /**
+     * Starts it in an environment.
+     *
+     * @param config its configuration file
+     * @param environment variables that are added
+     * @param options of {@code java}
+     * @return it, perhaps not lit yet
+     */
+    public static RunningDaemon start(Path config, Map<String, String> environment, String... options) {
+        ProcessBuilder builder = new ProcessBuilder(command(List.of(options), "run", "--config", config.toString()));
+        builder.environment().putAll(environment);
         try {
-            return new RunningDaemon(new ProcessBuilder(command(List.of(options), "run", "--config", config.toString()))
-                    .redirectErrorStream(true)
-                    .start());
+            return new RunningDaemon(builder.redirectErrorStream(true).start());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Starts it in surroundings of its own.
+     *
+     * @param builder command, environment and where the log goes: with another place than a pipe, {@link #log} stays empty
+     * @return it, perhaps not lit yet
+     */
+    public static RunningDaemon start(ProcessBuilder builder) {
+        try {
+            return new RunningDaemon(builder.start());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -114,6 +141,15 @@ public final class RunningDaemon implements AutoCloseable {
         return log.size();
     }
 
+    /**
+     * Sends it a signal.
+     *
+     * @param name of the signal, without {@code SIG}
+     */
+    public void signal(String name) {
+        Tool.run(List.of("kill", "-" + name, Long.toString(process.pid())), "procps");
+    }
+
     /** Whether it runs. */
     public boolean isAlive() {
         return process.isAlive();
@@ -146,12 +182,33 @@ public final class RunningDaemon implements AutoCloseable {
 
     /** Its resident memory, in KiB: {@code VmRSS} of proc(5). */
     public long residentKibAsItIs() {
-        return text(proc().resolve("status"))
+        return kib("status", "VmRSS:");
+    }
+
+    /** Its resident memory, in KiB, with its share of what it has in common with other processes: {@code Pss} of proc(5). */
+    public long proportionalKib() {
+        return kib("smaps_rollup", "Pss:");
+    }
+
+    /** How long it has been on a processor since it was started, in s; in steps of a hundredth, as proc(5) counts. */
+    public double processorSeconds() {
+        String[] fields =
+                text(proc().resolve("stat")).replaceFirst("(?s).*\\) ", "").split(" ");
+        return (Long.parseLong(fields[11]) + Long.parseLong(fields[12])) / 100.0;
+    }
+
+    private long kib(String file, String key) {
+        return text(proc().resolve(file))
                 .lines()
-                .filter(line -> line.startsWith("VmRSS:"))
+                .filter(line -> line.startsWith(key))
                 .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** Its state, a letter of proc(5): {@code T} is stopped by a signal. */
+    public String state() {
+        return text(proc().resolve("stat")).replaceFirst("(?s).*\\) (\\w) .*", "$1");
     }
 
     private Path proc() {

@@ -3,6 +3,7 @@ package dev.lampwright.testing;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * An authority made for one test, and a broker's certificate from it. Needs the Debian package {@code openssl}.
@@ -12,6 +13,14 @@ import java.util.List;
  * @param key PEM file with the key of the broker
  */
 public record TestCertificates(Path authority, Path certificate, Path key) {
+    /**
+     * A certificate that the authority has issued.
+     *
+     * @param certificate PEM file with it
+     * @param key PEM file with its key, PKCS #8
+     */
+    public record Issued(Path certificate, Path key) {}
+
     /**
      * Makes them.
      *
@@ -25,18 +34,84 @@ public record TestCertificates(Path authority, Path certificate, Path key) {
         Path certificate = folder.resolve("broker.pem");
         Path key = folder.resolve("broker-key.pem");
         openssl(authorityKey, authority, "/CN=test authority", List.of());
+        issue(authority, key, certificate, host);
+        return new TestCertificates(authority, certificate, key);
+    }
+
+    /**
+     * Has the authority vouch for somebody.
+     *
+     * @param name who
+     * @return a certificate of that name, and its key
+     */
+    public Issued issue(String name) {
+        Path folder = authority.getParent();
+        Issued issued = new Issued(folder.resolve(name + ".pem"), folder.resolve(name + "-key.pem"));
+        issue(authority, issued.key, issued.certificate, name);
+        return issued;
+    }
+
+    private static void issue(Path authority, Path key, Path certificate, String name) {
         openssl(
                 key,
                 certificate,
-                "/CN=" + host,
+                "/CN=" + name,
                 List.of(
                         "-CA",
                         authority.toString(),
                         "-CAkey",
-                        authorityKey.toString(),
+                        authority.resolveSibling("authority-key.pem").toString(),
                         "-addext",
-                        "subjectAltName=DNS:" + host));
-        return new TestCertificates(authority, certificate, key);
+                        "subjectAltName=DNS:" + name));
+    }
+
+    /**
+     * Makes a certificate that nobody vouches for.
+     *
+     * @param folder where to
+     * @param name who it is for, and what its files are called
+     * @param options of {@code openssl req}, such as the kind of key
+     * @return it
+     */
+    public static Issued selfSigned(Path folder, String name, String... options) {
+        Issued issued = new Issued(folder.resolve(name + ".pem"), folder.resolve(name + "-key.pem"));
+        List<String> command = new ArrayList<>(List.of("openssl", "req", "-x509", "-subj", "/CN=" + name));
+        command.addAll(List.of("-keyout", issued.key.toString(), "-out", issued.certificate.toString()));
+        command.addAll(List.of(options));
+        Tool.run(command, "openssl");
+        return issued;
+    }
+
+    /**
+     * Makes a certificate that nobody vouches for and that ran out some days ago. {@code openssl req} makes none; {@code keytool} does.
+     *
+     * @param folder where to
+     * @return it
+     */
+    public static Issued expired(Path folder) {
+        String store = folder.resolve("expired.p12").toString();
+        Issued issued = new Issued(folder.resolve("expired.pem"), folder.resolve("expired-key.pem"));
+        List<String> make =
+                new ArrayList<>(List.of("keytool", "-genkeypair", "-keystore", store, "-storepass", "sesame"));
+        make.addAll(List.of("-storetype", "PKCS12", "-keyalg", "EC", "-dname", "CN=expired"));
+        make.addAll(List.of("-startdate", "-10d", "-validity", "5"));
+        Tool.run(make, "default-jdk-headless");
+        List<String> unpack = List.of("openssl", "pkcs12", "-in", store, "-passin", "pass:sesame");
+        List<String> key = List.of("-nocerts", "-nodes", "-out", issued.key.toString());
+        List<String> certificate = List.of("-nokeys", "-out", issued.certificate.toString());
+        Tool.run(Stream.concat(unpack.stream(), key.stream()).toList(), "openssl");
+        Tool.run(Stream.concat(unpack.stream(), certificate.stream()).toList(), "openssl");
+        return issued;
+    }
+
+    /**
+     * Writes an RSA key in the form that came before PKCS #8.
+     *
+     * @param key the key
+     * @param older where to
+     */
+    public static void writeInOlderForm(Path key, Path older) {
+        Tool.run(List.of("openssl", "rsa", "-traditional", "-in", key.toString(), "-out", older.toString()), "openssl");
     }
 
     private static void openssl(Path key, Path certificate, String subject, List<String> more) {

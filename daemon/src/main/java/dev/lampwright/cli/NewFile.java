@@ -1,0 +1,54 @@
+package dev.lampwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** Writes a file whole or not at all. */
+final class NewFile {
+    private NewFile() {}
+
+    /**
+     * Makes sure that a file may be written.
+     *
+     * @param file its path
+     * @param replace whether one that is there may be replaced
+     * @throws IOException if it may not; the message is for the user
+     */
+    static void requireFree(Path file, boolean replace) throws IOException {
+        if (Files.isDirectory(file)) {
+            throw new IOException(file + ": is a folder; give the path of a file to write");
+        }
+        if (Files.exists(file) && !replace) {
+            throw new IOException(file + ": is there already; give another path, or --force to replace it");
+        }
+    }
+
+    /**
+     * Writes it.
+     *
+     * @param file its path
+     * @param text what to write, as UTF-8
+     * @param replace whether one that is there may be replaced
+     * @throws IOException if it cannot be written, and then nothing has changed; the message is for the user
+     */
+    static void write(Path file, String text, boolean replace) throws IOException {
+        requireFree(file, replace);
+        Path whole = file.toAbsolutePath();
+        try {
+            Path part = whole.resolveSibling(whole.getFileName() + ".part");
+            try {
+                Files.writeString(part, text);
+                Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        } catch (NoSuchFileException e) {
+            throw new IOException(file + ": its folder is not there; give the path of a file to write", e);
+        } catch (IOException e) {
+            throw new IOException(file + ": cannot be written: " + e.getMessage() + "; give another path", e);
+        }
+    }
+}

@@ -1,0 +1,211 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.demo.ColourDepth;
+import dev.lampwright.printer.Broker;
+import dev.lampwright.printer.TopicFilter;
+import dev.lampwright.survey.Listener;
+import dev.lampwright.survey.Proposal;
+import dev.lampwright.survey.ProposedConfig;
+import dev.lampwright.survey.SurveyTable;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The command {@code survey}: where a printer says what. */
+@Command(
+        name = "survey",
+        description = {
+            "Listens to a broker while a printer heats up and prints, and shows every value that is published: where it stands,"
+                    + " how often it comes, what it was, and which of them look like temperatures and their targets, progress,"
+                    + " time left and state, and why. Writes a configuration with that in it."
+        },
+        exitCodeListHeading = "%nExit status:%n",
+        exitCodeList = {
+            "0:a printer was found, or a signal ended it",
+            "1:none was found, the broker did not let us in, or the file cannot be written",
+            "2:called wrongly"
+        },
+        footer = {"", "Example: lampwright survey --broker mqtt://127.0.0.1 --seconds 300 --write alder.toml"})
+final class SurveyCommand implements Callable<Integer> {
+    private static final double LONGEST_S = 86_400;
+    private static final int MOST_ROWS = 500;
+    private static final Duration LONGEST_END = Duration.ofSeconds(5);
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(
+            names = "--broker",
+            paramLabel = "URL",
+            description = "The broker: mqtt://host or mqtts://host, with :port.")
+    private String url;
+
+    @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")
+    private String username;
+
+    @Option(names = "--password-file", paramLabel = "FILE", description = "A file whose first line is the password.")
+    private String passwordFile;
+
+    @Option(names = "--ca-file", paramLabel = "FILE", description = "PEM file with the certificates that mqtts trusts.")
+    private String caFile;
+
+    @Option(names = "--certificate-file", paramLabel = "FILE", description = "PEM file with our own certificate.")
+    private String certificateFile;
+
+    @Option(names = "--key-file", paramLabel = "FILE", description = "PEM file with its key.")
+    private String keyFile;
+
+    @Option(names = "--config", paramLabel = "FILE", description = "Take the broker from this file instead.")
+    private Path config;
+
+    @Option(
+            names = "--topics",
+            paramLabel = "FILTER",
+            defaultValue = "#",
+            description = "What to listen to, with + and # as in MQTT. Default: ${DEFAULT-VALUE}, all.")
+    private String topics;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            defaultValue = "60",
+            description = "How long to listen; Ctrl-C ends it before. Default: ${DEFAULT-VALUE}.")
+    private double seconds;
+
+    @Option(names = "--write", paramLabel = "FILE", description = "Write a configuration with what was found.")
+    private Path file;
+
+    @Option(names = "--force", description = "Let --write replace a file that is there.")
+    private boolean force;
+
+    @Option(names = "--json", description = "Answer with one JSON object on the standard output.")
+    private boolean json;
+
+    private int status = ExitCode.OK;
+
+    @Override
+    public Integer call() throws ConfigException, IOException, InterruptedException {
+        requireRight();
+        Broker broker = broker();
+        if (file != null) {
+            NewFile.requireFree(file, force);
+        }
+        LogSettings.silent();
+        try (Listener listener = new Listener(broker, topics)) {
+            GoodEnd.<IOException>of(LONGEST_END, listener::stop, () -> {
+                listen(listener);
+                answer(listener.survey().proposal(), broker);
+            });
+        }
+        return status;
+    }
+
+    private void requireRight() {
+        if (!(seconds > 0 && seconds <= LONGEST_S)) {
+            throw wrong("--seconds is " + seconds + "; write a number above 0, at most " + LONGEST_S);
+        }
+        if ((url == null) == (config == null)) {
+            throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
+        }
+        if (config != null && !brokerValues().isEmpty()) {
+            throw wrong("what the broker wants to see goes with --broker; the file of --config has its own");
+        }
+        TopicFilter.problem(topics).ifPresent(problem -> {
+            throw wrong("--topics is no MQTT topic filter: " + problem);
+        });
+    }
+
+    private ParameterException wrong(String what) {
+        return new ParameterException(spec.commandLine(), what);
+    }
+
+    private Broker broker() throws ConfigException {
+        if (config != null) {
+            return ConfigFile.readBroker(config);
+        }
+        return ConfigFile.broker(brokerValues());
+    }
+
+    private Map<String, Object> brokerValues() {
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("url", url);
+        values.put("username", username);
+        values.put("password_file", passwordFile);
+        values.put("ca_file", caFile);
+        values.put("certificate_file", certificateFile);
+        values.put("key_file", keyFile);
+        values.values().removeIf(value -> value == null);
+        return values;
+    }
+
+    private void listen(Listener listener) throws IOException, InterruptedException {
+        Duration duration = Duration.ofNanos(Math.round(seconds * 1e9));
+        boolean live = !json && ColourDepth.of(System.getenv()) != ColourDepth.PLAIN;
+        if (live) {
+            try (SurveyScreen screen = new SurveyScreen(out(), duration)) {
+                listener.listen(duration, screen::look);
+            }
+        } else {
+            listener.listen(duration, (survey, connected) -> {});
+        }
+    }
+
+    private void answer(Proposal proposal, Broker broker) throws IOException {
+        if (json) {
+            out().println(Json.of(SurveyMap.of(proposal)));
+        } else {
+            SurveyTable.values(proposal, MOST_ROWS).forEach(out()::println);
+            out().println();
+            SurveyTable.reasons(proposal).forEach(out()::println);
+        }
+        if (proposal.leftOut() > 0) {
+            err().println(proposal.leftOut() + " values or messages were too many or too long and are left out;"
+                    + " --topics narrows what is listened to");
+        }
+        if (!ProposedConfig.isEnough(proposal)) {
+            status = ExitCode.SOFTWARE;
+            err().println(nothing(proposal));
+        } else if (file != null) {
+            write(ProposedConfig.whole(proposal, broker));
+        }
+    }
+
+    private String nothing(Proposal proposal) {
+        return proposal.messages() == 0
+                ? "nothing was published on " + topics
+                        + "; switch the printer on, check --topics, or listen longer with --seconds"
+                : "none of what was heard on " + topics
+                        + " looks like a printer; let it heat up and print meanwhile, and"
+                        + " listen longer with --seconds";
+    }
+
+    private void write(String text) throws IOException {
+        try {
+            ConfigFile.read(text, file.toString());
+        } catch (ConfigException e) {
+            throw new IllegalStateException("what would be written is not right: " + e.getMessage(), e);
+        }
+        NewFile.write(file, text, force);
+        err().println(file + ": written; set its port and its strip, then try lampwright check " + file);
+    }
+
+    private PrintWriter out() {
+        return spec.commandLine().getOut();
+    }
+
+    private PrintWriter err() {
+        return spec.commandLine().getErr();
+    }
+}

@@ -1,0 +1,58 @@
+package dev.lampwright.fit;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** Files that are there whole or not at all. */
+final class AtomicFile {
+    private AtomicFile() {}
+
+    /**
+     * Writes a file in place of any that is there.
+     *
+     * @throws IOException if it cannot be written; the text says what to do
+     */
+    static void replace(Path file, String text) throws IOException {
+        write(
+                file,
+                text,
+                beside ->
+                        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING));
+    }
+
+    /**
+     * Writes a file that is not there yet.
+     *
+     * @throws FileAlreadyExistsException if it is there
+     * @throws IOException if it cannot be written; the text says what to do
+     */
+    static void create(Path file, String text) throws IOException {
+        write(file, text, beside -> Files.move(beside, file));
+    }
+
+    private interface Placing {
+        void place(Path beside) throws IOException;
+    }
+
+    private static void write(Path file, String text, Placing placing) throws IOException {
+        Path beside = file.resolveSibling("." + file.getFileName() + ".new");
+        try {
+            try {
+                Files.writeString(beside, text);
+                placing.place(beside);
+            } finally {
+                Files.deleteIfExists(beside);
+            }
+        } catch (FileAlreadyExistsException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new IOException(
+                    file + ": cannot be written (" + e.getClass().getSimpleName()
+                            + "); give a file in a folder that you may write to",
+                    e);
+        }
+    }
+}

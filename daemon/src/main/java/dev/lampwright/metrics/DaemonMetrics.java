@@ -1,0 +1,139 @@
+package dev.lampwright.metrics;
+
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameLoop;
+import dev.lampwright.link.LinkState;
+import dev.lampwright.link.LinkStatus;
+import dev.lampwright.printer.BrokerState;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import io.prometheus.metrics.model.snapshots.CounterSnapshot;
+import io.prometheus.metrics.model.snapshots.CounterSnapshot.CounterDataPointSnapshot;
+import io.prometheus.metrics.model.snapshots.GaugeSnapshot;
+import io.prometheus.metrics.model.snapshots.GaugeSnapshot.GaugeDataPointSnapshot;
+import io.prometheus.metrics.model.snapshots.Labels;
+import io.prometheus.metrics.model.snapshots.MetricSnapshot;
+import io.prometheus.metrics.model.snapshots.MetricSnapshots;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.LongSupplier;
+
+/**
+ * The daemon's figures at one moment, under names as prometheus.io has it in "Metric and label naming": a prefix, base units, {@code
+ * total} for what only grows. A counter begins at 0 again when what it counts is made anew, as Prometheus expects of counters.
+ */
+final class DaemonMetrics {
+    private static final String PREFIX = "lampwright_";
+    private static final double MILLIAMPS_PER_AMPERE = 1000;
+    private static final double NANOS_PER_SECOND = 1e9;
+
+    private final Daemon daemon;
+    private final LongSupplier clock;
+
+    /**
+     * Prepares.
+     *
+     * @param daemon whose figures
+     * @param clock the daemon's monotonic clock, in ns
+     */
+    DaemonMetrics(Daemon daemon, LongSupplier clock) {
+        this.daemon = daemon;
+        this.clock = clock;
+    }
+
+    /**
+     * Reads all figures.
+     *
+     * @return as they are now
+     */
+    MetricSnapshots now() {
+        List<MetricSnapshot> all = new ArrayList<>();
+        addFrames(all, daemon.frames());
+        addLink(all, daemon.link());
+        addPrinter(all);
+        return new MetricSnapshots(all);
+    }
+
+    private void addFrames(List<MetricSnapshot> all, FrameLoop loop) {
+        all.add(counter("frames", "Frames made.", loop.frames()));
+        all.add(counter("frames_left_out", "Frames not made because their time was past.", loop.skipped()));
+        all.add(LateHistogram.of(PREFIX + "frame_late_seconds", "How late frames were begun.", loop.lateness()));
+        all.add(counter(
+                "guard_dimmed_frames", "Frames that asked for more than a ceiling allows.", loop.dimmedFrames()));
+        all.add(counter(
+                "guard_held_frames", "Frames held back because they would have flashed too often.", loop.heldFrames()));
+        all.add(gauge(
+                "strip_current_amperes",
+                "What the last frame takes from the strip's supply.",
+                loop.milliamps() / MILLIAMPS_PER_AMPERE));
+        all.add(gauge(
+                "strip_ceiling_amperes",
+                "The most that the strip's supply may be asked for.",
+                daemon.ceilingMilliamps() / MILLIAMPS_PER_AMPERE));
+        all.add(state(loop.state()));
+    }
+
+    private static void addLink(List<MetricSnapshot> all, LinkStatus link) {
+        all.add(gauge("link_up", "1 while the controller is set up and lit.", link.state() == LinkState.LIT ? 1 : 0));
+        all.add(counter("frames_sent", "Frames sent whole to the controller.", link.framesSent()));
+        all.add(counter("frames_shown", "Frames that the controller acknowledged.", link.framesShown()));
+        all.add(counter(
+                "frames_replaced", "Frames replaced by a newer one before they were sent.", link.framesSkipped()));
+        all.add(counter("link_lost_messages", "Messages to the controller without an answer.", link.messagesLost()));
+        all.add(counter(
+                "link_broken_packets",
+                "Packets from the controller with a wrong checksum or framing.",
+                link.garbled()));
+        all.add(counter(
+                "controller_broken_packets",
+                "Packets that the controller found broken, as it counts, modulo 65536.",
+                link.broken()));
+        all.add(counter("controller_overruns", "Overruns that the controller counts, modulo 65536.", link.overruns()));
+        all.add(counter(
+                "controller_dimmed_frames",
+                "Frames that the controller had to dim to keep a ceiling, as it counts, modulo 65536.",
+                link.dimmed()));
+    }
+
+    private void addPrinter(List<MetricSnapshot> all) {
+        boolean connected = daemon.broker().phase() == BrokerState.Phase.CONNECTED;
+        all.add(gauge("broker_connected", "1 while the broker is connected and subscribed to.", connected ? 1 : 0));
+        all.add(counter("printer_messages", "Messages heard from the broker.", daemon.messages()));
+        PrinterStatus status = daemon.status();
+        if (status.heard()) {
+            double seconds = Math.max(0, clock.getAsLong() - status.heardAtNanos()) / NANOS_PER_SECOND;
+            all.add(gauge("printer_message_age_seconds", "Time since anything was heard of the printer.", seconds));
+        }
+    }
+
+    private static GaugeSnapshot state(PrinterState shown) {
+        GaugeSnapshot.Builder states =
+                GaugeSnapshot.builder().name(PREFIX + "printer_state").help("1 for the state that is shown.");
+        for (PrinterState state : PrinterState.values()) {
+            states.dataPoint(GaugeDataPointSnapshot.builder()
+                    .labels(Labels.of("state", state.name().toLowerCase(Locale.ROOT)))
+                    .value(state == shown ? 1 : 0)
+                    .build());
+        }
+        return states.build();
+    }
+
+    /** The library adds {@code _total}. */
+    private static CounterSnapshot counter(String name, String help, long value) {
+        return CounterSnapshot.builder()
+                .name(PREFIX + name)
+                .help(help)
+                .dataPoint(
+                        CounterDataPointSnapshot.builder().value((double) value).build())
+                .build();
+    }
+
+    private static GaugeSnapshot gauge(String name, String help, double value) {
+        return GaugeSnapshot.builder()
+                .name(PREFIX + name)
+                .help(help)
+                .dataPoint(GaugeDataPointSnapshot.builder().value(value).build())
+                .build();
+    }
+}

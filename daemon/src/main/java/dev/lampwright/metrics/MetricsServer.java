@@ -1,0 +1,118 @@
+package dev.lampwright.metrics;
+
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import dev.lampwright.engine.Daemon;
+import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
+import java.io.ByteArrayOutputStream;
+import java.io.Closeable;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
+ * takes no lock that the frame loop or the link takes. Whoever is slow to ask or to listen is hung up on.
+ */
+public final class MetricsServer implements Closeable {
+    private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
+    private static final String PATH = "/metrics";
+    /** In s; read by the JDK's server when it is first used (documentation of the module {@code jdk.httpserver}). */
+    private static final List<String> LONGEST =
+            List.of("sun.net.httpserver.maxReqTime", "sun.net.httpserver.maxRspTime");
+
+    private static final String LONGEST_S = "3";
+    private static final int OK = 200;
+    private static final int NOT_FOUND = 404;
+    private static final int METHOD_NOT_ALLOWED = 405;
+    private static final long NO_BODY = -1;
+
+    private final PrometheusTextFormatWriter writer = PrometheusTextFormatWriter.create();
+    private final DaemonMetrics metrics;
+    private final HttpServer server;
+    private final ExecutorService executor = Executors.newSingleThreadExecutor(MetricsServer::thread);
+
+    private MetricsServer(DaemonMetrics metrics, HttpServer server) {
+        this.metrics = metrics;
+        this.server = server;
+    }
+
+    /**
+     * Starts to listen.
+     *
+     * @param port TCP port; 0 for one that is free
+     * @param daemon whose figures
+     * @return the server, to be closed
+     * @throws IOException if the port cannot be listened to; the text says which, why and what to do
+     */
+    public static MetricsServer start(int port, Daemon daemon) throws IOException {
+        InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
+        LONGEST.forEach(key -> System.setProperty(key, LONGEST_S));
+        try {
+            HttpServer server = HttpServer.create(address, 0);
+            MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);
+            metrics.serve();
+            return metrics;
+        } catch (IOException e) {
+            throw new IOException(
+                    "metrics.port " + port + ": " + address.getHostString() + " cannot be listened to there ("
+                            + e.getMessage() + "); give another port, or end what has this one",
+                    e);
+        }
+    }
+
+    private void serve() {
+        server.createContext("/", this::answer);
+        server.setExecutor(executor);
+        server.start();
+    }
+
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "metrics");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /**
+     * Where it listens.
+     *
+     * @return the number of the port
+     */
+    public int port() {
+        return server.getAddress().getPort();
+    }
+
+    private void answer(HttpExchange exchange) throws IOException {
+        try (exchange) {
+            if (!exchange.getRequestURI().getPath().equals(PATH)) {
+                exchange.sendResponseHeaders(NOT_FOUND, NO_BODY);
+            } else if (!exchange.getRequestMethod().equals("GET")) {
+                exchange.getResponseHeaders().set("Allow", "GET");
+                exchange.sendResponseHeaders(METHOD_NOT_ALLOWED, NO_BODY);
+            } else {
+                tell(exchange);
+            }
+        } catch (RuntimeException e) {
+            LOG.error("metrics could not be told", e);
+        }
+    }
+
+    private void tell(HttpExchange exchange) throws IOException {
+        ByteArrayOutputStream text = new ByteArrayOutputStream();
+        writer.write(text, metrics.now());
+        exchange.getResponseHeaders().set("Content-Type", writer.getContentType());
+        exchange.sendResponseHeaders(OK, text.size());
+        text.writeTo(exchange.getResponseBody());
+    }
+
+    @Override
+    public void close() {
+        server.stop(0);
+        executor.shutdownNow();
+    }
+}

@@ -1,0 +1,67 @@
+package dev.lampwright.survey;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+
+/**
+ * Where a value stands among all that is heard. A printer's values share the beginning of their topics, so that beginning under which most
+ * roles are filled best is taken for the printer's; what stands elsewhere is some other thing's, more likely.
+ */
+final class PlaceEvidence implements Evidence {
+    private static final double ELSEWHERE = 4;
+    private static final double ENOUGH = 0.85;
+    private static final double WORTH = 2;
+
+    private final Map<String, Map<Role, Double>> best = new HashMap<>();
+    private String root = "";
+
+    /**
+     * Takes in what a value is worth in a role. To be called before the first weighing.
+     *
+     * @param trail the value
+     * @param role the role
+     * @param score how much speaks for it
+     */
+    void add(Trail trail, Role role, double score) {
+        if (score >= WORTH) {
+            beginnings(trail)
+                    .forEach(beginning -> best.computeIfAbsent(beginning, any -> new EnumMap<>(Role.class))
+                            .merge(role, score, Math::max));
+        }
+    }
+
+    private static List<String> beginnings(Trail trail) {
+        String topic = trail.source().topicFilter();
+        return IntStream.rangeClosed(0, topic.length())
+                .filter(i -> i == 0 || i == topic.length() || topic.charAt(i) == '/')
+                .mapToObj(i -> topic.substring(0, i))
+                .distinct()
+                .toList();
+    }
+
+    /** Finds the printer's place; to be called when all has been taken in. */
+    void settle() {
+        double most =
+                best.values().stream().mapToDouble(PlaceEvidence::sum).max().orElse(0);
+        root = best.entrySet().stream()
+                .filter(entry -> sum(entry.getValue()) >= ENOUGH * most)
+                .map(Map.Entry::getKey)
+                .max(Comparator.comparingInt(String::length).thenComparing(beginning -> beginning))
+                .orElse("");
+    }
+
+    private static double sum(Map<Role, Double> scores) {
+        return scores.values().stream().mapToDouble(Double::doubleValue).sum();
+    }
+
+    @Override
+    public Clue weigh(Trail trail, Role role) {
+        String topic = trail.source().topicFilter();
+        boolean within = root.isEmpty() || topic.equals(root) || topic.startsWith(root + "/");
+        return within ? Clue.NONE : Clue.against(ELSEWHERE);
+    }
+}

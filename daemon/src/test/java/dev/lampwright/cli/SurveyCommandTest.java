@@ -1,0 +1,92 @@
+package dev.lampwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SurveyCommandTest {
+    private static final String BROKER = "mqtt://127.0.0.1:1";
+
+    @TempDir
+    private Path folder;
+
+    private static void assertWrong(String beginning, String... args) {
+        Run run = Run.of(args);
+        assertEquals(2, run.status(), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(run.err().startsWith("lampwright survey: " + beginning), run.err());
+    }
+
+    private static void assertFails(String beginning, String... args) {
+        Run run = Run.of(args);
+        assertEquals(1, run.status(), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(run.err().startsWith(beginning), run.err());
+        assertEquals("", run.out());
+    }
+
+    @Test
+    void calledWrongly() {
+        assertWrong("needs one of --broker and --config; ", "survey");
+        assertWrong("needs one of --broker and --config; ", "survey", "--broker", BROKER, "--config", "a.toml");
+        assertWrong(
+                "what the broker wants to see goes with --broker; ",
+                "survey",
+                "--config",
+                "a.toml",
+                "--username",
+                "lamp");
+        assertWrong("--seconds is 0.0; ", "survey", "--broker", BROKER, "--seconds", "0");
+        assertWrong("--seconds is NaN; ", "survey", "--broker", BROKER, "--seconds", "NaN");
+        assertWrong(
+                "--topics is no MQTT topic filter: a wildcard stands alone",
+                "survey",
+                "--broker",
+                BROKER,
+                "--topics",
+                "a#");
+    }
+
+    @Test
+    void whatIsWrongWithTheBrokerIsSaid() {
+        assertFails("broker: url: does not begin with mqtt://", "survey", "--broker", "http://alder");
+        assertFails(
+                "broker: password_file: has no username beside it",
+                "survey",
+                "--broker",
+                BROKER,
+                "--password-file",
+                "p");
+        String nowhere = folder.resolve("none.toml").toString();
+        assertFails(nowhere + ": there is no such file; ", "survey", "--config", nowhere);
+    }
+
+    @Test
+    void aFileThatIsThereIsNotReplaced() throws IOException {
+        Path file = Files.writeString(folder.resolve("alder.toml"), "mine");
+        assertFails(file + ": is there already; ", "survey", "--broker", BROKER, "--write", file.toString());
+        assertFails(folder + ": is a folder; ", "survey", "--broker", BROKER, "--write", folder.toString());
+        assertEquals("mine", Files.readString(file));
+    }
+
+    @Test
+    void aFileIsWrittenWholeOrNotAtAll() throws IOException {
+        Path file = folder.resolve("alder.toml");
+        NewFile.write(file, "one", false);
+        NewFile.write(file, "two", true);
+        assertEquals("two", Files.readString(file));
+        try (var files = Files.list(folder)) {
+            assertEquals(1, files.count(), "nothing else is left");
+        }
+        IOException e = assertThrows(
+                IOException.class, () -> NewFile.write(folder.resolve("no").resolve("a.toml"), "x", false));
+        assertTrue(
+                e.getMessage().endsWith("its folder is not there; give the path of a file to write"), e.getMessage());
+    }
+}

@@ -1,0 +1,51 @@
+package dev.lampwright.config;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** {@code password_file = "credential:NAME"}, by systemd.exec(5): a file of that name in {@code $CREDENTIALS_DIRECTORY}. */
+class CredentialTest {
+    private static final Path FOLDER = Path.of("/etc/lampwright");
+    private static final Map<String, String> SERVICE = Map.of("CREDENTIALS_DIRECTORY", "/run/credentials/x.service");
+
+    private final Findings findings = new Findings("alder.toml", LineIndex.of(""));
+
+    private Optional<Path> read(String text, Map<String, String> environment) {
+        return BrokerSection.passwordFile(Table.root(Map.of("password_file", text), findings), FOLDER, environment);
+    }
+
+    @Test
+    void aCredentialIsInTheFolderThatTheServiceManagerNames() {
+        assertEquals(
+                Optional.of(Path.of("/run/credentials/x.service/broker-password")),
+                read("credential:broker-password", SERVICE));
+    }
+
+    @Test
+    void withoutAServiceManagerItIsWhereThePackagesServiceHasIt() {
+        assertEquals(
+                Optional.of(Path.of("/run/credentials/lampwright.service/broker-password")),
+                read("credential:broker-password", Map.of()));
+    }
+
+    @Test
+    void anythingElseIsAPath() {
+        assertEquals(Optional.of(Path.of("/etc/lampwright/password")), read("password", SERVICE));
+        assertEquals(Optional.of(Path.of("/srv/password")), read("/srv/password", SERVICE));
+    }
+
+    @Test
+    void aNameThatLeadsElsewhereIsAMistake() {
+        for (String name : new String[] {"", "../shadow", "a/b"}) {
+            read("credential:" + name, SERVICE);
+            ConfigException e = assertThrows(ConfigException.class, findings::throwIfMistaken);
+            assertTrue(e.mistakes().get(0).toString().contains("has no name that a credential can have"));
+        }
+    }
+}

@@ -1,0 +1,132 @@
+package dev.lampwright.soak;
+
+import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.RunningDaemon;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A printer, a broker, a daemon and a controller, put together in a folder of their own. */
+final class Bench implements AutoCloseable {
+    /** The files that the service's launcher gives to the runtime. */
+    private static final List<String> SERVICE_OPTIONS = List.of("@../systemd/java.options", "@../systemd/run.options");
+
+    private final Path config;
+    private final int metricsPort = FreePort.find();
+    private final WallClock clock;
+    private final SmallDisk disk;
+    private final Mosquitto broker;
+    private final Rowan rowan;
+    private final FarEnd controller;
+    private final RunningDaemon daemon;
+    private boolean edition = true;
+
+    /**
+     * Starts it all.
+     *
+     * @param folder an empty folder
+     * @param board whether the controller is the emulated board
+     */
+    Bench(Path folder, boolean board) throws IOException {
+        config = folder.resolve("rowan.toml");
+        clock = new WallClock(folder);
+        disk = new SmallDisk(folder.resolve("disk"));
+        broker = Mosquitto.start();
+        rowan = new Rowan(broker);
+        controller = board ? new BoardEnd(folder) : new MemoryEnd(folder);
+        write(configuration());
+        daemon = RunningDaemon.start(command());
+    }
+
+    /** The daemon as the service runs it, but for the clock. */
+    private ProcessBuilder command() {
+        List<String> words = new ArrayList<>(RunningDaemon.command(
+                SERVICE_OPTIONS,
+                "run",
+                "--config",
+                config.toString(),
+                "--record",
+                disk.recording().toString()));
+        ProcessBuilder builder = new ProcessBuilder(words)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(disk.log().toFile()));
+        builder.environment().putAll(clock.environment());
+        return builder;
+    }
+
+    /** What is written to the configuration where it is right. */
+    String configuration() {
+        return Rowan.configuration(broker.url(), controller.port(), metricsPort, edition);
+    }
+
+    /** Which edition of the configuration is in force, or is to be. */
+    boolean edition() {
+        return edition;
+    }
+
+    /** Goes over to the other edition, which is still to be written. */
+    void turnEdition() {
+        edition = !edition;
+    }
+
+    /** Writes the configuration, right or not. */
+    void write(String text) throws IOException {
+        Files.writeString(config, text);
+    }
+
+    /** Asks the daemon to read it again. */
+    void hangUp() {
+        daemon.signal("HUP");
+    }
+
+    int metricsPort() {
+        return metricsPort;
+    }
+
+    WallClock clock() {
+        return clock;
+    }
+
+    SmallDisk disk() {
+        return disk;
+    }
+
+    Mosquitto broker() {
+        return broker;
+    }
+
+    Rowan rowan() {
+        return rowan;
+    }
+
+    FarEnd controller() {
+        return controller;
+    }
+
+    RunningDaemon daemon() {
+        return daemon;
+    }
+
+    /** What the daemon has logged, as far as there was room. */
+    List<String> log() {
+        try {
+            return new String(Files.readAllBytes(disk.log()), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
+        } catch (IOException e) {
+            return List.of("the log cannot be read: " + e);
+        }
+    }
+
+    @Override
+    public void close() {
+        daemon.close();
+        controller.close();
+        broker.close();
+        disk.close();
+    }
+}

@@ -1,0 +1,75 @@
+package dev.lampwright.soak;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.time.Duration;
+import java.util.Locale;
+
+/** How many frames the daemon made, and left out, as it tells itself, against the time that it was let run. */
+final class FrameRate {
+    private static final String MADE = "lampwright_frames_total";
+
+    private final int port;
+    private final long started;
+    private final double framesBefore;
+    private long stoppedNanos;
+    private double rate;
+
+    /**
+     * Begins to count.
+     *
+     * @param port where the daemon tells its figures
+     */
+    FrameRate(int port) throws IOException {
+        this.port = port;
+        framesBefore = read();
+        started = System.nanoTime();
+    }
+
+    private double read() throws IOException {
+        HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/metrics"))
+                .timeout(Duration.ofSeconds(20))
+                .build();
+        try {
+            String body = HttpClient.newHttpClient()
+                    .send(request, BodyHandlers.ofString())
+                    .body();
+            return body.lines()
+                    .filter(line -> line.startsWith(MADE + " "))
+                    .mapToDouble(line -> Double.parseDouble(line.substring(MADE.length())))
+                    .findFirst()
+                    .orElseThrow();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException(e);
+        }
+    }
+
+    /**
+     * Counting ends.
+     *
+     * @param stopped for how long the daemon was stopped and could make no frames, in ns
+     */
+    void end(long stopped) throws IOException {
+        stoppedNanos = stopped;
+        rate = (read() - framesBefore) / ((System.nanoTime() - started - stoppedNanos) * 1e-9);
+    }
+
+    /** Frames in a second. */
+    double rate() {
+        return rate;
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                Locale.ROOT,
+                "%.2f frames a second were made of %d, the %.0f s left out for which the daemon was stopped",
+                rate,
+                Rowan.FRAMES_PER_S,
+                stoppedNanos * 1e-9);
+    }
+}

@@ -1,0 +1,90 @@
+package dev.lampwright.soak;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * Measures how long this machine lets a thread wait that wants to run: what comes late because of that is no fault of the daemon's.
+ * May be used by several threads.
+ */
+final class Heartbeat implements AutoCloseable {
+    private static final long BEAT = TimeUnit.MILLISECONDS.toNanos(5);
+    private static final long WORTH_KEEPING = TimeUnit.MILLISECONDS.toNanos(5);
+    private static final long KEPT = TimeUnit.MINUTES.toNanos(2);
+
+    private final Deque<Delay> delays = new ArrayDeque<>();
+    private final Thread thread = new Thread(this::run, "heartbeat");
+    private volatile boolean closed;
+    private long longest;
+
+    private record Delay(long atNanos, long nanos) {}
+
+    /** Starts to measure. */
+    void start() {
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /**
+     * How long a thread waited in vain, all in all.
+     *
+     * @param from from when, on the clock of {@link System#nanoTime}
+     * @param to until when
+     * @return ns
+     */
+    synchronized long sumBetween(long from, long to) {
+        return delays.stream()
+                .filter(delay -> delay.atNanos - from >= 0 && delay.atNanos - delay.nanos - to <= 0)
+                .mapToLong(Delay::nanos)
+                .sum();
+    }
+
+    /**
+     * The longest that a thread waited in vain at one time.
+     *
+     * @param from from when, on the clock of {@link System#nanoTime}
+     * @param to until when
+     * @return ns
+     */
+    synchronized long longestBetween(long from, long to) {
+        return delays.stream()
+                .filter(delay -> delay.atNanos - from >= 0 && delay.atNanos - delay.nanos - to <= 0)
+                .mapToLong(Delay::nanos)
+                .max()
+                .orElse(0);
+    }
+
+    /** The longest of all, in ns. */
+    synchronized long longest() {
+        return longest;
+    }
+
+    /** Notes a delay. */
+    synchronized void late(long atNanos, long nanos) {
+        delays.add(new Delay(atNanos, nanos));
+        longest = Math.max(longest, nanos);
+        while (atNanos - delays.element().atNanos > KEPT) {
+            delays.remove();
+        }
+    }
+
+    private void run() {
+        long before = System.nanoTime();
+        while (!closed) {
+            LockSupport.parkNanos(BEAT);
+            long now = System.nanoTime();
+            if (now - before - BEAT > WORTH_KEEPING) {
+                late(now, now - before - BEAT);
+            }
+            before = now;
+        }
+    }
+
+    @Override
+    public void close() {
+        closed = true;
+        LockSupport.unpark(thread);
+    }
+}

@@ -1,0 +1,107 @@
+package dev.lampwright.soak;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.RandomAccessFile;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * A small file system in memory that can be filled, where this user may mount one. Elsewhere the recording goes to {@code /dev/full}, which
+ * is always full, and the log to an ordinary file.
+ */
+final class SmallDisk implements AutoCloseable {
+    private static final int CHUNK = 1 << 16;
+
+    private final Path folder;
+    private final boolean mounted;
+
+    /**
+     * Mounts it.
+     *
+     * @param folder where
+     */
+    SmallDisk(Path folder) throws IOException {
+        this.folder = Files.createDirectory(folder);
+        mounted = run("mount", "-t", "tmpfs", "-o", "size=8m", "lampwright-soak", folder.toString());
+    }
+
+    private static boolean run(String... command) {
+        try {
+            Process process = new ProcessBuilder(command)
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            return process.waitFor(10, TimeUnit.SECONDS) && process.exitValue() == 0;
+        } catch (IOException e) {
+            return false;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    /** Whether it can be filled and emptied. */
+    boolean canBeFilled() {
+        return mounted;
+    }
+
+    /** The file for the log. */
+    Path log() {
+        return folder.resolve("log");
+    }
+
+    /** The file for the recording. */
+    Path recording() {
+        return mounted ? folder.resolve("recording") : Path.of("/dev/full");
+    }
+
+    /** Fills it to the last byte. */
+    void fill() {
+        byte[] chunk = new byte[CHUNK];
+        try (OutputStream ballast = Files.newOutputStream(ballast())) {
+            for (int size = CHUNK; size > 0; size /= 2) {
+                fillWith(ballast, chunk, size);
+            }
+        } catch (IOException e) {
+            // Full, also of what the stream still held.
+        }
+    }
+
+    private static void fillWith(OutputStream ballast, byte[] chunk, int size) {
+        try {
+            while (true) {
+                ballast.write(chunk, 0, size);
+            }
+        } catch (IOException e) {
+            // No room for so much any more.
+        }
+    }
+
+    /** Makes room again: takes the ballast away, and what the daemon has recorded so far. */
+    void empty() {
+        try {
+            Files.deleteIfExists(ballast());
+            if (Files.isRegularFile(recording())) {
+                try (RandomAccessFile file = new RandomAccessFile(recording().toFile(), "rw")) {
+                    file.setLength(0);
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Path ballast() {
+        return folder.resolve("ballast");
+    }
+
+    @Override
+    public void close() {
+        if (mounted) {
+            run("umount", folder.toString());
+        }
+    }
+}

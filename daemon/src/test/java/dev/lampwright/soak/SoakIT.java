@@ -1,0 +1,30 @@
+package dev.lampwright.soak;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A short soak, with every kind of trouble at least once. Figures of time are printed; they decide only where the daemon alone can be
+ * to blame, with the machine's own standing still taken off.
+ */
+@Timeout(600)
+class SoakIT {
+    @TempDir
+    private Path folder;
+
+    @Test
+    void nothingIsWrongWhateverGoesWrong() throws IOException {
+        Summary summary = new SoakRun(new SoakRun.Settings(Duration.ofSeconds(45), 20261125, false, folder)).run();
+        System.out.print(summary.text());
+        assertEquals(0, summary.violations(), summary.text());
+        assertTrue(summary.troubles() >= Kind.values().length - 2, summary.text());
+        assertTrue(summary.frames() > 500, summary.text());
+    }
+}

@@ -1,0 +1,42 @@
+package dev.lampwright.testing;
+
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.AppenderBase;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.slf4j.LoggerFactory;
+
+/** What the loggers of a class, or of all classes of a package, log while this is open. It still goes where it went before as well. */
+public final class CapturedLog implements AutoCloseable {
+    private final Logger logger;
+    private final List<String> lines = new CopyOnWriteArrayList<>();
+    private final AppenderBase<ILoggingEvent> appender = new AppenderBase<>() {
+        @Override
+        protected void append(ILoggingEvent event) {
+            lines.add(event.getLevel() + " " + event.getFormattedMessage());
+        }
+    };
+
+    /**
+     * Begins to listen.
+     *
+     * @param name of a class or of a package
+     */
+    public CapturedLog(String name) {
+        logger = (Logger) LoggerFactory.getLogger(name);
+        appender.start();
+        logger.addAppender(appender);
+    }
+
+    /** What has been logged so far, each with its level in front. */
+    public List<String> lines() {
+        return List.copyOf(lines);
+    }
+
+    /** Listens no longer. */
+    @Override
+    public void close() {
+        logger.detachAppender(appender);
+    }
+}
