@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** A printer, a broker, a daemon and a controller, put together in a folder of their own. */
 final class Bench implements AutoCloseable {
@@ -23,6 +24,7 @@ final class Bench implements AutoCloseable {
     private final Rowan rowan;
     private final FarEnd controller;
     private final RunningDaemon daemon;
+    private final AtomicBoolean closed = new AtomicBoolean();
     private boolean edition = true;
 
     /**
@@ -122,8 +124,12 @@ final class Bench implements AutoCloseable {
         }
     }
 
+    /** Ends it all; of no effect the second time. */
     @Override
     public void close() {
+        if (closed.getAndSet(true)) {
+            return;
+        }
         daemon.close();
         controller.close();
         broker.close();
