@@ -2,7 +2,6 @@ package dev.lampwright.cli;
 
 import dev.lampwright.fit.GuidedFitting;
 import dev.lampwright.fit.LineTerminal;
-import dev.lampwright.fit.PrinterFinder;
 import dev.lampwright.fit.SerialBoards;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -69,7 +68,7 @@ final class FitCommand implements Callable<Integer> {
                 new InputStreamReader(System.in, Charset.defaultCharset()),
                 spec.commandLine().getOut());
         GuidedFitting fitting = new GuidedFitting(
-                file, terminal, new SerialBoards(ports, baud), PrinterFinder.BY_HAND, FitCommand::review);
+                file, terminal, new SerialBoards(ports, baud), new SurveyedPrinter(), FitCommand::review);
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GoodEnd.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;

@@ -9,6 +9,7 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Child;
+import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
@@ -63,16 +64,32 @@ class FitCommandIT {
     @Test
     void findsOrderLengthAndWhiteAndGoesOnAfterBeingStopped()
             throws IOException, InterruptedException, ConfigException {
+        try (Mosquitto mosquitto = Mosquitto.start()) {
+            mosquitto.publish("shop/alder/heat", "{\"bed\": {\"actual\": 59.8, \"target\": 60}}", true);
+            findsAll(mosquitto.url().toString());
+        }
+    }
+
+    private Person person(Eyes eyes, String broker) {
+        return new Person(eyes)
+                .wants("bed", 40, 12)
+                .say("Which MQTT broker", broker)
+                .say("Shall lampwright listen", "y")
+                .say("For how many seconds", "2");
+    }
+
+    private void findsAll(String broker) throws IOException, InterruptedException, ConfigException {
         StripModel strip = new StripModel("GRWB", 71, List.of(11.0, 12.0, 16.0, 9.0), 0.7);
         RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
         List<String> said = new ArrayList<>();
         int stopAt = 15;
-        assertEquals(0, fit(new Person(eyes).wants("bed", 40, 12), stopAt, said), () -> said.toString());
+        assertEquals(0, fit(person(eyes, broker), stopAt, said), () -> said.toString());
         Await.until("darkness", eyes::dark);
         assertTrue(Files.exists(folder.resolve("alder.toml.fit")), said.get(0));
         assertFalse(Files.exists(file));
-        assertEquals(0, fit(new Person(eyes).wants("bed", 40, 12), -1, said), () -> said.toString());
+        assertEquals(0, fit(person(eyes, broker), -1, said), () -> said.toString());
         Config config = ConfigFile.read(file);
+        assertEquals(List.of("shop/alder/heat"), List.copyOf(config.bindings().topicFilters()), said.get(1));
         assertEquals("GRWB", config.setup().order(), said.get(1));
         assertEquals(71, config.setup().pixels(), said.get(1));
         assertEquals("40-12", config.fitting().zones().get("bed").toString(), said.get(1));

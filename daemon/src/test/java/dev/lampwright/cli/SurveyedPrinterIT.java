@@ -1,0 +1,81 @@
+package dev.lampwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.fit.PrinterFinder;
+import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Mosquitto;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** The survey as a step of the guided fitting, at a real Mosquitto. */
+class SurveyedPrinterIT {
+    private static final Duration LONG = Duration.ofMinutes(5);
+
+    /** Who is told, and asks for the end once enough was heard or said. */
+    private static final class Listener implements PrinterFinder.Told {
+        final List<String> lines = new ArrayList<>();
+        private final long start = System.nanoTime();
+        private final Duration patience;
+
+        Listener(Duration patience) {
+            this.patience = patience;
+        }
+
+        @Override
+        public void say(List<String> more) {
+            lines.addAll(more);
+        }
+
+        @Override
+        public boolean ended() {
+            return System.nanoTime() - start > patience.toNanos();
+        }
+    }
+
+    @Test
+    void findsAPrinterAndWritesItForTheFile() throws ConfigException {
+        try (Mosquitto mosquitto = Mosquitto.start()) {
+            mosquitto.publish(
+                    "shop/alder/heat",
+                    "{\"bed\": {\"actual\": 59.8, \"target\": 60}, \"nozzle\": {\"actual\": 214.6, \"target\": 215}}",
+                    true);
+            Listener told = new Listener(LONG);
+            Optional<String> found =
+                    new SurveyedPrinter().find(mosquitto.url().toString(), Duration.ofSeconds(2), told);
+            String sections = found.orElseThrow(() -> new AssertionError(told.lines.toString()));
+            Config config = ConfigFile.read(
+                    "[broker]\nurl = \"" + mosquitto.url() + "\"\n" + sections
+                            + "[controller]\nport = \"/dev/ttyACM0\"\n[strip]\npixels = 30\n",
+                    "alder.toml");
+            assertEquals(
+                    List.of("shop/alder/heat"), List.copyOf(config.bindings().topicFilters()));
+            assertTrue(sections.contains("bed.actual_C = "), sections);
+        }
+    }
+
+    @Test
+    void endsWhenTheUserStops() {
+        try (Mosquitto mosquitto = Mosquitto.start()) {
+            Listener told = new Listener(Duration.ZERO);
+            assertEquals(
+                    Optional.empty(), new SurveyedPrinter().find(mosquitto.url().toString(), LONG, told));
+        }
+    }
+
+    @Test
+    void aBrokerThatIsNotThereIsToldInWords() throws IOException {
+        String nobody = "mqtt://127.0.0.1:" + FreePort.find();
+        Listener told = new Listener(LONG);
+        assertEquals(Optional.empty(), new SurveyedPrinter().find(nobody, LONG, told));
+        assertTrue(told.lines.get(1).startsWith("broker " + nobody + ": "), told.lines.toString());
+    }
+}
