@@ -23,7 +23,7 @@ export class Fault {
   tell(report) {
     this.#box.dataset.alarm = report.alarm;
     set(this.#title, TITLES[report.alarm] ?? report.alarm);
-    const told = report.alarm === "normal" ? "" : report.fault ?? "";
+    const told = report.alarm === "normal" ? "" : report.fault_text ?? "";
     this.#offer(this.#acknowledge, report.alarm === "alert");
     this.#offer(this.#reset, report.alarm === "acknowledged" || report.alarm === "ringback");
     set(this.#words, [told, WORDS[report.alarm] ?? ""].filter((text) => text !== "").join(". "));

@@ -56,7 +56,7 @@ function takeReport(next) {
   set("state", report.state);
   document.title = `${report.state} · Lampwright`;
   set("look", lookWords());
-  readings.tell(report.state, report.signals);
+  readings.tell(report);
   chart.tell(report.strip_mA, report.ceiling_mA);
   fault.tell(report);
   asks.tell(report, duties);

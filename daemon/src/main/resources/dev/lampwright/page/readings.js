@@ -8,19 +8,19 @@ export class Readings {
   #keys = "";
   #fields = new Map();
 
-  tell(state, signals) {
+  tell({ state, silence, signals }) {
     const keys = Object.keys(signals).join(" ");
     if (keys !== this.#keys) {
       this.#keys = keys;
       this.#build(Object.keys(signals));
     }
-    for (const [key, value] of Object.entries(signals)) {
-      this.#fields.get(key)(value);
+    for (const [key, tell] of this.#fields) {
+      tell(signals[key], signals[errorOf(key)]);
     }
     for (const part of this.#box.children) {
       part.classList.toggle("untold", part.querySelector("dd:not(.not-known)") === null);
     }
-    this.#when.textContent = outlook(state, signals);
+    this.#when.textContent = silence ?? outlook(state, signals);
   }
 
   #build(keys) {
@@ -39,15 +39,16 @@ export class Readings {
     nothing.textContent = "unknown";
     box.append(title, nothing, list);
     const ordered = [...keys].sort((a, b) => rank(a) - rank(b));
-    for (const key of ordered) {
+    for (const key of ordered.filter((key) => !keys.some((other) => errorOf(other) === key))) {
       const { what, unit } = signalName(key);
       const term = document.createElement("dt");
       term.textContent = what;
       const value = document.createElement("dd");
       list.append(term, value);
-      const bar = unit === "share" ? this.#bar(box) : () => {};
-      this.#fields.set(key, (now) => {
-        value.textContent = signalValue(now, unit);
+      const bar = BARS.has(what) ? this.#bar(box) : () => {};
+      this.#fields.set(key, (now, error) => {
+        const known = now !== null && typeof error === "number" && error > 0;
+        value.textContent = signalValue(now, unit) + (known ? ` ± ${signalValue(error, unit)}` : "");
         value.classList.toggle("not-known", now === null);
         bar(now);
       });
@@ -68,7 +69,15 @@ export class Readings {
   }
 }
 
-const ORDER = ["now", "wanted", "ready in", "give or take", "left", "heated", "cooled", "done"];
+const ORDER = ["now", "wanted", "ready in", "left", "heated", "cooled", "done"];
+/** What comes first is last here; parts that are not here come after all. */
+const PARTS = ["chamber", "nozzle", "bed", "job"];
+const BARS = new Set(["heated", "done"]);
+
+/** The signal that tells how far off a time may be. */
+function errorOf(key) {
+  return key.endsWith("_s") && !key.endsWith("_error_s") ? key.replace(/_s$/, "_error_s") : "";
+}
 
 function rank(key) {
   const place = ORDER.indexOf(signalName(key).what);
@@ -81,7 +90,7 @@ function grouped(keys) {
     const { part } = signalName(key);
     parts.set(part, [...(parts.get(part) ?? []), key]);
   }
-  return parts;
+  return new Map([...parts].sort(([a], [b]) => PARTS.indexOf(b) - PARTS.indexOf(a)));
 }
 
 /** When what goes on now will be over, if that is known. */

@@ -7,7 +7,7 @@ const LANES_GAP = 14;
 export function heightOf(layout, width) {
   const lanes = lanesOf(layout.zones).count;
   switch (layout.shape) {
-    case "frame": return Math.round(Math.max(200, Math.min(width * 0.5, 420)) * (layout.sides.length === 1 ? 0.6 : 1));
+    case "frame": return Math.round(Math.max(260, Math.min(width * 0.5, 420)));
     case "ring": return Math.round(Math.max(240, Math.min(width * 0.7, 420)));
     default: return Math.round(margin(width) + pixelHeight(width) + LANES_GAP + lanes * LANE + 4);
   }
@@ -23,7 +23,7 @@ function pixelHeight(width) {
 }
 
 /**
- * The middle of each pixel, which way the strip runs there (in radians), which way is inward, and how large pixels are.
+ * The middle of each pixel, which way the strip runs there (in radians), on which side of it marks stand, and how large pixels are.
  */
 export function places(layout, width, height) {
   switch (layout.shape) {
@@ -65,26 +65,42 @@ function corners(layout, left, top, right, bottom) {
   return Array.from({ length: 5 }, (_, i) => at[CORNERS[(first + (layout.clockwise ? i : 4 - i)) % 4]]);
 }
 
+/** The sides of the rectangle: as long as their pixels say, and as large as there is room for. */
+function rectangle(layout, width, height) {
+  const edge = frameEdge(layout);
+  const upright = (layout.begins === "bottom left" || layout.begins === "top right") === layout.clockwise;
+  const [first, second] = [0, 1].map((side) => Math.max(layout.sides[side] ?? 0, layout.sides[side + 2] ?? 0));
+  const [wide, high] = upright ? [second, first] : [first, second];
+  const ratio = Math.max(0.4, Math.min(3, (wide || high / 2) / (high || wide / 2)));
+  const room = { wide: width - 2 * edge, high: height - 2 * edge };
+  const length = Math.min(room.wide, room.high * ratio);
+  const left = (width - length) / 2;
+  const top = (height - length / ratio) / 2;
+  return corners(layout, left, top, left + length, top + length / ratio);
+}
+
+/** Room outside the frame for the marks of its zones. */
+function frameEdge(layout) {
+  return 16 + LANES_GAP + lanesOf(layout.zones).count * LANE;
+}
+
 function frame(layout, width, height) {
-  const edge = width < 600 ? 26 : 46;
-  const wide = Math.min(width - 2 * edge, (height - 2 * edge) * 2.6);
-  const left = (width - wide) / 2;
-  const way = corners(layout, left, edge, left + wide, height - edge);
+  const way = rectangle(layout, width, height);
   const points = [];
   let along = Infinity;
   layout.sides.forEach((count, side) => {
     const [fromX, fromY] = way[side];
     const [toX, toY] = way[side + 1];
     const length = Math.hypot(toX - fromX, toY - fromY);
-    const inset = Math.min(18, length / 8);
+    const inset = Math.min(12, length / 8);
     const pitch = (length - 2 * inset) / count;
     along = Math.min(along, pitch);
     const runX = (toX - fromX) / length;
     const runY = (toY - fromY) / length;
-    const [inX, inY] = layout.clockwise ? [-runY, runX] : [runY, -runX];
+    const [outX, outY] = layout.clockwise ? [runY, -runX] : [-runY, runX];
     for (let i = 0; i < count; i++) {
-      const way = inset + (i + 0.5) * pitch;
-      points.push({ x: fromX + runX * way, y: fromY + runY * way, turn: Math.atan2(runY, runX), inX, inY });
+      const far = inset + (i + 0.5) * pitch;
+      points.push({ x: fromX + runX * far, y: fromY + runY * far, turn: Math.atan2(runY, runX), inX: outX, inY: outY });
     }
   });
   return { points, along, across: Math.max(8, Math.min(20, along * 2)) };
@@ -130,10 +146,23 @@ function line(at, first, last, away) {
   const middle = span(first, last).map((pixel) => inward(at.points[pixel], away));
   const begins = inward(at.points[first], away - 7);
   const half = at.along / 2 - 1;
+  const pieces = middle.map((point, i) => (i > 0 && turns(at, first, last, i) ? "M" : "L") + said(point));
   const start = shifted(middle[0], at.points[first], first <= last ? -half : half);
   const tick = shifted(begins, at.points[first], first <= last ? -half : half);
   const end = shifted(middle[middle.length - 1], at.points[last], first <= last ? half : -half);
-  return "M" + [tick, start, ...middle, end].map((point) => `${point.x.toFixed(1)} ${point.y.toFixed(1)}`).join("L");
+  return `M${said(tick)}L${said(start)}${pieces.join("")}L${said(end)}`;
+}
+
+/** Whether the strip has gone round a corner before the pixel of an index within a run. */
+function turns(at, first, last, index) {
+  const step = first <= last ? 1 : -1;
+  const before = at.points[first + step * (index - 1)];
+  const now = at.points[first + step * index];
+  return before.inX * now.inX + before.inY * now.inY < 0.5;
+}
+
+function said(point) {
+  return `${point.x.toFixed(1)} ${point.y.toFixed(1)}`;
 }
 
 function inward(point, away) {

@@ -85,7 +85,10 @@ export class Strip {
     this.#marks.style.height = `${height}px`;
     this.#marks.replaceChildren();
     for (const { name, path, x, y } of marks(this.#layout, this.#at)) {
-      this.#marks.append(svg("path", { d: path }, ""), svg("text", { x, y: y + 4 }, name));
+      const words = svg("text", { x, y: y + 4 }, name);
+      this.#marks.append(svg("path", { d: path }, ""), words);
+      const { x: left, y: top, width: wide, height: high } = words.getBBox();
+      words.before(svg("rect", { x: left - 5, y: top, width: wide + 10, height: high, rx: 4 }, ""));
     }
     const first = this.#at.points[0];
     const away = this.#at.across / 2 + 9;

@@ -10,7 +10,6 @@ const NAMES = {
   progress: "done",
   left: "left",
   ready: "ready in",
-  ready_error: "give or take",
   still_hot: "still hot",
 };
 
