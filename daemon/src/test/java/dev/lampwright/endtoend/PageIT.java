@@ -276,6 +276,44 @@ class PageIT {
         return ((Number) turns).intValue();
     }
 
+    /** What is drawn when, reckoned with made-up times by the page's own script: counts of drawn frames, and how bright they are. */
+    @Test
+    void drawingLeavesFramesOutAndAddsNone() {
+        Object counts = browser.await("""
+                const done = arguments[arguments.length - 1];
+                import('/still.js').then(({ Pace }) => {
+                  const frame = (at, value) => ({ at, strip: Uint8Array.of(value, 0, 0), duties: [] });
+                  const play = (frames, end, show, calm, flashes) => {
+                    const pace = new Pace();
+                    const drawn = [];
+                    for (let now = 0; now <= end; now += 10) {
+                      frames.filter(([comes]) => comes === now).forEach(([, f]) => pace.take(f, now, flashes));
+                      const next = pace.next(now, show, calm);
+                      if (next !== null) { drawn.push([now, next.frame.strip[0], next.fade]); }
+                    }
+                    return drawn;
+                  };
+                  const every = (step, end, value) =>
+                    Array.from({ length: end / step }, (_, i) => [i * step, frame(i * step, value(i))]);
+                  const quick = play(every(10, 1000, (i) => i % 250), 1000, false, false, false);
+                  const calm = play(every(50, 5000, (i) => i), 5000, false, true, false);
+                  const still = play(every(250, 6000, (i) => i % 2 * 255), 6000, false, false, true);
+                  const stalled = Array.from({ length: 40 }, (_, i) => [i < 20 ? i * 50 : Math.max(i * 50, 2000 + i), frame(i * 50, i)])
+                    .map(([comes, f]) => [Math.ceil(comes / 10) * 10, f]);
+                  const burst = play(stalled, 3000, false, false, false).filter(([now]) => now >= 2000);
+                  done([quick.length, calm.length, calm.every(([, , fade]) => fade === 1000) ? 1 : 0,
+                    Math.min(...still.filter(([now]) => now >= 1500).map(([, value]) => value)), burst.length]);
+                });
+                """);
+        List<Integer> found = ((List<?>) counts)
+                .stream().map(count -> ((Number) count).intValue()).toList();
+        assertTrue(found.get(0) <= 21, "twenty a second at most: " + found);
+        assertTrue(found.get(1) <= 6 && found.get(1) >= 4, "one a second where motion is to be reduced: " + found);
+        assertEquals(1, found.get(2), "and each is faded into");
+        assertEquals(255, found.get(3), "a flashing look is drawn as bright as it gets");
+        assertTrue(found.get(4) <= 2, "what comes late and close together is left out: " + found);
+    }
+
     @Test
     void aLostConnectionIsToldAndComesBackByItself() {
         bench.kill();
