@@ -2,6 +2,7 @@ package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.config.Config;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.printer.PrinterStatus;
@@ -36,9 +37,9 @@ class StuckLoopTest {
     }
 
     private FrameLoop loop() {
-        Chain chain =
-                Chain.of(Configs.of(2, "RGB", ""), Configs.of(2, "RGB", "").cues());
-        FrameLoop.Rig rig = new FrameLoop.Rig(chain, new FrameSlot(6, 0), () -> {});
+        Config config = Configs.of(2, "RGB", "");
+        Chain chain = Chain.of(config, config.cues());
+        FrameLoop.Rig rig = new FrameLoop.Rig(chain, new FrameSlot(6, 0), new FrameTap(config), () -> {});
         return new FrameLoop(rig, this::status, () -> Wishes.NONE, System::nanoTime, 60, StatusWatch.NOBODY);
     }
 
