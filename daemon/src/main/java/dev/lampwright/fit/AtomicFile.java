@@ -40,10 +40,13 @@ final class AtomicFile {
     private static void write(Path file, String text, Placing placing) throws IOException {
         Path beside = file.resolveSibling("." + file.getFileName() + ".new");
         try {
-            Files.writeString(beside, text);
-            placing.place(beside);
+            try {
+                Files.writeString(beside, text);
+                placing.place(beside);
+            } finally {
+                Files.deleteIfExists(beside);
+            }
         } catch (FileAlreadyExistsException e) {
-            Files.deleteIfExists(beside);
             throw e;
         } catch (IOException e) {
             throw new IOException(

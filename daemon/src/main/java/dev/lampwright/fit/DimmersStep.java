@@ -5,20 +5,13 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.OptionalDouble;
-import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Tries the controller's dimmers one by one, and asks what hangs on each. */
 final class DimmersStep implements Step {
     private static final double USUAL_VOLTS = 24;
-    private static final double LEAST_VOLTS = 3;
-    private static final double MOST_VOLTS = 60;
-    private static final double LEAST_AMPS = 0.1;
-    private static final double MOST_AMPS = 60;
     private static final double SHARE = 0.3;
     private static final int MOST_MILLIAMPS = 65_535;
-    private static final Pattern NAME = Pattern.compile("[A-Za-z][A-Za-z0-9_-]{0,30}");
-    private static final List<String> TAKEN = List.of("strip", "plain");
 
     @Override
     public String name() {
@@ -45,17 +38,13 @@ final class DimmersStep implements Step {
     }
 
     private static Findings fed(Findings before, int outputs, Bench bench) throws LeaveException, IOException {
-        double volts = bench.ask(Ask.volts(
-                "How many volts does their supply give? Enter means 24.", USUAL_VOLTS, LEAST_VOLTS, MOST_VOLTS));
-        OptionalDouble amps =
-                bench.ask(Ask.amps("How many amperes can it give? Enter if you do not know.", LEAST_AMPS, MOST_AMPS));
-        OptionalDouble fuse = amps.isEmpty() ? amps : Ask.fuse(bench, MOST_AMPS);
-        if (amps.isEmpty() || fuse.isEmpty()) {
+        Findings.Supply supply =
+                Ask.supply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
+        if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
             bench.say("Without knowing supply and fuse they stay dark. Find out, and come back with b; or write"
                     + " [dimmers] into the file by hand.");
             return before;
         }
-        Findings.Supply supply = new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
         int full = bench.ask(new Question<>(
                 "How many mA does the strongest of these lights take at full, by its label? (Watts ÷ volts × 1000.)",
                 List.of(),
@@ -101,21 +90,12 @@ final class DimmersStep implements Step {
                 first ? "What is its name? Enter means work." : "What is its name?",
                 List.of(),
                 "The built-in looks light the one named work, to see and film by.",
-                line -> readName(line.isEmpty() && first ? "work" : line, before, uses));
+                line -> Names.read(line.isEmpty() && first ? "work" : line, taken(before, uses)));
     }
 
-    private static String readName(String line, Findings before, List<Findings.DimmerUse> uses)
-            throws UnusableException {
-        boolean taken = TAKEN.contains(line)
-                || before.zones().containsKey(line)
-                || uses.stream().anyMatch(use -> use.name().equals(line));
-        if (!NAME.matcher(line).matches() || taken) {
-            throw new UnusableException(
-                    taken
-                            ? line + " is taken; choose another"
-                            : "a name begins with a letter and has letters, digits, _ and -");
-        }
-        return line;
+    private static List<String> taken(Findings before, List<Findings.DimmerUse> uses) {
+        return Stream.concat(before.zones().keySet().stream(), uses.stream().map(Findings.DimmerUse::name))
+                .toList();
     }
 
     private static Question<Integer> milliamps(int full) {

@@ -71,8 +71,11 @@ record Findings(
      * @param fuseAmps the fuse behind it, if there is one
      * @param ceilingMilliamps the most that it may be asked for
      */
-    record Supply(
-            double volts, boolean fromBoard, OptionalDouble amps, OptionalDouble fuseAmps, int ceilingMilliamps) {}
+    record Supply(double volts, boolean fromBoard, OptionalDouble amps, OptionalDouble fuseAmps, int ceilingMilliamps) {
+        Supply withCeiling(int milliamps) {
+            return new Supply(volts, fromBoard, amps, fuseAmps, milliamps);
+        }
+    }
 
     /**
      * How long the strip is.

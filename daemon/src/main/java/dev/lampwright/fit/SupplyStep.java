@@ -7,10 +7,6 @@ import java.util.OptionalDouble;
 /** Asks what feeds the strip, and works the ceiling out. */
 final class SupplyStep implements Step {
     private static final double USUAL_VOLTS = 5;
-    private static final double LEAST_VOLTS = 3;
-    private static final double MOST_VOLTS = 60;
-    private static final double LEAST_AMPS = 0.1;
-    private static final double MOST_AMPS = 60;
     private static final int LEAST_CEILING = 20;
 
     private enum Source {
@@ -49,15 +45,10 @@ final class SupplyStep implements Step {
                     OptionalDouble.empty(),
                     Setups.SAFE_CEILING));
         }
-        double volts = bench.ask(
-                Ask.volts("How many volts does it give? Enter means 5.", USUAL_VOLTS, LEAST_VOLTS, MOST_VOLTS));
-        OptionalDouble amps =
-                bench.ask(Ask.amps("How many amperes can it give? Enter if you do not know.", LEAST_AMPS, MOST_AMPS));
-        OptionalDouble fuse = amps.isEmpty() ? amps : Ask.fuse(bench, MOST_AMPS);
-        int most = Ceilings.of(amps, fuse);
-        bench.say(Ceilings.words(amps, fuse));
-        int ceiling = most <= LEAST_CEILING ? most : bench.ask(lower(most));
-        return before.withSupply(new Findings.Supply(volts, false, amps, fuse, ceiling));
+        Findings.Supply supply = Ask.supply("How many volts does it give? Enter means 5.", USUAL_VOLTS, bench);
+        bench.say(Ceilings.words(supply.amps(), supply.fuseAmps()));
+        int most = supply.ceilingMilliamps();
+        return before.withSupply(most <= LEAST_CEILING ? supply : supply.withCeiling(bench.ask(lower(most))));
     }
 
     private static Question<Integer> lower(int most) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** Names zones; each is pointed at with a mark at its ends. */
 final class ZonesStep implements Step {
@@ -14,8 +13,6 @@ final class ZonesStep implements Step {
     private static final int DIM = 50;
     private static final int MARKS = 2;
     private static final String MARK = "RG";
-    private static final Pattern NAME = Pattern.compile("[A-Za-z][A-Za-z0-9_-]{0,30}");
-    private static final List<String> TAKEN = List.of("strip", "plain");
 
     @Override
     public String name() {
@@ -52,17 +49,7 @@ final class ZonesStep implements Step {
                 "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
                 List.of(),
                 "A name begins with a letter and has letters, digits, _ and -. Naming a zone again points at it anew.",
-                line -> line.isEmpty() ? Optional.empty() : Optional.of(readName(line))));
-    }
-
-    private static String readName(String line) throws UnusableException {
-        if (!NAME.matcher(line).matches()) {
-            throw new UnusableException("a name begins with a letter and has letters, digits, _ and -");
-        }
-        if (TAKEN.contains(line)) {
-            throw new UnusableException(line + " is the name of a zone that is always there; choose another");
-        }
-        return line;
+                line -> line.isEmpty() ? Optional.empty() : Optional.of(Names.read(line, List.of()))));
     }
 
     private static Findings.Run point(String name, Findings before, Bench bench) throws LeaveException, IOException {
