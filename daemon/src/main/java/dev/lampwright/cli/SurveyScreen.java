@@ -8,7 +8,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A survey in the terminal while it listens: a table that is drawn twice a second in one place. */
+/**
+ * A survey in the terminal while it listens: a table that is drawn twice a second in one place, or less often where there is so much to weigh that
+ * messages would wait for it.
+ */
 final class SurveyScreen implements AutoCloseable {
     private static final String BEGIN = "\u001b[?25l\u001b[?7l";
     private static final String END = "\u001b[?7h\u001b[?25h";
@@ -17,10 +20,13 @@ final class SurveyScreen implements AutoCloseable {
     private static final long DRAW_EVERY_NANOS = 500_000_000;
     private static final int MOST_ROWS = 18;
 
+    /** Drawing takes no more than one part in so many of the time. */
+    private static final int SHARE = 8;
+
     private final PrintWriter out;
     private final Duration duration;
     private final long startNanos = System.nanoTime();
-    private long drawnNanos = startNanos - DRAW_EVERY_NANOS;
+    private long nextNanos = startNanos;
     private int linesDrawn;
 
     /**
@@ -38,9 +44,10 @@ final class SurveyScreen implements AutoCloseable {
     /** Draws, if it is time to. */
     void look(Survey survey, boolean connected) {
         long now = System.nanoTime();
-        if (now - drawnNanos >= DRAW_EVERY_NANOS) {
-            drawnNanos = now;
+        if (now - nextNanos >= 0) {
             draw(survey.proposal(), connected);
+            long took = System.nanoTime() - now;
+            nextNanos = now + Math.max(DRAW_EVERY_NANOS, SHARE * took);
         }
     }
 

@@ -27,6 +27,11 @@ final class Json {
         return this;
     }
 
+    /** Puts a text; leaves it out if it is empty. */
+    Json putIfAny(String key, String value) {
+        return value.isEmpty() ? this : put(key, value);
+    }
+
     Json put(String key, boolean value) {
         node.put(key, value);
         return this;

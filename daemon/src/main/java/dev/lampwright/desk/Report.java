@@ -11,7 +11,9 @@ import java.util.Map;
  *
  * @param version of the daemon
  * @param state what the printer is doing
+ * @param silence why nothing is heard of it, in words; empty if it is heard
  * @param alarm where the alarm stands
+ * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
  * @param look name of the look that is on
  * @param brightness share of the light that looks ask for
  * @param quiet whether light is dimmed for the night
@@ -25,7 +27,9 @@ import java.util.Map;
 public record Report(
         String version,
         PrinterState state,
+        String silence,
         AlarmState alarm,
+        String faultText,
         String look,
         double brightness,
         boolean quiet,
@@ -50,7 +54,9 @@ public record Report(
                 .put("online", true)
                 .put("version", version)
                 .put("state", state.word())
+                .putIfAny("silence", silence)
                 .put("alarm", alarm.word())
+                .putIfAny("fault_text", faultText)
                 .put("look", look)
                 .put("brightness", brightness)
                 .put("quiet", quiet)
@@ -90,6 +96,8 @@ public record Report(
                 || quiet != other.quiet
                 || brightness != other.brightness
                 || ceilingMilliamps != other.ceilingMilliamps
+                || !silence.equals(other.silence)
+                || !faultText.equals(other.faultText)
                 || !look.equals(other.look)
                 || !link.equals(other.link)
                 || !broker.equals(other.broker);

@@ -45,6 +45,7 @@ public final class Daemon implements AutoCloseable {
     private final Desk desk;
     private final Reporter reporter;
     private final Pace pace = new Pace();
+    private final FaultText faultText = new FaultText();
     private final String version = Release.version();
     private volatile Config config;
     private Chain chain;
@@ -190,7 +191,9 @@ public final class Daemon implements AutoCloseable {
         return new Report(
                 version,
                 frames.state(),
+                silence().map(Daemon::word).orElse(""),
                 frames.alarm(),
+                faultText.during(frames.alarm(), status.get().faultText()),
                 frames.look(),
                 desk.wishes().brightness(),
                 desk.quiet(),

@@ -2,6 +2,7 @@ package dev.lampwright.printer;
 
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -110,11 +111,17 @@ public final class Leaves {
     }
 
     private void add(Leaf leaf) {
-        if (leaves.size() < MOST && leaf.path().toString().length() <= MOST_PATH_CHARS) {
+        if (leaves.size() < MOST && isNameable(leaf.path().toString())) {
             leaves.add(leaf);
         } else {
             complete = false;
         }
+    }
+
+    /** Whether a path is short, and whole Unicode text. */
+    private static boolean isNameable(String path) {
+        return path.length() <= MOST_PATH_CHARS
+                && StandardCharsets.UTF_8.newEncoder().canEncode(path);
     }
 
     /** A list may name its elements: in an object under one of the naming keys, in a row by its first element. */

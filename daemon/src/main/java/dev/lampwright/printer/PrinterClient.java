@@ -147,7 +147,7 @@ public final class PrinterClient implements AutoCloseable {
         PrinterStatus before = retained ? status : status.back();
         PrinterStatus after = reader.read(before, topic, payload, nanoClock.getAsLong());
         if (after != before) {
-            kept.note(topic, payload, retained);
+            kept.note(topic, payload);
             FaultWords.line(status, after).ifPresent(LOG::warn);
             status = after;
             sink.accept(after);

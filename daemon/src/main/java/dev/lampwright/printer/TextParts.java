@@ -127,7 +127,7 @@ final class TextParts {
         if (label.isEmpty()) {
             return;
         }
-        String others = nth == 1 ? "" : "(?:" + NUMBER + "\\D+?){" + (nth - 1) + "}";
+        String others = (NUMBER + "\\D+?").repeat(nth - 1);
         Excerpt excerpt = new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*?" + others + "(?<value>" + NUMBER + ")");
         try {
             if (excerpt.from(text).filter(number::equals).isPresent()) {

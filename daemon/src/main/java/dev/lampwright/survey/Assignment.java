@@ -1,10 +1,11 @@
 package dev.lampwright.survey;
 
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Unit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.EnumSet;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -20,13 +21,13 @@ final class Assignment {
     private static final double HOPELESS = -2;
     private static final double LEAST_PAIR = 5.5;
     private static final double LEAST_ACTUAL = 3.5;
+    private static final double LEAST_STATE = 2.5;
 
     /** The least that must speak for a role. */
     private static final Map<Role, Double> LEAST = Map.of(
             Role.BED_ACTUAL, LEAST_ACTUAL,
             Role.NOZZLE_ACTUAL, LEAST_ACTUAL,
             Role.CHAMBER_ACTUAL, LEAST_ACTUAL,
-            Role.STATE, 2.5,
             Role.PROGRESS, 3.0,
             Role.LEFT, 3.0,
             Role.ELAPSED, 4.0,
@@ -38,7 +39,7 @@ final class Assignment {
     private final Bench bench;
     private final PlaceEvidence place = new PlaceEvidence();
     private final Set<Trail> used = new HashSet<>();
-    private final Set<Role> filled = EnumSet.noneOf(Role.class);
+    private final Map<Role, Trail> filled = new EnumMap<>(Role.class);
     private final List<Found> found = new ArrayList<>();
 
     private record Pair(Couple couple, Trail one, Trail other, Judgement together, double score) {}
@@ -58,6 +59,7 @@ final class Assignment {
         findPlace(pairs, singles);
         placed(pairs).forEach(this::give);
         placedSingles(singles).forEach(this::give);
+        giveState();
         found.sort(Comparator.comparing(Found::role));
     }
 
@@ -112,6 +114,9 @@ final class Assignment {
     /** Half of what speaks for a pair speaks for each of the two. */
     private void findPlace(List<Pair> pairs, List<Single> singles) {
         singles.forEach(single -> place.add(single.trail, single.role, single.judgement.score()));
+        bench.trails()
+                .forEach(trail ->
+                        place.add(trail, Role.STATE, bench.of(trail, Role.STATE).score()));
         for (Pair pair : pairs) {
             place.add(pair.one, pair.couple.first(), pair.score / 2);
             place.add(pair.other, pair.couple.second(), pair.score / 2);
@@ -152,7 +157,8 @@ final class Assignment {
     }
 
     private void give(Pair pair) {
-        boolean free = !filled.contains(pair.couple.first()) && !used.contains(pair.one) && !used.contains(pair.other);
+        boolean free =
+                !filled.containsKey(pair.couple.first()) && !used.contains(pair.one) && !used.contains(pair.other);
         if (free) {
             give(pair, pair.couple.first(), pair.one);
             give(pair, pair.couple.second(), pair.other);
@@ -165,17 +171,40 @@ final class Assignment {
         give(role, trail, new Judgement(pair.score, reasons));
     }
 
+    /** The state comes last, since what the printer did by its readings says what its words mean. */
+    private void giveState() {
+        Doings doings = new Doings(filled);
+        MeaningEvidence meaning = new MeaningEvidence(doings);
+        bench.trails().stream()
+                .filter(trail -> !used.contains(trail))
+                .map(trail -> new Single(
+                        Role.STATE,
+                        trail,
+                        bench.of(trail, Role.STATE)
+                                .with(place.weigh(trail, Role.STATE))
+                                .with(meaning.weigh(trail, Role.STATE))))
+                .filter(single -> single.judgement.score() >= LEAST_STATE)
+                .min(Comparator.comparingDouble((Single single) -> -single.judgement.score())
+                        .thenComparing(single -> order(single.trail)))
+                .ifPresent(best -> give(Role.STATE, best.trail, best.judgement, doings.meanings(best.trail)));
+    }
+
     private void give(Single single) {
-        if (!filled.contains(single.role) && !used.contains(single.trail)) {
+        if (!filled.containsKey(single.role) && !used.contains(single.trail)) {
             give(single.role, single.trail, single.judgement);
         }
     }
 
     private void give(Role role, Trail trail, Judgement judgement) {
-        filled.add(role);
+        give(role, trail, judgement, Map.of());
+    }
+
+    private void give(Role role, Trail trail, Judgement judgement, Map<String, PrinterState> meanings) {
+        filled.put(role, trail);
         used.add(trail);
         Optional<Heater> heater = Heater.of(role);
         Unit unit = heater.isPresent() ? thermometer.unit(trail) : UnitGuess.of(trail, role);
-        found.add(new Found(role, trail.source(), unit, trail.words(), judgement.score(), judgement.reasons()));
+        found.add(
+                new Found(role, trail.source(), unit, trail.words(), meanings, judgement.score(), judgement.reasons()));
     }
 }

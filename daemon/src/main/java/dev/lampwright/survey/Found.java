@@ -1,8 +1,10 @@
 package dev.lampwright.survey;
 
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.Unit;
 import java.util.List;
+import java.util.Map;
 
 /**
  * One value whose role is known.
@@ -11,13 +13,22 @@ import java.util.List;
  * @param source where it is told
  * @param unit the unit in which it is told; {@link Unit#OWN} if it is the role's own
  * @param words the words that came, if it is told in words
+ * @param meanings what the printer did while it said a word, for those of which that is known
  * @param score how much speaks for it; what is below the least for its role is not told
  * @param reasons why, in words for the user
  */
-public record Found(Role role, Source source, Unit unit, List<String> words, double score, List<String> reasons) {
-    /** Keeps copies of the lists. */
+public record Found(
+        Role role,
+        Source source,
+        Unit unit,
+        List<String> words,
+        Map<String, PrinterState> meanings,
+        double score,
+        List<String> reasons) {
+    /** Keeps copies. */
     public Found {
         words = List.copyOf(words);
+        meanings = Map.copyOf(meanings);
         reasons = List.copyOf(reasons);
     }
 }

@@ -84,9 +84,9 @@ final class Names {
         return topicLevels;
     }
 
-    /** Whether the innermost name has a word, exactly. */
+    /** Whether the innermost name ends with a word, behind another. */
     boolean endWith(String token) {
         List<String> innermost = levels.get(levels.size() - 1);
-        return !innermost.isEmpty() && innermost.get(innermost.size() - 1).equals(token);
+        return innermost.size() > 1 && innermost.get(innermost.size() - 1).equals(token);
     }
 }

@@ -106,7 +106,7 @@ public final class ProposedConfig {
     }
 
     private static void addState(List<String> lines, Found found) {
-        StateWords words = StateWords.of(found.words());
+        StateWords words = StateWords.of(found.words(), found.meanings());
         lines.add("[printer.state]");
         addPlace(lines, found);
         words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlText.quoted(patterns)));
@@ -180,7 +180,7 @@ public final class ProposedConfig {
                 keys.put("field", Integer.toString(field.number()));
                 keys.put("separator", TomlText.quoted(String.valueOf(field.separator())));
             } else if (cut instanceof Excerpt excerpt) {
-                keys.put("pattern", TomlText.quoted(excerpt.expression()));
+                keys.put("pattern", TomlText.literal(excerpt.expression()));
             }
         }
         return keys;

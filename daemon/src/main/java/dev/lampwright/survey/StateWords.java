@@ -33,19 +33,29 @@ final class StateWords {
     }
 
     /**
-     * Sorts words.
+     * Sorts words by what they say.
      *
      * @param words texts that came, in which {@code *} may stand for numbers
      * @return which state each stands for
      */
     static StateWords of(List<String> words) {
+        return of(words, Map.of());
+    }
+
+    /**
+     * Sorts words by what they say; those that say nothing by what the printer did meanwhile.
+     *
+     * @param words texts that came, in which {@code *} may stand for numbers
+     * @param meanings what the printer did while it said a word, for those of which it is known
+     * @return which state each stands for
+     */
+    static StateWords of(List<String> words, Map<String, PrinterState> meanings) {
         StateWords sorted = new StateWords();
-        words.forEach(sorted::add);
+        words.forEach(word -> sorted.add(word, stateOf(word).or(() -> Optional.ofNullable(meanings.get(word)))));
         return sorted;
     }
 
-    private void add(String word) {
-        Optional<PrinterState> state = stateOf(word);
+    private void add(String word, Optional<PrinterState> state) {
         if (state.isEmpty()) {
             unknown.add(word);
             return;

@@ -3,6 +3,7 @@ package dev.lampwright.survey;
 import dev.lampwright.printer.Leaf;
 import dev.lampwright.printer.Leaves;
 import dev.lampwright.printer.Source;
+import dev.lampwright.printer.TopicFilter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -41,7 +42,7 @@ public final class Survey {
     public synchronized void hear(String topic, byte[] payload, long atNanos) {
         startNanos = messages == 0 ? atNanos : startNanos;
         messages++;
-        if (topic.length() > MOST_TOPIC_CHARS) {
+        if (!isNameable(topic)) {
             leftOut++;
             return;
         }
@@ -49,6 +50,14 @@ public final class Survey {
         leftOut += leaves.complete() ? 0 : 1;
         double second = (atNanos - startNanos) / NANOS_A_SECOND;
         leaves.list().forEach(leaf -> hear(topic, leaf, second));
+    }
+
+    /** Whether it can stand in a configuration: MQTT 3.1.1, section 4.7.1, keeps {@code +} and {@code #} for filters. */
+    private static boolean isNameable(String topic) {
+        return topic.length() <= MOST_TOPIC_CHARS
+                && topic.indexOf('+') < 0
+                && topic.indexOf('#') < 0
+                && TopicFilter.problem(topic).isEmpty();
     }
 
     private void hear(String topic, Leaf leaf, double second) {
@@ -94,6 +103,6 @@ public final class Survey {
                 ? Text.number(trail.least()) + " to " + Text.number(trail.most())
                 : Text.words(trail.words());
         return new Row(
-                source.topicFilter(), source.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
+                source.topicFilter(), trail.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
     }
 }

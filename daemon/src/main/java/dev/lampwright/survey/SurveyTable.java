@@ -94,7 +94,7 @@ public final class SurveyTable {
                     + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
             lines.add("    " + shown(found.reasons().stream().collect(Collectors.joining("; "))));
             if (found.role() == Role.STATE) {
-                StateWords.of(found.words())
+                StateWords.of(found.words(), found.meanings())
                         .known()
                         .forEach((state, words) ->
                                 lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));

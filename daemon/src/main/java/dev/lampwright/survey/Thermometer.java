@@ -26,12 +26,16 @@ final class Thermometer {
 
     private static boolean showsFahrenheit(Trail trail) {
         boolean heater = trail.names().speakOf(Concept.NOZZLE) || trail.names().speakOf(Concept.BED);
-        boolean said = trail.unit() == Unit.FAHRENHEIT || trail.names().speakOf(Concept.FAHRENHEIT);
+        boolean said = trail.unit() == Unit.FAHRENHEIT || isNamed(trail);
         boolean hot = trail.names().speakOf(Concept.NOZZLE)
                 && (trail.names().speakOf(Concept.TEMPERATURE) || trail.names().speakOf(Concept.ACTUAL))
                 && trail.most() > HOTTER_THAN_C
                 && trail.most() < HOTTEST_F;
         return trail.numeric() && heater && (said || hot);
+    }
+
+    private static boolean isNamed(Trail trail) {
+        return trail.names().speakOf(Concept.FAHRENHEIT) || trail.names().endWith("f");
     }
 
     /**
@@ -44,6 +48,6 @@ final class Thermometer {
         if (WRITTEN.contains(trail.unit())) {
             return trail.unit();
         }
-        return fahrenheit || trail.names().speakOf(Concept.FAHRENHEIT) ? Unit.FAHRENHEIT : Unit.OWN;
+        return fahrenheit || isNamed(trail) ? Unit.FAHRENHEIT : Unit.OWN;
     }
 }

@@ -22,6 +22,12 @@ final class TomlText {
         return quoted.append('"').toString();
     }
 
+    /** A text with backslashes, as a literal string if it can be one. */
+    static String literal(String text) {
+        boolean can = text.chars().noneMatch(c -> c == '\'' || c < ' ' || c == 0x7F);
+        return can ? '\'' + text + '\'' : quoted(text);
+    }
+
     /** Texts as an array. */
     static String quoted(List<String> texts) {
         return texts.stream().map(TomlText::quoted).collect(Collectors.joining(", ", "[", "]"));

@@ -1,5 +1,6 @@
 package dev.lampwright.survey;
 
+import dev.lampwright.printer.Excerpt;
 import dev.lampwright.printer.Leaf;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.Unit;
@@ -17,8 +18,10 @@ final class Trail {
 
     private final Source source;
     private final Names names;
+    private final String place;
     private final Series series = new Series();
     private final Map<String, Integer> words = new LinkedHashMap<>();
+    private final Series wordSeries = new Series();
     private long count;
     private long numbers;
     private long moreWords;
@@ -40,6 +43,18 @@ final class Trail {
     Trail(String topic, Leaf leaf) {
         source = new Source(topic, leaf.path(), leaf.cuts());
         names = Names.of(topic, leaf.names());
+        place = place(leaf);
+    }
+
+    /** A number in a text is shown by the word before it. */
+    private String place(Leaf leaf) {
+        boolean inText = leaf.cuts().stream().anyMatch(Excerpt.class::isInstance);
+        if (!inText) {
+            return source.place();
+        }
+        List<String> called = leaf.names();
+        String number = called.get(called.size() - 1) + " after “" + called.get(called.size() - 3) + "”";
+        return leaf.path().bare() ? number : leaf.path() + ", " + number;
     }
 
     /**
@@ -57,7 +72,7 @@ final class Trail {
         if (leaf.numeric()) {
             addNumber(leaf, second);
         } else {
-            addWord(leaf.text());
+            addWord(leaf.text(), second);
         }
     }
 
@@ -71,10 +86,11 @@ final class Trail {
     }
 
     /** Numbers within a text may be others each time, and make no new text of it. */
-    private void addWord(String text) {
+    private void addWord(String text, double second) {
         String word = text.contains(" ") ? NUMBER.matcher(text).replaceAll("*") : text;
         if (words.containsKey(word) || words.size() < MOST_WORDS) {
-            words.merge(word, 1, Integer::sum);
+            words.putIfAbsent(word, words.size());
+            wordSeries.add(second, words.get(word));
         } else {
             moreWords++;
         }
@@ -82,6 +98,11 @@ final class Trail {
 
     Source source() {
         return source;
+    }
+
+    /** Where in a message it stands, for a table. */
+    String place() {
+        return place;
     }
 
     Names names() {
@@ -140,6 +161,11 @@ final class Trail {
     /** The texts that are no numbers, in the order in which they came; {@code *} stands for numbers between words. */
     List<String> words() {
         return new ArrayList<>(words.keySet());
+    }
+
+    /** When which of the {@link #words} came, by its place among them. */
+    Series wordSeries() {
+        return wordSeries;
     }
 
     /** Whether there were more different texts than are kept. */

@@ -4,7 +4,6 @@ import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** A state is told in few words, and most of them are such as one uses for states. */
 final class WordsEvidence implements Evidence {
@@ -19,15 +18,11 @@ final class WordsEvidence implements Evidence {
             seen.add("“" + entry.getValue().get(0) + "” for " + entry.getKey().word());
         }
         if (seen.isEmpty()) {
-            return Clue.against(3);
+            return Clue.against(2.5);
         }
         int unknown = words.unknown().size();
         double share = (double) words.count() / (words.count() + unknown);
         double weight = 4 * share - 1 + Math.min(2, 0.5 * (seen.size() - 1)) - (trail.hasMoreWords() ? 3 : 0);
-        return new Clue(
-                weight,
-                Optional.of(seen)
-                        .map(all -> "has words such as " + String.join(", ", all))
-                        .orElse(""));
+        return new Clue(weight, "has words such as " + String.join(", ", seen));
     }
 }

@@ -43,7 +43,8 @@ class CheckCommandTest {
                 new Run(
                         0,
                         good
-                                + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/camera, shop/alder/heat, shop/alder/job;"
+                                + ": good; listens at mqtt://127.0.0.1:1883 to shop/alder/camera, shop/alder/heat, shop/alder/job,"
+                                + " shop/alder/link;"
                                 + " 30 pixels GRB at /dev/ttyACM0, ceiling 1500 mA;"
                                 + " zones strip 0-29, bed 0-9, nozzle 10-19, job 29-20, sides 0-9 + 29-20 mirrored;"
                                 + " dimmers work, glow; 11 looks, 11 cues" + System.lineSeparator(),

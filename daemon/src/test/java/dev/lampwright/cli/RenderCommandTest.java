@@ -166,7 +166,7 @@ class RenderCommandTest {
         assertEquals(1, run.status());
         assertEquals(
                 bad + ":4: has the state \"busy\", which is not known; there are silent, idle, warming, printing, held,"
-                        + " done, stopped, fault, fault-seen, fault-over" + System.lineSeparator(),
+                        + " done, stopped, fault" + System.lineSeparator(),
                 run.err());
         assertFalse(Files.exists(out("bad.png")));
     }

@@ -21,7 +21,7 @@ final class KeptMessagesTest {
 
     @Test
     void whatWasKeptIsKnownAgain() {
-        kept.note("job", bytes("RUN"), true);
+        kept.note("job", bytes("RUN"));
         assertTrue(kept.isHeard("job", bytes("RUN")));
         assertFalse(kept.isHeard("job", bytes("ALARM")));
         assertFalse(kept.isHeard("heat", bytes("RUN")));
@@ -30,23 +30,22 @@ final class KeptMessagesTest {
     /** A printer that has the broker keep its messages: what was heard live comes again as kept. */
     @Test
     void whatWasHeardLiveIsKnownWhenItIsKept() {
-        kept.note("job", bytes("RUN"), false);
+        kept.note("job", bytes("RUN"));
         assertTrue(kept.isHeard("job", bytes("RUN")));
     }
 
-    /** A printer that has the broker keep some of its messages: the kept one is old, though another was heard since. */
+    /** A printer that goes back to what it said long ago, while nobody listens. */
     @Test
-    void whatWasKeptIsKnownStillAfterSomethingElseWasHeard() {
-        kept.note("job", bytes("RUN"), true);
-        kept.note("job", bytes("50 %"), false);
-        kept.note("job", bytes("51 %"), false);
-        assertTrue(kept.isHeard("job", bytes("RUN")));
+    void whatWasHeardBeforeSomethingElseIsNews() {
+        kept.note("job", bytes("READY"));
+        kept.note("job", bytes("RUN"));
+        assertFalse(kept.isHeard("job", bytes("READY")));
     }
 
     @Test
     void theOldestTopicsAreForgotten() {
         for (int i = 0; i <= KeptMessages.MOST; i++) {
-            kept.note("job " + i, bytes("RUN"), true);
+            kept.note("job " + i, bytes("RUN"));
         }
         assertFalse(kept.isHeard("job 0", bytes("RUN")));
         assertTrue(kept.isHeard("job 1", bytes("RUN")));

@@ -4,13 +4,18 @@ import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** A printer, a broker, a daemon and a controller, put together in a folder of their own. */
 final class Bench implements AutoCloseable {
+    /** The files that the service's launcher gives to the runtime. */
+    private static final List<String> SERVICE_OPTIONS = List.of("@../systemd/java.options", "@../systemd/run.options");
+
     private final Path config;
     private final int metricsPort = FreePort.find();
     private final WallClock clock;
@@ -19,6 +24,7 @@ final class Bench implements AutoCloseable {
     private final Rowan rowan;
     private final FarEnd controller;
     private final RunningDaemon daemon;
+    private final AtomicBoolean closed = new AtomicBoolean();
     private boolean edition = true;
 
     /**
@@ -41,7 +47,7 @@ final class Bench implements AutoCloseable {
     /** The daemon as the service runs it, but for the clock. */
     private ProcessBuilder command() {
         List<String> words = new ArrayList<>(RunningDaemon.command(
-                List.of("-Xmx64m", "-XX:+UseSerialGC"),
+                SERVICE_OPTIONS,
                 "run",
                 "--config",
                 config.toString(),
@@ -110,7 +116,7 @@ final class Bench implements AutoCloseable {
     /** What the daemon has logged, as far as there was room. */
     List<String> log() {
         try {
-            return new String(Files.readAllBytes(disk.log()), java.nio.charset.StandardCharsets.UTF_8)
+            return new String(Files.readAllBytes(disk.log()), StandardCharsets.UTF_8)
                     .lines()
                     .toList();
         } catch (IOException e) {
@@ -118,8 +124,12 @@ final class Bench implements AutoCloseable {
         }
     }
 
+    /** Ends it all; of no effect the second time. */
     @Override
     public void close() {
+        if (closed.getAndSet(true)) {
+            return;
+        }
         daemon.close();
         controller.close();
         broker.close();

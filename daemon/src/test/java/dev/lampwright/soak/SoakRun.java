@@ -11,6 +11,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
@@ -57,6 +58,7 @@ final class SoakRun {
         heartbeat.start();
         try (Bench bench = new Bench(settings.folder(), settings.board());
                 Watcher watcher = new Watcher(bench.controller(), heartbeat, violations)) {
+            Runtime.getRuntime().addShutdownHook(new Thread(bench::close, "end of the bench"));
             watcher.start();
             return run(bench, watcher);
         } finally {
@@ -170,10 +172,7 @@ final class SoakRun {
         if (kinds.contains(Kind.STARVED)) {
             awaitSilence(bench, watcher);
         }
-        List<Kind> reversed = new ArrayList<>(kinds);
-        Collections.reverse(reversed);
-        reversed.forEach(troubles::end);
-        long ended = System.nanoTime();
+        long ended = end(troubles, kinds);
         if (!during) {
             bench.rowan().tell(next);
         }
@@ -181,6 +180,14 @@ final class SoakRun {
         troublesMade++;
         awaitRight(bench, watcher, kinds, ended);
         kinds.forEach(troubles::tidyUp);
+    }
+
+    /** What began last ends first. Returns when all was over. */
+    private static long end(Troubles troubles, List<Kind> kinds) {
+        for (int i = kinds.size() - 1; i >= 0; i--) {
+            troubles.end(kinds.get(i));
+        }
+        return System.nanoTime();
     }
 
     private static void hold(long millis) {
@@ -198,19 +205,24 @@ final class SoakRun {
     private void awaitRight(Bench bench, Watcher watcher, List<Kind> kinds, long ended) {
         Marker marker = new Marker(state, bench.edition());
         watcher.want(marker, ended);
-        while (watcher.rightSince().isEmpty() && System.nanoTime() - ended < LONGEST_RECOVERY) {
+        OptionalLong right = watcher.rightSince();
+        while (right.isEmpty() && System.nanoTime() - ended < LONGEST_RECOVERY) {
             Await.pause();
+            right = watcher.rightSince();
         }
         String names = kinds.stream().map(Kind::toString).collect(Collectors.joining(" + "));
-        if (watcher.rightSince().isEmpty()) {
+        if (right.isEmpty()) {
             violations.add("after " + names + " not " + marker + " in half a minute but " + watcher.shown() + "; log "
                     + lastOf(bench.log()));
-            return;
+        } else {
+            note(bench, kinds, names, ended, right.getAsLong());
         }
-        long right = watcher.rightSince().orElse(System.nanoTime());
+    }
+
+    private void note(Bench bench, List<Kind> kinds, String names, long ended, long right) {
         Duration promise =
                 kinds.stream().map(Kind::promise).max(Duration::compareTo).orElseThrow();
-        long nanos = Math.max(0, right - ended);
+        long nanos = right - ended;
         Optional<String> wrong = recoveries.add(names, promise, nanos, heartbeat.sumBetween(ended, right));
         wrong.ifPresent(what -> violations.add(what + "; log " + lastOf(bench.log())));
         System.out.printf(Locale.ROOT, "%4d %-40s %.2f s%n", troublesMade, names, nanos * 1e-9);

@@ -36,23 +36,11 @@ final class Printers {
 
     private Printers() {}
 
-    /** Those with which the rules of the survey were made. */
-    static List<Printer> known() {
-        return List.of(
-                alder(), birch(), rowan(), hazel(), aspen(), linden(), larch(), elm(), willow(), maple(), cedar(),
-                oak());
-    }
-
-    /** Those that were written when the rules were done, and that no rule was changed for. */
-    static List<Printer> heldOut() {
-        return List.of(spruce(), poplar());
-    }
-
     /** All of them. */
     static List<Printer> all() {
-        List<Printer> all = new ArrayList<>(known());
-        all.addAll(heldOut());
-        return all;
+        return List.of(
+                alder(), birch(), rowan(), hazel(), aspen(), linden(), larch(), elm(), willow(), maple(), cedar(),
+                oak(), spruce(), poplar(), juniper(), yew());
     }
 
     private static String word(Moment moment, String... words) {
@@ -449,6 +437,61 @@ final class Printers {
                             m.value(JOB_DONE),
                             m.value(JOB_TOTAL),
                             m.value(JOB_LEFT)));
+                    return all;
+                });
+    }
+
+    /** Italian names; degrees as text; words that are in no list; a broker where much else is said. */
+    private static Printer juniper() {
+        Random random = new Random(11);
+        return new Printer(
+                "juniper",
+                "Italian names, codes for states",
+                EnumSet.of(
+                        BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, CHAMBER_ACTUAL, JOB_PROGRESS, JOB_LEFT),
+                ALL,
+                m -> {
+                    List<Message> all = new ArrayList<>(noise(m, random));
+                    all.add(message(
+                            "officina/ginepro",
+                            "{\"piatto\":{\"letta\":\"%.1fC\",\"voluta\":\"%.0fC\"},\"ugello\":{\"letta\":\"%.1fC\",\"voluta\":\"%.0fC\"},"
+                                    + "\"vano\":{\"letta\":\"%.1fC\"},\"lavoro\":{\"fatto\":%.3f,\"manca_min\":%.1f,\"cosa\":\"%s\"}}",
+                            m.value(BED_ACTUAL),
+                            m.value(BED_TARGET),
+                            m.value(NOZZLE_ACTUAL),
+                            m.value(NOZZLE_TARGET),
+                            m.value(CHAMBER_ACTUAL),
+                            m.value(JOB_PROGRESS),
+                            m.value(JOB_LEFT) / 60,
+                            word(m, "A0", "A1", "A2", "A3", "A4", "E1")));
+                    return all;
+                });
+    }
+
+    /** Key and value in lines of a text; targets that are told only when they change. */
+    private static Printer yew() {
+        return new Printer(
+                "yew",
+                "key=value, targets told on change",
+                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_DONE, JOB_TOTAL, JOB_ELAPSED),
+                ALL,
+                m -> {
+                    List<Message> all = new ArrayList<>();
+                    all.add(message(
+                            "f/yew/tele",
+                            "platen=%.1f\njet=%.1f\nlayer=%.0f\nlayers_total=%.0f\nspent=%.0f",
+                            m.value(BED_ACTUAL),
+                            m.value(NOZZLE_ACTUAL),
+                            m.value(JOB_DONE),
+                            m.value(JOB_TOTAL),
+                            m.value(JOB_ELAPSED)));
+                    if (m.second() == 0 || m.second() == 25 || m.second() == 1255) {
+                        all.add(message("f/yew/goal/platen", "%.0f", m.value(BED_TARGET)));
+                        all.add(message("f/yew/goal/jet", "%.0f", m.value(NOZZLE_TARGET)));
+                    }
+                    all.add(message(
+                            "f/yew/status",
+                            word(m, "Idle.", "Preparing: heat", "Job runs", "Suspended", "Job ended", "Fault: tip")));
                     return all;
                 });
     }

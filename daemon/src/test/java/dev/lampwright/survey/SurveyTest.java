@@ -24,6 +24,58 @@ import org.junit.jupiter.api.Test;
 
 class SurveyTest {
     private static final long SECOND = 1_000_000_000L;
+    private static final List<String> PARTS = List.of(
+            "bed",
+            "nozzle",
+            "target",
+            "actual",
+            "state",
+            "camera",
+            "alarm",
+            "progress",
+            "left",
+            "layer",
+            "idle",
+            "READY",
+            "print",
+            "paused",
+            "snap",
+            "done",
+            "fault",
+            " ",
+            "/",
+            "_",
+            ".",
+            ";",
+            ",",
+            "=",
+            "*",
+            "\"",
+            "\\",
+            "'",
+            "~",
+            "~1",
+            "#",
+            "\n",
+            "\t",
+            "\0",
+            "\u2028",
+            "\ud800",
+            "é",
+            "°C",
+            "%",
+            "(",
+            "[",
+            "?<value>",
+            "\\E",
+            "41",
+            "41.5",
+            "0",
+            "-3",
+            "1e9",
+            "PT1M",
+            "0:01:00",
+            "true");
     private static final Broker BROKER = new Broker(
             URI.create("mqtts://rowan.example:8883"),
             Optional.of(Path.of("/etc/ca \"own\".pem")),
@@ -209,6 +261,40 @@ class SurveyTest {
         assertEquals(
                 List.of("READY \"x\"\\y"),
                 config.bindings().states().get(0).words().get(PrinterState.IDLE));
+    }
+
+    /** Whatever a broker says: names and values that are likely to matter, mixed with what breaks texts apart. */
+    @Test
+    void whatIsWrittenIsAlwaysAGoodFile() throws ConfigException {
+        int written = 0;
+        for (int seed = 0; seed < 300; seed++) {
+            Random random = new Random(seed);
+            Survey any = new Survey();
+            List<String> topics = List.of(odd(random), odd(random) + "/" + odd(random), odd(random), "+", "");
+            for (int i = 0; i < 60; i++) {
+                String payload = random.nextInt(3) > 0
+                        ? odd(random)
+                        : "{\"" + odd(random).replace("\\", "\\\\").replace("\"", "\\\"") + "\":" + i + "}";
+                any.hear(
+                        topics.get(random.nextInt(topics.size())),
+                        payload.getBytes(StandardCharsets.UTF_8),
+                        i * SECOND);
+            }
+            Proposal proposal = any.proposal();
+            if (ProposedConfig.isEnough(proposal)) {
+                ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "seed " + seed);
+                written++;
+            }
+        }
+        assertTrue(written > 100, written + " were worth writing");
+    }
+
+    private static String odd(Random random) {
+        StringBuilder text = new StringBuilder();
+        for (int parts = 1 + random.nextInt(4); parts > 0; parts--) {
+            text.append(PARTS.get(random.nextInt(PARTS.size())));
+        }
+        return text.toString();
     }
 
     @Test

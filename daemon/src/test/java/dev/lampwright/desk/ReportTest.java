@@ -1,0 +1,57 @@
+package dev.lampwright.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.printer.PrinterState;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class ReportTest {
+    private static Report report(PrinterState state, String silence, String faultText, int milliamps, double pace) {
+        Map<String, Double> signals = new LinkedHashMap<>();
+        signals.put("bed.heat", 0.12345);
+        signals.put("job.progress", Double.NaN);
+        return new Report(
+                "1.2",
+                state,
+                silence,
+                AlarmState.ALERT,
+                faultText,
+                "fault",
+                0.5,
+                false,
+                milliamps,
+                1500,
+                "lit",
+                "connected",
+                pace,
+                signals);
+    }
+
+    @Test
+    void whatIsNotKnownIsLeftOut() {
+        assertEquals(
+                "{\"online\":true,\"version\":\"1.2\",\"state\":\"fault\",\"alarm\":\"alert\",\"fault_text\":\"door open\","
+                        + "\"look\":\"fault\",\"brightness\":0.5,\"quiet\":false,\"strip_mA\":320,\"ceiling_mA\":1500,"
+                        + "\"link\":\"lit\",\"broker\":\"connected\",\"signals\":{\"bed.heat\":0.123}}",
+                report(PrinterState.FAULT, "", "door open", 320, Double.NaN).json());
+    }
+
+    @Test
+    void goneIsToldWithWhy() {
+        assertEquals("{\"online\":false,\"why\":\"lost\",\"version\":\"1.2\"}", Report.gone("1.2", "lost"));
+    }
+
+    @Test
+    void numbersThatChangeAllTheTimeAreNotToldAtOnce() {
+        Report report = report(PrinterState.FAULT, "", "", 320, 60);
+        assertFalse(report.differsInWord(report(PrinterState.FAULT, "", "", 321, 59.9)));
+        assertTrue(report.differsInWord(report(PrinterState.IDLE, "", "", 320, 60)));
+        assertTrue(report.differsInWord(report(PrinterState.FAULT, "last will", "", 320, 60)));
+        assertTrue(report.differsInWord(report(PrinterState.FAULT, "", "door open", 320, 60)));
+    }
+}
