@@ -70,10 +70,11 @@ class ArchitectureTest {
     static final ArchRule ONLY_PICTURE_KNOWS_PICTURE_FILES = only("javax.imageio..", "..picture..");
 
     @ArchTest
-    static final ArchRule ONLY_PAGE_KNOWS_THE_HTTP_SERVER = only("com.sun.net.httpserver..", "..page..");
+    static final ArchRule ONLY_PAGE_AND_METRICS_KNOW_THE_HTTP_SERVER =
+            only("com.sun.net.httpserver..", "..page..", "..metrics..");
 
     @ArchTest
-    static final ArchRule ONLY_PAGE_KNOWS_WHAT_WRITES_THE_LOG = only("ch.qos.logback..", "..page..");
+    static final ArchRule ONLY_LOG_AND_PAGE_KNOW_WHAT_WRITES_THE_LOG = only("ch.qos.logback..", "..log..", "..page..");
 
     @ArchTest
     static final ArchRule NOTHING_BUT_WHAT_RUNS_THE_DAEMON_DEPENDS_ON_THE_PAGE = noClasses()

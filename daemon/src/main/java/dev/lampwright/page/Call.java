@@ -93,11 +93,11 @@ final class Call {
         header("Content-Type", sheet.type());
         boolean head = method().equals("HEAD");
         if (head) {
-            header("Content-Length", Integer.toString(sheet.bytes().length));
+            header("Content-Length", Integer.toString(sheet.length()));
         }
-        exchange.sendResponseHeaders(status, head ? -1 : sheet.bytes().length);
+        exchange.sendResponseHeaders(status, head ? -1 : sheet.length());
         if (!head) {
-            exchange.getResponseBody().write(sheet.bytes());
+            sheet.writeTo(exchange.getResponseBody());
         }
     }
 

@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
-import java.util.Arrays;
+import java.util.List;
+import java.util.stream.LongStream;
 
 /** What the strip took from its supply over the last minutes: the most of each second. One thread adds, any may read. */
 final class CurrentHistory {
@@ -11,10 +12,15 @@ final class CurrentHistory {
     private long next;
 
     /** Some seconds on end. */
-    record Stretch(long from, int[] milliamps) {
+    record Stretch(long from, List<Integer> milliamps) {
+        /** Keeps a copy of the list. */
+        Stretch {
+            milliamps = List.copyOf(milliamps);
+        }
+
         /** The first second after it. */
         long end() {
-            return from + milliamps.length;
+            return from + milliamps.size();
         }
     }
 
@@ -41,8 +47,10 @@ final class CurrentHistory {
      */
     synchronized Stretch since(long from) {
         long first = Math.max(Math.max(0, next - SECONDS), Math.min(from, next));
-        int[] values = new int[(int) (next - first)];
-        Arrays.setAll(values, i -> most[(int) ((first + i) % SECONDS)]);
-        return new Stretch(first, values);
+        return new Stretch(
+                first,
+                LongStream.range(first, next)
+                        .mapToObj(second -> most[(int) (second % SECONDS)])
+                        .toList());
     }
 }

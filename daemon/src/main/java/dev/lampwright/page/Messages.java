@@ -66,9 +66,7 @@ final class Messages {
     static String current(String run, CurrentHistory.Stretch stretch) {
         ObjectNode node = object().put("run", run).put("from_s", stretch.from());
         ArrayNode values = node.putArray("strip_mA");
-        for (int value : stretch.milliamps()) {
-            values.add(value);
-        }
+        stretch.milliamps().forEach(values::add);
         return text(node);
     }
 

@@ -59,8 +59,9 @@ final class Publisher implements AutoCloseable {
         this.troubles = troubles;
     }
 
-    /** Starts the thread. */
-    void start() {
+    /** Starts the thread. What is fitted is known from now on, so that everybody hears of it first. */
+    synchronized void start() {
+        followConfiguration();
         thread.setDaemon(true);
         thread.start();
     }

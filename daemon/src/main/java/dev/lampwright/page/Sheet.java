@@ -2,17 +2,13 @@ package dev.lampwright.page;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/**
- * One of the files that the page is made of.
- *
- * @param type its media type
- * @param bytes its content
- */
-record Sheet(String type, byte[] bytes) {
+/** Something that can be answered with, such as one of the files that the page is made of. */
+final class Sheet {
     private static final Map<String, String> TYPES = Map.of(
             "html", "text/html; charset=utf-8",
             "css", "text/css; charset=utf-8",
@@ -34,8 +30,37 @@ record Sheet(String type, byte[] bytes) {
         "words.js"
     };
 
+    private final String type;
+    private final byte[] bytes;
+
     /**
-     * All of them.
+     * Takes a content.
+     *
+     * @param type its media type
+     * @param bytes the content, not to be changed any more
+     */
+    Sheet(String type, byte[] bytes) {
+        this.type = type;
+        this.bytes = bytes;
+    }
+
+    /** Its media type. */
+    String type() {
+        return type;
+    }
+
+    /** Its length. */
+    int length() {
+        return bytes.length;
+    }
+
+    /** Writes its content. */
+    void writeTo(OutputStream out) throws IOException {
+        out.write(bytes);
+    }
+
+    /**
+     * All files of the page.
      *
      * @return by path
      */

@@ -2,8 +2,9 @@ package dev.lampwright.page;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.locks.LockSupport;
 
 /**
@@ -14,7 +15,7 @@ final class Viewer {
     private static final long STILL_THERE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
     private final OutputStream out;
-    private final AtomicReferenceArray<byte[]> news = new AtomicReferenceArray<>(Topic.values().length);
+    private final Map<Topic, byte[]> news = new ConcurrentHashMap<>();
     private final Thread thread = Thread.currentThread();
     private volatile boolean gone;
     private volatile boolean writing;
@@ -31,7 +32,7 @@ final class Viewer {
 
     /** Leaves news, in place of older news of the same topic that has not been sent. */
     void tell(Topic topic, byte[] event) {
-        news.set(topic.ordinal(), event);
+        news.put(topic, event);
         LockSupport.unpark(thread);
     }
 
@@ -84,8 +85,8 @@ final class Viewer {
 
     private boolean sendNews() throws IOException {
         boolean any = false;
-        for (int i = 0; i < news.length(); i++) {
-            byte[] event = news.getAndSet(i, null);
+        for (Topic topic : Topic.values()) {
+            byte[] event = news.remove(topic);
             if (event != null) {
                 send(event);
                 any = true;

@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 final class PlaceEvidence implements Evidence {
     private static final double ELSEWHERE = 4;
     private static final double ENOUGH = 0.85;
+    private static final double ENOUGH_OF_ALL = 0.6;
     private static final double WORTH = 2;
 
     private final Map<String, Map<Role, Double>> best = new HashMap<>();
@@ -45,10 +46,18 @@ final class PlaceEvidence implements Evidence {
 
     /** Finds the printer's place; to be called when all has been taken in. */
     void settle() {
-        double most =
-                best.values().stream().mapToDouble(PlaceEvidence::sum).max().orElse(0);
-        root = best.entrySet().stream()
-                .filter(entry -> sum(entry.getValue()) >= ENOUGH * most)
+        double all = sum(best.getOrDefault("", Map.of()));
+        double most = best.entrySet().stream()
+                .filter(entry -> !entry.getKey().isEmpty())
+                .mapToDouble(entry -> sum(entry.getValue()))
+                .max()
+                .orElse(0);
+        root = most < ENOUGH_OF_ALL * all ? "" : longestWith(ENOUGH * most);
+    }
+
+    private String longestWith(double least) {
+        return best.entrySet().stream()
+                .filter(entry -> sum(entry.getValue()) >= least)
                 .map(Map.Entry::getKey)
                 .max(Comparator.comparingInt(String::length).thenComparing(beginning -> beginning))
                 .orElse("");

@@ -164,12 +164,11 @@ function beLive() {
     return;
   }
   if (contact === "lost") {
-    set("news", "Connected again");
     pace.forget();
   }
+  set("contact", contact === "lost" ? "live again" : "live");
   contact = "live";
   byId("contact").dataset.contact = "live";
-  set("contact", "live");
   document.body.classList.remove("lost");
   byId("alert").hidden = true;
   byId("entry").hidden = true;

@@ -68,7 +68,7 @@ export class Readings {
   }
 }
 
-const ORDER = ["now", "wanted", "ready in", "left", "heated", "done"];
+const ORDER = ["now", "wanted", "ready in", "give or take", "left", "heated", "cooled", "done"];
 
 function rank(key) {
   const place = ORDER.indexOf(signalName(key).what);

@@ -43,7 +43,7 @@ export class Strip {
   /** Shows a frame, at once or as a slow change, in ms. */
   show({ frame, fade }, now) {
     if (fade > 0 && this.#shown !== null) {
-      this.#from = this.#shown;
+      this.#from = this.#to?.frame ?? this.#shown;
       this.#to = { frame, begins: now, takes: fade };
     } else {
       this.#to = null;
@@ -170,7 +170,7 @@ function dark(layout) {
 function between(from, to, share) {
   const mix = (a, b) => a + (b - a) * share;
   return {
-    strip: to.strip.map((value, i) => mix(from.strip[i] ?? value, value)),
+    strip: to.strip.map((value, i) => Math.round(mix(from.strip[i] ?? value, value))),
     duties: to.duties.map((value, i) => mix(from.duties[i] ?? value, value)),
   };
 }

@@ -6,10 +6,23 @@ const NAMES = {
   actual: "now",
   target: "wanted",
   heat: "heated",
+  cooling: "cooled",
   progress: "done",
   left: "left",
   ready: "ready in",
+  ready_error: "give or take",
+  still_hot: "still hot",
 };
+
+/** Units as they end a signal's name, and how they are said. */
+const UNITS = [
+  ["_K_per_s", "K/s"],
+  ["_per_h", "% an hour"],
+  ["_C", "°C"],
+  ["_s", "time"],
+];
+
+const SHARES = new Set(["heat", "cooling", "progress", "still_hot"]);
 
 /** A time in seconds, by its two greatest parts. */
 export function duration(seconds) {
@@ -33,15 +46,11 @@ export function percent(share) {
 /** What a signal's name tells: the part of the printer, what is meant, and the unit. */
 export function signalName(key) {
   const dot = key.indexOf(".");
-  const part = dot < 0 ? "others" : key.slice(0, dot);
-  const rest = dot < 0 ? key : key.slice(dot + 1);
-  const unit = /_([A-Za-z0-9]+)$/.exec(rest)?.[1] ?? "";
-  const what = unit ? rest.slice(0, -unit.length - 1) : rest;
-  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: unit || (isShare(what) ? "share" : "") };
-}
-
-function isShare(what) {
-  return what === "heat" || what === "progress";
+  const part = dot < 0 ? "printer" : key.slice(0, dot);
+  const rest = key.slice(dot + 1);
+  const [ending, said] = UNITS.find(([end]) => rest.endsWith(end)) ?? ["", ""];
+  const what = rest.slice(0, rest.length - ending.length);
+  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: SHARES.has(what) ? "share" : said };
 }
 
 /** A signal's value with its unit. */
@@ -51,10 +60,10 @@ export function signalValue(value, unit) {
   }
   switch (unit) {
     case "share": return percent(value);
-    case "C": return `${value.toFixed(1)} °C`;
-    case "s": return duration(value);
-    case "": return String(round(value));
-    default: return `${round(value)} ${unit.replaceAll("_", " ")}`;
+    case "time": return duration(value);
+    case "% an hour": return `${round(100 * value)} ${unit}`;
+    case "°C": return `${value.toFixed(1)} ${unit}`;
+    default: return `${round(value)} ${unit}`.trim();
   }
 }
 

@@ -109,7 +109,7 @@ class PageAccessIT {
             bench.awaitText("contact", "connection lost");
             check(scheme + ", connection lost", found);
             bench.restart();
-            bench.awaitText("contact", "live");
+            bench.awaitText("contact", "live again");
             bench.birch().tellJob(Birch.IDLE, 0);
         }
         assertEquals(List.of(), found);

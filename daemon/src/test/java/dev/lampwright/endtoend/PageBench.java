@@ -69,6 +69,7 @@ final class PageBench implements AutoCloseable {
         Path file = birch.configure(folder, controller.port(), BAUD);
         try {
             String text = Files.readString(file)
+                    .replace("ambient_C = 22", "ambient_C = 22\nsilent_after_s = 3600")
                     .replaceFirst("fault = \\{ layers.*\n", "")
                     .replaceFirst("\\[\\[cues]]\nstate = \"fault\"\nlook = \"fault\"\nfade_s = 0\n", "");
             return Files.writeString(file, text + page);

@@ -9,11 +9,12 @@ import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.Recording.Entry;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -53,10 +54,11 @@ class PageIT {
         bench.awaitText("state", "idle");
     }
 
+    /** Of scripts that fail, and of what the content security policy forbids; refusals and lost connections are the tests' own. */
     @AfterEach
     void thePageHasComplainedOfNothing() {
         List<String> complaints = browser.complaints().stream()
-                .filter(line -> !line.contains("/events") && !line.contains("/door"))
+                .filter(line -> line.startsWith("SEVERE") && !line.contains("Failed to load resource"))
                 .toList();
         assertEquals(List.of(), complaints);
     }
@@ -84,9 +86,12 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.STOPPED));
     }
 
-    /** While a bar grows, whatever the page draws is one of the frames that arrived, colour by colour. */
+    /**
+     * While a bar grows, whatever the page draws is a frame that arrived, or lies between two that followed one another: the line leaves
+     * out frames for which there is a newer one.
+     */
     @Test
-    void nothingIsDrawnThatWasNotSent() {
+    void nothingIsDrawnThatWasNotMade() {
         bench.birch().tellJob(Birch.PRINTING, 0);
         bench.awaitOnBoth(Birch.printing(0));
         bench.controller().recording().clear();
@@ -99,12 +104,18 @@ class PageIT {
                     .recording()
                     .lastIs(frame -> Birch.printing(0.8).isOn(frame.strip()) && now.equals(PageBench.screen(frame)));
         });
-        Set<List<Long>> sent = bench.controller().recording().entries().stream()
-                .map(PageBench::screen)
-                .collect(Collectors.toSet());
-        drawn.removeAll(sent);
-        drawn.remove(screenOf(Birch.printing(0)));
-        assertEquals(Set.of(), drawn);
+        List<List<Long>> sent = new ArrayList<>(List.of(screenOf(Birch.printing(0))));
+        bench.controller().recording().entries().forEach(frame -> sent.add(PageBench.screen(frame)));
+        for (List<Long> picture : drawn) {
+            assertTrue(
+                    IntStream.range(1, sent.size()).anyMatch(i -> isBetween(sent.get(i - 1), picture, sent.get(i))),
+                    () -> "drawn and never made: " + picture);
+        }
+    }
+
+    private static boolean isBetween(List<Long> low, List<Long> picture, List<Long> high) {
+        return IntStream.range(0, picture.size())
+                .allMatch(i -> low.get(i) <= picture.get(i) && picture.get(i) <= high.get(i));
     }
 
     private static List<Long> screenOf(Picture picture) {
@@ -221,7 +232,10 @@ class PageIT {
         bench.birch().tellJob(Birch.FAULT, 0);
         bench.awaitText("state", "fault");
         Await.until("a word of warning", () -> browser.text("flash-words").contains("photosensitive epilepsy"));
-        Await.until("as bright as it gets", () -> bench.drawn().get(0) == 255);
+        Await.until(
+                () -> "as bright as it gets; drawn is " + bench.drawn(),
+                () -> bench.drawn().get(0) == 255,
+                LONG);
         assertEquals(0, turnsIn(4), "changes of direction while it is drawn still");
         press("flash-button");
         Await.until("flashes, once they are asked for", () -> turnsIn(3) >= 2);
@@ -272,8 +286,7 @@ class PageIT {
                 () -> browser.run("return getComputedStyle(document.getElementById('stage')).filter")
                         .equals("grayscale(1)"));
         bench.restart();
-        bench.awaitText("contact", "live");
-        assertEquals("Connected again", browser.run("return document.getElementById('news').textContent"));
+        bench.awaitText("contact", "live again");
         assertFalse(browser.byId("alert").isDisplayed());
         bench.birch().tellJob(Birch.HELD, 0);
         bench.awaitOnBoth(Birch.still(Birch.HELD));

@@ -1,8 +1,8 @@
 package dev.lampwright.page;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class CurrentHistoryTest {
@@ -16,7 +16,7 @@ class CurrentHistoryTest {
 
     @Test
     void nothingIsKnownAtFirst() {
-        assertEquals(0, history.since(0).milliamps().length);
+        assertEquals(0, history.since(0).milliamps().size());
     }
 
     @Test
@@ -24,7 +24,7 @@ class CurrentHistoryTest {
         add(10);
         CurrentHistory.Stretch stretch = history.since(7);
         assertEquals(7, stretch.from());
-        assertArrayEquals(new int[] {7, 8, 9}, stretch.milliamps());
+        assertEquals(List.of(7, 8, 9), stretch.milliamps());
         assertEquals(10, stretch.end());
     }
 
@@ -33,15 +33,15 @@ class CurrentHistoryTest {
         add(CurrentHistory.SECONDS + 5);
         CurrentHistory.Stretch stretch = history.since(0);
         assertEquals(5, stretch.from());
-        assertEquals(CurrentHistory.SECONDS, stretch.milliamps().length);
-        assertEquals(5, stretch.milliamps()[0]);
-        assertEquals(CurrentHistory.SECONDS + 4, stretch.milliamps()[CurrentHistory.SECONDS - 1]);
+        assertEquals(CurrentHistory.SECONDS, stretch.milliamps().size());
+        assertEquals(5, stretch.milliamps().get(0));
+        assertEquals(CurrentHistory.SECONDS + 4, stretch.milliamps().get(CurrentHistory.SECONDS - 1));
     }
 
     @Test
     void whatIsYetToComeIsNotKnown() {
         add(3);
-        assertEquals(0, history.since(99).milliamps().length);
-        assertEquals(3, history.since(-5).milliamps().length);
+        assertEquals(0, history.since(99).milliamps().size());
+        assertEquals(3, history.since(-5).milliamps().size());
     }
 }

@@ -18,6 +18,7 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
 
 /** A daemon in this process with a live page and a controller in memory. Nobody listens at its broker, so its state is silent. */
 final class PageRig implements AutoCloseable {
@@ -48,7 +49,7 @@ final class PageRig implements AutoCloseable {
     private final MemoryController controller = new MemoryController(MemoryController.BOARD, this::note);
     private final Daemon daemon;
     private final LivePage page;
-    private volatile long shown;
+    private final AtomicLong shown = new AtomicLong();
 
     /**
      * Puts it together and waits for the first frame.
@@ -63,7 +64,7 @@ final class PageRig implements AutoCloseable {
         page = new LivePage(daemon);
         daemon.start();
         page.follow(config.page());
-        Await.until("the first frame", () -> shown > 0);
+        Await.until("the first frame", () -> shown.get() > 0);
     }
 
     static PageRig usual() {
@@ -81,7 +82,7 @@ final class PageRig implements AutoCloseable {
     }
 
     private void note(MemoryController.Light light, int sequence, Frame frame, long nanos) {
-        shown++;
+        shown.incrementAndGet();
     }
 
     Daemon daemon() {
@@ -94,7 +95,7 @@ final class PageRig implements AutoCloseable {
 
     /** How many frames the controller has shown. */
     long shown() {
-        return shown;
+        return shown.get();
     }
 
     /** The page's address, with a slash at its end. */
