@@ -22,10 +22,10 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The whole daemon, from a real broker to a controller in memory, recorded and played back. */
 class RecordedDaemonIT {
-    /** Every look moves in every frame, so that no frame looks like another. */
+    /** Every look moves in every frame, so that no frame looks like another. The fade at the end of a daemon is in no recording. */
     private static final String FILE = """
             broker.url = "%s"
-            controller = { port = "memory", baud = 1000000 }
+            controller = { port = "memory", baud = 1000000, at_end = "when_silent" }
             supply.ceiling_mA = 60000
             strip.pixels = 40
             dimmers.work = { channel = 0, volts = 24, full_mA = 800 }
