@@ -12,7 +12,7 @@ import java.util.Optional;
  * step must do the same whenever it gets the same answers.
  */
 final class Bench implements PrinterFinder.Told {
-    private static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
+    static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
 
     private final Terminal terminal;
     private final Journal journal;

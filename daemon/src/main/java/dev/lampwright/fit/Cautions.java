@@ -17,7 +17,7 @@ final class Cautions {
             "  - Do not look into bright LEDs; look at what they light, or from the side.",
             "",
             "Until the supply is known, no more than " + Setups.SAFE_CEILING + " mA is asked for.",
-            "At any question: b goes back, ? helps, q stops (all answers are kept).");
+            Bench.KEYS);
 
     private Cautions() {}
 }

@@ -33,12 +33,13 @@ final class CurrentFit {
      *
      * @param setup what was in force
      * @param patterns what was shown
-     * @param readings what was read at each, in mA
+     * @param measured what was read at each, in mA
      */
-    static CurrentFit of(Setup setup, List<CurrentPattern> patterns, double[] readings) {
+    static CurrentFit of(Setup setup, List<CurrentPattern> patterns, List<Double> measured) {
+        double[] readings = measured.stream().mapToDouble(Double::doubleValue).toArray();
         List<double[]> rows =
                 patterns.stream().map(pattern -> pattern.factors(setup)).toList();
-        return new CurrentFit(setup, patterns, readings.clone(), LeastSquares.of(rows, readings));
+        return new CurrentFit(setup, patterns, readings, LeastSquares.of(rows, readings));
     }
 
     /** How far readings are off the model, in mA. */

@@ -9,6 +9,10 @@ import java.util.Optional;
 /** Measures what the strip really takes, if there is a meter, and fits the model of the guards to the readings. */
 final class CurrentStep implements Step {
     private static final double MOST_MILLIAMPS = 65_535;
+    private static final Question<Boolean> AGAIN = Question.yesOrNo(
+            "Measure once more? With n, 20 mA a channel is reckoned.",
+            "The meter should be in the strip's wire alone, in a range that shows single mA, and not change range between"
+                    + " the readings.");
 
     @Override
     public String name() {
@@ -31,34 +35,45 @@ final class CurrentStep implements Step {
         Setup setup = Setups.of(before);
         while (meter) {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
-            double[] readings = measure(patterns, setup, bench);
-            CurrentFit fit = CurrentFit.of(setup, patterns, readings);
-            Optional<String> nonsense = fit.nonsense();
+            List<Double> readings = measure(patterns, setup, bench);
+            if (readings.size() < patterns.size() && !setup.equals(Setups.wary(setup))) {
+                bench.say(
+                        "That is more than the ceiling: these pixels take more than was reckoned with. Once more, darker:");
+                setup = Setups.wary(setup);
+                continue;
+            }
+            Optional<CurrentFit> fit = readings.size() < patterns.size()
+                    ? Optional.empty()
+                    : Optional.of(CurrentFit.of(setup, patterns, readings));
+            Optional<String> nonsense = fit.map(CurrentFit::nonsense)
+                    .orElse(Optional.of("even dimmed the strip takes more than the ceiling"));
             if (nonsense.isEmpty()) {
-                return keep(before, fit, setup, bench);
+                return keep(before, fit.orElseThrow(), setup, bench);
             }
             bench.say("That does not fit together: " + nonsense.get() + ".");
             bench.darken();
-            meter = bench.ask(Question.yesOrNo(
-                    "Measure once more? With n, 20 mA a channel is reckoned.",
-                    "The meter should be in the strip's wire alone, in a range that shows single mA, and not change range"
-                            + " between the readings."));
+            meter = bench.ask(AGAIN);
         }
         return before;
     }
 
-    private static double[] measure(List<CurrentPattern> patterns, Setup setup, Bench bench)
+    /** Stops at a lit pattern that takes more than the ceiling, whose reading is left out. */
+    private static List<Double> measure(List<CurrentPattern> patterns, Setup setup, Bench bench)
             throws LeaveException, IOException {
-        double[] readings = new double[patterns.size()];
-        for (int i = 0; i < readings.length; i++) {
-            CurrentPattern pattern = patterns.get(i);
+        List<Double> readings = new ArrayList<>();
+        for (CurrentPattern pattern : patterns) {
             bench.show(setup, pattern.scene(setup));
-            readings[i] = bench.ask(new Question<>(
-                    "Reading " + (i + 1) + " of " + readings.length + ", " + pattern.words() + ": how many mA?",
+            double reading = bench.ask(new Question<>(
+                    "Reading " + (readings.size() + 1) + " of " + patterns.size() + ", " + pattern.words()
+                            + ": how many mA?",
                     List.of(),
                     "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
                             + " multiply by 1000.",
                     line -> Numbers.read(line, 0, MOST_MILLIAMPS)));
+            if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
+                return readings;
+            }
+            readings.add(reading);
         }
         return readings;
     }

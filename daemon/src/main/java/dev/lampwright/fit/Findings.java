@@ -96,10 +96,6 @@ record Findings(
             return new Run(last, first);
         }
 
-        boolean isWithin(int pixels) {
-            return Math.max(first, last) < pixels;
-        }
-
         @Override
         public String toString() {
             return first == last ? Integer.toString(first) : first + "-" + last;

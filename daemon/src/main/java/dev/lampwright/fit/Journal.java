@@ -152,10 +152,6 @@ final class Journal {
         Files.deleteIfExists(file);
     }
 
-    Path file() {
-        return file;
-    }
-
     private void save() throws IOException {
         ObjectNode root = MAPPER.createObjectNode();
         root.put(FORMAT_KEY, FORMAT);

@@ -34,14 +34,6 @@ final class Scenes {
         };
     }
 
-    /** One scene over another. */
-    static Scene both(Scene below, Scene above) {
-        return (seconds, frame) -> {
-            below.draw(seconds, frame);
-            above.draw(seconds, frame);
-        };
-    }
-
     /**
      * A few pixels that run from one end to another, over and over, slowly enough not to flash.
      *

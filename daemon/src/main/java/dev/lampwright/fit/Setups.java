@@ -71,6 +71,20 @@ final class Setups {
                 fullMilliamps.stream().map(full -> new Setup.Dimmer(1, full, 0)).toList());
     }
 
+    /** The same, reckoned with the most that a channel may take. */
+    static Setup wary(Setup setup) {
+        return new Setup(
+                setup.pixels(),
+                setup.order(),
+                Collections.nCopies(setup.channels(), WORST_CHANNEL),
+                setup.darkMicroamps(),
+                setup.stripSupply(),
+                setup.holdoverMillis(),
+                setup.whenSilent(),
+                setup.ceilingsMilliamps(),
+                setup.dimmers());
+    }
+
     /** As many pixels as the controller can drive and dark pixels of the ceiling allow. */
     static int mostPixels(Findings findings) {
         int channels = findings.order().map(String::length).orElse(COUNTED_CHANNELS);

@@ -133,7 +133,7 @@ final class FloodFigures {
     private static double upTo(String text, double seconds) {
         return text.lines()
                 .filter(line -> line.startsWith(PREFIX + "frame_late_seconds_bucket") && !line.contains("Inf"))
-                .filter(line -> Double.parseDouble(line.split("\"")[1]) <= seconds)
+                .filter(line -> Double.parseDouble(line.split("\"", -1)[1]) <= seconds)
                 .mapToDouble(FloodFigures::last)
                 .max()
                 .orElse(0);

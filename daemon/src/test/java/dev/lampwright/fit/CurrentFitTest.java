@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.SupplyDraw;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -14,7 +15,8 @@ class CurrentFitTest {
     private static final CurrentRig RIG = CurrentRig.of(STRIP, 3000);
 
     private static CurrentFit fit(double[] readings) {
-        return CurrentFit.of(RIG.setup(), RIG.patterns(), readings);
+        return CurrentFit.of(
+                RIG.setup(), RIG.patterns(), Arrays.stream(readings).boxed().toList());
     }
 
     @Test

@@ -15,7 +15,7 @@ final class FitTerminal implements AutoCloseable {
     private static final int LONGEST_S = 240;
 
     private final Process process;
-    private final StringBuffer all = new StringBuffer();
+    private final StringBuilder all = new StringBuilder();
 
     FitTerminal(List<String> command) throws IOException {
         process = new ProcessBuilder("script", "-qfec", String.join(" ", command), "/dev/null")
@@ -24,8 +24,12 @@ final class FitTerminal implements AutoCloseable {
     }
 
     /** Everything that has stood on the terminal; any thread may ask. */
-    String text() {
+    synchronized String text() {
         return all.toString();
+    }
+
+    private synchronized void add(char next) {
+        all.append(next);
     }
 
     /**
@@ -40,7 +44,7 @@ final class FitTerminal implements AutoCloseable {
         StringBuilder since = new StringBuilder();
         int count = 0;
         for (int next = reader.read(); next >= 0; next = reader.read()) {
-            all.append((char) next);
+            add((char) next);
             since.append((char) next);
             if (since.toString().equals(PROMPT) || since.toString().endsWith("\n" + PROMPT)) {
                 List<String> lines = since.toString().lines().toList();
@@ -51,7 +55,7 @@ final class FitTerminal implements AutoCloseable {
             }
         }
         if (!process.waitFor(LONGEST_S, TimeUnit.SECONDS)) {
-            throw new AssertionError("fit does not end: " + all);
+            throw new AssertionError("fit does not end: " + text());
         }
         return process.exitValue();
     }

@@ -347,6 +347,17 @@ class GuidedFittingTest {
     }
 
     @Test
+    void pixelsThatTakeMoreThanWasReckonedAreMeasuredDarker() throws IOException, ConfigException {
+        StripModel strong = new StripModel("BGR", 47, List.of(52.0, 48.0, 55.0), 0.8);
+        ModelBoards boards = new ModelBoards(BOARD, strong);
+        Talk talk = new Talk(person(boards).say("How many amperes", "1"));
+        assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
+        assertTrue(talk.text().contains("That is more than the ceiling: "), talk::text);
+        assertEquals(52_100, config().setup().channelMicroamps().get(0), 500);
+        assertEquals(800, config().setup().ceilingsMilliamps().get(0));
+    }
+
+    @Test
     void withoutAMeterItReckonsWithMore() throws IOException, ConfigException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Talk talk = new Talk(person(boards).say("Have you a meter", "n"));

@@ -64,8 +64,8 @@ final class ReadyFigures {
         Errors second = new Errors();
         for (int i = 0; i < TIMES; i++) {
             Player player = new Player();
-            play(player, HeatUpRecord.of(heater.build, heater.targetC, telling, 2 * i), share, first);
-            play(player, HeatUpRecord.of(heater.build, heater.targetC, telling, 2 * i + 1), share, second);
+            play(player, HeatUpRecord.of(heater.build, heater.targetC, telling, 2L * i), share, first);
+            play(player, HeatUpRecord.of(heater.build, heater.targetC, telling, 2L * i + 1), share, second);
         }
         System.out.printf(
                 Locale.ROOT,

@@ -110,8 +110,8 @@ final class ReadyTimeTest {
         double second = 0;
         for (int i = 0; i < 10; i++) {
             Player player = new Player();
-            first += off(player, HeatUpRecord.of(Build.SLOW_NOZZLE, 260, Telling.NOISY, 2 * i), 0.25);
-            second += off(player, HeatUpRecord.of(Build.SLOW_NOZZLE, 260, Telling.NOISY, 2 * i + 1), 0.25);
+            first += off(player, HeatUpRecord.of(Build.SLOW_NOZZLE, 260, Telling.NOISY, 2L * i), 0.25);
+            second += off(player, HeatUpRecord.of(Build.SLOW_NOZZLE, 260, Telling.NOISY, 2L * i + 1), 0.25);
         }
         assertTrue(second < first / 2, first + " then " + second);
     }

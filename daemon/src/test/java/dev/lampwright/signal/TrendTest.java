@@ -47,7 +47,7 @@ final class TrendTest {
     @Test
     void makesLittleOfRounding() {
         for (int t = 0; t < 200; t++) {
-            trend.add(Math.round(22 + 0.2 * t), t);
+            trend.add(Math.rint(22 + 0.2 * t), t);
             assertTrue(t < 30 || Math.abs(trend.perSecond() - 0.2) < 0.06, () -> "" + trend.perSecond());
         }
     }

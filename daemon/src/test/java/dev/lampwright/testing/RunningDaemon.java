@@ -192,9 +192,9 @@ public final class RunningDaemon implements AutoCloseable {
 
     /** How long it has been on a processor since it was started, in s; in steps of a hundredth, as proc(5) counts. */
     public double processorSeconds() {
-        String[] fields =
-                text(proc().resolve("stat")).replaceFirst("(?s).*\\) ", "").split(" ");
-        return (Long.parseLong(fields[11]) + Long.parseLong(fields[12])) / 100.0;
+        List<String> fields = List.of(
+                text(proc().resolve("stat")).replaceFirst("(?s).*\\) ", "").split(" ", -1));
+        return (Long.parseLong(fields.get(11)) + Long.parseLong(fields.get(12))) / 100.0;
     }
 
     private long kib(String file, String key) {
