@@ -87,6 +87,7 @@ final class SilenceIT {
             client.lookAround(LONG);
             client.lookAround(LONG);
             assertEquals(1, times(log, "printer: its last will says that it is gone"));
+            Await.until("the printer to find itself cut off", DEADLINE, () -> !printer.isConnected());
             printer.close(true);
             mosquitto.publish(Alder.JOB, RUN, true);
             awaitState(PrinterState.PRINTING);
