@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.service.IgnoredSignal;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.NotifyReceiver;
 import dev.lampwright.testing.RunningDaemon;
@@ -52,6 +53,11 @@ class ServiceIT {
             manager.await(ready, "STATUS=silent, look silent; strip ");
             manager.await(ready, "WATCHDOG=1");
 
+            // By then the serial library is loaded, which has SIGHUP ignored.
+            Await.until(
+                    "the missing port in the status",
+                    () -> manager.lines().stream().anyMatch(line -> line.contains("controller down (no port ")));
+            Await.until("SIGHUP is heard again", () -> !daemon.ignores(IgnoredSignal.HUP));
             int before = manager.lines().size();
             daemon.signal("HUP");
             int reloading = manager.await(before, "RELOADING=1");

@@ -206,6 +206,17 @@ public final class RunningDaemon implements AutoCloseable {
                 .orElseThrow();
     }
 
+    /** Whether it ignores a signal, by the mask in proc(5). */
+    public boolean ignores(int signal) {
+        String mask = text(proc().resolve("status"))
+                .lines()
+                .filter(line -> line.startsWith("SigIgn:"))
+                .map(line -> line.replaceAll("SigIgn:\\s*", ""))
+                .findFirst()
+                .orElseThrow();
+        return (Long.parseUnsignedLong(mask, 16) >>> (signal - 1) & 1) == 1;
+    }
+
     /** Its state, a letter of proc(5): {@code T} is stopped by a signal. */
     public String state() {
         return text(proc().resolve("stat")).replaceFirst("(?s).*\\) (\\w) .*", "$1");
