@@ -45,11 +45,11 @@ public final class RunningDaemon implements AutoCloseable {
      *
      * @param options of {@code java}
      * @param arguments of {@code lampwright}
-     * @return its words
+     * @return its words. SIGHUP does what it usually does: a runtime in which the serial library has been loaded has it ignored, and
+     *     hands that on to what it starts
      */
     public static List<String> command(List<String> options, String... arguments) {
-        List<String> command = new ArrayList<>();
-        command.add(tool("java"));
+        List<String> command = new ArrayList<>(List.of("env", "--default-signal=HUP", tool("java")));
         command.addAll(options);
         command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(arguments));
