@@ -2,9 +2,12 @@ package dev.lampwright.desk;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.time.zone.ZoneOffsetTransition;
+import java.util.function.UnaryOperator;
 
 /**
  * The hours of the night, by the clock on the wall. Where clocks go forward over one of the times, it counts as the moment of the
@@ -32,11 +35,15 @@ public record QuietHours(LocalTime from, LocalTime to, ZoneId zone, double light
 
     private boolean contains(LocalDate evening, Instant now) {
         LocalDate morning = to.isAfter(from) ? evening : evening.plusDays(1);
-        Instant begin = ZonedDateTime.of(evening, from, zone)
-                .withEarlierOffsetAtOverlap()
-                .toInstant();
-        Instant end =
-                ZonedDateTime.of(morning, to, zone).withLaterOffsetAtOverlap().toInstant();
+        Instant begin = instant(evening.atTime(from), ZonedDateTime::withEarlierOffsetAtOverlap);
+        Instant end = instant(morning.atTime(to), ZonedDateTime::withLaterOffsetAtOverlap);
         return !now.isBefore(begin) && now.isBefore(end);
+    }
+
+    private Instant instant(LocalDateTime local, UnaryOperator<ZonedDateTime> whereTwice) {
+        ZoneOffsetTransition change = zone.getRules().getTransition(local);
+        return change != null && change.isGap()
+                ? change.getInstant()
+                : whereTwice.apply(local.atZone(zone)).toInstant();
     }
 }

@@ -32,9 +32,11 @@ class QuietHoursTest {
         "22:30, 07:00, 2026-03-28T21:30:00Z, true",
         "22:30, 07:00, 2026-03-29T04:59:59Z, true",
         "22:30, 07:00, 2026-03-29T05:00:00Z, false",
-        // 02:30 is left out: the night begins when clocks go from 02:00 to 03:30 of that shift
+        // 02:30 is left out: the night begins, or ends, when clocks go from 02:00 to 03:00
         "02:30, 07:00, 2026-03-29T00:59:59Z, false",
-        "02:30, 07:00, 2026-03-29T01:30:00Z, true",
+        "02:30, 07:00, 2026-03-29T01:00:00Z, true",
+        "22:00, 02:30, 2026-03-29T00:59:59Z, true",
+        "22:00, 02:30, 2026-03-29T01:00:00Z, false",
         // 02:30 comes twice: it begins with the first and does not stop between the two
         "02:30, 07:00, 2026-10-25T00:29:59Z, false",
         "02:30, 07:00, 2026-10-25T00:30:00Z, true",
