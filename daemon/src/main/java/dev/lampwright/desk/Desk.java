@@ -4,6 +4,7 @@ import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Deed.Outcome;
 import dev.lampwright.look.Fitting;
+import dev.lampwright.printer.Printable;
 import java.time.InstantSource;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class Desk {
     private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
+
+    /** What somebody else wrote is told on one line, and no longer than this. */
+    private static final int LONGEST_LINE = 300;
 
     private final LongSupplier nanoClock;
     private final InstantSource wallClock;
@@ -77,7 +81,7 @@ public final class Desk {
         Optional<Ask> ask = Ask.of(word);
         if (ask.isEmpty()) {
             String why = "there is nothing of that name to ask for; there are: " + String.join(", ", Ask.words());
-            return new Answer(OneLine.of(word), false, why, Optional.empty());
+            return new Answer(Printable.beginning(word, LONGEST_LINE), false, why, Optional.empty());
         }
         if (payload.length() > Request.MOST_CHARS) {
             String why = "the message is longer than " + Request.MOST_CHARS + " characters";
@@ -97,7 +101,7 @@ public final class Desk {
             }
             return new Answer(ask.word(), true, outcome.text(), request.id());
         } catch (RefusedException e) {
-            return new Answer(ask.word(), false, OneLine.of(e.getMessage()), request.id());
+            return new Answer(ask.word(), false, Printable.beginning(e.getMessage(), LONGEST_LINE), request.id());
         }
     }
 
