@@ -13,11 +13,10 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -46,29 +45,8 @@ final class SurveyCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(
-            names = "--broker",
-            paramLabel = "URL",
-            description = "The broker: mqtt://host or mqtts://host, with :port.")
-    private String url;
-
-    @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")
-    private String username;
-
-    @Option(names = "--password-file", paramLabel = "FILE", description = "A file whose first line is the password.")
-    private String passwordFile;
-
-    @Option(names = "--ca-file", paramLabel = "FILE", description = "PEM file with the certificates that mqtts trusts.")
-    private String caFile;
-
-    @Option(names = "--certificate-file", paramLabel = "FILE", description = "PEM file with our own certificate.")
-    private String certificateFile;
-
-    @Option(names = "--key-file", paramLabel = "FILE", description = "PEM file with its key.")
-    private String keyFile;
-
-    @Option(names = "--config", paramLabel = "FILE", description = "Take the broker from this file instead.")
-    private Path config;
+    @Mixin
+    private BrokerOptions source;
 
     @Option(
             names = "--topics",
@@ -98,7 +76,7 @@ final class SurveyCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         requireRight();
-        Broker broker = broker();
+        Broker broker = source.broker();
         if (file != null) {
             NewFile.requireFree(file, force);
         }
@@ -116,12 +94,7 @@ final class SurveyCommand implements Callable<Integer> {
         if (!(seconds > 0 && seconds <= LONGEST_S)) {
             throw wrong("--seconds is " + seconds + "; write a number above 0, at most " + LONGEST_S);
         }
-        if ((url == null) == (config == null)) {
-            throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
-        }
-        if (config != null && !brokerValues().isEmpty()) {
-            throw wrong("what the broker wants to see goes with --broker; the file of --config has its own");
-        }
+        source.requireRight();
         TopicFilter.problem(topics).ifPresent(problem -> {
             throw wrong("--topics is no MQTT topic filter: " + problem);
         });
@@ -129,25 +102,6 @@ final class SurveyCommand implements Callable<Integer> {
 
     private ParameterException wrong(String what) {
         return new ParameterException(spec.commandLine(), what);
-    }
-
-    private Broker broker() throws ConfigException {
-        if (config != null) {
-            return ConfigFile.readBroker(config);
-        }
-        return ConfigFile.broker(brokerValues());
-    }
-
-    private Map<String, Object> brokerValues() {
-        Map<String, Object> values = new LinkedHashMap<>();
-        values.put("url", url);
-        values.put("username", username);
-        values.put("password_file", passwordFile);
-        values.put("ca_file", caFile);
-        values.put("certificate_file", certificateFile);
-        values.put("key_file", keyFile);
-        values.values().removeIf(value -> value == null);
-        return values;
     }
 
     private void listen(Listener listener) throws IOException, InterruptedException {

@@ -3,7 +3,9 @@ package dev.lampwright.cli;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
 import dev.lampwright.desk.Ask;
+import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.printer.Caller;
 import dev.lampwright.printer.OwnTopics;
 import java.io.IOException;
@@ -54,7 +56,13 @@ final class TellCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Mixin
-    private Whom whom;
+    private BrokerOptions source;
+
+    @Option(
+            names = "--prefix",
+            paramLabel = "TOPIC",
+            description = "The daemon's desk.prefix, with --broker. Default: lampwright.")
+    private String prefix;
 
     @Parameters(index = "0", paramLabel = "WHAT", description = "What to ask for, one of the above.")
     private String what;
@@ -80,10 +88,14 @@ final class TellCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
+        source.requireRight();
+        if (source.file().isPresent() && prefix != null) {
+            throw wrong("--prefix goes with --broker; the file of --config has its own");
+        }
         LogSettings.silent();
         Map<String, Object> request = what.equals(STATUS) ? Map.of() : request();
         Duration patience = Duration.ofMillis(Math.round(waitSeconds * 1000));
-        Caller caller = new Caller(whom.broker(), new OwnTopics(whom.prefix()), patience);
+        Caller caller = new Caller(source.broker(), new OwnTopics(prefix()), patience);
         if (what.equals(STATUS)) {
             spec.commandLine().getOut().println(caller.status());
             return ExitCode.OK;
@@ -91,6 +103,13 @@ final class TellCommand implements Callable<Integer> {
         String id = (String) request.get("id");
         String answer = caller.ask(what, Json.of(request), text -> isFor(id, text));
         return told(answer);
+    }
+
+    private String prefix() throws ConfigException {
+        if (source.file().isPresent()) {
+            return ConfigFile.read(source.file().get()).desk().prefix();
+        }
+        return prefix == null ? DeskSettings.USUAL.prefix() : prefix;
     }
 
     private static boolean isFor(String id, String answer) {

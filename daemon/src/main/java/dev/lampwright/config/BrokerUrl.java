@@ -5,7 +5,7 @@ import java.net.URISyntaxException;
 import java.util.Map;
 
 /** The address of a broker: {@code mqtt://host:port} or {@code mqtts://host:port}. What could hold a password is never shown. */
-public final class BrokerUrl {
+final class BrokerUrl {
     /** What would be right. */
     static final String WANTED = "give \"mqtt://host\" or \"mqtts://host\", with :port if it is not 1883 or 8883";
 
@@ -23,7 +23,7 @@ public final class BrokerUrl {
      * @return the same, with its port
      * @throws IllegalArgumentException if it is none; the message says what is wrong and, after a semicolon, what would be right
      */
-    public static URI parse(String text) {
+    static URI parse(String text) {
         try {
             return withPort(new URI(text));
         } catch (URISyntaxException e) {

@@ -1,0 +1,79 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.printer.Broker;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Where a broker is and how to get in, as options: a configuration that says so, or the broker itself. */
+final class BrokerOptions {
+    @Option(names = "--config", paramLabel = "FILE", description = "A configuration file, whose broker is meant.")
+    private Path file;
+
+    @Option(
+            names = "--broker",
+            paramLabel = "URL",
+            description = "The broker: mqtt://host or mqtts://host, with :port; where no configuration is at hand.")
+    private String url;
+
+    @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")
+    private String username;
+
+    @Option(names = "--password-file", paramLabel = "FILE", description = "A file whose first line is the password.")
+    private String passwordFile;
+
+    @Option(names = "--ca-file", paramLabel = "FILE", description = "PEM file with the certificates that mqtts trusts.")
+    private String caFile;
+
+    @Option(names = "--certificate-file", paramLabel = "FILE", description = "PEM file with our own certificate.")
+    private String certificateFile;
+
+    @Option(names = "--key-file", paramLabel = "FILE", description = "PEM file with its key.")
+    private String keyFile;
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    /** Refuses what goes together in no way. */
+    void requireRight() {
+        if ((url == null) == (file == null)) {
+            throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
+        }
+        if (file != null && !values().isEmpty()) {
+            throw wrong("what the broker wants to see goes with --broker; the file of --config has its own");
+        }
+    }
+
+    /** The broker. */
+    Broker broker() throws ConfigException {
+        return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(file);
+    }
+
+    /** The configuration, if there is one. */
+    Optional<Path> file() {
+        return Optional.ofNullable(file);
+    }
+
+    private Map<String, Object> values() {
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("url", url);
+        values.put("username", username);
+        values.put("password_file", passwordFile);
+        values.put("ca_file", caFile);
+        values.put("certificate_file", certificateFile);
+        values.put("key_file", keyFile);
+        values.values().removeIf(value -> value == null);
+        return values;
+    }
+
+    private ParameterException wrong(String what) {
+        return new ParameterException(spec.commandLine(), what);
+    }
+}
