@@ -1,10 +1,9 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.fit.AtomicFile;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /** Writes a file whole or not at all. */
 final class NewFile {
@@ -36,19 +35,6 @@ final class NewFile {
      */
     static void write(Path file, String text, boolean replace) throws IOException {
         requireFree(file, replace);
-        Path whole = file.toAbsolutePath();
-        try {
-            Path part = whole.resolveSibling(whole.getFileName() + ".part");
-            try {
-                Files.writeString(part, text);
-                Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
-            } finally {
-                Files.deleteIfExists(part);
-            }
-        } catch (NoSuchFileException e) {
-            throw new IOException(file + ": its folder is not there; give the path of a file to write", e);
-        } catch (IOException e) {
-            throw new IOException(file + ": cannot be written: " + e.getMessage() + "; give another path", e);
-        }
+        AtomicFile.replace(file, text);
     }
 }

@@ -3,19 +3,22 @@ package dev.lampwright.fit;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
 /** Files that are there whole or not at all. */
-final class AtomicFile {
+public final class AtomicFile {
     private AtomicFile() {}
 
     /**
      * Writes a file in place of any that is there.
      *
+     * @param file its path
+     * @param text what to write, as UTF-8
      * @throws IOException if it cannot be written; the text says what to do
      */
-    static void replace(Path file, String text) throws IOException {
+    public static void replace(Path file, String text) throws IOException {
         write(
                 file,
                 text,
@@ -48,6 +51,8 @@ final class AtomicFile {
             }
         } catch (FileAlreadyExistsException e) {
             throw e;
+        } catch (NoSuchFileException e) {
+            throw new IOException(file + ": its folder is not there; give the path of a file to write", e);
         } catch (IOException e) {
             throw new IOException(
                     file + ": cannot be written (" + e.getClass().getSimpleName()
