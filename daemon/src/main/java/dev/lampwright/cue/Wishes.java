@@ -1,6 +1,8 @@
 package dev.lampwright.cue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalLong;
 
 /** What people have asked for, beyond what the cues say. Immutable; each thing asked for makes a new one. */
@@ -212,14 +214,13 @@ public final class Wishes {
      * @param acknowledgements how often the fault has been acknowledged
      * @param resets how often the alarm has been reset
      */
-    @SuppressWarnings("ArrayRecordComponent") // never compared
     public record Values(
             float brightness,
             float quiet,
-            float[] levels,
+            List<Float> levels,
             String look,
             long lookUntilNanos,
-            float[] pixels,
+            List<Float> pixels,
             long pixelsUntilNanos,
             long acknowledgements,
             long resets) {}
@@ -233,10 +234,10 @@ public final class Wishes {
         return new Values(
                 brightness,
                 quiet,
-                levels.clone(),
+                list(levels),
                 look.what(),
                 look.untilNanos(),
-                pixels.what().clone(),
+                list(pixels.what()),
                 pixels.untilNanos(),
                 acknowledgements,
                 resets);
@@ -252,11 +253,27 @@ public final class Wishes {
         return new Wishes(
                 values.brightness(),
                 values.quiet(),
-                values.levels().clone(),
+                array(values.levels()),
                 new ForATime<>(values.look(), values.lookUntilNanos()),
-                new ForATime<>(values.pixels().clone(), values.pixelsUntilNanos()),
+                new ForATime<>(array(values.pixels()), values.pixelsUntilNanos()),
                 values.acknowledgements(),
                 values.resets());
+    }
+
+    private static List<Float> list(float[] floats) {
+        List<Float> list = new ArrayList<>(floats.length);
+        for (float value : floats) {
+            list.add(value);
+        }
+        return list;
+    }
+
+    private static float[] array(List<Float> list) {
+        float[] floats = new float[list.size()];
+        for (int i = 0; i < floats.length; i++) {
+            floats[i] = list.get(i);
+        }
+        return floats;
     }
 
     /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.lampwright.cue.Wishes;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -113,24 +115,24 @@ public final class WishLines {
         return value.asLong();
     }
 
-    private static float[] floats(JsonNode node, String key) {
+    private static List<Float> floats(JsonNode node, String key) {
         if (!node.path(key).isArray()) {
             throw new IllegalArgumentException("has wishes without " + key + "; write an array of numbers");
         }
-        float[] floats = new float[node.get(key).size()];
-        for (int i = 0; i < floats.length; i++) {
-            JsonNode value = node.get(key).get(i);
-            floats[i] = value.isNull() ? Float.NaN : value.floatValue();
-            if (!value.isNull() && (!value.isNumber() || floats[i] < 0 || floats[i] > 1)) {
+        List<Float> floats = new ArrayList<>();
+        for (JsonNode value : node.get(key)) {
+            float number = value.isNull() ? Float.NaN : value.floatValue();
+            if (!value.isNull() && (!value.isNumber() || number < 0 || number > 1)) {
                 throw new IllegalArgumentException(
                         "has wishes with " + value + " in " + key + "; write numbers from 0 to 1, or null");
             }
+            floats.add(number);
         }
         return floats;
     }
 
-    private static ArrayNode array(float[] floats) {
-        ArrayNode array = NODES.arrayNode(floats.length);
+    private static ArrayNode array(List<Float> floats) {
+        ArrayNode array = NODES.arrayNode(floats.size());
         for (float value : floats) {
             if (Float.isNaN(value)) {
                 array.addNull();

@@ -3,13 +3,13 @@ package dev.lampwright.metrics;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.ServerLimits;
 import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.slf4j.Logger;
@@ -17,16 +17,11 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
- * takes no lock that the frame loop or the link takes. Whoever is slow to ask or to listen is hung up on.
+ * takes no lock that the frame loop or the link takes. Whoever is slow to ask is hung up on; an answer is so short that nobody can hold it up.
  */
 public final class MetricsServer implements Closeable {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
     private static final String PATH = "/metrics";
-    /** In s; read by the JDK's server when it is first used (documentation of the module {@code jdk.httpserver}). */
-    private static final List<String> LONGEST =
-            List.of("sun.net.httpserver.maxReqTime", "sun.net.httpserver.maxRspTime");
-
-    private static final String LONGEST_S = "3";
     private static final int OK = 200;
     private static final int NOT_FOUND = 404;
     private static final int METHOD_NOT_ALLOWED = 405;
@@ -52,7 +47,7 @@ public final class MetricsServer implements Closeable {
      */
     public static MetricsServer start(int port, Daemon daemon) throws IOException {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
-        LONGEST.forEach(key -> System.setProperty(key, LONGEST_S));
+        ServerLimits.set();
         try {
             HttpServer server = HttpServer.create(address, 0);
             MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);

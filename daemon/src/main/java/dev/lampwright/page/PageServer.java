@@ -3,6 +3,7 @@ package dev.lampwright.page;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.ServerLimits;
 import java.io.IOException;
 import java.net.BindException;
 import java.net.InetAddress;
@@ -27,20 +28,6 @@ final class PageServer implements AutoCloseable {
     private final Publisher publisher;
     private final PageSettings settings;
     private final Optional<Token> token;
-
-    static {
-        // The JDK's server takes these when it is first used: requests that dawdle are cut off, and events are not held
-        // back.
-        setIfFree("sun.net.httpserver.maxReqTime", "10");
-        setIfFree("sun.net.httpserver.nodelay", "true");
-        setIfFree("jdk.httpserver.maxConnections", "512");
-    }
-
-    private static void setIfFree(String property, String value) {
-        if (System.getProperty(property) == null) {
-            System.setProperty(property, value);
-        }
-    }
 
     /**
      * Opens the page.
@@ -82,6 +69,7 @@ final class PageServer implements AutoCloseable {
     private static HttpServer bound(PageSettings settings) throws IOException {
         InetSocketAddress where = new InetSocketAddress(settings.address(), settings.port());
         try {
+            ServerLimits.set();
             return HttpServer.create(where, BACKLOG);
         } catch (BindException e) {
             throw new IOException(

@@ -30,9 +30,27 @@ public final class Signals {
         for (Signal signal : Signal.values()) {
             signal.quantity().ifPresent(quantity -> read(signal, quantity));
         }
-        bed(new Heater(Quantity.BED_ACTUAL, Quantity.BED_TARGET, room));
-        nozzle(new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, room));
-        chamber(new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, room));
+        heater(
+                new Heater(Quantity.BED_ACTUAL, Quantity.BED_TARGET, room),
+                Signal.BED_HEAT,
+                Signal.BED_COOLING,
+                Signal.BED_READY,
+                Signal.BED_READY_ERROR,
+                Signal.BED_SPEED);
+        heater(
+                new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, room),
+                Signal.NOZZLE_HEAT,
+                Signal.NOZZLE_COOLING,
+                Signal.NOZZLE_READY,
+                Signal.NOZZLE_READY_ERROR,
+                Signal.NOZZLE_SPEED);
+        heater(
+                new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, room),
+                Signal.CHAMBER_HEAT,
+                Signal.CHAMBER_COOLING,
+                Signal.CHAMBER_READY,
+                Signal.CHAMBER_READY_ERROR,
+                Signal.CHAMBER_SPEED);
         tracks.put(
                 Signal.STILL_HOT,
                 new Highest(
@@ -48,31 +66,13 @@ public final class Signals {
         sources.add(new Read(quantity, glide));
     }
 
-    private void bed(Heater heater) {
+    private void heater(Heater heater, Signal heat, Signal cooling, Signal ready, Signal readyError, Signal speed) {
         sources.add(heater);
-        tracks.put(Signal.BED_HEAT, heater.heat());
-        tracks.put(Signal.BED_COOLING, heater.cooling());
-        tracks.put(Signal.BED_READY, heater.ready());
-        tracks.put(Signal.BED_READY_ERROR, heater.readyError());
-        tracks.put(Signal.BED_SPEED, heater.speed());
-    }
-
-    private void nozzle(Heater heater) {
-        sources.add(heater);
-        tracks.put(Signal.NOZZLE_HEAT, heater.heat());
-        tracks.put(Signal.NOZZLE_COOLING, heater.cooling());
-        tracks.put(Signal.NOZZLE_READY, heater.ready());
-        tracks.put(Signal.NOZZLE_READY_ERROR, heater.readyError());
-        tracks.put(Signal.NOZZLE_SPEED, heater.speed());
-    }
-
-    private void chamber(Heater heater) {
-        sources.add(heater);
-        tracks.put(Signal.CHAMBER_HEAT, heater.heat());
-        tracks.put(Signal.CHAMBER_COOLING, heater.cooling());
-        tracks.put(Signal.CHAMBER_READY, heater.ready());
-        tracks.put(Signal.CHAMBER_READY_ERROR, heater.readyError());
-        tracks.put(Signal.CHAMBER_SPEED, heater.speed());
+        tracks.put(heat, heater.heat());
+        tracks.put(cooling, heater.cooling());
+        tracks.put(ready, heater.ready());
+        tracks.put(readyError, heater.readyError());
+        tracks.put(speed, heater.speed());
     }
 
     private void job(Job job) {

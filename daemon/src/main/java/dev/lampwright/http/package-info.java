@@ -1,0 +1,2 @@
+/** What holds for every HTTP server of the process, since the JDK's own server keeps such things once for all. Knows no other package. */
+package dev.lampwright.http;
