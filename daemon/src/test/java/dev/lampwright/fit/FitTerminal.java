@@ -17,8 +17,9 @@ final class FitTerminal implements AutoCloseable {
     private final Process process;
     private final StringBuilder all = new StringBuilder();
 
+    /** The shell that {@code script} starts gives way to the command: one that stays, as dash does, would die of Ctrl-C itself. */
     FitTerminal(List<String> command) throws IOException {
-        process = new ProcessBuilder("script", "-qfec", String.join(" ", command), "/dev/null")
+        process = new ProcessBuilder("script", "-qfec", "exec " + String.join(" ", command), "/dev/null")
                 .redirectErrorStream(true)
                 .start();
     }
