@@ -3,11 +3,11 @@ package dev.lampwright.cli;
 import dev.lampwright.fit.GuidedFitting;
 import dev.lampwright.fit.LineTerminal;
 import dev.lampwright.fit.SerialBoards;
+import dev.lampwright.log.StreamCharset;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -65,7 +65,7 @@ final class FitCommand implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
         LogSettings.silent();
         LineTerminal terminal = new LineTerminal(
-                new InputStreamReader(System.in, Charset.defaultCharset()),
+                new InputStreamReader(System.in, StreamCharset.current()),
                 spec.commandLine().getOut());
         GuidedFitting fitting = new GuidedFitting(
                 file, terminal, new SerialBoards(ports, baud), new SurveyedPrinter(), FitCommand::review);

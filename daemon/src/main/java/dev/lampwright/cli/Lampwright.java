@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.log.StreamCharset;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.OptionSpec;
@@ -31,10 +32,13 @@ public final class Lampwright {
      * @param args the command's name, then its options and parameters
      */
     public static void main(String[] args) {
-        System.exit(commandLine().execute(args));
+        System.exit(commandLine()
+                .setOut(StreamCharset.writer(System.out))
+                .setErr(StreamCharset.writer(System.err))
+                .execute(args));
     }
 
-    /** The command line, which writes to the standard streams unless it is told otherwise. */
+    /** The command line, which writes where {@link CommandLine#setOut} and {@link CommandLine#setErr} say. */
     static CommandLine commandLine() {
         CommandLine lampwright = new CommandLine(new Lampwright());
         lampwright.getCommandSpec().addOption(version());

@@ -40,6 +40,7 @@ public final class LogSetup extends ContextAwareBase implements Configurator {
         LayoutWrappingEncoder<ILoggingEvent> encoder = new LayoutWrappingEncoder<>();
         encoder.setContext(context);
         encoder.setLayout(layout);
+        encoder.setCharset(StreamCharset.current());
         encoder.start();
         ConsoleAppender<ILoggingEvent> appender = new ConsoleAppender<>();
         appender.setContext(context);

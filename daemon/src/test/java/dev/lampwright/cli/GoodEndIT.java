@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -28,7 +29,7 @@ class GoodEndIT {
                         longestMillis)
                 .redirectErrorStream(true)
                 .start();
-        output = process.inputReader();
+        output = process.inputReader(StandardCharsets.UTF_8);
         assertEquals("ready", output.readLine());
     }
 

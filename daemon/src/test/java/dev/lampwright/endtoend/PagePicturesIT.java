@@ -7,6 +7,7 @@ import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -36,7 +37,7 @@ class PagePicturesIT {
         Process demo = new ProcessBuilder(RunningDaemon.command(List.of(), "demo", "--colours", "plain"))
                 .redirectErrorStream(true)
                 .start();
-        try (BufferedReader out = demo.inputReader();
+        try (BufferedReader out = demo.inputReader(StandardCharsets.UTF_8);
                 Browser browser = Browser.start()) {
             String first = out.readLine();
             assertTrue(first.contains("http://"), first);

@@ -14,6 +14,7 @@ import dev.lampwright.testing.RunningDaemon;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -108,7 +109,7 @@ class SurveyIT {
                             file.toString()))
                     .redirectErrorStream(true)
                     .start();
-            try (BufferedReader output = survey.inputReader()) {
+            try (BufferedReader output = survey.inputReader(StandardCharsets.UTF_8)) {
                 Map<String, List<String>> job = job(printer("larch"));
                 while (survey.isAlive()) {
                     job.forEach(mosquitto::publishAll);

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.lang.ProcessBuilder.Redirect;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -71,7 +72,7 @@ public final class EmulatedBoard implements AutoCloseable {
     }
 
     private void listen() {
-        try (BufferedReader reader = process.inputReader()) {
+        try (BufferedReader reader = process.inputReader(StandardCharsets.UTF_8)) {
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
                 take(JSON.readTree(line));
             }

@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.ProcessBuilder.Redirect;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -45,7 +46,7 @@ public final class NotifyReceiver implements AutoCloseable {
     }
 
     private void listen() {
-        try (BufferedReader reader = socat.inputReader()) {
+        try (BufferedReader reader = socat.inputReader(StandardCharsets.UTF_8)) {
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
                 lines.add(line);
             }

@@ -3,6 +3,7 @@ package dev.lampwright.testing;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -104,7 +105,7 @@ public final class RunningDaemon implements AutoCloseable {
     }
 
     private void listen() {
-        try (BufferedReader reader = process.inputReader()) {
+        try (BufferedReader reader = process.inputReader(StandardCharsets.UTF_8)) {
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
                 add(line);
             }
