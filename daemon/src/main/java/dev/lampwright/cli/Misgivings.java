@@ -4,6 +4,8 @@ import dev.lampwright.colour.ColourVision;
 import dev.lampwright.config.Config;
 import dev.lampwright.engine.FlashCheck;
 import dev.lampwright.engine.VisionCheck;
+import dev.lampwright.printer.Bindings;
+import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,10 +19,10 @@ final class Misgivings {
      * Draws the looks.
      *
      * @param config a good configuration
-     * @return a line for each: flashing that is allowed, and states that look alike to some
+     * @return a line for each: what will never be shown, flashing that is allowed, and states that look alike to some
      */
     static List<String> about(Config config) {
-        List<String> misgivings = new ArrayList<>();
+        List<String> misgivings = new ArrayList<>(neverShown(config.bindings()));
         if (config.guard().allowFlashing()) {
             misgivings.add(
                     "guard.allow_flashing_that_can_cause_seizures: lifts the flash limit; remove it unless nobody who is"
@@ -31,6 +33,23 @@ final class Misgivings {
         }
         VisionCheck.of(config).forEach(alike -> misgivings.add(line(alike)));
         return misgivings;
+    }
+
+    private static List<String> neverShown(Bindings bindings) {
+        List<String> never = new ArrayList<>();
+        boolean faults = bindings.states().stream()
+                .anyMatch(state -> !state.words()
+                        .getOrDefault(PrinterState.FAULT, List.of())
+                        .isEmpty());
+        if (!faults) {
+            never.add(
+                    "printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one");
+        }
+        if (bindings.readings().isEmpty()) {
+            never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"
+                    + " printer tells its temperatures and its progress");
+        }
+        return never;
     }
 
     private static String line(VisionCheck.Alike alike) {

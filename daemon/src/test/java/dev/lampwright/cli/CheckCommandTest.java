@@ -106,6 +106,28 @@ class CheckCommandTest {
     }
 
     @Test
+    void whatThePrinterIsNotHeardToSayIsWarnedOf() throws IOException {
+        Path bare = Files.writeString(folder.resolve("rowan.toml"), """
+                broker.url = "mqtt://127.0.0.1"
+                printer.state = { topic = "shop/rowan/job", printing = ["RUN"] }
+                controller.port = "/dev/ttyACM0"
+                strip.pixels = 30
+                """);
+        Run run = Run.of("check", bare.toString());
+        assertEquals(0, run.status(), run.err());
+        assertEquals(
+                String.join(
+                        System.lineSeparator(),
+                        bare + ": warning: printer.state.fault: is missing, so no fault will ever be shown;"
+                                + " give the printer's words for one",
+                        bare
+                                + ": warning: printer.readings: is missing, so neither heat-up nor progress will ever be"
+                                + " shown; say where the printer tells its temperatures and its progress",
+                        ""),
+                run.err());
+    }
+
+    @Test
     void everyMistakeIsToldInALine() {
         Run run = Run.of("check", bad.toString());
         assertEquals(1, run.status());
