@@ -19,9 +19,9 @@ final class SurveyedPrinter implements PrinterFinder {
     private static final String ALL = "#";
 
     @Override
-    public Optional<String> find(String broker, Duration duration, Told told) {
+    public Optional<String> find(Map<String, String> broker, Duration duration, Told told) {
         told.say(List.of("Listening for " + duration.toSeconds() + " s. Let the printer heat up or print meanwhile."));
-        try (Listener listener = new Listener(ConfigFile.broker(Map.of("url", broker)), ALL)) {
+        try (Listener listener = new Listener(ConfigFile.broker(Map.copyOf(broker)), ALL)) {
             listener.listen(duration, (survey, connected) -> {
                 if (told.ended()) {
                     listener.stop();

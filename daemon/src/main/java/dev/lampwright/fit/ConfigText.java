@@ -154,7 +154,8 @@ final class ConfigText {
         return currents.channels().stream().map(words).collect(Collectors.joining(", "));
     }
 
-    private static String quoted(String value) {
+    /** A TOML string of text that has no control characters. */
+    static String quoted(String value) {
         return '"' + value.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 

@@ -2,6 +2,7 @@ package dev.lampwright.fit;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Finds out where a printer says what. */
@@ -29,10 +30,11 @@ public interface PrinterFinder {
     /**
      * Listens to a broker.
      *
-     * @param broker its address, {@code mqtt://host}
+     * @param broker what stands in the file's section {@code broker}: {@code url}, and {@code username}, {@code password_file} and
+     *     {@code ca_file} where the broker wants them
      * @param duration for how long
      * @param told who is told how it goes on
      * @return the file's sections {@code printer.…}, as TOML; empty if nothing was found, which is told
      */
-    Optional<String> find(String broker, Duration duration, Told told);
+    Optional<String> find(Map<String, String> broker, Duration duration, Told told);
 }

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -41,6 +42,10 @@ class SurveyedPrinterIT {
         }
     }
 
+    private static Map<String, String> at(String url) {
+        return Map.of("url", url);
+    }
+
     @Test
     void findsAPrinterAndWritesItForTheFile() throws ConfigException {
         try (Mosquitto mosquitto = Mosquitto.start()) {
@@ -50,7 +55,7 @@ class SurveyedPrinterIT {
                     true);
             Listener told = new Listener(LONG);
             Optional<String> found =
-                    new SurveyedPrinter().find(mosquitto.url().toString(), Duration.ofSeconds(2), told);
+                    new SurveyedPrinter().find(at(mosquitto.url().toString()), Duration.ofSeconds(2), told);
             String sections = found.orElseThrow(() -> new AssertionError(told.lines.toString()));
             Config config = ConfigFile.read(
                     "[broker]\nurl = \"" + mosquitto.url() + "\"\n" + sections
@@ -67,7 +72,8 @@ class SurveyedPrinterIT {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             Listener told = new Listener(Duration.ZERO);
             assertEquals(
-                    Optional.empty(), new SurveyedPrinter().find(mosquitto.url().toString(), LONG, told));
+                    Optional.empty(),
+                    new SurveyedPrinter().find(at(mosquitto.url().toString()), LONG, told));
         }
     }
 
@@ -75,7 +81,7 @@ class SurveyedPrinterIT {
     void aBrokerThatIsNotThereIsToldInWords() throws IOException {
         String nobody = "mqtt://127.0.0.1:" + FreePort.find();
         Listener told = new Listener(LONG);
-        assertEquals(Optional.empty(), new SurveyedPrinter().find(nobody, LONG, told));
+        assertEquals(Optional.empty(), new SurveyedPrinter().find(at(nobody), LONG, told));
         assertTrue(told.lines.get(1).startsWith("broker " + nobody + ": "), told.lines.toString());
     }
 }

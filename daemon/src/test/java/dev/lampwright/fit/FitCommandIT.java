@@ -25,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The jar as a process at a terminal, and a controller behind a serial device node, with a strip that keeps its secrets. */
 class FitCommandIT {
     private static final String CTRL_C = "\u0003";
+    private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop");
 
     @TempDir
     private Path folder;
@@ -64,7 +65,8 @@ class FitCommandIT {
     @Test
     void findsOrderLengthAndWhiteAndGoesOnAfterBeingStopped()
             throws IOException, InterruptedException, ConfigException {
-        try (Mosquitto mosquitto = Mosquitto.start()) {
+        Files.writeString(folder.resolve("password"), ACCOUNT.password());
+        try (Mosquitto mosquitto = Mosquitto.startWith(ACCOUNT)) {
             mosquitto.publish("shop/alder/heat", "{\"bed\": {\"actual\": 59.8, \"target\": 60}}", true);
             findsAll(mosquitto.url().toString());
         }
@@ -74,6 +76,8 @@ class FitCommandIT {
         return new Person(eyes)
                 .wants("bed", 40, 12)
                 .say("Which MQTT broker", broker)
+                .say("What name lets lampwright in", ACCOUNT.username())
+                .say("Which file holds the password", folder.resolve("password").toString())
                 .say("Shall lampwright listen", "y")
                 .say("For how many seconds", "2");
     }

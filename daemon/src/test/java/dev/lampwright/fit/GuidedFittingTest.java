@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -49,8 +50,12 @@ class GuidedFittingTest {
     }
 
     private GuidedFitting.End fit(Terminal terminal, Boards boards) throws IOException {
+        return fit(terminal, boards, PrinterFinder.BY_HAND);
+    }
+
+    private GuidedFitting.End fit(Terminal terminal, Boards boards, PrinterFinder finder) throws IOException {
         file = folder.resolve("alder.toml");
-        return new GuidedFitting(file, terminal, boards, PrinterFinder.BY_HAND, written -> List.of()).run();
+        return new GuidedFitting(file, terminal, boards, finder, written -> List.of()).run();
     }
 
     private Config config() throws ConfigException {
@@ -211,7 +216,7 @@ class GuidedFittingTest {
     @Test
     void answersThatMakeNoSenseAreSaidSo() throws IOException {
         String whole = untroubled();
-        Talk talk = withTypedBefore("%$&");
+        Talk talk = withTypedBefore("%$&\u0007");
         assertEquals(whole, Files.readString(file));
         assertTrue(talk.text().contains("Sorry: "), talk::text);
     }
@@ -314,6 +319,51 @@ class GuidedFittingTest {
         assertTrue(boards.mostReckonedBeforeSupply() > Setups.SAFE_CEILING / 2.0, "something was lit");
         assertEquals(225, config().setup().pixels(), "as many as the room allows: 300 × 3 ÷ 4");
         assertEquals(Setups.SAFE_CEILING, config().setup().ceilingsMilliamps().get(0));
+    }
+
+    @Test
+    void aBrokerThatLetsInWhomItKnowsIsListenedToByName() throws IOException, ConfigException {
+        String password =
+                Files.writeString(folder.resolve("password"), "invented").toString();
+        String trusted = Files.writeString(folder.resolve("ca.pem"), "invented").toString();
+        ModelBoards boards = new ModelBoards(BOARD, PLAIN);
+        Person person = person(boards)
+                .say("Which MQTT broker", "mqtts://broker.lan")
+                .say("What name lets lampwright in", "alder-lights")
+                .say("Which file holds the password", password)
+                .say("Which PEM file holds", trusted)
+                .say("Shall lampwright listen", "y")
+                .say("For how many seconds", "1");
+        List<Map<String, String>> heard = new ArrayList<>();
+        Talk talk = new Talk(person);
+        assertEquals(
+                GuidedFitting.End.DONE,
+                fit(talk, boards, (broker, duration, told) -> {
+                    heard.add(broker);
+                    return Optional.empty();
+                }),
+                talk::text);
+        assertEquals(
+                List.of(Map.of(
+                        "url",
+                        "mqtts://broker.lan",
+                        "username",
+                        "alder-lights",
+                        "password_file",
+                        password,
+                        "ca_file",
+                        trusted)),
+                heard);
+        assertEquals("alder-lights", config().broker().username().orElseThrow());
+        assertEquals(password, config().broker().passwordFile().orElseThrow().toString());
+        assertEquals(trusted, config().broker().caFile().orElseThrow().toString());
+        assertTrue(
+                talk.text()
+                        .contains(
+                                "lampwright survey --broker mqtts://broker.lan --username alder-lights --password-file "
+                                        + password + " --ca-file " + trusted),
+                talk::text);
+        assertFalse(Files.readString(file).contains("invented"), "the password stands nowhere else");
     }
 
     @Test

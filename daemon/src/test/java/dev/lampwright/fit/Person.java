@@ -42,6 +42,7 @@ final class Person {
         say("How many mA does the strongest", "900");
         say("What is its name", "");
         say("Which MQTT broker", "");
+        say("What name lets lampwright in", "");
         say("Shall lampwright listen", "n");
         say("Press Enter to write", "");
         say("There are answers from before", "");
