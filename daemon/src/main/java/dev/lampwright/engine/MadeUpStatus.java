@@ -9,7 +9,7 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * Ten seconds of a printer that nobody has built, in steps of half a second: nothing is heard, then it heats up, then it prints from
- * beginning to end, then each event takes place. Meanwhile it goes through all states.
+ * beginning to end, then it cools and each event takes place. Meanwhile it goes through all states.
  */
 final class MadeUpStatus {
     /** Length of a step, in ns. */
@@ -39,7 +39,8 @@ final class MadeUpStatus {
             long nanos = step * STEP_NANOS;
             if (step >= HEATING) {
                 status = status.withState(STATES.get(step * STATES.size() / STEPS), nanos);
-                status = heated(status, share(step, HEATING, PRINTING - 1), nanos);
+                double heat = share(step, HEATING, PRINTING - 1) - share(step, EVENTS - 1, STEPS - 1);
+                status = heated(status, heat, step < EVENTS, nanos);
             }
             if (step >= PRINTING) {
                 status = printed(status, share(step, PRINTING, EVENTS - 1), nanos);
@@ -54,16 +55,16 @@ final class MadeUpStatus {
         return all;
     }
 
-    private static PrinterStatus heated(PrinterStatus before, double share, long nanos) {
-        PrinterStatus status = heated(before, Quantity.BED_ACTUAL, Quantity.BED_TARGET, 60, share, nanos);
-        status = heated(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, 215, share, nanos);
-        return heated(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, 45, share, nanos);
+    private static PrinterStatus heated(PrinterStatus before, double heat, boolean on, long nanos) {
+        PrinterStatus status = heated(before, Quantity.BED_ACTUAL, Quantity.BED_TARGET, 60, heat, on, nanos);
+        status = heated(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, 215, heat, on, nanos);
+        return heated(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, 45, heat, on, nanos);
     }
 
     private static PrinterStatus heated(
-            PrinterStatus before, Quantity actual, Quantity target, double targetC, double share, long nanos) {
-        return before.withReading(target, targetC, nanos)
-                .withReading(actual, ROOM_C + (targetC - ROOM_C) * share, nanos);
+            PrinterStatus before, Quantity actual, Quantity target, double hotC, double heat, boolean on, long nanos) {
+        return before.withReading(target, on ? hotC : 0, nanos)
+                .withReading(actual, ROOM_C + (hotC - ROOM_C) * heat, nanos);
     }
 
     private static PrinterStatus printed(PrinterStatus before, double share, long nanos) {
@@ -72,6 +73,6 @@ final class MadeUpStatus {
     }
 
     private static double share(int step, int first, int last) {
-        return Math.min(1, (double) (step - first) / (last - first));
+        return Math.max(0, Math.min(1, (double) (step - first) / (last - first)));
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.engine;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertSame;
@@ -185,6 +186,43 @@ class BuiltInLooksTest {
             int end = (int) Math.round(30 * progress);
             assertTrue(rgba[4 * (end - 3) + 1] > 3 * rgba[4 * (end + 2) + 1], "at " + progress);
         }
+    }
+
+    /** Between a bed at 60 °C that was switched off and one at 43 °C, which may be touched, the mark goes from the zone's end to none. */
+    @ParameterizedTest
+    @ValueSource(strings = {"idle", "done", "stopped"})
+    void whatIsStillHotIsMarked(String look) {
+        Config config = Configs.of(30, "GRB", "");
+        assertEquals(14, brightestOfBed(config, look, 60), 1);
+        assertEquals(7, brightestOfBed(config, look, 51.5), 1);
+        List<float[]> cool = drawn(config, look, PrinterStatus.nothingHeard());
+        List<float[]> touchable = drawn(config, look, bed(PrinterStatus.nothingHeard(), 43, 0));
+        for (int i = 0; i < cool.size(); i++) {
+            assertArrayEquals(cool.get(i), touchable.get(i), look + " without a mark");
+        }
+    }
+
+    private static PrinterStatus bed(PrinterStatus before, double actualC, long nanos) {
+        return before.withReading(Quantity.BED_TARGET, 0, nanos).withReading(Quantity.BED_ACTUAL, actualC, nanos);
+    }
+
+    /** The pixel of most red in the zone of a bed that was at 60 °C when it was switched off. */
+    private static int brightestOfBed(Config config, String look, double actualC) {
+        Cue always = new Cue(config.looks().get(look), List.of(), 0, Easing.LINEAR);
+        Chain chain = Chain.of(config, List.of(always));
+        Frame frame = new Frame(config.setup().stripBytes(), 0);
+        PrinterStatus status = bed(PrinterStatus.nothingHeard(), 60, 0);
+        for (int second = 0; second < 20; second++) {
+            long nanos = second * 1_000_000_000L;
+            status = bed(status, second == 0 ? 60 : actualC, nanos);
+            chain.make(status, nanos, frame);
+        }
+        float[] rgba = chain.light().rgba();
+        int brightest = 0;
+        for (int pixel = 0; pixel < 15; pixel++) {
+            brightest = rgba[4 * pixel] > rgba[4 * brightest] ? pixel : brightest;
+        }
+        return brightest;
     }
 
     /** Mean current of 30 pixels of the strip that the example has: 12 mA a channel and 1 mA a dark pixel. */
