@@ -38,6 +38,7 @@ public final class BrokerClient implements AutoCloseable {
     private final Trouble trouble = new Trouble(LOG);
     private final LongAdder messages = new LongAdder();
     private final CountDownLatch closing = new CountDownLatch(1);
+    private final BrokerThreads threads = new BrokerThreads(this::died);
     private final Thread thread;
     private volatile BrokerState state = new BrokerState(BrokerState.Phase.CONNECTING, "");
     private volatile BrokerSession session;
@@ -63,7 +64,7 @@ public final class BrokerClient implements AutoCloseable {
         this.will = will;
         this.patience = patience;
         this.backoff = new Backoff(patience.firstPause(), patience.longestPause(), Math::random);
-        this.thread = new Thread(new Threads(), this::run, "printer");
+        this.thread = new Thread(threads, this::run, "printer");
         thread.setDaemon(true);
     }
 
@@ -120,6 +121,7 @@ public final class BrokerClient implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+        threads.endSenders();
     }
 
     /**
@@ -168,6 +170,7 @@ public final class BrokerClient implements AutoCloseable {
     /** Connects, stays connected for as long as it goes, and returns why it went no longer. */
     private BrokerException stayConnected() throws InterruptedException {
         state = new BrokerState(BrokerState.Phase.CONNECTING, state.reason());
+        threads.endSenders();
         try {
             return stayConnected(Login.of(broker), socket());
         } catch (BrokerException e) {
@@ -232,21 +235,13 @@ public final class BrokerClient implements AutoCloseable {
         }
     }
 
-    /** Paho's threads, which end without a word to Paho when a broker sends what Paho did not expect. */
-    private final class Threads extends ThreadGroup {
-        Threads() {
-            super("printer");
+    private void died(Thread dead, Throwable failure) {
+        if (dead == thread) {
+            LOG.error("{}: not followed any more; restart this program", where, failure);
         }
-
-        @Override
-        public void uncaughtException(Thread dead, Throwable failure) {
-            if (dead == thread) {
-                LOG.error("{}: not followed any more; restart this program", where, failure);
-            }
-            BrokerSession current = session;
-            if (current != null) {
-                current.end(failure);
-            }
+        BrokerSession current = session;
+        if (current != null) {
+            current.end(failure);
         }
     }
 }

@@ -1,6 +1,8 @@
 package dev.lampwright.printer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Forwarder;
@@ -12,6 +14,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -100,6 +103,45 @@ final class PublishingIT {
                 mosquitto.restart();
                 awaitStatus(mosquitto, "printing");
             }
+        }
+    }
+
+    /** Stands for a thread of the library that was not told of the end; those are started from where messages come in as well. */
+    private static Thread leftBehind() {
+        Thread thread = new Thread(PublishingIT::waitForGood, "MQTT Snd: left behind");
+        thread.setDaemon(true);
+        thread.start();
+        return thread;
+    }
+
+    private static void waitForGood() {
+        try {
+            new CountDownLatch(1).await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Test
+    void noThreadIsLeftBehindByAConnectionThatIsOver() throws InterruptedException {
+        List<Thread> left = new CopyOnWriteArrayList<>();
+        try (Mosquitto mosquitto = Mosquitto.start()) {
+            BrokerClient client = started(new BrokerClient(
+                    Alder.at(mosquitto.url()),
+                    List.of(ANSWER),
+                    (topic, payload, retained) -> left.add(leftBehind()),
+                    Optional.empty()));
+            mosquitto.publish(ANSWER, "one", true);
+            Await.until("the first", DEADLINE, () -> left.size() == 1);
+            mosquitto.restart();
+            left.get(0).join(DEADLINE.toMillis());
+            assertFalse(left.get(0).isAlive(), "after the next connection");
+            mosquitto.publish(ANSWER, "two", true);
+            Await.until("the second", DEADLINE, () -> left.size() == 2);
+            assertTrue(left.get(1).isAlive(), "while the connection lasts");
+            client.close();
+            left.get(1).join(DEADLINE.toMillis());
+            assertFalse(left.get(1).isAlive(), "after the client");
         }
     }
 }
