@@ -25,9 +25,12 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(60)
 class BrokerThreadsTest {
     private final List<String> dead = new CopyOnWriteArrayList<>();
-    private final BiConsumer<Thread, Throwable> dying =
-            (thread, failure) -> dead.add(thread.getName() + " " + failure.getMessage());
+    private final BiConsumer<Thread, Throwable> dying = this::note;
     private final BrokerThreads threads = new BrokerThreads(dying);
+
+    private void note(Thread thread, Throwable failure) {
+        dead.add(thread.getName() + " " + failure.getMessage());
+    }
 
     private Thread start(String name, Runnable work) {
         Thread thread = new Thread(threads, work, name);
