@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.fit.AtomicFile;
 import dev.lampwright.fit.GuidedFitting;
 import dev.lampwright.fit.LineTerminal;
 import dev.lampwright.fit.SerialBoards;
@@ -63,6 +64,7 @@ final class FitCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, InterruptedException {
+        AtomicFile.requireWritable(file);
         LogSettings.silent();
         LineTerminal terminal = new LineTerminal(
                 new InputStreamReader(System.in, StreamCharset.current()),

@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.AskedLight;
+import dev.lampwright.file.FileFailure;
 import dev.lampwright.plan.Plan;
 import dev.lampwright.plan.PlanMap;
 import dev.lampwright.plan.PlanPicture;
@@ -11,13 +12,14 @@ import dev.lampwright.plan.PlanText;
 import dev.lampwright.plan.Rig;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -53,6 +55,7 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException {
+        requireRight();
         Plan plan = plan(ConfigFile.read(file));
         if (picture != null) {
             draw(plan);
@@ -78,10 +81,15 @@ final class PlanCommand implements Callable<Integer> {
     private void draw(Plan plan) throws IOException {
         try {
             Files.writeString(picture, PlanPicture.of(plan));
-        } catch (NoSuchFileException e) {
-            throw new IOException(picture + ": its folder is not there; give the path of a picture to write", e);
         } catch (IOException e) {
-            throw new IOException(picture + ": cannot be written: " + e.getMessage() + "; give another path", e);
+            throw FileFailure.ofWriting(picture, e);
+        }
+    }
+
+    private void requireRight() {
+        if (picture != null && !picture.toString().toLowerCase(Locale.ROOT).endsWith(".svg")) {
+            throw new ParameterException(
+                    spec.commandLine(), "--picture is " + picture + "; give a name that ends in .svg");
         }
     }
 }

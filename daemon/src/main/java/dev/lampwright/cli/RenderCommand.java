@@ -6,6 +6,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Replay;
 import dev.lampwright.engine.Sweep;
 import dev.lampwright.engine.Timeline;
+import dev.lampwright.file.FileFailure;
 import dev.lampwright.look.Look;
 import dev.lampwright.picture.Camera;
 import dev.lampwright.picture.Film;
@@ -211,10 +212,7 @@ final class RenderCommand implements Callable<Integer> {
         try {
             Files.write(target, bytes);
         } catch (IOException e) {
-            throw new IOException(
-                    target + ": cannot be written to (" + e.getClass().getSimpleName()
-                            + "); give a file in a folder that you may write to",
-                    e);
+            throw FileFailure.ofWriting(target, e);
         }
     }
 

@@ -2,11 +2,12 @@ package dev.lampwright.engine;
 
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
+import dev.lampwright.file.FileFailure;
+import dev.lampwright.file.PrivateFile;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -32,20 +33,17 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     private boolean broken;
 
     /**
-     * Opens the file.
+     * Makes the file, for this user alone.
      *
-     * @param file where to write; what it held is gone
-     * @throws IOException if it cannot be written to; the text says which and why
+     * @param file where to write: a path where no file is yet, or a device or a pipe
+     * @throws IOException if it is there already or cannot be written; the text says which, why and what to do
      */
     public Recorder(Path file) throws IOException {
         this.file = file;
         try {
-            writer = Files.newBufferedWriter(file);
+            writer = PrivateFile.create(file);
         } catch (IOException e) {
-            throw new IOException(
-                    file + ": cannot be written to (" + e.getClass().getSimpleName()
-                            + "); give a file in a folder that you may write to",
-                    e);
+            throw FileFailure.ofWriting(file, e);
         }
         thread.setDaemon(true);
     }

@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.desk.WishLines;
+import dev.lampwright.file.FileFailure;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import dev.lampwright.printer.StatusLines.Entry;
@@ -51,9 +52,7 @@ public final class Timeline {
             throw new IOException(file + ": is no text in UTF-8; give a file of JSON lines", e);
         } catch (IOException e) {
             throw new IOException(
-                    file + ": cannot be read (" + e.getClass().getSimpleName()
-                            + "); give a file of JSON lines that you may read",
-                    e);
+                    file + ": " + FileFailure.whyNotRead(file, e) + "; give a file of JSON lines that you may read", e);
         }
     }
 

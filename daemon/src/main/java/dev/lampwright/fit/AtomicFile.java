@@ -1,9 +1,9 @@
 package dev.lampwright.fit;
 
+import dev.lampwright.file.FileFailure;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
@@ -36,6 +36,20 @@ public final class AtomicFile {
         write(file, text, beside -> Files.move(beside, file));
     }
 
+    /**
+     * Makes sure that a file could be written now; nothing is there afterwards that was not before.
+     *
+     * @param file its path
+     * @throws IOException if it could not; the text says what to do
+     */
+    public static void requireWritable(Path file) throws IOException {
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            String what = Files.isDirectory(file) ? "is a folder" : "is a device or a pipe";
+            throw new IOException(file + ": " + what + "; give the path of a file to write");
+        }
+        write(file, "", beside -> {});
+    }
+
     private interface Placing {
         void place(Path beside) throws IOException;
     }
@@ -51,13 +65,8 @@ public final class AtomicFile {
             }
         } catch (FileAlreadyExistsException e) {
             throw e;
-        } catch (NoSuchFileException e) {
-            throw new IOException(file + ": its folder is not there; give the path of a file to write", e);
         } catch (IOException e) {
-            throw new IOException(
-                    file + ": cannot be written (" + e.getClass().getSimpleName()
-                            + "); give a file in a folder that you may write to",
-                    e);
+            throw FileFailure.ofWriting(file, e);
         }
     }
 }

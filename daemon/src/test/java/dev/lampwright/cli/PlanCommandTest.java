@@ -1,6 +1,7 @@
 package dev.lampwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -83,8 +84,21 @@ class PlanCommandTest {
         assertEquals(1, run.status());
         assertEquals("", run.out());
         assertEquals(
-                picture + ": its folder is not there; give the path of a picture to write" + System.lineSeparator(),
+                picture + ": its folder is not there; give the path of a file to write" + System.lineSeparator(),
                 run.err());
+    }
+
+    @Test
+    void aPictureIsSvg() {
+        Path picture = folder.resolve("alder.png");
+        Run run = Run.of("plan", good.toString(), "--picture", picture.toString());
+        assertEquals(2, run.status());
+        assertEquals("", run.out());
+        assertEquals(
+                "lampwright plan: --picture is " + picture
+                        + "; give a name that ends in .svg; see lampwright plan --help" + System.lineSeparator(),
+                run.err());
+        assertFalse(Files.exists(picture));
     }
 
     @Test

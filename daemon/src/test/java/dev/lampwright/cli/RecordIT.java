@@ -57,7 +57,27 @@ class RecordIT {
     void aRecordingThatCannotBeWrittenIsSaidAtOnce() throws IOException, InterruptedException {
         Path config = Files.writeString(folder.resolve("birch.toml"), FILE.formatted("mqtt://127.0.0.1"));
         Path recording = folder.resolve("nowhere").resolve("monday.jsonl");
-        Child child = Child.run(
+        assertEquals(
+                new Child(
+                        1,
+                        recording + ": its folder is not there; give the path of a file to write"
+                                + System.lineSeparator()),
+                recorded(config, recording));
+    }
+
+    @Test
+    void aFileThatIsThereIsNotReplaced() throws IOException, InterruptedException {
+        Path config = Files.writeString(folder.resolve("birch.toml"), FILE.formatted("mqtt://127.0.0.1"));
+        String before = Files.readString(config);
+        assertEquals(
+                new Child(
+                        1, config + ": is there already; give another path, or move it away" + System.lineSeparator()),
+                recorded(config, config));
+        assertEquals(before, Files.readString(config));
+    }
+
+    private static Child recorded(Path config, Path recording) throws IOException, InterruptedException {
+        return Child.run(
                 List.of(),
                 List.of(),
                 Lampwright.class,
@@ -66,12 +86,6 @@ class RecordIT {
                 config.toString(),
                 "--record",
                 recording.toString());
-        assertEquals(
-                new Child(
-                        1,
-                        recording + ": cannot be written to (NoSuchFileException); give a file in a folder that you may"
-                                + " write to" + System.lineSeparator()),
-                child);
     }
 
     private Process start(Path config, Path recording) throws IOException {

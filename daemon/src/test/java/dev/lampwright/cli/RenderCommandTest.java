@@ -185,8 +185,18 @@ class RenderCommandTest {
         Run run = Run.of("render", "--look", "idle", "--seconds", "1", "--out", png.toString());
         assertEquals(1, run.status());
         assertEquals(
-                png + ": cannot be written to (NoSuchFileException); give a file in a folder that you may write to"
-                        + System.lineSeparator(),
+                png + ": its folder is not there; give the path of a file to write" + System.lineSeparator(),
+                run.err());
+    }
+
+    /** Linux, full(4): every write to it fails as on a disk without room. */
+    @Test
+    void aDiskThatIsFull() throws IOException {
+        Path png = Files.createSymbolicLink(out("job.png"), Path.of("/dev/full"));
+        Run run = Run.of("render", "--look", "idle", "--seconds", "1", "--out", png.toString());
+        assertEquals(1, run.status());
+        assertEquals(
+                png + ": cannot be written: No space left on device; give another path" + System.lineSeparator(),
                 run.err());
     }
 }

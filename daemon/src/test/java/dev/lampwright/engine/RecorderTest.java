@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -47,12 +48,18 @@ class RecorderTest {
     }
 
     @Test
-    void whatTheFileHeldIsGone() throws IOException {
+    void aRecordingOfAnotherDayStaysAsItIs() throws IOException {
         Path file = Files.writeString(folder.resolve("recording.jsonl"), "of another day\n");
-        try (Recorder recorder = new Recorder(file)) {
-            recorder.start(0);
-        }
-        assertEquals(List.of(), lines(file));
+        IOException e = assertThrows(IOException.class, () -> new Recorder(file).close());
+        assertEquals(file + ": is there already; give another path, or move it away", e.getMessage());
+        assertEquals(List.of("of another day"), lines(file));
+    }
+
+    @Test
+    void aRecordingIsForThisUserOnly() throws IOException {
+        Path file = folder.resolve("recording.jsonl");
+        new Recorder(file).close();
+        assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
     }
 
     @Test
@@ -66,9 +73,7 @@ class RecorderTest {
     void aFileThatCannotBeWritten() {
         Path file = folder.resolve("nowhere").resolve("recording.jsonl");
         IOException e = assertThrows(IOException.class, () -> new Recorder(file).close());
-        assertEquals(
-                file + ": cannot be written to (NoSuchFileException); give a file in a folder that you may write to",
-                e.getMessage());
+        assertEquals(file + ": its folder is not there; give the path of a file to write", e.getMessage());
     }
 
     @Test

@@ -218,7 +218,7 @@ class ReplayTest {
         assertComplaint(file, file + ":2: lies before the line above it; put the lines in the order of time");
         Files.write(file, new byte[] {(byte) 0xFF});
         assertComplaint(file, file + ": is no text in UTF-8; give a file of JSON lines");
-        assertComplaint(folder, folder + ": cannot be read (IOException); give a file of JSON lines that you may read");
+        assertComplaint(folder, folder + ": is a folder; give a file of JSON lines that you may read");
     }
 
     private static void assertComplaint(Path file, String complaint) {

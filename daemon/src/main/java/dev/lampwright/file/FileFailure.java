@@ -1,0 +1,64 @@
+package dev.lampwright.file;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** Why a file cannot be written or read, in words for the user. */
+public final class FileFailure {
+    private FileFailure() {}
+
+    /**
+     * Tells that a file cannot be written.
+     *
+     * @param file its path
+     * @param e how that failed
+     * @return the same, with a message of one line: the file, why, and what to do
+     */
+    public static IOException ofWriting(Path file, IOException e) {
+        return new IOException(file + ": " + whyNotWritten(file, e), e);
+    }
+
+    /**
+     * Tells that a file cannot be read.
+     *
+     * @param file its path
+     * @param e how that failed
+     * @return why, as the system tells, to follow the file's name; what to do is still to be said
+     */
+    public static String whyNotRead(Path file, IOException e) {
+        if (e instanceof NoSuchFileException) {
+            return "there is no such file";
+        }
+        if (e instanceof AccessDeniedException) {
+            return "may not be read by this user";
+        }
+        return Files.isDirectory(file) ? "is a folder" : "cannot be read: " + reason(e);
+    }
+
+    private static String whyNotWritten(Path file, IOException e) {
+        if (Files.isDirectory(file)) {
+            return "is a folder; give the path of a file to write";
+        }
+        if (e instanceof FileAlreadyExistsException) {
+            return "is there already; give another path, or move it away";
+        }
+        if (e instanceof NoSuchFileException) {
+            return "its folder is not there; give the path of a file to write";
+        }
+        if (e instanceof AccessDeniedException) {
+            return "may not be written by this user; give a file in a folder that you may write to";
+        }
+        return "cannot be written: " + reason(e) + "; give another path";
+    }
+
+    /** The system's own words, such as <em>No space left on device</em>. */
+    private static String reason(IOException e) {
+        String reason = e instanceof FileSystemException failure ? failure.getReason() : e.getMessage();
+        return reason == null ? "the system does not say why" : reason;
+    }
+}
