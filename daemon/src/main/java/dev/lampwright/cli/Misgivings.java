@@ -19,7 +19,8 @@ final class Misgivings {
      * Draws the looks.
      *
      * @param config a good configuration
-     * @return a line for each: what will never be shown, flashing that is allowed, and states that look alike to some
+     * @return a line for each: what will never be shown, flashing that is allowed, files that are
+     *     not there, and states that look alike to some
      */
     static List<String> about(Config config) {
         List<String> misgivings = new ArrayList<>(neverShown(config.bindings()));
@@ -31,6 +32,7 @@ final class Misgivings {
                     .forEach(flashing -> misgivings.add("looks." + flashing.look()
                             + ": flashes more than three times in a second, which can cause seizures; make it calmer"));
         }
+        misgivings.addAll(MissingFiles.of(config, System.getenv()));
         VisionCheck.of(config).forEach(alike -> misgivings.add(line(alike)));
         return misgivings;
     }

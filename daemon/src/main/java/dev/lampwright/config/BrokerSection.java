@@ -12,8 +12,6 @@ import java.util.Optional;
 final class BrokerSection {
     private static final String WANTED_USER = "give the name to log in with";
     private static final String CREDENTIAL = "credential:";
-    /** Where systemd puts them for the service of the package. */
-    private static final String USUAL_CREDENTIALS = "/run/credentials/lampwright.service";
 
     private static final String CERTIFICATE = "certificate_file";
     private static final String KEY = "key_file";
@@ -62,8 +60,7 @@ final class BrokerSection {
     }
 
     /**
-     * A path, or {@code credential:NAME}: what the service manager hands over as NAME, by systemd.exec(5) in
-     * {@code $CREDENTIALS_DIRECTORY}. Whoever only checks the file has no such folder, so that is no mistake in it.
+     * A path, or {@code credential:NAME}: one of the {@link Credentials}.
      */
     static Optional<Path> passwordFile(Table table, Path folder, Map<String, String> environment) {
         String wanted = "give the path of a file whose first line is the password, or \"credential:NAME\"";
@@ -76,7 +73,7 @@ final class BrokerSection {
             table.mistake("password_file", "has no name that a credential can have", wanted);
             return Optional.empty();
         }
-        return Optional.of(Path.of(environment.getOrDefault("CREDENTIALS_DIRECTORY", USUAL_CREDENTIALS), name));
+        return Optional.of(Credentials.file(name, environment));
     }
 
     /** A path; a relative one starts from the folder. Empty if it is left out or wrong. */

@@ -127,6 +127,63 @@ class CheckCommandTest {
                 run.err());
     }
 
+    private void name(String inBroker, String more) throws IOException {
+        Files.writeString(
+                good,
+                Files.readString(good)
+                                .replaceFirst(
+                                        "url = \"[^\"]*\"",
+                                        "url = \"mqtts://127.0.0.1\"\nusername = \"alder\"\n" + inBroker)
+                        + more);
+    }
+
+    private String warning(String key, String file, String right) {
+        return good + ": warning: " + key + ": " + folder.resolve(file) + " does not exist; " + right
+                + ", or mend the path";
+    }
+
+    @Test
+    void filesThatAreNotThereAreWarnedOf() throws IOException {
+        name(
+                "password_file = \"pass\"\nca_file = \"ca.pem\"\ncertificate_file = \"own.pem\"\nkey_file = \"own.key\"\n",
+                "\n[page]\ntoken_file = \"token\"\n");
+        Run run = Run.of("check", good.toString());
+        assertEquals(0, run.status(), run.err());
+        assertEquals(
+                List.of(
+                        warning("broker.password_file", "pass", "write the password there"),
+                        warning("broker.ca_file", "ca.pem", "put the certificates there that mqtts is to trust"),
+                        warning("broker.certificate_file", "own.pem", "put the certificate there"),
+                        warning("broker.key_file", "own.key", "put the certificate's key there"),
+                        warning("page.token_file", "token", "write the token there")),
+                run.err().lines().toList());
+    }
+
+    @Test
+    void filesThatAreThereAreNotWarnedOf() throws IOException {
+        name("password_file = \"pass\"\nca_file = \"ca.pem\"\n", "");
+        Files.createFile(folder.resolve("pass"));
+        Files.createFile(folder.resolve("ca.pem"));
+        assertEquals("", Run.of("check", good.toString()).err());
+    }
+
+    @Test
+    void aFolderIsNoFile() throws IOException {
+        name("password_file = \"pass\"\n", "");
+        Files.createDirectory(folder.resolve("pass"));
+        assertEquals(
+                good + ": warning: broker.password_file: " + folder.resolve("pass")
+                        + " is a folder; give the path of a file" + System.lineSeparator(),
+                Run.of("check", good.toString()).err());
+    }
+
+    /** They are there only while the service runs: systemd.exec(5). */
+    @Test
+    void credentialsAreNotWarnedOf() throws IOException {
+        name("password_file = \"credential:pass\"\nca_file = \"/run/credentials/lampwright@alder.service/ca\"\n", "");
+        assertEquals("", Run.of("check", good.toString()).err());
+    }
+
     @Test
     void everyMistakeIsToldInALine() {
         Run run = Run.of("check", bad.toString());

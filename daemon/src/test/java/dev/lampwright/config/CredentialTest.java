@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -38,6 +39,15 @@ class CredentialTest {
     void anythingElseIsAPath() {
         assertEquals(Optional.of(Path.of("/etc/lampwright/password")), read("password", SERVICE));
         assertEquals(Optional.of(Path.of("/srv/password")), read("/srv/password", SERVICE));
+    }
+
+    @Test
+    void aCredentialIsKnownByItsFolder() {
+        assertTrue(Credentials.isOne(read("credential:x", Map.of()).orElseThrow(), Map.of()));
+        Map<String, String> elsewhere = Map.of("CREDENTIALS_DIRECTORY", "/srv/handed");
+        assertTrue(Credentials.isOne(read("credential:x", elsewhere).orElseThrow(), elsewhere));
+        assertFalse(Credentials.isOne(Path.of("/srv/handed/x"), Map.of()));
+        assertFalse(Credentials.isOne(Path.of("/srv/handed-not/x"), elsewhere));
     }
 
     @Test
