@@ -84,7 +84,8 @@ final class DemoCommand implements Callable<Integer> {
 
     private void requireWithin(String option, double value, double most) {
         if (!(value > 0 && value <= most)) {
-            throw wrong(option + " is " + value + "; write a number above 0, at most " + most);
+            String limit = Double.isInfinite(most) ? "" : ", at most " + Math.round(most);
+            throw wrong(option + " is " + value + "; write a number above 0" + limit);
         }
     }
 

@@ -43,6 +43,7 @@ public final class Lampwright {
         CommandLine lampwright = new CommandLine(new Lampwright());
         lampwright.getCommandSpec().addOption(version());
         addHelp(lampwright);
+        Given.readBy(lampwright);
         return lampwright
                 .setParameterExceptionHandler(Lampwright::calledWrongly)
                 .setExecutionExceptionHandler(Failure::told);
@@ -80,6 +81,6 @@ public final class Lampwright {
             String question = known.isEmpty() ? "" : ", did you mean " + known + "?";
             return "does not know " + String.join(" ", unmatched.getUnmatched()) + question;
         }
-        return e.getMessage().replaceAll("\\s*\\R\\s*", " ");
+        return Given.wrong(e).replaceAll("\\s*\\R\\s*", " ");
     }
 }

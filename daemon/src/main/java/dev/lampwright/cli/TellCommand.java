@@ -51,6 +51,7 @@ import picocli.CommandLine.Spec;
 final class TellCommand implements Callable<Integer> {
     private static final String STATUS = "status";
     private static final String AUTO = "auto";
+    private static final int LONGEST_WAIT_S = 86_400;
 
     @Spec
     private CommandSpec spec;
@@ -61,6 +62,7 @@ final class TellCommand implements Callable<Integer> {
     @Option(
             names = "--prefix",
             paramLabel = "TOPIC",
+            converter = Given.Prefix.class,
             description = "The daemon's desk.prefix, with --broker. Default: lampwright.")
     private String prefix;
 
@@ -92,6 +94,7 @@ final class TellCommand implements Callable<Integer> {
         if (source.file().isPresent() && prefix != null) {
             throw wrong("--prefix goes with --broker; the file of --config has its own");
         }
+        requireWithinADay();
         LogSettings.silent();
         Map<String, Object> request = what.equals(STATUS) ? Map.of() : request();
         Duration patience = Duration.ofMillis(Math.round(waitSeconds * 1000));
@@ -103,6 +106,12 @@ final class TellCommand implements Callable<Integer> {
         String id = (String) request.get("id");
         String answer = caller.ask(what, Json.of(request), text -> isFor(id, text));
         return told(answer);
+    }
+
+    private void requireWithinADay() {
+        if (!(waitSeconds > 0 && waitSeconds <= LONGEST_WAIT_S)) {
+            throw wrong("--wait is " + waitSeconds + "; write a number of seconds above 0, at most " + LONGEST_WAIT_S);
+        }
     }
 
     private String prefix() throws ConfigException {

@@ -9,9 +9,6 @@ import java.util.Optional;
 
 /** The sections {@code [desk]}, where people ask for things, and {@code [quiet]}, the hours of the night. */
 final class DeskSection {
-    private static final int LONGEST_PREFIX = 200;
-    private static final String WANTED_PREFIX =
-            "give the beginning of this printer's own topics, for instance \"lampwright/alder\"";
     private static final String WANTED_ZONE =
             "give a name of the IANA time zone database, for instance \"Europe/Lisbon\", or leave it out for this machine's";
 
@@ -26,23 +23,10 @@ final class DeskSection {
      */
     static DeskSettings read(Table desk, Table quiet) {
         String prefix = desk.has("prefix")
-                ? desk.parsed("prefix", WANTED_PREFIX, DeskSection::prefix).orElse(DeskSettings.USUAL.prefix())
+                ? desk.parsed("prefix", DeskPrefix.WANTED, DeskPrefix::parse).orElse(DeskSettings.USUAL.prefix())
                 : desk.defaultOf("prefix", DeskSettings.USUAL.prefix(), Shown.quoted(DeskSettings.USUAL.prefix()));
         double brightness = desk.number("brightness", 0, 1, DeskSettings.USUAL.brightness());
         return new DeskSettings(prefix, brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet));
-    }
-
-    /** By the rules of MQTT 3.1.1, section 4.7; and not empty at either end, which is lawful but nobody means. */
-    private static String prefix(String text) {
-        boolean wild = text.chars().anyMatch(c -> c == '+' || c == '#' || Character.isISOControl(c));
-        if (wild || text.startsWith("$") || text.startsWith("/") || text.endsWith("/")) {
-            throw new IllegalArgumentException(
-                    "has +, # or a control character in it, or begins with $ or /, or ends with /");
-        }
-        if (text.length() > LONGEST_PREFIX) {
-            throw new IllegalArgumentException("is longer than " + LONGEST_PREFIX + " characters");
-        }
-        return text;
     }
 
     private static Optional<QuietHours> hours(Table table) {

@@ -141,7 +141,7 @@ class RenderCommandTest {
             --out a.jpg              | --out is a.jpg; give a name that ends in .png or .gif
             --seconds 0              | --seconds is 0.0; write a number of seconds above 0, at most 1000000
             --seconds NaN            | --seconds is NaN; write a number of seconds above 0, at most 1000000
-            --seconds x              | Invalid value for option '--seconds': 'x' is not a double
+            --seconds x              | --seconds is x; write a number, for instance 2.5
             --frames-per-s 0         | --frames-per-s is 0.0; write a number above 0, here at most 60
             --frames-per-s 61        | --frames-per-s is 61.0; write a number above 0, here at most 60
             --frames-per-s 51 --out a.gif | --frames-per-s is 51.0; write a number above 0, here at most 50

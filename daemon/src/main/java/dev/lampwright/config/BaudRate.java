@@ -1,0 +1,61 @@
+package dev.lampwright.config;
+
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+
+/** Bits a second on the serial line. */
+public final class BaudRate {
+    /**
+     * The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which a controller at 8 or 16 MHz makes
+     * exactly (datasheet of the ATmega328P, tables of baud rates; from memory).
+     */
+    private static final List<Integer> RATES = List.of(
+            9_600, 19_200, 38_400, 57_600, 115_200, 230_400, 250_000, 460_800, 500_000, 576_000, 921_600, 1_000_000,
+            1_152_000, 1_500_000, 2_000_000, 2_500_000, 3_000_000);
+
+    /** The least. */
+    static final int LEAST = Collections.min(RATES);
+
+    /** The most. */
+    static final int MOST = Collections.max(RATES);
+
+    private BaudRate() {}
+
+    /**
+     * Reads a rate, by the rules of {@code controller.baud}.
+     *
+     * @param text what was given
+     * @return a rate that serial ports can have
+     * @throws IllegalArgumentException if it is none; the message says what it is and what would be right, to follow its name
+     */
+    public static int parse(String text) {
+        int baud = whole(text);
+        if (baud < LEAST || baud > MOST) {
+            throw outside(text);
+        }
+        return requireUsual(baud);
+    }
+
+    /** A rate between least and most, if it is one of the usual ones. */
+    static int requireUsual(int baud) {
+        if (!RATES.contains(baud)) {
+            int nearest = Collections.min(RATES, Comparator.comparingInt(rate -> Math.abs(rate - baud)));
+            throw new IllegalArgumentException(
+                    "is " + baud + ", which is no usual rate; give the rate of the firmware, for instance " + nearest);
+        }
+        return baud;
+    }
+
+    private static int whole(String text) {
+        try {
+            return Integer.parseInt(text);
+        } catch (NumberFormatException e) {
+            throw outside(text);
+        }
+    }
+
+    private static IllegalArgumentException outside(String text) {
+        return new IllegalArgumentException("is " + text + "; give a whole number from " + LEAST + " to " + MOST);
+    }
+}

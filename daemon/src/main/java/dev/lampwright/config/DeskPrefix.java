@@ -1,0 +1,37 @@
+package dev.lampwright.config;
+
+/** The beginning of a daemon's own topics. */
+public final class DeskPrefix {
+    /** What would be right. */
+    static final String WANTED = "give the beginning of this printer's own topics, for instance \"lampwright/alder\"";
+
+    private static final int LONGEST = 200;
+
+    private DeskPrefix() {}
+
+    /**
+     * Reads a prefix, by the rules of {@code desk.prefix}: those of MQTT 3.1.1, section 4.7, and not empty at either end, which is lawful but
+     * nobody means.
+     *
+     * @param text what was given
+     * @return the same
+     * @throws IllegalArgumentException if it is none; the message says why and what would be right, to follow its name
+     */
+    public static String parse(String text) {
+        boolean wild = text.chars().anyMatch(c -> c == '+' || c == '#' || Character.isISOControl(c));
+        if (text.isEmpty()) {
+            throw wrong("is empty");
+        }
+        if (wild || text.startsWith("$") || text.startsWith("/") || text.endsWith("/")) {
+            throw wrong("has +, # or a control character in it, or begins with $ or /, or ends with /");
+        }
+        if (text.length() > LONGEST) {
+            throw wrong("is longer than " + LONGEST + " characters");
+        }
+        return text;
+    }
+
+    private static IllegalArgumentException wrong(String what) {
+        return new IllegalArgumentException(what + "; " + WANTED);
+    }
+}
