@@ -26,8 +26,8 @@ final class EventsSection {
     }
 
     private static EventBinding event(Table table) {
-        List<String> begin = table.texts("begin", WANTED_BEGIN);
-        List<String> end = table.texts("end", WANTED_END);
+        List<String> begin = table.words("begin", WANTED_BEGIN);
+        List<String> end = table.words("end", WANTED_END);
         if (!table.has("begin")) {
             table.mistake("begin", "is missing", WANTED_BEGIN);
         }

@@ -38,7 +38,7 @@ final class StateSection {
         Map<PrinterState, List<String>> words = new LinkedHashMap<>();
         table.keys().stream()
                 .filter(STATES::containsKey)
-                .forEach(key -> words.put(STATES.get(key), List.copyOf(table.texts(key, WANTED_WORDS))));
+                .forEach(key -> words.put(STATES.get(key), List.copyOf(table.words(key, WANTED_WORDS))));
         return Collections.unmodifiableMap(words);
     }
 

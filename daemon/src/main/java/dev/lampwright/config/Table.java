@@ -186,6 +186,26 @@ final class Table {
      * @return the texts, none of them empty; none at all if the array is left out or wrong
      */
     List<String> texts(String key, String wanted) {
+        return texts(key, wanted, element -> wanted);
+    }
+
+    /**
+     * Words that a printer says, in an array, which may be left out.
+     *
+     * @param key its name
+     * @param wanted what would be right, for the complaint
+     * @return the words, none of them empty; none at all if the array is left out or wrong
+     */
+    List<String> words(String key, String wanted) {
+        return texts(
+                key,
+                wanted,
+                element -> element instanceof Number || element instanceof Boolean
+                        ? wanted + ", this one in quotes: " + Shown.quoted(String.valueOf(element))
+                        : wanted);
+    }
+
+    private List<String> texts(String key, String wanted, Function<Object, String> wantedFor) {
         if (!has(key)) {
             return List.of();
         }
@@ -195,7 +215,7 @@ final class Table {
                 if (element instanceof String text && !text.isEmpty()) {
                     texts.add(text);
                 } else {
-                    mistake(key, "has " + Shown.value(element) + " in it", wanted);
+                    mistake(key, "has " + Shown.value(element) + " in it", wantedFor.apply(element));
                 }
             }
         } else {

@@ -10,7 +10,7 @@ final class WillSection {
     private WillSection() {}
 
     static WillBinding read(Table table) {
-        List<String> gone = table.texts("gone", WANTED_GONE);
+        List<String> gone = table.words("gone", WANTED_GONE);
         if (!table.has("gone")) {
             table.mistake("gone", "is missing", WANTED_GONE);
         }

@@ -22,7 +22,7 @@ final class ReadingTaker implements Taker {
 
     private double reading(JsonNode value) throws UnreadableException {
         double told = number(value) * binding.scale() + binding.offset();
-        return Plausible.value(quantity, binding.unit().toOwn(told));
+        return Plausible.value(quantity, binding.unit(), told);
     }
 
     private double number(JsonNode value) throws UnreadableException {

@@ -91,6 +91,16 @@ public enum Unit {
     }
 
     /**
+     * A value in this unit.
+     *
+     * @param own in °C, as a share from 0 to 1, or in s
+     * @return in this unit
+     */
+    double fromOwn(double own) {
+        return (own - shift) / factor;
+    }
+
+    /**
      * Whether numbers are told in this, rather than a text of its own form.
      *
      * @return false for {@link #ISO_8601} and {@link #CLOCK}

@@ -269,6 +269,11 @@ class MistakesTest {
         assertStarts("t.toml:7: printer.state.idle: is \"READY\"; give the", added("printer.state.idle = \"READY\""));
         assertStarts("t.toml:7: printer.state.idle: is empty; give the", added("printer.state.idle = []"));
         assertStarts("t.toml:7: printer.state.idle: has 1 in it; give the", added("printer.state.idle = [\"A\", 1]"));
+        assertEquals(
+                "t.toml:7: printer.state.idle: has 2 in it; give the printer's words for it in an array, for instance"
+                        + " [\"RUN\", \"RESUME*\"], this one in quotes: \"2\"",
+                added("printer.state.idle = [2]"));
+        assertTrue(added("printer.state.idle = [true]").endsWith(", this one in quotes: \"true\""));
         assertStarts("t.toml:7: printer.state.idle: has \"\" in it; give the", added("printer.state.idle = [\"\"]"));
         assertStarts(
                 "t.toml:7: printer.state.held: has \"run\", which printing has already; ",
