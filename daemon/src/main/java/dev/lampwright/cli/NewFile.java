@@ -10,19 +10,17 @@ final class NewFile {
     private NewFile() {}
 
     /**
-     * Makes sure that a file may be written.
+     * Makes sure that a file may be written, and can be now.
      *
      * @param file its path
      * @param replace whether one that is there may be replaced
-     * @throws IOException if it may not; the message is for the user
+     * @throws IOException if it may not, or cannot; the message is for the user
      */
     static void requireFree(Path file, boolean replace) throws IOException {
-        if (Files.isDirectory(file)) {
-            throw new IOException(file + ": is a folder; give the path of a file to write");
-        }
-        if (Files.exists(file) && !replace) {
+        if (Files.isRegularFile(file) && !replace) {
             throw new IOException(file + ": is there already; give another path, or --force to replace it");
         }
+        AtomicFile.requireWritable(file);
     }
 
     /**

@@ -1,6 +1,7 @@
 package dev.lampwright.file;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -24,11 +25,11 @@ public final class FileFailure {
     }
 
     /**
-     * Tells that a file cannot be read.
+     * Tells why a file cannot be read.
      *
      * @param file its path
      * @param e how that failed
-     * @return why, as the system tells, to follow the file's name; what to do is still to be said
+     * @return to follow the file's name; what to do is still to be said
      */
     public static String whyNotRead(Path file, IOException e) {
         if (e instanceof NoSuchFileException) {
@@ -36,6 +37,9 @@ public final class FileFailure {
         }
         if (e instanceof AccessDeniedException) {
             return "may not be read by this user";
+        }
+        if (e instanceof CharacterCodingException) {
+            return "is no text in UTF-8";
         }
         return Files.isDirectory(file) ? "is a folder" : "cannot be read: " + reason(e);
     }
@@ -48,7 +52,9 @@ public final class FileFailure {
             return "is there already; give another path, or move it away";
         }
         if (e instanceof NoSuchFileException) {
-            return "its folder is not there; give the path of a file to write";
+            boolean folder = Files.isDirectory(file.toAbsolutePath().getParent());
+            return (folder ? "no file can be made there" : "its folder is not there")
+                    + "; give the path of a file to write";
         }
         if (e instanceof AccessDeniedException) {
             return "may not be written by this user; give a file in a folder that you may write to";

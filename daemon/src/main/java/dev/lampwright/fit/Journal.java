@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.lampwright.file.FileFailure;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -50,7 +51,7 @@ final class Journal {
      */
     static Journal read(Path file) throws IOException {
         try {
-            JsonNode root = MAPPER.readTree(Files.readString(file));
+            JsonNode root = MAPPER.readTree(text(file));
             if (root == null || root.path(FORMAT_KEY).asInt() != FORMAT) {
                 throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
             }
@@ -59,6 +60,14 @@ final class Journal {
             return new Journal(file, steps);
         } catch (JsonProcessingException e) {
             throw new IOException(file + ": is no JSON; move it away to begin anew", e);
+        }
+    }
+
+    private static String text(Path file) throws IOException {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + FileFailure.whyNotRead(file, e) + "; move it away to begin anew", e);
         }
     }
 

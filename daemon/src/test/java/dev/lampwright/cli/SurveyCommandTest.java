@@ -71,6 +71,8 @@ class SurveyCommandTest {
     void aFileThatIsThereIsNotReplaced() throws IOException {
         Path file = Files.writeString(folder.resolve("alder.toml"), "mine");
         assertFails(file + ": is there already; ", "survey", "--broker", BROKER, "--write", file.toString());
+        String nowhere = folder.resolve("no").resolve("a.toml").toString();
+        assertFails(nowhere + ": its folder is not there; ", "survey", "--broker", BROKER, "--write", nowhere);
         assertFails(folder + ": is a folder; ", "survey", "--broker", BROKER, "--write", folder.toString());
         assertEquals("mine", Files.readString(file));
     }

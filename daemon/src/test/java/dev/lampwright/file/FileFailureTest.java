@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
@@ -28,6 +27,15 @@ class FileFailureTest {
         assertEquals(
                 file + ": its folder is not there; give the path of a file to write",
                 written(file, () -> Files.writeString(file, "x")));
+    }
+
+    @Test
+    void aLinkToNowhere() throws IOException {
+        Path link = Files.createSymbolicLink(
+                folder.resolve("a.png"), folder.resolve("none").resolve("a.png"));
+        assertEquals(
+                link + ": no file can be made there; give the path of a file to write",
+                written(link, () -> Files.writeString(link, "x")));
     }
 
     @Test
@@ -64,16 +72,20 @@ class FileFailureTest {
                 "a.png: cannot be written: Read-only file system; give another path",
                 FileFailure.ofWriting(file, readOnly).getMessage());
         assertEquals("cannot be read: Read-only file system", FileFailure.whyNotRead(file, readOnly));
-        IOException silent = new CharacterCodingException();
-        assertEquals("cannot be read: the system does not say why", FileFailure.whyNotRead(file, silent));
+        assertEquals("cannot be read: the system does not say why", FileFailure.whyNotRead(file, new IOException()));
     }
 
     @Test
-    void whatCannotBeRead() {
+    void whatCannotBeRead() throws IOException {
         Path none = folder.resolve("none");
         assertEquals(
                 "there is no such file",
                 FileFailure.whyNotRead(none, assertThrows(IOException.class, () -> Files.readString(none))));
+        Path odd = folder.resolve("odd");
+        Files.write(odd, new byte[] {(byte) 0xFF});
+        assertEquals(
+                "is no text in UTF-8",
+                FileFailure.whyNotRead(odd, assertThrows(IOException.class, () -> Files.readString(odd))));
         assertEquals(
                 "is a folder",
                 FileFailure.whyNotRead(folder, assertThrows(IOException.class, () -> Files.readString(folder))));

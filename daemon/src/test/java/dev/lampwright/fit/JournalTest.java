@@ -72,6 +72,11 @@ class JournalTest {
         assertWords("is no progress of this version of fit; move it away to begin anew");
         Files.writeString(file, "pixels = 30");
         assertWords("is no JSON; move it away to begin anew");
+        Files.write(file, new byte[] {(byte) 0xFF});
+        assertWords("is no text in UTF-8; move it away to begin anew");
+        Files.delete(file);
+        Files.createDirectory(file);
+        assertWords("is a folder; move it away to begin anew");
     }
 
     private void assertWords(String words) {
