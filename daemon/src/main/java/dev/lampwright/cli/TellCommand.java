@@ -51,6 +51,7 @@ import picocli.CommandLine.Spec;
 final class TellCommand implements Callable<Integer> {
     private static final String STATUS = "status";
     private static final String AUTO = "auto";
+    private static final double SHORTEST_WAIT_S = 0.1;
     private static final int LONGEST_WAIT_S = 86_400;
 
     @Spec
@@ -94,7 +95,7 @@ final class TellCommand implements Callable<Integer> {
         if (source.file().isPresent() && prefix != null) {
             throw wrong("--prefix goes with --broker; the file of --config has its own");
         }
-        requireWithinADay();
+        requirePatience();
         LogSettings.silent();
         Map<String, Object> request = what.equals(STATUS) ? Map.of() : request();
         Duration patience = Duration.ofMillis(Math.round(waitSeconds * 1000));
@@ -108,9 +109,10 @@ final class TellCommand implements Callable<Integer> {
         return told(answer);
     }
 
-    private void requireWithinADay() {
-        if (!(waitSeconds > 0 && waitSeconds <= LONGEST_WAIT_S)) {
-            throw wrong("--wait is " + waitSeconds + "; write a number of seconds above 0, at most " + LONGEST_WAIT_S);
+    private void requirePatience() {
+        if (!(waitSeconds >= SHORTEST_WAIT_S && waitSeconds <= LONGEST_WAIT_S)) {
+            throw wrong("--wait is " + waitSeconds + "; write a number of seconds from " + SHORTEST_WAIT_S + " to "
+                    + LONGEST_WAIT_S);
         }
     }
 

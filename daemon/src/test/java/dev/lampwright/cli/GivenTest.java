@@ -46,10 +46,11 @@ class GivenTest {
             delimiter = '|',
             value = {
                 "look done --for abc | --for is abc; write a number, for instance 2.5",
-                "--wait 1e18 status  | --wait is 1.0E18; write a number of seconds above 0, at most 86400",
-                "--wait 0 status     | --wait is 0.0; write a number of seconds above 0, at most 86400",
-                "--wait -1 status    | --wait is -1.0; write a number of seconds above 0, at most 86400",
-                "--wait NaN status   | --wait is NaN; write a number of seconds above 0, at most 86400",
+                "--wait 1e18 status  | --wait is 1.0E18; write a number of seconds from 0.1 to 86400",
+                "--wait 0 status     | --wait is 0.0; write a number of seconds from 0.1 to 86400",
+                "--wait 0.0001 status | --wait is 1.0E-4; write a number of seconds from 0.1 to 86400",
+                "--wait -1 status    | --wait is -1.0; write a number of seconds from 0.1 to 86400",
+                "--wait NaN status   | --wait is NaN; write a number of seconds from 0.1 to 86400",
                 "--wait x status     | --wait is x; write a number, for instance 2.5"
             })
     void whatTellIsTold(String line, String complaint) {
