@@ -177,13 +177,14 @@ public final class ControllerLink implements AutoCloseable {
 
     private void light(Lighting lighting) throws LineException {
         long shownBefore = tally.framesShown.get();
+        quality.restart();
         while (!closing && !exchange.answers().unready()) {
             lighting.round();
             everBegun |= lighting.begun();
-            if (tally.framesShown.get() == shownBefore) {
-                quality.restart();
-            } else {
-                wellLit();
+            watch(exchange.answers());
+            if (tally.framesShown.get() != shownBefore) {
+                trouble.over(lit);
+                backoff.restart();
             }
         }
         if (closing) {
@@ -191,10 +192,11 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    private void wellLit() {
-        quality.watch(exchange.answers().darkOverCeiling());
-        trouble.over(lit);
-        backoff.restart();
+    /** A controller that has started anew tells nothing of the line by refusing what came before it is set up. */
+    private void watch(Answers answers) {
+        if (answers.counted() && !answers.unready()) {
+            quality.watch(answers.darkOverCeiling());
+        }
     }
 
     private void goodbye(long stripNanos) throws LineException {
