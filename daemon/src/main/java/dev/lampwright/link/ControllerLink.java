@@ -40,6 +40,7 @@ public final class ControllerLink implements AutoCloseable {
     private volatile WhenSilent parting;
     private volatile boolean closing;
     private boolean everBegun;
+    private boolean everLit;
 
     /**
      * Makes a link that is not started.
@@ -183,7 +184,7 @@ public final class ControllerLink implements AutoCloseable {
             everBegun |= lighting.begun();
             watch(exchange.answers());
             if (tally.framesShown.get() != shownBefore) {
-                trouble.over(lit);
+                tellLit();
                 backoff.restart();
             }
         }
@@ -197,6 +198,15 @@ public final class ControllerLink implements AutoCloseable {
         if (answers.counted() && !answers.unready()) {
             quality.watch(answers.darkOverCeiling());
         }
+    }
+
+    /** Once at the first light, and at the end of each trouble. */
+    private void tellLit() {
+        if (!everLit && !trouble.isOn()) {
+            LOG.info(lit);
+        }
+        everLit = true;
+        trouble.over(lit);
     }
 
     private void goodbye(long stripNanos) throws LineException {

@@ -48,8 +48,12 @@ class ControllerLinkTest {
 
     @Test
     void lightsAControllerAndSaysSo() {
-        try (LinkRig rig = new LinkRig().started()) {
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(7);
+            Await.until("word of the first light", () -> !log.lines().isEmpty());
+            rig.publishUntilShown(8);
+            assertEquals(List.of("INFO the controller on memory is lit"), log.lines());
             rig.awaitRest();
             LinkStatus status = rig.link.status();
             assertEquals(LinkState.LIT, status.state());
@@ -178,14 +182,16 @@ class ControllerLinkTest {
         try (LogCapture log = new LogCapture(ControllerLink.class);
                 LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(1);
+            Await.until("word of the first light", () -> log.lines().size() == 1);
             rig.line.unplug();
             rig.awaitTrouble("no port memory");
             Await.until("some vain tries", () -> rig.line.opens.get() > 3);
             assertEquals(LinkState.DOWN, rig.link.status().state());
             rig.line.plug();
             rig.publishUntilShown(2);
-            Await.until("the end of the trouble", () -> log.lines().size() > 1);
-            assertEquals(List.of("WARN no port memory", "INFO the controller on memory is lit"), log.lines());
+            Await.until("the end of the trouble", () -> log.lines().size() > 2);
+            String lit = "INFO the controller on memory is lit";
+            assertEquals(List.of(lit, "WARN no port memory", lit), log.lines());
             assertEquals("", rig.link.status().trouble());
         }
     }
@@ -214,7 +220,7 @@ class ControllerLinkTest {
             });
             rig.line.fromController(Faults.none());
             rig.publishUntilShown(3);
-            assertEquals(List.of(), log.lines(), "the line is good");
+            assertEquals(List.of(), log.troubles(), "the line is good");
         }
     }
 
@@ -295,7 +301,7 @@ class ControllerLinkTest {
             LinkStatus status = rig.link.status();
             assertEquals(3, status.broken() + status.overruns() + status.dimmed());
             assertEquals("", status.trouble());
-            assertEquals(List.of(), log.lines());
+            assertEquals(List.of(), log.troubles());
         }
     }
 
@@ -314,7 +320,7 @@ class ControllerLinkTest {
             rig.publishUntilShown(4);
             LinkStatus status = rig.link.status();
             assertEquals(0, status.broken() + status.overruns() + status.dimmed());
-            assertEquals(List.of(), log.lines());
+            assertEquals(List.of(), log.troubles());
         }
     }
 
