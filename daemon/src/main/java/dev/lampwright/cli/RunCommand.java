@@ -68,8 +68,7 @@ final class RunCommand implements Callable<Integer> {
         HangUp hangUp = HangUp.listen();
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
                 Daemon daemon = daemon(config, recorder);
-                ServiceWatch service =
-                        ServiceWatch.of(System.getenv(), daemon.frames()::frames, () -> StatusWords.of(daemon));
+                ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
                 LivePage page = new LivePage(daemon)) {
             daemon.start();
             service.start();

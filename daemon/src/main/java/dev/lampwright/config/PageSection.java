@@ -14,7 +14,9 @@ final class PageSection {
     private static final int USUAL_PORT = 7117;
 
     private static final int HIGHEST_PORT = 65_535;
-    private static final int MOST_VIEWERS = 200;
+    /** Each takes a thread, of those that the service may have (TasksMax in its unit). */
+    private static final int MOST_VIEWERS = 100;
+
     private static final Pattern ADDRESS =
             Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
     private static final String WANTED_ADDRESS =

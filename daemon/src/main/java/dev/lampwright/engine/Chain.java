@@ -122,15 +122,24 @@ public final class Chain {
      * Puts together the chain that another configuration asks for, to follow one that runs. Signals go on where they are.
      *
      * @param before the chain that runs
-     * @param next the configuration
-     * @param framesPerSecond rate of the frames, which does not change
+     * @param next the configuration; the rate of the frames is that of {@code before}, whatever it says
      * @return the chain; it is to {@link #takeOver} before its first frame
      */
-    static Chain after(Chain before, Config next, int framesPerSecond) {
+    static Chain after(Chain before, Config next) {
+        int framesPerSecond = before.framesPerSecond();
         Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.room());
         Signals signals = timing.room().equals(before.timing.room()) ? before.signals : new Signals(timing.room());
         Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
         return new Chain(next.fitting(), Show.of(next, next.cues()), next.encoder(), guards, timing, signals);
+    }
+
+    /**
+     * The rate of the frames, by which the guards reckon.
+     *
+     * @return frames a second
+     */
+    int framesPerSecond() {
+        return timing.framesPerSecond();
     }
 
     /**

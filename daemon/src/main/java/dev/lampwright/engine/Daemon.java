@@ -48,6 +48,7 @@ public final class Daemon implements AutoCloseable {
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
     private volatile Config config;
+    private volatile long pulse;
     private Chain chain;
     private FrameSlot slot;
     private volatile FrameTap tap;
@@ -116,8 +117,8 @@ public final class Daemon implements AutoCloseable {
      * @param next what to run from now on
      */
     public synchronized void change(Config next) {
-        if (next.framesPerSecond() != config.framesPerSecond()) {
-            LOG.warn("frames_per_s stays at {} until lampwright is started again", config.framesPerSecond());
+        if (next.framesPerSecond() != chain.framesPerSecond()) {
+            LOG.warn("frames_per_s stays at {} until lampwright is started again", chain.framesPerSecond());
         }
         if (!next.metricsPort().equals(config.metricsPort())) {
             LOG.warn("metrics.port is taken up when lampwright is started again");
@@ -128,17 +129,34 @@ public final class Daemon implements AutoCloseable {
             link = new ControllerLink(lines.apply(next), next.setup(), slot, CLOCK);
             link.start();
         }
-        chain = Chain.after(chain, next, config.framesPerSecond());
+        chain = Chain.after(chain, next);
         warn(next, chain);
         desk.change(next.desk(), next.fitting(), next.looks().keySet());
         tap = new FrameTap(next);
         frames.change(new FrameLoop.Rig(chain, slot, tap, link::frameReady));
         if (!sameTalk(next)) {
             printer.close();
+            PrinterClient before = printer;
             printer = printer(next);
+            if (next.broker().equals(config.broker())) {
+                printer.goOnFrom(before);
+            }
             printer.start();
         }
         config = next;
+    }
+
+    /**
+     * A sign of life: how many frames have been made. It stands still as well once a thread is gone without which they come from
+     * nothing known, or go nowhere.
+     *
+     * @return a count since the start
+     */
+    public long pulse() {
+        if (link.isAlive() && printer.isAlive()) {
+            pulse = frames.frames();
+        }
+        return pulse;
     }
 
     /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */

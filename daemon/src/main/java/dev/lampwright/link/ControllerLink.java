@@ -69,6 +69,15 @@ public final class ControllerLink implements AutoCloseable {
         thread.start();
     }
 
+    /**
+     * Whether the thread runs.
+     *
+     * @return false before {@link #start} and after {@link #close}
+     */
+    public boolean isAlive() {
+        return thread.isAlive();
+    }
+
     /** To be called after each {@link FrameSlot#publish}. It neither waits nor allocates. */
     public void frameReady() {
         gate.open();
@@ -149,7 +158,7 @@ public final class ControllerLink implements AutoCloseable {
         } catch (UnfitException e) {
             say(line.name() + ": " + e.getMessage());
             return UNFIT_WAIT;
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             say("the link to " + line.name() + " met an error of lampwright's own: " + e);
         }
         return backoff.next();

@@ -112,6 +112,19 @@ public final class Zone {
         return places[index];
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Zone zone
+                && length == zone.length
+                && Arrays.equals(pixels, zone.pixels)
+                && Arrays.equals(places, zone.places);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Arrays.hashCode(pixels) + Arrays.hashCode(places);
+    }
+
     /**
      * The zone as the configuration has it.
      *

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.LongAdder;
+import java.util.function.BiConsumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -38,7 +39,8 @@ public final class BrokerClient implements AutoCloseable {
     private final Trouble trouble = new Trouble(LOG);
     private final LongAdder messages = new LongAdder();
     private final CountDownLatch closing = new CountDownLatch(1);
-    private final BrokerThreads threads = new BrokerThreads(this::died);
+    private final BiConsumer<Thread, Throwable> dying = this::died;
+    private final BrokerThreads threads = new BrokerThreads(dying);
     private final Thread thread;
     private volatile BrokerState state = new BrokerState(BrokerState.Phase.CONNECTING, "");
     private volatile BrokerSession session;
@@ -90,6 +92,15 @@ public final class BrokerClient implements AutoCloseable {
     /** Starts to connect, and returns at once. To be called once. */
     public void start() {
         thread.start();
+    }
+
+    /**
+     * Whether the thread runs.
+     *
+     * @return false before {@link #start} and after {@link #close}
+     */
+    boolean isAlive() {
+        return thread.isAlive();
     }
 
     /**
@@ -175,7 +186,7 @@ public final class BrokerClient implements AutoCloseable {
             return stayConnected(Login.of(broker), socket());
         } catch (BrokerException e) {
             return e;
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             LOG.debug("{}: unexpected", where, e);
             return BrokerWords.failure(e);
         }

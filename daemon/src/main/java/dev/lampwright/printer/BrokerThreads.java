@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import java.lang.ref.WeakReference;
 import java.util.function.BiConsumer;
 
 /**
@@ -14,17 +15,18 @@ final class BrokerThreads extends ThreadGroup {
     /** Threads may be started between counting and listing; one that is missed is found the next time. */
     private static final int ROOM = 8;
 
-    private final BiConsumer<Thread, Throwable> dying;
+    /** Held weakly: on Java 17 the group above keeps this one for good, and must not keep a whole client with it. */
+    private final WeakReference<BiConsumer<Thread, Throwable>> dying;
 
     /**
      * Makes a group without threads.
      *
      * @param dying told of each thread that ends by what it throws; Paho's do so, without a word to Paho, when a broker sends what Paho
-     *     did not expect
+     *     did not expect. To be held by whoever makes this
      */
     BrokerThreads(BiConsumer<Thread, Throwable> dying) {
         super("printer");
-        this.dying = dying;
+        this.dying = new WeakReference<>(dying);
     }
 
     /** Ends what sends for a connection that is over. To be called while there is none. */
@@ -40,6 +42,9 @@ final class BrokerThreads extends ThreadGroup {
 
     @Override
     public void uncaughtException(Thread dead, Throwable failure) {
-        dying.accept(dead, failure);
+        BiConsumer<Thread, Throwable> told = dying.get();
+        if (told != null) {
+            told.accept(dead, failure);
+        }
     }
 }

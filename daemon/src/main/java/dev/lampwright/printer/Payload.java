@@ -1,6 +1,8 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -18,6 +20,9 @@ import java.util.Optional;
 final class Payload {
     /** A status message longer than this, in bytes, is not read. */
     static final int MOST_BYTES = 1 << 20;
+
+    /** As many values as its JSON may have: some 80 bytes each once read, of the 32 MiB that the service has. */
+    static final int MOST_VALUES = 50_000;
 
     private static final int MOST_DEPTH = 100;
     private static final int BEGINNING_CHARS = 60;
@@ -85,11 +90,29 @@ final class Payload {
 
     private void parse() {
         try {
+            if (bytes.length > MOST_VALUES) {
+                requireFew();
+            }
             document = JSON.readTree(bytes);
+        } catch (UnreadableException e) {
+            complaint = e;
         } catch (StreamConstraintsException e) {
             complaint = new UnreadableException("the message's JSON is too deep, or a name or number in it too long");
         } catch (IOException e) {
             complaint = new UnreadableException("the message is no JSON");
+        }
+    }
+
+    /** A message of a mebibyte may hold some hundred thousand values, which are too many to keep all at once. */
+    private void requireFew() throws IOException, UnreadableException {
+        int values = 0;
+        try (JsonParser parser = JSON.createParser(bytes)) {
+            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                values += token.isScalarValue() || token.isStructStart() ? 1 : 0;
+                if (values > MOST_VALUES) {
+                    throw new UnreadableException("the message's JSON has more than " + MOST_VALUES + " values in it");
+                }
+            }
         }
     }
 

@@ -14,6 +14,7 @@ import org.slf4j.LoggerFactory;
 public final class PrinterClient implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
 
+    private final Bindings bindings;
     private final StatusReader reader;
     private final LongSupplier nanoClock;
     private final Consumer<PrinterStatus> sink;
@@ -48,6 +49,7 @@ public final class PrinterClient implements AutoCloseable {
             Optional<Contact> contact,
             Patience patience) {
         this.contact = contact;
+        this.bindings = bindings;
         this.reader = new StatusReader(bindings);
         this.nanoClock = nanoClock;
         this.sink = sink;
@@ -65,6 +67,25 @@ public final class PrinterClient implements AutoCloseable {
     /** Starts to connect, and returns at once. To be called once. */
     public void start() {
         client.start();
+    }
+
+    /**
+     * Whether the connection is looked after.
+     *
+     * @return false before {@link #start} and after {@link #close}
+     */
+    public boolean isAlive() {
+        return client.isAlive();
+    }
+
+    /**
+     * Goes on from what another client knew, as far as it was told in the same places. To be called before {@link #start}.
+     *
+     * @param before the client up to now, closed, of the same broker
+     */
+    public void goOnFrom(PrinterClient before) {
+        status = before.status.kept(before.bindings, bindings);
+        sink.accept(status);
     }
 
     /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */

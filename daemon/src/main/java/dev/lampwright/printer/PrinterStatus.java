@@ -3,6 +3,7 @@ package dev.lampwright.printer;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** What is known of the printer at one moment. Immutable; each message makes a new one. */
@@ -218,6 +219,36 @@ public final class PrinterStatus {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
         return new PrinterStatus(told, state, gone, true, atNanos, newReadings, eventEnds, faultText);
+    }
+
+    /**
+     * What of this still holds when the printer is listened to in another way: what is told in the same places as before.
+     *
+     * @param before where this was told
+     * @param now where things are told from now on
+     * @return a new status
+     */
+    PrinterStatus kept(Bindings before, Bindings now) {
+        boolean sameStates = now.states().equals(before.states());
+        Map<Quantity, Reading> sameReadings = new EnumMap<>(readings);
+        sameReadings
+                .keySet()
+                .removeIf(quantity -> !Objects.equals(
+                        now.readings().get(quantity), before.readings().get(quantity)));
+        Map<String, Long> sameEvents = new HashMap<>(eventEnds);
+        sameEvents
+                .keySet()
+                .removeIf(name ->
+                        !Objects.equals(now.events().get(name), before.events().get(name)));
+        return new PrinterStatus(
+                sameStates ? told : PrinterState.SILENT,
+                sameStates ? state : PrinterState.SILENT,
+                gone && now.will().equals(before.will()),
+                heard,
+                heardAtNanos,
+                sameReadings,
+                sameEvents,
+                now.faultText().equals(before.faultText()) ? faultText : "");
     }
 
     /**

@@ -9,6 +9,7 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -34,7 +35,7 @@ class ChainLimitsTest {
                     status = next(status, chance, nanos);
                 }
                 if (chance.nextInt(900) == 0) {
-                    Chain after = Chain.after(chain, config(ceiling), RATE);
+                    Chain after = Chain.after(chain, config(ceiling));
                     after.takeOver(chain);
                     chain = after;
                 }
@@ -57,6 +58,43 @@ class ChainLimitsTest {
         }
         assertEquals(0, frame.duties()[0], "the first to be dimmed");
         assertTrue(milliamps(config.setup(), frame, 0) > 290, "no darker than need be");
+    }
+
+    /** WCAG 2.x, general flash: at most three in any one second, also after a file with another rate was read again and again. */
+    @Test
+    void theFlashLimitGoesByTheRateThatRunsWhateverIsReadLater() {
+        Config slower = flashing(RATE / 4);
+        Chain chain = Chain.of(flashing(RATE), flashing(RATE).cues());
+        for (int reading = 0; reading < 3; reading++) {
+            Chain after = Chain.after(chain, slower);
+            after.takeOver(chain);
+            chain = after;
+        }
+        assertEquals(RATE, chain.framesPerSecond());
+        Frame frame = new Frame(slower.setup().stripBytes(), 0);
+        List<Integer> rises = new ArrayList<>();
+        boolean bright = false;
+        for (int i = 0; i < 5 * RATE; i++) {
+            chain.make(PrinterStatus.nothingHeard(), i * 1_000_000_000L / RATE, frame);
+            int light = frame.strip()[0] & 0xFF;
+            if (!bright && light > 170) {
+                rises.add(i);
+            }
+            bright = bright ? light > 85 : light > 170;
+        }
+        for (int i = 0; i + 3 < rises.size(); i++) {
+            assertTrue(rises.get(i + 3) - rises.get(i) >= RATE, "rises at frames " + rises);
+        }
+    }
+
+    private static Config flashing(int rate) {
+        return Configs.lines(String.format("""
+            frames_per_s = %d
+            strip.pixels = 24
+            supply.ceiling_mA = 3000
+            looks.alert.layers = [{ colour = "black" }, { colour = "white", rhythm = "Iso 0.2s" }]
+            cues = [{ look = "alert" }]
+            """, rate));
     }
 
     private static PrinterStatus next(PrinterStatus status, SplittableRandom chance, long nanos) {

@@ -8,6 +8,8 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
+import dev.lampwright.link.Line;
+import dev.lampwright.link.LineException;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
@@ -45,6 +47,74 @@ class DaemonChangeTest {
             Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
             daemon.change(config("blue", 7));
             Await.until("seven pixels of blue", () -> newestIs(7, 0, HALF));
+        }
+    }
+
+    /** A daemon whose link has died would feed its watchdog for ever, and show nothing. */
+    @Test
+    void theStandstillOfAThreadStopsThePulse() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> new Deadly())) {
+            assertEquals(0, daemon.pulse());
+            daemon.start();
+            Await.until("a pulse to stand still while frames go on", () -> {
+                long pulse = daemon.pulse();
+                return daemon.frames().frames() > pulse + 5 && daemon.pulse() == pulse;
+            });
+        }
+    }
+
+    @Test
+    void thePulseGoesOnWhileAllThreadsDo() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+            long pulse = daemon.pulse();
+            Await.until("the pulse to go on", () -> daemon.pulse() > pulse + 5);
+        }
+    }
+
+    @Test
+    void whatWasAskedForStaysWhenTheSameLightsAreReadAgain() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            assertTrue(daemon.desk()
+                    .ask("pixels", "{\"pixels\": {\"3\": \"lime\"}}")
+                    .done());
+            daemon.change(config("blue", 10));
+            assertEquals(40, daemon.desk().wishes().values().pixels().size());
+            daemon.change(config("blue", 7));
+            assertEquals(List.of(), daemon.desk().wishes().values().pixels());
+        }
+    }
+
+    /** A line that breaks its promise not to throw when it is closed. */
+    private static final class Deadly implements Line {
+        @Override
+        public void open() throws LineException {
+            throw new LineException("is not there");
+        }
+
+        @Override
+        public int read(byte[] into, int timeoutMillis) {
+            return 0;
+        }
+
+        @Override
+        public void write(byte[] bytes, int count) {}
+
+        @Override
+        public void close() {
+            throw new IllegalStateException("cannot be closed, which ends a thread here");
+        }
+
+        @Override
+        public int baud() {
+            return 9600;
+        }
+
+        @Override
+        public String name() {
+            return "deadly";
         }
     }
 

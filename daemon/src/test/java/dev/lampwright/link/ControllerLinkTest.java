@@ -61,6 +61,15 @@ class ControllerLinkTest {
     }
 
     @Test
+    void goesOnAfterErrorsOfTheRuntime() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.starve(3);
+            rig.started().publishUntilShown(7);
+            assertEquals(4, rig.line.opens.get());
+        }
+    }
+
+    @Test
     void sendsEveryFrameThatIsNotReplacedByANewerOneAndNoOtherInOrder() {
         try (LinkRig rig = new LinkRig().started()) {
             rig.awaitState(LinkState.LIT);

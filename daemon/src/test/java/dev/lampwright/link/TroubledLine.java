@@ -11,6 +11,7 @@ final class TroubledLine implements Line {
     final AtomicInteger opens = new AtomicInteger();
     final AtomicInteger reads = new AtomicInteger();
     private final ConcurrentLinkedQueue<byte[]> injected = new ConcurrentLinkedQueue<>();
+    private final AtomicInteger starvations = new AtomicInteger();
     private volatile boolean unplugged;
     private volatile boolean mute;
     private volatile boolean broken;
@@ -43,6 +44,11 @@ final class TroubledLine implements Line {
         broken = on;
     }
 
+    /** As often as this, opening ends as it does where no thread is to be had any more. */
+    void starve(int times) {
+        starvations.set(times);
+    }
+
     /** Whether there is always something to be heard: broken packets, wherever the controller says nothing. */
     void flood(boolean on) {
         flood = on;
@@ -67,6 +73,9 @@ final class TroubledLine implements Line {
     public void open() throws LineException {
         opens.incrementAndGet();
         requirePlugged();
+        if (starvations.getAndUpdate(left -> Math.max(0, left - 1)) > 0) {
+            throw new OutOfMemoryError("starved for the test");
+        }
         line.open();
         left = new byte[0];
     }

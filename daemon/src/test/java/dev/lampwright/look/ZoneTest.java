@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.List;
@@ -22,6 +23,16 @@ class ZoneTest {
         assertEquals(List.of(5, 4, 3), pixels(Zone.run(5, 3)));
         assertEquals(List.of(0, 1, 2), places(Zone.run(5, 3)));
         assertEquals(List.of(7), pixels(Zone.run(7, 7)));
+    }
+
+    @Test
+    void zonesOfTheSamePixelsAndPlacesAreTheSame() {
+        Zone zone = Zone.run(0, 5).mirrored();
+        assertEquals(zone, Zone.run(0, 5).mirrored());
+        assertEquals(zone.hashCode(), Zone.run(0, 5).mirrored().hashCode());
+        assertNotEquals(zone, Zone.run(0, 5));
+        assertNotEquals(zone, Zone.run(5, 0).mirrored());
+        assertNotEquals(Zone.run(0, 5), Zone.run(0, 4));
     }
 
     @Test

@@ -5,13 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.FreePort;
+import java.lang.ref.WeakReference;
 import java.lang.reflect.Field;
 import java.lang.reflect.Method;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.BiConsumer;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
 import org.eclipse.paho.client.mqttv3.internal.ClientComms;
 import org.eclipse.paho.client.mqttv3.internal.ClientState;
@@ -21,8 +25,12 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(60)
 class BrokerThreadsTest {
     private final List<String> dead = new CopyOnWriteArrayList<>();
-    private final BrokerThreads threads =
-            new BrokerThreads((thread, failure) -> dead.add(thread.getName() + " " + failure.getMessage()));
+    private final BiConsumer<Thread, Throwable> dying = this::note;
+    private final BrokerThreads threads = new BrokerThreads(dying);
+
+    private void note(Thread thread, Throwable failure) {
+        dead.add(thread.getName() + " " + failure.getMessage());
+    }
 
     private Thread start(String name, Runnable work) {
         Thread thread = new Thread(threads, work, name);
@@ -80,6 +88,22 @@ class BrokerThreadsTest {
         latch.countDown();
         caller.join();
         assertEquals(List.of(), dead);
+    }
+
+    /** The group of a client that is over stays with the group above it, on Java 17 for good. */
+    @Test
+    void aClientThatIsOverIsNotKept() throws InterruptedException {
+        URI nowhere = URI.create("mqtt://127.0.0.1:" + FreePort.find());
+        BrokerClient client =
+                new BrokerClient(Alder.at(nowhere), List.of("#"), (topic, payload, retained) -> {}, Optional.empty());
+        WeakReference<BrokerClient> gone = new WeakReference<>(client);
+        client.start();
+        client.close();
+        client = null;
+        Await.until("the client to be collected", () -> {
+            System.gc();
+            return gone.get() == null;
+        });
     }
 
     @Test

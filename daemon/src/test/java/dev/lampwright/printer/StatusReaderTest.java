@@ -60,6 +60,20 @@ final class StatusReaderTest {
         assertEquals(new Reading(60, 2), status.reading(Quantity.BED_TARGET));
     }
 
+    /** Each value takes some 80 bytes once it is read, and the service has 32 MiB for all that it does. */
+    @Test
+    void aMessageOfTooManyValuesIsToldAndNotRead() {
+        hear(HEAT, "{\"plate\":{\"now\":41.5}}");
+        PrinterStatus before = status;
+        try (LogLines log = new LogLines()) {
+            hear(HEAT, "{\"plate\":{\"now\":50},\"many\":[{}" + ",{}".repeat(Payload.MOST_VALUES) + "]}");
+            assertSame(before, status);
+            assertEquals(4, log.with("more than 50000 values").size(), "once for each binding there");
+        }
+        hear(HEAT, "{\"plate\":{\"now\":51},\"picture\":\"" + "x".repeat(Payload.MOST_BYTES / 2) + "\"}");
+        assertEquals(51, status.value(Quantity.BED_ACTUAL));
+    }
+
     @Test
     void ignoresOtherTopics() {
         assertSame(PrinterStatus.nothingHeard(), hear("shop/birch/job", "{\"phase\":\"RUN\"}"));
