@@ -7,10 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
-import dev.lampwright.metrics.MetricsServer;
-import dev.lampwright.page.LivePage;
 import dev.lampwright.service.ServiceWatch;
-import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -69,29 +66,25 @@ final class RunCommand implements Callable<Integer> {
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
                 Daemon daemon = daemon(config, recorder);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
-                LivePage page = new LivePage(daemon)) {
+                Servers servers = new Servers(daemon)) {
             daemon.start();
             service.start();
             log.info("started with {}", file);
-            page.follow(config.page());
-            Closeable metrics = metrics(config, daemon, log);
-            try {
-                untilStopped(daemon, service, page, hangUp);
-            } finally {
-                metrics.close();
-            }
+            servers.follow(config);
+            untilStopped(daemon, service, servers, hangUp);
         }
     }
 
-    private void untilStopped(Daemon daemon, ServiceWatch service, LivePage page, HangUp hangUp)
+    private void untilStopped(Daemon daemon, ServiceWatch service, Servers servers, HangUp hangUp)
             throws InterruptedException {
         FileWatch watch = new FileWatch(file);
         while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             daemon.lookAround();
+            servers.lookAround();
             boolean asked = hangUp.heard();
             if (watch.changed() || asked) {
                 service.reloading();
-                readAgain(daemon, page);
+                readAgain(daemon, servers);
                 service.reloaded();
             }
         }
@@ -102,27 +95,12 @@ final class RunCommand implements Callable<Integer> {
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
     }
 
-    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
-    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
-        if (config.metricsPort().isEmpty()) {
-            return () -> {};
-        }
-        try {
-            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
-            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
-            return server;
-        } catch (IOException e) {
-            log.warn("{}; no metrics are told", e.getMessage());
-            return () -> {};
-        }
-    }
-
-    private void readAgain(Daemon daemon, LivePage page) {
+    private void readAgain(Daemon daemon, Servers servers) {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         try {
             Config next = ConfigFile.read(file);
             daemon.change(next);
-            page.follow(next.page());
+            servers.follow(next);
             log.info("{} has been read again and is in force", file);
         } catch (ConfigException e) {
             e.mistakes().forEach(mistake -> log.warn("{}", mistake));

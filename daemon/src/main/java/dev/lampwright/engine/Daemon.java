@@ -120,9 +120,6 @@ public final class Daemon implements AutoCloseable {
         if (next.framesPerSecond() != chain.framesPerSecond()) {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", chain.framesPerSecond());
         }
-        if (!next.metricsPort().equals(config.metricsPort())) {
-            LOG.warn("metrics.port is taken up when lampwright is started again");
-        }
         if (!sameLight(next)) {
             link.close();
             slot = slotFor(next.setup());
