@@ -55,36 +55,38 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        Config config = ConfigFile.read(file);
+        WatchedConfig config = new WatchedConfig(file, ConfigFile::read);
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 
-    private void run(Config config) throws IOException, InterruptedException {
+    private void run(WatchedConfig config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config, recorder);
+                Daemon daemon = daemon(config.inForce(), recorder);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
                 Servers servers = new Servers(daemon)) {
             daemon.start();
             service.start();
             log.info("started with {}", file);
-            servers.follow(config);
-            untilStopped(daemon, service, servers, hangUp);
+            servers.follow(config.inForce());
+            untilStopped(config, daemon, service, servers, hangUp);
         }
     }
 
-    private void untilStopped(Daemon daemon, ServiceWatch service, Servers servers, HangUp hangUp)
+    private void untilStopped(WatchedConfig config, Daemon daemon, ServiceWatch service, Servers servers, HangUp hangUp)
             throws InterruptedException {
-        FileWatch watch = new FileWatch(file);
         while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             daemon.lookAround();
             servers.lookAround();
             boolean asked = hangUp.heard();
-            if (watch.changed() || asked) {
+            if (config.changed() || asked) {
                 service.reloading();
-                readAgain(daemon, servers);
+                config.readAgain(next -> {
+                    daemon.change(next);
+                    servers.follow(next);
+                });
                 service.reloaded();
             }
         }
@@ -93,18 +95,5 @@ final class RunCommand implements Callable<Integer> {
     private static Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
-    }
-
-    private void readAgain(Daemon daemon, Servers servers) {
-        Logger log = LoggerFactory.getLogger(RunCommand.class);
-        try {
-            Config next = ConfigFile.read(file);
-            daemon.change(next);
-            servers.follow(next);
-            log.info("{} has been read again and is in force", file);
-        } catch (ConfigException e) {
-            e.mistakes().forEach(mistake -> log.warn("{}", mistake));
-            log.warn("{} is refused; the configuration before stays in force", file);
-        }
     }
 }
