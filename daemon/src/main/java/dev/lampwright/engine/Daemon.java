@@ -17,9 +17,11 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -219,7 +221,17 @@ public final class Daemon implements AutoCloseable {
                 word(link.status().state()),
                 word(printer.brokerState().phase()),
                 pace(),
-                frames.signals());
+                signals());
+    }
+
+    /** As light follows them; but what the printer tells is told on as it was read, and not as it glides from one reading to the next. */
+    private Map<String, Double> signals() {
+        Map<String, Double> signals = frames.signals();
+        PrinterStatus read = status.get();
+        for (Signal signal : Signal.values()) {
+            signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
+        }
+        return signals;
     }
 
     private double pace() {

@@ -112,12 +112,12 @@ class LivePageTest {
     @Test
     void asksAreDoneAtTheDesk() {
         try (PageRig rig = PageRig.usual()) {
-            HttpResponse<String> answer = rig.post("/ask/brightness", "{\"level\": 0.25, \"id\": \"7\"}");
+            HttpResponse<String> answer = rig.post("/ask/brightness", "{\"brightness\": 0.25, \"id\": \"7\"}");
             assertEquals(200, answer.statusCode());
             assertEquals(
                     "{\"ask\":\"brightness\",\"done\":true,\"now\":\"brightness 0.25\",\"id\":\"7\"}", answer.body());
             assertEquals(0.25, rig.daemon().report().brightness());
-            HttpResponse<String> refusal = rig.post("/ask/brightness", "{\"level\": 7}");
+            HttpResponse<String> refusal = rig.post("/ask/brightness", "{\"brightness\": 7}");
             assertEquals(422, refusal.statusCode());
             assertFalse(Watcher.json(refusal.body()).get("done").asBoolean());
             assertEquals(0.25, rig.daemon().report().brightness());
