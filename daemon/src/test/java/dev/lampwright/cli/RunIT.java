@@ -21,18 +21,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** The daemon while what is around it changes: ports and its file. There is neither broker nor controller. */
 @Timeout(60)
 class RunIT {
-    private static final String CONFIG = """
-            [broker]
-            url = "mqtt://127.0.0.1:1"
-            [printer.state]
-            topic = "shop/alder/job"
-            printing = ["RUN"]
-            [controller]
-            port = "/dev/lampwright-none"
-            [strip]
-            pixels = 30
-            """;
-
     private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
 
     @TempDir
@@ -91,7 +79,7 @@ class RunIT {
     }
 
     private void write(String more) throws IOException {
-        Files.writeString(config, CONFIG + more);
+        Files.writeString(config, ServiceIT.CONFIG + more);
     }
 
     private void awaitLine(String text) {
