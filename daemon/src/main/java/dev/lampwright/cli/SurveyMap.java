@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.survey.Found;
 import dev.lampwright.survey.Proposal;
+import dev.lampwright.survey.Remarks;
 import dev.lampwright.survey.Role;
 import dev.lampwright.survey.Row;
 import java.util.LinkedHashMap;
@@ -18,6 +19,8 @@ final class SurveyMap {
         map.put("left_out", proposal.leftOut());
         map.put("values", proposal.rows().stream().map(SurveyMap::of).toList());
         map.put("found", proposal.found().stream().map(SurveyMap::of).toList());
+        map.put("lampwrights", proposal.company().lampwrights());
+        map.put("remarks", Remarks.company(proposal));
         return map;
     }
 

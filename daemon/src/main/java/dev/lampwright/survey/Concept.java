@@ -27,6 +27,7 @@ enum Concept {
     FAULT,
     TEXT,
     CAMERA,
+    SENDER,
     FOREIGN,
     IDLE,
     WARMING,

@@ -89,6 +89,7 @@ public final class ProposedConfig {
      */
     public static String printerSections(Proposal proposal) {
         List<String> lines = new ArrayList<>();
+        Remarks.company(proposal).stream().map(TomlText::comment).forEach(lines::add);
         proposal.found(Role.FAULT_TEXT).ifPresent(found -> {
             lines.add("[printer.fault_text]");
             addPlace(lines, found);
