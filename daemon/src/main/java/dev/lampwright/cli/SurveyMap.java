@@ -43,6 +43,7 @@ final class SurveyMap {
         map.put("place", found.source().place());
         map.put("unit", found.unit().word());
         map.put("words", found.words());
+        map.put("doubts", found.doubts());
         map.put("score", found.score());
         map.put("reasons", found.reasons());
         return map;

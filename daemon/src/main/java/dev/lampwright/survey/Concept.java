@@ -11,6 +11,7 @@ enum Concept {
     TARGET,
     TEMPERATURE,
     FAHRENHEIT,
+    UNIT,
     PROGRESS,
     SHARE,
     LEFT,

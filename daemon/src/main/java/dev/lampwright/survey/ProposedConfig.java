@@ -132,6 +132,7 @@ public final class ProposedConfig {
         lines.add("[printer.readings]");
         for (Found found : readings) {
             lines.add(why(found));
+            found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
             lines.add(found.role().word() + " = " + inline(found));
         }
         String missing = Arrays.stream(Role.values())

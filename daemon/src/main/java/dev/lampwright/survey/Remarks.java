@@ -42,6 +42,11 @@ public final class Remarks {
         return remarks;
     }
 
+    /** A doubt, marked as one. */
+    static String doubt(String doubt) {
+        return "in doubt: " + doubt;
+    }
+
     /** Quoted for a shell, as POSIX.1-2017, Shell Command Language, section 2.2.2, has it. */
     private static String option(String filter) {
         return "--topics '" + filter.replace("'", "'\\''") + "'";

@@ -94,6 +94,7 @@ public final class SurveyTable {
             lines.add(found.role().word() + ": "
                     + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
             lines.add("    " + shown(found.reasons().stream().collect(Collectors.joining("; "))));
+            found.doubts().forEach(doubt -> lines.add("    " + Remarks.doubt(doubt)));
             if (found.role() == Role.STATE) {
                 StateWords.of(found.words(), found.meanings())
                         .known()
