@@ -20,7 +20,8 @@ final class SurveyMap {
         map.put("values", proposal.rows().stream().map(SurveyMap::of).toList());
         map.put("found", proposal.found().stream().map(SurveyMap::of).toList());
         map.put("lampwrights", proposal.company().lampwrights());
-        map.put("remarks", Remarks.company(proposal));
+        map.put("missing", Remarks.missing(proposal));
+        map.put("company", Remarks.company(proposal));
         return map;
     }
 

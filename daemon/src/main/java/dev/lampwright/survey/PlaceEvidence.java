@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
 final class PlaceEvidence implements Evidence {
     private static final double ELSEWHERE = 4;
     private static final double NAMED_ALIKE = 1;
-    private static final double ENOUGH = 0.85;
+    private static final double ENOUGH = 0.92;
     private static final double ENOUGH_OF_ALL = 0.6;
     private static final double WORTH = 2;
 

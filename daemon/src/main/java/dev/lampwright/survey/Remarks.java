@@ -1,12 +1,21 @@
 package dev.lampwright.survey;
 
 import dev.lampwright.printer.OwnTopics;
+import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What the user must know to judge a proposal, in sentences of a line each: who else speaks at the broker. */
+/** What the user must know to judge a proposal, in sentences of a line each: who else speaks at the broker, and what is missing. */
 public final class Remarks {
+    private static final List<String> NO_STATE = List.of(
+            "not found: a state in words. The readings tell then what the printer does, and nothing tells a fault",
+            "a state that is told by flags or by code numbers has to be bound by hand, in [printer.state]");
+
+    private static final List<String> NO_FAULT_WORD = List.of(
+            "not heard: a word for a fault. A fault is shown only if it is told in one of the words that are guessed");
+
     private Remarks() {}
 
     /**
@@ -40,6 +49,35 @@ public final class Remarks {
         }
         proposal.company().mixtures().forEach(mixture -> remarks.add(mixture.told()));
         return remarks;
+    }
+
+    /**
+     * What was not found, and what follows from that.
+     *
+     * @param proposal what was found
+     * @return a line for the readings and some for the state; none if all was found, or nothing
+     */
+    public static List<String> missing(Proposal proposal) {
+        if (!ProposedConfig.isEnough(proposal)) {
+            return List.of();
+        }
+        List<String> remarks = new ArrayList<>();
+        String readings = Arrays.stream(Role.values())
+                .filter(role ->
+                        role.quantity().isPresent() && proposal.found(role).isEmpty())
+                .map(Role::word)
+                .collect(Collectors.joining(", "));
+        if (!readings.isEmpty()) {
+            remarks.add("not found: " + readings);
+        }
+        remarks.addAll(proposal.found(Role.STATE)
+                .map(state -> hasFault(state) ? List.<String>of() : NO_FAULT_WORD)
+                .orElse(NO_STATE));
+        return remarks;
+    }
+
+    private static boolean hasFault(Found state) {
+        return StateWords.of(state.words(), state.meanings()).known().containsKey(PrinterState.FAULT);
     }
 
     /** A doubt, marked as one. */

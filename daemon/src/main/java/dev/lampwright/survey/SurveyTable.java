@@ -102,6 +102,7 @@ public final class SurveyTable {
                                 lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
             }
         }
+        lines.addAll(Remarks.missing(proposal));
         Remarks.company(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
         return lines;
     }
