@@ -8,7 +8,8 @@ import java.util.Optional;
 
 /** What looks like a printer as well, beside the one that was found: what {@link Assignment} finds among all that is told elsewhere. */
 final class LookAlikes {
-    private static final int MOST = 8;
+    /** So many are named at most. */
+    static final int MOST = 8;
 
     private LookAlikes() {}
 

@@ -43,7 +43,8 @@ public final class Remarks {
         List<String> places = proposal.company().places();
         if (!places.isEmpty()) {
             remarks.add("more than one printer: " + String.join(", ", places)
-                    + (places.size() == 1 ? " looks" : " look") + " like a printer as well, and only one is bound");
+                    + (places.size() == 1 ? " looks" : " look") + " like a printer as well, and only one is bound"
+                    + (places.size() < LookAlikes.MOST ? "" : "; there may be more"));
             remarks.add(
                     "to choose another: " + places.stream().map(Remarks::option).collect(Collectors.joining(", or ")));
         }

@@ -150,6 +150,19 @@ class CompanyTest {
     }
 
     @Test
+    void ofVeryManyPrintersSomeAreNamed() {
+        for (Job.Moment moment : Job.moments().subList(0, FIRST_LAYERS / 4)) {
+            now = moment.second() * SECOND;
+            for (int i = 0; i < LookAlikes.MOST + 4; i++) {
+                print("farm/p" + i, moment);
+            }
+        }
+        Proposal proposal = survey.proposal();
+        assertEquals(LookAlikes.MOST, proposal.company().places().size());
+        assertTrue(Remarks.company(proposal).get(0).endsWith("; there may be more"));
+    }
+
+    @Test
     void aSecondPrinterIsNamedWhereThePrintersNameStandsSecond() {
         for (Job.Moment moment : Job.moments().subList(0, FIRST_LAYERS)) {
             now = moment.second() * SECOND;
@@ -162,7 +175,7 @@ class CompanyTest {
         Proposal proposal = survey.proposal();
         String bound = proposal.found(Role.BED_ACTUAL).orElseThrow().source().topicFilter();
         String state = proposal.found(Role.STATE).orElseThrow().source().topicFilter();
-        assertEquals(bound.split("/")[1], state.split("/")[1]);
+        assertEquals(bound.split("/", -1)[1], state.split("/", -1)[1]);
         assertEquals(
                 List.of(bound.contains("p1") ? "+/p2/#" : "+/p1/#"),
                 proposal.company().places());
@@ -189,7 +202,7 @@ class CompanyTest {
     void severalOnOneTopicAreToldOf(String ids) {
         for (Job.Moment moment : Job.moments().subList(0, FIRST_LAYERS)) {
             now = moment.second() * SECOND;
-            for (String id : ids.split(" ")) {
+            for (String id : ids.split(" ", -1)) {
                 hear(
                         "farm/all",
                         "{\"id\":%s,\"bed\":{\"now\":%.1f,\"set\":%.0f}}",
