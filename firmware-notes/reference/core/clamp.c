@@ -90,5 +90,6 @@ uint16_t clamp_dark_over(const struct setup *setup)
     uint32_t dark = dark_uA(setup, setup->supply);
     if (dark <= ceiling_uA(setup, setup->supply))
         return 0;
-    return (uint16_t)((dark + UA_PER_MA - 1) / UA_PER_MA);
+    uint32_t dark_mA = (dark + UA_PER_MA - 1) / UA_PER_MA;
+    return dark_mA < UINT16_MAX ? (uint16_t)dark_mA : UINT16_MAX;
 }

@@ -17,7 +17,10 @@
  */
 bool clamp_frame(const struct setup *setup, struct frame *frame);
 
-/** The current of the dark strip in mA, rounded up, if that alone is over the ceiling of its supply; else 0. */
+/**
+ * The current of the dark strip in mA, rounded up, if that alone is over the ceiling of its supply; else 0. 65535 stands for all
+ * that is more.
+ */
 uint16_t clamp_dark_over(const struct setup *setup);
 
 #endif

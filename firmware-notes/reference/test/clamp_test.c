@@ -103,6 +103,20 @@ static void dark_current_is_rounded_up(void)
     CHECK(clamp_dark_over(&setup) == 0, "%u", clamp_dark_over(&setup));
 }
 
+/* On a board with room for so many: 20000 dark pixels of 3277 uA take 65540 mA, more than a complaint can tell. */
+static void dark_current_that_is_too_large_to_tell_is_the_most(void)
+{
+    read_setup(host_setup_of(1, 1000, AFTER_DARK));
+    setup.pixels = 20000;
+    setup.dark_uA = 3276;
+    CHECK(clamp_dark_over(&setup) == 65520, "%u", clamp_dark_over(&setup));
+    setup.dark_uA = 3277;
+    CHECK(clamp_dark_over(&setup) == 65535, "%u", clamp_dark_over(&setup));
+    setup.pixels = 65000 / 3;
+    setup.dark_uA = 65535;
+    CHECK(clamp_dark_over(&setup) == 65535, "%u", clamp_dark_over(&setup));
+}
+
 /* Numbers at the ends of their ranges are met as often as others. */
 static uint16_t edgy(uint16_t most)
 {
@@ -284,5 +298,6 @@ void clamp_tests(void)
     RUN(frame_at_the_ceiling_is_left_alone);
     RUN(strip_that_is_over_by_itself_is_dark);
     RUN(dark_current_is_rounded_up);
+    RUN(dark_current_that_is_too_large_to_tell_is_the_most);
     RUN(formula_is_exact_and_the_ceiling_holds);
 }

@@ -2,11 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.demo.ColourDepth;
 import dev.lampwright.demo.Demo;
-import java.io.FileDescriptor;
-import java.io.FileOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -64,8 +60,7 @@ final class DemoCommand implements Callable<Integer> {
         requireWithin("--seconds", seconds, Double.POSITIVE_INFINITY);
         requireWithin("--speed", speed, FASTEST);
         LogSettings.forPicture();
-        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
-        try (Demo demo = new Demo(speed, depth(), !noPage, out)) {
+        try (Demo demo = new Demo(speed, depth(), !noPage, spec.commandLine().getOut())) {
             GoodEnd.of(LONGEST_END, demo::close, () -> demo.run(seconds));
         }
         return ExitCode.OK;

@@ -7,10 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
-import dev.lampwright.metrics.MetricsServer;
-import dev.lampwright.page.LivePage;
 import dev.lampwright.service.ServiceWatch;
-import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -58,40 +55,38 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        Config config = ConfigFile.read(file);
+        WatchedConfig config = new WatchedConfig(file, ConfigFile::read);
         GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 
-    private void run(Config config) throws IOException, InterruptedException {
+    private void run(WatchedConfig config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config, recorder);
+                Daemon daemon = daemon(config.inForce(), recorder);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
-                LivePage page = new LivePage(daemon)) {
+                Servers servers = new Servers(daemon)) {
             daemon.start();
             service.start();
             log.info("started with {}", file);
-            page.follow(config.page());
-            Closeable metrics = metrics(config, daemon, log);
-            try {
-                untilStopped(daemon, service, page, hangUp);
-            } finally {
-                metrics.close();
-            }
+            servers.follow(config.inForce());
+            untilStopped(config, daemon, service, servers, hangUp);
         }
     }
 
-    private void untilStopped(Daemon daemon, ServiceWatch service, LivePage page, HangUp hangUp)
+    private void untilStopped(WatchedConfig config, Daemon daemon, ServiceWatch service, Servers servers, HangUp hangUp)
             throws InterruptedException {
-        FileWatch watch = new FileWatch(file);
         while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
             daemon.lookAround();
+            servers.lookAround();
             boolean asked = hangUp.heard();
-            if (watch.changed() || asked) {
+            if (config.changed() || asked) {
                 service.reloading();
-                readAgain(daemon, page);
+                config.readAgain(next -> {
+                    daemon.change(next);
+                    servers.follow(next);
+                });
                 service.reloaded();
             }
         }
@@ -100,33 +95,5 @@ final class RunCommand implements Callable<Integer> {
     private static Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
-    }
-
-    /** Without its metrics a daemon does what it is there for, so a port that is taken ends nothing. */
-    private static Closeable metrics(Config config, Daemon daemon, Logger log) {
-        if (config.metricsPort().isEmpty()) {
-            return () -> {};
-        }
-        try {
-            MetricsServer server = MetricsServer.start(config.metricsPort().getAsInt(), daemon);
-            log.info("metrics are told at http://127.0.0.1:{}/metrics", server.port());
-            return server;
-        } catch (IOException e) {
-            log.warn("{}; no metrics are told", e.getMessage());
-            return () -> {};
-        }
-    }
-
-    private void readAgain(Daemon daemon, LivePage page) {
-        Logger log = LoggerFactory.getLogger(RunCommand.class);
-        try {
-            Config next = ConfigFile.read(file);
-            daemon.change(next);
-            page.follow(next.page());
-            log.info("{} has been read again and is in force", file);
-        } catch (ConfigException e) {
-            e.mistakes().forEach(mistake -> log.warn("{}", mistake));
-            log.warn("{} is refused; the configuration before stays in force", file);
-        }
     }
 }

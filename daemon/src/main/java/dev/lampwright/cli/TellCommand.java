@@ -146,7 +146,7 @@ final class TellCommand implements Callable<Integer> {
         } else if (values.size() > 1) {
             throw wrong(what + " has more than one VALUE");
         } else if (!values.isEmpty()) {
-            request.put(Ask.valueOf(what.toUpperCase(Locale.ROOT)).mainKey(), value(values.get(0)));
+            request.put(Ask.valueOf(what.toUpperCase(Locale.ROOT)).word(), value(values.get(0)));
         }
         request.put("id", UUID.randomUUID().toString());
         return request;

@@ -12,6 +12,7 @@ import java.util.Optional;
 final class LineIndex {
     private final Map<List<String>, Integer> lines;
     private final Optional<Repeat> repeat;
+    private final int tooDeepLine;
 
     /**
      * A key that is given twice.
@@ -22,9 +23,10 @@ final class LineIndex {
      */
     record Repeat(List<String> path, int firstLine, int line) {}
 
-    private LineIndex(Map<List<String>, Integer> lines, Optional<Repeat> repeat) {
-        this.lines = lines;
-        this.repeat = repeat;
+    private LineIndex(LineScanner scanned) {
+        lines = new HashMap<>(scanned.lines());
+        repeat = scanned.repeat();
+        tooDeepLine = scanned.tooDeepLine();
     }
 
     /**
@@ -36,7 +38,7 @@ final class LineIndex {
     static LineIndex of(String text) {
         LineScanner scanner = new LineScanner(text);
         scanner.scan();
-        return new LineIndex(new HashMap<>(scanner.lines()), scanner.repeat());
+        return new LineIndex(scanner);
     }
 
     /**
@@ -62,5 +64,14 @@ final class LineIndex {
      */
     Optional<Repeat> repeat() {
         return repeat;
+    }
+
+    /**
+     * Where the text first nests deeper than {@link Toml#DEEPEST}.
+     *
+     * @return the line, from 1; 0 if it does so nowhere
+     */
+    int tooDeepLine() {
+        return tooDeepLine;
     }
 }

@@ -12,10 +12,8 @@ import java.util.Optional;
  */
 final class LineScanner {
     private static final char END = '\0';
-    /** The parser refuses what nests deeper. */
-    private static final int DEEPEST = 1000;
-    /** Nothing that a configuration may have stands deeper. */
-    private static final int LONGEST_PATH = 32;
+    /** The parser refuses what stands deeper. */
+    private static final int LONGEST_PATH = Toml.DEEPEST;
 
     private final String text;
     private final Map<List<String>, Integer> lines = new HashMap<>();
@@ -23,7 +21,7 @@ final class LineScanner {
     private Optional<LineIndex.Repeat> repeat = Optional.empty();
     private int at;
     private int line = 1;
-    private int depth;
+    private int tooDeepLine;
 
     LineScanner(String text) {
         this.text = text;
@@ -35,6 +33,10 @@ final class LineScanner {
 
     Optional<LineIndex.Repeat> repeat() {
         return repeat;
+    }
+
+    int tooDeepLine() {
+        return tooDeepLine;
     }
 
     void scan() {
@@ -60,6 +62,7 @@ final class LineScanner {
             skip();
         }
         List<String> path = resolved(key(), element);
+        noteIfNoMoreFits(path);
         lines.put(path, headerLine);
         while (peek() == ']') {
             skip();
@@ -103,13 +106,21 @@ final class LineScanner {
     }
 
     /** A path with one more name. One that is too long already stays as it is, and is not noted. */
-    private static List<String> within(List<String> path, String name) {
+    private List<String> within(List<String> path, String name) {
         if (path.size() > LONGEST_PATH) {
             return path;
         }
+        noteIfNoMoreFits(path);
         List<String> inner = new ArrayList<>(path);
         inner.add(name);
         return List.copyOf(inner);
+    }
+
+    /** To be called where a path stands for a table or an array. */
+    private void noteIfNoMoreFits(List<String> path) {
+        if (path.size() >= LONGEST_PATH && tooDeepLine == 0) {
+            tooDeepLine = line;
+        }
     }
 
     private void note(List<String> path, int keyLine) {
@@ -170,10 +181,10 @@ final class LineScanner {
 
     private void nested(List<String> path, char close) {
         skip();
-        if (depth == DEEPEST) {
+        noteIfNoMoreFits(path);
+        if (path.size() >= LONGEST_PATH) {
             return;
         }
-        depth++;
         skipBlanksAndLines();
         for (int index = 0; more() && peek() != close; index++) {
             int before = at;
@@ -190,7 +201,6 @@ final class LineScanner {
             goOnFrom(before);
         }
         skip();
-        depth--;
     }
 
     private void element(List<String> array, int index) {

@@ -7,7 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.page.LivePage;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.CountDownLatch;
@@ -26,7 +26,7 @@ public final class Demo implements AutoCloseable {
     private final double speed;
     private final ColourDepth depth;
     private final boolean withPage;
-    private final PrintStream out;
+    private final PrintWriter out;
     private final EmbeddedBroker broker = new EmbeddedBroker();
     private final CountDownLatch ended = new CountDownLatch(1);
 
@@ -38,7 +38,7 @@ public final class Demo implements AutoCloseable {
      * @param withPage whether there is a live page
      * @param out the terminal
      */
-    public Demo(double speed, ColourDepth depth, boolean withPage, PrintStream out) {
+    public Demo(double speed, ColourDepth depth, boolean withPage, PrintWriter out) {
         this.speed = speed;
         this.depth = depth;
         this.withPage = withPage;
@@ -100,7 +100,8 @@ public final class Demo implements AutoCloseable {
         }
     }
 
-    private static Config config(String url) {
+    /** The demo's own configuration, at a broker. */
+    static Config config(String url) {
         try (InputStream file = Demo.class.getResourceAsStream("demo.toml")) {
             String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
             return ConfigFile.read(text.replace(USUAL_BROKER, url), "demo.toml");

@@ -11,8 +11,10 @@ import java.util.concurrent.TimeUnit;
 
 /** What the demo shows in the terminal: a picture drawn over and over in one place, or one plain line a second. */
 final class Screen {
-    private static final String HIDE_CURSOR = "\u001b[?25l";
-    private static final String SHOW_CURSOR = "\u001b[?25h";
+    /** Hides the cursor (DECTCEM), and lets no line wrap (DECAWM), which would shift the picture in a narrow terminal. */
+    private static final String BEGIN = "\u001b[?25l\u001b[?7l";
+
+    private static final String END = "\u001b[?7h\u001b[?25h";
     private static final String CLEAR_TO_END_OF_LINE = "\u001b[K";
     private static final long LIVE_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
     private static final long PLAIN_NANOS = TimeUnit.SECONDS.toNanos(1);
@@ -60,7 +62,7 @@ final class Screen {
      * @return text to print as it is
      */
     String begin() {
-        return depth == ColourDepth.PLAIN ? "" : HIDE_CURSOR;
+        return depth == ColourDepth.PLAIN ? "" : BEGIN;
     }
 
     /**
@@ -69,7 +71,7 @@ final class Screen {
      * @return text to print as it is
      */
     String end() {
-        return depth == ColourDepth.PLAIN ? "" : SHOW_CURSOR;
+        return depth == ColourDepth.PLAIN ? "" : END;
     }
 
     /**
@@ -98,7 +100,7 @@ final class Screen {
         String strip = picture.of(frame.strip());
         List<String> lines = List.of(
                 "",
-                "  alder, an invented printer, through a real broker and the real wire. Ctrl-C ends it.",
+                "  alder, an invented printer: real broker, real wire. Ctrl-C ends it.",
                 "",
                 "  " + strip,
                 "  " + strip,

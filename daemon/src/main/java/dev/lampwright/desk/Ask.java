@@ -5,28 +5,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What can be asked for. The word for each is the last level of its topic. */
+/** What can be asked for. The word for each is the last level of its topic, and the key of its value where a message is an object. */
 public enum Ask {
     /** How bright the strip is: a share of the light that looks ask for. */
-    BRIGHTNESS("level"),
+    BRIGHTNESS,
     /** The level of the white lights, or of one. */
-    WORK("level"),
+    WORK,
     /** A look, for a time. */
-    LOOK("look"),
+    LOOK,
     /** Single pixels and zones in colours of their own, for a time. */
-    PIXELS("pixels"),
+    PIXELS,
     /** That somebody has seen the fault. */
-    ACKNOWLEDGE("acknowledge"),
+    ACKNOWLEDGE,
     /** That what was acknowledged and is over is to go. */
-    RESET("reset"),
+    RESET,
     /** The quiet of the night, at once or not at all. */
-    QUIET("quiet");
-
-    private final String mainKey;
-
-    Ask(String mainKey) {
-        this.mainKey = mainKey;
-    }
+    QUIET;
 
     /**
      * The word for this.
@@ -35,15 +29,6 @@ public enum Ask {
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
-    }
-
-    /**
-     * What a bare value stands for.
-     *
-     * @return a key of the request
-     */
-    public String mainKey() {
-        return mainKey;
     }
 
     /**

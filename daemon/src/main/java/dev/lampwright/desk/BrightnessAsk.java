@@ -4,8 +4,8 @@ package dev.lampwright.desk;
 final class BrightnessAsk implements Deed {
     @Override
     public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
-        double level = request.number("level", 0, 1)
-                .orElseThrow(() -> new RefusedException("level is missing; give a number from 0 to 1"));
+        double level = request.number("brightness", 0, 1)
+                .orElseThrow(() -> new RefusedException("brightness is missing; give a number from 0 to 1"));
         return new Outcome(before.with(before.wishes().withBrightness(level)), "brightness " + Spoken.share(level));
     }
 }

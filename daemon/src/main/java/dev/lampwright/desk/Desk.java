@@ -87,7 +87,7 @@ public final class Desk {
             String why = "the message is longer than " + Request.MOST_CHARS + " characters";
             return new Answer(word, false, why, Optional.empty());
         }
-        return take(ask.get(), new Request(payload, ask.get().mainKey()));
+        return take(ask.get(), new Request(payload, ask.get().word()));
     }
 
     private Answer take(Ask ask, Request request) {

@@ -1,6 +1,7 @@
 package dev.lampwright.desk;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -10,7 +11,10 @@ import java.util.function.Consumer;
 
 /** A JSON object that is put together key by key. What is not known is left out. */
 final class Json {
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+    /** Numbers without an exponent, for those who read the status with a simpler program than a JSON reader. */
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+            .build();
 
     private final ObjectNode node;
 

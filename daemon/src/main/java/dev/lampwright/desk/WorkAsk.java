@@ -30,16 +30,16 @@ final class WorkAsk implements Deed {
     }
 
     private static float level(Request request) throws RefusedException {
-        Optional<String> word = request.word("level");
+        Optional<String> word = request.word("work");
         if (word.isPresent()) {
             if (!word.get().equals(Spoken.AUTO)) {
-                throw new RefusedException("level is \"" + word.get() + "\"; give a number from 0 to 1, or \"auto\"");
+                throw new RefusedException("work is \"" + word.get() + "\"; give a number from 0 to 1, or \"auto\"");
             }
             return Float.NaN;
         }
-        OptionalDouble level = request.number("level", 0, 1);
+        OptionalDouble level = request.number("work", 0, 1);
         return (float) level.orElseThrow(
-                () -> new RefusedException("level is missing; give a number from 0 to 1, or \"auto\""));
+                () -> new RefusedException("work is missing; give a number from 0 to 1, or \"auto\""));
     }
 
     private static String missing(Optional<String> name, List<DimmerUse> dimmers) {

@@ -17,9 +17,11 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -112,7 +114,8 @@ public final class Daemon implements AutoCloseable {
 
     /**
      * Goes over to another configuration. Looks fade in; the broker is left and the controller set up again only where something about
-     * them is new. The rate of the frames stays as it was at the start.
+     * them is new. The rate of the frames stays as it was at the start. If the chain of the other configuration cannot be put together,
+     * nothing has changed.
      *
      * @param next what to run from now on
      */
@@ -120,16 +123,14 @@ public final class Daemon implements AutoCloseable {
         if (next.framesPerSecond() != chain.framesPerSecond()) {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", chain.framesPerSecond());
         }
-        if (!next.metricsPort().equals(config.metricsPort())) {
-            LOG.warn("metrics.port is taken up when lampwright is started again");
-        }
+        Chain following = Chain.after(chain, next);
         if (!sameLight(next)) {
             link.close();
             slot = slotFor(next.setup());
             link = new ControllerLink(lines.apply(next), next.setup(), slot, CLOCK);
             link.start();
         }
-        chain = Chain.after(chain, next);
+        chain = following;
         warn(next, chain);
         desk.change(next.desk(), next.fitting(), next.looks().keySet());
         tap = new FrameTap(next);
@@ -220,7 +221,17 @@ public final class Daemon implements AutoCloseable {
                 word(link.status().state()),
                 word(printer.brokerState().phase()),
                 pace(),
-                frames.signals());
+                signals());
+    }
+
+    /** As light follows them; but what the printer tells is told on as it was read, and not as it glides from one reading to the next. */
+    private Map<String, Double> signals() {
+        Map<String, Double> signals = frames.signals();
+        PrinterStatus read = status.get();
+        for (Signal signal : Signal.values()) {
+            signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
+        }
+        return signals;
     }
 
     private double pace() {

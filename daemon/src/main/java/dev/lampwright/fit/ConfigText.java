@@ -1,5 +1,6 @@
 package dev.lampwright.fit;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,9 +22,10 @@ final class ConfigText {
      * Writes findings down.
      *
      * @param found all of them, but for those that may be left open
+     * @param file where it is to stand; the daemon's own topics are called after it
      * @return a file that {@code check} finds good
      */
-    static String of(Findings found) {
+    static String of(Findings found, Path file) {
         ConfigText config = new ConfigText(found);
         config.line("# Written by lampwright fit. TOML 1.0; numbers carry their unit in the key.");
         config.line("# What is not here is as usual: 'lampwright check' tells what that is.");
@@ -34,7 +36,7 @@ final class ConfigText {
         config.strip();
         config.zones();
         config.dimmers();
-        config.desk();
+        config.desk(file);
         config.wiring();
         return config.text.toString();
     }
@@ -108,9 +110,13 @@ final class ConfigText {
         }
     }
 
-    private void desk() {
+    private void desk(Path file) {
         line("");
         line("[desk]");
+        String name = file.getFileName().toString().replaceFirst("\\.toml$", "").replaceAll("[^\\p{L}\\p{N}_-]", "-");
+        line(
+                "prefix = " + quoted("lampwright/" + name),
+                "of the topics by which it is spoken to; one for each printer");
         line(
                 "brightness = " + decimal(Math.round(found.brightness().orElse(1) * 1000) / 1000.0),
                 "share of full light that suits the room");

@@ -31,7 +31,7 @@ final class WriteStep implements Step {
     @Override
     public Findings run(Findings before, Bench bench) throws LeaveException, IOException {
         bench.darken();
-        String text = ConfigText.of(before);
+        String text = ConfigText.of(before, file);
         bench.say("This is what was found:");
         bench.say("");
         text.lines().forEach(line -> bench.say("    " + line));

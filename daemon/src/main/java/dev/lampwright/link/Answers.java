@@ -22,6 +22,7 @@ final class Answers implements MessageReader.Handler {
     private Optional<Setup> inForce = Optional.empty();
     private Optional<String> refusal = Optional.empty();
     private boolean unready;
+    private boolean counted;
     private boolean frameSpoilt;
     private boolean darkOverCeiling;
 
@@ -50,6 +51,11 @@ final class Answers implements MessageReader.Handler {
         return unready;
     }
 
+    /** Whether it has told its counters. */
+    boolean counted() {
+        return counted;
+    }
+
     /** Whether it said that the dark strip alone is over the ceiling. */
     boolean darkOverCeiling() {
         return darkOverCeiling;
@@ -68,6 +74,7 @@ final class Answers implements MessageReader.Handler {
         inForce = Optional.empty();
         refusal = Optional.empty();
         unready = false;
+        counted = false;
         frameSpoilt = false;
         darkOverCeiling = false;
     }
@@ -133,8 +140,12 @@ final class Answers implements MessageReader.Handler {
         if (shown == Shown.WHOLE || shown == Shown.DIMMED) {
             tally.framesShown.incrementAndGet();
         }
+        if (shown == Shown.DIMMED) {
+            tally.framesDimmed.incrementAndGet();
+        }
         tally.controllerCounts(
                 message.u16(Shown.BROKEN_AT), message.u16(Shown.OVERRUNS_AT), message.u16(Shown.DIMMED_AT));
+        counted = true;
     }
 
     private void takeComplaint(Message message) throws MalformedMessageException {

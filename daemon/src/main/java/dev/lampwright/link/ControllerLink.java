@@ -40,6 +40,7 @@ public final class ControllerLink implements AutoCloseable {
     private volatile WhenSilent parting;
     private volatile boolean closing;
     private boolean everBegun;
+    private boolean everLit;
 
     /**
      * Makes a link that is not started.
@@ -177,13 +178,14 @@ public final class ControllerLink implements AutoCloseable {
 
     private void light(Lighting lighting) throws LineException {
         long shownBefore = tally.framesShown.get();
+        quality.restart();
         while (!closing && !exchange.answers().unready()) {
             lighting.round();
             everBegun |= lighting.begun();
-            if (tally.framesShown.get() == shownBefore) {
-                quality.restart();
-            } else {
-                wellLit();
+            watch(exchange.answers());
+            if (tally.framesShown.get() != shownBefore) {
+                tellLit();
+                backoff.restart();
             }
         }
         if (closing) {
@@ -191,10 +193,20 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    private void wellLit() {
-        quality.watch(exchange.answers().darkOverCeiling());
+    /** A controller that has started anew tells nothing of the line by refusing what came before it is set up. */
+    private void watch(Answers answers) {
+        if (answers.counted() && !answers.unready()) {
+            quality.watch(answers.darkOverCeiling());
+        }
+    }
+
+    /** Once at the first light, and at the end of each trouble. */
+    private void tellLit() {
+        if (!everLit && !trouble.isOn()) {
+            LOG.info(lit);
+        }
+        everLit = true;
         trouble.over(lit);
-        backoff.restart();
     }
 
     private void goodbye(long stripNanos) throws LineException {

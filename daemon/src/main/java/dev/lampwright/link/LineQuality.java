@@ -13,6 +13,7 @@ final class LineQuality {
     private final LongSupplier clock;
     private final Trouble garble;
     private final Trouble ceiling;
+    private boolean counting;
     private long mishaps;
     private long dimmed;
     private long lastMishap;
@@ -26,18 +27,24 @@ final class LineQuality {
         ceiling = new Trouble(log);
     }
 
-    /** Counts from now on: a controller may have counted before, and what was on the line while it started does not matter. */
+    /**
+     * Forgets the counts: the next look takes them as they are. A controller may have counted before, and what was on the line while
+     * it started does not matter.
+     */
     void restart() {
-        mishaps = tally.mishaps();
-        dimmed = tally.dimmed();
+        counting = false;
     }
 
     /**
-     * Looks at the counts.
+     * Looks at the counts, which the controller must have told since {@link #restart}.
      *
      * @param darkOverCeiling whether the controller has said that the dark strip alone is over the ceiling
      */
     void watch(boolean darkOverCeiling) {
+        if (!counting) {
+            counting = true;
+            mishaps = tally.mishaps();
+        }
         long now = clock.getAsLong();
         watchGarble(now);
         watchCeiling(now, darkOverCeiling);
@@ -64,7 +71,7 @@ final class LineQuality {
     }
 
     private void watchCeiling(long now, boolean darkOverCeiling) {
-        int newDimmed = tally.dimmed();
+        long newDimmed = tally.framesDimmed.get();
         if (newDimmed != dimmed || darkOverCeiling) {
             dimmed = newDimmed;
             lastDimmed = now;

@@ -24,8 +24,6 @@ public final class SerialLine implements Line {
     /** Longer than an end in good order takes. */
     private static final long END_NANOS = TimeUnit.SECONDS.toNanos(3);
 
-    private static final long END_LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
-
     /** What the queue of every driver in wide use takes without making the writer wait; a page is common. */
     private static final int QUEUE_BYTES = 4000;
 
@@ -34,10 +32,11 @@ public final class SerialLine implements Line {
     /** A port that is open, and what watches over it. */
     private record Open(SerialPort port, Path node, WriteWatch watch) {}
 
+    private static final OpenLines OPEN_LINES = new OpenLines();
+
     private final String name;
     private final int baud;
     private final AtomicReference<Open> opened = new AtomicReference<>();
-    private boolean keptAtEnd;
 
     /**
      * Makes a line that is closed; nothing is looked at yet.
@@ -54,8 +53,7 @@ public final class SerialLine implements Line {
     public void open() throws LineException {
         close();
         Path node = node();
-        SerialLibrary.load(SerialPort::getVersion);
-        keepAtEnd();
+        SerialLibrary.load(SerialLine::loadAndKeepAtEnd);
         SerialPort port = portAt(node);
         port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
         port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
@@ -65,7 +63,9 @@ public final class SerialLine implements Line {
         }
         WriteWatch watch = new WriteWatch(port::closePort);
         watch.start();
-        opened.set(new Open(port, node, watch));
+        Open open = new Open(port, node, watch);
+        OPEN_LINES.opened(open);
+        opened.set(open);
     }
 
     @Override
@@ -99,6 +99,7 @@ public final class SerialLine implements Line {
         if (open == null) {
             return;
         }
+        OPEN_LINES.closed(open);
         open.watch.close();
         Thread closer = new Thread(open.port::closePort, "link close");
         closer.setDaemon(true);
@@ -122,20 +123,10 @@ public final class SerialLine implements Line {
 
     /**
      * Left to itself the library closes every port as soon as the process is asked to end, before the controller can be said
-     * goodbye; so it is made to wait until this line is closed.
+     * goodbye; so it is made to wait until the lines that are open are closed. It never forgets a hook, so one serves all lines.
      */
-    private void keepAtEnd() {
-        if (!keptAtEnd) {
-            keptAtEnd = true;
-            SerialPort.addShutdownHook(new Thread(this::awaitClose, "link end"));
-        }
-    }
-
-    private void awaitClose() {
-        long started = System.nanoTime();
-        while (opened.get() != null && System.nanoTime() - started < END_NANOS) {
-            LockSupport.parkNanos(this, END_LOOK_NANOS);
-        }
+    private static void loadAndKeepAtEnd() {
+        SerialPort.addShutdownHook(new Thread(() -> OPEN_LINES.awaitNone(END_NANOS), "link end"));
     }
 
     private Path node() throws LineException {

@@ -8,6 +8,8 @@ final class Tally {
     final AtomicLong framesSent = new AtomicLong();
     /** Frames that the controller said it shows. */
     final AtomicLong framesShown = new AtomicLong();
+    /** Frames among these that the controller said it dimmed to keep the ceiling. */
+    final AtomicLong framesDimmed = new AtomicLong();
     /** Messages that were never answered. */
     final AtomicLong messagesLost = new AtomicLong();
     /** Messages that the controller refused. */

@@ -4,6 +4,7 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.ServerLimits;
+import dev.lampwright.http.Vacancy;
 import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
@@ -49,6 +50,7 @@ public final class MetricsServer implements Closeable {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
         ServerLimits.set();
         try {
+            Vacancy.require(address);
             HttpServer server = HttpServer.create(address, 0);
             MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);
             metrics.serve();

@@ -24,6 +24,7 @@ final class LayoutMessage {
         ObjectNode node = Messages.object()
                 .put("layout", number)
                 .put("version", version)
+                .put("prefix", config.desk().prefix())
                 .put("pixels", config.fitting().pixels())
                 .put("flash_limit", !config.guard().allowFlashing())
                 .put("quiet_hours", config.desk().quietHours().isPresent())

@@ -2,16 +2,22 @@ package dev.lampwright.page;
 
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.Attempts;
 import java.io.IOException;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** The live page of a daemon, which comes, goes and moves as the configuration says. The daemon runs on whatever becomes of it. */
+/**
+ * The live page of a daemon, which comes, goes and moves as the configuration says. The daemon runs on whatever becomes of it. One that
+ * cannot be opened is tried again every few seconds, as long as {@link #lookAround} is called.
+ */
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
 
     private final Daemon daemon;
+    private final Attempts attempts;
     private Optional<PageSettings> settings = Optional.empty();
     private Optional<PageServer> server = Optional.empty();
 
@@ -21,7 +27,12 @@ public final class LivePage implements AutoCloseable {
      * @param daemon what it shows, and whom it asks
      */
     public LivePage(Daemon daemon) {
+        this(daemon, System::nanoTime);
+    }
+
+    LivePage(Daemon daemon, LongSupplier nanoClock) {
         this.daemon = daemon;
+        attempts = new Attempts(LOG, nanoClock);
     }
 
     /**
@@ -39,13 +50,21 @@ public final class LivePage implements AutoCloseable {
         next.ifPresent(this::open);
     }
 
+    /** Tries again to open a page that could not be had, if it is time to. To be called every second or so. */
+    public synchronized void lookAround() {
+        if (attempts.areDue()) {
+            settings.ifPresent(this::open);
+        }
+    }
+
     private void open(PageSettings wanted) {
         try {
             PageServer opened = new PageServer(wanted, daemon);
             server = Optional.of(opened);
+            attempts.over();
             LOG.info("the live page is at {}", opened.url());
         } catch (IOException e) {
-            LOG.warn("there is no live page: {}", e.getMessage());
+            attempts.failed("there is no live page: " + e.getMessage());
         }
     }
 
@@ -64,5 +83,6 @@ public final class LivePage implements AutoCloseable {
         server.ifPresent(PageServer::close);
         server = Optional.empty();
         settings = Optional.empty();
+        attempts.over();
     }
 }

@@ -4,8 +4,8 @@ import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.ServerLimits;
+import dev.lampwright.http.Vacancy;
 import java.io.IOException;
-import java.net.BindException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.util.Optional;
@@ -38,6 +38,7 @@ final class PageServer implements AutoCloseable {
      */
     PageServer(PageSettings settings, Daemon daemon) throws IOException {
         this.settings = settings;
+        requireRoom(settings);
         token = token(settings);
         server = bound(settings);
         viewers = new Viewers(settings.viewers());
@@ -66,17 +67,25 @@ final class PageServer implements AutoCloseable {
         }
     }
 
-    private static HttpServer bound(PageSettings settings) throws IOException {
-        InetSocketAddress where = new InetSocketAddress(settings.address(), settings.port());
+    /** Before the token is read, so that a place which is tried again and again has nothing else tried with it. */
+    private static void requireRoom(PageSettings settings) throws IOException {
         try {
-            ServerLimits.set();
-            return HttpServer.create(where, BACKLOG);
-        } catch (BindException e) {
+            Vacancy.require(where(settings));
+        } catch (IOException e) {
             throw new IOException(
                     settings.address().getHostAddress() + " port " + settings.port() + " cannot be had ("
                             + e.getMessage() + "); choose another page.port or page.address",
                     e);
         }
+    }
+
+    private static HttpServer bound(PageSettings settings) throws IOException {
+        ServerLimits.set();
+        return HttpServer.create(where(settings), BACKLOG);
+    }
+
+    private static InetSocketAddress where(PageSettings settings) {
+        return new InetSocketAddress(settings.address(), settings.port());
     }
 
     /** None waits in a queue: a request for which there is no thread is cut off at once. */

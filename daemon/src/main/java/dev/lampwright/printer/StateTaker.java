@@ -19,11 +19,19 @@ final class StateTaker implements Taker {
     private static final int MOST_UNKNOWN_WORDS = 32;
 
     private final List<Meaning> meanings;
+    private final boolean alsoFaultText;
     private final Set<String> unknownWords = new HashSet<>();
 
     private record Meaning(WordPattern pattern, PrinterState state) {}
 
-    StateTaker(Map<PrinterState, List<String>> words) {
+    /**
+     * Prepares.
+     *
+     * @param words for each state
+     * @param alsoFaultText whether a word for a fault is all that the printer has to say about it
+     */
+    StateTaker(Map<PrinterState, List<String>> words, boolean alsoFaultText) {
+        this.alsoFaultText = alsoFaultText;
         this.meanings = words.entrySet().stream()
                 .flatMap(entry ->
                         entry.getValue().stream().map(word -> new Meaning(new WordPattern(word), entry.getKey())))
@@ -35,9 +43,13 @@ final class StateTaker implements Taker {
         if (value.isNull()) {
             return before.heardAt(atNanos);
         }
-        return state(word(value))
-                .map(state -> before.withState(state, atNanos))
-                .orElseGet(() -> before.heardAt(atNanos));
+        String word = word(value);
+        return state(word).map(state -> with(before, state, word, atNanos)).orElseGet(() -> before.heardAt(atNanos));
+    }
+
+    private PrinterStatus with(PrinterStatus before, PrinterState state, String word, long atNanos) {
+        PrinterStatus after = before.withState(state, atNanos);
+        return alsoFaultText ? after.withFaultText(state == PrinterState.FAULT ? word : "", atNanos) : after;
     }
 
     private static String word(JsonNode value) throws UnreadableException {

@@ -21,7 +21,8 @@ public final class StatusReader {
     public StatusReader(Bindings bindings) {
         derived = new DerivedReadings(bindings);
         judge = new StateJudge(bindings.states());
-        bindings.states().forEach(state -> bounds.add(bound(state)));
+        boolean saysNoMore = bindings.faultText().isEmpty();
+        bindings.states().forEach(state -> bounds.add(bound(state, saysNoMore)));
         bindings.readings()
                 .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
@@ -29,8 +30,8 @@ public final class StatusReader {
         bindings.faultText().ifPresent(source -> bounds.add(new Bound("fault text", source, new FaultTextTaker())));
     }
 
-    private static Bound bound(StateBinding binding) {
-        return new Bound("state", binding.source(), new StateTaker(binding.words()));
+    private static Bound bound(StateBinding binding, boolean saysNoMore) {
+        return new Bound("state", binding.source(), new StateTaker(binding.words(), saysNoMore));
     }
 
     private static Bound bound(Quantity quantity, Binding binding) {

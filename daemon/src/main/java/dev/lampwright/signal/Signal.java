@@ -92,7 +92,7 @@ public enum Signal {
      *
      * @return empty if the signal is reckoned from several
      */
-    Optional<Quantity> quantity() {
+    public Optional<Quantity> quantity() {
         return quantity;
     }
 

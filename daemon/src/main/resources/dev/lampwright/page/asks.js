@@ -22,7 +22,7 @@ export class Asks {
     this.#brightness = new Slider(
       document.getElementById("brightness"),
       document.getElementById("brightness-value"),
-      (level) => this.#ask("brightness", { level }));
+      (brightness) => this.#ask("brightness", { brightness }));
   }
 
   #brightness;
@@ -59,10 +59,10 @@ export class Asks {
     back.type = "button";
     back.textContent = "As the look says";
     back.setAttribute("aria-label", `White light ${lamp.name} as the look says`);
-    back.addEventListener("click", () => this.#ask("work", { dimmer: lamp.name, level: "auto" }));
+    back.addEventListener("click", () => this.#ask("work", { dimmer: lamp.name, work: "auto" }));
     row.append(range, output, back);
     box.append(label, row);
-    const slider = new Slider(range, output, (level) => this.#ask("work", { dimmer: lamp.name, level }));
+    const slider = new Slider(range, output, (work) => this.#ask("work", { dimmer: lamp.name, work }));
     this.#sliders.push({ slider, dimmer: lamp.dimmers[0] });
     return box;
   }

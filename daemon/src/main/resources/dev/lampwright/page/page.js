@@ -48,13 +48,14 @@ function takeLayout(next) {
   strip.lay(layout);
   asks.lay(layout);
   set("version", `Lampwright ${version}`);
+  set("name", printerName());
 }
 
 function takeReport(next) {
   const before = report;
   report = next;
   set("state", report.state);
-  document.title = `${report.state} · Lampwright`;
+  document.title = `${report.state} · ${printerName() || "Lampwright"}`;
   set("look", lookWords());
   readings.tell(report);
   chart.tell(report.strip_mA, report.ceiling_mA);
@@ -67,6 +68,11 @@ function takeReport(next) {
   if (before !== null) {
     announce(before, report);
   }
+}
+
+/** What tells one printer's page from another's: the daemon's prefix, but for the part that all have. */
+function printerName() {
+  return (layout?.prefix ?? "").replace(/^lampwright\/?/, "");
 }
 
 function lookWords() {

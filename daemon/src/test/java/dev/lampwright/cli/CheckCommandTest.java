@@ -143,6 +143,20 @@ class CheckCommandTest {
     }
 
     @Test
+    void whatNestsTooDeepIsRefusedInALine() throws IOException {
+        int lines = (int) Files.readString(good).lines().count();
+        Files.writeString(good, Files.readString(good) + "x=" + "[".repeat(900) + "1" + "]".repeat(900) + "\n");
+        assertEquals(
+                new Run(
+                        1,
+                        "",
+                        good + ":" + (lines + 1)
+                                + ": arrays, tables and dotted keys stand more than 64 deep in each other;"
+                                + " take brackets, braces or parts of the key away" + System.lineSeparator()),
+                Run.of("check", good.toString()));
+    }
+
+    @Test
     void aFileThatIsNotThere() {
         Run run = Run.of("check", folder.resolve("rowan.toml").toString());
         assertEquals(1, run.status());

@@ -21,7 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** The daemon under a service manager: what it tells over {@code NOTIFY_SOCKET}, by sd_notify(3). There is neither broker nor controller. */
 @Timeout(60)
 class ServiceIT {
-    private static final String CONFIG = """
+    /** Nine lines: all that must be there. */
+    static final String CONFIG = """
             [broker]
             url = "mqtt://127.0.0.1:1"
             [printer.state]

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -231,5 +232,45 @@ class TomlTest {
     @Test
     void aDateThatIsNone() {
         assertEquals(0, mistake("a = 2020-13-41").line());
+    }
+
+    /** Each with a value that stands in so many tables and arrays, the outermost table among them, from line 3 on. */
+    private static List<Arguments> nested() {
+        return List.of(
+                Arguments.of("arrays", (IntFunction<String>)
+                        deep -> "x = " + "[".repeat(deep - 1) + "1" + "]".repeat(deep - 1)),
+                Arguments.of("empty arrays", (IntFunction<String>)
+                        deep -> "x = " + "[".repeat(deep - 1) + "]".repeat(deep - 1)),
+                Arguments.of("tables", (IntFunction<String>)
+                        deep -> "x = " + "{ y = ".repeat(deep - 1) + "1" + "}".repeat(deep - 1)),
+                Arguments.of("a dotted key", (IntFunction<String>) deep -> "x" + ".x".repeat(deep - 1) + " = 1"),
+                Arguments.of("a header", (IntFunction<String>)
+                        deep -> "[x" + ".x".repeat(deep - 2) + "] # and below\ny = 1"),
+                Arguments.of("an array of tables", (IntFunction<String>)
+                        deep -> "[[x" + ".x".repeat(deep - 3) + "]]\ny = 1"),
+                Arguments.of("all of it", (IntFunction<String>)
+                        deep -> "x" + ".x".repeat(deep - 6) + " = [{ z.z = [[ 1 ]]}]"));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("nested")
+    void nestingHasALimitThatIsToldWithItsLine(String what, IntFunction<String> nested) throws ConfigException {
+        parse("a = 1\n\n" + nested.apply(Toml.DEEPEST) + "\nb = 2\n");
+        for (int deep : new int[] {Toml.DEEPEST + 1, 900, 50_000}) {
+            String text = "a = 1\n\n" + nested.apply(deep) + "\nb = 2\n";
+            assertEquals(
+                    "t.toml:3: arrays, tables and dotted keys stand more than 64 deep in each other;"
+                            + " take brackets, braces or parts of the key away",
+                    mistake(text).toString());
+        }
+    }
+
+    @Test
+    void nestingOverManyLinesIsTooDeepWhereItGetsSo() throws ConfigException {
+        int arrays = Toml.DEEPEST - 1;
+        parse("x = " + "[\n".repeat(arrays) + "]".repeat(arrays));
+        assertEquals(
+                Toml.DEEPEST,
+                mistake("x = " + "[\n".repeat(900) + "]".repeat(900)).line());
     }
 }

@@ -67,7 +67,7 @@ class DeskTest {
     void brightness() {
         assertEquals("brightness 0.4", now("brightness", "0.4"));
         assertEquals(0.4f, slot.get().brightness());
-        assertEquals("brightness 0", now("brightness", " {\"level\": 0, \"id\": \"a\"} "));
+        assertEquals("brightness 0", now("brightness", " {\"brightness\": 0, \"id\": \"a\"} "));
         assertEquals(0, slot.get().brightness());
     }
 
@@ -86,7 +86,7 @@ class DeskTest {
     void whiteLights() {
         assertEquals("white light 0.7", now("work", "0.7"));
         assertEquals(0.7f, slot.get().level(1));
-        assertEquals("side 0", now("work", "{\"dimmer\": \"side\", \"level\": 0}"));
+        assertEquals("side 0", now("work", "{\"dimmer\": \"side\", \"work\": 0}"));
         assertEquals(0.7f, slot.get().level(0));
         assertEquals(0, slot.get().level(1));
         assertEquals("white light as the look says", now("work", "auto"));
@@ -154,14 +154,14 @@ class DeskTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "brightness | 1.1        | level is 1.1; give a number from 0 to 1",
-                "brightness | bright     | level is \"bright\"; give a number from 0 to 1",
-                "brightness | {}         | level is missing; give a number from 0 to 1",
-                "brightness | null       | level is null; give a number from 0 to 1",
-                "brightness | {\"level\": 1, \"colour\": 2} | colour is not known; what may stand here: level",
-                "brightness | {\"level\": [1]} | level is [1]; give a number from 0 to 1",
-                "work  | off             | level is \"off\"; give a number from 0 to 1, or \"auto\"",
-                "work  | {\"dimmer\": \"top\", \"level\": 1} | there is no white light \"top\"; there are: work, side",
+                "brightness | 1.1        | brightness is 1.1; give a number from 0 to 1",
+                "brightness | bright     | brightness is \"bright\"; give a number from 0 to 1",
+                "brightness | {}         | brightness is missing; give a number from 0 to 1",
+                "brightness | null       | brightness is null; give a number from 0 to 1",
+                "brightness | {\"brightness\": 1, \"colour\": 2} | colour is not known; what may stand here: brightness",
+                "brightness | {\"brightness\": [1]} | brightness is [1]; give a number from 0 to 1",
+                "work  | off             | work is \"off\"; give a number from 0 to 1, or \"auto\"",
+                "work  | {\"dimmer\": \"top\", \"work\": 1} | there is no white light \"top\"; there are: work, side",
                 "look  | dune            | there is no look \"dune\"; there are: done, idle",
                 "look  | 7               | look is 7; give the name of a look, or \"auto\"",
                 "look  | {\"look\": \"done\", \"for_s\": -1} | for_s is -1; give a number from 0 to 604800",

@@ -42,6 +42,12 @@ class ReportTest {
     }
 
     @Test
+    void numbersHaveNoExponent() {
+        String json = report(PrinterState.IDLE, "", "", 320, 50).json();
+        assertTrue(json.contains("\"frames_per_s\":50,"), json);
+    }
+
+    @Test
     void goneIsToldWithWhy() {
         assertEquals("{\"online\":false,\"why\":\"lost\",\"version\":\"1.2\"}", Report.gone("1.2", "lost"));
     }

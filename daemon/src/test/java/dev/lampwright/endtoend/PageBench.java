@@ -64,8 +64,8 @@ final class PageBench implements AutoCloseable {
     }
 
     private Path configure(Path folder, List<String> pageLines) {
-        String page =
-                "\n[alarm]\nsequence = \"M\"\n[page]\nport = " + port + "\n" + String.join("\n", pageLines) + "\n";
+        String page = "\n[desk]\nprefix = \"lampwright/birch\"\n[alarm]\nsequence = \"M\"\n[page]\nport = " + port
+                + "\n" + String.join("\n", pageLines) + "\n";
         Path file = birch.configure(folder, controller.port(), BAUD);
         try {
             String text = Files.readString(file)

@@ -123,6 +123,12 @@ class PageIT {
     }
 
     @Test
+    void thePageIsNamedAfterItsPrinter() {
+        bench.awaitText("name", "birch");
+        Await.until("the title", () -> ((String) browser.run("return document.title")).endsWith(" · birch"));
+    }
+
+    @Test
     void readingsAreToldWithTheirUnitsAndTheUnknownAsUnknown() {
         bench.birch().tellHeat(36, 62, 107, 222);
         bench.birch().tellJob(Birch.WARMING, 0);

@@ -143,6 +143,7 @@ class TroublesIT {
 
     @Test
     void theLightComesBackAndNothingGrows() {
+        awaitLine(0, LIT);
         int start = bench.daemon().lines();
         goThroughAll();
         long residentKib = bench.daemon().residentKib();

@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
@@ -48,6 +49,46 @@ class DaemonChangeTest {
             daemon.change(config("blue", 7));
             Await.until("seven pixels of blue", () -> newestIs(7, 0, HALF));
         }
+    }
+
+    @Test
+    void whatCannotBePutTogetherChangesNothing() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+            Config broken = withoutGuard(config("blue", 7));
+            assertThrows(RuntimeException.class, () -> daemon.change(broken));
+            int before = shown.size();
+            Await.until("frames go on", () -> shown.size() > before + 5);
+            assertTrue(newestIs(10, HALF, 0));
+            daemon.change(config("blue", 7));
+            Await.until("seven pixels of blue", () -> newestIs(7, 0, HALF));
+        }
+    }
+
+    /** A configuration as none is ever read. */
+    private static Config withoutGuard(Config config) {
+        return new Config(
+                config.framesPerSecond(),
+                config.broker(),
+                config.bindings(),
+                config.silentAfter(),
+                config.room(),
+                config.port(),
+                config.baud(),
+                config.atEnd(),
+                config.metricsPort(),
+                config.setup(),
+                null,
+                config.fitting(),
+                config.encoder(),
+                config.looks(),
+                config.cues(),
+                config.alarmSequence(),
+                config.desk(),
+                config.mounting(),
+                config.page(),
+                config.wiring());
     }
 
     /** A daemon whose link has died would feed its watchdog for ever, and show nothing. */

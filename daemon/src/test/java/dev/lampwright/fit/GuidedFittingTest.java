@@ -137,6 +137,7 @@ class GuidedFittingTest {
         assertTrue(text.contains("work = { channel = 1, volts = 24, full_mA = 800"), text);
         assertTrue(text.contains("spare = { channel = 0, volts = 24, full_mA = 1"), text);
         assertTrue(text.contains("ceiling_mA = 7500 "), text);
+        assertTrue(text.contains("[desk]\nprefix = \"lampwright/alder\" "), text);
         assertTrue(text.contains("brightness = 0.1"), text);
         assertTrue(text.contains("strip = { volts = 5, amps = 10 }\nlights = { volts = 24, amps = 10 }"), text);
     }

@@ -34,11 +34,15 @@ class LineQualityTest {
     void whatWasCountedBeforeTheControllerWasLitDoesNotMatter() {
         try (LogCapture log = new LogCapture(LineQuality.class)) {
             LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            quality.watch(false);
+            quality.restart();
             tally.garbled.set(7);
             tally.controllerCounts(5, 4, 3);
-            quality.restart();
             quality.watch(false);
             assertEquals("", quality.words());
+            tally.controllerCounts(6, 4, 3);
+            quality.watch(false);
+            assertTrue(quality.words().startsWith("messages on port get lost"));
         }
     }
 
@@ -48,7 +52,7 @@ class LineQualityTest {
             LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
             quality.watch(true);
             assertTrue(quality.words().contains("ceiling_mA"));
-            tally.controllerCounts(0, 0, 1);
+            tally.framesDimmed.incrementAndGet();
             quality.watch(true);
             assertEquals(1, log.lines().size());
         }

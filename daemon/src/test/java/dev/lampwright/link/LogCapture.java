@@ -24,6 +24,11 @@ final class LogCapture implements AutoCloseable {
         return captured.lines();
     }
 
+    /** Those of the lines that tell of trouble. */
+    List<String> troubles() {
+        return lines().stream().filter(line -> !line.startsWith("INFO")).toList();
+    }
+
     @Override
     public void close() {
         captured.close();

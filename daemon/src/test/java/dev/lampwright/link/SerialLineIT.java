@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fazecast.jSerialComm.SerialPort;
 import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
@@ -13,6 +14,7 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Child;
 import dev.lampwright.testing.Faults;
 import dev.lampwright.testing.PtyController;
+import java.lang.reflect.Field;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -174,6 +176,19 @@ class SerialLineIT {
             assertEquals(List.of(i), hello(i));
         }
         Await.until("as many threads as before", () -> liveThreads() <= threads);
+    }
+
+    /** The library never forgets a hook; it keeps them where only it can look. */
+    @Test
+    void theLibraryKeepsOneHookForAllLines() throws Exception {
+        for (int i = 0; i < 20; i++) {
+            SerialLine other = new SerialLine(pty.port().toString(), BAUD);
+            other.open();
+            other.close();
+        }
+        Field hooks = SerialPort.class.getDeclaredField("shutdownHooks");
+        hooks.setAccessible(true);
+        assertEquals(1, ((List<?>) hooks.get(null)).size());
     }
 
     @Test

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.http.Attempts;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -23,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,6 +39,8 @@ class LivePageTest {
             "referrer-policy", "no-referrer",
             "cache-control", "no-store",
             "cross-origin-opener-policy", "same-origin");
+
+    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(Attempts.PAUSE_S);
 
     @TempDir
     private Path folder;
@@ -107,12 +112,12 @@ class LivePageTest {
     @Test
     void asksAreDoneAtTheDesk() {
         try (PageRig rig = PageRig.usual()) {
-            HttpResponse<String> answer = rig.post("/ask/brightness", "{\"level\": 0.25, \"id\": \"7\"}");
+            HttpResponse<String> answer = rig.post("/ask/brightness", "{\"brightness\": 0.25, \"id\": \"7\"}");
             assertEquals(200, answer.statusCode());
             assertEquals(
                     "{\"ask\":\"brightness\",\"done\":true,\"now\":\"brightness 0.25\",\"id\":\"7\"}", answer.body());
             assertEquals(0.25, rig.daemon().report().brightness());
-            HttpResponse<String> refusal = rig.post("/ask/brightness", "{\"level\": 7}");
+            HttpResponse<String> refusal = rig.post("/ask/brightness", "{\"brightness\": 7}");
             assertEquals(422, refusal.statusCode());
             assertFalse(Watcher.json(refusal.body()).get("done").asBoolean());
             assertEquals(0.25, rig.daemon().report().brightness());
@@ -306,9 +311,74 @@ class LivePageTest {
                     .filter(text -> text.startsWith("there is no live page: 127.0.0.1 port " + taken.getLocalPort()))
                     .toList();
             assertEquals(1, told.size(), told.toString());
-            assertTrue(told.get(0).endsWith("choose another page.port or page.address"), told.get(0));
+            assertTrue(
+                    told.get(0).endsWith("; choose another page.port or page.address; it is tried again every 5 s"),
+                    told.get(0));
             long before = rig.shown();
             Await.until("frames go on", () -> rig.shown() > before + 10);
+        }
+    }
+
+    @Test
+    void aPortThatIsGivenFreeIsTakenAtTheNextAttempt() throws IOException {
+        AtomicLong nanos = new AtomicLong();
+        try (CapturedLog log = new CapturedLog(LivePage.class.getName());
+                PageRig rig = PageRig.usual();
+                LivePage late = new LivePage(rig.daemon(), nanos::get)) {
+            int port;
+            try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+                port = taken.getLocalPort();
+                late.follow(PageRig.config("pixels = 30", "port = " + port).page());
+                for (int attempt = 0; attempt < 3; attempt++) {
+                    nanos.addAndGet(PAUSE_NANOS);
+                    late.lookAround();
+                }
+                assertEquals(Optional.empty(), late.url());
+            }
+            nanos.addAndGet(PAUSE_NANOS - 1);
+            late.lookAround();
+            assertEquals(Optional.empty(), late.url(), "too early");
+            nanos.addAndGet(1);
+            late.lookAround();
+            String url = "http://127.0.0.1:" + port + "/";
+            assertEquals(Optional.of(url), late.url());
+            nanos.addAndGet(PAUSE_NANOS);
+            late.lookAround();
+            assertEquals(
+                    List.of(
+                            "WARN there is no live page: 127.0.0.1 port " + port
+                                    + " cannot be had (Address already in use);"
+                                    + " choose another page.port or page.address; it is tried again every 5 s",
+                            "INFO the live page is at " + url),
+                    log.lines().stream()
+                            .filter(line -> line.contains("" + port))
+                            .toList());
+        }
+    }
+
+    /** 192.0.2.0/24 is for documentation, so no machine has an address in it: RFC 5737, section 3. */
+    @Test
+    void anAddressThatThisMachineDoesNotHaveIsTriedAgainUntilAnotherIsWanted() throws IOException {
+        Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
+        String away = "address = \"192.0.2.7\"\nport = 0\ntoken_file = \"" + token + "\"";
+        AtomicLong nanos = new AtomicLong();
+        try (CapturedLog log = new CapturedLog(LivePage.class.getPackageName());
+                PageRig rig = PageRig.usual();
+                LivePage late = new LivePage(rig.daemon(), nanos::get)) {
+            int before = log.lines().size();
+            late.follow(PageRig.config("pixels = 30", away).page());
+            for (int attempt = 0; attempt < 3; attempt++) {
+                nanos.addAndGet(PAUSE_NANOS);
+                late.lookAround();
+            }
+            late.follow(Optional.empty());
+            nanos.addAndGet(PAUSE_NANOS);
+            late.lookAround();
+            List<String> told = log.lines().subList(before, log.lines().size());
+            assertEquals(1, told.size(), told.toString());
+            assertTrue(
+                    told.get(0).contains("192.0.2.7 port 0 cannot be had (Cannot assign requested address)"),
+                    told.get(0));
         }
     }
 

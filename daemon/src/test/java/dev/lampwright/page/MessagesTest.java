@@ -77,6 +77,7 @@ class MessagesTest {
         Config config = PageRig.config("pixels = 30\nshape = \"ring\"\nclockwise = false", "port = 0");
         JsonNode layout = Watcher.json(LayoutMessage.of(3, "1.2", config));
         assertEquals(3, layout.get("layout").asInt());
+        assertEquals("lampwright", layout.get("prefix").asText());
         assertEquals("ring", layout.get("shape").asText());
         assertFalse(layout.get("clockwise").asBoolean());
         assertEquals("[[0,29]]", named(layout.get("zones"), "strip").get("runs").toString());

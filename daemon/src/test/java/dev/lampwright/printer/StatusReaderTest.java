@@ -405,6 +405,16 @@ final class StatusReaderTest {
                         .read(status, HEAT, Alder.bytes("{\"line\": [1, 2]}"), 1));
     }
 
+    /** A printer that says no more about a fault than the word that means one. */
+    @Test
+    void theWordThatMeansAFaultIsItsTextWhereNoOtherIsTold() {
+        hear(JOB, "{\"phase\": \"ALARM tip blocked\"}");
+        assertEquals(PrinterState.FAULT, status.state());
+        assertEquals(Optional.of("ALARM tip blocked"), status.faultText());
+        hear(JOB, "{\"phase\": \"RUN\"}");
+        assertEquals(Optional.empty(), status.faultText());
+    }
+
     @Test
     void keepsThePrintersOwnWordsForAFault() {
         StatusReader telling = new StatusReader(

@@ -1,0 +1,93 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A configuration file and what is in force of it. Whatever becomes of the file, a configuration that is right stays in force. For one
+ * thread at a time.
+ */
+final class WatchedConfig {
+    private static final Logger LOG = LoggerFactory.getLogger(WatchedConfig.class);
+    private static final String STAYS = "the configuration before stays in force";
+
+    private final Path file;
+    private final Reader reader;
+    private final FileWatch watch;
+    private Config inForce;
+
+    /** Reads a file. */
+    interface Reader {
+        Config read(Path file) throws ConfigException;
+    }
+
+    /**
+     * Reads the file. It is watched from just before, so that no change is missed however long it takes until {@link #changed} is asked.
+     *
+     * @param file its path
+     * @param reader how to read it
+     * @throws ConfigException if it cannot be read or is not right
+     */
+    WatchedConfig(Path file, Reader reader) throws ConfigException {
+        this.file = file;
+        this.reader = reader;
+        watch = new FileWatch(file);
+        inForce = reader.read(file);
+    }
+
+    /** The newest that was taken up. */
+    Config inForce() {
+        return inForce;
+    }
+
+    /** Whether the file has changed and come to rest; true once for each change. */
+    boolean changed() {
+        return watch.changed();
+    }
+
+    /**
+     * Reads the file again and has it taken up. If it is not right, or lampwright itself fails over it, the log says so and what is in
+     * force stays so.
+     *
+     * @param taker takes a configuration up; if that fails, it is given the one before
+     */
+    void readAgain(Consumer<Config> taker) {
+        try {
+            takeUp(reader.read(file), taker);
+        } catch (ConfigException e) {
+            e.mistakes().forEach(mistake -> LOG.warn("{}", mistake));
+            LOG.warn("{} is refused; {}", file, STAYS);
+        } catch (RuntimeException | StackOverflowError e) {
+            tell(e, STAYS);
+        }
+    }
+
+    private void takeUp(Config next, Consumer<Config> taker) {
+        try {
+            taker.accept(next);
+            inForce = next;
+            LOG.info("{} has been read again and is in force", file);
+        } catch (RuntimeException | StackOverflowError e) {
+            tell(e, goesBack(taker) ? STAYS : "start lampwright again");
+        }
+    }
+
+    private boolean goesBack(Consumer<Config> taker) {
+        try {
+            taker.accept(inForce);
+            return true;
+        } catch (RuntimeException | StackOverflowError e) {
+            LOG.debug("{}", file, e);
+            return false;
+        }
+    }
+
+    private void tell(Throwable failure, String outcome) {
+        LOG.debug("{}", file, failure);
+        LOG.error("{} met an error of lampwright's own ({}); {}", file, failure.toString(), outcome);
+    }
+}
