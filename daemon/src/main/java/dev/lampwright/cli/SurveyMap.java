@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.survey.Found;
 import dev.lampwright.survey.Proposal;
+import dev.lampwright.survey.Remarks;
 import dev.lampwright.survey.Role;
 import dev.lampwright.survey.Row;
 import java.util.LinkedHashMap;
@@ -18,6 +19,9 @@ final class SurveyMap {
         map.put("left_out", proposal.leftOut());
         map.put("values", proposal.rows().stream().map(SurveyMap::of).toList());
         map.put("found", proposal.found().stream().map(SurveyMap::of).toList());
+        map.put("lampwrights", proposal.company().lampwrights());
+        map.put("missing", Remarks.missing(proposal));
+        map.put("company", Remarks.company(proposal));
         return map;
     }
 
@@ -40,6 +44,7 @@ final class SurveyMap {
         map.put("place", found.source().place());
         map.put("unit", found.unit().word());
         map.put("words", found.words());
+        map.put("doubts", found.doubts());
         map.put("score", found.score());
         map.put("reasons", found.reasons());
         return map;

@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 final class Measure {
     private static final int MOST_CHARS = 40;
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("[0-9]+,[0-9]+");
     private static final Pattern WITH_UNIT = Pattern.compile("(" + NUMBER.pattern() + ")\\s*(\\D*)");
 
     private Measure() {}
@@ -15,7 +16,9 @@ final class Measure {
     /**
      * A number in a unit.
      *
-     * @param text without white space around it: a number; behind it the unit's name or sign may stand unless the unit is {@link Unit#OWN}
+     * @param text without white space around it: a number; behind it the unit's name or sign may stand unless the unit is {@link Unit#OWN}.
+     *     Digits, one comma, digits and nothing else are a number with a decimal comma (22nd CGPM, 2003, resolution 10: the decimal marker is the point or
+     *     the comma; from memory)
      * @param unit the unit
      * @return the number, in that unit; a duration in s
      * @throws UnreadableException if it is none
@@ -43,7 +46,8 @@ final class Measure {
     }
 
     private static Optional<Matcher> parts(String text) {
-        Matcher parts = WITH_UNIT.matcher(text);
+        boolean comma = DECIMAL_COMMA.matcher(text).matches();
+        Matcher parts = WITH_UNIT.matcher(comma ? text.replace(',', '.') : text);
         return text.length() <= MOST_CHARS && parts.matches() ? Optional.of(parts) : Optional.empty();
     }
 

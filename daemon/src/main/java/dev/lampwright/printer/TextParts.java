@@ -78,6 +78,9 @@ final class TextParts {
     }
 
     private boolean addFields() {
+        if (isNumber(text)) {
+            return false;
+        }
         for (char separator : SEPARATORS) {
             List<String> fields = CsvField.fields(text, separator, MOST_FIELDS);
             if (isLine(fields)) {
@@ -91,6 +94,11 @@ final class TextParts {
             }
         }
         return false;
+    }
+
+    /** A number alone, also one with a decimal comma. */
+    private static boolean isNumber(String text) {
+        return Measure.rest(text).filter(String::isEmpty).isPresent();
     }
 
     /** At least two fields, at least two in three of them a number alone or empty. */

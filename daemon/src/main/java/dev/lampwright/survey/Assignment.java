@@ -204,7 +204,15 @@ final class Assignment {
         used.add(trail);
         Optional<Heater> heater = Heater.of(role);
         Unit unit = heater.isPresent() ? thermometer.unit(trail) : UnitGuess.of(trail, role);
-        found.add(
-                new Found(role, trail.source(), unit, trail.words(), meanings, judgement.score(), judgement.reasons()));
+        Optional<String> doubt = heater.isPresent() ? thermometer.doubt(trail) : UnitGuess.doubt(trail, role);
+        found.add(new Found(
+                role,
+                trail.source(),
+                unit,
+                trail.words(),
+                meanings,
+                doubt.stream().toList(),
+                judgement.score(),
+                judgement.reasons()));
     }
 }

@@ -9,11 +9,13 @@ import java.util.stream.IntStream;
 
 /**
  * Where a value stands among all that is heard. A printer's values share the beginning of their topics, so that beginning under which most
- * roles are filled best is taken for the printer's; what stands elsewhere is some other thing's, more likely.
+ * roles are filled best is taken for the printer's; what stands elsewhere is some other thing's, more likely. Where topics begin with what is
+ * told, as in {@code heat/alder} and {@code job/alder}, the second level names the printer.
  */
 final class PlaceEvidence implements Evidence {
     private static final double ELSEWHERE = 4;
-    private static final double ENOUGH = 0.85;
+    private static final double NAMED_ALIKE = 1;
+    private static final double ENOUGH = 0.92;
     private static final double ENOUGH_OF_ALL = 0.6;
     private static final double WORTH = 2;
 
@@ -71,6 +73,15 @@ final class PlaceEvidence implements Evidence {
     public Clue weigh(Trail trail, Role role) {
         String topic = trail.source().topicFilter();
         boolean within = root.isEmpty() || topic.equals(root) || topic.startsWith(root + "/");
-        return within ? Clue.NONE : Clue.against(ELSEWHERE);
+        if (within) {
+            return Clue.NONE;
+        }
+        return Clue.against(isNamedAlike(topic) ? NAMED_ALIKE : ELSEWHERE);
+    }
+
+    private boolean isNamedAlike(String topic) {
+        String[] own = root.split("/", -1);
+        String[] other = topic.split("/", -1);
+        return own.length > 1 && other.length > 1 && !own[0].equals(other[0]) && own[1].equals(other[1]);
     }
 }

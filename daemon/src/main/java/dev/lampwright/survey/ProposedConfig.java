@@ -8,7 +8,6 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Source;
 import dev.lampwright.printer.Unit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +21,18 @@ public final class ProposedConfig {
      * printer has no word for those, its readings tell. Common practice, no source.
      */
     private static final Map<PrinterState, List<String>> USUAL_WORDS = usualWords();
+
+    /** How a state is bound that is told by a code number, and a fault that is told by a flag. */
+    private static final List<String> STATE_BY_HAND = List.of(
+            "[[printer.state]]",
+            "topic = \"shop/alder/job\"",
+            "at = \"/code\"",
+            "printing = [\"2\"]",
+            "fault = [\"7\", \"8\"]",
+            "[[printer.state]]",
+            "topic = \"shop/alder/flags\"",
+            "at = \"/alarm\"",
+            "fault = [\"true\"]");
 
     private ProposedConfig() {}
 
@@ -89,6 +100,7 @@ public final class ProposedConfig {
      */
     public static String printerSections(Proposal proposal) {
         List<String> lines = new ArrayList<>();
+        Remarks.company(proposal).stream().map(TomlText::comment).forEach(lines::add);
         proposal.found(Role.FAULT_TEXT).ifPresent(found -> {
             lines.add("[printer.fault_text]");
             addPlace(lines, found);
@@ -96,6 +108,11 @@ public final class ProposedConfig {
         });
         proposal.found(Role.STATE).ifPresent(found -> addState(lines, found));
         addReadings(lines, proposal);
+        Remarks.missing(proposal).stream().map(TomlText::comment).forEach(lines::add);
+        if (proposal.found(Role.STATE).isEmpty()) {
+            STATE_BY_HAND.stream().map(TomlText::comment).forEach(lines::add);
+        }
+        lines.add("");
         proposal.found(Role.CAMERA).ifPresent(found -> addCamera(lines, found));
         return String.join("\n", lines) + "\n";
     }
@@ -131,17 +148,9 @@ public final class ProposedConfig {
         lines.add("[printer.readings]");
         for (Found found : readings) {
             lines.add(why(found));
+            found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
             lines.add(found.role().word() + " = " + inline(found));
         }
-        String missing = Arrays.stream(Role.values())
-                .filter(role ->
-                        role.quantity().isPresent() && proposal.found(role).isEmpty())
-                .map(Role::word)
-                .collect(Collectors.joining(", "));
-        if (!missing.isEmpty()) {
-            lines.add(TomlText.comment("not found: " + missing));
-        }
-        lines.add("");
     }
 
     private static void addCamera(List<String> lines, Found found) {

@@ -28,12 +28,13 @@ public final class Survey {
             .thenComparing(Row::place);
 
     private final Map<Source, Trail> trails = new LinkedHashMap<>();
+    private final Lampwrights lampwrights = new Lampwrights();
     private long messages;
     private long leftOut;
     private long startNanos;
 
     /**
-     * Takes in a message.
+     * Takes in a message. What a lampwright says, or is asked, is counted and left out.
      *
      * @param topic its topic
      * @param payload its payload; not kept
@@ -47,6 +48,12 @@ public final class Survey {
             return;
         }
         Leaves leaves = Leaves.of(payload);
+        if (lampwrights.meet(topic, leaves)) {
+            trails.keySet().removeIf(source -> lampwrights.own(source.topicFilter()));
+        }
+        if (lampwrights.own(topic)) {
+            return;
+        }
         leftOut += leaves.complete() ? 0 : 1;
         double second = (atNanos - startNanos) / NANOS_A_SECOND;
         leaves.list().forEach(leaf -> hear(topic, leaf, second));
@@ -93,7 +100,14 @@ public final class Survey {
         List<Row> rows = new ArrayList<>();
         trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
         rows.sort(IN_ORDER);
-        return new Proposal(rows, found, messages, leftOut);
+        return new Proposal(rows, found, company(found), messages, leftOut);
+    }
+
+    private Company company(List<Found> found) {
+        List<String> places = LookAlikes.beside(found, trails.values()).stream()
+                .map(Place::filter)
+                .toList();
+        return new Company(lampwrights.prefixes(), places, Mixture.among(found, trails.values()));
     }
 
     private static Row row(Source source, Trail trail, List<Found> found) {

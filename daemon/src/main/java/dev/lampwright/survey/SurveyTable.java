@@ -21,7 +21,7 @@ public final class SurveyTable {
      *
      * @param proposal what was heard
      * @param most how many values to show, at most
-     * @return a line for the head and one for each value; one more if there are more
+     * @return a line for the head and one for each value; one more if there are more; one for each lampwright that was heard
      */
     public static List<String> values(Proposal proposal, int most) {
         List<String> lines = new ArrayList<>();
@@ -31,6 +31,7 @@ public final class SurveyTable {
         if (more > 0) {
             lines.add("… and " + Text.count(more, "more value"));
         }
+        Remarks.lampwrights(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
         return lines;
     }
 
@@ -83,7 +84,7 @@ public final class SurveyTable {
      * What was found, and why.
      *
      * @param proposal what was heard
-     * @return two lines for each role
+     * @return two lines for each role and more for the state; then what else there is to know
      */
     public static List<String> reasons(Proposal proposal) {
         List<String> lines = new ArrayList<>();
@@ -93,6 +94,7 @@ public final class SurveyTable {
             lines.add(found.role().word() + ": "
                     + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
             lines.add("    " + shown(found.reasons().stream().collect(Collectors.joining("; "))));
+            found.doubts().forEach(doubt -> lines.add("    " + Remarks.doubt(doubt)));
             if (found.role() == Role.STATE) {
                 StateWords.of(found.words(), found.meanings())
                         .known()
@@ -100,6 +102,8 @@ public final class SurveyTable {
                                 lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
             }
         }
+        lines.addAll(Remarks.missing(proposal));
+        Remarks.company(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
         return lines;
     }
 }

@@ -80,7 +80,8 @@ final class Trail {
         numbers++;
         least = Math.min(least, leaf.number());
         most = Math.max(most, leaf.number());
-        whole &= leaf.number() == Math.rint(leaf.number()) && !leaf.text().contains(".");
+        boolean hasDecimals = leaf.text().contains(".") || leaf.text().contains(",");
+        whole &= leaf.number() == Math.rint(leaf.number()) && !hasDecimals;
         unit = leaf.unit() == Unit.OWN ? unit : leaf.unit();
         series.add(second, leaf.number());
     }

@@ -35,6 +35,27 @@ final class UnitGuess {
         return fractions || trail.names().speakOf(Concept.SHARE) ? Unit.OWN : Unit.PERCENT;
     }
 
+    /**
+     * What is not sure about the unit for a role.
+     *
+     * @param trail what was seen of the value
+     * @param role what it is
+     * @return a clause for the user; nothing if there is nothing to doubt
+     */
+    static Optional<String> doubt(Trail trail, Role role) {
+        boolean open = role == Role.PROGRESS && trail.unit() == Unit.OWN && trail.most() <= 1;
+        return open && progress(trail) == Unit.PERCENT
+                ? Optional.of("percent is a guess, since nothing but " + heard(trail)
+                        + " was heard; take unit out if it goes from 0 to 1, or listen while it prints")
+                : Optional.empty();
+    }
+
+    private static String heard(Trail trail) {
+        return trail.least() == trail.most()
+                ? Text.number(trail.most())
+                : Text.number(trail.least()) + " and " + Text.number(trail.most());
+    }
+
     private static Unit time(Trail trail, Role role) {
         boolean written = trail.unit() != Unit.OWN
                 && trail.unit().goesWith(role.quantity().orElseThrow());

@@ -47,6 +47,7 @@ class LeavesTest {
             delimiter = '|',
             value = {
                 "41.5 | 41.5 | OWN",
+                "41,5 | 41.5 | OWN",
                 "41.5 °C | 41.5 | CELSIUS",
                 "106 °F | 106 | FAHRENHEIT",
                 "42% | 42 | PERCENT",
@@ -72,6 +73,12 @@ class LeavesTest {
                         "the payload itself, field 2 = 41.5",
                         "the payload itself, field 3 = 60"),
                 told("RUN;41.5;60\r\n"));
+    }
+
+    @Test
+    void aLineOfNumbersWithDecimalCommasIsItsFields() {
+        List<Leaf> leaves = leaves("41,5;60");
+        assertEquals(List.of(41.5, 60.0), leaves.stream().map(Leaf::number).toList());
     }
 
     @Test

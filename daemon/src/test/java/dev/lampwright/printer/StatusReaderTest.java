@@ -80,7 +80,7 @@ final class StatusReaderTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"215.4", "\"215.4\"", "\" 215.4 \"", "2154e-1", "\"+2154e-1\""})
+    @ValueSource(strings = {"215.4", "\"215.4\"", "\" 215.4 \"", "2154e-1", "\"+2154e-1\"", "\"215,4\""})
     void takesNumbersAndNumbersAsText(String number) {
         hear(HEAT, "{\"tip\":{\"now\":" + number + "}}");
         assertEquals(215.4, status.value(Quantity.NOZZLE_ACTUAL), 1e-12);
@@ -88,7 +88,7 @@ final class StatusReaderTest {
 
     /** 77 °F is 25 °C by the definition of the scale. */
     @ParameterizedTest
-    @ValueSource(strings = {"77", " 77.0\r\n"})
+    @ValueSource(strings = {"77", " 77.0\r\n", "77,0"})
     void scalesAndOffsetsABarePayload(String payload) {
         hear(ROOM, payload);
         assertEquals(25, status.value(Quantity.CHAMBER_ACTUAL), 1e-9);

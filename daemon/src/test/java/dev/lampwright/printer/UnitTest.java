@@ -40,6 +40,7 @@ class UnitTest {
         assertEquals(own, unit.toOwn(value), 1e-12);
     }
 
+    /** Decimal commas: 22nd CGPM (2003), resolution 10, from memory. The rest is common practice, no source. */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -57,6 +58,8 @@ class UnitTest {
                 "ISO_8601 | PT1M | 60",
                 "CLOCK | 0:01:00 | 60",
                 "OWN | 5 | 5",
+                "OWN | 59,5 | 59.5",
+                "CELSIUS | 59,5 | 59.5",
             })
     void numbersWithTheirUnit(Unit unit, String text, double value) throws UnreadableException {
         assertEquals(value, Measure.of(text, unit), 0);
@@ -73,6 +76,11 @@ class UnitTest {
                 "CELSIUS | 41.5 °C 60",
                 "PERCENT | 42 s",
                 "OWN | 42 °C",
+                "OWN | 1,234,5",
+                "OWN | 59,",
+                "OWN | ,5",
+                "OWN | 59,5e3",
+                "OWN | 59, 5",
                 "ISO_8601 | 60",
                 "CLOCK | 60",
                 "MINUTES | 12 s",

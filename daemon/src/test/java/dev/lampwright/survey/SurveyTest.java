@@ -12,6 +12,7 @@ import dev.lampwright.printer.PayloadPath;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Source;
+import dev.lampwright.printer.StateBinding;
 import dev.lampwright.printer.Unit;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -295,6 +296,67 @@ class SurveyTest {
             text.append(PARTS.get(random.nextInt(PARTS.size())));
         }
         return text.toString();
+    }
+
+    /** The heaters are told on one topic and make most of what is found; what little is told beside them is the same printer's. */
+    @Test
+    void whatAPrinterTellsOnAnotherTopicIsFoundToo() {
+        for (int i = 0; i < 20; i++) {
+            now = i * SECOND;
+            hear(
+                    "shop/alder/heat",
+                    "{\"bed\":{\"actual\":" + (20 + i) + ",\"target\":60},\"nozzle\":{\"actual\":" + (20 + 5 * i)
+                            + ",\"target\":215}}");
+            hear("shop/alder/job", "{\"progress\":0.0}");
+        }
+        assertEquals("shop/alder/job", found(Role.PROGRESS).source().topicFilter());
+    }
+
+    private void hearABed() {
+        for (int i = 0; i < 20; i++) {
+            now = i * SECOND;
+            hear("rowan/bed/actual", "22.5");
+            hear("rowan/bed/target", "0");
+            hear("rowan/status_code", "4");
+        }
+    }
+
+    @Test
+    void aStateThatIsNotFoundIsSaidToBeMissing() {
+        hearABed();
+        List<String> lines = SurveyTable.reasons(survey.proposal());
+        String file = ProposedConfig.whole(survey.proposal(), BROKER);
+        for (String missing : List.of("not found: nozzle.actual_C, ", "not found: a state in words. ")) {
+            assertTrue(lines.stream().anyMatch(line -> line.startsWith(missing)), lines.toString());
+            assertTrue(file.lines().anyMatch(line -> line.startsWith("# " + missing)), file);
+        }
+        assertTrue(file.contains("nothing tells a fault"), file);
+    }
+
+    /** The example is a right one: with its comment signs taken away the file is good, and binds a code and a flag. */
+    @Test
+    void theExampleOfAStateThatIsBoundByHandIsRight() throws ConfigException {
+        hearABed();
+        String file = ProposedConfig.whole(survey.proposal(), BROKER)
+                .replaceAll("(?m)^# (\\[\\[printer\\.state]]|(topic|at|printing|fault) = .*)$", "$1");
+        List<StateBinding> states =
+                ConfigFile.read(file, "rowan.toml").bindings().states();
+        assertEquals(
+                List.of(List.of("7", "8"), List.of("true")),
+                states.stream()
+                        .map(state -> state.words().get(PrinterState.FAULT))
+                        .toList());
+    }
+
+    @Test
+    void aStateWithoutAWordForAFaultSaysSo() {
+        hearABed();
+        hear("rowan/state", "READY");
+        String missing = "not heard: a word for a fault. ";
+        assertTrue(SurveyTable.reasons(survey.proposal()).stream().anyMatch(line -> line.startsWith(missing)));
+        assertTrue(ProposedConfig.printerSections(survey.proposal()).contains("\n# " + missing));
+        hear("rowan/state", "ALARM door");
+        assertFalse(SurveyTable.reasons(survey.proposal()).stream().anyMatch(line -> line.startsWith(missing)));
     }
 
     @Test
