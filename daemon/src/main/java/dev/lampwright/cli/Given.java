@@ -25,11 +25,22 @@ final class Given {
      * @param command with its subcommands
      */
     static void readBy(CommandLine command) {
-        command.registerConverter(Double.class, Given::number)
-                .registerConverter(double.class, Given::number)
-                .registerConverter(BigDecimal.class, Given::decimal)
-                .registerConverter(boolean.class, Given::flag)
-                .registerConverter(Path.class, Given::path);
+        command.registerConverter(Double.class, new Reader<>(Given::number))
+                .registerConverter(double.class, new Reader<>(Given::number))
+                .registerConverter(BigDecimal.class, new Reader<>(Given::decimal))
+                .registerConverter(boolean.class, new Reader<>(Given::flag))
+                .registerConverter(Path.class, new Reader<>(Given::path));
+    }
+
+    /**
+     * Reads by a function. Not a function itself: OpenJDK 17.0.15 may crash when it archives classes and finds a lambda of an interface
+     * whose class file is as old as picocli's.
+     */
+    private record Reader<T>(Function<String, T> reader) implements ITypeConverter<T> {
+        @Override
+        public T convert(String text) {
+            return reader.apply(text);
+        }
     }
 
     /**

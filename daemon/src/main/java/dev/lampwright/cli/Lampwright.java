@@ -44,9 +44,23 @@ public final class Lampwright {
         lampwright.getCommandSpec().addOption(version());
         addHelp(lampwright);
         Given.readBy(lampwright);
-        return lampwright
-                .setParameterExceptionHandler(Lampwright::calledWrongly)
-                .setExecutionExceptionHandler(Failure::told);
+        Complaints complaints = new Complaints();
+        return lampwright.setParameterExceptionHandler(complaints).setExecutionExceptionHandler(complaints);
+    }
+
+    /** Tells what went wrong. No lambdas, for the reason that {@link Given} has. */
+    private static final class Complaints
+            implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
+        @Override
+        public int handleParseException(CommandLine.ParameterException e, String[] args) {
+            return calledWrongly(e);
+        }
+
+        @Override
+        public int handleExecutionException(Exception e, CommandLine command, CommandLine.ParseResult parsed)
+                throws Exception {
+            return Failure.told(e, command, parsed);
+        }
     }
 
     private static void addHelp(CommandLine command) {
@@ -68,7 +82,7 @@ public final class Lampwright {
                 .build();
     }
 
-    private static int calledWrongly(CommandLine.ParameterException e, String[] args) {
+    private static int calledWrongly(CommandLine.ParameterException e) {
         CommandLine command = e.getCommandLine();
         String name = command.getCommandSpec().qualifiedName();
         command.getErr().println(name + ": " + wrong(e) + "; see " + name + " --help");
