@@ -1,6 +1,6 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.fit.AtomicFile;
+import dev.lampwright.file.AtomicFile;
 import dev.lampwright.fit.GuidedFitting;
 import dev.lampwright.fit.LineTerminal;
 import dev.lampwright.fit.SerialBoards;

@@ -1,6 +1,6 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.fit.AtomicFile;
+import dev.lampwright.file.AtomicFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.lampwright.file.AtomicFile;
 import dev.lampwright.file.FileFailure;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,5 +1,6 @@
 package dev.lampwright.fit;
 
+import dev.lampwright.file.AtomicFile;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;

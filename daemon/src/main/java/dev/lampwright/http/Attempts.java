@@ -8,11 +8,8 @@ import org.slf4j.Logger;
  * When to try again what could not be had, and what the log hears of it: a trouble when it begins, and again only if it becomes another.
  * For one thread at a time.
  */
-public final class Attempts {
-    /** From one attempt to the next, in s. */
-    public static final int PAUSE_S = 5;
-
-    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(PAUSE_S);
+final class Attempts {
+    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(Standing.PAUSE_S);
 
     private final Logger log;
     private final LongSupplier nanoClock;
@@ -25,7 +22,7 @@ public final class Attempts {
      * @param log hears of troubles
      * @param nanoClock monotonic time, in ns
      */
-    public Attempts(Logger log, LongSupplier nanoClock) {
+    Attempts(Logger log, LongSupplier nanoClock) {
         this.log = log;
         this.nanoClock = nanoClock;
     }
@@ -35,25 +32,25 @@ public final class Attempts {
      *
      * @param words what is wrong and what to do, for the user; not empty
      */
-    public void failed(String words) {
+    void failed(String words) {
         if (!words.equals(trouble)) {
-            log.warn("{}; it is tried again every {} s", words, PAUSE_S);
+            log.warn("{}; it is tried again every {} s", words, Standing.PAUSE_S);
         }
         trouble = words;
         failedAtNanos = nanoClock.getAsLong();
     }
 
     /** All is well, or something else is wanted: there is nothing to try again, and the next trouble is a new one. */
-    public void over() {
+    void over() {
         trouble = "";
     }
 
     /**
      * Whether it is time to try again.
      *
-     * @return false if the last attempt has not failed, or did so less than {@link #PAUSE_S} ago
+     * @return false if the last attempt has not failed, or did so less than {@link Standing#PAUSE_S} ago
      */
-    public boolean areDue() {
+    boolean areDue() {
         return !trouble.isEmpty() && nanoClock.getAsLong() - failedAtNanos >= PAUSE_NANOS;
     }
 }

@@ -1,7 +1,7 @@
 package dev.lampwright.metrics;
 
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.http.Attempts;
+import dev.lampwright.http.Standing;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -16,10 +16,7 @@ import org.slf4j.LoggerFactory;
 public final class LiveMetrics implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LiveMetrics.class);
 
-    private final Daemon daemon;
-    private final Attempts attempts;
-    private OptionalInt port = OptionalInt.empty();
-    private Optional<MetricsServer> server = Optional.empty();
+    private final Standing<Integer, MetricsServer> standing;
 
     /**
      * Makes metrics that are not told yet.
@@ -31,8 +28,13 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     LiveMetrics(Daemon daemon, LongSupplier nanoClock) {
-        this.daemon = daemon;
-        attempts = new Attempts(LOG, nanoClock);
+        standing = new Standing<>(port -> open(port, daemon), "no metrics are told", LOG, nanoClock);
+    }
+
+    private static MetricsServer open(int port, Daemon daemon) throws IOException {
+        MetricsServer opened = MetricsServer.start(port, daemon);
+        LOG.info("metrics are told at http://127.0.0.1:{}/metrics", opened.port());
+        return opened;
     }
 
     /**
@@ -41,38 +43,17 @@ public final class LiveMetrics implements AutoCloseable {
      * @param next TCP port of loopback; empty for no metrics
      */
     public void follow(OptionalInt next) {
-        if (next.equals(port) && server.isPresent() == next.isPresent()) {
-            return;
-        }
-        close();
-        port = next;
-        next.ifPresent(this::open);
+        standing.follow(next.isPresent() ? Optional.of(next.getAsInt()) : Optional.empty(), server -> true);
     }
 
     /** Tries again to listen to a port that could not be had, if it is time to. To be called every second or so. */
     public void lookAround() {
-        if (attempts.areDue()) {
-            port.ifPresent(this::open);
-        }
-    }
-
-    private void open(int wanted) {
-        try {
-            MetricsServer opened = MetricsServer.start(wanted, daemon);
-            server = Optional.of(opened);
-            attempts.over();
-            LOG.info("metrics are told at http://127.0.0.1:{}/metrics", opened.port());
-        } catch (IOException e) {
-            attempts.failed("no metrics are told: " + e.getMessage());
-        }
+        standing.lookAround();
     }
 
     /** Tells them no more. */
     @Override
     public void close() {
-        server.ifPresent(MetricsServer::close);
-        server = Optional.empty();
-        port = OptionalInt.empty();
-        attempts.over();
+        standing.close();
     }
 }

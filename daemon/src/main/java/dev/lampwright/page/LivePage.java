@@ -2,7 +2,7 @@ package dev.lampwright.page;
 
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.http.Attempts;
+import dev.lampwright.http.Standing;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -16,10 +16,7 @@ import org.slf4j.LoggerFactory;
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
 
-    private final Daemon daemon;
-    private final Attempts attempts;
-    private Optional<PageSettings> settings = Optional.empty();
-    private Optional<PageServer> server = Optional.empty();
+    private final Standing<PageSettings, PageServer> standing;
 
     /**
      * Makes a page that is not there yet.
@@ -31,8 +28,13 @@ public final class LivePage implements AutoCloseable {
     }
 
     LivePage(Daemon daemon, LongSupplier nanoClock) {
-        this.daemon = daemon;
-        attempts = new Attempts(LOG, nanoClock);
+        standing = new Standing<>(settings -> open(settings, daemon), "there is no live page", LOG, nanoClock);
+    }
+
+    private static PageServer open(PageSettings settings, Daemon daemon) throws IOException {
+        PageServer opened = new PageServer(settings, daemon);
+        LOG.info("the live page is at {}", opened.url());
+        return opened;
     }
 
     /**
@@ -41,31 +43,12 @@ public final class LivePage implements AutoCloseable {
      * @param next what the configuration says; empty for no page
      */
     public synchronized void follow(Optional<PageSettings> next) {
-        boolean stays = server.map(PageServer::hasItsToken).orElse(next.isEmpty());
-        if (next.equals(settings) && stays) {
-            return;
-        }
-        close();
-        settings = next;
-        next.ifPresent(this::open);
+        standing.follow(next, PageServer::hasItsToken);
     }
 
     /** Tries again to open a page that could not be had, if it is time to. To be called every second or so. */
     public synchronized void lookAround() {
-        if (attempts.areDue()) {
-            settings.ifPresent(this::open);
-        }
-    }
-
-    private void open(PageSettings wanted) {
-        try {
-            PageServer opened = new PageServer(wanted, daemon);
-            server = Optional.of(opened);
-            attempts.over();
-            LOG.info("the live page is at {}", opened.url());
-        } catch (IOException e) {
-            attempts.failed("there is no live page: " + e.getMessage());
-        }
+        standing.lookAround();
     }
 
     /**
@@ -74,15 +57,12 @@ public final class LivePage implements AutoCloseable {
      * @return its address; empty while there is none
      */
     public synchronized Optional<String> url() {
-        return server.map(PageServer::url);
+        return standing.server().map(PageServer::url);
     }
 
     /** Shuts the page, if there is one. */
     @Override
     public synchronized void close() {
-        server.ifPresent(PageServer::close);
-        server = Optional.empty();
-        settings = Optional.empty();
-        attempts.over();
+        standing.close();
     }
 }

@@ -4,6 +4,7 @@ import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.ServerLimits;
+import dev.lampwright.http.Standing;
 import dev.lampwright.http.Vacancy;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -17,7 +18,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
-final class PageServer implements AutoCloseable {
+final class PageServer implements Standing.Server {
     private static final int OTHER_REQUESTS = 8;
     private static final int BACKLOG = 64;
 

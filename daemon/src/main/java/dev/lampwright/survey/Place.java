@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Where one printer speaks: the levels with which its topics begin, such as {@code farm/p1}; the first may be any, as in {@code +/p1}.
+ * Where one printer speaks: the levels with which its topics begin, such as {@code shop/alder}; the first may be any, as in {@code +/alder}.
  *
  * @param levels at least one
  */
@@ -57,8 +57,8 @@ record Place(List<String> levels) {
     }
 
     /**
-     * As much of this as tells it from another place, if both begin alike: of {@code farm/p1/heat} beside {@code farm/p2/heat} it is
-     * {@code farm/p1}.
+     * As much of this as tells it from another place, if both begin alike: of {@code shop/alder/heat} beside {@code shop/birch/heat} it is
+     * {@code shop/alder}.
      *
      * @param other a place that is not within this
      * @return this, or a shorter one

@@ -405,6 +405,27 @@ final class StatusReaderTest {
                         .read(status, HEAT, Alder.bytes("{\"line\": [1, 2]}"), 1));
     }
 
+    /** The README's way: of flags in one message the one that matters most stands last. */
+    @Test
+    void aStateThatIsToldByFlagsIsWhatTheLastOfThemSays() {
+        StateBinding printing = new StateBinding(
+                new Source(JOB, PayloadPath.at("/printing")),
+                Map.of(PrinterState.PRINTING, List.of("true"), PrinterState.IDLE, List.of("false")));
+        StateBinding error = new StateBinding(
+                new Source(JOB, PayloadPath.at("/error")), Map.of(PrinterState.FAULT, List.of("1*", "2*")));
+        StatusReader flags =
+                new StatusReader(new Bindings(List.of(printing, error), Map.of(), Map.of(), Optional.empty()));
+        Map<String, PrinterState> told = Map.of(
+                "{\"error\": 0, \"printing\": false}", PrinterState.IDLE,
+                "{\"error\": 0, \"printing\": true}", PrinterState.PRINTING,
+                "{\"error\": 17, \"printing\": true}", PrinterState.FAULT,
+                "{\"error\": 17, \"printing\": false}", PrinterState.FAULT);
+        told.forEach((payload, state) -> {
+            status = flags.read(status, JOB, Alder.bytes(payload), now++);
+            assertEquals(state, status.state(), payload);
+        });
+    }
+
     /** A printer that says no more about a fault than the word that means one. */
     @Test
     void theWordThatMeansAFaultIsItsTextWhereNoOtherIsTold() {

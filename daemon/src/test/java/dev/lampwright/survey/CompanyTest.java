@@ -123,7 +123,7 @@ class CompanyTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"%s", "farm/%s", "farm/%s/heat", "hall/a/%s"})
+    @ValueSource(strings = {"%s", "shop/%s", "shop/%s/heat", "hall/a/%s"})
     void aSecondPrinterIsNamed(String place) {
         for (Job.Moment moment : Job.moments().subList(0, FIRST_LAYERS)) {
             now = moment.second() * SECOND;
@@ -154,7 +154,7 @@ class CompanyTest {
         for (Job.Moment moment : Job.moments().subList(0, FIRST_LAYERS / 4)) {
             now = moment.second() * SECOND;
             for (int i = 0; i < LookAlikes.MOST + 4; i++) {
-                print("farm/p" + i, moment);
+                print("shop/p" + i, moment);
             }
         }
         Proposal proposal = survey.proposal();
@@ -204,14 +204,14 @@ class CompanyTest {
             now = moment.second() * SECOND;
             for (String id : ids.split(" ", -1)) {
                 hear(
-                        "farm/all",
+                        "shop/all",
                         "{\"id\":%s,\"bed\":{\"now\":%.1f,\"set\":%.0f}}",
                         id,
                         moment.value(Quantity.BED_ACTUAL),
                         moment.value(Quantity.BED_TARGET));
             }
         }
-        String remark = "farm/all: several seem to speak there in turns, told apart by /id: "
+        String remark = "shop/all: several seem to speak there in turns, told apart by /id: "
                 + ids.replace("\"", "").replace(" ", ", ");
         Proposal proposal = survey.proposal();
         assertTrue(

@@ -1,4 +1,4 @@
-package dev.lampwright.fit;
+package dev.lampwright.file;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;

@@ -1,6 +1,5 @@
-package dev.lampwright.fit;
+package dev.lampwright.file;
 
-import dev.lampwright.file.FileFailure;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -29,10 +28,12 @@ public final class AtomicFile {
     /**
      * Writes a file that is not there yet.
      *
+     * @param file its path
+     * @param text what to write, as UTF-8
      * @throws FileAlreadyExistsException if it is there
      * @throws IOException if it cannot be written; the text says what to do
      */
-    static void create(Path file, String text) throws IOException {
+    public static void create(Path file, String text) throws IOException {
         write(file, text, beside -> Files.move(beside, file));
     }
 
