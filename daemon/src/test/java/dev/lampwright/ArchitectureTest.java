@@ -44,7 +44,7 @@ class ArchitectureTest {
     static final ArchRule ONLY_CONFIG_KNOWS_TOML = only("com.fasterxml.jackson.dataformat.toml..", "..config..");
 
     @ArchTest
-    static final ArchRule ONLY_PRINTER_AND_THE_DEMO_KNOW_MQTT = only("org.eclipse.paho..", "..printer..", "..demo..");
+    static final ArchRule ONLY_BROKER_AND_THE_DEMO_KNOW_MQTT = only("org.eclipse.paho..", "..broker..", "..demo..");
 
     @ArchTest
     static final ArchRule ONLY_LINK_KNOWS_THE_SERIAL_LIBRARY = only("com.fazecast..", "..link..");
@@ -90,7 +90,8 @@ class ArchitectureTest {
             .resideInAPackage("..picture..")
             .should()
             .dependOnClassesThat()
-            .resideInAnyPackage("java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..link..");
+            .resideInAnyPackage(
+                    "java.nio.file..", "..config..", "..cli..", "..engine..", "..printer..", "..payload..", "..link..");
 
     @ArchTest
     static final ArchRule THE_FITTING_KNOWS_LINK_AND_GUARDS_AND_NOTHING_ABOVE = noClasses()
@@ -103,6 +104,7 @@ class ArchitectureTest {
                     "..cli..",
                     "..engine..",
                     "..printer..",
+                    "..broker..",
                     "..cue..",
                     "..signal..",
                     "..page..",
@@ -123,6 +125,34 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAPackage("..demo..");
+
+    @ArchTest
+    static final ArchRule THE_DAEMON_USES_NO_TOOL = noClasses()
+            .that()
+            .resideOutsideOfPackages("..tool..", "..cli..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("..tool..");
+
+    @ArchTest
+    static final ArchRule PAYLOADS_KNOW_NEITHER_BROKER_NOR_PRINTER = noClasses()
+            .that()
+            .resideInAPackage("..payload..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("..broker..", "..printer..");
+
+    @ArchTest
+    static final ArchRule THE_BROKER_KNOWS_NO_PRINTER = noClasses()
+            .that()
+            .resideInAPackage("..broker..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("..printer..", "..payload..");
+
+    @ArchTest
+    static final ArchRule NO_CIRCLES_AMONG_TOOLS =
+            slices().matching("dev.lampwright.tool.(*)..").should().beFreeOfCycles();
 
     @ArchTest
     static final ArchRule NO_CIRCLES =

@@ -1,8 +1,8 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.broker.Broker;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
-import dev.lampwright.printer.Broker;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -47,20 +47,20 @@ final class CheckCommand implements Callable<Integer> {
 
     private int answer() throws ConfigException {
         Examined examined = examined();
-        print(file + ": good; " + Understood.line(examined));
-        Misgivings.about(examined.config()).forEach(this::warn);
+        print(file + ": good; " + ConfigSummary.line(examined));
+        ConfigWarnings.about(examined.config()).forEach(this::warn);
         return ExitCode.OK;
     }
 
     private int answerInJson() {
         try {
             Examined examined = examined();
-            Map<String, Object> answer = Understood.map(file.toString(), examined);
-            answer.put("warnings", Misgivings.about(examined.config()));
+            Map<String, Object> answer = ConfigSummary.map(file.toString(), examined);
+            answer.put("warnings", ConfigWarnings.about(examined.config()));
             print(Json.of(answer));
             return ExitCode.OK;
         } catch (ConfigException e) {
-            print(Json.of(Understood.map(file.toString(), e)));
+            print(Json.of(ConfigSummary.map(file.toString(), e)));
             return ExitCode.SOFTWARE;
         }
     }

@@ -61,7 +61,7 @@ final class DemoCommand implements Callable<Integer> {
         requireWithin("--speed", speed, FASTEST);
         LogSettings.forPicture();
         try (Demo demo = new Demo(speed, depth(), !noPage, spec.commandLine().getOut())) {
-            GoodEnd.of(LONGEST_END, demo::close, () -> demo.run(seconds));
+            GracefulShutdown.of(LONGEST_END, demo::close, () -> demo.run(seconds));
         }
         return ExitCode.OK;
     }

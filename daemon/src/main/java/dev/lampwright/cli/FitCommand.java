@@ -1,10 +1,10 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.file.AtomicFile;
-import dev.lampwright.fit.GuidedFitting;
-import dev.lampwright.fit.LineTerminal;
-import dev.lampwright.fit.SerialBoards;
 import dev.lampwright.log.StreamCharset;
+import dev.lampwright.tool.fit.GuidedFitting;
+import dev.lampwright.tool.fit.LineTerminal;
+import dev.lampwright.tool.fit.SerialBoards;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
@@ -59,7 +59,7 @@ final class FitCommand implements Callable<Integer> {
             names = "--baud",
             paramLabel = "N",
             defaultValue = "500000",
-            converter = Given.Baud.class,
+            converter = OptionValues.Baud.class,
             description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
     private int baud;
 
@@ -73,7 +73,7 @@ final class FitCommand implements Callable<Integer> {
         GuidedFitting fitting = new GuidedFitting(
                 file, terminal, new SerialBoards(ports, baud), new SurveyedPrinter(), FitCommand::review);
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
-        GoodEnd.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
+        GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;
     }
 

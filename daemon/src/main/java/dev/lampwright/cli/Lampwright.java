@@ -9,7 +9,7 @@ import picocli.CommandLine.Model.OptionSpec;
 @Command(
         name = "lampwright",
         description = "Lights a 3D printer so that a glance tells what it is doing.",
-        versionProvider = Version.class,
+        versionProvider = BuildVersion.class,
         subcommands = {
             RunCommand.class,
             DemoCommand.class,
@@ -43,12 +43,12 @@ public final class Lampwright {
         CommandLine lampwright = new CommandLine(new Lampwright());
         lampwright.getCommandSpec().addOption(version());
         addHelp(lampwright);
-        Given.readBy(lampwright);
+        OptionValues.readBy(lampwright);
         Complaints complaints = new Complaints();
         return lampwright.setParameterExceptionHandler(complaints).setExecutionExceptionHandler(complaints);
     }
 
-    /** Tells what went wrong. No lambdas, for the reason that {@link Given} has. */
+    /** Tells what went wrong. No lambdas, for the reason that {@link OptionValues} has. */
     private static final class Complaints
             implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
         @Override
@@ -95,6 +95,6 @@ public final class Lampwright {
             String question = known.isEmpty() ? "" : ", did you mean " + known + "?";
             return "does not know " + String.join(" ", unmatched.getUnmatched()) + question;
         }
-        return Given.wrong(e).replaceAll("\\s*\\R\\s*", " ");
+        return OptionValues.wrong(e).replaceAll("\\s*\\R\\s*", " ");
     }
 }

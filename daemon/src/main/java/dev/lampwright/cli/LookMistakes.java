@@ -2,8 +2,8 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Mistake;
-import dev.lampwright.engine.FlashCheck;
-import dev.lampwright.engine.Rehearsal;
+import dev.lampwright.tool.check.FlashCheck;
+import dev.lampwright.tool.check.Rehearsal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.broker.OwnCertificate;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Credentials;
 import dev.lampwright.config.PageSettings;
-import dev.lampwright.printer.OwnCertificate;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -3,13 +3,13 @@ package dev.lampwright.cli;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
-import dev.lampwright.engine.AskedLight;
 import dev.lampwright.file.FileFailure;
-import dev.lampwright.plan.Plan;
-import dev.lampwright.plan.PlanMap;
-import dev.lampwright.plan.PlanPicture;
-import dev.lampwright.plan.PlanText;
-import dev.lampwright.plan.Rig;
+import dev.lampwright.tool.check.AskedLight;
+import dev.lampwright.tool.plan.Plan;
+import dev.lampwright.tool.plan.PlanMap;
+import dev.lampwright.tool.plan.PlanPicture;
+import dev.lampwright.tool.plan.PlanText;
+import dev.lampwright.tool.plan.PlannedLights;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -69,7 +69,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private Plan plan(Config config) {
-        Rig rig = new Rig(
+        PlannedLights rig = new PlannedLights(
                 String.valueOf(file.getFileName()),
                 config.setup(),
                 config.framesPerSecond(),

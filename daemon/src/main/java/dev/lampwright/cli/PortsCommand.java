@@ -42,7 +42,7 @@ final class PortsCommand implements Callable<Integer> {
             names = "--baud",
             paramLabel = "N",
             defaultValue = "500000",
-            converter = Given.Baud.class,
+            converter = OptionValues.Baud.class,
             description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
     private int baud;
 

@@ -3,17 +3,17 @@ package dev.lampwright.cli;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
-import dev.lampwright.engine.Replay;
-import dev.lampwright.engine.Sweep;
-import dev.lampwright.engine.Timeline;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.look.Look;
-import dev.lampwright.picture.Camera;
-import dev.lampwright.picture.Film;
-import dev.lampwright.picture.Moving;
-import dev.lampwright.picture.Still;
-import dev.lampwright.picture.Subject;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.tool.picture.Camera;
+import dev.lampwright.tool.picture.Film;
+import dev.lampwright.tool.picture.Moving;
+import dev.lampwright.tool.picture.Still;
+import dev.lampwright.tool.picture.Subject;
+import dev.lampwright.tool.replay.Replay;
+import dev.lampwright.tool.replay.SignalSweep;
+import dev.lampwright.tool.replay.Timeline;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -147,7 +147,7 @@ final class RenderCommand implements Callable<Integer> {
             return Timeline.read(status.get());
         }
         return lookName.isPresent()
-                ? Sweep.timeline(seconds("--seconds", seconds.orElse(LOOK_SECONDS)), config.ambientC())
+                ? SignalSweep.timeline(seconds("--seconds", seconds.orElse(LOOK_SECONDS)), config.ambientC())
                 : Timeline.example();
     }
 

@@ -56,7 +56,7 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         WatchedConfig config = new WatchedConfig(file, ConfigFile::read);
-        GoodEnd.of(LONGEST_END, stopped::countDown, () -> run(config));
+        GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(config));
         return ExitCode.OK;
     }
 

@@ -1,14 +1,14 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.TopicFilter;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.ColourDepth;
-import dev.lampwright.printer.Broker;
-import dev.lampwright.printer.TopicFilter;
-import dev.lampwright.survey.Listener;
-import dev.lampwright.survey.Proposal;
-import dev.lampwright.survey.ProposedConfig;
-import dev.lampwright.survey.SurveyTable;
+import dev.lampwright.tool.survey.Listener;
+import dev.lampwright.tool.survey.Proposal;
+import dev.lampwright.tool.survey.ProposedConfig;
+import dev.lampwright.tool.survey.SurveyTable;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -82,7 +82,7 @@ final class SurveyCommand implements Callable<Integer> {
         }
         LogSettings.silent();
         try (Listener listener = new Listener(broker, topics)) {
-            GoodEnd.<IOException>of(LONGEST_END, listener::stop, () -> {
+            GracefulShutdown.<IOException>of(LONGEST_END, listener::stop, () -> {
                 listen(listener);
                 answer(listener.survey().proposal(), broker);
             });

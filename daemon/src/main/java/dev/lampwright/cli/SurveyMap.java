@@ -1,10 +1,10 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.survey.Found;
-import dev.lampwright.survey.Proposal;
-import dev.lampwright.survey.Remarks;
-import dev.lampwright.survey.Role;
-import dev.lampwright.survey.Row;
+import dev.lampwright.tool.survey.Found;
+import dev.lampwright.tool.survey.Proposal;
+import dev.lampwright.tool.survey.Remarks;
+import dev.lampwright.tool.survey.Role;
+import dev.lampwright.tool.survey.Row;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

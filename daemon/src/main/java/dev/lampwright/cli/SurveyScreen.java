@@ -1,8 +1,8 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.survey.Proposal;
-import dev.lampwright.survey.Survey;
-import dev.lampwright.survey.SurveyTable;
+import dev.lampwright.tool.survey.Proposal;
+import dev.lampwright.tool.survey.Survey;
+import dev.lampwright.tool.survey.SurveyTable;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.util.ArrayList;

@@ -2,12 +2,12 @@ package dev.lampwright.cli;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.broker.Caller;
+import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.DeskSettings;
-import dev.lampwright.printer.Caller;
-import dev.lampwright.printer.OwnTopics;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -63,7 +63,7 @@ final class TellCommand implements Callable<Integer> {
     @Option(
             names = "--prefix",
             paramLabel = "TOPIC",
-            converter = Given.Prefix.class,
+            converter = OptionValues.Prefix.class,
             description = "The daemon's desk.prefix, with --broker. Default: lampwright.")
     private String prefix;
 

@@ -9,7 +9,7 @@ public final class Encoder {
 
     private final int channels;
     private final int[] source;
-    private final Drive drive;
+    private final PixelDuties drive;
     private final Rounding rounding;
     private final float[] duties = new float[IN];
 
@@ -38,7 +38,7 @@ public final class Encoder {
         requireOrder(order);
         channels = order.length();
         source = order.chars().map("RGBW"::indexOf).toArray();
-        drive = new Drive(calibration, order.indexOf('W') >= 0);
+        drive = new PixelDuties(calibration, order.indexOf('W') >= 0);
         this.rounding = rounding;
     }
 

@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.printer.Broker;
-import dev.lampwright.printer.OwnCertificate;
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.OwnCertificate;
 import java.net.URI;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;

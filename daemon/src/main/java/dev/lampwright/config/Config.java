@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.broker.Broker;
 import dev.lampwright.colour.Encoder;
 import dev.lampwright.cue.AlarmSequence;
 import dev.lampwright.cue.Cue;
@@ -7,11 +8,10 @@ import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
-import dev.lampwright.plan.Wiring;
 import dev.lampwright.printer.Bindings;
-import dev.lampwright.printer.Broker;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Room;
+import dev.lampwright.wiring.Wiring;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;

@@ -1,9 +1,9 @@
 package dev.lampwright.config;
 
+import dev.lampwright.broker.Broker;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
-import dev.lampwright.plan.Wiring;
-import dev.lampwright.printer.Broker;
+import dev.lampwright.wiring.Wiring;
 import java.nio.file.Path;
 import java.util.Map;
 
@@ -58,7 +58,7 @@ public final class ConfigFile {
      */
     public static Broker readBroker(Path file) throws ConfigException {
         String text = FileText.read(file);
-        Findings findings = new Findings(file.toString(), LineIndex.of(text));
+        Mistakes findings = new Mistakes(file.toString(), LineIndex.of(text));
         Table broker = Table.root(Toml.parse(text, file.toString()), findings).table("broker");
         return broker(broker, file.toAbsolutePath().getParent(), findings);
     }
@@ -71,11 +71,11 @@ public final class ConfigFile {
      * @throws ConfigException with all mistakes
      */
     public static Broker broker(Map<String, Object> values) throws ConfigException {
-        Findings findings = new Findings("broker", LineIndex.of(""));
+        Mistakes findings = new Mistakes("broker", LineIndex.of(""));
         return broker(Table.root(values, findings), Path.of("").toAbsolutePath(), findings);
     }
 
-    private static Broker broker(Table table, Path folder, Findings findings) throws ConfigException {
+    private static Broker broker(Table table, Path folder, Mistakes findings) throws ConfigException {
         Broker broker = BrokerSection.read(table, folder);
         table.noteUnknown();
         findings.throwIfMistaken();
@@ -84,7 +84,7 @@ public final class ConfigFile {
 
     private static Examined examine(String text, String name, Path folder) throws ConfigException {
         Map<String, Object> values = Toml.parse(text, name);
-        Findings findings = new Findings(name, LineIndex.of(text));
+        Mistakes findings = new Mistakes(name, LineIndex.of(text));
         Table root = Table.root(values, findings);
         Config config = config(root, folder);
         root.noteUnknown();
@@ -105,7 +105,8 @@ public final class ConfigFile {
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
         Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
-        Lights lights = Lights.read(root, fitting, printer.bindings().events().keySet());
+        LooksAndCues lights =
+                LooksAndCues.read(root, fitting, printer.bindings().events().keySet());
         Wiring wiring = WiringSection.read(
                 root,
                 supply.volts(),

@@ -110,7 +110,7 @@ final class CuesSection {
         if (fault && fadeS.orElse(0) != 0) {
             table.mistake(
                     "fade_s",
-                    "is " + Shown.number(fadeS.getAsDouble()) + ", but a fault cuts in at once",
+                    "is " + Wording.number(fadeS.getAsDouble()) + ", but a fault cuts in at once",
                     "remove it, and give other states a cue of their own");
         }
         return fault ? 0 : fadeS.orElse(USUAL_FADE_S);

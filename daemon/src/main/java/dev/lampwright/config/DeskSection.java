@@ -24,7 +24,7 @@ final class DeskSection {
     static DeskSettings read(Table desk, Table quiet) {
         String prefix = desk.has("prefix")
                 ? desk.parsed("prefix", DeskPrefix.WANTED, DeskPrefix::parse).orElse(DeskSettings.USUAL.prefix())
-                : desk.defaultOf("prefix", DeskSettings.USUAL.prefix(), Shown.quoted(DeskSettings.USUAL.prefix()));
+                : desk.defaultOf("prefix", DeskSettings.USUAL.prefix(), Wording.quoted(DeskSettings.USUAL.prefix()));
         double brightness = desk.number("brightness", 0, 1, DeskSettings.USUAL.brightness());
         return new DeskSettings(prefix, brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet));
     }
@@ -44,7 +44,7 @@ final class DeskSection {
         try {
             return ZoneId.of(name);
         } catch (DateTimeException e) {
-            throw new IllegalArgumentException("is " + Shown.quoted(name) + ", which is no time zone", e);
+            throw new IllegalArgumentException("is " + Wording.quoted(name) + ", which is no time zone", e);
         }
     }
 }

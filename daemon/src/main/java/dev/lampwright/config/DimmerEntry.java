@@ -32,7 +32,7 @@ record DimmerEntry(String name, List<Integer> channels, double volts, int fullMi
         if (entry.volts == stripVolts && entry.ceilingMilliamps.isPresent()) {
             table.mistake(
                     "ceiling_mA",
-                    "is for a supply of its own, but the strip's supply has " + Shown.number(stripVolts) + " V too",
+                    "is for a supply of its own, but the strip's supply has " + Wording.number(stripVolts) + " V too",
                     "set ceiling_mA in [supply] for both");
         }
         return entry;

@@ -152,7 +152,7 @@ record DimmersSection(List<Setup.Dimmer> outputs, List<DimmerEntry> entries, Lis
                 table.mistake(entry.name(), what, "use at most " + (Setup.MOST_SUPPLIES - 1));
             }
             if (ceilings.getOrDefault(entry.volts(), 0) > MOST_MILLIAMPS) {
-                String what = "takes, with all of " + Shown.number(entry.volts()) + " V, more than 65535 mA";
+                String what = "takes, with all of " + Wording.number(entry.volts()) + " V, more than 65535 mA";
                 table.mistake(entry.name(), what, "set ceiling_mA to what their supply may give, at most 65535");
             }
         }

@@ -33,7 +33,7 @@ final class EventsSection {
         }
         List<String> begins = begin.stream().map(EventsSection::folded).toList();
         end.stream().filter(word -> begins.contains(folded(word))).findFirst().ifPresent(word -> {
-            String what = "has " + Shown.quoted(word) + ", which begin has already";
+            String what = "has " + Wording.quoted(word) + ", which begin has already";
             table.mistake("end", what, "give each word once; case does not count");
         });
         double lastsS = table.numberIfThere("lasts_s", SHORTEST_S, LONGEST_S).orElse(USUAL_S);

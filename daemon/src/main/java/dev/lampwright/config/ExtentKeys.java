@@ -55,8 +55,8 @@ final class ExtentKeys {
         if (repeat > 0 && repeat < width + tail + softness && table.right()) {
             table.mistake(
                     "repeat_px",
-                    "is " + Shown.number(repeat) + ", shorter than the band of " + Shown.number(width + tail + softness)
-                            + " pixels",
+                    "is " + Wording.number(repeat) + ", shorter than the band of "
+                            + Wording.number(width + tail + softness) + " pixels",
                     "give more, or make width_px, tail_px or softness_px less");
         }
         return Extent.band(width, tail, repeat, MotionKeys.read(table), softness);

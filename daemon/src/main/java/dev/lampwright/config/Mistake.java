@@ -12,9 +12,9 @@ package dev.lampwright.config;
 public record Mistake(String file, int line, String key, String what, String whatWouldBeRight) {
     /** Control characters are shown by their number, so that a mistake stays on one line. */
     public Mistake {
-        key = Shown.printable(key);
-        what = Shown.printable(what);
-        whatWouldBeRight = Shown.printable(whatWouldBeRight);
+        key = Wording.printable(key);
+        what = Wording.printable(what);
+        whatWouldBeRight = Wording.printable(whatWouldBeRight);
     }
 
     /**
@@ -24,7 +24,7 @@ public record Mistake(String file, int line, String key, String what, String wha
      */
     @Override
     public String toString() {
-        String place = line == 0 ? Shown.printable(file) : Shown.printable(file) + ":" + line;
+        String place = line == 0 ? Wording.printable(file) : Wording.printable(file) + ":" + line;
         String subject = key.isEmpty() ? "" : key + ": ";
         return place + ": " + subject + what + "; " + whatWouldBeRight;
     }

@@ -40,7 +40,7 @@ final class MotionKeys {
         if (Math.abs(seconds) < SHORTEST_CYCLE_S) {
             table.mistake(
                     key,
-                    "is " + Shown.number(seconds) + ", less than " + SHORTEST_CYCLE_S + " s",
+                    "is " + Wording.number(seconds) + ", less than " + SHORTEST_CYCLE_S + " s",
                     "give the seconds from one end of the zone to the other; below 0 to go the other way");
             return Motion.STILL;
         }

@@ -44,7 +44,7 @@ final class MountingKeys {
         double sum = sides.stream().mapToDouble(Double::doubleValue).sum();
         boolean whole = sides.stream().allMatch(side -> side == Math.rint(side));
         if (strip.right() && (!whole || sides.size() > MOST_SIDES || sum != pixels)) {
-            String are = sides.size() + " sides with " + Shown.number(sum) + " pixels together";
+            String are = sides.size() + " sides with " + Wording.number(sum) + " pixels together";
             strip.mistake("sides_px", "has " + are + ", and the strip has " + pixels, WANTED_SIDES);
         }
         return sides.stream().map(Double::intValue).toList();

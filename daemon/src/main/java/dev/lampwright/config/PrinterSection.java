@@ -1,9 +1,9 @@
 package dev.lampwright.config;
 
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
 import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Bindings;
-import dev.lampwright.printer.Quantity;
-import dev.lampwright.printer.Source;
 import dev.lampwright.printer.StateBinding;
 import dev.lampwright.printer.WillBinding;
 import dev.lampwright.signal.Room;

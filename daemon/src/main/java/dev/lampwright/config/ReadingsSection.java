@@ -1,8 +1,8 @@
 package dev.lampwright.config;
 
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.Binding;
-import dev.lampwright.printer.Quantity;
-import dev.lampwright.printer.Unit;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;

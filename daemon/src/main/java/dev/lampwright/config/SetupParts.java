@@ -64,7 +64,7 @@ final class SetupParts {
         if (darkMicroamps <= (long) supply.ceilingMilliamps() * MICRO) {
             return;
         }
-        String draw = strip.pixels() + " dark pixels draw " + Shown.number((double) darkMicroamps / MICRO) + " mA";
+        String draw = strip.pixels() + " dark pixels draw " + Wording.number((double) darkMicroamps / MICRO) + " mA";
         String right = "raise supply.ceiling_mA if supply and wiring are built for it, or fit fewer pixels";
         if (supplyTable.has("ceiling_mA")) {
             supplyTable.mistake("ceiling_mA", "is " + supply.ceilingMilliamps() + ", but " + draw, right);

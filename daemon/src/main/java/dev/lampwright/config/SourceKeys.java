@@ -1,11 +1,11 @@
 package dev.lampwright.config;
 
-import dev.lampwright.printer.CsvField;
-import dev.lampwright.printer.Cut;
-import dev.lampwright.printer.Excerpt;
-import dev.lampwright.printer.PayloadPath;
-import dev.lampwright.printer.Source;
-import dev.lampwright.printer.TopicFilter;
+import dev.lampwright.broker.TopicFilter;
+import dev.lampwright.payload.CsvField;
+import dev.lampwright.payload.Cut;
+import dev.lampwright.payload.Excerpt;
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Source;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -38,7 +38,7 @@ final class SourceKeys {
         TopicFilter.problem(topic)
                 .ifPresent(problem -> table.mistake(
                         "topic",
-                        "is " + Shown.quoted(topic) + ", which is no MQTT topic filter: " + problem,
+                        "is " + Wording.quoted(topic) + ", which is no MQTT topic filter: " + problem,
                         WANTED_TOPIC));
         return topic;
     }
@@ -50,13 +50,14 @@ final class SourceKeys {
         }
         String text = pointer.get();
         if (BROKEN_ESCAPE.matcher(text).find()) {
-            table.mistake("at", "is " + Shown.quoted(text) + " with a lone ~", "write ~0 for ~ and ~1 for / in a name");
+            table.mistake(
+                    "at", "is " + Wording.quoted(text) + " with a lone ~", "write ~0 for ~ and ~1 for / in a name");
             return PayloadPath.BARE;
         }
         try {
             return PayloadPath.at(text);
         } catch (IllegalArgumentException e) {
-            table.mistake("at", "is " + Shown.quoted(text) + ", which is no JSON Pointer", WANTED_PATH);
+            table.mistake("at", "is " + Wording.quoted(text) + ", which is no JSON Pointer", WANTED_PATH);
             return PayloadPath.BARE;
         }
     }
@@ -76,7 +77,7 @@ final class SourceKeys {
     private static char separator(Table table) {
         String text = table.text("separator", WANTED_SEPARATOR).orElse(",");
         if (text.length() != 1) {
-            table.mistake("separator", "is " + Shown.quoted(text) + ", not one character", WANTED_SEPARATOR);
+            table.mistake("separator", "is " + Wording.quoted(text) + ", not one character", WANTED_SEPARATOR);
         }
         return text.charAt(0);
     }

@@ -47,7 +47,7 @@ final class StateSection {
         words.forEach((state, stateWords) -> stateWords.forEach(word -> {
             PrinterState earlier = seen.putIfAbsent(word.toLowerCase(Locale.ROOT), state);
             if (earlier != null) {
-                String what = "has " + Shown.quoted(word) + ", which " + earlier.word() + " has already";
+                String what = "has " + Wording.quoted(word) + ", which " + earlier.word() + " has already";
                 table.mistake(state.word(), what, "give each word once; case does not count");
             }
         }));

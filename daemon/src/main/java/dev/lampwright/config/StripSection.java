@@ -51,7 +51,7 @@ record StripSection(int pixels, String order, List<Integer> channelMicroamps, in
         }
         String order = table.text("order", WANTED_ORDER).orElse(USUAL_ORDER);
         if (!Setup.isOrder(order)) {
-            table.mistake("order", "is " + Shown.quoted(order), WANTED_ORDER);
+            table.mistake("order", "is " + Wording.quoted(order), WANTED_ORDER);
             return USUAL_ORDER;
         }
         return order;

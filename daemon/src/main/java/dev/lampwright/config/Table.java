@@ -24,13 +24,13 @@ final class Table {
     private static final String WANTED_TIME = "give a local time, for instance \"22:30\"";
     private final List<String> path;
     private final Map<?, ?> values;
-    private final Findings findings;
+    private final Mistakes findings;
     private final Map<String, Table> tables = new LinkedHashMap<>();
     private final Map<String, List<Table>> arrays = new LinkedHashMap<>();
     private final Set<String> known = new LinkedHashSet<>();
     private boolean mistaken;
 
-    private Table(List<String> path, Map<?, ?> values, Findings findings) {
+    private Table(List<String> path, Map<?, ?> values, Mistakes findings) {
         this.path = path;
         this.values = values;
         this.findings = findings;
@@ -43,7 +43,7 @@ final class Table {
      * @param findings where mistakes go
      * @return the table
      */
-    static Table root(Map<String, Object> values, Findings findings) {
+    static Table root(Map<String, Object> values, Mistakes findings) {
         return new Table(List.of(), values, findings);
     }
 
@@ -201,7 +201,7 @@ final class Table {
                 key,
                 wanted,
                 element -> element instanceof Number || element instanceof Boolean
-                        ? wanted + ", this one in quotes: " + Shown.quoted(String.valueOf(element))
+                        ? wanted + ", this one in quotes: " + Wording.quoted(String.valueOf(element))
                         : wanted);
     }
 
@@ -215,7 +215,7 @@ final class Table {
                 if (element instanceof String text && !text.isEmpty()) {
                     texts.add(text);
                 } else {
-                    mistake(key, "has " + Shown.value(element) + " in it", wantedFor.apply(element));
+                    mistake(key, "has " + Wording.value(element) + " in it", wantedFor.apply(element));
                 }
             }
         } else {
@@ -326,7 +326,7 @@ final class Table {
             String right = Nearest.to(name, known.keySet())
                     .map(near -> "did you mean \"" + near + "\"?")
                     .orElseGet(() -> wantedName(kind, known.keySet()));
-            mistake(key, "is " + Shown.quoted(name) + ", which is no " + kind, right);
+            mistake(key, "is " + Wording.quoted(name) + ", which is no " + kind, right);
         }
         return Optional.ofNullable(known.get(name));
     }
@@ -410,7 +410,7 @@ final class Table {
      */
     double number(String key, double least, double most, double otherwise) {
         OptionalDouble number = numberIfThere(key, least, most);
-        return number.isPresent() ? number.getAsDouble() : defaultOf(key, otherwise, Shown.number(otherwise));
+        return number.isPresent() ? number.getAsDouble() : defaultOf(key, otherwise, Wording.number(otherwise));
     }
 
     /**
@@ -586,7 +586,7 @@ final class Table {
     private void noteUnknown(String key) {
         String all = "remove it; what may stand here: " + String.join(", ", known);
         String right = Nearest.to(key, known)
-                .map(near -> "did you mean " + Shown.key(List.of(near)) + "?")
+                .map(near -> "did you mean " + Wording.key(List.of(near)) + "?")
                 .orElse(all);
         mistake(key, "is not known", key.contains(".") ? "write it without the quotes" : right);
     }
@@ -597,7 +597,7 @@ final class Table {
             return new Table(pathOf(key), inner, findings);
         }
         if (there) {
-            mistake(key, isValue(key), "give a table: [" + Shown.key(pathOf(key)) + "] with its keys below");
+            mistake(key, isValue(key), "give a table: [" + Wording.key(pathOf(key)) + "] with its keys below");
         }
         return new Table(pathOf(key), Map.of(), there ? findings.unheard() : findings);
     }
@@ -610,7 +610,7 @@ final class Table {
             mistake(
                     key,
                     isValue(key),
-                    "give an array of tables: [[" + Shown.key(pathOf(key)) + "]] with the keys below");
+                    "give an array of tables: [[" + Wording.key(pathOf(key)) + "]] with the keys below");
             return List.of();
         }
         List<Table> tables = new ArrayList<>();
@@ -621,7 +621,7 @@ final class Table {
                 tables.add(new Table(List.copyOf(place), inner, findings));
             } else {
                 mistaken = true;
-                findings.mistake(place, "is " + Shown.value(elements.get(i)), "give a table: { key = value, … }");
+                findings.mistake(place, "is " + Wording.value(elements.get(i)), "give a table: { key = value, … }");
             }
         }
         return List.copyOf(tables);
@@ -632,7 +632,7 @@ final class Table {
         if (number >= least && number <= most) {
             return OptionalDouble.of(number);
         }
-        mistake(key, "is " + Shown.value(value), wantedNumber(least, most));
+        mistake(key, "is " + Wording.value(value), wantedNumber(least, most));
         return OptionalDouble.empty();
     }
 
@@ -643,7 +643,7 @@ final class Table {
     }
 
     private String isValue(String key) {
-        return "is " + Shown.value(values.get(key));
+        return "is " + Wording.value(values.get(key));
     }
 
     private static String wantedWhole(int least, int most) {
@@ -651,7 +651,7 @@ final class Table {
     }
 
     private static String wantedNumber(double least, double most) {
-        return "give a number from " + Shown.number(least) + " to " + Shown.number(most);
+        return "give a number from " + Wording.number(least) + " to " + Wording.number(most);
     }
 
     private List<String> pathOf(String key) {

@@ -69,7 +69,7 @@ final class Toml {
 
     private static Mistake given(LineIndex.Repeat twice, String file) {
         String what = "is given on line " + twice.firstLine() + " already";
-        return new Mistake(file, twice.line(), Shown.key(twice.path()), what, "keep one of the two");
+        return new Mistake(file, twice.line(), Wording.key(twice.path()), what, "keep one of the two");
     }
 
     private static Mistake syntax(JsonProcessingException e, String file) {

@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.plan.Wire;
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Wire;
+import dev.lampwright.wiring.Wiring;
 import java.util.Optional;
 
 /** The keys of one wire to a light: {@code wire}, {@code connector_A} and {@code fuse_A}. */
@@ -41,7 +41,7 @@ final class WiredFeed {
             return size.map(Wire::parse).orElse(usual);
         } catch (IllegalArgumentException e) {
             table.mistake(
-                    "wire", "is " + Shown.quoted(size.orElse("")) + ", which is no size of wire here", Wire.WANTED);
+                    "wire", "is " + Wording.quoted(size.orElse("")) + ", which is no size of wire here", Wire.WANTED);
             return usual;
         }
     }

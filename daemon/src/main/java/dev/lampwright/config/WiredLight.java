@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Wiring;
 import java.util.List;
 
 /** One table of {@code [wiring.dimmers]}: how a plain light is wired. */

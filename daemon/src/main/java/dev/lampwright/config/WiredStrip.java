@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.plan.Conductors;
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Conductors;
+import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;

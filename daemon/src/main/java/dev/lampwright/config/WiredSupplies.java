@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,9 +46,9 @@ final class WiredSupplies {
     }
 
     private static void note(Table table, Wiring.Supply supply, Map<Double, Wiring.Supply> told, List<Double> volts) {
-        String value = "is " + Shown.number(supply.volts());
+        String value = "is " + Wording.number(supply.volts());
         if (!volts.contains(supply.volts())) {
-            String there = volts.stream().map(Shown::number).collect(Collectors.joining(" or "));
+            String there = volts.stream().map(Wording::number).collect(Collectors.joining(" or "));
             table.mistake("volts", value + ", but no light is fed with that", "give " + there);
         } else if (told.putIfAbsent(supply.volts(), supply) != null) {
             String other = told.get(supply.volts()).name();
@@ -58,7 +58,7 @@ final class WiredSupplies {
     }
 
     private static Wiring.Supply unnamed(double volts) {
-        String name = Shown.number(volts) + " V";
+        String name = Wording.number(volts) + " V";
         return new Wiring.Supply(name, volts, OptionalDouble.empty(), OptionalDouble.empty());
     }
 }

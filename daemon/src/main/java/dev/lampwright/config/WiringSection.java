@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -98,7 +98,7 @@ final class WiringSection {
         Optional<String> supply = table.text("supply", wanted);
         int index = supply.map(names::indexOf).orElse(-1);
         if (supply.isPresent() && index < 0 && !supply.get().equals(OWN)) {
-            table.mistake("supply", "is " + Shown.quoted(supply.get()) + ", which is no supply", wanted);
+            table.mistake("supply", "is " + Wording.quoted(supply.get()) + ", which is no supply", wanted);
         }
         return new Wiring.Computer(amps, index < 0 ? OptionalInt.empty() : OptionalInt.of(index));
     }

@@ -73,7 +73,7 @@ final class ZonesSection {
     private static Optional<Zone> zone(Table table, String name, String text, int pixels) {
         Matcher whole = WHOLE.matcher(text.strip());
         if (!whole.matches()) {
-            table.mistake(name, "is " + Shown.quoted(text), WANTED);
+            table.mistake(name, "is " + Wording.quoted(text), WANTED);
             return Optional.empty();
         }
         boolean mirrored = whole.group(whole.groupCount()) != null;
@@ -90,7 +90,7 @@ final class ZonesSection {
             int first = Integer.parseInt(run.group(1));
             int last = run.group(2) == null ? first : Integer.parseInt(run.group(2));
             if (Math.max(first, last) >= pixels) {
-                throw new IllegalArgumentException("is " + Shown.quoted(text)
+                throw new IllegalArgumentException("is " + Wording.quoted(text)
                         + ", past the end of the strip; stay within 0-" + (pixels - 1) + ", or mend strip.pixels");
             }
             zone = zone.then(Zone.run(first, last));

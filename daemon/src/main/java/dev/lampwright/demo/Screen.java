@@ -2,8 +2,8 @@ package dev.lampwright.demo;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Frame;
 import java.util.List;
 import java.util.Locale;

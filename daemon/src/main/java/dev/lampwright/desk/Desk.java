@@ -2,9 +2,9 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.Deed.Outcome;
+import dev.lampwright.desk.AskHandler.Outcome;
 import dev.lampwright.look.Fitting;
-import dev.lampwright.printer.Printable;
+import dev.lampwright.upkeep.Printable;
 import java.time.InstantSource;
 import java.util.Optional;
 import java.util.Set;
@@ -31,7 +31,7 @@ public final class Desk {
     private DeskSettings settings;
     private Fitting fitting;
     private Set<String> looks;
-    private Standing standing;
+    private StandingWishes standing;
     private boolean quiet;
 
     /**
@@ -58,7 +58,7 @@ public final class Desk {
         this.settings = settings;
         this.fitting = fitting;
         this.looks = Set.copyOf(looks);
-        standing = Standing.none(settings.brightness());
+        standing = StandingWishes.none(settings.brightness());
         publish();
     }
 
@@ -92,7 +92,7 @@ public final class Desk {
 
     private Answer take(Ask ask, Request request) {
         try {
-            Outcome outcome = Deed.ALL.get(ask).done(request, circumstances(), standing);
+            Outcome outcome = AskHandler.ALL.get(ask).done(request, circumstances(), standing);
             request.requireNothingLeft();
             standing = outcome.standing();
             publish();

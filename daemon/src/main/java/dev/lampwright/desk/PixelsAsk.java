@@ -12,20 +12,20 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Single pixels and zones in colours of their own, for a time. What one message asks for is seen in one frame. */
-final class PixelsAsk implements Deed {
+final class PixelsAsk implements AskHandler {
     private static final Duration USUAL = Duration.ofMinutes(1);
     private static final Pattern RUN = Pattern.compile("(\\d{1,5})(?:-(\\d{1,5}))?");
     private static final String WANTED =
             "give colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}";
 
     @Override
-    public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
+    public Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
         Optional<String> word = request.word("pixels");
         if (word.isPresent()) {
             if (!word.get().equals(Spoken.AUTO)) {
                 throw new RefusedException("pixels is \"" + word.get() + "\"; " + WANTED);
             }
-            Standing none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
+            StandingWishes none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
             return new Outcome(none, "pixels as the look says");
         }
         Map<String, String> colours = request.words("pixels");
@@ -38,7 +38,7 @@ final class PixelsAsk implements Deed {
         for (Map.Entry<String, String> entry : colours.entrySet()) {
             lay(zone(circumstances.fitting(), entry.getKey()), light(entry.getKey(), entry.getValue()), rgba);
         }
-        Standing standing = before.with(before.wishes().withPixels(rgba, circumstances.nanos() + time.toNanos()));
+        StandingWishes standing = before.with(before.wishes().withPixels(rgba, circumstances.nanos() + time.toNanos()));
         return new Outcome(standing, lit(rgba) + " pixels for " + Spoken.seconds(time));
     }
 

@@ -3,9 +3,9 @@ package dev.lampwright.desk;
 import dev.lampwright.cue.AlarmState;
 
 /** That what was acknowledged and is over is to go. */
-final class ResetAsk implements Deed {
+final class ResetAsk implements AskHandler {
     @Override
-    public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
+    public Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
         request.word("reset");
         if (circumstances.alarm() == AlarmState.NORMAL) {
             throw new RefusedException("there is no fault to reset");

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The level of the white lights, or of one of them. */
-final class WorkAsk implements Deed {
+final class WorkAsk implements AskHandler {
     @Override
-    public Outcome done(Request request, Circumstances circumstances, Standing before) throws RefusedException {
+    public Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
         List<DimmerUse> dimmers = circumstances.fitting().dimmers();
         Optional<String> name = request.word("dimmer");
         float level = level(request);

@@ -99,7 +99,7 @@ public final class Chain {
      * @param cues its cues, or others to be shown on what is fitted
      * @return the chain
      */
-    static Chain of(Config config, List<Cue> cues) {
+    public static Chain of(Config config, List<Cue> cues) {
         return of(config, cues, config.guard());
     }
 
@@ -111,7 +111,7 @@ public final class Chain {
      * @param settings what is chosen about the guards
      * @return the chain
      */
-    static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
+    public static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
         Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.room());
         Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
         Signals signals = new Signals(timing.room());
@@ -256,7 +256,7 @@ public final class Chain {
      *
      * @return each part of a look once, oldest first; grows as more fail
      */
-    List<LookFault> faults() {
+    public List<LookFault> faults() {
         return Collections.unmodifiableList(faults);
     }
 
@@ -265,7 +265,7 @@ public final class Chain {
      *
      * @return dark before the first
      */
-    Canvas light() {
+    public Canvas light() {
         return canvas;
     }
 

@@ -1,5 +1,8 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.Contact;
+import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
 import dev.lampwright.cue.Wishes;
@@ -9,9 +12,6 @@ import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
-import dev.lampwright.printer.BrokerState;
-import dev.lampwright.printer.Contact;
-import dev.lampwright.printer.OwnTopics;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;

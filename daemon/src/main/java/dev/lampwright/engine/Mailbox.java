@@ -1,8 +1,8 @@
 package dev.lampwright.engine;
 
+import dev.lampwright.broker.Contact;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Desk;
-import dev.lampwright.printer.Contact;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;

@@ -4,7 +4,7 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.PrinterStatus;
 
 /** Is told by the frame loop which statuses and wishes its frames show. No method may wait. */
-interface StatusWatch {
+public interface StatusWatch {
     /** Nobody watches. */
     StatusWatch NOBODY = new StatusWatch() {
         @Override

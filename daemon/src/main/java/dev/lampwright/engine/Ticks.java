@@ -3,7 +3,7 @@ package dev.lampwright.engine;
 import java.util.concurrent.TimeUnit;
 
 /** The fixed grid of times that frames stand on. */
-final class Ticks {
+public final class Ticks {
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
 
     private Ticks() {}
@@ -15,7 +15,7 @@ final class Ticks {
      * @param framesPerSecond rate of the frames, 1 or more
      * @return ns since frame 0
      */
-    static long nanos(long tick, int framesPerSecond) {
+    public static long nanos(long tick, int framesPerSecond) {
         return tick / framesPerSecond * NANOS_PER_SECOND + tick % framesPerSecond * NANOS_PER_SECOND / framesPerSecond;
     }
 }

@@ -16,7 +16,7 @@ import java.util.List;
  * region is held bright and another has become brighter, the whole frame before stays.
  */
 public final class FlashGuard {
-    private final Lights lights;
+    private final LightReader lights;
     private final Window window;
     private final List<Region> regions;
     private final int[] shares;
@@ -33,7 +33,7 @@ public final class FlashGuard {
      * @param framesPerSecond the most frames in a second
      */
     public FlashGuard(Setup setup, Fitting fitting, int framesPerSecond) {
-        lights = new Lights(setup.order(), fitting);
+        lights = new LightReader(setup.order(), fitting);
         window = new Window(framesPerSecond);
         regions = Regions.of(fitting).stream()
                 .map(region -> new Region(region, window, framesPerSecond))

@@ -12,7 +12,7 @@ final class Region {
     private static final long CALM_NANOS = 1_000_000_000L;
 
     private final int[] lights;
-    private final Sight sight;
+    private final FlashMeasure sight;
     private final Flicker wanted;
     private final Flicker shown;
     private final int step;
@@ -28,7 +28,7 @@ final class Region {
      */
     Region(int[] lights, Window window, int framesPerSecond) {
         this.lights = lights;
-        sight = new Sight(lights.length);
+        sight = new FlashMeasure(lights.length);
         wanted = new Flicker(window, sight);
         shown = new Flicker(window, sight);
         step = Math.max(1, FREE / framesPerSecond);
@@ -60,7 +60,7 @@ final class Region {
      *
      * @param all the lights of a frame
      */
-    void look(Lights all) {
+    void look(LightReader all) {
         long red = 0;
         long green = 0;
         long blue = 0;

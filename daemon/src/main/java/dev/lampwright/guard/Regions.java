@@ -24,7 +24,7 @@ final class Regions {
      * The regions of what is fitted.
      *
      * @param fitting what looks are made for
-     * @return the lights of each as {@link Lights} counts them, each set of lights once, the smallest first
+     * @return the lights of each as {@link LightReader} counts them, each set of lights once, the smallest first
      */
     static List<int[]> of(Fitting fitting) {
         List<int[]> all = new ArrayList<>();

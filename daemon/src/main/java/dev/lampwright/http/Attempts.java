@@ -9,7 +9,7 @@ import org.slf4j.Logger;
  * For one thread at a time.
  */
 final class Attempts {
-    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(Standing.PAUSE_S);
+    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
 
     private final Logger log;
     private final LongSupplier nanoClock;
@@ -34,7 +34,7 @@ final class Attempts {
      */
     void failed(String words) {
         if (!words.equals(trouble)) {
-            log.warn("{}; it is tried again every {} s", words, Standing.PAUSE_S);
+            log.warn("{}; it is tried again every {} s", words, RetriedServer.PAUSE_S);
         }
         trouble = words;
         failedAtNanos = nanoClock.getAsLong();
@@ -48,7 +48,7 @@ final class Attempts {
     /**
      * Whether it is time to try again.
      *
-     * @return false if the last attempt has not failed, or did so less than {@link Standing#PAUSE_S} ago
+     * @return false if the last attempt has not failed, or did so less than {@link RetriedServer#PAUSE_S} ago
      */
     boolean areDue() {
         return !trouble.isEmpty() && nanoClock.getAsLong() - failedAtNanos >= PAUSE_NANOS;

@@ -26,8 +26,8 @@ public final class ControllerLink implements AutoCloseable {
     private final FrameSlot frames;
     private final LongSupplier clock;
     private final Tally tally = new Tally();
-    private final Trouble trouble = new Trouble(LOG);
-    private final Backoff backoff = new Backoff();
+    private final LineTrouble trouble = new LineTrouble(LOG);
+    private final LineBackoff backoff = new LineBackoff();
     private final FrameGate gate;
     private final Exchange exchange;
     private final Handshake handshake;

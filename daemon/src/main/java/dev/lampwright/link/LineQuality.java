@@ -11,8 +11,8 @@ final class LineQuality {
     private final String port;
     private final Tally tally;
     private final LongSupplier clock;
-    private final Trouble garble;
-    private final Trouble ceiling;
+    private final LineTrouble garble;
+    private final LineTrouble ceiling;
     private boolean counting;
     private long mishaps;
     private long dimmed;
@@ -23,8 +23,8 @@ final class LineQuality {
         this.port = port;
         this.tally = tally;
         this.clock = clock;
-        garble = new Trouble(log);
-        ceiling = new Trouble(log);
+        garble = new LineTrouble(log);
+        ceiling = new LineTrouble(log);
     }
 
     /**

@@ -12,6 +12,6 @@ final class HumanLines extends LayoutBase<ILoggingEvent> {
 
     @Override
     public String doLayout(ILoggingEvent event) {
-        return String.format("%s %-5s %s%n", TIME.format(event.getInstant()), event.getLevel(), Text.of(event));
+        return String.format("%s %-5s %s%n", TIME.format(event.getInstant()), event.getLevel(), EntryText.of(event));
     }
 }

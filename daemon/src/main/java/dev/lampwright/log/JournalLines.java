@@ -10,7 +10,7 @@ final class JournalLines extends LayoutBase<ILoggingEvent> {
     @Override
     public String doLayout(ILoggingEvent event) {
         String priority = "<" + priority(event.getLevel()) + ">";
-        return Text.of(event).lines().map(line -> priority + line + "\n").collect(Collectors.joining());
+        return EntryText.of(event).lines().map(line -> priority + line + "\n").collect(Collectors.joining());
     }
 
     /** Priorities of syslog(3). */

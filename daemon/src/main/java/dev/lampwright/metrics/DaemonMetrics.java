@@ -1,10 +1,10 @@
 package dev.lampwright.metrics;
 
+import dev.lampwright.broker.BrokerState;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameLoop;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
-import dev.lampwright.printer.BrokerState;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import io.prometheus.metrics.model.snapshots.CounterSnapshot;

@@ -1,7 +1,7 @@
 package dev.lampwright.metrics;
 
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.http.Standing;
+import dev.lampwright.http.RetriedServer;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -16,7 +16,7 @@ import org.slf4j.LoggerFactory;
 public final class LiveMetrics implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LiveMetrics.class);
 
-    private final Standing<Integer, MetricsServer> standing;
+    private final RetriedServer<Integer, MetricsServer> standing;
 
     /**
      * Makes metrics that are not told yet.
@@ -28,7 +28,7 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     LiveMetrics(Daemon daemon, LongSupplier nanoClock) {
-        standing = new Standing<>(port -> open(port, daemon), "no metrics are told", LOG, nanoClock);
+        standing = new RetriedServer<>(port -> open(port, daemon), "no metrics are told", LOG, nanoClock);
     }
 
     private static MetricsServer open(int port, Daemon daemon) throws IOException {

@@ -3,9 +3,9 @@ package dev.lampwright.metrics;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.PortProbe;
+import dev.lampwright.http.RetriedServer;
 import dev.lampwright.http.ServerLimits;
-import dev.lampwright.http.Standing;
-import dev.lampwright.http.Vacancy;
 import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,7 +20,7 @@ import org.slf4j.LoggerFactory;
  * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
  * takes no lock that the frame loop or the link takes. Whoever is slow to ask is hung up on; an answer is so short that nobody can hold it up.
  */
-public final class MetricsServer implements Standing.Server {
+public final class MetricsServer implements RetriedServer.Server {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
     private static final String PATH = "/metrics";
     private static final int OK = 200;
@@ -50,7 +50,7 @@ public final class MetricsServer implements Standing.Server {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
         ServerLimits.set();
         try {
-            Vacancy.require(address);
+            PortProbe.require(address);
             HttpServer server = HttpServer.create(address, 0);
             MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);
             metrics.serve();

@@ -86,10 +86,10 @@ final class Call {
     }
 
     void answerJson(int status, String json) throws IOException {
-        answer(status, new Sheet(JSON, json.getBytes(StandardCharsets.UTF_8)));
+        answer(status, new StaticFile(JSON, json.getBytes(StandardCharsets.UTF_8)));
     }
 
-    void answer(int status, Sheet sheet) throws IOException {
+    void answer(int status, StaticFile sheet) throws IOException {
         header("Content-Type", sheet.type());
         boolean head = method().equals("HEAD");
         if (head) {

@@ -2,7 +2,7 @@ package dev.lampwright.page;
 
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.http.Standing;
+import dev.lampwright.http.RetriedServer;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.LongSupplier;
@@ -16,7 +16,7 @@ import org.slf4j.LoggerFactory;
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
 
-    private final Standing<PageSettings, PageServer> standing;
+    private final RetriedServer<PageSettings, PageServer> standing;
 
     /**
      * Makes a page that is not there yet.
@@ -28,7 +28,7 @@ public final class LivePage implements AutoCloseable {
     }
 
     LivePage(Daemon daemon, LongSupplier nanoClock) {
-        standing = new Standing<>(settings -> open(settings, daemon), "there is no live page", LOG, nanoClock);
+        standing = new RetriedServer<>(settings -> open(settings, daemon), "there is no live page", LOG, nanoClock);
     }
 
     private static PageServer open(PageSettings settings, Daemon daemon) throws IOException {

@@ -20,13 +20,13 @@ final class PageHandler implements HttpHandler {
     private static final String AFTER = "after=";
     private static final long COME_AGAIN_MS = 2000;
 
-    private final Map<String, Sheet> sheets = Sheet.all();
-    private final Door door;
+    private final Map<String, StaticFile> sheets = StaticFile.all();
+    private final AccessCheck door;
     private final Desk desk;
     private final Publisher publisher;
     private final Viewers viewers;
 
-    PageHandler(Door door, Desk desk, Publisher publisher, Viewers viewers) {
+    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers) {
         this.door = door;
         this.desk = desk;
         this.publisher = publisher;

@@ -3,9 +3,9 @@ package dev.lampwright.page;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.PortProbe;
+import dev.lampwright.http.RetriedServer;
 import dev.lampwright.http.ServerLimits;
-import dev.lampwright.http.Standing;
-import dev.lampwright.http.Vacancy;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -18,7 +18,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
-final class PageServer implements Standing.Server {
+final class PageServer implements RetriedServer.Server {
     private static final int OTHER_REQUESTS = 8;
     private static final int BACKLOG = 64;
 
@@ -45,7 +45,8 @@ final class PageServer implements Standing.Server {
         viewers = new Viewers(settings.viewers());
         troubles = TroubleLog.listening();
         publisher = new Publisher(daemon, viewers, troubles);
-        Door door = new Door(settings.hosts(), token, server.getAddress().getPort());
+        AccessCheck door =
+                new AccessCheck(settings.hosts(), token, server.getAddress().getPort());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
         server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers));
@@ -71,7 +72,7 @@ final class PageServer implements Standing.Server {
     /** Before the token is read, so that a place which is tried again and again has nothing else tried with it. */
     private static void requireRoom(PageSettings settings) throws IOException {
         try {
-            Vacancy.require(where(settings));
+            PortProbe.require(where(settings));
         } catch (IOException e) {
             throw new IOException(
                     settings.address().getHostAddress() + " port " + settings.port() + " cannot be had ("

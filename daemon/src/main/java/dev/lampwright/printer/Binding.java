@@ -1,5 +1,8 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Unit;
+
 /**
  * Where the printer says one quantity, and how. What is told becomes a number, times {@code scale}, plus {@code offset}, and is then
  * turned from {@code unit} into the quantity's own unit.

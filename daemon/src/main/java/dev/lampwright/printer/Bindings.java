@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;

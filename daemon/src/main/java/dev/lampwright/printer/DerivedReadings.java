@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
+
 /**
  * Progress of a printer that does not tell it, from what it does tell: layers (or what else is counted) done of all; or else time
  * elapsed of time elapsed and left. Unknown stays unknown.

@@ -1,6 +1,8 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.payload.UnreadableException;
+import dev.lampwright.payload.WordPattern;
 import java.util.List;
 
 /** Takes a word as the beginning or the end of an event. Any other word, and JSON's null, changes nothing. */

@@ -1,5 +1,12 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.BrokerClient;
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.Contact;
+import dev.lampwright.broker.KeptMessages;
+import dev.lampwright.broker.Patience;
+import dev.lampwright.upkeep.Trouble;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;

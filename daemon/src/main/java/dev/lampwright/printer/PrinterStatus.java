@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.upkeep.Printable;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;

@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
+
 /**
  * One value from one message.
  *

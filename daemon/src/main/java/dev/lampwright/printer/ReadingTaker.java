@@ -1,6 +1,10 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.payload.Measure;
+import dev.lampwright.payload.Plausible;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.UnreadableException;
 
 /**
  * Takes a number as the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is

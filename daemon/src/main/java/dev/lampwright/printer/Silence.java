@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.broker.BrokerState;
 import java.util.Optional;
 
 /** Why nothing is heard of the printer. */

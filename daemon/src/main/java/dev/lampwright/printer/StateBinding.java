@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Source;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;

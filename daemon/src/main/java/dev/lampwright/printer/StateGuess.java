@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
+
 /**
  * What a printer is doing, by its readings:
  *

@@ -1,6 +1,9 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.payload.UnreadableException;
+import dev.lampwright.payload.WordPattern;
+import dev.lampwright.upkeep.Printable;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;

@@ -1,5 +1,7 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Payload;
+import dev.lampwright.payload.Quantity;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -8,7 +10,7 @@ import java.util.List;
  * No message makes it throw. For one thread at a time.
  */
 public final class StatusReader {
-    private final List<Bound> bounds = new ArrayList<>();
+    private final List<ActiveBinding> bounds = new ArrayList<>();
     private final DerivedReadings derived;
     private final StateJudge judge;
 
@@ -26,20 +28,22 @@ public final class StatusReader {
         bindings.readings()
                 .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
-        bindings.will().ifPresent(will -> bounds.add(new Bound("will", will.source(), new WillTaker(will.gone()))));
-        bindings.faultText().ifPresent(source -> bounds.add(new Bound("fault text", source, new FaultTextTaker())));
+        bindings.will()
+                .ifPresent(will -> bounds.add(new ActiveBinding("will", will.source(), new WillTaker(will.gone()))));
+        bindings.faultText()
+                .ifPresent(source -> bounds.add(new ActiveBinding("fault text", source, new FaultTextTaker())));
     }
 
-    private static Bound bound(StateBinding binding, boolean saysNoMore) {
-        return new Bound("state", binding.source(), new StateTaker(binding.words(), saysNoMore));
+    private static ActiveBinding bound(StateBinding binding, boolean saysNoMore) {
+        return new ActiveBinding("state", binding.source(), new StateTaker(binding.words(), saysNoMore));
     }
 
-    private static Bound bound(Quantity quantity, Binding binding) {
-        return new Bound(quantity.key(), binding.source(), new ReadingTaker(quantity, binding));
+    private static ActiveBinding bound(Quantity quantity, Binding binding) {
+        return new ActiveBinding(quantity.key(), binding.source(), new ReadingTaker(quantity, binding));
     }
 
-    private static Bound bound(String event, EventBinding binding) {
-        return new Bound("event " + event, binding.source(), new EventTaker(event, binding));
+    private static ActiveBinding bound(String event, EventBinding binding) {
+        return new ActiveBinding("event " + event, binding.source(), new EventTaker(event, binding));
     }
 
     /**
@@ -54,7 +58,7 @@ public final class StatusReader {
     public PrinterStatus read(PrinterStatus before, String topic, byte[] payload, long atNanos) {
         Payload opened = new Payload(payload);
         PrinterStatus after = before;
-        for (Bound bound : bounds) {
+        for (ActiveBinding bound : bounds) {
             if (bound.wants(topic)) {
                 after = bound.read(after, topic, opened, atNanos);
             }
@@ -71,6 +75,6 @@ public final class StatusReader {
      * in which a printer would have spoken; callable from another thread than {@link #read}.
      */
     synchronized void tellQuietTopics() {
-        bounds.forEach(Bound::tellIfQuiet);
+        bounds.forEach(ActiveBinding::tellIfQuiet);
     }
 }

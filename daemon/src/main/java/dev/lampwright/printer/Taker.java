@@ -1,6 +1,7 @@
 package dev.lampwright.printer;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.payload.UnreadableException;
 
 /** Takes the value that stands at a binding's place into the status. */
 interface Taker {

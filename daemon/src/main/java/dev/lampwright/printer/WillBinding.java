@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Source;
 import java.util.List;
 
 /**

@@ -1,6 +1,5 @@
 /**
- * From the broker's messages to what the printer is doing: bindings turn messages into readings, readings make up an immutable
- * {@link dev.lampwright.printer.PrinterStatus}. The only place that imports the MQTT client and the JSON parser. Nothing here
- * knows of light.
+ * What the printer is doing: bindings turn values from messages into readings, and readings make up an immutable
+ * {@link dev.lampwright.printer.PrinterStatus} with the state that follows from them. Nothing here knows of light.
  */
 package dev.lampwright.printer;

@@ -18,7 +18,7 @@ final class HeatFit {
     /** A goal is set because the heater gets there: so much of the slope is taken to be left there at least. */
     private static final double LEAST_SLOPE_LEFT = 0.04;
 
-    private final LeastSquares squares = new LeastSquares();
+    private final GuidedLeastSquares squares = new GuidedLeastSquares();
     private double secondsLeft = Double.NaN;
     private double errorS = Double.NaN;
     private double rate = Double.NaN;

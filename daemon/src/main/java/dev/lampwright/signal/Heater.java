@@ -1,11 +1,11 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Reading;
 
 /** One heated part: its temperature and its target make five signals. */
-final class Heater implements Source {
+final class Heater implements SignalSource {
     private final Quantity actualQuantity;
     private final Quantity targetQuantity;
     private final HeatUp heatUp;

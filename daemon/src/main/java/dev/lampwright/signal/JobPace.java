@@ -13,7 +13,7 @@ final class JobPace {
     private static final double ANOTHER_JOB = 0.005;
 
     private final Samples samples = new Samples();
-    private final Line line = new Line();
+    private final StraightLine line = new StraightLine();
     private final Arrival arrival = new Arrival();
     private double highest;
 

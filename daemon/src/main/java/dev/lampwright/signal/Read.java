@@ -1,11 +1,11 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.printer.Reading;
 
 /** A reading followed as it is. */
-final class Read implements Source {
+final class Read implements SignalSource {
     private final Quantity quantity;
     private final Glide glide;
     private Reading last = Reading.UNKNOWN;

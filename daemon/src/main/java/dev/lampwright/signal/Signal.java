@@ -1,6 +1,6 @@
 package dev.lampwright.signal;
 
-import dev.lampwright.printer.Quantity;
+import dev.lampwright.payload.Quantity;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;

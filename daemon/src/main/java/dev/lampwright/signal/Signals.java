@@ -1,7 +1,7 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -10,7 +10,7 @@ import java.util.Map;
 /** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
 public final class Signals {
     private final Map<Signal, Track> tracks = new EnumMap<>(Signal.class);
-    private final List<Source> sources = new ArrayList<>();
+    private final List<SignalSource> sources = new ArrayList<>();
 
     /**
      * Makes signals that are all unknown.

@@ -48,7 +48,7 @@ class ManualPageTest {
     /** RFC 1952: byte 8 is 2 for the slowest algorithm, bytes 4 to 7 are 0 where there is no time. */
     @Test
     void isZippedAsPackagesWantIt() throws IOException {
-        byte[] zipped = Papers.zipped(page);
+        byte[] zipped = PackageDocs.zipped(page);
         assertEquals(2, zipped[8]);
         assertEquals(0, zipped[4] | zipped[5] | zipped[6] | zipped[7]);
         try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(zipped))) {

@@ -37,7 +37,7 @@ class RenderIT {
                 picture.toString());
         assertEquals(0, child.status(), child.output());
         assertTrue(Files.size(picture) > 500, "a picture is there");
-        assertTrue(child.output().contains("dev.lampwright.picture.Paper "), "loaded classes are told");
+        assertTrue(child.output().contains("dev.lampwright.tool.picture.Paper "), "loaded classes are told");
         for (String needy : List.of("sun.font.SunFontManager ", "sun.awt.X11.XToolkit ", "sun.awt.X11FontManager ")) {
             assertFalse(child.output().contains(needy), needy);
         }

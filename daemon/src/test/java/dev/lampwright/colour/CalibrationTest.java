@@ -23,7 +23,7 @@ class CalibrationTest {
 
     @Test
     void measuredStripShowsWhatIsMeant() {
-        Drive drive = new Drive(MEASURED, false);
+        PixelDuties drive = new PixelDuties(MEASURED, false);
         drive.pixel(new float[] {1, 1, 1, 1}, 0, duties);
         double full = light().second();
         for (int i = 0; i < 1000; i++) {
@@ -43,7 +43,7 @@ class CalibrationTest {
     @Test
     void whiteIsTheTarget() {
         for (Chromaticity target : new Chromaticity[] {Chromaticity.D65, BlackBody.chromaticity(2700)}) {
-            Drive drive = new Drive(Calibration.measured(RED, GREEN, BLUE, target), false);
+            PixelDuties drive = new PixelDuties(Calibration.measured(RED, GREEN, BLUE, target), false);
             drive.pixel(new float[] {0.5f, 0.5f, 0.5f, 1}, 0, duties);
             assertEquals(0.5, Math.max(duties[0], Math.max(duties[1], duties[2])), 1e-6, "as bright as it goes");
             Chromaticity shown = Chromaticity.of(light());
@@ -65,7 +65,8 @@ class CalibrationTest {
                 -0.009243040646204504,
                 0.015055191490298152,
                 0.7518742814281371);
-        Drive drive = new Drive(Calibration.measured(RED, GREEN, BLUE, new Chromaticity(0.3457, 0.3585)), false);
+        PixelDuties drive =
+                new PixelDuties(Calibration.measured(RED, GREEN, BLUE, new Chromaticity(0.3457, 0.3585)), false);
         drive.pixel(new float[] {1, 1, 1, 1}, 0, duties);
         double full = light().second();
         for (float[] rgba : new float[][] {{0.5f, 0.2f, 0.1f, 1}, {0.1f, 0.5f, 0.2f, 1}, {0.2f, 0.2f, 0.5f, 1}}) {
@@ -82,7 +83,7 @@ class CalibrationTest {
     void whatIsTooStrongKeepsItsChromaticity() {
         Emitter weak = new Emitter(RED.colour(), 100);
         Emitter pale = new Emitter(new Chromaticity(0.32, 0.54), 720);
-        Drive drive = new Drive(Calibration.measured(weak, pale, BLUE, Chromaticity.D65), false);
+        PixelDuties drive = new PixelDuties(Calibration.measured(weak, pale, BLUE, Chromaticity.D65), false);
         drive.pixel(new float[] {0.2f, 0, 0.2f, 1}, 0, duties);
         assertTrue(duties[0] > 0.2001, "five times as much is too much: " + duties[0]);
         Chromaticity meant = Chromaticity.of(light(weak, pale, BLUE));
@@ -97,7 +98,7 @@ class CalibrationTest {
     @Test
     void whatTheStripCannotShowKeepsItsLuminance() {
         Emitter pale = new Emitter(new Chromaticity(0.55, 0.35), 390);
-        Drive drive = new Drive(Calibration.measured(pale, GREEN, BLUE, Chromaticity.D65), false);
+        PixelDuties drive = new PixelDuties(Calibration.measured(pale, GREEN, BLUE, Chromaticity.D65), false);
         drive.pixel(new float[] {0.4f, 0.4f, 0.4f, 1}, 0, duties);
         double grey = light(pale, GREEN, BLUE).second() / 0.4;
         drive.pixel(new float[] {0.4f, 0, 0, 1}, 0, duties);
@@ -108,8 +109,8 @@ class CalibrationTest {
 
     @Test
     void whiteTakesOverAllItCanAndChangesNothing() {
-        Drive plain = new Drive(MEASURED, false);
-        Drive withWhite = new Drive(MEASURED.withWhite(WHITE), true);
+        PixelDuties plain = new PixelDuties(MEASURED, false);
+        PixelDuties withWhite = new PixelDuties(MEASURED.withWhite(WHITE), true);
         for (int i = 0; i < 1000; i++) {
             float[] rgba = {random.nextFloat(), random.nextFloat(), random.nextFloat(), 1};
             plain.pixel(rgba, 0, duties);
@@ -128,7 +129,7 @@ class CalibrationTest {
     /** By default white LEDs are all three together, and what is grey is theirs alone. */
     @Test
     void unknownWhiteIsAllThree() {
-        Drive drive = new Drive(Calibration.none(), true);
+        PixelDuties drive = new PixelDuties(Calibration.none(), true);
         drive.pixel(new float[] {0.75f, 0.5f, 0.25f, 1}, 0, duties);
         assertDuties(0.5, 0.25, 0, 0.25);
     }
@@ -137,7 +138,7 @@ class CalibrationTest {
     @Test
     void whiteOfAColourTemperature() {
         Light warm = BlackBody.light(3000);
-        Drive drive = new Drive(Calibration.none().withWhite(BlackBody.chromaticity(3000)), true);
+        PixelDuties drive = new PixelDuties(Calibration.none().withWhite(BlackBody.chromaticity(3000)), true);
         drive.pixel(new float[] {warm.red(), warm.green(), warm.blue(), 1}, 0, duties);
         assertDuties(0, 0, 0, 1);
         drive.pixel(new float[] {1, 1, 1, 1}, 0, duties);
@@ -146,7 +147,7 @@ class CalibrationTest {
 
     @Test
     void gains() {
-        Drive drive = new Drive(Calibration.gains(1, 0.5, 0.25), false);
+        PixelDuties drive = new PixelDuties(Calibration.gains(1, 0.5, 0.25), false);
         drive.pixel(new float[] {0.5f, 0.5f, 0.5f, 1}, 0, duties);
         assertDuties(0.5, 0.25, 0.125, 0);
     }

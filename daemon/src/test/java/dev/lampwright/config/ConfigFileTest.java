@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
-import dev.lampwright.printer.Broker;
-import dev.lampwright.printer.OwnCertificate;
-import dev.lampwright.printer.PayloadPath;
-import dev.lampwright.printer.Quantity;
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.OwnCertificate;
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Room;

@@ -15,7 +15,7 @@ class CredentialTest {
     private static final Path FOLDER = Path.of("/etc/lampwright");
     private static final Map<String, String> SERVICE = Map.of("CREDENTIALS_DIRECTORY", "/run/credentials/x.service");
 
-    private final Findings findings = new Findings("alder.toml", LineIndex.of(""));
+    private final Mistakes findings = new Mistakes("alder.toml", LineIndex.of(""));
 
     private Optional<Path> read(String text, Map<String, String> environment) {
         return BrokerSection.passwordFile(Table.root(Map.of("password_file", text), findings), FOLDER, environment);

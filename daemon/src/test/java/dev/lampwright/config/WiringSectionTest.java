@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.lampwright.plan.Wire;
-import dev.lampwright.plan.Wiring;
+import dev.lampwright.wiring.Wire;
+import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -113,7 +113,7 @@ class WiringSectionTest {
     /** They would bury what {@code check} has to tell. */
     @Test
     void itsDefaultsAreToldByThePlanOnly() throws ConfigException {
-        Findings findings = new Findings("t.toml", LineIndex.of(GOOD));
+        Mistakes findings = new Mistakes("t.toml", LineIndex.of(GOOD));
         Table root = Table.root(Toml.parse(GOOD, "t.toml"), findings);
         Wiring wiring = WiringSection.read(root, 5, 10, List.of("work", "glow", "side"));
         assertTrue(wiring.defaults().size() > 10);

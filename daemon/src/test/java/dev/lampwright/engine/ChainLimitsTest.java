@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;

@@ -5,11 +5,11 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 
 /** Configurations to make chains of. */
-final class Configs {
+public final class Configs {
     private Configs() {}
 
     /** A strip with much room under its ceiling, and more: lines of the file, or, after a comma, more keys of the strip. */
-    static Config of(int pixels, String order, String more) {
+    public static Config of(int pixels, String order, String more) {
         boolean ofStrip = more.startsWith(",");
         String text = """
                 broker.url = "mqtt://alder"

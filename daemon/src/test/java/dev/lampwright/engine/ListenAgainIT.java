@@ -2,14 +2,14 @@ package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.broker.BrokerState;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
-import dev.lampwright.printer.BrokerState;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.Recording;

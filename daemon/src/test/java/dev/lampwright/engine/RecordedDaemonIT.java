@@ -12,6 +12,8 @@ import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.Recording;
+import dev.lampwright.tool.replay.Replay;
+import dev.lampwright.tool.replay.Timeline;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashSet;

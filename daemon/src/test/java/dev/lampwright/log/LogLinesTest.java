@@ -62,10 +62,10 @@ class LogLinesTest {
         Path file = Files.createFile(folder.resolve("stream"));
         Path other = Files.createFile(folder.resolve("other"));
         String stream = Files.getAttribute(file, "unix:dev") + ":" + Files.getAttribute(file, "unix:ino");
-        assertTrue(Journal.isAt(stream, file));
-        assertFalse(Journal.isAt(stream, other));
-        assertFalse(Journal.isAt("", file));
-        assertFalse(Journal.isAt("9:x", folder.resolve("none")));
+        assertTrue(JournalStream.isAt(stream, file));
+        assertFalse(JournalStream.isAt(stream, other));
+        assertFalse(JournalStream.isAt("", file));
+        assertFalse(JournalStream.isAt("9:x", folder.resolve("none")));
     }
 
     @Test

@@ -1,7 +1,7 @@
 package dev.lampwright.look;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import dev.lampwright.signal.Signals;
 
 /** Moments to draw at. */

@@ -9,7 +9,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.http.Standing;
+import dev.lampwright.http.RetriedServer;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
 import java.io.IOException;
@@ -26,7 +26,7 @@ import org.junit.jupiter.api.Timeout;
 
 @Timeout(60)
 class LiveMetricsTest {
-    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(Standing.PAUSE_S);
+    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
 
     private final AtomicLong nanos = new AtomicLong();
     private final CapturedLog log = new CapturedLog(LiveMetrics.class.getName());

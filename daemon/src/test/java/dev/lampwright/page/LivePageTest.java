@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import dev.lampwright.http.Standing;
+import dev.lampwright.http.RetriedServer;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
@@ -40,7 +40,7 @@ class LivePageTest {
             "cache-control", "no-store",
             "cross-origin-opener-policy", "same-origin");
 
-    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(Standing.PAUSE_S);
+    private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
 
     @TempDir
     private Path folder;

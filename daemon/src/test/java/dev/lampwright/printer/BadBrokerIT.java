@@ -5,8 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.FakeBroker;
+import dev.lampwright.broker.PahoThreads;
+import dev.lampwright.broker.Patience;
+import dev.lampwright.testing.Alder;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.LogLines;
 import dev.lampwright.testing.Mosquitto;
 import java.time.Duration;
 import java.util.List;

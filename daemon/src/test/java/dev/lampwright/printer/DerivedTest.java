@@ -2,6 +2,10 @@ package dev.lampwright.printer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
+import dev.lampwright.testing.Alder;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;

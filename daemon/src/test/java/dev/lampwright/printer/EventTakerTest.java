@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Source;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;

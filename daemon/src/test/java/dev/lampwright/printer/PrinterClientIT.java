@@ -3,7 +3,14 @@ package dev.lampwright.printer;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.PahoThreads;
+import dev.lampwright.broker.Patience;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.testing.Alder;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.LogLines;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.TestCertificates;
 import java.io.IOException;

@@ -2,8 +2,15 @@ package dev.lampwright.printer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.Patience;
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
+import dev.lampwright.testing.Alder;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Forwarder;
+import dev.lampwright.testing.LogLines;
 import dev.lampwright.testing.Mosquitto;
 import java.net.URI;
 import java.time.Duration;

@@ -2,6 +2,7 @@ package dev.lampwright.printer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.broker.BrokerState;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 

@@ -2,6 +2,7 @@ package dev.lampwright.printer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.payload.Quantity;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 

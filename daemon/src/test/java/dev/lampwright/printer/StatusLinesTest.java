@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.StatusLines.Entry;
 import dev.lampwright.printer.StatusLines.LineException;
 import java.util.ArrayList;

@@ -1,11 +1,20 @@
 package dev.lampwright.printer;
 
-import static dev.lampwright.printer.Alder.HEAT;
-import static dev.lampwright.printer.Alder.JOB;
+import static dev.lampwright.testing.Alder.HEAT;
+import static dev.lampwright.testing.Alder.JOB;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.payload.CsvField;
+import dev.lampwright.payload.Excerpt;
+import dev.lampwright.payload.Payload;
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Unit;
+import dev.lampwright.testing.Alder;
+import dev.lampwright.testing.LogLines;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Source;
+import dev.lampwright.testing.Alder;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

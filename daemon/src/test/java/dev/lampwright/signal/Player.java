@@ -1,7 +1,7 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.printer.Quantity;
 import java.util.List;
 
 /** Plays heat-ups to signals, as those of a bed. */

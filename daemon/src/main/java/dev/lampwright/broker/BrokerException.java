@@ -1,0 +1,12 @@
+package dev.lampwright.broker;
+
+/** The broker cannot be reached, does not let us in or has gone. The message is for the user: what, and what to do. */
+final class BrokerException extends Exception {
+    BrokerException(String message) {
+        super(message);
+    }
+
+    BrokerException(String message, Throwable cause) {
+        super(message, cause);
+    }
+}

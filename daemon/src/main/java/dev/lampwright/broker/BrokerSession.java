@@ -1,0 +1,276 @@
+package dev.lampwright.broker;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.IntStream;
+import org.eclipse.paho.client.mqttv3.IMqttActionListener;
+import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
+import org.eclipse.paho.client.mqttv3.IMqttToken;
+import org.eclipse.paho.client.mqttv3.MqttCallback;
+import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
+import org.eclipse.paho.client.mqttv3.MqttException;
+import org.eclipse.paho.client.mqttv3.MqttMessage;
+
+/**
+ * One connection to the broker, from the attempt to make it until it ends: {@link #open}, {@link #subscribe},
+ * {@link #awaitEnd}, {@link #close}, all from one thread. What waits in the outbox is published one by one, so that a slow broker
+ * gets the newest and not a queue. Each has a Paho client of its own, so that one that is stuck holds up
+ * nothing. Soon after {@link #close} no thread is left, but for one that still waits for a name server.
+ */
+final class BrokerSession implements AutoCloseable {
+    /**
+     * At least once. At most once is what brokers drop first when they are busy, and a fault may be published only once. A
+     * message that comes twice does no harm.
+     */
+    private static final int QOS = 1;
+
+    /**
+     * At most once, for what we publish. The broker gets it for as long as the connection lives, and the next connection begins with
+     * all that is retained; nothing then hangs on an answer that a broker may not give.
+     */
+    private static final int OUTGOING_QOS = 0;
+
+    private static final int REFUSED = 0x80;
+    private static final Duration FAREWELL = Duration.ofMillis(300);
+    private static final Duration LIBRARY_START = Duration.ofSeconds(1);
+
+    private final BrokerSocket socket;
+    private final Patience patience;
+    private final MessageSink sink;
+    private final Outbox outbox;
+    private final PahoClient client;
+    private final CompletableFuture<Throwable> ended = new CompletableFuture<>();
+    private volatile boolean isOver;
+    private volatile boolean isWriting;
+
+    /**
+     * Prepares a connection; nothing is sent yet.
+     *
+     * @param clientId what to be called at the broker, 1 to 23 letters and digits
+     * @param socket the network connection, not started
+     * @param patience how long to wait
+     * @param sink where messages go; not used after {@link #close} has begun
+     * @param outbox what to publish
+     * @throws BrokerException if Paho refuses the client id
+     */
+    BrokerSession(String clientId, BrokerSocket socket, Patience patience, MessageSink sink, Outbox outbox)
+            throws BrokerException {
+        this.socket = socket;
+        this.patience = patience;
+        this.sink = sink;
+        this.outbox = outbox;
+        try {
+            this.client = new PahoClient(clientId, socket);
+        } catch (MqttException e) {
+            throw BrokerWords.failure(e);
+        }
+    }
+
+    /**
+     * Connects.
+     *
+     * @param login what to show the broker
+     * @param will what the broker is to publish when it loses us
+     * @throws BrokerException if the broker does not let us in, in time
+     * @throws InterruptedException if this thread is to end
+     */
+    void open(Login login, Optional<Will> will) throws BrokerException, InterruptedException {
+        client.setCallback(new Incoming());
+        PublishOutcome connected = new PublishOutcome();
+        try {
+            client.connect(options(login, will), null, connected);
+        } catch (MqttException e) {
+            throw BrokerWords.failure(e);
+        }
+        try {
+            await(connected, "the connection was taken but not answered; check that it is MQTT that listens there");
+        } catch (BrokerException e) {
+            throw BrokerWords.failureToOpen(e, socket.isSecure());
+        }
+    }
+
+    private MqttConnectOptions options(Login login, Optional<Will> will) {
+        MqttConnectOptions options = new MqttConnectOptions();
+        options.setMqttVersion(MqttConnectOptions.MQTT_VERSION_3_1_1);
+        options.setCleanSession(true);
+        options.setKeepAliveInterval(Math.toIntExact(patience.keepAlive().toSeconds()));
+        login.username().ifPresent(options::setUserName);
+        login.password().ifPresent(options::setPassword);
+        will.ifPresent(last -> options.setWill(last.topic(), last.lost().getBytes(StandardCharsets.UTF_8), QOS, true));
+        return options;
+    }
+
+    /**
+     * Subscribes.
+     *
+     * @param topicFilters what to, at least one
+     * @return those that the broker refused
+     * @throws BrokerException if the broker does not answer in time, or the connection ends
+     * @throws InterruptedException if this thread is to end
+     */
+    List<String> subscribe(List<String> topicFilters) throws BrokerException, InterruptedException {
+        int[] qos = new int[topicFilters.size()];
+        Arrays.fill(qos, QOS);
+        PublishOutcome subscribed = new PublishOutcome();
+        try {
+            client.subscribe(topicFilters.toArray(String[]::new), qos, null, subscribed);
+        } catch (MqttException e) {
+            throw BrokerWords.failure(e);
+        }
+        await(subscribed, "the subscription was not answered; look at the broker");
+        return refused(topicFilters, subscribed.join().getGrantedQos());
+    }
+
+    private static List<String> refused(List<String> topicFilters, int[] granted) throws BrokerException {
+        if (granted.length != topicFilters.size()) {
+            throw new BrokerException(
+                    "the subscription was answered wrongly; check that it is MQTT that listens there");
+        }
+        return IntStream.range(0, granted.length)
+                .filter(i -> granted[i] == REFUSED)
+                .mapToObj(topicFilters::get)
+                .toList();
+    }
+
+    private void await(PublishOutcome answer, String ifLate) throws BrokerException, InterruptedException {
+        try {
+            CompletableFuture.anyOf(answer, ended).get(patience.answer().toNanos(), TimeUnit.NANOSECONDS);
+        } catch (TimeoutException e) {
+            throw new BrokerException(ifLate, e);
+        } catch (ExecutionException e) {
+            throw BrokerWords.failure(e.getCause());
+        }
+        if (ended.isDone()) {
+            throw BrokerWords.failure(ended.join());
+        }
+    }
+
+    /**
+     * Keeps the connection alive and publishes what is put into the outbox, until the connection ends.
+     *
+     * @return why it ended
+     * @throws InterruptedException if this thread is to end
+     */
+    BrokerException awaitEnd() throws InterruptedException {
+        Deadline nextPing = Deadline.in(patience.ping());
+        while (!ended.isDone()) {
+            if (!isWriting) {
+                publishNext();
+            }
+            outbox.awaitRing(nextPing.left());
+            if (nextPing.isPast()) {
+                pingIfQuiet();
+                nextPing = Deadline.in(patience.ping());
+            }
+        }
+        return BrokerWords.failure(ended.join());
+    }
+
+    /** Publishes the next message, and says whether there was one. */
+    private boolean publishNext() {
+        Optional<Outgoing> next = outbox.poll();
+        next.ifPresent(this::publish);
+        return next.isPresent();
+    }
+
+    private void publish(Outgoing message) {
+        isWriting = true;
+        try {
+            client.publish(message.topic(), message.payload(), OUTGOING_QOS, message.isRetained(), null, new Written());
+        } catch (MqttException e) {
+            end(e);
+        }
+    }
+
+    private void pingIfQuiet() {
+        try {
+            client.checkPing(null, null);
+        } catch (MqttException e) {
+            end(e);
+        }
+    }
+
+    /**
+     * Gives the connection up; callable from any thread.
+     *
+     * @param reason why
+     */
+    void end(Throwable reason) {
+        ended.complete(reason);
+        outbox.ring();
+    }
+
+    /**
+     * Publishes what still waits in the outbox, if that is quick, and ends the connection whatever state it is in, and
+     * tells the broker if that is quick. After this Paho's threads end by themselves. Paho's own {@code close} is not called: it
+     * frees nothing, and trips up the threads that are still ending.
+     */
+    @Override
+    public void close() {
+        isOver = true;
+        boolean isHealthy = client.isConnected() && !ended.isDone();
+        if (!isHealthy) {
+            socket.abort();
+        }
+        try {
+            if (isHealthy) {
+                publishRest();
+            }
+            if (socket.awaitSpoken(LIBRARY_START)) {
+                client.disconnectForcibly(0, FAREWELL.toMillis(), isHealthy);
+            }
+        } catch (MqttException e) {
+            // It is gone either way.
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            socket.abort();
+        }
+    }
+
+    private void publishRest() throws InterruptedException {
+        Deadline deadline = Deadline.in(FAREWELL);
+        while ((isWriting || publishNext()) && !deadline.isPast()) {
+            outbox.awaitRing(deadline.left());
+        }
+    }
+
+    /** What Paho tells of a message that is being published. */
+    private final class Written implements IMqttActionListener {
+        @Override
+        public void onSuccess(IMqttToken token) {
+            isWriting = false;
+            outbox.ring();
+        }
+
+        @Override
+        public void onFailure(IMqttToken token, Throwable cause) {
+            end(cause);
+        }
+    }
+
+    /** What Paho tells. */
+    private final class Incoming implements MqttCallback {
+        @Override
+        public void messageArrived(String topic, MqttMessage message) {
+            if (!isOver) {
+                sink.take(topic, message.getPayload(), message.isRetained());
+            }
+        }
+
+        @Override
+        public void connectionLost(Throwable cause) {
+            end(cause);
+        }
+
+        @Override
+        public void deliveryComplete(IMqttDeliveryToken token) {}
+    }
+}

@@ -1,0 +1,130 @@
+package dev.lampwright.broker;
+
+import java.io.EOFException;
+import java.net.ConnectException;
+import java.net.NoRouteToHostException;
+import java.net.SocketException;
+import java.net.SocketTimeoutException;
+import java.net.UnknownHostException;
+import java.security.cert.CertificateException;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javax.net.ssl.SSLException;
+import org.eclipse.paho.client.mqttv3.MqttException;
+
+/** What went wrong with a connection, in words for the user. */
+final class BrokerWords {
+    private static final String LOST = "the connection was lost; look at the broker's log and at the network";
+
+    private static final String TURNED_AWAY =
+            "the broker ended the connection before it let us in; look at its log, and check certificate_file and key_file";
+    private static final List<String> ABOUT_OUR_CERTIFICATE = List.of(
+            "certificate_required",
+            "bad_certificate",
+            "unsupported_certificate",
+            "certificate_revoked",
+            "certificate_expired",
+            "certificate_unknown",
+            "unknown_ca",
+            "access_denied");
+
+    private BrokerWords() {}
+
+    /**
+     * Puts a failure into words.
+     *
+     * @param failure what Paho, the network or we ourselves threw
+     * @return the same as an exception with a message for the user
+     */
+    static BrokerException failure(Throwable failure) {
+        if (failure instanceof BrokerException ours) {
+            return ours;
+        }
+        String words = causes(failure)
+                .map(BrokerWords::network)
+                .flatMap(Optional::stream)
+                .findFirst()
+                .or(() -> answer(failure))
+                .orElseGet(() -> unexpected(failure));
+        return new BrokerException(words, failure);
+    }
+
+    /**
+     * Puts a failure before the broker has let us in into words.
+     *
+     * @param failure what Paho, the network or we ourselves threw
+     * @param isSecure whether over TLS. In TLS 1.3 (RFC 8446, section 2) a client has finished before its certificate is looked at, and
+     *     why it was turned away is often lost with the connection
+     * @return the same as an exception with a message for the user
+     */
+    static BrokerException failureToOpen(Throwable failure, boolean isSecure) {
+        BrokerException plain = failure(failure);
+        return isSecure && plain.getMessage().equals(LOST) ? new BrokerException(TURNED_AWAY, failure) : plain;
+    }
+
+    private static Stream<Throwable> causes(Throwable failure) {
+        return Stream.iterate(failure, cause -> cause != null, Throwable::getCause)
+                .limit(10);
+    }
+
+    private static Optional<String> network(Throwable cause) {
+        if (cause instanceof UnknownHostException) {
+            return Optional.of("no such host is known; check the url and the name server");
+        } else if (cause instanceof NoRouteToHostException) {
+            return Optional.of("there is no way to the host; check the network");
+        } else if (cause instanceof ConnectException) {
+            return Optional.of("nothing listens there; start the broker or check the port");
+        } else if (cause instanceof SocketTimeoutException) {
+            return Optional.of("the host does not answer; check the network and the url");
+        } else if (cause instanceof SSLException) {
+            return Optional.of(tls(cause));
+        } else if (cause instanceof EOFException || cause instanceof SocketException) {
+            return Optional.of(LOST);
+        }
+        return Optional.empty();
+    }
+
+    private static String tls(Throwable failure) {
+        return causes(failure)
+                .filter(CertificateException.class::isInstance)
+                .findFirst()
+                .map(cause -> "the certificate is not for this host or not from a trusted authority ("
+                        + cause.getMessage() + "); check the url and ca_file")
+                .or(() -> refusal(failure))
+                .orElseGet(() -> "TLS failed (" + failure.getMessage() + "); check that this port speaks TLS,"
+                        + " then ca_file, and certificate_file if the broker asks for one");
+    }
+
+    /** Alerts of RFC 8446, section 6.2, by which a broker refuses our certificate, or that there is none. */
+    private static Optional<String> refusal(Throwable failure) {
+        String message = String.valueOf(failure.getMessage());
+        return message.contains("fatal alert") && ABOUT_OUR_CERTIFICATE.stream().anyMatch(message::contains)
+                ? Optional.of("the broker does not accept who we are (" + message
+                        + "); check certificate_file and key_file, and that the broker trusts who signed them")
+                : Optional.empty();
+    }
+
+    /** Return codes of MQTT 3.1.1, section 3.2.2.3, and those that Paho adds. */
+    private static Optional<String> answer(Throwable failure) {
+        int code = failure instanceof MqttException mqtt ? mqtt.getReasonCode() : 0;
+        return switch (code) {
+            case 1 -> Optional.of("the broker does not speak MQTT 3.1.1; use one that does");
+            case 2 -> Optional.of("the broker rejects our client id; its log says why");
+            case 3 -> Optional.of("the broker says that it is not available; look at it");
+            case 4 -> Optional.of("the broker does not accept user name or password; check username and password_file");
+            case 5 -> Optional.of("the broker does not let us in; check username, password_file and its access list");
+            case MqttException.REASON_CODE_CLIENT_TIMEOUT, MqttException.REASON_CODE_WRITE_TIMEOUT ->
+                Optional.of("the broker stopped answering; look at it and at the network");
+            case MqttException.REASON_CODE_CONNECTION_LOST, MqttException.REASON_CODE_CLIENT_NOT_CONNECTED ->
+                Optional.of(LOST);
+            case MqttException.REASON_CODE_INVALID_MESSAGE ->
+                Optional.of("what came back is no MQTT; check the port in the url");
+            default -> Optional.empty();
+        };
+    }
+
+    private static String unexpected(Throwable failure) {
+        return "what came back is no proper MQTT (" + failure + "); check the port in the url";
+    }
+}

@@ -1,0 +1,40 @@
+package dev.lampwright.broker;
+
+import java.util.Arrays;
+
+/** A message that can be published. Two are the same only if they are the same object. */
+final class Outgoing {
+    private final String topic;
+    private final byte[] payload;
+    private final boolean retained;
+
+    /**
+     * Makes one.
+     *
+     * @param topic where, without wildcards
+     * @param payload what; it is copied
+     * @param retained whether the broker is to keep it
+     * @throws IllegalArgumentException if MQTT does not allow the topic; the message says why
+     */
+    Outgoing(String topic, byte[] payload, boolean retained) {
+        TopicFilter.nameProblem(topic).ifPresent(problem -> {
+            throw new IllegalArgumentException(problem);
+        });
+        this.topic = topic;
+        this.payload = Arrays.copyOf(payload, payload.length);
+        this.retained = retained;
+    }
+
+    String topic() {
+        return topic;
+    }
+
+    /** Not to be changed. */
+    byte[] payload() {
+        return payload;
+    }
+
+    boolean isRetained() {
+        return retained;
+    }
+}

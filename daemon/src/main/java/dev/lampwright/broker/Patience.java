@@ -1,0 +1,34 @@
+package dev.lampwright.broker;
+
+import java.time.Duration;
+
+/**
+ * How long the broker is waited for.
+ *
+ * @param network to answer the opening of the network connection, for each address of the host
+ * @param answer to answer a request, including all that opening the connection takes
+ * @param ping to answer a ping; a connection that is quiet is looked at this often too
+ * @param keepAlive how long a connection may be quiet before it is pinged; whole seconds
+ * @param firstPause between the first two attempts to connect
+ * @param longestPause between later ones
+ */
+public record Patience(
+        Duration network,
+        Duration answer,
+        Duration ping,
+        Duration keepAlive,
+        Duration firstPause,
+        Duration longestPause) {
+    /**
+     * What is used. After the broker's host has come back, light is right within 2 s: an attempt that got no answer ends after
+     * {@code network}, then comes {@code longestPause}, and connecting and subscribing take some 0.4 s, most of which is the
+     * client library's waiting for its own threads.
+     */
+    public static final Patience USUAL = new Patience(
+            Duration.ofSeconds(1),
+            Duration.ofSeconds(3),
+            Duration.ofMillis(2500),
+            Duration.ofSeconds(10),
+            Duration.ofMillis(250),
+            Duration.ofMillis(500));
+}

@@ -1,0 +1,43 @@
+package dev.lampwright.broker;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Files with secrets in them, which not everybody should be able to read. */
+final class Secrets {
+    private Secrets() {}
+
+    /**
+     * What is careless about a broker's files.
+     *
+     * @param broker how to get in
+     * @return a line for the user about each
+     */
+    static List<String> warnings(Broker broker) {
+        Stream<String> password = broker.passwordFile().stream()
+                .filter(Secrets::isForEverybody)
+                .map(file -> warning("password_file", file));
+        Stream<String> key = broker.ownCertificate().stream()
+                .map(OwnCertificate::keyFile)
+                .filter(Secrets::isForEverybody)
+                .map(file -> warning("key_file", file));
+        return Stream.concat(password, key).toList();
+    }
+
+    private static String warning(String key, Path file) {
+        return key + " " + file + " can be read by everybody on this computer; chmod o-r " + file;
+    }
+
+    /** False also where the file is not there, or the file system knows no such thing. */
+    private static boolean isForEverybody(Path file) {
+        try {
+            return Files.getPosixFilePermissions(file).contains(PosixFilePermission.OTHERS_READ);
+        } catch (IOException | UnsupportedOperationException e) {
+            return false;
+        }
+    }
+}

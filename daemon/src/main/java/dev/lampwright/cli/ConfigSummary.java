@@ -1,0 +1,110 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.Examined;
+import dev.lampwright.config.Mistake;
+import dev.lampwright.protocol.Setup;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** What {@code check} says of a configuration, in a line for people and as values for {@link Json}. */
+final class ConfigSummary {
+    private ConfigSummary() {}
+
+    /**
+     * How a configuration is understood.
+     *
+     * @param examined the configuration
+     * @return a few words on each part, on one line
+     */
+    static String line(Examined examined) {
+        Config config = examined.config();
+        Setup setup = config.setup();
+        List<String> parts = new ArrayList<>();
+        parts.add("listens at " + config.broker().url() + " to "
+                + String.join(", ", config.bindings().topicFilters()));
+        parts.add(setup.pixels() + " pixels " + setup.order() + " at " + config.port() + ", ceiling "
+                + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
+        parts.add("zones " + joined(zones(config)));
+        if (!config.fitting().dimmerNames().isEmpty()) {
+            parts.add("dimmers " + String.join(", ", config.fitting().dimmerNames()));
+        }
+        parts.add(config.looks().size() + " looks, " + config.cues().size() + " cues");
+        if (!examined.defaults().isEmpty()) {
+            parts.add("defaults " + joined(examined.defaults()));
+        }
+        return String.join("; ", parts);
+    }
+
+    /**
+     * How a configuration is understood.
+     *
+     * @param file its name
+     * @param examined the configuration
+     * @return the same as {@link #line}, by name
+     */
+    static Map<String, Object> map(String file, Examined examined) {
+        Config config = examined.config();
+        Setup setup = config.setup();
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("file", file);
+        map.put("good", true);
+        map.put("broker", config.broker().url().toString());
+        map.put("topics", config.bindings().topicFilters());
+        map.put("port", config.port());
+        map.put("pixels", setup.pixels());
+        map.put("order", setup.order());
+        map.put("ceiling_mA", setup.ceilingsMilliamps().get(setup.stripSupply()));
+        map.put("zones", zones(config));
+        map.put("dimmers", config.fitting().dimmerNames());
+        map.put("looks", List.copyOf(config.looks().keySet()));
+        map.put("cues", config.cues().size());
+        map.put("defaults", examined.defaults());
+        return map;
+    }
+
+    /**
+     * What is wrong with a configuration.
+     *
+     * @param file its name
+     * @param wrong what is wrong
+     * @return the mistakes, by name
+     */
+    static Map<String, Object> map(String file, ConfigException wrong) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("file", file);
+        map.put("good", false);
+        map.put("mistakes", wrong.mistakes().stream().map(ConfigSummary::map).toList());
+        return map;
+    }
+
+    private static Map<String, Object> map(Mistake mistake) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("line", mistake.line());
+        map.put("key", mistake.key());
+        map.put("what", mistake.what());
+        map.put("what_would_be_right", mistake.whatWouldBeRight());
+        return map;
+    }
+
+    /** The zones of the strip; those of plain colour strips lie beyond it. */
+    private static Map<String, String> zones(Config config) {
+        Map<String, String> zones = new LinkedHashMap<>();
+        config.fitting().zones().forEach((name, zone) -> {
+            if (zone.pixel(0) < config.setup().pixels()) {
+                zones.put(name, zone.toString());
+            }
+        });
+        return zones;
+    }
+
+    private static String joined(Map<String, String> values) {
+        return values.entrySet().stream()
+                .map(entry -> entry.getKey() + " " + entry.getValue())
+                .collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,73 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.colour.ColourVision;
+import dev.lampwright.config.Config;
+import dev.lampwright.printer.Bindings;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.tool.check.FlashCheck;
+import dev.lampwright.tool.check.VisionCheck;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** What {@code check} warns of although a configuration is good. */
+final class ConfigWarnings {
+    private ConfigWarnings() {}
+
+    /**
+     * Draws the looks.
+     *
+     * @param config a good configuration
+     * @return a line for each: what will never be shown, flashing that is allowed, files that are
+     *     not there, and states that look alike to some
+     */
+    static List<String> about(Config config) {
+        List<String> misgivings = new ArrayList<>(neverShown(config.bindings()));
+        if (config.guard().allowFlashing()) {
+            misgivings.add(
+                    "guard.allow_flashing_that_can_cause_seizures: lifts the flash limit; remove it unless nobody who is"
+                            + " sensitive to flashing light can ever see this");
+            FlashCheck.of(config)
+                    .forEach(flashing -> misgivings.add("looks." + flashing.look()
+                            + ": flashes more than three times in a second, which can cause seizures; make it calmer"));
+        }
+        misgivings.addAll(MissingFiles.of(config, System.getenv()));
+        VisionCheck.of(config).forEach(alike -> misgivings.add(line(alike)));
+        return misgivings;
+    }
+
+    private static List<String> neverShown(Bindings bindings) {
+        List<String> never = new ArrayList<>();
+        boolean faults =
+                bindings.states().stream().anyMatch(state -> state.words().containsKey(PrinterState.FAULT));
+        if (!faults) {
+            never.add(
+                    "printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one");
+        }
+        if (bindings.readings().isEmpty()) {
+            never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"
+                    + " printer tells its temperatures and its progress");
+        }
+        return never;
+    }
+
+    private static String line(VisionCheck.Alike alike) {
+        return "looks." + alike.oneLook() + ", looks." + alike.otherLook() + ": " + word(alike.one()) + " and "
+                + word(alike.other()) + " look alike to people "
+                + alike.to().stream().map(ConfigWarnings::without).collect(Collectors.joining(" or "))
+                + "; let them differ in shape or rhythm, not in colour alone";
+    }
+
+    private static String without(ColourVision vision) {
+        return switch (vision) {
+            case PROTAN -> "without red cones (protan)";
+            case DEUTAN -> "without green cones (deutan)";
+            case TRITAN -> "without blue cones (tritan)";
+        };
+    }
+
+    private static String word(Enum<?> state) {
+        return state.name().toLowerCase(Locale.ROOT);
+    }
+}

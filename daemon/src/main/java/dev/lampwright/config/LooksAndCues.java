@@ -1,0 +1,56 @@
+package dev.lampwright.config;
+
+import dev.lampwright.cue.Cue;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Look;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * The looks and the cues: those of the file and the built-in ones, which are written as if they stood in a file too.
+ *
+ * @param looks by name; one of the file takes the place of the built-in one of that name
+ * @param cues those of the file first; the last always holds
+ */
+record LooksAndCues(Map<String, Look> looks, List<Cue> cues) {
+    private static final String BUILT_IN = "built-in.toml";
+    /** What the built-in looks use where it is fitted. */
+    private static final Set<String> OPTIONAL = Set.of("work", DimmersSection.PLAIN);
+
+    /**
+     * Reads looks and cues.
+     *
+     * @param root the file
+     * @param fitting what is fitted
+     * @param events names of the printer's events
+     * @return those of the file and the built-in ones
+     */
+    static LooksAndCues read(Table root, Fitting fitting, Set<String> events) {
+        Map<String, Look> own = new LooksSection(fitting, Set.of()).read(root.table("looks"));
+        Table builtIn = builtIn();
+        Map<String, Look> looks = new LinkedHashMap<>(new LooksSection(fitting, OPTIONAL).read(builtIn.table("looks")));
+        looks.putAll(own);
+        List<Cue> cues = new ArrayList<>(new CuesSection(looks, events).read(root.tables("cues")));
+        cues.addAll(new CuesSection(looks, Set.of()).read(builtIn.tables("cues")));
+        builtIn.requireRight();
+        return new LooksAndCues(looks, cues);
+    }
+
+    private static Table builtIn() {
+        try (InputStream file = LooksAndCues.class.getResourceAsStream(BUILT_IN)) {
+            String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
+            return Table.root(Toml.parse(text, BUILT_IN), new Mistakes(BUILT_IN, LineIndex.of(text)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (ConfigException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

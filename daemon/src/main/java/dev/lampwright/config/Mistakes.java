@@ -1,0 +1,89 @@
+package dev.lampwright.config;
+
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** What is found while one file is read: mistakes, each told once, and the defaults that were taken for keys left out. */
+final class Mistakes {
+    private static final Comparator<Mistake> IN_THE_FILE_FIRST =
+            Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
+
+    private final String file;
+    private final LineIndex lines;
+    private final Set<Mistake> mistakes = new LinkedHashSet<>();
+    private final Map<String, String> defaults = new LinkedHashMap<>();
+
+    Mistakes(String file, LineIndex lines) {
+        this.file = file;
+        this.lines = lines;
+    }
+
+    /**
+     * Notes a mistake.
+     *
+     * @param path the key; its line is that of the innermost table around it if it is not there itself
+     * @param what what is wrong, to follow the key
+     * @param whatWouldBeRight what to do
+     */
+    void mistake(List<String> path, String what, String whatWouldBeRight) {
+        mistakes.add(new Mistake(file, lines.line(path), Wording.key(path), what, whatWouldBeRight));
+    }
+
+    /**
+     * Findings that nobody hears of, for what only follows from a mistake noted here.
+     *
+     * @return new findings
+     */
+    Mistakes unheard() {
+        return new Mistakes(file, lines);
+    }
+
+    /**
+     * Notes a default.
+     *
+     * @param path the key that was left out
+     * @param value what was taken
+     */
+    void tookDefault(List<String> path, String value) {
+        defaults.put(Wording.key(path), value);
+    }
+
+    /**
+     * The defaults that were taken.
+     *
+     * @return values by key, in the order in which they were asked for
+     */
+    Map<String, String> defaults() {
+        return defaults;
+    }
+
+    /**
+     * Takes the defaults below one key out, for a section that is told of apart.
+     *
+     * @param path the key
+     * @return values by key, in the order in which they were asked for
+     */
+    Map<String, String> takeDefaults(List<String> path) {
+        String below = Wording.key(path) + '.';
+        Map<String, String> taken = new LinkedHashMap<>(defaults);
+        taken.keySet().removeIf(key -> !key.startsWith(below));
+        defaults.keySet().removeAll(taken.keySet());
+        return taken;
+    }
+
+    /**
+     * Ends the reading.
+     *
+     * @throws ConfigException if there are mistakes
+     */
+    void throwIfMistaken() throws ConfigException {
+        if (!mistakes.isEmpty()) {
+            throw new ConfigException(
+                    mistakes.stream().sorted(IN_THE_FILE_FIRST).toList());
+        }
+    }
+}

@@ -1,0 +1,136 @@
+package dev.lampwright.payload;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.regex.PatternSyntaxException;
+
+/**
+ * The first part of a text that a regular expression (that of {@code java.util.regex}) finds: what its group {@code value} holds. Text
+ * and steps are bounded, so no text can hold up whoever reads it.
+ */
+public final class Excerpt implements Cut {
+    /** The group that is taken. */
+    public static final String GROUP = "value";
+
+    private static final int MOST_CHARS = 4000;
+    private static final int MOST_STEPS = 200_000;
+
+    private final String expression;
+    private final Pattern pattern;
+
+    /**
+     * Reads an expression.
+     *
+     * @param expression a regular expression with a group {@code (?<value>…)}
+     * @throws IllegalArgumentException if it is none; the message says why and what would be right
+     */
+    public Excerpt(String expression) {
+        this.expression = expression;
+        this.pattern = compiled(expression);
+        requireGroup(expression);
+    }
+
+    private static Pattern compiled(String expression) {
+        try {
+            return Pattern.compile(expression);
+        } catch (PatternSyntaxException e) {
+            throw new IllegalArgumentException(
+                    "is no regular expression: " + e.getDescription() + " near character " + (e.getIndex() + 1)
+                            + "; mend it",
+                    e);
+        }
+    }
+
+    /** Asks for the group where the expression has matched nothing. */
+    private static void requireGroup(String expression) {
+        Matcher nothing = Pattern.compile("|" + expression).matcher("");
+        try {
+            if (nothing.find()) {
+                nothing.group(GROUP);
+            }
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "has no group named value; put (?<value> and ) around what is wanted", e);
+        }
+    }
+
+    /**
+     * The expression.
+     *
+     * @return as it was written
+     */
+    public String expression() {
+        return expression;
+    }
+
+    @Override
+    public Optional<String> from(String text) throws UnreadableException {
+        if (text.length() > MOST_CHARS) {
+            throw new UnreadableException(
+                    "the text is longer than " + MOST_CHARS + " characters, too long for a pattern");
+        }
+        try {
+            Matcher matcher = pattern.matcher(new Stepped(text));
+            return matcher.find() ? Optional.ofNullable(matcher.group(GROUP)) : Optional.empty();
+        } catch (OutOfSteps | StackOverflowError e) {
+            throw new UnreadableException("the pattern takes too many steps with this text; make it simpler");
+        }
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Excerpt excerpt && excerpt.expression.equals(expression);
+    }
+
+    @Override
+    public int hashCode() {
+        return expression.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return "pattern " + expression;
+    }
+
+    private static final class OutOfSteps extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        OutOfSteps() {
+            super("", null, false, false);
+        }
+    }
+
+    /** A text that can be looked at so many times only. Every step of the matcher looks at a character. */
+    private static final class Stepped implements CharSequence {
+        private final String text;
+        private int steps;
+
+        Stepped(String text) {
+            this.text = text;
+        }
+
+        @Override
+        public char charAt(int index) {
+            if (++steps > MOST_STEPS) {
+                throw new OutOfSteps();
+            }
+            return text.charAt(index);
+        }
+
+        @Override
+        public int length() {
+            return text.length();
+        }
+
+        @Override
+        public CharSequence subSequence(int start, int end) {
+            return text.substring(start, end);
+        }
+
+        @Override
+        public String toString() {
+            return text;
+        }
+    }
+}

@@ -1,0 +1,30 @@
+package dev.lampwright.payload;
+
+import java.util.List;
+
+/**
+ * One single value in a payload.
+ *
+ * @param path where in the payload it stands
+ * @param cuts what is cut out of the text there; none if the value itself is meant
+ * @param names what it is called by its payload, from the outermost on: object keys, array places, and words that stand before it
+ * @param text the value as text, its first 120 characters made printable; {@code null} is written as in JSON
+ * @param number the value as a number, in {@code unit}; a duration in s; NaN if it is none
+ * @param unit the unit that stands with it; {@link Unit#OWN} if none does
+ */
+public record Leaf(PayloadPath path, List<Cut> cuts, List<String> names, String text, double number, Unit unit) {
+    /** Keeps copies of the lists. */
+    public Leaf {
+        cuts = List.copyOf(cuts);
+        names = List.copyOf(names);
+    }
+
+    /**
+     * Whether it is a number, or a number with its unit, or a duration.
+     *
+     * @return false for any other text, true, false and null
+     */
+    public boolean numeric() {
+        return !Double.isNaN(number);
+    }
+}

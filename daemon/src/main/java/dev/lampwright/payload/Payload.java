@@ -1,0 +1,133 @@
+package dev.lampwright.payload;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.MissingNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import dev.lampwright.upkeep.Printable;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Optional;
+
+/** What one message carries. Its JSON is read once, however many bindings want a value from it. */
+public final class Payload {
+    /** A status message longer than this, in bytes, is not read. */
+    public static final int MOST_BYTES = 1 << 20;
+
+    /** As many values as its JSON may have: some 80 bytes each once read, of the 32 MiB that the service has. */
+    public static final int MOST_VALUES = 50_000;
+
+    private static final int MOST_DEPTH = 100;
+    private static final int BEGINNING_CHARS = 60;
+    private static final ObjectMapper JSON = mapper();
+
+    private final byte[] bytes;
+    private JsonNode document;
+    private UnreadableException complaint;
+
+    public Payload(byte[] bytes) {
+        this.bytes = bytes;
+    }
+
+    private static ObjectMapper mapper() {
+        StreamReadConstraints limits =
+                StreamReadConstraints.builder().maxNestingDepth(MOST_DEPTH).build();
+        JsonFactory factory =
+                JsonFactory.builder().streamReadConstraints(limits).build();
+        return JsonMapper.builder(factory)
+                .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+                .build();
+    }
+
+    /**
+     * The value that a source tells in this payload.
+     *
+     * @param source the place, of which the topic plays no part, and what is cut out there
+     * @return a missing node if nothing stands there; what is cut out, and a bare payload, is text without the white space around it
+     * @throws UnreadableException if this is too long, or is to be JSON and is none, or is not fit for a cut
+     */
+    public JsonNode at(Source source) throws UnreadableException {
+        JsonNode value = at(source.path());
+        for (Cut cut : source.cuts()) {
+            if (!value.isMissingNode()) {
+                value = cut(value, cut);
+            }
+        }
+        return value;
+    }
+
+    private JsonNode at(PayloadPath path) throws UnreadableException {
+        if (bytes.length > MOST_BYTES) {
+            throw new UnreadableException("the message is longer than 1 MiB");
+        }
+        return path.bare() ? TextNode.valueOf(text().strip()) : document().at(path.pointer());
+    }
+
+    private static JsonNode cut(JsonNode value, Cut cut) throws UnreadableException {
+        if (value.isContainerNode()) {
+            throw new UnreadableException("the value is no text to cut something out of");
+        }
+        Optional<String> part = cut.from(value.asText());
+        return part.isPresent() ? TextNode.valueOf(part.get().strip()) : MissingNode.getInstance();
+    }
+
+    private JsonNode document() throws UnreadableException {
+        if (document == null && complaint == null) {
+            parse();
+        }
+        if (complaint != null) {
+            throw complaint;
+        }
+        return document;
+    }
+
+    private void parse() {
+        try {
+            if (bytes.length > MOST_VALUES) {
+                requireFew();
+            }
+            document = JSON.readTree(bytes);
+        } catch (UnreadableException e) {
+            complaint = e;
+        } catch (StreamConstraintsException e) {
+            complaint = new UnreadableException("the message's JSON is too deep, or a name or number in it too long");
+        } catch (IOException e) {
+            complaint = new UnreadableException("the message is no JSON");
+        }
+    }
+
+    /** A message of a mebibyte may hold some hundred thousand values, which are too many to keep all at once. */
+    private void requireFew() throws IOException, UnreadableException {
+        int values = 0;
+        try (JsonParser parser = JSON.createParser(bytes)) {
+            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                values += token.isScalarValue() || token.isStructStart() ? 1 : 0;
+                if (values > MOST_VALUES) {
+                    throw new UnreadableException("the message's JSON has more than " + MOST_VALUES + " values in it");
+                }
+            }
+        }
+    }
+
+    private String text() {
+        return new String(bytes, StandardCharsets.UTF_8);
+    }
+
+    /**
+     * The first characters, for a log.
+     *
+     * @return at most 60 printable characters
+     */
+    public String beginning() {
+        byte[] head = Arrays.copyOf(bytes, Math.min(bytes.length, 4 * BEGINNING_CHARS));
+        return Printable.beginning(new String(head, StandardCharsets.UTF_8), BEGINNING_CHARS);
+    }
+}

@@ -1,0 +1,71 @@
+package dev.lampwright.payload;
+
+/** What a quantity of a printer can be; anything else is a broken sensor or a wrong binding. Common practice, no source. */
+public final class Plausible {
+    private static final double COLDEST_C = -50;
+    private static final double HOTTEST_C = 600;
+    private static final double PROGRESS_TOLERANCE = 0.01;
+    private static final double WHOLE_PERCENT = 100;
+
+    private Plausible() {}
+
+    /**
+     * Takes a value in the unit of the quantity if it can be true.
+     *
+     * @param quantity what it is a value of
+     * @param value in the unit of the quantity
+     * @return the value; progress is held between 0 and 1
+     * @throws UnreadableException if it cannot be true
+     */
+    public static double value(Quantity quantity, double value) throws UnreadableException {
+        if (!isPlausible(quantity, value)) {
+            throw new UnreadableException(outside(quantity, Unit.OWN));
+        }
+        return quantity == Quantity.JOB_PROGRESS ? Math.max(0, Math.min(1, value)) : value;
+    }
+
+    /**
+     * Takes a value in another unit if it can be true.
+     *
+     * @param quantity what it is a value of
+     * @param unit goes with the quantity
+     * @param told in that unit
+     * @return the value in the unit of the quantity; progress is held between 0 and 1
+     * @throws UnreadableException if it cannot be true; the message has the range in the unit in which it was told
+     */
+    public static double value(Quantity quantity, Unit unit, double told) throws UnreadableException {
+        double value = unit.toOwn(told);
+        if (!isPlausible(quantity, value)) {
+            throw new UnreadableException(outside(quantity, unit) + advice(quantity, unit, told));
+        }
+        return value(quantity, value);
+    }
+
+    private static boolean isPlausible(Quantity quantity, double value) {
+        return switch (quantity) {
+            case JOB_PROGRESS -> value >= -PROGRESS_TOLERANCE && value <= 1 + PROGRESS_TOLERANCE;
+            case JOB_LEFT, JOB_ELAPSED, JOB_DONE, JOB_TOTAL -> value >= 0 && value <= Double.MAX_VALUE;
+            default -> value >= COLDEST_C && value <= HOTTEST_C;
+        };
+    }
+
+    private static String outside(Quantity quantity, Unit unit) {
+        return "the value is out of range, which is "
+                + switch (quantity) {
+                    case JOB_PROGRESS -> range(0, 1, unit, "");
+                    case JOB_LEFT, JOB_ELAPSED -> "0 s and more";
+                    case JOB_DONE, JOB_TOTAL -> "0 and more";
+                    default -> range(COLDEST_C, HOTTEST_C, unit, "°C");
+                };
+    }
+
+    private static String range(double least, double most, Unit unit, String ownWord) {
+        String word = unit == Unit.OWN || unit == Unit.SHARE ? ownWord : unit.word();
+        return (Math.round(unit.fromOwn(least)) + " to " + Math.round(unit.fromOwn(most)) + " " + word).strip();
+    }
+
+    private static String advice(Quantity quantity, Unit unit, double told) {
+        boolean percent = quantity == Quantity.JOB_PROGRESS && unit == Unit.OWN && told > 0 && told <= WHOLE_PERCENT;
+        return percent ? "; if it is in percent, set unit = \"" + Unit.PERCENT.word() + "\"" : "";
+    }
+}

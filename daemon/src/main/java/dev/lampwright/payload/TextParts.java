@@ -1,0 +1,155 @@
+package dev.lampwright.payload;
+
+import dev.lampwright.upkeep.Printable;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A text taken apart. One that is a line of values with a separator between them, such as {@code 41.5;60;RUN}, is its fields. Any other is
+ * itself, and each number in it by the word before, such as the two in {@code bed 41.5 of 60}.
+ */
+final class TextParts {
+    private static final int MOST_SHOWN_CHARS = 120;
+    private static final int MOST_TEXT_CHARS = 400;
+    private static final int MOST_FIELDS = 64;
+    private static final int MOST_NUMBERS = 16;
+    private static final char[] SEPARATORS = {';', '\t', '|', ','};
+
+    private static final String NUMBER = "[-+]?[0-9]+(?:\\.[0-9]+)?";
+    private static final Pattern WORD_OR_NUMBER =
+            Pattern.compile("(?<word>\\p{L}[\\p{L}\\p{N}_]*)|(?<number>" + NUMBER + ")");
+
+    /** Words between two numbers of one thing, not names of the second. Common practice, no source. */
+    private static final Set<String> FILLERS = Set.of(
+            "of", "to", "von", "auf", "de", "sur", "z", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
+
+    private final PayloadPath path;
+    private final List<String> names;
+    private final String text;
+    private final List<Leaf> parts = new ArrayList<>();
+
+    private TextParts(PayloadPath path, List<String> names, String text) {
+        this.path = path;
+        this.names = names;
+        this.text = text;
+    }
+
+    /**
+     * Takes a text apart.
+     *
+     * @param path where it stands
+     * @param names what it is called
+     * @param text the text, without white space around it
+     * @return its parts, at least one
+     */
+    static List<Leaf> of(PayloadPath path, List<String> names, String text) {
+        TextParts all = new TextParts(path, names, text);
+        if (text.length() > MOST_TEXT_CHARS || !all.addFields()) {
+            all.add(List.of(), names, text);
+        }
+        if (all.parts.size() == 1
+                && text.length() <= MOST_TEXT_CHARS
+                && !all.parts.get(0).numeric()) {
+            all.addNumbers();
+        }
+        return all.parts;
+    }
+
+    /** The beginning of a text, fit to be shown. */
+    static String shown(String text) {
+        return Printable.beginning(text, MOST_SHOWN_CHARS);
+    }
+
+    private void add(List<Cut> cuts, List<String> partNames, String part) {
+        for (Unit unit : Unit.values()) {
+            try {
+                double number = Measure.of(part, unit);
+                parts.add(new Leaf(path, cuts, partNames, shown(part), number, unit));
+                return;
+            } catch (UnreadableException e) {
+                // Perhaps in the next unit.
+            }
+        }
+        parts.add(new Leaf(path, cuts, partNames, shown(part), Double.NaN, Unit.OWN));
+    }
+
+    private boolean addFields() {
+        if (isNumber(text)) {
+            return false;
+        }
+        for (char separator : SEPARATORS) {
+            List<String> fields = CsvField.fields(text, separator, MOST_FIELDS);
+            if (isLine(fields)) {
+                for (int i = 0; i < fields.size(); i++) {
+                    add(
+                            List.of(new CsvField(i + 1, separator)),
+                            with(Integer.toString(i + 1)),
+                            fields.get(i).strip());
+                }
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** A number alone, also one with a decimal comma. */
+    private static boolean isNumber(String text) {
+        return Measure.rest(text).filter(String::isEmpty).isPresent();
+    }
+
+    /** At least two fields, at least two in three of them a number alone or empty. */
+    private static boolean isLine(List<String> fields) {
+        long numbers = fields.stream()
+                .filter(field -> Measure.rest(field.strip()).isPresent())
+                .count();
+        long words = fields.stream().filter(field -> !field.isBlank()).count() - numbers;
+        return fields.size() > 1 && numbers > 0 && words <= numbers && numbers + words > 1;
+    }
+
+    private void addNumbers() {
+        Set<String> used = new HashSet<>();
+        Matcher matcher = WORD_OR_NUMBER.matcher(text);
+        String label = "";
+        String filler = "";
+        int nth = 0;
+        while (matcher.find() && parts.size() <= MOST_NUMBERS) {
+            String word = matcher.group("word");
+            if (word == null) {
+                nth++;
+                addNumber(label, filler, nth, matcher.group("number"));
+            } else if (FILLERS.contains(word.toLowerCase(Locale.ROOT)) && !label.isEmpty()) {
+                filler = word;
+            } else {
+                label = used.add(word) ? word : "";
+                filler = "";
+                nth = 0;
+            }
+        }
+    }
+
+    private void addNumber(String label, String filler, int nth, String number) {
+        if (label.isEmpty()) {
+            return;
+        }
+        String others = (NUMBER + "\\D+?").repeat(nth - 1);
+        Excerpt excerpt = new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*?" + others + "(?<value>" + NUMBER + ")");
+        try {
+            if (excerpt.from(text).filter(number::equals).isPresent()) {
+                add(List.of(excerpt), with(label, filler, Integer.toString(nth)), number);
+            }
+        } catch (UnreadableException e) {
+            // A text that is too hard for a pattern has no such parts.
+        }
+    }
+
+    private List<String> with(String... more) {
+        List<String> all = new ArrayList<>(names);
+        all.addAll(List.of(more));
+        return all;
+    }
+}

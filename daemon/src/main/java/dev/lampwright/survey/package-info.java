@@ -1,7 +1,0 @@
-/**
- * Listening to a broker to find where a printer says what. {@link dev.lampwright.survey.Survey} takes messages in and keeps what it saw of
- * each value, within bounds; {@link dev.lampwright.survey.Evidence} weighs what a value may be, one kind of evidence a class;
- * {@link dev.lampwright.survey.Assignment} decides; {@link dev.lampwright.survey.ProposedConfig} writes it down. Nothing here knows of light,
- * of files or of the terminal.
- */
-package dev.lampwright.survey;

@@ -1,0 +1,106 @@
+package dev.lampwright.tool.check;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Easing;
+import dev.lampwright.engine.Chain;
+import dev.lampwright.look.Look;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.tool.plan.LookDemand;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * What one look asks for, shown to nobody for ten seconds: in them an invented job heats up and goes from its beginning to its end.
+ * The ceilings are as high as they can be, so that what the look asks for is seen.
+ */
+public final class AskedLight implements LookDemand {
+    private static final int FRAMES_PER_S = 20;
+    private static final int FRAMES = 10 * FRAMES_PER_S;
+    private static final int HIGHEST_CEILING = 65_535;
+    private static final double FULL_BYTE = 255;
+    private static final double FULL_DUTY = 65_535;
+    private static final double BED_C = 60;
+    private static final double NOZZLE_C = 215;
+
+    private final Config config;
+    private final Look look;
+
+    private AskedLight(Config config, Look look) {
+        this.config = config;
+        this.look = look;
+    }
+
+    /**
+     * What each look asks for.
+     *
+     * @param config whose looks; not in use elsewhere at the same time
+     * @return one for each look
+     */
+    public static List<LookDemand> ofAll(Config config) {
+        return config.looks().values().stream()
+                .<LookDemand>map(look -> new AskedLight(config, look))
+                .toList();
+    }
+
+    @Override
+    public String name() {
+        return look.name();
+    }
+
+    @Override
+    public void moments(Taker taker) {
+        Setup setup = open(config.setup());
+        Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
+        Chain.Timing timing = new Chain.Timing(FRAMES_PER_S, config.silentAfter(), config.room());
+        Chain chain = new Chain(setup, config.fitting(), List.of(always), config.encoder(), timing);
+        Frame frame = new Frame(setup.stripBytes(), setup.dimmers().size());
+        for (int i = 0; i < FRAMES; i++) {
+            long nanos = TimeUnit.SECONDS.toNanos(i) / FRAMES_PER_S;
+            chain.make(status((double) i / (FRAMES - 1), nanos), nanos, frame);
+            taker.take(strip(frame), dimmers(frame));
+        }
+    }
+
+    private PrinterStatus status(double share, long nanos) {
+        double ambientC = config.ambientC();
+        return PrinterStatus.nothingHeard()
+                .withState(PrinterState.PRINTING, nanos)
+                .withReading(Quantity.BED_TARGET, BED_C, nanos)
+                .withReading(Quantity.BED_ACTUAL, ambientC + (BED_C - ambientC) * share, nanos)
+                .withReading(Quantity.NOZZLE_TARGET, NOZZLE_C, nanos)
+                .withReading(Quantity.NOZZLE_ACTUAL, ambientC + (NOZZLE_C - ambientC) * share, nanos)
+                .withReading(Quantity.JOB_PROGRESS, share, nanos);
+    }
+
+    private static Setup open(Setup setup) {
+        return new Setup(
+                setup.pixels(),
+                setup.order(),
+                setup.channelMicroamps(),
+                setup.darkMicroamps(),
+                setup.stripSupply(),
+                setup.holdoverMillis(),
+                setup.whenSilent(),
+                Collections.nCopies(setup.ceilingsMilliamps().size(), HIGHEST_CEILING),
+                setup.dimmers());
+    }
+
+    private static double[] strip(Frame frame) {
+        double[] duties = new double[frame.strip().length];
+        Arrays.setAll(duties, i -> (frame.strip()[i] & 0xFF) / FULL_BYTE);
+        return duties;
+    }
+
+    private static double[] dimmers(Frame frame) {
+        return Arrays.stream(frame.duties())
+                .mapToDouble(duty -> duty / FULL_DUTY)
+                .toArray();
+    }
+}

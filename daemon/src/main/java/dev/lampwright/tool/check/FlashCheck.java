@@ -1,0 +1,78 @@
+package dev.lampwright.tool.check;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Easing;
+import dev.lampwright.engine.Chain;
+import dev.lampwright.look.Look;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.protocol.Frame;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.IntStream;
+
+/**
+ * Finds looks that flash too often, beforehand: draws each for ten seconds of made-up status at the frame rate, and asks whether the flash
+ * guard would have to hold it.
+ */
+public final class FlashCheck {
+    private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
+
+    private final Config config;
+    private final List<PrinterStatus> statuses;
+    private final Frame frame;
+
+    /**
+     * A look that flashes more than three times in some second.
+     *
+     * @param look its name
+     * @param layers its layers, from 0, without any one of which it would not; empty if it takes more than one to be calm
+     */
+    public record Flashing(String look, List<Integer> layers) {
+        /** Keeps a copy of the list. */
+        public Flashing {
+            layers = List.copyOf(layers);
+        }
+    }
+
+    private FlashCheck(Config config) {
+        this.config = config;
+        statuses = MadeUpStatus.all(config.bindings().events().keySet());
+        frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
+    }
+
+    /**
+     * Draws every look by itself.
+     *
+     * @param config whose looks; not in use elsewhere at the same time
+     * @return those that flash too often, whether the configuration allows it or not
+     */
+    public static List<Flashing> of(Config config) {
+        FlashCheck check = new FlashCheck(config);
+        List<Flashing> flashing = new ArrayList<>();
+        for (Look look : config.looks().values()) {
+            if (check.flashes(look)) {
+                flashing.add(new Flashing(look.name(), check.guilty(look)));
+            }
+        }
+        return flashing;
+    }
+
+    private List<Integer> guilty(Look look) {
+        return IntStream.range(0, look.layers())
+                .filter(layer -> !flashes(look.without(layer)))
+                .boxed()
+                .toList();
+    }
+
+    private boolean flashes(Look look) {
+        Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
+        Chain chain = Chain.of(config, List.of(always), config.guard().withoutFlashing());
+        for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
+            long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
+            chain.make(statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
+        }
+        return chain.guard().heldFrames() > 0;
+    }
+}

@@ -1,0 +1,175 @@
+package dev.lampwright.tool.fit;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.lampwright.file.AtomicFile;
+import dev.lampwright.file.FileFailure;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * All answers so far, step by step, and what was found on the way, kept in a file as JSON. What the fitting knows follows from them
+ * alone: a step that is given its answers again comes to the same findings, without a question. So going back and going on another day
+ * are one and the same.
+ */
+final class AnswerJournal {
+    private static final int FORMAT = 1;
+    private static final String FORMAT_KEY = "lampwright_fit";
+    private static final String STEPS_KEY = "steps";
+    private static final String ANSWER = "answer";
+    private static final String FOUND = "found";
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+    private record Entry(boolean answer, String text) {}
+
+    private final Path file;
+    private final Map<String, List<Entry>> steps;
+    private List<Entry> current = new ArrayList<>();
+    private int next;
+
+    private AnswerJournal(Path file, Map<String, List<Entry>> steps) {
+        this.file = file;
+        this.steps = steps;
+    }
+
+    /** A journal without answers. */
+    static AnswerJournal empty(Path file) {
+        return new AnswerJournal(file, new LinkedHashMap<>());
+    }
+
+    /**
+     * Reads a journal that was kept.
+     *
+     * @throws IOException if it cannot be read; the text says what to do
+     */
+    static AnswerJournal read(Path file) throws IOException {
+        try {
+            JsonNode root = MAPPER.readTree(text(file));
+            if (root == null || root.path(FORMAT_KEY).asInt() != FORMAT) {
+                throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
+            }
+            Map<String, List<Entry>> steps = new LinkedHashMap<>();
+            root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
+            return new AnswerJournal(file, steps);
+        } catch (JsonProcessingException e) {
+            throw new IOException(file + ": is no JSON; move it away to begin anew", e);
+        }
+    }
+
+    private static String text(Path file) throws IOException {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + FileFailure.whyNotRead(file, e) + "; move it away to begin anew", e);
+        }
+    }
+
+    private static List<Entry> entries(JsonNode step) {
+        List<Entry> entries = new ArrayList<>();
+        step.forEach(entry -> {
+            boolean answer = entry.has(ANSWER);
+            entries.add(new Entry(answer, entry.path(answer ? ANSWER : FOUND).asText()));
+        });
+        return entries;
+    }
+
+    /** Begins a step, from its first answer on. */
+    void enter(String step) {
+        current = steps.computeIfAbsent(step, name -> new ArrayList<>());
+        next = 0;
+    }
+
+    /** Whether the next answer is known already. */
+    boolean replays() {
+        return next < current.size();
+    }
+
+    /** The next answer of this step, if it is known and of this kind; what is of another kind is forgotten, with all after it. */
+    Optional<String> nextAnswer() {
+        return next(true);
+    }
+
+    /** The next thing found, likewise. */
+    Optional<String> nextFound() {
+        return next(false);
+    }
+
+    private Optional<String> next(boolean answer) {
+        if (!replays()) {
+            return Optional.empty();
+        }
+        if (current.get(next).answer != answer) {
+            forgetRest();
+            return Optional.empty();
+        }
+        return Optional.of(current.get(next++).text);
+    }
+
+    /** The answer taken last makes no sense after all: it is forgotten, with all after it. */
+    void reject() {
+        next--;
+        forgetRest();
+    }
+
+    /** Forgets what was not taken yet in this step. */
+    void forgetRest() {
+        current.subList(next, current.size()).clear();
+    }
+
+    /** Keeps an answer. */
+    void answered(String text) throws IOException {
+        add(new Entry(true, text));
+    }
+
+    /** Keeps something found. */
+    void found(String text) throws IOException {
+        add(new Entry(false, text));
+    }
+
+    private void add(Entry entry) throws IOException {
+        current.add(entry);
+        next++;
+        save();
+    }
+
+    /**
+     * Forgets the last answer of a step, and all that was found after it.
+     *
+     * @return whether there was one
+     */
+    boolean forgetLast(String step) throws IOException {
+        List<Entry> entries = steps.getOrDefault(step, new ArrayList<>());
+        boolean answer = false;
+        while (!answer && !entries.isEmpty()) {
+            answer = entries.remove(entries.size() - 1).answer;
+        }
+        if (answer) {
+            save();
+        }
+        return answer;
+    }
+
+    /** Removes the file. */
+    void delete() throws IOException {
+        Files.deleteIfExists(file);
+    }
+
+    private void save() throws IOException {
+        ObjectNode root = MAPPER.createObjectNode();
+        root.put(FORMAT_KEY, FORMAT);
+        ObjectNode all = root.putObject(STEPS_KEY);
+        steps.forEach((name, entries) -> {
+            var array = all.putArray(name);
+            entries.forEach(entry -> array.addObject().put(entry.answer ? ANSWER : FOUND, entry.text));
+        });
+        AtomicFile.replace(file, MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(root) + "\n");
+    }
+}

@@ -1,0 +1,137 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Finds the controller, and sees whether anything lights. */
+final class BoardStep implements Step {
+    private static final List<Integer> FIRST_BYTES = List.of(0, 1, 2, 3);
+    private static final int LEVEL = 100;
+    private static final String BETWEEN = " ";
+
+    @Override
+    public String name() {
+        return "controller";
+    }
+
+    @Override
+    public String title() {
+        return "find the controller";
+    }
+
+    @Override
+    public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        bench.putOut();
+        String found = bench.find(() -> noted(choose(bench)));
+        Candidate candidate = again(found, bench);
+        Here here = candidate.here().orElseThrow();
+        bench.say("Controller " + id(here) + " at " + candidate.port() + ": up to " + here.mostPixels()
+                + " pixels of three channels, " + here.dimmers() + " dimmers.");
+        Findings after = before.withBoard(
+                new Findings.Board(candidate.port(), bench.boards().baud(), here));
+        bench.lightUp(candidate.port(), here);
+        seeLight(after, bench);
+        return after;
+    }
+
+    private static Candidate choose(FittingBench bench) throws LeaveException, IOException {
+        while (true) {
+            bench.say("Looking who is there; a port where nobody answers takes five seconds.");
+            bench.speak();
+            List<Candidate> all = bench.boards().look();
+            all.stream()
+                    .filter(each -> each.here().isEmpty())
+                    .forEach(each -> bench.say(each.port() + ": " + each.obstacle()));
+            List<Candidate> good = new ArrayList<>(
+                    all.stream().filter(each -> each.here().isPresent()).toList());
+            Optional<Candidate> chosen = good.size() == 1 ? Optional.of(good.get(0)) : ask(good, bench);
+            if (chosen.isPresent()) {
+                return chosen.get();
+            }
+        }
+    }
+
+    private static Optional<Candidate> ask(List<Candidate> good, FittingBench bench)
+            throws LeaveException, IOException {
+        if (good.isEmpty()) {
+            bench.say(
+                    "No controller answers. Plug it in; flash its firmware if that has not been done; mind that nothing"
+                            + " else has its port open, such as the daemon.");
+            String port = bench.ask(new Question<>(
+                    "Press Enter to look again, or type the name of a port:",
+                    List.of(),
+                    "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
+                            + " 'lampwright ports' lists all.",
+                    line -> line));
+            return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
+        }
+        List<Question.Option<Optional<Candidate>>> options = new ArrayList<>();
+        for (int i = 0; i < good.size(); i++) {
+            Candidate each = good.get(i);
+            String words = String.join(
+                    " ",
+                    each.port(),
+                    each.description(),
+                    "controller",
+                    id(each.here().orElseThrow()));
+            options.add(new Question.Option<>(Integer.toString(i + 1), words, Optional.of(each)));
+        }
+        options.add(new Question.Option<>("", "look again", Optional.empty()));
+        return bench.ask(Question.choice(
+                "Which one is to be fitted?", "Unplug the others, or go back and forth: nothing is lost.", options));
+    }
+
+    private static Optional<Candidate> answering(Candidate candidate, FittingBench bench) {
+        if (candidate.here().isEmpty()) {
+            bench.say(candidate.obstacle());
+            return Optional.empty();
+        }
+        return Optional.of(candidate);
+    }
+
+    /** The controller that was noted, wherever it is plugged in now. */
+    private static Candidate again(String noted, FittingBench bench) throws LeaveException, IOException {
+        String id = noted.substring(0, noted.indexOf(BETWEEN));
+        String port = noted.substring(noted.indexOf(BETWEEN) + 1);
+        while (true) {
+            Candidate there = bench.boards().ask(port);
+            if (there.here().isPresent() && id(there.here().get()).equals(id)) {
+                return there;
+            }
+            for (Candidate other : bench.boards().look()) {
+                if (other.here().isPresent() && id(other.here().get()).equals(id)) {
+                    return other;
+                }
+            }
+            bench.askAside(Question.enter(
+                    "Controller " + id + ", which this fitting began with, is not there. Plug it in and press Enter:",
+                    "It was at " + port + ". To fit another controller, go back with b, or begin anew."));
+        }
+    }
+
+    private static String noted(Candidate candidate) {
+        return id(candidate.here().orElseThrow()) + BETWEEN + candidate.port();
+    }
+
+    private static String id(Here here) {
+        return here.id() == 0 ? "without-id" : String.format("%016x", here.id());
+    }
+
+    private static void seeLight(Findings after, FittingBench bench) throws LeaveException, IOException {
+        Setup setup = Setups.of(after);
+        bench.show(setup, Scenes.bytes(Setups.level(setup, FIRST_BYTES.size(), LEVEL), FIRST_BYTES));
+        while (!bench.ask(Question.yesOrNo(
+                "Is something lit at the end of the strip that is nearest the controller?",
+                "The first pixel is lit, and perhaps the second, in any colour, not very bright."))) {
+            bench.say(
+                    "Then look at this, with the supply switched off where you touch wires:",
+                    "  - Is the strip's supply on? Is its ground joined to the controller's?",
+                    "  - Does the data wire go to the end where the arrows point away from (DIN)?",
+                    "  - Is it on the right pin, and does the strip understand the pulses of a WS2812B?");
+        }
+    }
+}

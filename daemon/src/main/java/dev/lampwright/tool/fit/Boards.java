@@ -1,0 +1,38 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Here;
+import java.util.List;
+
+/** Where controllers are found, and lit. */
+public interface Boards {
+    /**
+     * Looks at all ports that there are, and asks who is there.
+     *
+     * @return a candidate for each
+     */
+    List<Candidate> look();
+
+    /**
+     * Asks at one port who is there.
+     *
+     * @param port its name
+     * @return the candidate
+     */
+    Candidate ask(String port);
+
+    /**
+     * The light of a controller.
+     *
+     * @param port the port that it is at
+     * @param here what it says of itself
+     * @return a light, dark at first
+     */
+    ShownLight light(String port, Here here);
+
+    /**
+     * How fast the lines are.
+     *
+     * @return bits a second
+     */
+    int baud();
+}

@@ -1,0 +1,171 @@
+package dev.lampwright.tool.fit;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The configuration of what was found, as commented TOML. */
+final class ConfigText {
+    private static final int COMMENT_AT = 40;
+
+    private final StringBuilder text = new StringBuilder();
+    private final Findings found;
+
+    private ConfigText(Findings found) {
+        this.found = found;
+    }
+
+    /**
+     * Writes findings down.
+     *
+     * @param found all of them, but for those that may be left open
+     * @param file where it is to stand; the daemon's own topics are called after it
+     * @return a file that {@code check} finds good
+     */
+    static String of(Findings found, Path file) {
+        ConfigText config = new ConfigText(found);
+        config.line("# Written by lampwright fit. TOML 1.0; numbers carry their unit in the key.");
+        config.line("# What is not here is as usual: 'lampwright check' tells what that is.");
+        config.line("");
+        config.text.append(found.printer().orElseThrow());
+        config.controller();
+        config.supply();
+        config.strip();
+        config.zones();
+        config.dimmers();
+        config.desk(file);
+        config.wiring();
+        return config.text.toString();
+    }
+
+    private void controller() {
+        Findings.Board board = found.board().orElseThrow();
+        line("");
+        line("[controller]");
+        line("port = " + quoted(board.port()));
+        line("baud = " + board.baud(), "as in the firmware");
+    }
+
+    private void supply() {
+        Findings.Supply supply = found.supply().orElseThrow();
+        line("");
+        line("[supply]", "what feeds the strip");
+        line("volts = " + decimal(supply.volts()));
+        line(
+                "ceiling_mA = " + supply.ceilingMilliamps(),
+                supply.amps().isEmpty()
+                        ? "what a USB 2.0 port gives without the board's share: the supply was not told"
+                        : "the most that it and its wiring may be asked for");
+    }
+
+    private void strip() {
+        Findings.Strip strip = found.strip().orElseThrow();
+        line("");
+        line("[strip]");
+        line("pixels = " + strip.pixels(), strip.goesOn() ? "the strip goes on, but more are not driven" : "");
+        line("order = " + quoted(found.knownOrder()));
+        Optional<Findings.Currents> currents = found.currents();
+        if (currents.isEmpty()) {
+            line("channel_mA = " + Setups.USUAL_CHANNEL / 1000, "not measured: most strips take less");
+            line("idle_mA = 1");
+        } else {
+            line("# Measured, rounded up to a tenth; behind it value and standard error.");
+            line(
+                    "channel_mA = [" + joined(currents.get(), each -> decimal(Numbers.upToTenth(each.value()))) + "]",
+                    joined(currents.get(), Findings.Milliamps::toString));
+            line(
+                    "idle_mA = "
+                            + decimal(Numbers.upToTenth(currents.get().idle().value())),
+                    currents.get().idle().toString());
+        }
+    }
+
+    private void zones() {
+        if (!found.zones().isEmpty()) {
+            line("");
+            line("[zones]", "pixel 0 is nearest the controller; backwards runs towards it");
+            found.zones().forEach((name, run) -> line(name + " = " + quoted(run.toString())));
+        }
+    }
+
+    private void dimmers() {
+        if (found.dimmers().isEmpty()) {
+            return;
+        }
+        Findings.Supply supply = found.dimmerSupply().orElseThrow();
+        boolean own = supply.volts() != found.supply().orElseThrow().volts();
+        String fed = ", volts = " + decimal(supply.volts());
+        String ceiling = own ? ", ceiling_mA = " + supply.ceilingMilliamps() : "";
+        line("");
+        line("[dimmers]", "plain lights on the controller's dimmers");
+        for (DimmerLights.Entry entry :
+                DimmerLights.of(found.dimmers(), found.zones().keySet())) {
+            line(
+                    entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
+                            + " }",
+                    entry.spare() ? "nothing hangs there" : "");
+        }
+    }
+
+    private void desk(Path file) {
+        line("");
+        line("[desk]");
+        String name = file.getFileName().toString().replaceFirst("\\.toml$", "").replaceAll("[^\\p{L}\\p{N}_-]", "-");
+        line(
+                "prefix = " + quoted("lampwright/" + name),
+                "of the topics by which it is spoken to; one for each printer");
+        line(
+                "brightness = " + decimal(Math.round(found.brightness().orElse(1) * 1000) / 1000.0),
+                "share of full light that suits the room");
+    }
+
+    private void wiring() {
+        Findings.Supply supply = found.supply().orElseThrow();
+        List<String> supplies = new ArrayList<>();
+        supply.amps()
+                .ifPresent(amps -> supplies.add(
+                        "strip = { volts = " + decimal(supply.volts()) + ", amps = " + decimal(amps) + " }"));
+        found.dimmerSupply()
+                .filter(other ->
+                        other.volts() != supply.volts() && !found.dimmers().isEmpty())
+                .ifPresent(other -> supplies.add("lights = { volts = " + decimal(other.volts()) + ", amps = "
+                        + decimal(other.amps().orElseThrow()) + " }"));
+        line("");
+        line("# For 'lampwright plan'. Add wire, length_m and connector_A: what is left out is taken as usual.");
+        if (!supplies.isEmpty()) {
+            line("[wiring.supplies]");
+            supplies.forEach(this::line);
+            line("");
+        }
+        line("[wiring.strip]");
+        line("from = " + quoted(supply.fromBoard() ? "board" : "supply"));
+        supply.fuseAmps().ifPresent(amps -> line("fuse_A = " + decimal(amps)));
+    }
+
+    private void line(String line) {
+        line(line, "");
+    }
+
+    private void line(String line, String comment) {
+        String blanks = " ".repeat(Math.max(1, COMMENT_AT - line.length()));
+        text.append(line)
+                .append(comment.isEmpty() ? "" : blanks + "# " + comment)
+                .append('\n');
+    }
+
+    private static String joined(Findings.Currents currents, Function<Findings.Milliamps, String> words) {
+        return currents.channels().stream().map(words).collect(Collectors.joining(", "));
+    }
+
+    /** A TOML string of text that has no control characters. */
+    static String quoted(String value) {
+        return '"' + value.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+    }
+
+    private static String decimal(double number) {
+        return Numbers.shown(number);
+    }
+}

@@ -1,0 +1,99 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Setup;
+import java.io.IOException;
+import java.util.List;
+
+/** Counts the pixels with a mark that goes further out until it falls off the end. */
+final class CountStep implements Step {
+    private static final int MARK = 3;
+    private static final int LEVEL = 140;
+    private static final String ALL = "RGB";
+
+    /** What is at the place where the last pixel should be. */
+    private enum End {
+        LAST,
+        MORE,
+        DARK
+    }
+
+    @Override
+    public String name() {
+        return "pixels";
+    }
+
+    @Override
+    public String title() {
+        return "how many pixels";
+    }
+
+    @Override
+    public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        int most = Setups.mostPixels(before);
+        Setup setup = Setups.of(before);
+        PixelSearch search = new PixelSearch(most);
+        bench.say("A mark of a few white pixels goes along the strip.");
+        while (true) {
+            walk(search, before.knownOrder(), setup, bench);
+            if (search.pixels() == 0) {
+                bench.say("No pixel was seen at all. Once more, from the beginning:");
+                search = new PixelSearch(most);
+                continue;
+            }
+            End end = end(search, before.knownOrder(), setup, bench);
+            if (end == End.LAST || (end == End.MORE && search.full())) {
+                return found(before, new Findings.Strip(search.pixels(), end == End.MORE), bench);
+            }
+            if (end == End.MORE) {
+                search.goOn();
+            } else {
+                search.startOver();
+            }
+        }
+    }
+
+    private static void walk(PixelSearch search, String order, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        int level = Setups.level(setup, MARK * ALL.length(), LEVEL);
+        while (!search.done()) {
+            int pixel = search.next();
+            bench.show(setup, Scenes.stretch(order, level, pixel, pixel + MARK - 1, ALL));
+            search.answered(
+                    pixel,
+                    bench.ask(Question.yesOrNo(
+                            "The mark is somewhere else now. Is a pixel lit anywhere on the strip?",
+                            "Look along the whole strip. One to " + MARK
+                                    + " pixels are lit, white; or none, if the mark is past the" + " end.")));
+        }
+    }
+
+    private static End end(PixelSearch search, String order, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        int last = search.pixels() - 1;
+        int level = Setups.level(setup, ALL.length(), LEVEL);
+        bench.show(setup, Scenes.stretch(order, level, last, last, ALL));
+        return bench.ask(Question.choice(
+                "A single pixel should be lit now: the very last. Is it?",
+                "It is the pixel furthest along the data wire, where the strip ends.",
+                List.of(
+                        new Question.Option<>("y", "yes, it is the last", End.LAST),
+                        new Question.Option<>("m", "no, there are more behind it", End.MORE),
+                        new Question.Option<>("n", "no, none is lit", End.DARK))));
+    }
+
+    private static Findings found(Findings before, Findings.Strip strip, FittingBench bench) {
+        bench.say("The strip has " + strip.pixels() + " pixels, numbered 0 to " + (strip.pixels() - 1) + ".");
+        if (strip.goesOn()) {
+            boolean board = strip.pixels()
+                    == Setups.driven(
+                            before.board().orElseThrow().here(),
+                            before.knownOrder().length());
+            bench.say(
+                    board
+                            ? "The controller drives no more; what is behind them stays dark. A larger board drives more."
+                            : "The ceiling allows no more, as dark pixels take current too; what is behind them stays dark."
+                                    + " With a stronger supply, go back with b.");
+        }
+        return before.withStrip(strip);
+    }
+}

@@ -1,0 +1,95 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Setup;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Measures what the strip really takes, if there is a meter, and fits the model of the guards to the readings. */
+final class CurrentStep implements Step {
+    private static final double MOST_MILLIAMPS = 65_535;
+    private static final Question<Boolean> AGAIN = Question.yesOrNo(
+            "Measure once more? With n, 20 mA a channel is reckoned.",
+            "The meter should be in the strip's wire alone, in a range that shows single mA, and not change range between"
+                    + " the readings.");
+
+    @Override
+    public String name() {
+        return "current";
+    }
+
+    @Override
+    public String title() {
+        return "measure the current";
+    }
+
+    @Override
+    public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        bench.darken();
+        boolean meter = bench.ask(Question.yesOrNo(
+                "Have you a meter in the strip's red wire that shows mA, and do you want to measure?",
+                "Without one, 20 mA a channel is reckoned, which is more than most strips take. A meter goes into the wire"
+                        + " while the supply is off and unplugged; it must bear the ceiling of "
+                        + Setups.ceiling(before) + " mA."));
+        Setup setup = Setups.of(before);
+        while (meter) {
+            List<CurrentPattern> patterns = CurrentPattern.all(setup);
+            List<Double> readings = measure(patterns, setup, bench);
+            if (readings.size() < patterns.size() && !setup.equals(Setups.wary(setup))) {
+                bench.say(
+                        "That is more than the ceiling: these pixels take more than was reckoned with. Once more, darker:");
+                setup = Setups.wary(setup);
+                continue;
+            }
+            Optional<CurrentFit> fit = readings.size() < patterns.size()
+                    ? Optional.empty()
+                    : Optional.of(CurrentFit.of(setup, patterns, readings));
+            Optional<String> nonsense = fit.map(CurrentFit::nonsense)
+                    .orElse(Optional.of("even dimmed the strip takes more than the ceiling"));
+            if (nonsense.isEmpty()) {
+                return keep(before, fit.orElseThrow(), setup, bench);
+            }
+            bench.say("That does not fit together: " + nonsense.get() + ".");
+            bench.darken();
+            meter = bench.ask(AGAIN);
+        }
+        return before;
+    }
+
+    /** Stops at a lit pattern that takes more than the ceiling, whose reading is left out. */
+    private static List<Double> measure(List<CurrentPattern> patterns, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        List<Double> readings = new ArrayList<>();
+        for (CurrentPattern pattern : patterns) {
+            bench.show(setup, pattern.scene(setup));
+            double reading = bench.ask(new Question<>(
+                    "Reading " + (readings.size() + 1) + " of " + patterns.size() + ", " + pattern.words()
+                            + ": how many mA?",
+                    List.of(),
+                    "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
+                            + " multiply by 1000.",
+                    line -> Numbers.read(line, 0, MOST_MILLIAMPS)));
+            if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
+                return readings;
+            }
+            readings.add(reading);
+        }
+        return readings;
+    }
+
+    private static Findings keep(Findings before, CurrentFit fit, Setup setup, FittingBench bench) {
+        Findings.Currents currents = fit.currents();
+        List<String> lines = new ArrayList<>();
+        lines.add("The strip takes, with the standard error of each:");
+        for (int i = 0; i < currents.channels().size(); i++) {
+            lines.add("  " + setup.order().charAt(i) + " of one pixel at full: "
+                    + currents.channels().get(i));
+        }
+        lines.add("  one dark pixel: " + currents.idle());
+        lines.add("Readings are off the model by " + Numbers.shown(Math.round(fit.deviation() * 10) / 10.0)
+                + " mA (standard deviation).");
+        bench.say(lines.toArray(String[]::new));
+        return before.withCurrents(currents);
+    }
+}

@@ -1,0 +1,86 @@
+package dev.lampwright.tool.fit;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/** Makes lights of dimmers: three colours make a plain colour strip, and channels are numbered without a gap. */
+final class DimmerLights {
+    private static final List<Findings.Hanging> COLOURS =
+            List.of(Findings.Hanging.RED, Findings.Hanging.GREEN, Findings.Hanging.BLUE);
+
+    private DimmerLights() {}
+
+    /**
+     * A light as the configuration has it.
+     *
+     * @param name its name
+     * @param channels the key that tells them, with its value
+     * @param fullMilliamps current of each channel at full duty
+     * @param spare whether nothing hangs there, and it only fills a gap
+     */
+    record Entry(String name, String channels, int fullMilliamps, boolean spare) {}
+
+    /**
+     * The lights on some dimmers, up to the last on which something hangs.
+     *
+     * @param uses what hangs on each
+     * @param taken names that other things have
+     */
+    static List<Entry> of(List<Findings.DimmerUse> uses, Collection<String> taken) {
+        Set<String> names = new HashSet<>(taken);
+        uses.forEach(use -> names.add(use.name()));
+        List<Entry> entries = new ArrayList<>();
+        List<List<Integer>> colours =
+                COLOURS.stream().map(colour -> places(uses, colour)).toList();
+        int strips = colours.stream().mapToInt(List::size).min().orElse(0);
+        for (int i = 0; i < strips; i++) {
+            int at = i;
+            List<Integer> channels =
+                    colours.stream().map(places -> places.get(at)).toList();
+            int full = channels.stream()
+                    .mapToInt(channel -> uses.get(channel).fullMilliamps())
+                    .max()
+                    .orElseThrow();
+            entries.add(new Entry(free("glow", names), "channels = " + channels, full, false));
+        }
+        int last = IntStream.range(0, uses.size())
+                .filter(i -> uses.get(i).what() != Findings.Hanging.NOTHING)
+                .max()
+                .orElse(-1);
+        for (int i = 0; i <= last; i++) {
+            Findings.DimmerUse use = uses.get(i);
+            int colour = COLOURS.indexOf(use.what());
+            boolean inStrip = colour >= 0 && colours.get(colour).indexOf(i) < strips;
+            if (!inStrip) {
+                entries.add(single(i, use, names));
+            }
+        }
+        return entries;
+    }
+
+    private static Entry single(int channel, Findings.DimmerUse use, Set<String> names) {
+        boolean spare = use.what() == Findings.Hanging.NOTHING;
+        String name = use.name().isEmpty() ? free(spare ? "spare" : "light", names) : use.name();
+        return new Entry(name, "channel = " + channel, use.fullMilliamps(), spare);
+    }
+
+    /** A name that is not taken yet; now it is. */
+    private static String free(String name, Set<String> taken) {
+        String free = name;
+        for (int i = 2; !taken.add(free); i++) {
+            free = name + i;
+        }
+        return free;
+    }
+
+    private static List<Integer> places(List<Findings.DimmerUse> uses, Findings.Hanging what) {
+        return IntStream.range(0, uses.size())
+                .filter(i -> uses.get(i).what() == what)
+                .boxed()
+                .toList();
+    }
+}

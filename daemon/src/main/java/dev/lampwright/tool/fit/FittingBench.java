@@ -1,0 +1,237 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What steps work with: they show, say and ask. An answer that the journal knows is given without a word and without a light; so a
+ * step must do the same whenever it gets the same answers.
+ */
+final class FittingBench implements PrinterFinder.Told {
+    static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
+
+    private final Terminal terminal;
+    private final AnswerJournal journal;
+    private final Boards boards;
+    private final List<String> unsaid = new ArrayList<>();
+    private Optional<ShownLight> light = Optional.empty();
+    private Optional<Setup> setup = Optional.empty();
+    private Scene scene = Scene.DARK;
+    private boolean finding;
+    private boolean answeredByJournal;
+
+    FittingBench(Terminal terminal, AnswerJournal journal, Boards boards) {
+        this.terminal = terminal;
+        this.journal = journal;
+        this.boards = boards;
+    }
+
+    Boards boards() {
+        return boards;
+    }
+
+    /** Goes over to the light of another controller. */
+    void lightUp(String port, Here here) {
+        putOut();
+        light = Optional.of(boards.light(port, here));
+    }
+
+    /** Closes the light: its port is free, and all is dark. */
+    void putOut() {
+        light.ifPresent(ShownLight::close);
+        light = Optional.empty();
+    }
+
+    /** What is to be seen while the next questions are asked. */
+    void show(Setup nextSetup, Scene nextScene) {
+        setup = Optional.of(nextSetup);
+        scene = nextScene;
+    }
+
+    /** From the next question on, all is dark. */
+    void darken() {
+        scene = Scene.DARK;
+    }
+
+    /** Says something before the next question; nothing, if that is answered already. */
+    void say(String... lines) {
+        unsaid.addAll(List.of(lines));
+    }
+
+    /** Ends a step: what it said after its last answer is said, unless that answer was known. */
+    void leave() {
+        if (!answeredByJournal) {
+            speak();
+        }
+        unsaid.clear();
+    }
+
+    /** Says at once what is unsaid. */
+    void speak() {
+        unsaid.forEach(terminal::print);
+        unsaid.clear();
+    }
+
+    @Override
+    public void say(List<String> lines) {
+        unsaid.addAll(lines);
+        speak();
+    }
+
+    @Override
+    public boolean ended() {
+        return terminal.ended();
+    }
+
+    /** Begins a step. */
+    void enter(String step) {
+        unsaid.clear();
+        journal.enter(step);
+    }
+
+    /**
+     * Asks, with the scene lit.
+     *
+     * @throws LeaveException if the user leaves instead
+     * @throws IOException if the answer cannot be kept
+     */
+    <T> T ask(Question<T> question) throws LeaveException, IOException {
+        Optional<T> known = finding ? Optional.empty() : recall(question);
+        return known.isPresent() ? known.get() : askAloud(question);
+    }
+
+    private <T> Optional<T> recall(Question<T> question) {
+        Optional<String> known = journal.nextAnswer();
+        if (known.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            T answer = question.reading().of(known.get());
+            unsaid.clear();
+            answeredByJournal = true;
+            return Optional.of(answer);
+        } catch (UnusableException e) {
+            journal.reject();
+            return Optional.empty();
+        }
+    }
+
+    private <T> T askAloud(Question<T> question) throws LeaveException, IOException {
+        answeredByJournal = false;
+        present(question);
+        while (true) {
+            String line = line();
+            if (line.equals("?")) {
+                terminal.print(question.help());
+                terminal.print(KEYS);
+                terminal.print(question.words());
+                continue;
+            }
+            Optional<T> answer = read(question, line);
+            if (answer.isEmpty()) {
+                continue;
+            }
+            if (light.isPresent() && !light.get().steady()) {
+                terminal.print("The controller was away meanwhile, so that answer does not count. Once more:");
+                present(question);
+                continue;
+            }
+            if (!finding) {
+                journal.answered(line);
+            }
+            return answer.get();
+        }
+    }
+
+    private <T> Optional<T> read(Question<T> question, String line) {
+        try {
+            return Optional.of(question.reading().of(line));
+        } catch (UnusableException e) {
+            terminal.print("Sorry: " + e.getMessage() + ", or ? for help.");
+            return Optional.empty();
+        }
+    }
+
+    private String line() throws LeaveException {
+        String line = terminal.readLine()
+                .orElseThrow(() -> new LeaveException(LeaveException.Way.INPUT_ENDED))
+                .strip();
+        switch (line) {
+            case "b", "B" -> throw new LeaveException(LeaveException.Way.BACK);
+            case "q", "Q" -> throw new LeaveException(LeaveException.Way.STOP);
+            default -> {
+                return line;
+            }
+        }
+    }
+
+    private void present(Question<?> question) throws LeaveException {
+        speak();
+        lightScene();
+        terminal.print(question.words());
+        question.options().forEach(terminal::print);
+    }
+
+    /** Lights the scene, however long the controller is away. */
+    private void lightScene() throws LeaveException {
+        if (light.isEmpty() || setup.isEmpty()) {
+            return;
+        }
+        Optional<String> said = Optional.empty();
+        Optional<String> trouble = light.get().show(setup.get(), scene);
+        while (trouble.isPresent()) {
+            if (terminal.ended()) {
+                throw new LeaveException(LeaveException.Way.INPUT_ENDED);
+            }
+            if (!trouble.equals(said)) {
+                terminal.print("The light waits: " + trouble.get() + ". (Ctrl-C stops; all answers are kept.)");
+            }
+            said = trouble;
+            trouble = light.get().show(setup.get(), scene);
+        }
+        if (said.isPresent()) {
+            terminal.print("It is there again.");
+        }
+    }
+
+    /** Finds something out, perhaps with questions, that is not found out again when the journal knows it. */
+    interface Search {
+        String find() throws LeaveException, IOException;
+    }
+
+    /**
+     * Finds something out, or takes it from the journal. Answers given meanwhile are not kept by themselves.
+     *
+     * @throws LeaveException if the user leaves instead
+     * @throws IOException if it cannot be kept
+     */
+    String find(Search search) throws LeaveException, IOException {
+        Optional<String> known = journal.nextFound();
+        answeredByJournal = known.isPresent();
+        if (known.isPresent()) {
+            return known.get();
+        }
+        finding = true;
+        try {
+            String found = search.find();
+            journal.found(found);
+            return found;
+        } finally {
+            finding = false;
+        }
+    }
+
+    /** Asks something whose answer is of no use another time. */
+    <T> T askAside(Question<T> question) throws LeaveException, IOException {
+        finding = true;
+        try {
+            return askAloud(question);
+        } finally {
+            finding = false;
+        }
+    }
+}

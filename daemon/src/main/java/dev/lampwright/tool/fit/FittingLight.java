@@ -1,0 +1,77 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.link.Line;
+import dev.lampwright.protocol.Setup;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
+
+/** The light of a real controller: a {@link LitSetup} at a time. For one thread, but for {@link #close}. */
+public final class FittingLight implements ShownLight {
+    private static final Duration PATIENCE = Duration.ofSeconds(6);
+    private static final long LOOK_EVERY = TimeUnit.MILLISECONDS.toNanos(5);
+
+    private final Line line;
+    private final long id;
+    private final LongSupplier clock;
+    private final Duration patience;
+    private Optional<LitSetup> lit = Optional.empty();
+    private boolean closed;
+
+    /**
+     * Makes a light that is dark; nothing is opened yet.
+     *
+     * @param line the line to the controller
+     * @param id the id that the controller must have, or 0
+     * @param nanoClock a clock in ns that never goes back, such as {@link System#nanoTime}
+     */
+    public FittingLight(Line line, long id, LongSupplier nanoClock) {
+        this(line, id, nanoClock, PATIENCE);
+    }
+
+    /** Makes one that waits so long for a scene to be shown. */
+    FittingLight(Line line, long id, LongSupplier nanoClock, Duration patience) {
+        this.line = line;
+        this.id = id;
+        clock = nanoClock;
+        this.patience = patience;
+    }
+
+    @Override
+    public Optional<String> show(Setup setup, Scene scene) {
+        Optional<LitSetup> now = setUp(setup);
+        now.ifPresent(session -> session.show(scene));
+        long started = clock.getAsLong();
+        while (now.isPresent() && !now.get().shows() && clock.getAsLong() - started < patience.toNanos()) {
+            LockSupport.parkNanos(this, LOOK_EVERY);
+        }
+        return now.isEmpty()
+                ? Optional.of("the light is being put out")
+                : now.get().trouble();
+    }
+
+    @Override
+    public synchronized boolean steady() {
+        return lit.isPresent() && lit.get().steady();
+    }
+
+    @Override
+    public synchronized void close() {
+        closed = true;
+        lit.ifPresent(LitSetup::close);
+        lit = Optional.empty();
+    }
+
+    private synchronized Optional<LitSetup> setUp(Setup setup) {
+        boolean inForce = lit.isPresent() && lit.get().setup().equals(setup);
+        if (!inForce && !closed) {
+            lit.ifPresent(LitSetup::close);
+            LitSetup next = new LitSetup(line, setup, id, clock);
+            next.start();
+            lit = Optional.of(next);
+        }
+        return lit;
+    }
+}

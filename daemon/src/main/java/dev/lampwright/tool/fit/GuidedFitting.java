@@ -1,0 +1,135 @@
+package dev.lampwright.tool.fit;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The guided fitting, from the first step to the written file. */
+public final class GuidedFitting {
+    private final Path file;
+    private final Path kept;
+    private final Terminal terminal;
+    private final Boards boards;
+    private final PrinterFinder printers;
+    private final Review review;
+
+    /** How a fitting ended. */
+    public enum End {
+        /** The file is written. */
+        DONE,
+        /** The user stopped it; answers are kept. */
+        STOPPED,
+        /** There were no more answers; those given are kept. */
+        INPUT_ENDED
+    }
+
+    /** What is said of a file that was just written. */
+    public interface Review {
+        /**
+         * Looks at a file.
+         *
+         * @param file a configuration
+         * @return lines for the user
+         */
+        List<String> of(Path file);
+    }
+
+    /**
+     * Puts a fitting together; nothing is asked yet.
+     *
+     * @param file the configuration to write; beside it, {@code FILE.fit} keeps the answers until it is written
+     * @param terminal where questions go and answers come from
+     * @param boards where controllers are found
+     * @param printers finds out where a printer says what
+     * @param review what is said of the file in the end
+     */
+    public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, Review review) {
+        this.file = file;
+        kept = file.resolveSibling(file.getFileName() + ".fit");
+        this.terminal = terminal;
+        this.boards = boards;
+        this.printers = printers;
+        this.review = review;
+    }
+
+    /**
+     * Asks until the file is written or the user stops. Everything is dark afterwards.
+     *
+     * @return how it ended
+     * @throws IOException if a file cannot be read or written; the text says which and what to do
+     */
+    public End run() throws IOException {
+        FittingCautions.LINES.forEach(terminal::print);
+        try {
+            AnswerJournal journal = journal();
+            FittingBench bench = new FittingBench(terminal, journal, boards);
+            try {
+                steps(bench, journal);
+            } finally {
+                bench.putOut();
+            }
+            journal.delete();
+            return End.DONE;
+        } catch (LeaveException e) {
+            terminal.print(stopped());
+            return e.way() == LeaveException.Way.INPUT_ENDED ? End.INPUT_ENDED : End.STOPPED;
+        }
+    }
+
+    private String stopped() {
+        return Files.exists(kept)
+                ? "Stopped; the lights are dark. Your answers are in " + kept + ": the same command goes on from there."
+                : "Stopped; nothing was lit and nothing is kept.";
+    }
+
+    private AnswerJournal journal() throws IOException, LeaveException {
+        if (!Files.exists(kept)) {
+            return AnswerJournal.empty(kept);
+        }
+        AnswerJournal journal = AnswerJournal.read(kept);
+        FittingBench bench = new FittingBench(terminal, AnswerJournal.empty(kept), boards);
+        boolean again = bench.askAside(Question.choice(
+                "There are answers from before in " + kept + ".",
+                "The fitting was stopped before its end. It can go on where it was, or begin anew.",
+                List.of(
+                        new Question.Option<>("", "go on from there", false),
+                        new Question.Option<>("n", "begin anew, and forget them", true))));
+        return again ? AnswerJournal.empty(kept) : journal;
+    }
+
+    private void steps(FittingBench bench, AnswerJournal journal) throws LeaveException, IOException {
+        List<Step> steps = FittingSteps.all(file, printers, review);
+        List<Findings> found = new ArrayList<>(List.of(Findings.NONE));
+        int at = 0;
+        while (at < steps.size()) {
+            Step step = steps.get(at);
+            bench.enter(step.name());
+            bench.say("", "Step " + (at + 1) + " of " + steps.size() + ": " + step.title());
+            try {
+                found.add(step.run(found.get(at), bench));
+                bench.leave();
+                journal.forgetRest();
+                at++;
+            } catch (LeaveException e) {
+                if (e.way() != LeaveException.Way.BACK) {
+                    throw e;
+                }
+                at = before(steps, at, journal);
+                found.subList(at + 1, found.size()).clear();
+            }
+        }
+    }
+
+    /** The step to go back to: the last that has an answer, which is forgotten. */
+    private int before(List<Step> steps, int at, AnswerJournal journal) throws IOException {
+        for (int step = at; step >= 0; step--) {
+            if (journal.forgetLast(steps.get(step).name())) {
+                return step;
+            }
+        }
+        terminal.print("This is the beginning.");
+        return 0;
+    }
+}

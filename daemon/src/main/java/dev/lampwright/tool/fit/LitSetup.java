@@ -1,0 +1,153 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.link.ControllerLink;
+import dev.lampwright.link.FrameSlot;
+import dev.lampwright.link.Line;
+import dev.lampwright.link.LinkState;
+import dev.lampwright.link.LinkStatus;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
+
+/**
+ * A controller that is set up one way and shows one scene after the other: a thread, {@code fitting}, that makes frames and hands them
+ * to the link, again and again, so that a controller that comes back is lit at once.
+ */
+final class LitSetup implements AutoCloseable {
+    private static final int FRAMES_PER_SECOND = 30;
+    private static final long FRAME_NANOS = TimeUnit.SECONDS.toNanos(1) / FRAMES_PER_SECOND;
+    private static final double NANOS_PER_SECOND = 1e9;
+    private static final long CLOSE_MILLIS = 200;
+    private static final long UNSETTLED = -1;
+
+    /** What is to be seen, and what has come of it. */
+    private static final class Showing {
+        final Scene scene;
+        final long begun;
+        /** How many frames were shown when the first frame without any hold left; −1 before. */
+        volatile long shownBefore = UNSETTLED;
+
+        volatile boolean shown;
+        volatile boolean disturbed;
+
+        Showing(Scene scene, long begun) {
+            this.scene = scene;
+            this.begun = begun;
+        }
+    }
+
+    private final Setup setup;
+    private final long id;
+    private final LongSupplier clock;
+    private final GuardedFrames frames;
+    private final FrameSlot slot;
+    private final ControllerLink link;
+    private final Thread thread = new Thread(this::run, "fitting");
+    private volatile Showing showing;
+    private volatile boolean closing;
+
+    /**
+     * Makes one that is not started.
+     *
+     * @param line the line to the controller
+     * @param setup what it is set up with
+     * @param id the id that the controller must have, or 0
+     * @param nanoClock a clock in ns that never goes back
+     */
+    LitSetup(Line line, Setup setup, long id, LongSupplier nanoClock) {
+        this.setup = setup;
+        this.id = id;
+        clock = nanoClock;
+        frames = new GuardedFrames(setup, FRAMES_PER_SECOND);
+        slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
+        link = new ControllerLink(line, setup, slot, nanoClock);
+        showing = new Showing(Scene.DARK, nanoClock.getAsLong());
+        thread.setDaemon(true);
+    }
+
+    void start() {
+        link.start();
+        thread.start();
+    }
+
+    Setup setup() {
+        return setup;
+    }
+
+    void show(Scene scene) {
+        showing = new Showing(scene, clock.getAsLong());
+    }
+
+    /** Whether the controller says that it shows the scene, without any hold. From then on the light counts as steady. */
+    boolean shows() {
+        LinkStatus status = link.status();
+        long before = showing.shownBefore;
+        if (before != UNSETTLED && status.framesShown() - before > underWay(status) && isRight(status)) {
+            showing.shown = true;
+        }
+        return showing.shown;
+    }
+
+    /** Whether the controller has been there ever since {@link #shows} was true. */
+    boolean steady() {
+        return showing.shown && !showing.disturbed && isRight(link.status());
+    }
+
+    /** What is wrong; empty if the scene is shown. */
+    Optional<String> trouble() {
+        if (steady()) {
+            return Optional.empty();
+        }
+        LinkStatus status = link.status();
+        if (status.state() == LinkState.LIT && !isRight(status)) {
+            return Optional.of("another controller is at " + status.port() + " now: plug the one before in again");
+        }
+        return Optional.of(
+                status.trouble().isEmpty()
+                        ? "the controller on " + status.port() + " does not show it yet"
+                        : status.trouble());
+    }
+
+    @Override
+    public void close() {
+        closing = true;
+        LockSupport.unpark(thread);
+        try {
+            thread.join(CLOSE_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        link.close();
+    }
+
+    private void run() {
+        while (!closing) {
+            Showing now = showing;
+            long nanos = clock.getAsLong();
+            boolean asIs = frames.make(now.scene, (nanos - now.begun) / NANOS_PER_SECOND, nanos, slot.back());
+            LinkStatus status = link.status();
+            if (asIs && now.shownBefore == UNSETTLED) {
+                now.shownBefore = status.framesShown();
+            }
+            slot.publish();
+            link.frameReady();
+            if (now.shown && !isRight(status)) {
+                now.disturbed = true;
+            }
+            LockSupport.parkNanos(this, FRAME_NANOS - (clock.getAsLong() - nanos));
+        }
+    }
+
+    private boolean isRight(LinkStatus status) {
+        return status.state() == LinkState.LIT
+                && (id == 0 || status.controller().map(Here::id).orElse(0L) == id);
+    }
+
+    /** Frames that may have left before, and whose answer may still come. */
+    private static int underWay(LinkStatus status) {
+        return status.controller().map(Here::credits).orElse(1) + 1;
+    }
+}

@@ -1,0 +1,59 @@
+package dev.lampwright.tool.fit;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.OptionalDouble;
+
+/** Numbers as people type them, and as they are shown. */
+final class Numbers {
+    private Numbers() {}
+
+    /**
+     * Reads a number; a comma may stand for the point.
+     *
+     * @param line what was typed
+     * @param least the least that makes sense
+     * @param most the most that makes sense
+     * @return the number
+     * @throws UnusableException if it is none, or outside
+     */
+    static double read(String line, double least, double most) throws UnusableException {
+        String wanted = "type a number from " + shown(least) + " to " + shown(most);
+        try {
+            double number = new BigDecimal(line.replace(',', '.')).doubleValue();
+            if (number < least || number > most) {
+                throw new UnusableException(line + " makes no sense here: " + wanted);
+            }
+            return number;
+        } catch (NumberFormatException e) {
+            throw new UnusableException(wanted);
+        }
+    }
+
+    /** Reads a number, or nothing from an empty line. */
+    static OptionalDouble readIfThere(String line, double least, double most) throws UnusableException {
+        return line.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(read(line, least, most));
+    }
+
+    /** Reads a whole number. */
+    static int readWhole(String line, int least, int most) throws UnusableException {
+        double number = read(line, least, most);
+        if (number != Math.rint(number)) {
+            throw new UnusableException("type a whole number from " + least + " to " + most);
+        }
+        return (int) number;
+    }
+
+    /** A number without zeros that say nothing, to three places at most. */
+    static String shown(double number) {
+        BigDecimal rounded =
+                BigDecimal.valueOf(number).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
+        return rounded.setScale(Math.max(0, rounded.scale()), RoundingMode.UNNECESSARY)
+                .toPlainString();
+    }
+
+    /** A number rounded up to a tenth, so that a current that is reckoned with is not too low. */
+    static double upToTenth(double number) {
+        return BigDecimal.valueOf(number).setScale(1, RoundingMode.CEILING).doubleValue();
+    }
+}

@@ -1,0 +1,115 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.protocol.Setup;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Finds the order of the strip's channels, and whether it has a white one. */
+final class OrderStep implements Step {
+    private static final int LEVEL = 110;
+    private static final int MOST_LIT = 4;
+    private static final int PATIENCE = 12;
+
+    private static final List<Question.Option<Optional<SeenColour>>> HUES = List.of(
+            option("1", "red", SeenColour.RED),
+            option("2", "green", SeenColour.GREEN),
+            option("3", "blue", SeenColour.BLUE),
+            option("4", "white", SeenColour.WHITE),
+            option("5", "they differ", SeenColour.DIFFERENT),
+            option("0", "nothing is lit", SeenColour.NOTHING),
+            new Question.Option<>("", "I am not sure", Optional.empty()));
+
+    private static Question.Option<Optional<SeenColour>> option(String key, String words, SeenColour hue) {
+        return new Question.Option<>(key, words, Optional.of(hue));
+    }
+
+    @Override
+    public String name() {
+        return "order";
+    }
+
+    @Override
+    public String title() {
+        return "the order of the colours";
+    }
+
+    @Override
+    public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        String order = search(Setups.of(before), bench);
+        bench.say("The order is " + order + (order.length() == MOST_LIT ? ", with a white channel." : "."));
+        return before.withOrder(order);
+    }
+
+    private static String search(Setup setup, FittingBench bench) throws LeaveException, IOException {
+        OrderSearch search = new OrderSearch();
+        int level = Setups.level(setup, MOST_LIT, LEVEL);
+        for (int asked = 0; asked < PATIENCE && search.found().isEmpty(); asked++) {
+            Optional<String> likely = search.likely();
+            if (likely.isPresent()) {
+                prove(likely.get(), search, level, setup, bench);
+            } else {
+                List<Integer> bytes = search.next();
+                bench.show(setup, Scenes.bytes(level, bytes));
+                search.answered(bytes, bench.ask(hue(bytes, asked)));
+            }
+        }
+        return search.found().isPresent() ? search.found().get() : byHand(level, setup, bench);
+    }
+
+    private static void prove(String order, OrderSearch search, int level, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        OrderSearch.Proof answer = proof(order, level, setup, bench);
+        search.proved(order, answer);
+        if (answer == OrderSearch.Proof.WRONG) {
+            bench.say("Then an answer before was not right, or the strip is a special one. Some more questions:");
+        }
+    }
+
+    private static Question<Optional<SeenColour>> hue(List<Integer> bytes, int asked) {
+        String lit = bytes.size() > 1 ? "are the pixels that are" : "is the pixel that is";
+        String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit + " lit near the controller?";
+        return Question.choice(
+                words,
+                "Among the first pixels of the strip one, two or three are lit. If all are of one colour, say which; if they"
+                        + " are not alike, say that. Type the number, or the word. If colours are hard to tell apart for"
+                        + " you, ask somebody, or leave it open with Enter.",
+                HUES);
+    }
+
+    private static OrderSearch.Proof proof(String order, int level, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        bench.show(setup, Scenes.bytes(level, OrderSearch.proof(order)));
+        String fourth = order.length() == MOST_LIT ? ", the fourth white" : "";
+        return bench.ask(Question.choice(
+                "The first pixel should be red now, the second green, the third blue" + fourth
+                        + ", and no other lit. Is it so?",
+                "Count from the controller's end.",
+                List.of(
+                        new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT),
+                        new Question.Option<>("n", "no", OrderSearch.Proof.WRONG),
+                        new Question.Option<>("s", "yes, but the strip has fewer pixels", OrderSearch.Proof.SHORT))));
+    }
+
+    private static String byHand(int level, Setup setup, FittingBench bench) throws LeaveException, IOException {
+        String order = "";
+        do {
+            bench.say("The answers do not fit any order.");
+            order = bench.ask(new Question<>(
+                    "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
+                    List.of(),
+                    "It often stands in the strip's papers. Pixels of the WS2812B kind mostly have GRB.",
+                    OrderStep::readOrder));
+        } while (proof(order, level, setup, bench) == OrderSearch.Proof.WRONG);
+        return order;
+    }
+
+    private static String readOrder(String line) throws UnusableException {
+        String order = line.toUpperCase(Locale.ROOT);
+        if (!Setup.isOrder(order)) {
+            throw new UnusableException("type each of R, G and B once, and W once if there is white");
+        }
+        return order;
+    }
+}

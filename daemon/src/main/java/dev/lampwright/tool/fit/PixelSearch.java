@@ -1,0 +1,67 @@
+package dev.lampwright.tool.fit;
+
+/**
+ * Counts pixels by asking whether a pixel is there: first further and further out, then halving what is open between the last that was
+ * seen and the first that was not.
+ */
+final class PixelSearch {
+    private static final int FIRST = 7;
+
+    private final int most;
+    private int seen = -1;
+    private int notSeen;
+
+    /**
+     * Begins to count.
+     *
+     * @param most as many as can be driven, 1 or more
+     */
+    PixelSearch(int most) {
+        this.most = most;
+        notSeen = most;
+    }
+
+    /** Whether there is nothing left to ask. */
+    boolean done() {
+        return notSeen - seen == 1;
+    }
+
+    /** The pixel to ask about next; for a search that is not {@link #done}. */
+    int next() {
+        if (notSeen < most) {
+            return (seen + notSeen) / 2;
+        }
+        int further = Math.max(FIRST, 2 * seen + 1);
+        return Math.min(further, most - 1);
+    }
+
+    /** Takes an answer. */
+    void answered(int pixel, boolean there) {
+        if (there) {
+            seen = Math.max(seen, pixel);
+        } else {
+            notSeen = Math.min(notSeen, pixel);
+        }
+    }
+
+    /** How many there are, once it is {@link #done}: 0 if none was seen. */
+    int pixels() {
+        return seen + 1;
+    }
+
+    /** Whether as many were seen as can be driven. */
+    boolean full() {
+        return seen == most - 1;
+    }
+
+    /** There are more, beyond the last that was seen: what was said not to be there may be there after all. */
+    void goOn() {
+        notSeen = most;
+    }
+
+    /** The last pixel that was said to be there is not: what was said to be there may not be. */
+    void startOver() {
+        notSeen = seen;
+        seen = -1;
+    }
+}

@@ -1,0 +1,160 @@
+package dev.lampwright.tool.fit;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Finds out where the printer says what. */
+final class PrinterStep implements Step {
+    private static final String USUAL = "mqtt://127.0.0.1:1883";
+
+    /** Lets the file be read until somebody has bound it by hand; check warns of what is missing. */
+    private static final String PLACEHOLDER = """
+            # TO DO: nothing was found about the printer yet, and this stands in. Let lampwright survey listen while it heats up and
+            # prints, and put in what it finds. The example file has all there is.
+            [printer.state]
+            topic = "printer/state"
+            printing = ["printing"]
+            """;
+
+    private static final Question<Integer> SECONDS = new Question<>(
+            "For how many seconds? Enter means 60.",
+            List.of(),
+            "The longer it listens, the more it finds; the first minutes of a print tell most.",
+            line -> line.isEmpty() ? 60 : Numbers.readWhole(line, 1, 3600));
+
+    private static final Question<String> URL = new Question<>(
+            "Which MQTT broker does the printer speak to? Enter means " + USUAL + ".",
+            List.of(),
+            "Its address, mqtt://host or mqtts://host.",
+            line -> line.isEmpty() ? USUAL : readUrl(line));
+
+    private static final Question<Optional<String>> NAME = new Question<>(
+            "What name lets lampwright in there? Enter if anybody may.",
+            List.of(),
+            "The user name that the broker knows for lampwright. The next question is for a file with its password.",
+            PrinterStep::readName);
+
+    private static final Question<Optional<String>> PASSWORD = new Question<>(
+            "Which file holds the password, in its first line? Enter if there is none.",
+            List.of(),
+            "The password is read from there and stands nowhere else. Let nobody but lampwright's user read the file.",
+            PrinterStep::readFile);
+
+    private static final Question<Optional<String>> TRUST = new Question<>(
+            "Which PEM file holds the certificates that are trusted? Enter means those of this computer.",
+            List.of(),
+            "Needed if the broker's certificate is your own: the file of the authority that signed it.",
+            PrinterStep::readFile);
+
+    private final PrinterFinder finder;
+
+    PrinterStep(PrinterFinder finder) {
+        this.finder = finder;
+    }
+
+    @Override
+    public String name() {
+        return "printer";
+    }
+
+    @Override
+    public String title() {
+        return "what the printer says";
+    }
+
+    @Override
+    public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        bench.darken();
+        Map<String, String> broker = broker(bench);
+        boolean listen = bench.ask(Question.yesOrNo(
+                "Shall lampwright listen there now, to find where the printer says what?",
+                "Best while the printer is on and heats up. With n, you put it into the file by hand."));
+        Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
+        String found =
+                bench.find(() -> listen ? finder.find(broker, duration, bench).orElse("") : "");
+        if (found.isEmpty()) {
+            bench.say(
+                    "The file gets a place to fill in. While the printer heats up and prints, find out what to put there with:"
+                            + " lampwright survey" + options(broker));
+        }
+        return before.withPrinter(section(broker) + "\n" + (found.isEmpty() ? PLACEHOLDER : found.strip() + "\n"));
+    }
+
+    private static Map<String, String> broker(FittingBench bench) throws LeaveException, IOException {
+        Map<String, String> broker = new LinkedHashMap<>();
+        broker.put("url", bench.ask(URL));
+        bench.ask(NAME).ifPresent(name -> broker.put("username", name));
+        if (broker.containsKey("username")) {
+            bench.ask(PASSWORD).ifPresent(file -> broker.put("password_file", file));
+        }
+        if (broker.get("url").startsWith("mqtts:")) {
+            bench.ask(TRUST).ifPresent(file -> broker.put("ca_file", file));
+        }
+        return broker;
+    }
+
+    private static String section(Map<String, String> broker) {
+        StringBuilder section = new StringBuilder("[broker]\n");
+        broker.forEach((key, value) -> section.append(key)
+                .append(" = ")
+                .append(ConfigText.quoted(value))
+                .append('\n'));
+        return section.toString();
+    }
+
+    /** As the command {@code survey} wants them. */
+    private static String options(Map<String, String> broker) {
+        StringBuilder options = new StringBuilder();
+        broker.forEach(
+                (key, value) -> options.append(key.equals("url") ? " --broker " : " --" + key.replace('_', '-') + " ")
+                        .append(value));
+        return options.toString();
+    }
+
+    private static Optional<String> readName(String line) throws UnusableException {
+        if (line.chars().anyMatch(Character::isISOControl)) {
+            throw new UnusableException("that has a character in it that cannot be shown");
+        }
+        return line.isEmpty() ? Optional.empty() : Optional.of(line);
+    }
+
+    /** Whole, since the file that is written may stand in another folder. */
+    private static Optional<String> readFile(String line) throws UnusableException {
+        if (line.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            Path file = Path.of(line).toAbsolutePath().normalize();
+            if (Files.isRegularFile(file) && Files.isReadable(file)) {
+                return Optional.of(file.toString());
+            }
+        } catch (InvalidPathException e) {
+            throw new UnusableException("that is no file name");
+        }
+        throw new UnusableException("there is no such file, or it may not be read");
+    }
+
+    private static String readUrl(String line) throws UnusableException {
+        try {
+            URI url = new URI(line);
+            boolean right =
+                    ("mqtt".equals(url.getScheme()) || "mqtts".equals(url.getScheme())) && url.getHost() != null;
+            if (right && url.getUserInfo() == null && url.getRawPath().isEmpty()) {
+                return url.toString();
+            }
+        } catch (URISyntaxException e) {
+            throw new UnusableException("that is no address: type mqtt://host or mqtts://host");
+        }
+        throw new UnusableException(
+                "type mqtt://host or mqtts://host, with nothing before or behind the host but :port");
+    }
+}

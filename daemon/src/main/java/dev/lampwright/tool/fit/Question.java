@@ -1,0 +1,84 @@
+package dev.lampwright.tool.fit;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/**
+ * A question.
+ *
+ * @param <T> what an answer is
+ * @param words the question
+ * @param options what can be answered, a line each; may be empty
+ * @param help what to say to somebody who does not know how to answer
+ * @param reading makes an answer of a line
+ */
+record Question<T>(String words, List<String> options, String help, Reading<T> reading) {
+    /** Options that fit into one line of a terminal of the usual width stand in one. */
+    private static final int WIDTH = 100;
+
+    /** Makes an answer of a line. */
+    interface Reading<T> {
+        /**
+         * Reads a line.
+         *
+         * @param line without blanks around it; empty for the bare Enter key
+         * @return the answer
+         * @throws UnusableException if it is none
+         */
+        T of(String line) throws UnusableException;
+    }
+
+    /**
+     * One of several answers.
+     *
+     * @param key what to type
+     * @param words what it means; may be typed as well
+     * @param value the answer
+     */
+    record Option<T>(String key, String words, T value) {
+        private boolean isMeantBy(String line) {
+            String typed = line.toLowerCase(Locale.ROOT);
+            return typed.equals(key) || typed.equals(words.toLowerCase(Locale.ROOT));
+        }
+
+        private String line() {
+            return (key.isEmpty() ? "Enter" : key) + " = " + words;
+        }
+    }
+
+    /** A question with a choice of answers. */
+    static <T> Question<T> choice(String words, String help, List<Option<T>> options) {
+        String keys = options.stream()
+                .map(option -> option.key.isEmpty() ? "Enter" : option.key)
+                .collect(Collectors.joining(", "));
+        List<String> lines = options.stream().map(Option::line).toList();
+        String all = "  " + String.join("; ", lines);
+        return new Question<>(
+                words,
+                all.length() <= WIDTH
+                        ? List.of(all)
+                        : lines.stream().map(line -> "  " + line).toList(),
+                help,
+                line -> options.stream()
+                        .filter(option -> option.isMeantBy(line))
+                        .findFirst()
+                        .orElseThrow(() -> new UnusableException("type one of " + keys))
+                        .value());
+    }
+
+    /** A question that is answered by yes or no. */
+    static Question<Boolean> yesOrNo(String words, String help) {
+        return choice(words, help, List.of(new Option<>("y", "yes", true), new Option<>("n", "no", false)));
+    }
+
+    /** A question that waits for the Enter key. */
+    static Question<Boolean> enter(String words, String help) {
+        return new Question<>(words, List.of(), help, line -> {
+            if (!line.isEmpty()) {
+                throw new UnusableException("press Enter to go on");
+            }
+            return true;
+        });
+    }
+}

@@ -1,0 +1,65 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.link.Inquiry;
+import dev.lampwright.link.LineException;
+import dev.lampwright.link.Port;
+import dev.lampwright.link.Ports;
+import dev.lampwright.link.SerialLine;
+import dev.lampwright.protocol.Here;
+import java.util.List;
+import java.util.Optional;
+
+/** Controllers at serial ports. */
+public final class SerialBoards implements Boards {
+    private final List<String> named;
+    private final int baud;
+
+    /**
+     * Makes ready to look.
+     *
+     * @param named ports to ask at; if none, at all that this machine has
+     * @param baud bits a second
+     */
+    public SerialBoards(List<String> named, int baud) {
+        this.named = List.copyOf(named);
+        this.baud = baud;
+    }
+
+    @Override
+    public List<Candidate> look() {
+        return named.isEmpty()
+                ? Ports.list().stream().map(this::ask).toList()
+                : named.stream().map(this::ask).toList();
+    }
+
+    @Override
+    public Candidate ask(String port) {
+        return ask(port, "");
+    }
+
+    @Override
+    public ShownLight light(String port, Here here) {
+        return new FittingLight(new SerialLine(port, baud), here.id(), System::nanoTime);
+    }
+
+    @Override
+    public int baud() {
+        return baud;
+    }
+
+    private Candidate ask(Port port) {
+        String name = port.stablePath().isEmpty() ? port.path() : port.stablePath();
+        return Ports.obstacle(port)
+                .map(obstacle -> new Candidate(name, port.description(), Optional.empty(), obstacle))
+                .orElseGet(() -> ask(name, port.description()));
+    }
+
+    private Candidate ask(String name, String description) {
+        try {
+            Here here = Inquiry.of(new SerialLine(name, baud), System::nanoTime);
+            return new Candidate(name, description, Optional.of(here), "");
+        } catch (LineException e) {
+            return new Candidate(name, description, Optional.empty(), e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,23 @@
+package dev.lampwright.tool.fit;
+
+import java.io.IOException;
+
+/** One step of the fitting. */
+interface Step {
+    /** Its name in the journal. */
+    String name();
+
+    /** What it is about, in a few words. */
+    String title();
+
+    /**
+     * Finds out what it is for. Given the same answers again it does the same.
+     *
+     * @param before what the steps before have found
+     * @param bench to show, say and ask
+     * @return the same, and what this step has found
+     * @throws LeaveException if the user leaves a question
+     * @throws IOException if a file cannot be written
+     */
+    Findings run(Findings before, FittingBench bench) throws LeaveException, IOException;
+}

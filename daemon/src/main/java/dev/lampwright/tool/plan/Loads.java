@@ -1,0 +1,135 @@
+package dev.lampwright.tool.plan;
+
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.wiring.Wiring;
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/** What the fitted lights draw, in A. */
+final class Loads {
+    private static final double MILLI = 1e-3;
+    private static final double MICRO = 1e-6;
+    private static final int NONE = -1;
+
+    private final Setup setup;
+    private final Wiring wiring;
+
+    Loads(PlannedLights rig) {
+        setup = rig.setup();
+        wiring = rig.wiring();
+    }
+
+    /**
+     * The current behind a power.
+     *
+     * @param watts power, in W
+     * @param volts voltage, in V, above 0
+     * @return A
+     */
+    static double amps(double watts, double volts) {
+        return watts / volts;
+    }
+
+    /** One dark pixel. */
+    double darkPixel() {
+        return setup.darkMicroamps() * MICRO;
+    }
+
+    /** One pixel with all its channels at full. */
+    double fullPixel() {
+        return darkPixel()
+                + IntStream.range(0, setup.channels())
+                        .mapToDouble(this::channel)
+                        .sum();
+    }
+
+    /**
+     * Each pixel at some duties.
+     *
+     * @param duties duty of each channel of each pixel, 0 to 1
+     * @return A for each pixel
+     */
+    double[] pixels(double[] duties) {
+        double[] amps = new double[setup.pixels()];
+        Arrays.fill(amps, darkPixel());
+        for (int i = 0; i < duties.length; i++) {
+            amps[i / setup.channels()] += duties[i] * channel(i % setup.channels());
+        }
+        return amps;
+    }
+
+    /**
+     * One output of the controller at full: what the file says, or more if the light's power says so.
+     *
+     * @param dimmer index of the output
+     */
+    double dimmer(int dimmer) {
+        double told = setup.dimmers().get(dimmer).fullMilliamps() * MILLI;
+        return wiring.lights().stream()
+                .filter(light -> light.outputs().contains(dimmer))
+                .mapToDouble(light -> byPower(light) / light.outputs().size())
+                .reduce(told, Math::max);
+    }
+
+    /** One light at full. */
+    double light(Wiring.Light light) {
+        return light.outputs().stream().mapToDouble(this::dimmer).sum();
+    }
+
+    /** The current that a light's power makes at its supply's voltage; 0 if its power was not told. */
+    double byPower(Wiring.Light light) {
+        double volts = wiring.supplies().get(supplyOf(light)).volts();
+        return amps(light.watts().orElse(0), volts);
+    }
+
+    /** Index of the supply that feeds a light. */
+    int supplyOf(Wiring.Light light) {
+        return setup.dimmers().get(light.outputs().get(0)).supply();
+    }
+
+    /** All lights of a supply at full white, as if there were no ceiling. */
+    double full(int supply) {
+        double strip = supply == setup.stripSupply() ? setup.pixels() * fullPixel() : 0;
+        return strip + dimmersOf(supply).mapToDouble(this::dimmer).sum();
+    }
+
+    /** The most that all lights of a supply take together under the ceiling. */
+    double held(int supply) {
+        return Math.min(full(supply), ceiling(supply));
+    }
+
+    /**
+     * The most that the lights of a supply may take. Where a light takes more than the controller reckons with, the ceiling holds
+     * only that much less well.
+     */
+    double ceiling(int supply) {
+        double excess = dimmersOf(supply)
+                .mapToDouble(i -> dimmer(i) / (setup.dimmers().get(i).fullMilliamps() * MILLI))
+                .reduce(1, Math::max);
+        return setup.ceilingsMilliamps().get(supply) * MILLI * excess;
+    }
+
+    /** What else hangs on a supply: the computer, or the board that feeds the strip. */
+    double others(int supply) {
+        boolean feedsBoard = wiring.strip().fromBoard() && supply == setup.stripSupply();
+        boolean feedsComputer = wiring.computer().supply().orElse(NONE) == supply;
+        return (feedsBoard ? wiring.board().ownAmps() : 0)
+                + (feedsComputer ? wiring.computer().amps() : 0);
+    }
+
+    /** All lights of a supply at some moment. */
+    double at(int supply, double[] strip, double[] dimmers) {
+        double amps =
+                supply == setup.stripSupply() ? Arrays.stream(pixels(strip)).sum() : 0;
+        return amps + dimmersOf(supply).mapToDouble(i -> dimmers[i] * dimmer(i)).sum();
+    }
+
+    private IntStream dimmersOf(int supply) {
+        return IntStream.range(0, setup.dimmers().size())
+                .filter(i -> setup.dimmers().get(i).supply() == supply);
+    }
+
+    private double channel(int channel) {
+        return setup.channelMicroamps().get(channel) * MICRO;
+    }
+}

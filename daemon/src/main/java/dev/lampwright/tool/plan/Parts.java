@@ -1,0 +1,125 @@
+package dev.lampwright.tool.plan;
+
+import static dev.lampwright.tool.plan.SvgWriter.Anchor.MIDDLE;
+import static dev.lampwright.tool.plan.SvgWriter.Anchor.START;
+
+import dev.lampwright.tool.plan.SvgWriter.At;
+import dev.lampwright.wiring.Wiring;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Parts that more than one drawing needs. */
+final class Parts {
+    /** Width of a fuse. */
+    static final double FUSE_WIDTH = 84;
+
+    private static final double FUSE_HEIGHT = 24;
+    private static final double LINE = 17;
+
+    /** Pins of dimmers 0 to 5 on a board of the common shape: {@code firmware-notes/README.md}. */
+    private static final List<String> DIMMER_PINS = List.of("D6", "D5", "D9", "D10", "D11", "D3");
+
+    private final SvgWriter svg;
+
+    Parts(SvgWriter svg) {
+        this.svg = svg;
+    }
+
+    /**
+     * A box with a heading and a few lines.
+     *
+     * @param at its upper left corner
+     * @param width its width
+     * @param height its height
+     * @param fill its colour
+     * @param heading the heading
+     * @param lines the lines below
+     */
+    void box(At at, double width, double height, String fill, String heading, List<String> lines) {
+        svg.box(at.x(), at.y(), width, height, fill, Ink.TEXT);
+        svg.bold(at.x() + 10, at.y() + 20, START, Ink.NORMAL, Ink.TEXT, heading);
+        for (int i = 0; i < lines.size(); i++) {
+            svg.text(at.x() + 10, at.y() + 20 + (i + 1) * LINE, START, Ink.SMALL, Ink.TEXT, lines.get(i));
+        }
+    }
+
+    /**
+     * A fuse on a horizontal wire.
+     *
+     * @param x its left end
+     * @param y the wire's height
+     * @param run the wire
+     */
+    void fuse(double x, double y, Run run) {
+        boolean right = run.fuse().isPresent();
+        String edge = right ? Ink.TEXT : Ink.OVER;
+        svg.box(x, y - FUSE_HEIGHT / 2, FUSE_WIDTH, FUSE_HEIGHT, Ink.FUSE, edge);
+        String text = right ? "fuse " + Figures.plain(run.fuse().getAsDouble()) + " A" : "no fuse fits";
+        svg.text(x + FUSE_WIDTH / 2, y + 4, MIDDLE, Ink.SMALL, edge, text);
+    }
+
+    /**
+     * The pin of a dimmer with the reference firmware.
+     *
+     * @param dimmer its number, from 0 on
+     * @return the pin as boards print it, or the dimmer's number where the reference firmware has none
+     */
+    static String dimmerPin(int dimmer) {
+        return dimmer < DIMMER_PINS.size() ? DIMMER_PINS.get(dimmer) : "dimmer " + dimmer;
+    }
+
+    /**
+     * What is written at a wire.
+     *
+     * @param run the wire
+     * @return size, length, load, loss
+     */
+    static String wire(Run run) {
+        return run.feed().wire().label() + ", " + Figures.plain(run.metres()) + " m, " + Figures.amps(run.amps())
+                + ", loses " + Figures.volts(run.dropVolts());
+    }
+
+    /**
+     * What is written at its connector.
+     *
+     * @param run the wire
+     * @return its rating, or that it has to have one
+     */
+    static String connector(Run run) {
+        return run.feed().connectorAmps().isPresent()
+                ? "connector " + Figures.plain(run.feed().connectorAmps().getAsDouble()) + " A"
+                : "connector of " + Figures.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " or more";
+    }
+
+    /**
+     * What a supply is called.
+     *
+     * @param supply the supply
+     * @return its name and its voltage, once if they are the same
+     */
+    static String name(Wiring.Supply supply) {
+        String volts = Figures.plain(supply.volts()) + " V";
+        return supply.name().equals(volts) ? volts : supply.name() + ", " + volts;
+    }
+
+    /**
+     * What is written in a supply.
+     *
+     * @param plan the plan
+     * @param index index of the supply
+     * @return its rating and its load
+     */
+    static List<String> supply(Plan plan, int index) {
+        Wiring.Supply supply = plan.rig().wiring().supplies().get(index);
+        Draw ceiling = plan.demands().get(Plan.CEILING).draws().get(index);
+        String rated = supply.ratedAmps().isPresent()
+                ? "rated " + Figures.amps(supply.ratedAmps().getAsDouble())
+                : "take " + Figures.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";
+        List<String> lines = new ArrayList<>();
+        lines.add(rated);
+        lines.add("gives up to " + Figures.amps(ceiling.peakAmps()));
+        lines.add(Figures.watts(ceiling.peakAmps() * supply.volts()) + " at the ceiling");
+        supply.connectorAmps().ifPresent(amps -> lines.add("by a connector of " + Figures.plain(amps) + " A"));
+        return lines;
+    }
+}

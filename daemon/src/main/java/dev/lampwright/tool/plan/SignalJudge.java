@@ -1,0 +1,117 @@
+package dev.lampwright.tool.plan;
+
+import dev.lampwright.tool.plan.Verdict.Figure;
+import dev.lampwright.wiring.Wiring;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Judges what is no matter of power: the data's level, the frame rate, the frequencies of PWM, and what the computer hangs on. */
+final class SignalJudge {
+    private final PlannedLights rig;
+    private final FrameRate rate;
+
+    SignalJudge(PlannedLights rig, FrameRate rate) {
+        this.rig = rig;
+        this.rate = rate;
+    }
+
+    /** The verdicts. */
+    List<Verdict> verdicts() {
+        List<Verdict> verdicts = new ArrayList<>();
+        verdicts.add(onData());
+        verdicts.add(onRate());
+        verdicts.add(onPwm("the strip's pixels", rig.wiring().strip().pwmHz(), "pixels with a faster PWM"));
+        rig.wiring().lights().forEach(light -> {
+            verdicts.add(onPwm(light.name(), light.pwmHz(), "a faster timer for this output"));
+            onPower(light, verdicts);
+        });
+        if (rig.wiring().computer().supply().isPresent()) {
+            verdicts.add(onComputer(rig.wiring().computer().supply().getAsInt()));
+        }
+        return verdicts;
+    }
+
+    private Verdict onData() {
+        DataLevel level = DataLevel.of(rig);
+        Figure figure = Figure.atLeast(level.volts(), level.needed(), "V");
+        String what = "high is " + Figures.volts(level.volts()) + ", and the first pixel is sure of it from "
+                + Figures.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
+        return level.enough()
+                ? new Verdict(Severity.GOOD, "data level", what, "", figure)
+                : new Verdict(
+                        Severity.OVER,
+                        "data level",
+                        what,
+                        "put a level shifter of 5 V with TTL inputs between (74AHCT125 or the like), and set"
+                                + " wiring.board.data = \"shifted\"",
+                        figure);
+    }
+
+    private Verdict onRate() {
+        Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second");
+        String what = rig.baud() + " baud and the strip allow " + Figures.fixed(rate.most(), 0)
+                + " frames a second, and " + rig.framesPerSecond() + " are asked for";
+        return figure.used() <= 1
+                ? new Verdict(Severity.GOOD, "frame rate", what, "", figure)
+                : new Verdict(
+                        Severity.CARE,
+                        "frame rate",
+                        what,
+                        "set frames_per_s to " + (int) Math.max(1, Math.floor(rate.most()))
+                                + (rate.lineSeconds() > rate.stripSeconds()
+                                        ? ", or a higher baud"
+                                        : ", or fewer pixels")
+                                + "; until then frames are left out, none is wrong",
+                        figure);
+    }
+
+    private static Verdict onPwm(String name, double hz, String other) {
+        String subject = "PWM of " + name;
+        String frequency = Figures.plain(hz) + " Hz: ";
+        Figure figure = Figure.atLeast(hz, PwmFlicker.LEAST_LOW_RISK_HZ, "Hz");
+        return switch (PwmFlicker.ofPwm(hz)) {
+            case NO_EFFECT ->
+                new Verdict(
+                        Severity.GOOD, subject, frequency + "over 3 kHz, no effect known (IEEE 1789-2015)", "", figure);
+            case LOW_RISK -> new Verdict(Severity.GOOD, subject, frequency + "low risk (IEEE 1789-2015)", "", figure);
+            case BEYOND ->
+                new Verdict(
+                        Severity.CARE,
+                        subject,
+                        frequency + "dims by going fully off, and IEEE 1789-2015 calls only "
+                                + Figures.percent(PwmFlicker.lowRiskPercent(hz) / 100)
+                                + " of modulation low risk at that frequency; eyes that move, and cameras, may see it",
+                        "take " + other + ", 1250 Hz or more",
+                        figure);
+        };
+    }
+
+    private void onPower(Wiring.Light light, List<Verdict> verdicts) {
+        Loads loads = new Loads(rig);
+        double told = light.outputs().stream()
+                        .mapToDouble(i -> rig.setup().dimmers().get(i).fullMilliamps())
+                        .sum()
+                / 1000;
+        double taken = loads.byPower(light);
+        if (taken > told) {
+            String what = Figures.watts(light.watts().orElse(0)) + " take " + Figures.amps(taken)
+                    + ", but full_mA says " + Figures.amps(told) + ": the ceiling is reckoned with too little";
+            String mend = "set full_mA of " + light.name() + " to "
+                    + (int) Math.ceil(1000 * taken / light.outputs().size());
+            verdicts.add(new Verdict(
+                    Severity.CARE, "current of " + light.name(), what, mend, Figure.atMost(taken, told, "A")));
+        }
+    }
+
+    private Verdict onComputer(int supply) {
+        Wiring.Computer computer = rig.wiring().computer();
+        String name = rig.wiring().supplies().get(supply).name();
+        return new Verdict(
+                Severity.CARE,
+                "computer",
+                "hangs on supply " + name + " with " + Figures.amps(computer.amps())
+                        + ": a fault of the lights takes it down, and the printer's eyes with it",
+                "give it a supply of its own",
+                Figure.atMost(computer.amps(), computer.amps(), "A"));
+    }
+}

@@ -1,0 +1,111 @@
+package dev.lampwright.tool.plan;
+
+import dev.lampwright.wiring.Copper;
+import dev.lampwright.wiring.Wire;
+import dev.lampwright.wiring.Wiring;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+
+/** The strip with its wires, and what it is made to carry. */
+final class StripModel {
+    /** Places that are tried for the worst one, along a long strip. */
+    private static final int PLACES = 100;
+
+    private final PlannedLights rig;
+    private final Loads loads;
+    private final double ceiling;
+
+    StripModel(PlannedLights rig) {
+        this.rig = rig;
+        loads = new Loads(rig);
+        ceiling = loads.ceiling(rig.setup().stripSupply());
+    }
+
+    /** The ladder as it is wired. */
+    Ladder wired() {
+        Wiring.Strip strip = rig.wiring().strip();
+        return ladder(strip.feed().wire(), strip.points());
+    }
+
+    /**
+     * The ladder with other wires.
+     *
+     * @param wire size of all wires
+     * @param points where they join
+     */
+    Ladder ladder(Wire wire, List<Wiring.Point> points) {
+        double wireC = rig.wiring().wireC();
+        Map<Integer, Double> ohms = new LinkedHashMap<>();
+        points.forEach(point -> ohms.put(point.pixel(), wire.loopOhms(point.metres(), wireC)));
+        Wiring.Strip strip = rig.wiring().strip();
+        double segmentOhms = strip.loopOhmsPerMetre() / strip.pixelsPerMetre() * Copper.warmth(wireC);
+        return new Ladder(rig.stripSupply().volts(), pixels(), segmentOhms, ohms);
+    }
+
+    /** Every pixel at full white, as if there were no ceiling. */
+    double[] white() {
+        double[] amps = new double[pixels()];
+        Arrays.fill(amps, loads.fullPixel());
+        return amps;
+    }
+
+    /** Every pixel alike, as bright as the ceiling allows. */
+    double[] even() {
+        double[] amps = new double[pixels()];
+        Arrays.fill(amps, Math.max(loads.darkPixel(), Math.min(loads.fullPixel(), ceiling / pixels())));
+        return amps;
+    }
+
+    /** The load within the ceiling that pulls some pixel lowest, in A a pixel. */
+    double[] worst(Ladder ladder) {
+        double[] worst = white();
+        double deepest = -1;
+        for (int place : places()) {
+            double[] ohms = ladder.ohmsTo(place);
+            double[] amps = worstOn(ohms);
+            double drop = dot(ohms, amps);
+            if (drop > deepest) {
+                deepest = drop;
+                worst = amps;
+            }
+        }
+        return worst;
+    }
+
+    /**
+     * The most that one wire has to carry, in A.
+     *
+     * @param ladder the ladder
+     * @param pixel where the wire joins
+     */
+    double mostIn(Ladder ladder, int pixel) {
+        return ladder.wireAmps(pixel, ladder.drops(worstOn(ladder.ohmsTo(pixel))));
+    }
+
+    /** The lowest voltage that any load within the ceiling makes. */
+    double lowest(Ladder ladder) {
+        return Arrays.stream(ladder.volts(worst(ladder))).min().orElseThrow();
+    }
+
+    private double[] worstOn(double[] ohms) {
+        return WorstLoad.on(ohms, loads.darkPixel(), loads.fullPixel(), ceiling);
+    }
+
+    private int[] places() {
+        int places = Math.min(PLACES, pixels());
+        return IntStream.range(0, places)
+                .map(i -> places == 1 ? 0 : (int) Math.round((double) i * (pixels() - 1) / (places - 1)))
+                .toArray();
+    }
+
+    private int pixels() {
+        return rig.setup().pixels();
+    }
+
+    private static double dot(double[] a, double[] b) {
+        return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).sum();
+    }
+}

@@ -1,0 +1,153 @@
+package dev.lampwright.tool.replay;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Easing;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.WishLines;
+import dev.lampwright.engine.Chain;
+import dev.lampwright.engine.Ticks;
+import dev.lampwright.look.Look;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.StatusLines.Entry;
+import dev.lampwright.protocol.Frame;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Plays a timeline through the chain, without a clock: frame after frame as the daemon makes them, byte for byte. For one thread.
+ */
+public final class Replay {
+    private static final long FARTHEST_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+    private final int framesPerSecond;
+    private final Chain chain;
+    private final List<Entry> messages;
+    private final List<Entry> gaps;
+    private final List<WishLines.Entry> asked;
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private Wishes wishes = Wishes.NONE;
+    private long tick = -1;
+    private int nextMessage;
+    private int nextGap;
+    private int nextAsked;
+
+    private Replay(Config config, List<Cue> cues, Timeline timeline) {
+        framesPerSecond = config.framesPerSecond();
+        chain = Chain.of(config, cues);
+        messages = timeline.entries().stream()
+                .filter(entry -> entry.leftOut() == 0)
+                .toList();
+        asked = timeline.wishes();
+        gaps = timeline.entries().stream().filter(entry -> entry.leftOut() > 0).toList();
+    }
+
+    /**
+     * Plays a timeline as the cues of a configuration show it.
+     *
+     * @param config the configuration; not in use elsewhere at the same time
+     * @param timeline what the printer tells
+     * @return a replay before its first frame
+     * @throws IOException if the timeline was recorded at another rate of frames
+     */
+    public static Replay of(Config config, Timeline timeline) throws IOException {
+        return of(config, config.cues(), timeline);
+    }
+
+    /**
+     * Plays a timeline in one look.
+     *
+     * @param config the configuration; not in use elsewhere at the same time
+     * @param look one of its looks
+     * @param timeline what the printer tells
+     * @return a replay before its first frame
+     * @throws IOException if the timeline was recorded at another rate of frames
+     */
+    public static Replay of(Config config, Look look, Timeline timeline) throws IOException {
+        return of(config, List.of(new Cue(look, List.of(), 0, Easing.LINEAR)), timeline);
+    }
+
+    private static Replay of(Config config, List<Cue> cues, Timeline timeline) throws IOException {
+        Replay replay = new Replay(config, cues, timeline);
+        replay.requireRate(timeline.name());
+        return replay;
+    }
+
+    /** A message is shown in the next frame; where frame and time are far apart, the frame was counted at another rate. */
+    private void requireRate(String name) throws IOException {
+        if (messages.isEmpty()) {
+            return;
+        }
+        Entry last = messages.get(messages.size() - 1);
+        Optional<Long> apart = last.tick().map(shown -> Ticks.nanos(shown, framesPerSecond) - last.atNanos());
+        if (apart.isPresent() && Math.abs(apart.get()) > FARTHEST_NANOS) {
+            throw new IOException(name + ": was not recorded at " + framesPerSecond
+                    + " frames a second; give the configuration that it was recorded with");
+        }
+    }
+
+    /**
+     * Makes the next frame. Frames that the recording says were left out are left out again.
+     *
+     * @param frame where to write it
+     */
+    public void next(Frame frame) {
+        tick++;
+        while (nextGap < gaps.size() && gaps.get(nextGap).tick().orElseThrow() == tick) {
+            tick += gaps.get(nextGap).leftOut();
+            nextGap++;
+        }
+        while (nextMessage < messages.size() && isDue(messages.get(nextMessage))) {
+            status = messages.get(nextMessage).status();
+            nextMessage++;
+        }
+        while (nextAsked < asked.size() && asked.get(nextAsked).tick() <= tick) {
+            wishes = asked.get(nextAsked).wishes();
+            nextAsked++;
+        }
+        chain.make(status, wishes, nanos(), frame);
+    }
+
+    private boolean isDue(Entry message) {
+        return message.tick().map(shown -> shown <= tick).orElse(message.atNanos() <= nanos());
+    }
+
+    /**
+     * Which frame was made last.
+     *
+     * @return counted from 0; −1 before the first
+     */
+    long tick() {
+        return tick;
+    }
+
+    /**
+     * The time of the last frame.
+     *
+     * @return ns since frame 0
+     */
+    public long nanos() {
+        return Ticks.nanos(tick, framesPerSecond);
+    }
+
+    /**
+     * The state that the last frame shows.
+     *
+     * @return silent before the first
+     */
+    public PrinterState state() {
+        return chain.state();
+    }
+
+    /**
+     * The name of the look that is on, or fading in.
+     *
+     * @return as the configuration has it
+     */
+    public String look() {
+        return chain.look();
+    }
+}

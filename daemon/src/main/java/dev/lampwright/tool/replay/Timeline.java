@@ -1,0 +1,176 @@
+package dev.lampwright.tool.replay;
+
+import dev.lampwright.desk.WishLines;
+import dev.lampwright.file.FileFailure;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.StatusLines;
+import dev.lampwright.printer.StatusLines.Entry;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What a printer told and people asked for, and when, in the order of time: recorded, or written by hand. Immutable. */
+public final class Timeline {
+    private static final String EXAMPLE = "job.jsonl";
+    private static final double SECONDS_PER_NANO = 1e-9;
+
+    private final String name;
+    private final List<Entry> entries;
+    private final List<WishLines.Entry> wishes;
+
+    private Timeline(String name, List<Entry> entries, List<WishLines.Entry> wishes) {
+        this.name = name;
+        this.entries = List.copyOf(entries);
+        this.wishes = List.copyOf(wishes);
+    }
+
+    /**
+     * Reads a file of {@link StatusLines}; lines with nothing in them are skipped.
+     *
+     * @param file its path
+     * @return what it tells
+     * @throws IOException if it cannot be read, or a line makes no sense; the text says which and what would be right
+     */
+    public static Timeline read(Path file) throws IOException {
+        return read(lines(file), file.toString());
+    }
+
+    private static List<String> lines(Path file) throws IOException {
+        try {
+            return Files.readAllLines(file);
+        } catch (NoSuchFileException e) {
+            throw new IOException(file + ": there is no such file; give one that run --record has written", e);
+        } catch (CharacterCodingException e) {
+            throw new IOException(file + ": is no text in UTF-8; give a file of JSON lines", e);
+        } catch (IOException e) {
+            throw new IOException(
+                    file + ": " + FileFailure.whyNotRead(file, e) + "; give a file of JSON lines that you may read", e);
+        }
+    }
+
+    /**
+     * A whole invented job, written by hand.
+     *
+     * @return some 40 s of it
+     */
+    public static Timeline example() {
+        try (InputStream in = Timeline.class.getResourceAsStream(EXAMPLE)) {
+            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return read(text.lines().toList(), EXAMPLE);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Puts a timeline together.
+     *
+     * @param name what to call it in complaints
+     * @param entries in the order of time
+     * @return the timeline
+     */
+    static Timeline of(String name, List<Entry> entries) {
+        return new Timeline(name, entries, List.of());
+    }
+
+    /**
+     * Reads lines.
+     *
+     * @param lines JSON
+     * @param name what to call them in complaints
+     * @return what they tell
+     * @throws IOException if one makes no sense
+     */
+    static Timeline read(List<String> lines, String name) throws IOException {
+        List<Entry> entries = new ArrayList<>();
+        List<WishLines.Entry> wishes = new ArrayList<>();
+        Order order = new Order();
+        PrinterStatus status = PrinterStatus.nothingHeard();
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).isBlank()) {
+                continue;
+            }
+            try {
+                Optional<WishLines.Entry> asked = WishLines.read(lines.get(i));
+                if (asked.isPresent()) {
+                    order.require(asked.get().tick());
+                    wishes.add(asked.get());
+                    continue;
+                }
+                Entry entry = StatusLines.read(lines.get(i), status);
+                order.require(entry);
+                status = entry.status();
+                entries.add(entry);
+            } catch (StatusLines.LineException | OrderException | IllegalArgumentException e) {
+                throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);
+            }
+        }
+        return new Timeline(name, entries, wishes);
+    }
+
+    /** A line that stands behind one that comes later. */
+    private static final class OrderException extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        OrderException(String what) {
+            super(what);
+        }
+    }
+
+    /** Sees to it that time does not run backwards. */
+    private static final class Order {
+        private long tick;
+        private long nanos = Long.MIN_VALUE;
+
+        void require(long nextTick) throws OrderException {
+            require(nextTick, nanos);
+        }
+
+        void require(Entry entry) throws OrderException {
+            require(entry.tick().orElse(tick), entry.leftOut() > 0 ? nanos : entry.atNanos());
+        }
+
+        private void require(long nextTick, long nextNanos) throws OrderException {
+            if (nextTick < tick || nextNanos < nanos) {
+                throw new OrderException("lies before the line above it; put the lines in the order of time");
+            }
+            tick = nextTick;
+            nanos = nextNanos;
+        }
+    }
+
+    /**
+     * When the last line was told.
+     *
+     * @return s since the first frame; 0 if there is none
+     */
+    public double seconds() {
+        return entries.stream()
+                .filter(entry -> entry.leftOut() == 0)
+                .mapToDouble(entry -> entry.atNanos() * SECONDS_PER_NANO)
+                .reduce(0, (before, last) -> last);
+    }
+
+    /** What to call this in complaints. */
+    String name() {
+        return name;
+    }
+
+    /** What was told, in the order of time. */
+    List<Entry> entries() {
+        return entries;
+    }
+
+    /** What was asked for, in the order of time. */
+    List<WishLines.Entry> wishes() {
+        return wishes;
+    }
+}

@@ -1,0 +1,42 @@
+package dev.lampwright.tool.survey;
+
+import java.util.List;
+
+/** Two roles that belong together: what goes somewhere, and where to. */
+enum Couple {
+    BED(Role.BED_ACTUAL, Role.BED_TARGET),
+    NOZZLE(Role.NOZZLE_ACTUAL, Role.NOZZLE_TARGET),
+    CHAMBER(Role.CHAMBER_ACTUAL, Role.CHAMBER_TARGET),
+    COUNT(Role.DONE, Role.TOTAL);
+
+    private static final PairEvidence SIBLINGS = new SiblingEvidence();
+    private static final PairEvidence FOLLOWING = new FollowEvidence();
+    private static final PairEvidence COUNTING = new CountUpEvidence();
+
+    private final Role first;
+    private final Role second;
+
+    Couple(Role first, Role second) {
+        this.first = first;
+        this.second = second;
+    }
+
+    /** What goes somewhere. */
+    Role first() {
+        return first;
+    }
+
+    /** Where to. */
+    Role second() {
+        return second;
+    }
+
+    /** What speaks for one value going to another in such a way. */
+    Judgement judge(Trail one, Trail other) {
+        Judgement judgement = Judgement.OPEN;
+        for (PairEvidence evidence : List.of(SIBLINGS, this == COUNT ? COUNTING : FOLLOWING)) {
+            judgement = judgement.with(evidence.weigh(one, other));
+        }
+        return judgement;
+    }
+}

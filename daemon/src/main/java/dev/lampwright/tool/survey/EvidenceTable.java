@@ -1,0 +1,58 @@
+package dev.lampwright.tool.survey;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** All evidence of single values, put to every value in every role once. */
+final class EvidenceTable {
+    private final List<Evidence> evidence;
+    private final Map<Trail, Map<Role, Judgement>> judgements = new HashMap<>();
+
+    /**
+     * Weighs every value.
+     *
+     * @param trails all values
+     * @param thermometer what tells the unit of temperatures
+     */
+    EvidenceTable(Collection<Trail> trails, Thermometer thermometer) {
+        evidence = List.of(
+                new KindEvidence(),
+                new NameEvidence(),
+                new UnitEvidence(),
+                new RangeEvidence(thermometer),
+                new StepEvidence(),
+                new TrendEvidence(),
+                new PaceEvidence(),
+                new CountEvidence(),
+                new WordsEvidence(),
+                new FaultTextEvidence(),
+                new EventEvidence());
+        trails.forEach(trail -> judgements.put(trail, judged(trail)));
+    }
+
+    private Map<Role, Judgement> judged(Trail trail) {
+        Map<Role, Judgement> roles = new EnumMap<>(Role.class);
+        for (Role role : Role.values()) {
+            Judgement judgement = Judgement.OPEN;
+            for (Evidence one : evidence) {
+                judgement = judgement.with(one.weigh(trail, role));
+            }
+            roles.put(role, judgement);
+        }
+        return roles;
+    }
+
+    /** What a value is worth in a role. */
+    Judgement of(Trail trail, Role role) {
+        return judgements.get(trail).get(role);
+    }
+
+    /** The values, in no order. */
+    List<Trail> trails() {
+        return new ArrayList<>(judgements.keySet());
+    }
+}

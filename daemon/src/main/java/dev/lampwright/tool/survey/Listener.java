@@ -1,0 +1,127 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.BrokerClient;
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.TopicFilter;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+
+/** Listens to a broker and hands all it hears to a {@link Survey}. */
+public final class Listener implements AutoCloseable {
+    private static final Duration TO_CONNECT = Duration.ofSeconds(8);
+    private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
+    private static final long LOOK_EVERY_MS = 50;
+
+    private final Survey survey = new Survey();
+    private final CountDownLatch stopped = new CountDownLatch(1);
+    private final Broker broker;
+    private final BrokerClient client;
+
+    /** Is told, again and again, what is known so far. */
+    @FunctionalInterface
+    public interface Watcher {
+        /**
+         * Looks. What it does holds up nothing but the next look.
+         *
+         * @param survey what has been heard
+         * @param connected whether the broker has let us in
+         */
+        void look(Survey survey, boolean connected);
+    }
+
+    /**
+     * Prepares; nothing is sent yet.
+     *
+     * @param broker where the broker is and how to get in
+     * @param topicFilter what to listen to, {@code #} for all
+     * @throws IllegalArgumentException if the topic filter is malformed; the message says how
+     */
+    public Listener(Broker broker, String topicFilter) {
+        this.broker = broker;
+        TopicFilter.of(topicFilter);
+        client = new BrokerClient(
+                broker,
+                List.of(topicFilter),
+                (topic, payload, retained) -> survey.hear(topic, payload, System.nanoTime()),
+                Optional.empty());
+    }
+
+    /**
+     * Listens to a broker for some time.
+     *
+     * @param broker where the broker is and how to get in
+     * @param topicFilter what to listen to, {@code #} for all
+     * @param duration for how long, once it has let us in
+     * @return what was found
+     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws InterruptedException if the thread is interrupted
+     */
+    public static Proposal listen(Broker broker, String topicFilter, Duration duration)
+            throws IOException, InterruptedException {
+        try (Listener listener = new Listener(broker, topicFilter)) {
+            listener.listen(duration, (survey, connected) -> {});
+            return listener.survey().proposal();
+        }
+    }
+
+    /**
+     * Listens until the time is over or {@link #stop} is called. To be called once.
+     *
+     * @param duration for how long, once the broker has let us in
+     * @param watcher looks some twenty times a second
+     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws InterruptedException if the thread is interrupted
+     */
+    public void listen(Duration duration, Watcher watcher) throws IOException, InterruptedException {
+        client.start();
+        long startNanos = System.nanoTime();
+        boolean connected = false;
+        long limit = TO_CONNECT.toNanos();
+        while (!hopeless(connected, System.nanoTime() - startNanos)
+                && System.nanoTime() - startNanos < limit
+                && !stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+            if (!connected && client.state().phase() == BrokerState.Phase.CONNECTED) {
+                connected = true;
+                startNanos = System.nanoTime();
+                limit = duration.toNanos();
+            }
+            watcher.look(survey, connected);
+        }
+        if (!connected && stopped.getCount() > 0) {
+            throw new IOException("broker " + broker.url() + ": " + why(client.state()));
+        }
+    }
+
+    private boolean hopeless(boolean connected, long nanos) {
+        return !connected && nanos > TO_TRY_AGAIN.toNanos() && client.state().phase() == BrokerState.Phase.LOST;
+    }
+
+    private static String why(BrokerState state) {
+        return state.reason().isEmpty() ? "does not answer; check its address and its port" : state.reason();
+    }
+
+    /**
+     * What has been heard.
+     *
+     * @return the same each time
+     */
+    public Survey survey() {
+        return survey;
+    }
+
+    /** Ends the listening soon; callable from any thread. */
+    public void stop() {
+        stopped.countDown();
+    }
+
+    /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */
+    @Override
+    public void close() {
+        client.close();
+    }
+}

@@ -1,0 +1,78 @@
+package dev.lampwright.tool.survey;
+
+import java.util.Collection;
+import java.util.List;
+
+/**
+ * A topic on which several seem to speak in turns.
+ *
+ * @param topic the topic
+ * @param place where in a message it says who speaks
+ * @param values who speaks there
+ */
+public record Mixture(String topic, String place, List<String> values) {
+    private static final int MOST_SPEAKERS = 16;
+    private static final int LEAST_TURNS = 3;
+    private static final double LEAST_SHARE = 0.05;
+
+    /** Keeps a copy of the list. */
+    public Mixture {
+        values = List.copyOf(values);
+    }
+
+    /**
+     * Looks for topics on which several speak.
+     *
+     * @param found what was found
+     * @param trails all values
+     * @return those of them on which something was found, each once
+     */
+    static List<Mixture> among(List<Found> found, Collection<Trail> trails) {
+        return trails.stream()
+                .filter(trail -> saysWho(trail) && changesAgainAndAgain(trail))
+                .filter(trail -> found.stream().anyMatch(one -> isAbout(trail, one)))
+                .map(trail -> new Mixture(trail.source().topicFilter(), trail.place(), speakers(trail)))
+                .toList();
+    }
+
+    private static boolean saysWho(Trail trail) {
+        ValueName names = trail.names();
+        return names.depthOf(Concept.SENDER) == names.levels().size() - 1
+                && names.levels().size() > names.topicLevels();
+    }
+
+    /** Each speaks several times, and not one long after the other. */
+    private static boolean changesAgainAndAgain(Trail trail) {
+        double speakers = trail.numeric()
+                ? trail.most() - trail.least() + 1
+                : trail.words().size();
+        return speakers > 1
+                && (trail.whole() || !trail.numeric())
+                && speakers <= MOST_SPEAKERS
+                && trail.changes() >= LEAST_TURNS * speakers
+                && trail.changes() >= LEAST_SHARE * trail.count();
+    }
+
+    /** Whether it stands in the same message, beside or above what was found. */
+    private static boolean isAbout(Trail trail, Found found) {
+        String pointer = trail.source().path().pointer().toString();
+        String within = pointer.substring(0, pointer.lastIndexOf('/') + 1);
+        return !trail.source().path().bare()
+                && !trail.source().equals(found.source())
+                && found.source().topicFilter().equals(trail.source().topicFilter())
+                && found.source().path().pointer().toString().startsWith(within);
+    }
+
+    /** Of numbers the least and the most. */
+    private static List<String> speakers(Trail trail) {
+        return trail.numeric()
+                ? List.of(NumberText.number(trail.least()), NumberText.number(trail.most()))
+                : trail.words();
+    }
+
+    /** A line for the user. */
+    String told() {
+        return topic + ": several seem to speak there in turns, told apart by " + place + ": "
+                + NumberText.words(values) + ". What is bound there mixes them; give each a topic of its own";
+    }
+}

@@ -1,0 +1,13 @@
+package dev.lampwright.tool.survey;
+
+/** One kind of evidence that one value is a temperature and another its target. */
+interface PairEvidence {
+    /**
+     * Weighs.
+     *
+     * @param actual what was seen of the one
+     * @param target what was seen of the other
+     * @return what this says to it
+     */
+    Clue weigh(Trail actual, Trail target);
+}

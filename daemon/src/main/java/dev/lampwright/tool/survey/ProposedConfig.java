@@ -1,0 +1,197 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.payload.CsvField;
+import dev.lampwright.payload.Cut;
+import dev.lampwright.payload.Excerpt;
+import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Unit;
+import dev.lampwright.printer.PrinterState;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** A proposal as a configuration: TOML, each binding with a comment that says why. */
+public final class ProposedConfig {
+    /**
+     * Words for states that were not heard, in the order in which they are tried. Warming and printing are not among them: where a
+     * printer has no word for those, its readings tell. Common practice, no source.
+     */
+    private static final Map<PrinterState, List<String>> USUAL_WORDS = usualWords();
+
+    /** How a state is bound that is told by a code number, and a fault that is told by a flag. */
+    private static final List<String> STATE_BY_HAND = List.of(
+            "[[printer.state]]",
+            "topic = \"shop/alder/job\"",
+            "at = \"/code\"",
+            "printing = [\"2\"]",
+            "fault = [\"7\", \"8\"]",
+            "[[printer.state]]",
+            "topic = \"shop/alder/flags\"",
+            "at = \"/alarm\"",
+            "fault = [\"true\"]");
+
+    private ProposedConfig() {}
+
+    private static Map<PrinterState, List<String>> usualWords() {
+        Map<PrinterState, List<String>> words = new LinkedHashMap<>();
+        words.put(PrinterState.FAULT, List.of("*ERROR*", "*FAULT*", "*FAIL*", "*ALARM*"));
+        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "STOPPED"));
+        words.put(PrinterState.HELD, List.of("*PAUS*", "HELD", "HOLD*", "WAIT*"));
+        words.put(PrinterState.DONE, List.of("DONE", "FINISH*", "COMPLETE*"));
+        words.put(PrinterState.IDLE, List.of("IDLE", "READY", "STANDBY"));
+        return words;
+    }
+
+    /**
+     * Whether there is enough to write down.
+     *
+     * @param proposal what was found
+     * @return whether there is a state or a reading
+     */
+    public static boolean isEnough(Proposal proposal) {
+        return proposal.found().stream()
+                .anyMatch(found ->
+                        found.role() == Role.STATE || found.role().quantity().isPresent());
+    }
+
+    /**
+     * A whole file that {@code check} finds good, with stand-ins for port and strip.
+     *
+     * @param proposal what was found; must be {@linkplain #isEnough enough}
+     * @param broker the broker
+     * @return TOML
+     */
+    public static String whole(Proposal proposal, Broker broker) {
+        List<String> lines = new ArrayList<>();
+        lines.add("# Written by lampwright survey after " + NumberText.count(proposal.messages(), "message")
+                + ". Look through it: the comments say why each value was chosen.");
+        lines.add(
+                "# Then set the port and the strip below, and try it: lampwright check FILE, lampwright run --config FILE.");
+        lines.add("");
+        lines.add("[broker]");
+        lines.add("url = " + TomlText.quoted(broker.url().toString()));
+        broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlText.quoted(file.toString())));
+        broker.ownCertificate().ifPresent(own -> {
+            lines.add("certificate_file = "
+                    + TomlText.quoted(own.certificateFile().toString()));
+            lines.add("key_file = " + TomlText.quoted(own.keyFile().toString()));
+        });
+        broker.username().ifPresent(name -> lines.add("username = " + TomlText.quoted(name)));
+        broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlText.quoted(file.toString())));
+        lines.add("");
+        lines.add(printerSections(proposal));
+        lines.add("[controller]");
+        lines.add("port = \"/dev/ttyACM0\"                   # stands in: lampwright ports lists what is there");
+        lines.add("");
+        lines.add("[strip]");
+        lines.add("pixels = 30                             # stands in: how many pixels yours has");
+        return String.join("\n", lines) + "\n";
+    }
+
+    /**
+     * The sections of the printer alone.
+     *
+     * @param proposal what was found
+     * @return TOML: {@code [printer]} and what is below it, those of them for which something was found
+     */
+    public static String printerSections(Proposal proposal) {
+        List<String> lines = new ArrayList<>();
+        Remarks.company(proposal).stream().map(TomlText::comment).forEach(lines::add);
+        proposal.found(Role.FAULT_TEXT).ifPresent(found -> {
+            lines.add("[printer.fault_text]");
+            addPlace(lines, found);
+            lines.add("");
+        });
+        proposal.found(Role.STATE).ifPresent(found -> addState(lines, found));
+        addReadings(lines, proposal);
+        Remarks.missing(proposal).stream().map(TomlText::comment).forEach(lines::add);
+        if (proposal.found(Role.STATE).isEmpty()) {
+            STATE_BY_HAND.stream().map(TomlText::comment).forEach(lines::add);
+        }
+        lines.add("");
+        proposal.found(Role.CAMERA).ifPresent(found -> addCamera(lines, found));
+        return String.join("\n", lines) + "\n";
+    }
+
+    private static void addPlace(List<String> lines, Found found) {
+        lines.add(why(found));
+        keys(found.source()).forEach((key, value) -> lines.add(key + " = " + value));
+    }
+
+    private static void addState(List<String> lines, Found found) {
+        StateWords words = StateWords.of(found.words(), found.meanings());
+        lines.add("[printer.state]");
+        addPlace(lines, found);
+        words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlText.quoted(patterns)));
+        USUAL_WORDS.forEach((state, patterns) -> {
+            if (!words.known().containsKey(state)) {
+                lines.add(state.word() + " = " + TomlText.quoted(patterns) + "    # not heard: a guess");
+            }
+        });
+        if (!words.unknown().isEmpty()) {
+            lines.add(TomlText.comment("heard too, and bound to no state: " + String.join(", ", words.unknown())));
+        }
+        lines.add("");
+    }
+
+    private static void addReadings(List<String> lines, Proposal proposal) {
+        List<Found> readings = proposal.found().stream()
+                .filter(found -> found.role().quantity().isPresent())
+                .toList();
+        if (readings.isEmpty()) {
+            return;
+        }
+        lines.add("[printer.readings]");
+        for (Found found : readings) {
+            lines.add(why(found));
+            found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
+            lines.add(found.role().word() + " = " + inline(found));
+        }
+    }
+
+    private static void addCamera(List<String> lines, Found found) {
+        EventWords words = EventWords.of(found.words());
+        lines.add("[printer.events.camera]");
+        addPlace(lines, found);
+        lines.add("begin = " + TomlText.quoted(words.begin()));
+        if (!words.end().isEmpty()) {
+            lines.add("end = " + TomlText.quoted(words.end()));
+        }
+        lines.add("");
+    }
+
+    private static String why(Found found) {
+        return TomlText.comment(found.role().word() + ": " + String.join("; ", found.reasons()));
+    }
+
+    private static String inline(Found found) {
+        Map<String, String> keys = keys(found.source());
+        if (found.unit() != Unit.OWN) {
+            keys.put("unit", TomlText.quoted(found.unit().word()));
+        }
+        return keys.entrySet().stream()
+                .map(entry -> entry.getKey() + " = " + entry.getValue())
+                .collect(Collectors.joining(", ", "{ ", " }"));
+    }
+
+    private static Map<String, String> keys(Source source) {
+        Map<String, String> keys = new LinkedHashMap<>();
+        keys.put("topic", TomlText.quoted(source.topicFilter()));
+        Optional.of(source.path())
+                .filter(path -> !path.bare())
+                .ifPresent(path -> keys.put("at", TomlText.quoted(path.pointer().toString())));
+        for (Cut cut : source.cuts()) {
+            if (cut instanceof CsvField field) {
+                keys.put("field", Integer.toString(field.number()));
+                keys.put("separator", TomlText.quoted(String.valueOf(field.separator())));
+            } else if (cut instanceof Excerpt excerpt) {
+                keys.put("pattern", TomlText.literal(excerpt.expression()));
+            }
+        }
+        return keys;
+    }
+}

@@ -1,0 +1,65 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.payload.Quantity;
+import java.util.Optional;
+
+/** What a value may be to Lampwright. */
+public enum Role {
+    /** The bed's temperature. */
+    BED_ACTUAL(Quantity.BED_ACTUAL),
+    /** What the bed is to reach. */
+    BED_TARGET(Quantity.BED_TARGET),
+    /** The nozzle's temperature. */
+    NOZZLE_ACTUAL(Quantity.NOZZLE_ACTUAL),
+    /** What the nozzle is to reach. */
+    NOZZLE_TARGET(Quantity.NOZZLE_TARGET),
+    /** The chamber's temperature. */
+    CHAMBER_ACTUAL(Quantity.CHAMBER_ACTUAL),
+    /** What the chamber is to reach. */
+    CHAMBER_TARGET(Quantity.CHAMBER_TARGET),
+    /** Share of the job that is done. */
+    PROGRESS(Quantity.JOB_PROGRESS),
+    /** Time until the job is done. */
+    LEFT(Quantity.JOB_LEFT),
+    /** Time since the job began. */
+    ELAPSED(Quantity.JOB_ELAPSED),
+    /** Layers, or what else is counted, that are done. */
+    DONE(Quantity.JOB_DONE),
+    /** All layers, or what else is counted. */
+    TOTAL(Quantity.JOB_TOTAL),
+    /** What the printer is doing. */
+    STATE(),
+    /** What is wrong, in the printer's words. */
+    FAULT_TEXT(),
+    /** The taking of a picture. */
+    CAMERA();
+
+    private final Optional<Quantity> quantity;
+
+    Role(Quantity quantity) {
+        this.quantity = Optional.of(quantity);
+    }
+
+    Role() {
+        this.quantity = Optional.empty();
+    }
+
+    /**
+     * The quantity that it is a reading of.
+     *
+     * @return empty for state, fault text and camera
+     */
+    public Optional<Quantity> quantity() {
+        return quantity;
+    }
+
+    /**
+     * The words for this in a table.
+     *
+     * @return as in the configuration, such as {@code bed.actual_C}
+     */
+    public String word() {
+        return quantity.map(Quantity::key)
+                .orElseGet(() -> this == CAMERA ? "events.camera" : this == STATE ? "state" : "fault_text");
+    }
+}

@@ -1,0 +1,122 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.broker.TopicFilter;
+import dev.lampwright.payload.Leaf;
+import dev.lampwright.payload.Leaves;
+import dev.lampwright.payload.Source;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Takes in what a broker says and finds out where in it a printer says what. It keeps a bounded number of values, and of each what
+ * takes bounded room, whatever is said and for how long. For any threads.
+ */
+public final class Survey {
+    /** So many different values are kept at most. */
+    public static final int MOST_VALUES = 1500;
+
+    private static final int MOST_TOPIC_CHARS = 300;
+    private static final double NANOS_A_SECOND = 1e9;
+    private static final Comparator<Row> IN_ORDER = Comparator.comparing(
+                    (Row row) -> row.found().map(Found::role).orElse(null),
+                    Comparator.nullsLast(Comparator.<Role>naturalOrder()))
+            .thenComparing(Row::topic)
+            .thenComparing(Row::place);
+
+    private final Map<Source, Trail> trails = new LinkedHashMap<>();
+    private final Lampwrights lampwrights = new Lampwrights();
+    private long messages;
+    private long leftOut;
+    private long startNanos;
+
+    /**
+     * Takes in a message. What a lampwright says, or is asked, is counted and left out.
+     *
+     * @param topic its topic
+     * @param payload its payload; not kept
+     * @param atNanos when it came, in ns since any moment; never before the one before
+     */
+    public synchronized void hear(String topic, byte[] payload, long atNanos) {
+        startNanos = messages == 0 ? atNanos : startNanos;
+        messages++;
+        if (!isNameable(topic)) {
+            leftOut++;
+            return;
+        }
+        Leaves leaves = Leaves.of(payload);
+        if (lampwrights.meet(topic, leaves)) {
+            trails.keySet().removeIf(source -> lampwrights.own(source.topicFilter()));
+        }
+        if (lampwrights.own(topic)) {
+            return;
+        }
+        leftOut += leaves.complete() ? 0 : 1;
+        double second = (atNanos - startNanos) / NANOS_A_SECOND;
+        leaves.list().forEach(leaf -> hear(topic, leaf, second));
+    }
+
+    /** Whether it can stand in a configuration: MQTT 3.1.1, section 4.7.1, keeps {@code +} and {@code #} for filters. */
+    private static boolean isNameable(String topic) {
+        return topic.length() <= MOST_TOPIC_CHARS
+                && topic.indexOf('+') < 0
+                && topic.indexOf('#') < 0
+                && TopicFilter.problem(topic).isEmpty();
+    }
+
+    private void hear(String topic, Leaf leaf, double second) {
+        Source source = new Source(topic, leaf.path(), leaf.cuts());
+        Trail trail = trails.get(source);
+        if (trail == null && trails.size() >= MOST_VALUES) {
+            leftOut++;
+            return;
+        }
+        if (trail == null) {
+            trail = new Trail(topic, leaf);
+            trails.put(source, trail);
+        }
+        trail.add(leaf, second);
+    }
+
+    /**
+     * How many messages have come.
+     *
+     * @return a count
+     */
+    public synchronized long messages() {
+        return messages;
+    }
+
+    /**
+     * What to make of all that has been heard so far.
+     *
+     * @return a snapshot
+     */
+    public synchronized Proposal proposal() {
+        List<Found> found = new Assignment(trails.values()).found();
+        List<Row> rows = new ArrayList<>();
+        trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
+        rows.sort(IN_ORDER);
+        return new Proposal(rows, found, company(found), messages, leftOut);
+    }
+
+    private Company company(List<Found> found) {
+        List<String> places = LookAlikes.beside(found, trails.values()).stream()
+                .map(Place::filter)
+                .toList();
+        return new Company(lampwrights.prefixes(), places, Mixture.among(found, trails.values()));
+    }
+
+    private static Row row(Source source, Trail trail, List<Found> found) {
+        Optional<Found> role =
+                found.stream().filter(one -> one.source().equals(source)).findFirst();
+        String range = trail.numeric()
+                ? NumberText.number(trail.least()) + " to " + NumberText.number(trail.most())
+                : NumberText.words(trail.words());
+        return new Row(
+                source.topicFilter(), trail.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
+    }
+}

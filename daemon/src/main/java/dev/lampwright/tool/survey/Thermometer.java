@@ -1,0 +1,121 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.payload.Unit;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * In which unit temperatures are told: as it stands with the number, beside it or in a name; or else as all that the printer tells together
+ * shows.
+ */
+final class Thermometer {
+    /** No printer's heater goes up to so many °C, and many a nozzle goes beyond in °F. Common practice, no source. */
+    private static final double HOTTER_THAN_C = 380;
+
+    private static final double HOTTEST_F = 800;
+
+    /** Few nozzles and few beds go beyond in °C, and fewer still together. Common practice, no source. */
+    private static final double HOT_NOZZLE_C = 320;
+
+    private static final double HOT_BED_C = 130;
+
+    /** No room with a printer is colder in °F; in °C a heater that was ever cold was colder. Common practice, no source. */
+    private static final double COLDEST_ROOM_F = 50;
+
+    private static final Set<Unit> WRITTEN = EnumSet.of(Unit.CELSIUS, Unit.FAHRENHEIT, Unit.KELVIN);
+
+    private final List<UnitSign> signs;
+    private final boolean said;
+    private final boolean hot;
+
+    /**
+     * Looks at everything that was heard.
+     *
+     * @param trails all values
+     */
+    Thermometer(Collection<Trail> trails) {
+        signs = trails.stream().map(UnitSign::of).flatMap(Optional::stream).toList();
+        said = trails.stream().anyMatch(this::saysFahrenheit);
+        hot = trails.stream().anyMatch(trail -> isHot(trail, Concept.NOZZLE, HOTTER_THAN_C)) || areHotTogether(trails);
+    }
+
+    private boolean saysFahrenheit(Trail trail) {
+        return trail.numeric()
+                && (speaksMostOf(trail, Concept.NOZZLE) || speaksMostOf(trail, Concept.BED))
+                && told(trail).filter(unit -> unit == Unit.FAHRENHEIT).isPresent();
+    }
+
+    private static boolean areHotTogether(Collection<Trail> trails) {
+        return trails.stream().anyMatch(trail -> isHot(trail, Concept.NOZZLE, HOT_NOZZLE_C))
+                && trails.stream().anyMatch(trail -> isHot(trail, Concept.BED, HOT_BED_C))
+                && trails.stream().noneMatch(Thermometer::isColdInCelsius);
+    }
+
+    private static boolean isHot(Trail trail, Concept heater, double hotterThan) {
+        return isTemperatureOf(trail, heater) && trail.most() > hotterThan && trail.most() < HOTTEST_F;
+    }
+
+    private static boolean isColdInCelsius(Trail trail) {
+        boolean heater = isTemperatureOf(trail, Concept.NOZZLE) || isTemperatureOf(trail, Concept.BED);
+        return heater && !trail.names().speakOf(Concept.TARGET) && trail.least() < COLDEST_ROOM_F;
+    }
+
+    private static boolean isTemperatureOf(Trail trail, Concept heater) {
+        ValueName names = trail.names();
+        boolean temperature =
+                names.speakOf(Concept.TEMPERATURE) || names.speakOf(Concept.ACTUAL) || names.speakOf(Concept.TARGET);
+        boolean foreign = names.depthOf(Concept.FOREIGN) > names.depthOf(heater);
+        return trail.numeric() && trail.unit() == Unit.OWN && temperature && !foreign && speaksMostOf(trail, heater);
+    }
+
+    private static boolean speaksMostOf(Trail trail, Concept heater) {
+        int own = trail.names().depthOf(heater);
+        int other = trail.names().depthOf(heater == Concept.BED ? Concept.NOZZLE : Concept.BED);
+        return own >= 0 && own >= other;
+    }
+
+    private Optional<Unit> told(Trail trail) {
+        if (WRITTEN.contains(trail.unit())) {
+            return Optional.of(trail.unit());
+        }
+        return isNamed(trail) ? Optional.of(Unit.FAHRENHEIT) : toldBeside(trail);
+    }
+
+    private static boolean isNamed(Trail trail) {
+        return trail.names().speakOf(Concept.FAHRENHEIT) || trail.names().endWith("f");
+    }
+
+    /** The nearest sign counts. */
+    private Optional<Unit> toldBeside(Trail trail) {
+        return signs.stream()
+                .filter(sign -> sign.holdsFor(trail))
+                .max(Comparator.comparingInt(sign -> sign.within().size()))
+                .map(UnitSign::unit);
+    }
+
+    /**
+     * The unit of a temperature.
+     *
+     * @param trail what was seen of it
+     * @return the unit; {@link Unit#OWN} for °C that is not said
+     */
+    Unit unit(Trail trail) {
+        return told(trail).orElse(said || hot ? Unit.FAHRENHEIT : Unit.OWN);
+    }
+
+    /**
+     * What is not sure about the unit of a temperature.
+     *
+     * @param trail what was seen of it
+     * @return a clause for the user; nothing if the unit is told, or is °C as usual
+     */
+    Optional<String> doubt(Trail trail) {
+        return told(trail).isEmpty() && !said && hot
+                ? Optional.of("°F is a guess, since it is hotter than is usual in °C; take unit out if it is °C")
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,92 @@
+package dev.lampwright.tool.survey;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** What a value is called: the levels of its topic and the keys in its payload, from the outermost on. */
+final class ValueName {
+    private final List<List<String>> levels;
+    private final int topicLevels;
+    private final Map<Concept, Integer> spokenAt = new EnumMap<>(Concept.class);
+    private final Map<Concept, String> spokenBy = new EnumMap<>(Concept.class);
+
+    private ValueName(List<List<String>> levels, int topicLevels) {
+        this.levels = levels;
+        this.topicLevels = topicLevels;
+        for (Concept concept : Concept.values()) {
+            look(concept);
+        }
+    }
+
+    /**
+     * Takes names apart.
+     *
+     * @param topic a topic
+     * @param keys the names in the payload
+     * @return the names
+     */
+    static ValueName of(String topic, List<String> keys) {
+        List<List<String>> levels = new ArrayList<>();
+        for (String level : topic.split("/", -1)) {
+            levels.add(Tokens.of(level));
+        }
+        int topicLevels = levels.size();
+        keys.forEach(key -> levels.add(Tokens.of(key)));
+        return new ValueName(levels, topicLevels);
+    }
+
+    private void look(Concept concept) {
+        for (int i = levels.size() - 1; i >= 0; i--) {
+            for (String token : levels.get(i)) {
+                if (Vocabulary.strength(concept, token) > 0) {
+                    spokenAt.put(concept, i);
+                    spokenBy.put(concept, token);
+                    return;
+                }
+            }
+        }
+    }
+
+    /** Whether a concept is spoken of. */
+    boolean speakOf(Concept concept) {
+        return spokenAt.containsKey(concept);
+    }
+
+    /**
+     * The token that speaks of a concept.
+     *
+     * @param concept one that is spoken of
+     * @return the innermost such token
+     */
+    String wordFor(Concept concept) {
+        return spokenBy.get(concept);
+    }
+
+    /**
+     * How far in a concept is spoken of.
+     *
+     * @param concept the concept
+     * @return the place of the innermost name that does, from 0 on; −1 if none does
+     */
+    int depthOf(Concept concept) {
+        return spokenAt.getOrDefault(concept, -1);
+    }
+
+    /** The names as words, from the outermost on. */
+    List<List<String>> levels() {
+        return levels;
+    }
+
+    /** How many of the levels are the topic's; the rest are the payload's. */
+    int topicLevels() {
+        return topicLevels;
+    }
+
+    /** Whether the innermost name ends with a word, behind another. */
+    boolean endWith(String token) {
+        List<String> innermost = levels.get(levels.size() - 1);
+        return innermost.size() > 1 && innermost.get(innermost.size() - 1).equals(token);
+    }
+}

@@ -1,0 +1,35 @@
+package dev.lampwright.wiring;
+
+/** What copper does to a current. */
+public final class Copper {
+    /** Resistivity of annealed copper at 20 °C, in Ω·m. Source: the International Annealed Copper Standard, IEC 60028. */
+    static final double OHM_METRES = 1.7241e-8;
+
+    /** Change of resistance for each kelvin from 20 °C, as a share of it. Source: IEC 60028 (from memory). */
+    private static final double PER_KELVIN = 0.00393;
+
+    private static final double COLD_C = 20;
+    private static final double SQUARE_MM = 1e-6;
+
+    private Copper() {}
+
+    /**
+     * Resistance of a conductor of even cross-section at 20 °C.
+     *
+     * @param squareMm its cross-section, in mm², above 0
+     * @return Ω a metre
+     */
+    static double ohmsPerMetre(double squareMm) {
+        return OHM_METRES / (squareMm * SQUARE_MM);
+    }
+
+    /**
+     * How much more a conductor resists than at 20 °C.
+     *
+     * @param celsius its temperature, in °C
+     * @return a factor, 1 at 20 °C
+     */
+    public static double warmth(double celsius) {
+        return 1 + PER_KELVIN * (celsius - COLD_C);
+    }
+}

@@ -1,0 +1,126 @@
+package dev.lampwright.wiring;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * How the lights are wired, as the user told it.
+ *
+ * @param wireC temperature that the wires are reckoned at, in °C
+ * @param supplies the supplies, by the index that the controller's set-up has for them
+ * @param strip the strip's side
+ * @param lights the plain lights, in the order of the file
+ * @param board the controller's board
+ * @param computer the single-board computer
+ * @param defaults what was taken for what was left out, as it would stand in the file, by dotted key
+ */
+public record Wiring(
+        double wireC,
+        List<Supply> supplies,
+        Strip strip,
+        List<Light> lights,
+        Board board,
+        Computer computer,
+        Map<String, String> defaults) {
+    /** Keeps copies of the collections, in their order. */
+    public Wiring {
+        supplies = List.copyOf(supplies);
+        lights = List.copyOf(lights);
+        defaults = Collections.unmodifiableMap(new LinkedHashMap<>(defaults));
+    }
+
+    /**
+     * One supply.
+     *
+     * @param name what to call it
+     * @param volts its voltage
+     * @param ratedAmps what it is rated for, in A; nothing if it was not told
+     * @param connectorAmps rating of the connector or header that everything on it goes through, in A; nothing if it was not told
+     */
+    public record Supply(String name, double volts, OptionalDouble ratedAmps, OptionalDouble connectorAmps) {}
+
+    /**
+     * A wire to a light, there and back, and what sits in it.
+     *
+     * @param wire its size
+     * @param connectorAmps rating of the connector at the light, or of the header that it is plugged into, in A; nothing if not told
+     * @param fuseAmps rating of the fuse at the supply's end, in A; nothing if not told
+     */
+    public record Feed(Wire wire, OptionalDouble connectorAmps, OptionalDouble fuseAmps) {}
+
+    /**
+     * The strip's side.
+     *
+     * @param fromBoard whether the strip is fed by the controller's board instead of its own supply
+     * @param feed the wire to each point
+     * @param points where the wires join, the nearest pixel first; one at least
+     * @param pixelsPerMetre pixels in one metre
+     * @param loopOhmsPerMetre resistance of the strip's two conductors together at 20 °C, in Ω a metre
+     * @param fullColourVolts least voltage at which a pixel shows its full colour
+     * @param leastVolts least voltage at which a pixel works at all
+     * @param pwmHz frequency of the pixels' own PWM, in Hz
+     */
+    public record Strip(
+            boolean fromBoard,
+            Feed feed,
+            List<Point> points,
+            double pixelsPerMetre,
+            double loopOhmsPerMetre,
+            double fullColourVolts,
+            double leastVolts,
+            double pwmHz) {
+        /** Keeps a copy of the list. */
+        public Strip {
+            points = List.copyOf(points);
+        }
+    }
+
+    /**
+     * A place where a wire from the supply joins the strip.
+     *
+     * @param pixel which pixel it is at
+     * @param metres length of the wire, one way, in m, above 0
+     */
+    public record Point(int pixel, double metres) {}
+
+    /**
+     * One plain light, which may have several of the controller's outputs.
+     *
+     * @param name its name
+     * @param outputs its dimmers, as indices into the controller's set-up
+     * @param feed the wire to it
+     * @param metres length of that wire, one way, in m, above 0
+     * @param watts what it takes at full, in W; nothing if it was not told
+     * @param pwmHz frequency of its PWM, in Hz
+     */
+    public record Light(
+            String name, List<Integer> outputs, Feed feed, double metres, OptionalDouble watts, double pwmHz) {
+        /** Keeps a copy of the list. */
+        public Light {
+            outputs = List.copyOf(outputs);
+        }
+    }
+
+    /**
+     * The controller's board.
+     *
+     * @param logicVolts high level of its outputs
+     * @param shifter whether a level shifter drives the strip's data
+     * @param ratedAmps what its 5 V pin or regulator may give, in A
+     * @param ownAmps what it takes itself, in A
+     * @param inputVolts what its regulator is fed with, in V
+     */
+    public record Board(double logicVolts, boolean shifter, double ratedAmps, double ownAmps, double inputVolts) {}
+
+    /**
+     * The single-board computer.
+     *
+     * @param amps the most that it takes, in A
+     * @param supply index of the supply that feeds it; nothing if it has one of its own
+     */
+    public record Computer(double amps, OptionalInt supply) {}
+}

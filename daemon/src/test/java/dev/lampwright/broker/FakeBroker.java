@@ -1,0 +1,168 @@
+package dev.lampwright.broker;
+
+import java.io.DataInputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * A broker that behaves as a test wants. It speaks MQTT 3.1.1 by hand (OASIS, sections 3.1 to 3.9), so that it can be wrong at
+ * any byte.
+ */
+public final class FakeBroker implements AutoCloseable {
+    /** What it does with one connection; the connection is closed when this returns or throws. */
+    @FunctionalInterface
+    public interface Script {
+        void play(Peer peer) throws IOException;
+    }
+
+    private final ServerSocket server;
+    private final Script script;
+    private final Set<Socket> open = ConcurrentHashMap.newKeySet();
+    private final AtomicInteger connections = new AtomicInteger();
+
+    private FakeBroker(int port, Script script) {
+        this.script = script;
+        try {
+            this.server = new ServerSocket(port, 50, InetAddress.getLoopbackAddress());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public static FakeBroker on(int port, Script script) {
+        FakeBroker broker = new FakeBroker(port, script);
+        daemon(broker::accept);
+        return broker;
+    }
+
+    private static void daemon(Runnable work) {
+        Thread thread = new Thread(work, "fake broker");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private void accept() {
+        while (!server.isClosed()) {
+            try {
+                Socket socket = server.accept();
+                open.add(socket);
+                connections.incrementAndGet();
+                daemon(() -> play(socket));
+            } catch (IOException e) {
+                return;
+            }
+        }
+    }
+
+    private void play(Socket socket) {
+        try (socket) {
+            script.play(new Peer(socket));
+        } catch (IOException e) {
+            // The client has gone, which is what most scripts lead to.
+        } finally {
+            open.remove(socket);
+        }
+    }
+
+    /** How many connections it has taken. */
+    public int connections() {
+        return connections.get();
+    }
+
+    @Override
+    public void close() {
+        try {
+            server.close();
+            for (Socket socket : open) {
+                socket.close();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The client at the other end. */
+    public static final class Peer {
+        private final DataInputStream in;
+        private final OutputStream out;
+
+        public Peer(Socket socket) throws IOException {
+            this.in = new DataInputStream(socket.getInputStream());
+            this.out = socket.getOutputStream();
+        }
+
+        /** Reads one packet, and gives what comes after its first byte and its length. */
+        public byte[] packet() throws IOException {
+            in.readByte();
+            int length = 0;
+            int shift = 0;
+            int next;
+            do {
+                next = in.readUnsignedByte();
+                length |= (next & 0x7F) << shift;
+                shift += 7;
+            } while (next >= 0x80);
+            byte[] body = new byte[length];
+            in.readFully(body);
+            return body;
+        }
+
+        public void send(int... bytes) throws IOException {
+            byte[] all = new byte[bytes.length];
+            for (int i = 0; i < bytes.length; i++) {
+                all[i] = (byte) bytes[i];
+            }
+            send(all);
+        }
+
+        public void send(byte[] bytes) throws IOException {
+            out.write(bytes);
+            out.flush();
+        }
+
+        /** Takes CONNECT and answers with CONNACK. */
+        public void connack(int code) throws IOException {
+            packet();
+            send(0x20, 2, 0, code);
+        }
+
+        /** Takes SUBSCRIBE and answers with SUBACK, the same code for each of so many topics. */
+        public void suback(int code, int topics) throws IOException {
+            byte[] subscribe = packet();
+            send(0x90, 2 + topics, subscribe[0], subscribe[1]);
+            for (int i = 0; i < topics; i++) {
+                send(code);
+            }
+        }
+
+        /** PUBLISH at QoS 0. */
+        public void publish(String topic, byte[] payload) throws IOException {
+            byte[] name = topic.getBytes(StandardCharsets.UTF_8);
+            send(0x30);
+            int length = 2 + name.length + payload.length;
+            do {
+                send(length < 0x80 ? length : (length & 0x7F) | 0x80);
+                length >>= 7;
+            } while (length > 0);
+            send(0, name.length);
+            send(name);
+            send(payload);
+        }
+
+        /** Says nothing more until the client goes. */
+        public void silence() throws IOException {
+            int heard;
+            do {
+                heard = in.read();
+            } while (heard >= 0);
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package dev.lampwright.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.sun.net.httpserver.Headers;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class AccessCheckTest {
+    private static final InetAddress FROM = InetAddress.getLoopbackAddress();
+
+    private final AccessCheck open = new AccessCheck(List.of("alder.local"), Optional.empty(), 7117);
+
+    @TempDir
+    private Path folder;
+
+    private static Headers headers(String... namesAndValues) {
+        Headers headers = new Headers();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            headers.add(namesAndValues[i], namesAndValues[i + 1]);
+        }
+        return headers;
+    }
+
+    private AccessCheck guarded() throws IOException {
+        return new AccessCheck(List.of(), Optional.of(Token.read(file(PageRig.TOKEN + "\n"))), 7117);
+    }
+
+    private Path file(String text) throws IOException {
+        return Files.writeString(folder.resolve("token"), text);
+    }
+
+    private static int status(Optional<Refusal> refusal) {
+        return refusal.map(Refusal::status).orElse(200);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "localhost",
+                "localhost:7117",
+                "LOCALHOST:1",
+                "127.0.0.1:7117",
+                "[::1]:7117",
+                "192.168.1.7",
+                "alder.local:7117"
+            })
+    void ownNamesAndAddressesAreLetIn(String host) {
+        assertEquals(200, status(open.refuseHost(headers("Host", host))));
+    }
+
+    /** What a page elsewhere sees of this one after it has pointed its own name at it. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "evil.example",
+                "evil.example:7117",
+                "localhost.evil.example",
+                "alder.local.evil.example",
+                "127.0.0.1.evil.example",
+                "127.0.0.1@evil.example",
+                "",
+                "::1"
+            })
+    void foreignNamesAreNot(String host) {
+        assertEquals(421, status(open.refuseHost(headers("Host", host))));
+    }
+
+    @Test
+    void noNameAtAllIsForeign() {
+        assertEquals(421, status(open.refuseHost(headers())));
+    }
+
+    /** Sec-Fetch-Site: W3C Fetch Metadata; Origin: RFC 6454. */
+    @ParameterizedTest
+    @CsvSource({
+        "same-origin, http://localhost:7117, 200",
+        "none, , 200",
+        ", http://localhost:7117, 200",
+        ", https://localhost:7117, 200",
+        ", , 200",
+        "same-site, http://localhost:7117, 403",
+        "cross-site, http://evil.example, 403",
+        "cross-site, , 403",
+        ", http://evil.example, 403",
+        ", http://localhost:7118, 403",
+        ", null, 403",
+        ", http://localhost:7117.evil.example, 403",
+        "same-origin, http://evil.example, 403",
+    })
+    void onlyItsOwnPageMayAsk(String site, String origin, int status) {
+        Headers headers = headers("Host", "localhost:7117");
+        if (site != null) {
+            headers.add("Sec-Fetch-Site", site);
+        }
+        if (origin != null) {
+            headers.add("Origin", origin);
+        }
+        assertEquals(status, status(open.refuseSite(headers)));
+    }
+
+    @Test
+    void withoutATokenThereAreNoStrangers() {
+        assertEquals(200, status(open.refuseStranger(headers(), FROM)));
+    }
+
+    @Test
+    void aStrangerIsAskedForTheToken() throws IOException {
+        Refusal refusal = guarded().refuseStranger(headers(), FROM).orElseThrow();
+        assertEquals(401, refusal.status());
+        assertEquals("Bearer", refusal.headers().get("WWW-Authenticate"));
+    }
+
+    @Test
+    void theTokenLetsProgramsIn() throws IOException {
+        AccessCheck door = guarded();
+        assertEquals(200, status(door.refuseStranger(headers("Authorization", "Bearer " + PageRig.TOKEN), FROM)));
+        assertEquals(401, status(door.refuseStranger(headers("Authorization", "Bearer " + PageRig.TOKEN + "x"), FROM)));
+        assertEquals(401, status(door.refuseStranger(headers("Authorization", "Bearer "), FROM)));
+    }
+
+    @Test
+    void theCookieLetsBrowsersInAndDoesNotTellTheToken() throws IOException {
+        String cookie = guarded().cookie();
+        assertFalse(cookie.contains(PageRig.TOKEN), cookie);
+        assertTrue(cookie.endsWith("; HttpOnly; SameSite=Strict"), cookie);
+        String pair = cookie.substring(0, cookie.indexOf(';'));
+        assertEquals(200, status(guarded().refuseStranger(headers("Cookie", "a=b; " + pair), FROM)));
+        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", pair + "0"), FROM)));
+        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", "lampwright-7117="), FROM)));
+    }
+
+    @Test
+    void anotherTokenMakesOldCookiesWorthless() throws IOException {
+        String cookie = guarded().cookie();
+        AccessCheck other = new AccessCheck(List.of(), Optional.of(Token.read(file("another-token-altogether"))), 7117);
+        assertEquals(401, status(other.refuseStranger(headers("Cookie", cookie), FROM)));
+    }
+
+    @Test
+    void whoGuessesHasToWaitEvenWithTheRightOne() throws IOException {
+        AccessCheck door = guarded();
+        for (int i = 0; i < 5; i++) {
+            assertEquals(401, status(door.refuseToken("guess number " + i, FROM)));
+        }
+        Refusal refusal = door.refuseToken(PageRig.TOKEN, FROM).orElseThrow();
+        assertEquals(429, refusal.status());
+        assertEquals("5", refusal.headers().get("Retry-After"));
+        assertEquals(
+                200, status(door.refuseToken(PageRig.TOKEN, InetAddress.getByName("192.0.2.1"))), "others need not");
+    }
+
+    @Test
+    void aTokenThatCouldBeGuessedIsNone() throws IOException {
+        assertTrue(complaint(file("short\n")).contains("fewer than 16 characters"));
+        assertTrue(complaint(file("")).contains("fewer than 16 characters"));
+        assertTrue(complaint(folder.resolve("nothing")).contains("does not exist"));
+        Files.write(folder.resolve("token"), new byte[] {(byte) 0xff, (byte) 0xfe, 0});
+        assertTrue(complaint(folder.resolve("token")).contains("no text in UTF-8"));
+    }
+
+    private static String complaint(Path file) {
+        try {
+            Token.read(file);
+            throw new AssertionError("taken");
+        } catch (IOException e) {
+            return e.getMessage();
+        }
+    }
+}

@@ -1,0 +1,143 @@
+package dev.lampwright.payload;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.testing.Alder;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LeavesTest {
+    private static List<Leaf> leaves(String payload) {
+        return Leaves.of(Alder.bytes(payload)).list();
+    }
+
+    private static List<String> told(String payload) {
+        return leaves(payload).stream()
+                .map(leaf -> new Source("t", leaf.path(), leaf.cuts()).place() + " = " + leaf.text())
+                .toList();
+    }
+
+    /** RFC 6901, section 5: the pointers to the single values of its document. */
+    @Test
+    void pointsAsRfc6901Says() {
+        String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
+                + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
+        assertEquals(
+                List.of(
+                        "/foo/0 = bar",
+                        "/foo/1 = baz",
+                        "/ = 0",
+                        "/a~1b = 1",
+                        "/c%d = 2",
+                        "/e^f = 3",
+                        "/g|h = 4",
+                        "/i\\j = 5",
+                        "/k\"l = 6",
+                        "/  = 7",
+                        "/m~0n = 8"),
+                told(document));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "41.5 | 41.5 | OWN",
+                "41,5 | 41.5 | OWN",
+                "41.5 °C | 41.5 | CELSIUS",
+                "106 °F | 106 | FAHRENHEIT",
+                "42% | 42 | PERCENT",
+                "12 min | 12 | MINUTES",
+                "PT1M30S | 90 | ISO_8601",
+                "0:01:30 | 90 | CLOCK",
+                "true | NaN | OWN",
+                "RUN 3 | NaN | OWN",
+            })
+    void readsNumbersWithTheirUnit(String payload, double number, Unit unit) {
+        Leaf leaf = leaves(payload).get(0);
+        assertEquals(PayloadPath.BARE, leaf.path());
+        assertEquals(number, leaf.number());
+        assertEquals(unit, leaf.unit());
+        assertEquals(number, leaves("{\"a\": \"" + payload + "\"}").get(0).number());
+    }
+
+    @Test
+    void aLineOfValuesIsItsFields() {
+        assertEquals(
+                List.of(
+                        "the payload itself, field 1 = RUN",
+                        "the payload itself, field 2 = 41.5",
+                        "the payload itself, field 3 = 60"),
+                told("RUN;41.5;60\r\n"));
+    }
+
+    @Test
+    void aLineOfNumbersWithDecimalCommasIsItsFields() {
+        List<Leaf> leaves = leaves("41,5;60");
+        assertEquals(List.of(41.5, 60.0), leaves.stream().map(Leaf::number).toList());
+    }
+
+    @Test
+    void aTextIsItselfAndItsNumbersByTheWordsBefore() {
+        List<Leaf> leaves = leaves("bed 41.5 of 60, tip: -3/215 C");
+        assertEquals(
+                List.of("bed 41.5 of 60, tip: -3/215 C", "41.5", "60", "-3", "215"),
+                leaves.stream().map(Leaf::text).toList());
+        assertEquals(List.of("tip", "", "2"), leaves.get(4).names());
+    }
+
+    /** What is told of a text can be bound, and brings the number. */
+    @Test
+    void whatIsCutOutIsWhatIsTold() throws UnreadableException {
+        byte[] payload = Alder.bytes("bed 41.5 of 60, tip: -3/215 C");
+        for (Leaf leaf : Leaves.of(payload).list()) {
+            assertEquals(
+                    leaf.text(),
+                    new Payload(payload)
+                            .at(new Source("t", leaf.path(), leaf.cuts()))
+                            .asText());
+        }
+    }
+
+    @Test
+    void wordsAloneHaveNoNumbersToBind() {
+        assertEquals(1, leaves("PREHEAT").size());
+        assertEquals(1, leaves("").size());
+    }
+
+    @Test
+    void listsNameTheirElements() {
+        assertEquals(
+                List.of("parts", "bed", "0", "t"),
+                leaves("{\"parts\":[{\"name\":\"bed\",\"t\":41}]}").get(1).names());
+        assertEquals(
+                List.of("tip", "0", "1"), leaves("[[\"tip\",180,215]]").get(1).names());
+    }
+
+    @Test
+    void takesNoMoreThanItsBounds() {
+        assertEquals(Leaves.MOST, leaves("[" + "1,".repeat(10_000) + "1]").size());
+        assertFalse(Leaves.of(Alder.bytes("[" + "1,".repeat(10_000) + "1]")).complete());
+        assertFalse(Leaves.of(new byte[Leaves.MOST_BYTES + 1]).complete());
+        assertEquals(0, leaves("{\"" + "k".repeat(5000) + "\": 1}").size());
+        assertTrue(leaves("x".repeat(5000)).get(0).text().length() <= 120);
+    }
+
+    @Test
+    void noBytesMakeItThrow() {
+        Random random = new Random(4);
+        String alphabet = "{}[]\":,;0123456789.-+eE abcT=/%°\\\u0000\n|\t";
+        for (int i = 0; i < 30_000; i++) {
+            StringBuilder text = new StringBuilder();
+            for (int length = random.nextInt(60); length > 0; length--) {
+                text.append(alphabet.charAt(random.nextInt(alphabet.length())));
+            }
+            assertTrue(leaves(text.toString()).size() <= Leaves.MOST);
+        }
+    }
+}

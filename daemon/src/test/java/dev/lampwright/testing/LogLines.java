@@ -1,0 +1,18 @@
+package dev.lampwright.testing;
+
+import java.util.List;
+
+/** What Lampwright logs while this is open. */
+public final class LogLines implements AutoCloseable {
+    private final CapturedLog captured = new CapturedLog("dev.lampwright");
+
+    /** The lines with this in them. */
+    public List<String> with(String text) {
+        return captured.lines().stream().filter(line -> line.contains(text)).toList();
+    }
+
+    @Override
+    public void close() {
+        captured.close();
+    }
+}

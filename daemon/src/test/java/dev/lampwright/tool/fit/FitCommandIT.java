@@ -1,0 +1,156 @@
+package dev.lampwright.tool.fit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Child;
+import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.PtyController;
+import dev.lampwright.testing.RunningDaemon;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The jar as a process at a terminal, and a controller behind a serial device node, with a strip that keeps its secrets. */
+class FitCommandIT {
+    private static final String CTRL_C = "\u0003";
+    private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop");
+
+    @TempDir
+    private Path folder;
+
+    private PtyController pty;
+    private Path file;
+    private List<String> command;
+
+    @BeforeEach
+    void plugIn() {
+        pty = PtyController.pluggedIn(folder);
+        file = folder.resolve("alder.toml");
+        command = RunningDaemon.command(
+                List.of("-XX:TieredStopAtLevel=1"),
+                "fit",
+                file.toString(),
+                "--port",
+                pty.port().toString());
+    }
+
+    @AfterEach
+    void unplug() {
+        pty.close();
+    }
+
+    private int fit(Person person, int stopAt, List<String> said) throws IOException, InterruptedException {
+        try (FitTerminal terminal = new FitTerminal(command)) {
+            int status = terminal.talk((count, lines) -> {
+                String answer = person.answer(lines);
+                return count == stopAt ? CTRL_C : answer + "\n";
+            });
+            said.add(terminal.text());
+            return status;
+        }
+    }
+
+    @Test
+    void findsOrderLengthAndWhiteAndGoesOnAfterBeingStopped()
+            throws IOException, InterruptedException, ConfigException {
+        Files.writeString(folder.resolve("password"), ACCOUNT.password());
+        try (Mosquitto mosquitto = Mosquitto.startWith(ACCOUNT)) {
+            mosquitto.publish("shop/alder/heat", "{\"bed\": {\"actual\": 59.8, \"target\": 60}}", true);
+            findsAll(mosquitto.url().toString());
+        }
+    }
+
+    private Person person(Eyes eyes, String broker) {
+        return new Person(eyes)
+                .wants("bed", 40, 12)
+                .say("Which MQTT broker", broker)
+                .say("What name lets lampwright in", ACCOUNT.username())
+                .say("Which file holds the password", folder.resolve("password").toString())
+                .say("Shall lampwright listen", "y")
+                .say("For how many seconds", "2");
+    }
+
+    private void findsAll(String broker) throws IOException, InterruptedException, ConfigException {
+        StripModel strip = new StripModel("GRWB", 71, List.of(11.0, 12.0, 16.0, 9.0), 0.7);
+        RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
+        List<String> said = new ArrayList<>();
+        int stopAt = 15;
+        assertEquals(0, fit(person(eyes, broker), stopAt, said), () -> said.toString());
+        Await.until("darkness", eyes::dark);
+        assertTrue(Files.exists(folder.resolve("alder.toml.fit")), said.get(0));
+        assertFalse(Files.exists(file));
+        assertEquals(0, fit(person(eyes, broker), -1, said), () -> said.toString());
+        Config config = ConfigFile.read(file);
+        assertEquals(List.of("shop/alder/heat"), List.copyOf(config.bindings().topicFilters()), said.get(1));
+        assertEquals("GRWB", config.setup().order(), said.get(1));
+        assertEquals(71, config.setup().pixels(), said.get(1));
+        assertEquals("40-12", config.fitting().zones().get("bed").toString(), said.get(1));
+        assertEquals(16_000, config.setup().channelMicroamps().get(2), 200, said.get(1));
+        assertFalse(said.get(1).contains("What feeds the strip"), "what was answered is not asked again");
+        assertTrue(said.get(1).contains("lampwright check " + file + " says:"), said.get(1));
+        assertTrue(said.get(1).contains("Electrical plan of alder.toml"), said.get(1));
+        assertEquals(0, eyes.dimmed(), "the controller had nothing to clamp");
+        Await.until("darkness", eyes::dark);
+    }
+
+    @Test
+    void aCableThatIsPulledMeanwhileIsToldAndWaitedFor() throws IOException, InterruptedException, ConfigException {
+        StripModel strip = new StripModel("RBG", 23, List.of(11.0, 12.0, 9.0), 0.7);
+        RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
+        Person person = new Person(eyes).say("Have you a meter", "n");
+        try (FitTerminal terminal = new FitTerminal(command)) {
+            int status = terminal.talk((count, lines) -> {
+                String answer = person.answer(lines);
+                if (count == 10) {
+                    pty.unplug();
+                    plugOnceMissed(terminal);
+                }
+                return answer + "\n";
+            });
+            assertEquals(0, status, terminal::text);
+            assertTrue(terminal.text().contains("The light waits: "), terminal::text);
+            assertTrue(terminal.text().contains("It is there again."), terminal::text);
+        }
+        Config config = ConfigFile.read(file);
+        assertEquals("RBG", config.setup().order());
+        assertEquals(23, config.setup().pixels());
+    }
+
+    /** Plugs the controller in again as soon as the light is missed. */
+    private void plugOnceMissed(FitTerminal terminal) {
+        Thread thread = new Thread(() -> {
+            Await.until("words", () -> terminal.text().contains("The light waits: "));
+            pty.plug();
+        });
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    @Test
+    void answersThatEndEarlyAreAFailure() throws IOException, InterruptedException {
+        List<String> deaf = RunningDaemon.command(
+                List.of(),
+                "fit",
+                file.toString(),
+                "--port",
+                folder.resolve("none").toString());
+        Child child = Child.run(List.of("sh", "-c", String.join(" ", deaf) + " </dev/null"));
+        assertEquals(1, child.status(), child.output());
+        assertTrue(child.output().contains("No controller answers."), child.output());
+        assertTrue(
+                child.output().endsWith("Stopped; nothing was lit and nothing is kept." + System.lineSeparator()),
+                child.output());
+    }
+}

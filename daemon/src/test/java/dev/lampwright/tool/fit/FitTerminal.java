@@ -1,0 +1,68 @@
+package dev.lampwright.tool.fit;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.OutputStream;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BiFunction;
+
+/** The command as its user runs it, at a pseudo-terminal of its own, which {@code script} (of Debian's bsdutils) makes. */
+final class FitTerminal implements AutoCloseable {
+    private static final String PROMPT = "> ";
+    private static final int LONGEST_S = 240;
+
+    private final Process process;
+    private final StringBuilder all = new StringBuilder();
+
+    /** The shell that {@code script} starts gives way to the command: one that stays, as dash does, would die of Ctrl-C itself. */
+    FitTerminal(List<String> command) throws IOException {
+        process = new ProcessBuilder("script", "-qfec", "exec " + String.join(" ", command), "/dev/null")
+                .redirectErrorStream(true)
+                .start();
+    }
+
+    /** Everything that has stood on the terminal; any thread may ask. */
+    synchronized String text() {
+        return all.toString();
+    }
+
+    private synchronized void add(char next) {
+        all.append(next);
+    }
+
+    /**
+     * Answers all questions.
+     *
+     * @param answers what to type, with its end, by how many questions came before and the lines since the last
+     * @return the exit status
+     */
+    int talk(BiFunction<Integer, List<String>, String> answers) throws IOException, InterruptedException {
+        Reader reader = new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8);
+        OutputStream typing = process.getOutputStream();
+        StringBuilder since = new StringBuilder();
+        int count = 0;
+        for (int next = reader.read(); next >= 0; next = reader.read()) {
+            add((char) next);
+            since.append((char) next);
+            if (since.toString().equals(PROMPT) || since.toString().endsWith("\n" + PROMPT)) {
+                List<String> lines = since.toString().lines().toList();
+                since.setLength(0);
+                typing.write(answers.apply(count++, lines.subList(0, lines.size() - 1))
+                        .getBytes(StandardCharsets.UTF_8));
+                typing.flush();
+            }
+        }
+        if (!process.waitFor(LONGEST_S, TimeUnit.SECONDS)) {
+            throw new AssertionError("fit does not end: " + text());
+        }
+        return process.exitValue();
+    }
+
+    @Override
+    public void close() {
+        process.destroyForcibly();
+    }
+}

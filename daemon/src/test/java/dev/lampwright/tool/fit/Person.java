@@ -1,0 +1,259 @@
+package dev.lampwright.tool.fit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BinaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Somebody who reads the questions and answers them from what is seen alone: knows where the zones are to be and what hangs on the
+ * dimmers, and nothing of the strip's order and length.
+ */
+final class Person {
+    private static final Map<SeenColour, String> HUES = Map.of(
+            SeenColour.RED,
+            "1",
+            SeenColour.GREEN,
+            "2",
+            SeenColour.BLUE,
+            "3",
+            SeenColour.WHITE,
+            "4",
+            SeenColour.DIFFERENT,
+            "5",
+            SeenColour.NOTHING,
+            "0");
+    private static final Map<Findings.Hanging, String> HANGING = Map.of(
+            Findings.Hanging.NOTHING, "0",
+            Findings.Hanging.WHITE, "1",
+            Findings.Hanging.RED, "2",
+            Findings.Hanging.GREEN, "3",
+            Findings.Hanging.BLUE, "4");
+
+    private final Eyes eyes;
+    private final Map<String, Findings.Run> zones = new LinkedHashMap<>();
+    private final Map<Integer, Findings.DimmerUse> dimmers = new LinkedHashMap<>();
+    private final Map<String, String> said = new LinkedHashMap<>();
+    private final List<String> questions = new ArrayList<>();
+    private BinaryOperator<String> slip = (question, answer) -> answer;
+
+    Person(Eyes eyes) {
+        this.eyes = eyes;
+        say("What feeds the strip", "1");
+        say("How many volts", "");
+        say("How many amperes", "10");
+        say("What fuse", "10");
+        say("The ceiling will be", "");
+        say("Have you a meter", "y");
+        say("Measure once more", "y");
+        say("How many mA does the strongest", "900");
+        say("What is its name", "");
+        say("Which MQTT broker", "");
+        say("What name lets lampwright in", "");
+        say("Shall lampwright listen", "n");
+        say("Press Enter to write", "");
+        say("There are answers from before", "");
+    }
+
+    /** What to answer to a question that begins so. */
+    Person say(String question, String answer) {
+        said.put(question, answer);
+        return this;
+    }
+
+    /** Where a zone is to be. */
+    Person wants(String zone, int first, int last) {
+        zones.put(zone, new Findings.Run(first, last));
+        return this;
+    }
+
+    /** What hangs on a dimmer. */
+    Person hung(int dimmer, Findings.DimmerUse use) {
+        dimmers.put(dimmer, use);
+        return this;
+    }
+
+    /** What becomes of answers about what is seen, by question and answer, for somebody who errs. */
+    Person slips(BinaryOperator<String> newSlip) {
+        slip = newSlip;
+        return this;
+    }
+
+    /** All questions so far. */
+    List<String> questions() {
+        return questions;
+    }
+
+    /** How often questions that begin so were asked. */
+    long asked(String question) {
+        return questions.stream().filter(each -> each.startsWith(question)).count();
+    }
+
+    /** Answers what stands on the terminal; the question is the last line that is not one of the options. */
+    String answer(List<String> lines) {
+        String question = lines.stream()
+                .filter(line -> !line.startsWith(" ") && !line.isBlank() && !line.startsWith("Sorry: "))
+                .reduce((first, second) -> second)
+                .orElseGet(() -> questions.get(questions.size() - 1));
+        questions.add(question);
+        return seen(question).map(answer -> slip.apply(question, answer)).orElseGet(() -> known(question));
+    }
+
+    private String known(String question) {
+        return said.keySet().stream()
+                .filter(question::startsWith)
+                .findFirst()
+                .map(said::get)
+                .orElseThrow(() -> new AssertionError("nobody knows what to say to: " + question));
+    }
+
+    private Optional<String> seen(String question) {
+        if (question.startsWith("Is something lit at the end")) {
+            return yes(lit(0) || lit(1));
+        }
+        if (question.contains("hat colour")) {
+            return Optional.of(colour());
+        }
+        if (question.startsWith("The first pixel should be red")) {
+            return Optional.of(proof(question.contains("fourth") ? "RGBW" : "RGB"));
+        }
+        if (question.contains("Is a pixel lit anywhere")) {
+            return yes(!litPixels().isEmpty());
+        }
+        if (question.startsWith("A single pixel should be lit")) {
+            return Optional.of(last());
+        }
+        return seenLater(question);
+    }
+
+    private Optional<String> seenLater(String question) {
+        Matcher mark = Pattern.compile("Pixel \\d+ is marked\\. Move the mark to (one|the other) end of (\\w+):.*")
+                .matcher(question);
+        if (mark.matches()) {
+            Findings.Run run = zones.get(mark.group(2));
+            int low = Math.min(run.first(), run.last());
+            int high = Math.max(run.first(), run.last());
+            return Optional.of(move(mark.group(1).equals("one") ? low : high));
+        }
+        if (question.startsWith("Which zone is next")) {
+            return Optional.of(nextZone(question));
+        }
+        Matcher whole = Pattern.compile("All of (\\w+) is lit now.*").matcher(question);
+        if (whole.matches()) {
+            return yes(litPixels().equals(range(zones.get(whole.group(1)))));
+        }
+        Matcher band = Pattern.compile("A band runs along (\\w+)\\..*").matcher(question);
+        if (band.matches()) {
+            Findings.Run run = zones.get(band.group(1));
+            return yes(Integer.signum(eyes.drift()) == Integer.signum(run.last() - run.first()));
+        }
+        return seenLast(question);
+    }
+
+    private Optional<String> seenLast(String question) {
+        Matcher step = Pattern.compile("Step (\\d+) of 20\\..*").matcher(question);
+        if (step.matches()) {
+            int brightest = eyes.pixels().get(0).red();
+            return Optional.of(brightest > 40 ? "-" : brightest < 30 ? "+" : "");
+        }
+        if (question.startsWith("Reading ")) {
+            return Optional.of(Numbers.shown(eyes.meter()));
+        }
+        if (question.startsWith("The controller has ")) {
+            return yes(!dimmers.isEmpty());
+        }
+        if (question.startsWith("Dimmer ")) {
+            return Optional.of(HANGING.get(use().what()));
+        }
+        if (question.startsWith("How many mA does it take")) {
+            return Optional.of(Integer.toString(use().fullMilliamps()));
+        }
+        return Optional.empty();
+    }
+
+    private String nextZone(String question) {
+        int at = question.indexOf("So far: ");
+        List<String> done = at < 0
+                ? List.of()
+                : List.of(question.substring(at + 8, question.length() - 1).split(", "));
+        return zones.keySet().stream()
+                .filter(zone -> !done.contains(zone))
+                .findFirst()
+                .orElse("");
+    }
+
+    private Findings.DimmerUse use() {
+        return dimmers.getOrDefault(eyes.dimmer(), new Findings.DimmerUse(Findings.Hanging.NOTHING, "", 1));
+    }
+
+    private static Optional<String> yes(boolean so) {
+        return Optional.of(so ? "y" : "n");
+    }
+
+    private boolean lit(int pixel) {
+        List<StripModel.Pixel> pixels = eyes.pixels();
+        return pixel < pixels.size() && pixels.get(pixel).lit();
+    }
+
+    private List<Integer> litPixels() {
+        List<StripModel.Pixel> pixels = eyes.pixels();
+        List<Integer> lit = new ArrayList<>();
+        for (int i = 0; i < pixels.size(); i++) {
+            if (pixels.get(i).lit()) {
+                lit.add(i);
+            }
+        }
+        return lit;
+    }
+
+    private static List<Integer> range(Findings.Run run) {
+        List<Integer> range = new ArrayList<>();
+        for (int i = Math.min(run.first(), run.last()); i <= Math.max(run.first(), run.last()); i++) {
+            range.add(i);
+        }
+        return range;
+    }
+
+    private String colour() {
+        List<SeenColour> hues = eyes.pixels().stream()
+                .filter(StripModel.Pixel::lit)
+                .map(StripModel.Pixel::hue)
+                .distinct()
+                .toList();
+        SeenColour seen = hues.isEmpty() ? SeenColour.NOTHING : hues.size() > 1 ? SeenColour.DIFFERENT : hues.get(0);
+        return HUES.get(seen);
+    }
+
+    private String proof(String letters) {
+        List<Integer> lit = litPixels();
+        int count = Math.min(letters.length(), eyes.pixels().size());
+        boolean right = lit.size() == count;
+        for (int i = 0; i < count; i++) {
+            right &= lit.contains(i) && eyes.pixels().get(i).hue() == SeenColour.of(letters.charAt(i));
+        }
+        return !right ? "n" : count < letters.length() ? "s" : "y";
+    }
+
+    private String last() {
+        List<Integer> lit = litPixels();
+        if (lit.isEmpty()) {
+            return "n";
+        }
+        return lit.equals(List.of(eyes.pixels().size() - 1)) ? "y" : "m";
+    }
+
+    /** The mark is the pixel that is red and green. */
+    private String move(int target) {
+        List<StripModel.Pixel> pixels = eyes.pixels();
+        for (int i = 0; i < pixels.size(); i++) {
+            if (pixels.get(i).red() > 0 && pixels.get(i).green() > 0) {
+                return i == target ? "" : target - i == 1 ? "+" : i < target ? "+" + (target - i) : "-" + (i - target);
+            }
+        }
+        throw new AssertionError("no mark is to be seen");
+    }
+}

@@ -1,0 +1,43 @@
+package dev.lampwright.tool.plan;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import java.util.List;
+
+/** Rigs for tests, from a few lines of a configuration. */
+final class Rigs {
+    private static final String HEAD = """
+            broker.url = "mqtt://alder"
+            printer.state.topic = "shop/alder/job"
+            printer.state.printing = ["RUN"]
+            controller.port = "/dev/ttyACM0"
+            """;
+
+    private Rigs() {}
+
+    static PlannedLights of(String lines) {
+        try {
+            Config config = ConfigFile.read(HEAD + lines, "alder.toml");
+            return new PlannedLights(
+                    "alder.toml", config.setup(), config.framesPerSecond(), config.baud(), config.wiring());
+        } catch (ConfigException e) {
+            throw new AssertionError(e.mistakes().toString(), e);
+        }
+    }
+
+    static Plan plan(String lines) {
+        return Plan.of(of(lines), List.of());
+    }
+
+    /** The only verdict on a subject. */
+    static Verdict verdict(Plan plan, String subject) {
+        List<Verdict> verdicts = plan.verdicts().stream()
+                .filter(verdict -> verdict.subject().equals(subject))
+                .toList();
+        if (verdicts.size() != 1) {
+            throw new AssertionError(verdicts.size() + " verdicts on " + subject + " in " + plan.verdicts());
+        }
+        return verdicts.get(0);
+    }
+}

@@ -1,0 +1,106 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterState;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A made-up print job, second by second: idle, heat-up, print, a pause, more print, a fault, the rest of the print, cooling while done, idle.
+ * Heaters answer to first order.
+ */
+final class Job {
+    private static final double ROOM_C = 22;
+    private static final double BED_C = 60;
+    private static final double NOZZLE_C = 215;
+    private static final double CHAMBER_C = 40;
+    private static final double BED_TIME_CONSTANT_S = 70;
+    private static final double NOZZLE_TIME_CONSTANT_S = 35;
+    private static final double CHAMBER_TIME_CONSTANT_S = 110;
+    private static final int LAYERS = 84;
+    private static final int PRINT_S = 900;
+
+    private static final List<Phase> PHASES = List.of(
+            new Phase(PrinterState.IDLE, 25, false),
+            new Phase(PrinterState.WARMING, 260, true),
+            new Phase(PrinterState.PRINTING, 400, true),
+            new Phase(PrinterState.HELD, 40, true),
+            new Phase(PrinterState.PRINTING, 200, true),
+            new Phase(PrinterState.FAULT, 30, true),
+            new Phase(PrinterState.PRINTING, 300, true),
+            new Phase(PrinterState.DONE, 60, false),
+            new Phase(PrinterState.IDLE, 60, false));
+
+    private record Phase(PrinterState state, int seconds, boolean hot) {}
+
+    private Job() {}
+
+    /**
+     * The job at one second.
+     *
+     * @param second since the beginning
+     * @param state what the printer is doing
+     * @param values every quantity, in Lampwright's units
+     * @param camera whether a picture is being taken
+     */
+    record Moment(int second, PrinterState state, Map<Quantity, Double> values, boolean camera) {
+        double value(Quantity quantity) {
+            return values.get(quantity);
+        }
+
+        /** What is wrong, in the printer's words; empty if nothing is. */
+        String faultText() {
+            return state == PrinterState.FAULT ? "tip blocked at layer " + Math.round(value(Quantity.JOB_DONE)) : "";
+        }
+    }
+
+    /** All of it, a moment for each second. */
+    static List<Moment> moments() {
+        List<Moment> moments = new ArrayList<>();
+        double bed = ROOM_C;
+        double nozzle = ROOM_C;
+        double chamber = ROOM_C;
+        int printed = 0;
+        int begun = 0;
+        for (Phase phase : PHASES) {
+            for (int i = 0; i < phase.seconds; i++) {
+                int second = moments.size();
+                boolean resting = phase.state == PrinterState.IDLE;
+                bed = nearer(bed, phase.hot ? BED_C : ROOM_C, phase.hot, BED_TIME_CONSTANT_S);
+                nozzle = nearer(nozzle, phase.hot ? NOZZLE_C : ROOM_C, phase.hot, NOZZLE_TIME_CONSTANT_S);
+                chamber = nearer(chamber, phase.hot ? CHAMBER_C : ROOM_C, phase.hot, CHAMBER_TIME_CONSTANT_S);
+                printed = resting ? 0 : printed + (phase.state == PrinterState.PRINTING ? 1 : 0);
+                begun = phase.state == PrinterState.IDLE || phase.state == PrinterState.WARMING ? second : begun;
+                Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+                values.put(Quantity.BED_ACTUAL, bed + ripple(second, 1));
+                values.put(Quantity.BED_TARGET, phase.hot ? BED_C : 0);
+                values.put(Quantity.NOZZLE_ACTUAL, nozzle + ripple(second, 2));
+                values.put(Quantity.NOZZLE_TARGET, phase.hot ? NOZZLE_C : 0);
+                values.put(Quantity.CHAMBER_ACTUAL, chamber + ripple(second, 3));
+                values.put(Quantity.CHAMBER_TARGET, phase.hot ? CHAMBER_C : 0);
+                values.put(Quantity.JOB_PROGRESS, Math.min(1, (double) printed / PRINT_S));
+                values.put(Quantity.JOB_LEFT, printed == 0 ? 0.0 : PRINT_S - printed);
+                values.put(Quantity.JOB_ELAPSED, resting ? 0.0 : second - begun);
+                values.put(Quantity.JOB_DONE, Math.floor((double) LAYERS * printed / PRINT_S));
+                values.put(Quantity.JOB_TOTAL, resting ? 0.0 : LAYERS);
+                boolean camera = phase.state == PrinterState.PRINTING && second % 30 < 2;
+                moments.add(new Moment(second, phase.state, values, camera));
+            }
+        }
+        return moments;
+    }
+
+    /** A heater aims a little past its target, and then holds it. */
+    private static double nearer(double from, double to, boolean hot, double timeConstantS) {
+        double aim = hot ? to * 1.05 : to;
+        double next = aim + (from - aim) * Math.exp(-1 / timeConstantS);
+        return hot && from <= to ? Math.min(to, next) : next;
+    }
+
+    /** What a sensor adds of its own, the same each time. */
+    private static double ripple(int second, int sensor) {
+        return 0.3 * Math.sin(second * (0.7 + 0.1 * sensor) + sensor);
+    }
+}

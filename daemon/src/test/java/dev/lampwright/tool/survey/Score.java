@@ -1,0 +1,126 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.StatusReader;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * How well a survey binds a printer, with nobody's help: the configuration that it proposes is read, the whole job is told to what it binds, and
+ * what comes out is held against what the job really did. A reading or the state is bound right if it is right in 95 of 100 seconds.
+ *
+ * @param printer the printer
+ * @param right what is bound right
+ * @param wrong what is bound wrong, or not bound, or bound although the printer does not tell it
+ */
+record Score(Printer printer, List<String> right, List<String> wrong) {
+    /** Layers are counted while the job goes on, and mean nothing before and after. */
+    private static final Set<Quantity> COUNTS = EnumSet.of(Quantity.JOB_DONE, Quantity.JOB_TOTAL);
+
+    private static final double SHARE = 0.95;
+    private static final Broker BROKER =
+            new Broker(URI.create("mqtt://127.0.0.1:1883"), Optional.empty(), Optional.empty(), Optional.empty());
+    private static final long NANOS_A_SECOND = 1_000_000_000L;
+
+    /**
+     * Surveys a printer and judges what comes of it.
+     *
+     * @param printer the printer
+     * @param seconds how many seconds of its job the survey listens to
+     */
+    static Score of(Printer printer, int seconds) throws ConfigException {
+        Survey survey = new Survey();
+        for (Job.Moment moment :
+                Job.moments().subList(0, Math.min(seconds, Job.moments().size()))) {
+            printer.speaker()
+                    .apply(moment)
+                    .forEach(message ->
+                            survey.hear(message.topic(), bytes(message.payload()), moment.second() * NANOS_A_SECOND));
+        }
+        return of(printer, survey.proposal());
+    }
+
+    /**
+     * Judges what a survey has made of a printer.
+     *
+     * @param printer the printer
+     * @param proposal what was proposed
+     */
+    static Score of(Printer printer, Proposal proposal) throws ConfigException {
+        return ProposedConfig.isEnough(proposal)
+                ? judged(printer, ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "proposed"))
+                : new Score(printer, List.of(), all(printer));
+    }
+
+    private static List<String> all(Printer printer) {
+        List<String> all =
+                new ArrayList<>(printer.tells().stream().map(Quantity::key).toList());
+        all.add("state");
+        return all;
+    }
+
+    private static Score judged(Printer printer, Config config) {
+        StatusReader reader = new StatusReader(config.bindings());
+        PrinterStatus status = PrinterStatus.nothingHeard();
+        Map<Quantity, Integer> good = new EnumMap<>(Quantity.class);
+        Map<Quantity, Integer> asked = new EnumMap<>(Quantity.class);
+        int goodStates = 0;
+        List<Job.Moment> moments = Job.moments();
+        for (Job.Moment moment : moments) {
+            for (Printer.Message message : printer.speaker().apply(moment)) {
+                status = reader.read(
+                        status, message.topic(), bytes(message.payload()), moment.second() * NANOS_A_SECOND);
+            }
+            for (Quantity quantity : printer.tells()) {
+                if (COUNTS.contains(quantity) && moment.state() != PrinterState.PRINTING) {
+                    continue;
+                }
+                asked.merge(quantity, 1, Integer::sum);
+                double off = Math.abs(status.value(quantity) - moment.value(quantity));
+                good.merge(quantity, off <= Printers.TOLERANCES.get(quantity) ? 1 : 0, Integer::sum);
+            }
+            goodStates += status.state() == moment.state() ? 1 : 0;
+        }
+        List<String> right = new ArrayList<>();
+        List<String> wrong = new ArrayList<>();
+        good.forEach((quantity, count) -> (count >= SHARE * asked.get(quantity) ? right : wrong).add(quantity.key()));
+        (goodStates >= SHARE * moments.size() ? right : wrong).add("state");
+        config.bindings().readings().keySet().stream()
+                .filter(quantity -> !printer.tells().contains(quantity))
+                .forEach(quantity -> wrong.add(quantity.key() + ", which it does not tell"));
+        return new Score(printer, right, wrong);
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** The share that is bound right. */
+    double share() {
+        return (double) right.size() / (right.size() + wrong.size());
+    }
+
+    @Override
+    public String toString() {
+        return String.format(
+                "%-8s %-32s %2d of %2d%s",
+                printer.name(),
+                printer.shape(),
+                right.size(),
+                right.size() + wrong.size(),
+                wrong.isEmpty() ? "" : "  not: " + String.join(", ", wrong));
+    }
+}
