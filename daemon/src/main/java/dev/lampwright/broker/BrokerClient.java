@@ -244,7 +244,7 @@ public final class BrokerClient implements AutoCloseable {
         }
         messages.increment();
         try {
-            sink.take(topic, payload, retained);
+            sink.heard(topic, payload, retained);
         } catch (RuntimeException e) {
             LOG.error("{}: a message on {} could not be taken in", where, Printable.beginning(topic, 100), e);
         }

@@ -261,7 +261,7 @@ final class BrokerSession implements AutoCloseable {
         @Override
         public void messageArrived(String topic, MqttMessage message) {
             if (!isOver) {
-                sink.take(topic, message.getPayload(), message.isRetained());
+                sink.heard(topic, message.getPayload(), message.isRetained());
             }
         }
 

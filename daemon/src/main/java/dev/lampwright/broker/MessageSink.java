@@ -4,11 +4,11 @@ package dev.lampwright.broker;
 @FunctionalInterface
 public interface MessageSink {
     /**
-     * Takes a message. It is called by one thread at a time and must be quick: what it does holds up the next message.
+     * A message has come. It is called by one thread at a time and must be quick: what it does holds up the next message.
      *
      * @param topic the topic it was published on
      * @param payload its payload, which now belongs to the callee; cut if it was longer than {@link BrokerClient#MOST_BYTES}
      * @param retained whether the broker had kept it from before the subscription
      */
-    void take(String topic, byte[] payload, boolean retained);
+    void heard(String topic, byte[] payload, boolean retained);
 }
