@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 /** The keys {@code by}, {@code from} and {@code to}: a signal and the bounds it is seen through. */
 final class FollowKeys {
     /** The signals by name. */
-    static final Map<String, Signal> SIGNALS = Words.of(Signal.values(), Signal::key);
+    static final Map<String, Signal> SIGNALS = Words.of(Signal.all().toArray(Signal[]::new), Signal::key);
 
     private static final double LARGEST = 1e9;
     private static final Follow STAND_IN = Follow.of(Signal.JOB_PROGRESS);

@@ -228,7 +228,7 @@ public final class Daemon implements AutoCloseable {
     private Map<String, Double> signals() {
         Map<String, Double> signals = frames.signals();
         PrinterStatus read = status.get();
-        for (Signal signal : Signal.values()) {
+        for (Signal signal : Signal.all()) {
             signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
         }
         return signals;

@@ -7,7 +7,7 @@ import java.util.concurrent.atomic.AtomicLongArray;
 
 /** Where the frame loop leaves the signals' values for others to read. It neither waits nor allocates. */
 final class SignalBoard {
-    private static final Signal[] SIGNALS = Signal.values();
+    private static final Signal[] SIGNALS = Signal.all().toArray(Signal[]::new);
 
     private final AtomicLongArray bits = new AtomicLongArray(SIGNALS.length);
 

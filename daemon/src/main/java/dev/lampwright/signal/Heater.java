@@ -4,10 +4,9 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Reading;
 
-/** One heated part: its temperature and its target make five signals. */
-final class Heater implements SignalSource {
-    private final Quantity actualQuantity;
-    private final Quantity targetQuantity;
+/** One heated part: its temperature and its target make its signals. */
+final class Heater implements Sources.Source {
+    private final Body body;
     private final HeatUp heatUp;
     private final Cooling cooling;
     private final ReadyTime readyTime;
@@ -21,16 +20,49 @@ final class Heater implements SignalSource {
     private Reading actual = Reading.UNKNOWN;
     private Reading target = Reading.UNKNOWN;
 
+    /** A part of the printer that is heated. */
+    enum Body {
+        /** What is printed on. */
+        BED("bed", Quantity.BED_ACTUAL, Quantity.BED_TARGET),
+        /** What is printed with. */
+        NOZZLE("nozzle", Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET),
+        /** The room around both. */
+        CHAMBER("chamber", Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET);
+
+        private final String key;
+        private final Quantity actual;
+        private final Quantity target;
+
+        Body(String key, Quantity actual, Quantity target) {
+            this.key = key;
+            this.actual = actual;
+            this.target = target;
+        }
+
+        /** The first part of the names of its signals. */
+        String key() {
+            return key;
+        }
+
+        /** Its temperature, in °C. */
+        Quantity actual() {
+            return actual;
+        }
+
+        /** The temperature that it is to reach, in °C. */
+        Quantity target() {
+            return target;
+        }
+    }
+
     /**
      * Makes one of which nothing is known.
      *
-     * @param actual what its temperature is
-     * @param target what its target is
-     * @param room where it stands
+     * @param body what it heats
+     * @param room where it is
      */
-    Heater(Quantity actual, Quantity target, Room room) {
-        actualQuantity = actual;
-        targetQuantity = target;
+    Heater(Body body, Room room) {
+        this.body = body;
         heatUp = new HeatUp(room.ambientC());
         cooling = new Cooling(room.ambientC(), room.hotAboveC());
         readyTime = new ReadyTime(room.ambientC());
@@ -38,8 +70,8 @@ final class Heater implements SignalSource {
 
     @Override
     public void follow(PrinterStatus status) {
-        Reading newActual = status.reading(actualQuantity);
-        Reading newTarget = status.reading(targetQuantity);
+        Reading newActual = status.reading(body.actual());
+        Reading newTarget = status.reading(body.target());
         boolean isMeasured = newActual.differsFrom(actual);
         if (isMeasured || newTarget.differsFrom(target)) {
             actual = newActual;

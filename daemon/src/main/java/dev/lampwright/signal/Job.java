@@ -9,7 +9,7 @@ import dev.lampwright.printer.Reading;
  * The job: how fast it goes on, and how long it still takes. The printer's word counts if it tells the time left; if it does not, its
  * progress does. The time stands still while the job does.
  */
-final class Job implements SignalSource {
+final class Job implements Sources.Source {
     private final JobPace pace = new JobPace();
     private final StopClock clock = new StopClock();
     private final Glide speed = new Glide();

@@ -1,81 +1,127 @@
 package dev.lampwright.signal;
 
 import dev.lampwright.payload.Quantity;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
-/** A number that light can follow. Each is known by the name that the configuration has for it. */
-public enum Signal {
-    /** How far the bed has got from where this heat-up began to its target, 0 to 1. */
-    BED_HEAT("bed.heat"),
-    /** The same of the nozzle. */
-    NOZZLE_HEAT("nozzle.heat"),
-    /** The same of the chamber. */
-    CHAMBER_HEAT("chamber.heat"),
-    /** How hot the bed still is while it is not heated, from 1 where it was hottest to 0 where it may be touched. */
-    BED_COOLING("bed.cooling"),
-    /** The same of the nozzle. */
-    NOZZLE_COOLING("nozzle.cooling"),
-    /** The same of the chamber. */
-    CHAMBER_COOLING("chamber.cooling"),
-    /** The most of these three. */
-    STILL_HOT("still_hot"),
-    /** Time until the bed is ready, in s. */
-    BED_READY("bed.ready_s", false),
-    /** The same of the nozzle. */
-    NOZZLE_READY("nozzle.ready_s", false),
-    /** The same of the chamber. */
-    CHAMBER_READY("chamber.ready_s", false),
-    /** How far off the time until the bed is ready may be, in s. */
-    BED_READY_ERROR("bed.ready_error_s", false),
-    /** The same of the nozzle. */
-    NOZZLE_READY_ERROR("nozzle.ready_error_s", false),
-    /** The same of the chamber. */
-    CHAMBER_READY_ERROR("chamber.ready_error_s", false),
-    /** How fast the bed gets hotter, in K/s; below 0 while it cools. */
-    BED_SPEED("bed.speed_K_per_s", false),
-    /** The same of the nozzle. */
-    NOZZLE_SPEED("nozzle.speed_K_per_s", false),
-    /** The same of the chamber. */
-    CHAMBER_SPEED("chamber.speed_K_per_s", false),
-    /** How fast the job goes on, as share of it per hour. */
-    JOB_SPEED("job.speed_per_h", false),
+/**
+ * A number that light can follow. Each is known by the name that the configuration has for it, and is there once, so {@code ==} tells
+ * signals apart. All of them are in {@link #table}: a line there is a new signal, or a new one of each heated body.
+ */
+public final class Signal {
+    private static final boolean SHARE = true;
+    private static final boolean NO_SHARE = false;
+    private static final List<Signal> ALL = table();
+
     /** Share of the job that is done, 0 to 1. */
-    JOB_PROGRESS(Quantity.JOB_PROGRESS),
-    /** Time until the job is done, in s. */
-    JOB_LEFT("job.left_s", false),
-    /** Temperature of the bed, in °C. */
-    BED_ACTUAL(Quantity.BED_ACTUAL),
-    /** Temperature that the bed is to reach, in °C. */
-    BED_TARGET(Quantity.BED_TARGET),
-    /** Temperature of the nozzle, in °C. */
-    NOZZLE_ACTUAL(Quantity.NOZZLE_ACTUAL),
-    /** Temperature that the nozzle is to reach, in °C. */
-    NOZZLE_TARGET(Quantity.NOZZLE_TARGET),
-    /** Temperature of the chamber, in °C. */
-    CHAMBER_ACTUAL(Quantity.CHAMBER_ACTUAL),
-    /** Temperature that the chamber is to reach, in °C. */
-    CHAMBER_TARGET(Quantity.CHAMBER_TARGET);
+    public static final Signal JOB_PROGRESS = of(Quantity.JOB_PROGRESS);
 
+    private final int index;
     private final String key;
-    private final Optional<Quantity> quantity;
     private final boolean isShare;
+    private final Optional<Quantity> quantity;
+    private final Function<Sources, Track> track;
 
-    Signal(String key) {
-        this(key, true);
-    }
-
-    Signal(String key, boolean isShare) {
+    private Signal(
+            int index, String key, boolean isShare, Optional<Quantity> quantity, Function<Sources, Track> track) {
+        this.index = index;
         this.key = key;
-        quantity = Optional.empty();
         this.isShare = isShare;
+        this.quantity = quantity;
+        this.track = track;
     }
 
-    Signal(Quantity quantity) {
-        key = quantity.key();
-        this.quantity = Optional.of(quantity);
-        isShare = quantity == Quantity.JOB_PROGRESS;
+    private static List<Signal> table() {
+        Table table = new Table();
+        // How far a body has got from where this heat-up began to its target.
+        table.ofEachBody("heat", SHARE, Heater::heat);
+        // How hot a body still is while it is not heated, from 1 where it was hottest to 0 where it may be touched.
+        table.ofEachBody("cooling", SHARE, Heater::cooling);
+        // The most of these.
+        table.add("still_hot", SHARE, Sources::stillHot);
+        // Time until a body is ready, and its standard error.
+        table.ofEachBody("ready_s", NO_SHARE, Heater::ready);
+        table.ofEachBody("ready_error_s", NO_SHARE, Heater::readyError);
+        // How fast a body gets hotter; below 0 while it cools.
+        table.ofEachBody("speed_K_per_s", NO_SHARE, Heater::speed);
+        // How fast the job goes on, as share of it per hour.
+        table.add("job.speed_per_h", NO_SHARE, sources -> sources.job().speed());
+        table.asRead(Quantity.JOB_PROGRESS, SHARE);
+        // Time until the job is done: by the printer's word, or else by its progress.
+        table.add("job.left_s", NO_SHARE, sources -> sources.job().left());
+        for (Heater.Body body : Heater.Body.values()) {
+            table.asRead(body.actual(), NO_SHARE);
+            table.asRead(body.target(), NO_SHARE);
+        }
+        return List.copyOf(table.signals);
+    }
+
+    /** Signals while they are declared. */
+    private static final class Table {
+        private final List<Signal> signals = new ArrayList<>();
+
+        void add(String key, boolean isShare, Function<Sources, Track> track) {
+            signals.add(new Signal(signals.size(), key, isShare, Optional.empty(), track));
+        }
+
+        void ofEachBody(String measure, boolean isShare, Function<Heater, Track> track) {
+            for (Heater.Body body : Heater.Body.values()) {
+                add(body.key() + '.' + measure, isShare, sources -> track.apply(sources.heater(body)));
+            }
+        }
+
+        void asRead(Quantity quantity, boolean isShare) {
+            signals.add(new Signal(
+                    signals.size(),
+                    quantity.key(),
+                    isShare,
+                    Optional.of(quantity),
+                    sources -> sources.reading(quantity)));
+        }
+    }
+
+    /**
+     * All signals.
+     *
+     * @return in the order of their {@link #index}; the same list each time
+     */
+    public static List<Signal> all() {
+        return ALL;
+    }
+
+    /**
+     * The signal of a name.
+     *
+     * @param key as in {@link #key}
+     * @return the signal, empty if there is none of that name
+     */
+    public static Optional<Signal> named(String key) {
+        return ALL.stream().filter(signal -> signal.key.equals(key)).findFirst();
+    }
+
+    /**
+     * The signal that follows a reading as it is.
+     *
+     * @param quantity what is read: the progress of the job, or a temperature
+     * @return the signal
+     * @throws IllegalArgumentException if no signal follows that quantity as it is read
+     */
+    public static Signal of(Quantity quantity) {
+        return ALL.stream()
+                .filter(signal -> signal.quantity.filter(quantity::equals).isPresent())
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no signal follows " + quantity + " as it is read"));
+    }
+
+    /**
+     * Its place among all.
+     *
+     * @return 0 or more
+     */
+    int index() {
+        return index;
     }
 
     /**
@@ -88,15 +134,6 @@ public enum Signal {
     }
 
     /**
-     * The quantity that this follows as it is read.
-     *
-     * @return empty if the signal is reckoned from several
-     */
-    public Optional<Quantity> quantity() {
-        return quantity;
-    }
-
-    /**
      * Whether this runs from 0 to 1 by itself, so that it needs no bounds to be followed.
      *
      * @return false for temperatures, times and speeds
@@ -106,21 +143,26 @@ public enum Signal {
     }
 
     /**
-     * The signal of a name.
+     * The quantity that this follows as it is read.
      *
-     * @param key as in {@link #key}
-     * @return the signal, empty if there is none of that name
+     * @return empty if the signal is calculated from several
      */
-    public static Optional<Signal> named(String key) {
-        return Arrays.stream(values()).filter(signal -> signal.key.equals(key)).findFirst();
+    public Optional<Quantity> quantity() {
+        return quantity;
     }
 
     /**
-     * The names of all.
+     * What its value comes from.
      *
-     * @return as in {@link #key}
+     * @param sources the sources of one printer's signals
+     * @return its value over time
      */
-    public static List<String> keys() {
-        return Arrays.stream(values()).map(Signal::key).toList();
+    Track track(Sources sources) {
+        return track.apply(sources);
+    }
+
+    @Override
+    public String toString() {
+        return key;
     }
 }

@@ -13,15 +13,13 @@ const NAMES = {
   still_hot: "still hot",
 };
 
-/** Units as they end a signal's name, and how they are said. */
+/** Units as they end a signal's name, and how they are said. What has no unit is a share. */
 const UNITS = [
   ["_K_per_s", "K/s"],
   ["_per_h", "% an hour"],
   ["_C", "°C"],
   ["_s", "time"],
 ];
-
-const SHARES = new Set(["heat", "cooling", "progress", "still_hot"]);
 
 /** A time in seconds, by its two greatest parts. */
 export function duration(seconds) {
@@ -47,9 +45,9 @@ export function signalName(key) {
   const dot = key.indexOf(".");
   const part = dot < 0 ? "printer" : key.slice(0, dot);
   const rest = key.slice(dot + 1);
-  const [ending, said] = UNITS.find(([end]) => rest.endsWith(end)) ?? ["", ""];
+  const [ending, said] = UNITS.find(([end]) => rest.endsWith(end)) ?? ["", "share"];
   const what = rest.slice(0, rest.length - ending.length);
-  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: SHARES.has(what) ? "share" : said };
+  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: said };
 }
 
 /** A signal's value with its unit. */

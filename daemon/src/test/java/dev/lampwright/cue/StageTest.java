@@ -212,7 +212,7 @@ class StageTest {
 
     @Test
     void aValueThatWaversAtABoundDoesNotSwitchToAndFro() {
-        Condition hot = Condition.signal(Signal.BED_ACTUAL, 50, Double.POSITIVE_INFINITY, 5);
+        Condition hot = Condition.signal(Signal.of(Quantity.BED_ACTUAL), 50, Double.POSITIVE_INFINITY, 5);
         cues(new Cue(red, List.of(hot), 0, Easing.LINEAR), always(blue, 0));
         assertShows("blue", frame());
         assertShows("blue", bedAt(49.9));

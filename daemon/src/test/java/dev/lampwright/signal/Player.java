@@ -36,8 +36,8 @@ final class Player {
     }
 
     /** A signal's value at some time of the heat-up, in s. */
-    double value(Signal signal, double seconds) {
-        return signals.value(signal, nanos(begin + seconds));
+    double value(String key, double seconds) {
+        return signals.value(Signal.named(key).orElseThrow(), nanos(begin + seconds));
     }
 
     private static long nanos(double seconds) {

@@ -81,7 +81,7 @@ final class ReadyFigures {
         player.begin(record);
         double at = record.reaches(share);
         player.playUntil(record, at);
-        errors.add(player.value(Signal.BED_READY, at), record.readyS() - at);
+        errors.add(player.value("bed.ready_s", at), record.readyS() - at);
         player.playUntil(record, Double.POSITIVE_INFINITY);
     }
 

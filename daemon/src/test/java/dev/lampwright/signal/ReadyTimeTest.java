@@ -136,7 +136,7 @@ final class ReadyTimeTest {
         double at = record.reaches(share);
         player.playUntil(record, at);
         double left = record.readyS() - at;
-        double off = Math.abs(player.value(Signal.BED_READY, at) - left) / left;
+        double off = Math.abs(player.value("bed.ready_s", at) - left) / left;
         player.playUntil(record, Double.POSITIVE_INFINITY);
         return off;
     }

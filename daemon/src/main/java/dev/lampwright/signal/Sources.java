@@ -1,0 +1,103 @@
+package dev.lampwright.signal;
+
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Reading;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** What the signals of one printer come from: it takes in what is new in a status, and moves their tracks. */
+final class Sources {
+    private final List<Source> all = new ArrayList<>();
+    private final Map<Heater.Body, Heater> heaters = new EnumMap<>(Heater.Body.class);
+    private final Job job = new Job();
+
+    /** Something that moves tracks. */
+    interface Source {
+        /**
+         * Takes what is new in a status; the same status again changes nothing.
+         *
+         * @param status the latest
+         */
+        void follow(PrinterStatus status);
+    }
+
+    /** A reading followed as it is. */
+    private static final class ReadValue implements Source {
+        private final Quantity quantity;
+        private final Glide glide = new Glide();
+        private Reading last = Reading.UNKNOWN;
+
+        ReadValue(Quantity quantity) {
+            this.quantity = quantity;
+        }
+
+        @Override
+        public void follow(PrinterStatus status) {
+            Reading newest = status.reading(quantity);
+            if (newest.differsFrom(last)) {
+                last = newest;
+                glide.to(newest.value(), newest.atNanos());
+            }
+        }
+    }
+
+    /**
+     * Makes sources of which nothing is known.
+     *
+     * @param room where the printer is
+     */
+    Sources(Room room) {
+        for (Heater.Body body : Heater.Body.values()) {
+            Heater heater = new Heater(body, room);
+            heaters.put(body, heater);
+            all.add(heater);
+        }
+        all.add(job);
+    }
+
+    Heater heater(Heater.Body body) {
+        return heaters.get(body);
+    }
+
+    Job job() {
+        return job;
+    }
+
+    /** Adds a source that follows a reading as it is. */
+    Track reading(Quantity quantity) {
+        ReadValue value = new ReadValue(quantity);
+        all.add(value);
+        return value.glide;
+    }
+
+    /** The hottest of the bodies that are not heated; unknown if there is none. */
+    Track stillHot() {
+        Track[] cooling = heaters.values().stream().map(Heater::cooling).toArray(Track[]::new);
+        return nanos -> highest(cooling, nanos);
+    }
+
+    private static double highest(Track[] tracks, long nanos) {
+        double highest = Double.NaN;
+        for (Track track : tracks) {
+            double value = track.at(nanos);
+            if (value > highest || Double.isNaN(highest)) {
+                highest = value;
+            }
+        }
+        return highest;
+    }
+
+    /**
+     * Takes what is new in a status; the same status again changes nothing.
+     *
+     * @param status the latest
+     */
+    void follow(PrinterStatus status) {
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).follow(status);
+        }
+    }
+}
