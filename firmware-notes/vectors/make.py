@@ -110,4 +110,5 @@ def main():
     bad("nothing_but_a_code", b"\x01\x00")
 
 
-main()
+if __name__ == "__main__":
+    main()

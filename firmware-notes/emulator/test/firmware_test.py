@@ -48,6 +48,20 @@ def read_vectors():
     return vectors
 
 
+def read_parts():
+    """Name to [(wire, type, sequence, body, strip or None)] of every case of parts.txt."""
+    cases = {}
+    with open(os.path.join(os.path.dirname(VECTORS), "parts.txt"), encoding="ascii") as file:
+        for line in file:
+            fields = line.split()
+            if fields[0] == "case":
+                messages = cases[fields[1]] = []
+            if fields[0] == "say":
+                strip = None if fields[5] == "-" else bytes.fromhex(fields[5])
+                messages.append((bytes.fromhex(fields[1]), int(fields[2], 16), int(fields[3], 16), bytes.fromhex(fields[4]), strip))
+    return cases
+
+
 class FirmwareTest(unittest.TestCase):
 
     def start(self, *options, baud=USUAL_BAUD):
@@ -124,6 +138,22 @@ class Talking(FirmwareTest):
         self.assertEqual(answer("setup_small"), (vectors["in_force_small"][1], vectors["in_force_small"][3]))
         self.assertEqual(answer("frame_two_pixels"), (vectors["shown"][1], vectors["shown"][3]))
         self.expect_strip(bytes.fromhex("00ff00102040"))
+        self.end()
+
+    def test_parts_lost_doubled_and_swapped(self):
+        """wire.md, section 3: parts of two frames are never shown as one."""
+        self.start("--free")
+        self.set_up(8)
+        for name, messages in read_parts().items():
+            with self.subTest(case=name):
+                self.rest(wire.DARK)
+                for line, kind, sequence, body, strip in messages:
+                    self.assertEqual(self.talk.ask_wire(line, sequence), (kind, body))
+                    if strip is not None:
+                        self.expect_strip(strip)
+        shown = {line["frame"] for line in self.board.seen if "frame" in line}
+        self.assertLessEqual(shown, {strip.hex() for messages in read_parts().values() for *_, strip in messages if strip}
+                             | {bytes(24).hex()})
         self.end()
 
     def test_id_is_that_of_the_eeprom(self):

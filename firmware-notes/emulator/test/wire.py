@@ -162,5 +162,5 @@ class Talk:
                 return None
 
     def ask(self, kind, body=b"", lost_us=None):
-        self.sequence = self.sequence % 255 + 1
+        self.sequence = (self.sequence + 1) % 256
         return self.ask_wire(packet(kind, self.sequence, body), self.sequence, lost_us)

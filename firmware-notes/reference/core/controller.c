@@ -191,8 +191,14 @@ static struct complaint on_too_long(struct controller *controller)
     return complain(COMPLAINT_TOO_LONG, PACKET_MOST);
 }
 
+/*
+ * A part belongs to the frame of the part before only if every message between them has come: whenever a sequence number does not
+ * follow the one before, something was lost, and it may have been the first part of another frame.
+ */
 static void begin_body(struct controller *controller)
 {
+    if (controller->reader.sequence != (uint8_t)(controller->last_sequence + 1))
+        parts_forget(&controller->parts);
     if (controller->reader.type == FRAME)
         parts_begin(&controller->parts);
 }

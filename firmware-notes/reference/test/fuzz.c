@@ -137,6 +137,13 @@ static void send_good_setup(struct input *input)
     host_send(0x02, next(input), body.bytes, body.length);
 }
 
+/* Mostly the next one: what does not follow is refused. */
+static uint8_t next_sequence(struct input *input)
+{
+    uint8_t chosen = next(input);
+    return chosen % 8 == 0 ? chosen : (uint8_t)(bench.controller.last_sequence + 1);
+}
+
 /* A part of a frame, of `count` bytes that repeat what the input gives. */
 static void send_part(struct input *input, uint16_t offset, uint8_t flags, size_t count)
 {
@@ -149,7 +156,7 @@ static void send_part(struct input *input, uint16_t offset, uint8_t flags, size_
         count += 2u * in_force.dimmers;
     for (size_t i = 0; i < count; i++)
         body_byte(&body, pattern_length == 0 ? 0 : pattern[i % pattern_length]);
-    host_send(0x03, next(input), body.bytes, body.length);
+    host_send(0x03, next_sequence(input), body.bytes, body.length);
 }
 
 static void send_full_frame(struct input *input)

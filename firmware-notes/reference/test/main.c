@@ -8,6 +8,7 @@ int main(void)
     clamp_tests();
     clamp_vector_tests();
     parts_tests();
+    parts_vectors_tests();
     controller_tests();
     light_tests();
     trouble_tests();

@@ -13,12 +13,14 @@
 #define BYTES (3 * PIXELS)
 
 static uint8_t picture[BYTES];
+static uint8_t sequence;
 
 static void start(void)
 {
     struct body body = host_setup_of(PIXELS, 1500, 2);
     bench_start();
-    host_ask(0x02, 1, body.bytes, body.length, 0x82);
+    sequence = (uint8_t)chance(256);
+    host_ask(0x02, sequence, body.bytes, body.length, 0x82);
     for (int i = 0; i < BYTES; i++)
         picture[i] = (uint8_t)(10 * i + 1);
 }
@@ -26,7 +28,7 @@ static void start(void)
 static struct packet ask_part(uint16_t offset, bool last, size_t count)
 {
     struct body body = host_frame(offset, last, NULL, 0, picture + offset, count);
-    return host_ask(0x03, (uint8_t)chance(256), body.bytes, body.length, 0x83);
+    return host_ask(0x03, ++sequence, body.bytes, body.length, 0x83);
 }
 
 static void part_is_taken(uint16_t offset, size_t count)
@@ -54,7 +56,7 @@ static void part_is_refused(uint16_t offset, uint8_t flags, size_t count, uint8_
     bench_forget();
     struct body body = host_frame(offset, false, NULL, 0, bytes, count);
     body.bytes[2] = flags;
-    uint8_t got = host_complaint(0x03, 9, body.bytes, body.length, &told);
+    uint8_t got = host_complaint(0x03, ++sequence, body.bytes, body.length, &told);
     CHECK(got == code, "code %u, not %u", got, code);
     CHECK(told == detail, "detail %u, not %u", told, detail);
     CHECK(bench.drives == 0, "%d drives", bench.drives);
@@ -190,9 +192,27 @@ static void other_messages_do_not_end_the_frame(void)
     struct body body = host_setup_of(PIXELS, 1500, 2);
     start();
     part_is_taken(0, 6);
-    host_ask(0x01, 3, (const uint8_t[]){ 1 }, 1, 0x81);
-    host_ask(0x02, 4, body.bytes, body.length, 0x82);
+    host_ask(0x01, ++sequence, (const uint8_t[]){ 1 }, 1, 0x81);
+    host_ask(0x02, ++sequence, body.bytes, body.length, 0x82);
     last_part_is_shown(6, BYTES - 6);
+}
+
+/* Whatever was lost may have been the first part of another frame: wire.md section 3. */
+static void lost_message_ends_the_frame(void)
+{
+    start();
+    part_is_taken(0, 6);
+    sequence++;
+    part_is_refused(6, 1, BYTES - 6, 8, 0);
+    part_is_taken(0, 6);
+    sequence++;
+    host_ask(0x01, ++sequence, (const uint8_t[]){ 1 }, 1, 0x81);
+    part_is_refused(6, 1, BYTES - 6, 8, 0);
+    part_is_taken(0, 6);
+    sequence--;
+    part_is_refused(6, 1, BYTES - 6, 8, 0);
+    sequence += 100;
+    last_part_is_shown(0, BYTES);
 }
 
 static void another_setup_ends_the_frame(void)
@@ -200,7 +220,7 @@ static void another_setup_ends_the_frame(void)
     struct body body = host_setup_of(PIXELS + 1, 1500, 2);
     start();
     part_is_taken(0, 6);
-    host_ask(0x02, 4, body.bytes, body.length, 0x82);
+    host_ask(0x02, ++sequence, body.bytes, body.length, 0x82);
     part_is_refused(6, 1, BYTES - 6, 8, 0);
 }
 
@@ -256,6 +276,7 @@ void parts_tests(void)
     RUN(broken_packet_ends_the_frame);
     RUN(broken_part_is_never_shown);
     RUN(other_messages_do_not_end_the_frame);
+    RUN(lost_message_ends_the_frame);
     RUN(another_setup_ends_the_frame);
     RUN(vector_frames_are_shown);
     RUN(vector_parts_are_shown);

@@ -9,6 +9,7 @@ void setup_tests(void);
 void clamp_tests(void);
 void clamp_vector_tests(void);
 void parts_tests(void);
+void parts_vectors_tests(void);
 void controller_tests(void);
 void light_tests(void);
 void trouble_tests(void);

@@ -288,6 +288,9 @@ public final class MemoryController {
         @Override
         public void message(Message message) {
             overrunCounted = false;
+            if (message.sequence() != ((lastSequence + 1) & 0xFF)) {
+                parts.forget();
+            }
             lastSequence = message.sequence();
             take(message);
         }

@@ -6,7 +6,10 @@ import dev.lampwright.protocol.FrameParts;
 import dev.lampwright.protocol.MalformedMessageException;
 import dev.lampwright.protocol.Message;
 
-/** Puts a frame together from its parts, which must come in order and without gaps. Allocates nothing for a frame. */
+/**
+ * Puts a frame together from its parts, which must come in order and without gaps. Whoever hands them over calls {@link #forget}
+ * when a message was lost between two. Allocates nothing for a frame.
+ */
 final class PartsTaken {
     /** What became of a part. */
     enum Outcome {

@@ -229,6 +229,17 @@ class MemoryControllerTest {
         assertEquals(0, bench.recording.size());
     }
 
+    /** Section 3: whatever was lost may have been the first part of another frame. */
+    @Test
+    void refusesThePartAfterALostMessage() {
+        ControllerBench bench = ControllerBench.board().setUp();
+        bench.tell(MessageType.FRAME, 10, "0000 00 0102");
+        bench.answer();
+        bench.tell(MessageType.FRAME, 13, "0002 01 03040506");
+        assertEquals("080000", bench.answer().body());
+        assertEquals(0, bench.recording.size());
+    }
+
     @Test
     void refusesPartsThatEndWrong() {
         ControllerBench bench = ControllerBench.board().setUp();
