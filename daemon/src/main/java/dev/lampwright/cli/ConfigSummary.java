@@ -27,7 +27,8 @@ final class ConfigSummary {
         List<String> parts = new ArrayList<>();
         parts.add("listens at " + config.broker().url() + " to "
                 + String.join(", ", config.bindings().topicFilters()));
-        parts.add(setup.pixels() + " pixels " + setup.order() + " at " + config.port() + ", ceiling "
+        parts.add(setup.pixels() + " pixels " + setup.order() + " at "
+                + config.controller().port() + ", ceiling "
                 + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
         parts.add("zones " + joined(zones(config)));
         if (!config.fitting().dimmerNames().isEmpty()) {
@@ -55,7 +56,7 @@ final class ConfigSummary {
         map.put("good", true);
         map.put("broker", config.broker().url().toString());
         map.put("topics", config.bindings().topicFilters());
-        map.put("port", config.port());
+        map.put("port", config.controller().port());
         map.put("pixels", setup.pixels());
         map.put("order", setup.order());
         map.put("ceiling_mA", setup.ceilingsMilliamps().get(setup.stripSupply()));

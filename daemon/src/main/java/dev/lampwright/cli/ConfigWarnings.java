@@ -24,7 +24,7 @@ final class ConfigWarnings {
      */
     static List<String> about(Config config) {
         List<String> misgivings = new ArrayList<>(neverShown(config.bindings()));
-        if (config.guard().allowFlashing()) {
+        if (config.light().guard().allowFlashing()) {
             misgivings.add(
                     "guard.allow_flashing_that_can_cause_seizures: lifts the flash limit; remove it unless nobody who is"
                             + " sensitive to flashing light can ever see this");

@@ -26,7 +26,7 @@ final class LookMistakes {
             return List.of(new Mistake(file, 0, "looks." + failing.get().look(), what, "change the look"));
         }
         List<Mistake> mistakes = new ArrayList<>();
-        if (!config.guard().allowFlashing()) {
+        if (!config.light().guard().allowFlashing()) {
             FlashCheck.of(config).forEach(flashing -> mistakes.add(mistake(flashing, file)));
         }
         return mistakes;

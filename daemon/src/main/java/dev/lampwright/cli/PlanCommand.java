@@ -73,7 +73,7 @@ final class PlanCommand implements Callable<Integer> {
                 String.valueOf(file.getFileName()),
                 config.setup(),
                 config.framesPerSecond(),
-                config.baud(),
+                config.controller().baud(),
                 config.wiring());
         return Plan.of(rig, AskedLight.ofAll(config));
     }

@@ -4,7 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.tool.picture.Camera;
 import dev.lampwright.tool.picture.Film;
@@ -101,7 +101,7 @@ final class RenderCommand implements Callable<Integer> {
         Path target = out.orElseGet(() -> Path.of(name() + ".png"));
         boolean moving = isMoving(target);
         Config config = file.isPresent() ? ConfigFile.read(file.get()) : builtIn();
-        Optional<Look> look = look(config);
+        Optional<LookSpec> look = look(config);
         Timeline timeline = timeline(config);
         double length = length(timeline);
         double rate = rate(moving, length, config.framesPerSecond());
@@ -136,7 +136,7 @@ final class RenderCommand implements Callable<Integer> {
         }
     }
 
-    private Optional<Look> look(Config config) {
+    private Optional<LookSpec> look(Config config) {
         return lookName.map(name -> Optional.ofNullable(config.looks().get(name))
                 .orElseThrow(() -> wrong("--look is " + name + "; there are "
                         + String.join(", ", config.looks().keySet()))));
@@ -147,7 +147,9 @@ final class RenderCommand implements Callable<Integer> {
             return Timeline.read(status.get());
         }
         return lookName.isPresent()
-                ? SignalSweep.timeline(seconds("--seconds", seconds.orElse(LOOK_SECONDS)), config.ambientC())
+                ? SignalSweep.timeline(
+                        seconds("--seconds", seconds.orElse(LOOK_SECONDS)),
+                        config.light().room().ambientC())
                 : Timeline.example();
     }
 

@@ -93,7 +93,8 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private static Daemon daemon(Config config, Recorder recorder) {
-        Function<Config, Line> lines = next -> new SerialLine(next.port(), next.baud());
+        Function<Config, Line> lines = next ->
+                new SerialLine(next.controller().port(), next.controller().baud());
         return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
     }
 }

@@ -6,8 +6,8 @@ import dev.lampwright.broker.Caller;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.TalkSpec;
 import dev.lampwright.desk.Ask;
-import dev.lampwright.desk.DeskSettings;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -118,9 +118,9 @@ final class TellCommand implements Callable<Integer> {
 
     private String prefix() throws ConfigException {
         if (source.file().isPresent()) {
-            return ConfigFile.read(source.file().get()).desk().prefix();
+            return ConfigFile.read(source.file().get()).talk().prefix();
         }
-        return prefix == null ? DeskSettings.USUAL.prefix() : prefix;
+        return prefix == null ? TalkSpec.USUAL_PREFIX : prefix;
     }
 
     private static boolean isFor(String id, String answer) {

@@ -1,8 +1,11 @@
 package dev.lampwright.colour;
 
+import java.util.Objects;
+
 /**
  * What a strip's LEDs make of their duties, turned round: from linear light to the duties that show it. Without a calibration the
- * strip's red, green and blue are taken for those of sRGB, and its white for the three together.
+ * strip's red, green and blue are taken for those of sRGB, and its white for the three together. A value: two that come to the same
+ * duties are equal.
  */
 public final class Calibration {
     /** The cone responses of Bradford's adaptation. Source: ICC.1:2010, annex E. */
@@ -119,6 +122,19 @@ public final class Calibration {
         Triple neutral = dutiesOfLight.times(ONES);
         double full = xyz.times(neutral).second();
         return new Triple(xyz.cell(1, 0) / full, xyz.cell(1, 1) / full, xyz.cell(1, 2) / full);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Calibration calibration
+                && dutiesOfXyz.equals(calibration.dutiesOfXyz)
+                && dutiesOfLight.equals(calibration.dutiesOfLight)
+                && white.equals(calibration.white);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(dutiesOfXyz, dutiesOfLight, white);
     }
 
     private static Matrix adaptation(Chromaticity target) {

@@ -1,6 +1,7 @@
 package dev.lampwright.colour;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A colour as it was written: in its own space, with what was left open ({@code none}), with its alpha, and not yet held to what
@@ -111,6 +112,20 @@ public final class Colour {
                 mixed[i] = Double.NaN;
             }
         }
+    }
+
+    /** As it was written: the same light in another space is another colour, for gradients go another way from it. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Colour colour
+                && space == colour.space
+                && coordinates.equals(colour.coordinates)
+                && Double.compare(alpha, colour.alpha) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(space, coordinates, alpha);
     }
 
     private static double present(double value) {

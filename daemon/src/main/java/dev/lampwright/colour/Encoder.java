@@ -2,7 +2,8 @@ package dev.lampwright.colour;
 
 /**
  * Turns linear light into a strip's bytes: calibration, white taken out for a strip with a white channel, the strip's own order of
- * channels, rounding. The duty of an LED is linear in its light, so there is no gamma here. Nothing is allocated while encoding.
+ * channels, rounding. The duty of an LED is linear in its light, so there is no gamma here.
+ * {@link StripSpec} describes the strip. Nothing is allocated while encoding; for one strip, frame after frame.
  */
 public final class Encoder {
     private static final int IN = 4;
@@ -14,46 +15,15 @@ public final class Encoder {
     private final float[] duties = new float[IN];
 
     /**
-     * Makes an encoder for a strip of which nothing is known but its order.
+     * Makes an encoder that has encoded nothing yet.
      *
-     * @param order the strip's order of channels, a permutation of {@code RGB} or of {@code RGBW}
-     * @throws IllegalArgumentException if it is none
+     * @param strip what it encodes for
      */
-    public Encoder(String order) {
-        this(order, Calibration.none());
-    }
-
-    /**
-     * Makes an encoder that takes the nearest level.
-     *
-     * @param order the strip's order of channels, a permutation of {@code RGB} or of {@code RGBW}
-     * @param calibration what is known of the strip
-     * @throws IllegalArgumentException if the order is none
-     */
-    public Encoder(String order, Calibration calibration) {
-        this(order, calibration, new NearestLevel());
-    }
-
-    private Encoder(String order, Calibration calibration, Rounding rounding) {
-        requireOrder(order);
-        channels = order.length();
-        source = order.chars().map("RGBW"::indexOf).toArray();
-        drive = new PixelDuties(calibration, order.indexOf('W') >= 0);
-        this.rounding = rounding;
-    }
-
-    /**
-     * Makes an encoder that dithers in time: what rounding leaves over is carried to the next frame, so that the mean is exact. A
-     * pixel much darker than one level blinks slowly, at its share of a level times the frame rate.
-     *
-     * @param order the strip's order of channels, a permutation of {@code RGB} or of {@code RGBW}
-     * @param calibration what is known of the strip
-     * @param pixels the most pixels of a strip that is encoded
-     * @return an encoder for this strip alone, frame after frame
-     * @throws IllegalArgumentException if the order is none
-     */
-    public static Encoder dithering(String order, Calibration calibration, int pixels) {
-        return new Encoder(order, calibration, new Dithering(order.length() * pixels));
+    Encoder(StripSpec strip) {
+        channels = strip.order().length();
+        source = strip.order().chars().map("RGBW"::indexOf).toArray();
+        drive = new PixelDuties(strip.calibration(), strip.hasWhite());
+        rounding = strip.dithering() ? new Dithering(channels * strip.pixels()) : new NearestLevel();
     }
 
     /**
@@ -76,14 +46,62 @@ public final class Encoder {
         }
     }
 
-    private static void requireOrder(String order) {
-        String sorted = order.chars()
-                .sorted()
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
-        if (!sorted.equals("BGR") && !sorted.equals("BGRW")) {
-            throw new IllegalArgumentException("\"" + order
-                    + "\" is no order of channels; write R, G and B once each, and W once for a strip with white");
+    /** Turns a duty into one of the 256 levels that a strip takes. */
+    private interface Rounding {
+        /** The highest level. */
+        int FULL = 255;
+
+        /**
+         * Rounds.
+         *
+         * @param duty what lies outside 0 to 1 is cut off
+         * @param channel which of the strip's bytes it is for
+         * @return the level as an unsigned byte
+         */
+        byte level(float duty, int channel);
+    }
+
+    /** Takes the nearest level. */
+    private static final class NearestLevel implements Rounding {
+        @Override
+        public byte level(float duty, int channel) {
+            return (byte) (duty > 0 ? (duty < 1 ? duty * FULL + 0.5f : FULL) : 0);
+        }
+    }
+
+    /**
+     * Takes the level above or below so that the mean over time is exact: what rounding leaves over is carried to the next frame, channel
+     * by channel (first-order error feedback). A channel is never a whole level off, one that is dark or exactly on a level stays as it
+     * is, and after n frames the mean is off by less than 1/n level. In fixed point, so that the same frames give the same bytes on any
+     * machine.
+     */
+    private static final class Dithering implements Rounding {
+        private static final int FRACTION_BITS = 16;
+        private static final int FRACTION = (1 << FRACTION_BITS) - 1;
+
+        /** The fraction of the golden ratio: channels that would blink together start far apart. Common practice, no source. */
+        private static final int SPREAD = 0x9E37;
+
+        private final int[] carried;
+
+        /**
+         * Makes a rounding.
+         *
+         * @param channels bytes of the strip
+         */
+        Dithering(int channels) {
+            carried = new int[channels];
+            for (int i = 0; i < channels; i++) {
+                carried[i] = (i * SPREAD) & FRACTION;
+            }
+        }
+
+        @Override
+        public byte level(float duty, int channel) {
+            int exact = duty > 0 ? Math.round(Math.min(1, duty) * (FULL << FRACTION_BITS)) : 0;
+            int sum = exact + carried[channel];
+            carried[channel] = sum & FRACTION;
+            return (byte) (sum >>> FRACTION_BITS);
         }
     }
 }

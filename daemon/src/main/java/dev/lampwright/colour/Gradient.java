@@ -2,10 +2,11 @@ package dev.lampwright.colour;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Colours from 0 to 1, flowing one into the next or in steps. Everything is worked out beforehand, so that looking up costs little
- * and allocates nothing.
+ * and allocates nothing. A value: immutable, and equal to another of the same stops and the same way between them.
  */
 public final class Gradient {
     /** From one stop to the next: fine enough that a straight line between two entries is nearer than a quarter of a level of 255. */
@@ -14,6 +15,8 @@ public final class Gradient {
     private static final int ENTRY = 4;
     private static final int ALPHA = 3;
 
+    private final List<Stop> stops;
+    private final Interpolation way;
     private final double[] places;
     private final double[] partsPerShare;
     private final int parts;
@@ -37,6 +40,8 @@ public final class Gradient {
 
     private Gradient(List<Stop> stops, int parts, Interpolation way) {
         require(stops);
+        this.stops = List.copyOf(stops);
+        this.way = way;
         places = stops.stream().mapToDouble(Stop::at).toArray();
         this.parts = parts;
         partsPerShare = new double[places.length - 1];
@@ -116,6 +121,20 @@ public final class Gradient {
         for (int i = 0; i < ENTRY; i++) {
             rgba[at + i] = value(ENTRY * entry + i, rest);
         }
+    }
+
+    /** By the stops and the way between them; what is worked out from them is then the same as well. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Gradient gradient
+                && parts == gradient.parts
+                && way == gradient.way
+                && stops.equals(gradient.stops);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(stops, parts, way);
     }
 
     private float value(int index, float rest) {

@@ -1,5 +1,7 @@
 package dev.lampwright.colour;
 
+import java.util.Arrays;
+
 /** Three rows of three, for the linear steps between colour spaces. */
 final class Matrix {
     private final double[] cells;
@@ -105,6 +107,16 @@ final class Matrix {
             }
         }
         return new Matrix(inverse);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Matrix matrix && Arrays.equals(cells, matrix.cells);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(cells);
     }
 
     private Triple column(int column) {

@@ -1,82 +1,95 @@
 package dev.lampwright.config;
 
 import dev.lampwright.broker.Broker;
-import dev.lampwright.colour.Encoder;
-import dev.lampwright.cue.AlarmSequence;
-import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.CueSpec;
 import dev.lampwright.desk.DeskSettings;
-import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.protocol.Setup;
-import dev.lampwright.signal.Room;
 import dev.lampwright.wiring.Wiring;
-import java.time.Duration;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * A configuration that has been found right. Looks, cues and the encoder remember what was before, so it is for one chain at a time.
+ * A configuration that has been found right: immutable descriptions and nothing that runs, so any number of chains and threads may share
+ * it. Two that say the same are equal, part by part.
  *
  * @param framesPerSecond rate of the frame loop, 1 to 240
- * @param broker where the broker is
- * @param bindings where the printer says what
- * @param silentAfter how long nothing may be heard before the state is {@code silent}
- * @param room where the printer stands, and what counts as hot there
- * @param port serial port of the controller
- * @param baud bits a second on the line
+ * @param talk what is said over the broker
+ * @param controller the controller, and how it is set up
+ * @param light what is shown
  * @param atEnd what the lights do when the daemon is asked to end
- * @param metricsPort port of loopback on which figures are told, if any are; taken up at the start only
- * @param setup what is fitted to the controller, and its limits
- * @param guard what is chosen about the limits
- * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
- * @param encoder what turns light into the strip's bytes
- * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
- * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
- * @param alarmSequence how a fault is shown until it is seen and over
- * @param desk what people may ask for, and where
+ * @param desk what people may ask for
  * @param mounting how the strip is mounted
  * @param page what there is to say about the live page; empty if there is none
+ * @param metricsPort port of loopback on which figures are served, if any are; taken up at the start only
  * @param wiring how the lights are wired, for the electrical plan
  */
 public record Config(
         int framesPerSecond,
-        Broker broker,
-        Bindings bindings,
-        Duration silentAfter,
-        Room room,
-        String port,
-        int baud,
+        TalkSpec talk,
+        ControllerSpec controller,
+        LightSpec light,
         AtEnd atEnd,
-        OptionalInt metricsPort,
-        Setup setup,
-        GuardSettings guard,
-        Fitting fitting,
-        Encoder encoder,
-        Map<String, Look> looks,
-        List<Cue> cues,
-        AlarmSequence alarmSequence,
         DeskSettings desk,
         Mounting mounting,
         Optional<PageSettings> page,
+        OptionalInt metricsPort,
         Wiring wiring) {
-    /** Keeps copies of the collections, in their order. */
-    public Config {
-        looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
-        cues = List.copyOf(cues);
+    /**
+     * Where the broker is.
+     *
+     * @return that of {@link #talk}
+     */
+    public Broker broker() {
+        return talk.broker();
     }
 
     /**
-     * The temperature of the room.
+     * Where the printer reports what.
      *
-     * @return °C
+     * @return those of {@link #talk}
      */
-    public double ambientC() {
-        return room.ambientC();
+    public Bindings bindings() {
+        return talk.bindings();
+    }
+
+    /**
+     * What is fitted to the controller, and its limits.
+     *
+     * @return that of {@link #controller}
+     */
+    public Setup setup() {
+        return controller.setup();
+    }
+
+    /**
+     * What looks are made for.
+     *
+     * @return that of {@link #light}
+     */
+    public Fitting fitting() {
+        return light.fitting();
+    }
+
+    /**
+     * The looks by name.
+     *
+     * @return those of {@link #light}
+     */
+    public Map<String, LookSpec> looks() {
+        return light.looks();
+    }
+
+    /**
+     * What to show when.
+     *
+     * @return those of {@link #light}
+     */
+    public List<CueSpec> cues() {
+        return light.cues();
     }
 }

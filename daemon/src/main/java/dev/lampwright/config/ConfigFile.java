@@ -1,11 +1,13 @@
 package dev.lampwright.config;
 
 import dev.lampwright.broker.Broker;
+import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.wiring.Wiring;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.OptionalInt;
 
 /** Reads configuration files: TOML 1.0, as the project's example has it. */
 public final class ConfigFile {
@@ -112,26 +114,28 @@ public final class ConfigFile {
                 supply.volts(),
                 strip.pixels(),
                 fitting.dimmers().stream().map(Fitting.DimmerUse::name).toList());
-        return new Config(
-                framesPerSecond,
-                broker,
-                printer.bindings(),
-                printer.silentAfter(),
-                printer.room(),
-                controller.port(),
-                controller.baud(),
-                controller.atEnd(),
-                MetricsSection.read(root.table("metrics")).port(),
-                SetupParts.setup(strip, supply, controller, dimmers),
-                GuardSection.read(root.table("guard"), fitting),
+        OptionalInt metricsPort = MetricsSection.read(root.table("metrics")).port();
+        GuardSettings guard = GuardSection.read(root.table("guard"), fitting);
+        LightSpec light = new LightSpec(
                 fitting,
-                strip.encoder(),
+                strip.spec(),
                 lights.looks(),
                 lights.cues(),
                 AlarmSection.read(root.table("alarm")),
-                DeskSection.read(root.table("desk"), root.table("quiet")),
+                guard,
+                printer.silentAfter(),
+                printer.room());
+        Table desk = root.table("desk");
+        return new Config(
+                framesPerSecond,
+                new TalkSpec(broker, printer.bindings(), DeskPrefix.read(desk)),
+                controller.spec(SetupParts.setup(strip, supply, controller, dimmers)),
+                light,
+                controller.atEnd(),
+                DeskSection.read(desk, root.table("quiet")),
                 mounting,
                 PageSection.read(root, folder),
+                metricsPort,
                 wiring);
     }
 }

@@ -26,6 +26,16 @@ record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent w
         return new ControllerSection(port, baud(table), (int) Math.round(holdoverS * MILLIS), whenSilent, atEnd);
     }
 
+    /**
+     * The controller that the section describes.
+     *
+     * @param setup what is fitted to it
+     * @return the controller
+     */
+    ControllerSpec spec(Setup setup) {
+        return new ControllerSpec(port, baud, setup);
+    }
+
     private static int baud(Table table) {
         int baud = table.whole("baud", BaudRate.LEAST, BaudRate.MOST, USUAL_RATE);
         table.attempt("baud", "", () -> BaudRate.requireUsual(baud));

@@ -2,9 +2,9 @@ package dev.lampwright.config;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Condition;
-import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.CueSpec;
 import dev.lampwright.cue.Easing;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import java.util.ArrayList;
@@ -26,7 +26,7 @@ final class CuesSection {
     private static final double LONGEST_FADE_S = 600;
     private static final double USUAL_FADE_S = 1.5;
 
-    private final Map<String, Look> looks;
+    private final Map<String, LookSpec> looks;
     private final Map<String, String> events;
 
     /**
@@ -35,7 +35,7 @@ final class CuesSection {
      * @param looks the looks by name
      * @param events names of the printer's events
      */
-    CuesSection(Map<String, Look> looks, Set<String> events) {
+    CuesSection(Map<String, LookSpec> looks, Set<String> events) {
         this.looks = looks;
         this.events = events.stream().collect(Collectors.toMap(name -> name, name -> name));
     }
@@ -46,19 +46,19 @@ final class CuesSection {
      * @param tables the cues
      * @return them, without those whose look is wrong
      */
-    List<Cue> read(List<Table> tables) {
-        List<Cue> cues = new ArrayList<>();
+    List<CueSpec> read(List<Table> tables) {
+        List<CueSpec> cues = new ArrayList<>();
         for (int i = 0; i < tables.size(); i++) {
             cue(tables.get(i), i == tables.size() - 1).ifPresent(cues::add);
         }
         return cues;
     }
 
-    private Optional<Cue> cue(Table table, boolean last) {
+    private Optional<CueSpec> cue(Table table, boolean last) {
         if (!table.has("look")) {
             table.mistake("look", "is missing", "give the name of the look that the cue puts on");
         }
-        Optional<Look> look = table.named("look", "look", looks);
+        Optional<LookSpec> look = table.named("look", "look", looks);
         List<PrinterState> states = table.allNamed("state", "state", StateSection.STATES);
         List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
         double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
@@ -71,22 +71,22 @@ final class CuesSection {
                     "is always on, so that the cues below never are",
                     "give a state, an alarm, a signal or an event");
         }
-        return look.map(found -> new Cue(found, conditions, fadeS, easing));
+        return look.map(found -> new CueSpec(found, conditions, fadeS, easing));
     }
 
     private List<Condition> conditions(Table table, List<PrinterState> states, List<AlarmState> alarms) {
         List<Condition> conditions = new ArrayList<>();
         if (!states.isEmpty()) {
-            conditions.add(Condition.state(EnumSet.copyOf(states)));
+            conditions.add(new Condition.InState(EnumSet.copyOf(states)));
         }
         if (!alarms.isEmpty()) {
-            conditions.add(Condition.alarm(EnumSet.copyOf(alarms)));
+            conditions.add(new Condition.InAlarm(EnumSet.copyOf(alarms)));
         }
         Optional<Signal> signal = table.named("signal", "signal", FollowKeys.SIGNALS);
         if (table.has("signal")) {
             conditions.add(bounds(table, signal.orElse(Signal.JOB_PROGRESS)));
         }
-        table.named("event", "event", events).ifPresent(event -> conditions.add(Condition.event(event)));
+        table.named("event", "event", events).ifPresent(event -> conditions.add(new Condition.DuringEvent(event)));
         return conditions;
     }
 
@@ -102,7 +102,7 @@ final class CuesSection {
         if (least >= most) {
             table.mistake("below", "is not more than above, so that the cue never holds", "give a larger number");
         }
-        return Condition.signal(signal, least, most, margin);
+        return new Condition.WithinBounds(signal, least, most, margin);
     }
 
     private static double fadeSeconds(Table table, boolean fault) {

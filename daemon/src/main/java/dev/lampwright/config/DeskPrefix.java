@@ -10,6 +10,19 @@ public final class DeskPrefix {
     private DeskPrefix() {}
 
     /**
+     * Reads the key {@code desk.prefix}.
+     *
+     * @param desk the section {@code [desk]}
+     * @return the prefix
+     */
+    static String read(Table desk) {
+        String usual = TalkSpec.USUAL_PREFIX;
+        return desk.has("prefix")
+                ? desk.parsed("prefix", WANTED, DeskPrefix::parse).orElse(usual)
+                : desk.defaultOf("prefix", usual, Wording.quoted(usual));
+    }
+
+    /**
      * Reads a prefix, by the rules of {@code desk.prefix}: those of MQTT 3.1.1, section 4.7, and not empty at either end, which is lawful but
      * nobody means.
      *

@@ -22,11 +22,8 @@ final class DeskSection {
      * @return what they say
      */
     static DeskSettings read(Table desk, Table quiet) {
-        String prefix = desk.has("prefix")
-                ? desk.parsed("prefix", DeskPrefix.WANTED, DeskPrefix::parse).orElse(DeskSettings.USUAL.prefix())
-                : desk.defaultOf("prefix", DeskSettings.USUAL.prefix(), Wording.quoted(DeskSettings.USUAL.prefix()));
         double brightness = desk.number("brightness", 0, 1, DeskSettings.USUAL.brightness());
-        return new DeskSettings(prefix, brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet));
+        return new DeskSettings(brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet));
     }
 
     private static Optional<QuietHours> hours(Table table) {

@@ -1,6 +1,11 @@
 package dev.lampwright.config;
 
-import dev.lampwright.look.Extent;
+import dev.lampwright.look.AllExtent;
+import dev.lampwright.look.BandExtent;
+import dev.lampwright.look.BarExtent;
+import dev.lampwright.look.ExtentSpec;
+import dev.lampwright.look.GrainsExtent;
+import dev.lampwright.look.PointerExtent;
 
 /** The keys of a layer that say which pixels of its zone it covers. */
 final class ExtentKeys {
@@ -22,19 +27,19 @@ final class ExtentKeys {
 
     private ExtentKeys() {}
 
-    static Extent read(Table table) {
+    static ExtentSpec read(Table table) {
         return switch (table.oneOf("extent", Words.of(Kind.values(), Words::lowerCase))
                 .orElse(Kind.ALL)) {
-            case ALL -> Extent.all();
-            case BAR -> Extent.bar(FollowKeys.read(table, ""), pixels(table, "softness_px", 0, 0));
+            case ALL -> new AllExtent();
+            case BAR -> new BarExtent(FollowKeys.read(table, ""), pixels(table, "softness_px", 0, 0));
             case POINTER ->
-                Extent.pointer(
+                new PointerExtent(
                         FollowKeys.read(table, ""),
                         pixels(table, "width_px", NARROWEST, USUAL_WIDTH),
                         pixels(table, "softness_px", 0, 0));
             case BAND -> band(table);
             case GRAINS ->
-                Extent.grains(
+                new GrainsExtent(
                         table.numberIfThere("density", 0, 1).orElse(USUAL_DENSITY),
                         table.numberIfThere("glint_s", SHORTEST_GLINT_S, LONGEST_GLINT_S)
                                 .orElse(USUAL_GLINT_S),
@@ -47,7 +52,7 @@ final class ExtentKeys {
         return table.wholeIfThere("seed", 0, Integer.MAX_VALUE).orElse(1);
     }
 
-    private static Extent band(Table table) {
+    private static ExtentSpec band(Table table) {
         double width = pixels(table, "width_px", NARROWEST, USUAL_WIDTH);
         double tail = pixels(table, "tail_px", 0, 0);
         double softness = pixels(table, "softness_px", 0, 0);
@@ -59,7 +64,7 @@ final class ExtentKeys {
                             + Wording.number(width + tail + softness) + " pixels",
                     "give more, or make width_px, tail_px or softness_px less");
         }
-        return Extent.band(width, tail, repeat, MotionKeys.read(table), softness);
+        return new BandExtent(width, tail, repeat, MotionKeys.read(table), softness);
     }
 
     private static double pixels(Table table, String key, double least, double usual) {

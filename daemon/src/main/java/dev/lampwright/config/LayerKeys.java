@@ -3,10 +3,10 @@ package dev.lampwright.config;
 import static java.util.Map.entry;
 
 import dev.lampwright.look.Blend;
-import dev.lampwright.look.Extent;
-import dev.lampwright.look.Layer;
+import dev.lampwright.look.ExtentSpec;
+import dev.lampwright.look.LayerSpec;
 import dev.lampwright.look.Level;
-import dev.lampwright.look.Paint;
+import dev.lampwright.look.PaintSpec;
 import dev.lampwright.look.Rhythm;
 import dev.lampwright.look.Zone;
 import java.util.Map;
@@ -60,15 +60,15 @@ final class LayerKeys {
      * @param zones the zones by name
      * @return the layer
      */
-    static Layer read(Table table, Map<String, Zone> zones) {
+    static LayerSpec read(Table table, Map<String, Zone> zones) {
         Zone zone = table.named("zone", "zone", zones).orElse(zones.get(ZonesSection.STRIP));
-        Paint paint = PaintKeys.read(table);
-        Extent extent = ExtentKeys.read(table);
+        PaintSpec paint = PaintKeys.read(table);
+        ExtentSpec extent = ExtentKeys.read(table);
         Rhythm rhythm = table.parsed("rhythm", WANTED_RHYTHM, Rhythm::parse).orElse(Rhythm.FIXED);
         Level opacity = opacity(table);
         Blend blend = table.oneOf("blend", BLENDS).orElse(Blend.NORMAL);
         table.noteUseless(GOES_WITH);
-        return new Layer(zone, paint, extent, rhythm, opacity, blend);
+        return new LayerSpec(zone, paint, extent, rhythm, opacity, blend);
     }
 
     private static Level opacity(Table table) {

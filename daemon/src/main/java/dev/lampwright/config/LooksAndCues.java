@@ -1,8 +1,8 @@
 package dev.lampwright.config;
 
-import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.CueSpec;
 import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -19,7 +19,7 @@ import java.util.Set;
  * @param looks by name; one of the file takes the place of the built-in one of that name
  * @param cues those of the file first; the last always holds
  */
-record LooksAndCues(Map<String, Look> looks, List<Cue> cues) {
+record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
     private static final String BUILT_IN = "built-in.toml";
     /** What the built-in looks use where it is fitted. */
     private static final Set<String> OPTIONAL = Set.of("work", DimmersSection.PLAIN);
@@ -33,11 +33,12 @@ record LooksAndCues(Map<String, Look> looks, List<Cue> cues) {
      * @return those of the file and the built-in ones
      */
     static LooksAndCues read(Table root, Fitting fitting, Set<String> events) {
-        Map<String, Look> own = new LooksSection(fitting, Set.of()).read(root.table("looks"));
+        Map<String, LookSpec> own = new LooksSection(fitting, Set.of()).read(root.table("looks"));
         Table builtIn = builtIn();
-        Map<String, Look> looks = new LinkedHashMap<>(new LooksSection(fitting, OPTIONAL).read(builtIn.table("looks")));
+        Map<String, LookSpec> looks =
+                new LinkedHashMap<>(new LooksSection(fitting, OPTIONAL).read(builtIn.table("looks")));
         looks.putAll(own);
-        List<Cue> cues = new ArrayList<>(new CuesSection(looks, events).read(root.tables("cues")));
+        List<CueSpec> cues = new ArrayList<>(new CuesSection(looks, events).read(root.tables("cues")));
         cues.addAll(new CuesSection(looks, Set.of()).read(builtIn.tables("cues")));
         builtIn.requireRight();
         return new LooksAndCues(looks, cues);

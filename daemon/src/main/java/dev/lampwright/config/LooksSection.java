@@ -1,9 +1,9 @@
 package dev.lampwright.config;
 
 import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Layer;
+import dev.lampwright.look.LayerSpec;
 import dev.lampwright.look.Level;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,16 +32,16 @@ final class LooksSection {
      * @param table the section
      * @return the looks by name, in the order of the file
      */
-    Map<String, Look> read(Table table) {
-        Map<String, Look> looks = new LinkedHashMap<>();
+    Map<String, LookSpec> read(Table table) {
+        Map<String, LookSpec> looks = new LinkedHashMap<>();
         table.keys().forEach(name -> looks.put(name, look(name, table.table(name))));
         return looks;
     }
 
-    private Look look(String name, Table table) {
+    private LookSpec look(String name, Table table) {
         Table lights = table.table("dimmers");
         List<Level> dimmers = dimmers(lights);
-        List<Layer> layers = new ArrayList<>();
+        List<LayerSpec> layers = new ArrayList<>();
         for (Table layer : table.tables("layers")) {
             if (isFitted(layer)) {
                 layers.add(LayerKeys.read(layer, fitting.zones()));
@@ -54,7 +54,8 @@ final class LooksSection {
         }
         boolean lit =
                 lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
-        return new Look(name, layers, dimmers, table.flag("steady_for_camera").orElse(lit));
+        return new LookSpec(
+                name, layers, dimmers, table.flag("steady_for_camera").orElse(lit));
     }
 
     private boolean isFitted(Table layer) {

@@ -6,8 +6,11 @@ import dev.lampwright.colour.Gradient;
 import dev.lampwright.colour.Interpolation;
 import dev.lampwright.colour.Light;
 import dev.lampwright.colour.Stop;
-import dev.lampwright.look.EmberSettings;
-import dev.lampwright.look.Paint;
+import dev.lampwright.look.EmberPaint;
+import dev.lampwright.look.PaintSpec;
+import dev.lampwright.look.RampPaint;
+import dev.lampwright.look.ScalePaint;
+import dev.lampwright.look.SolidPaint;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -29,13 +32,13 @@ final class PaintKeys {
 
     private PaintKeys() {}
 
-    static Paint read(Table table) {
+    static PaintSpec read(Table table) {
         return switch (table.oneOf("paint", Words.of(Kind.values(), Words::lowerCase))
                 .orElse(Kind.SOLID)) {
-            case SOLID -> Paint.solid(colour(table));
-            case RAMP -> Paint.ramp(gradient(table), MotionKeys.read(table));
-            case SCALE -> Paint.scale(gradient(table), FollowKeys.read(table, ""));
-            case EMBER -> Paint.ember(ember(table));
+            case SOLID -> new SolidPaint(colour(table));
+            case RAMP -> new RampPaint(gradient(table), MotionKeys.read(table));
+            case SCALE -> new ScalePaint(gradient(table), FollowKeys.read(table, ""));
+            case EMBER -> ember(table);
         };
     }
 
@@ -99,9 +102,9 @@ final class PaintKeys {
         return colours.isEmpty() ? List.of(STAND_IN) : colours;
     }
 
-    private static EmberSettings ember(Table table) {
-        EmberSettings usual = EmberSettings.USUAL;
-        return new EmberSettings(
+    private static EmberPaint ember(Table table) {
+        EmberPaint usual = EmberPaint.USUAL;
+        return new EmberPaint(
                 table.numberIfThere("brightest_K", 1000, 10_000).orElse(usual.brightestK()),
                 table.numberIfThere("spark_K", 1, 10_000).orElse(usual.sparkK()),
                 table.numberIfThere("sparks_per_px_s", 0, 60).orElse(usual.sparksPerPixelSecond()),

@@ -4,7 +4,6 @@ import dev.lampwright.colour.BlackBody;
 import dev.lampwright.colour.Calibration;
 import dev.lampwright.colour.Chromaticity;
 import dev.lampwright.colour.Emitter;
-import dev.lampwright.colour.Encoder;
 import java.util.List;
 
 /** The keys of {@code [strip]} that say what its LEDs make of their duties. */
@@ -22,16 +21,11 @@ final class StripColours {
      * Reads the keys.
      *
      * @param table the section {@code [strip]}
-     * @param order the strip's order of channels
-     * @param pixels how many there are
-     * @return what turns light into bytes
+     * @param hasWhite whether the strip has white LEDs
+     * @return what is known of its LEDs
      */
-    static Encoder encoder(Table table, String order, int pixels) {
-        boolean hasWhite = order.contains("W");
-        Calibration calibration = white(table, hasWhite, colours(table, hasWhite));
-        return table.flag("dithering").orElse(false)
-                ? Encoder.dithering(order, calibration, pixels)
-                : new Encoder(order, calibration);
+    static Calibration read(Table table, boolean hasWhite) {
+        return white(table, hasWhite, colours(table, hasWhite));
     }
 
     private static Calibration colours(Table table, boolean hasWhite) {

@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.colour.Encoder;
+import dev.lampwright.colour.Calibration;
+import dev.lampwright.colour.StripSpec;
 import dev.lampwright.protocol.Setup;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -10,13 +11,11 @@ import java.util.List;
 /**
  * The section {@code [strip]}.
  *
- * @param pixels how many there are
- * @param order the strip's order of channels
+ * @param spec how the strip takes light
  * @param channelMicroamps current of each channel at full duty, in µA, in the strip's order
  * @param darkMicroamps current of a dark pixel, in µA
- * @param encoder what turns light into its bytes
  */
-record StripSection(int pixels, String order, List<Integer> channelMicroamps, int darkMicroamps, Encoder encoder) {
+record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicroamps) {
     private static final int MOST_PIXELS = 65535;
     private static final int MOST_BYTES = 65535;
     private static final double MOST_MILLIAMPS = 65.535;
@@ -37,12 +36,22 @@ record StripSection(int pixels, String order, List<Integer> channelMicroamps, in
         if (table.right()) {
             noteMismatch(table, pixels, order, milliamps);
         }
+        Calibration calibration = StripColours.read(table, order.contains("W"));
+        boolean dithering = table.flag("dithering").orElse(false);
         return new StripSection(
-                pixels,
-                order,
+                new StripSpec(pixels, order, calibration, dithering),
                 channels(milliamps, order.length()),
-                microamps(idle),
-                StripColours.encoder(table, order, pixels));
+                microamps(idle));
+    }
+
+    /** How many pixels there are. */
+    int pixels() {
+        return spec.pixels();
+    }
+
+    /** The strip's order of channels. */
+    String order() {
+        return spec.order();
     }
 
     private static String order(Table table) {

@@ -4,8 +4,8 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import java.util.Set;
 
-/** When a cue holds. */
-public interface Condition {
+/** When a cue holds. A value: what held before is remembered by the {@link Cue}. */
+public sealed interface Condition {
     /**
      * Whether the condition holds.
      *
@@ -19,11 +19,17 @@ public interface Condition {
      * The printer is in one of some states.
      *
      * @param states which
-     * @return the condition
      */
-    static Condition state(Set<PrinterState> states) {
-        Set<PrinterState> wanted = Set.copyOf(states);
-        return (situation, before) -> wanted.contains(situation.state());
+    record InState(Set<PrinterState> states) implements Condition {
+        /** Keeps a copy of the set. */
+        public InState {
+            states = Set.copyOf(states);
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            return states.contains(situation.state());
+        }
     }
 
     /**
@@ -34,34 +40,42 @@ public interface Condition {
      * @param above lower bound; negative infinity for none
      * @param below upper bound; infinity for none
      * @param margin 0 or more, in the signal's unit
-     * @return the condition
      */
-    static Condition signal(Signal signal, double above, double below, double margin) {
-        return (situation, before) -> {
+    record WithinBounds(Signal signal, double above, double below, double margin) implements Condition {
+        @Override
+        public boolean holds(Situation situation, boolean before) {
             double value = situation.value(signal);
             double slack = before ? margin : 0;
             return value > above - slack && value < below + slack;
-        };
+        }
     }
 
     /**
-     * The alarm stands somewhere.
+     * The alarm is in one of some states.
      *
-     * @param states where
-     * @return the condition
+     * @param states which
      */
-    static Condition alarm(Set<AlarmState> states) {
-        Set<AlarmState> wanted = Set.copyOf(states);
-        return (situation, before) -> wanted.contains(situation.alarm());
+    record InAlarm(Set<AlarmState> states) implements Condition {
+        /** Keeps a copy of the set. */
+        public InAlarm {
+            states = Set.copyOf(states);
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            return states.contains(situation.alarm());
+        }
     }
 
     /**
      * An event of the printer is going on.
      *
-     * @param name its name in the configuration
-     * @return the condition
+     * @param event its name in the configuration
      */
-    static Condition event(String name) {
-        return (situation, before) -> situation.event(name);
+    record DuringEvent(String event) implements Condition {
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            return situation.event(event);
+        }
     }
 }

@@ -3,7 +3,10 @@ package dev.lampwright.cue;
 import dev.lampwright.look.Look;
 import java.util.List;
 
-/** The rule that puts a look on. It holds while all its conditions do. For one thread. */
+/**
+ * The rule that puts a look on. It holds while all its conditions do, and remembers which of them did.
+ * {@link CueSpec} describes one. For one thread.
+ */
 public final class Cue {
     private final Look look;
     private final List<Condition> conditions;

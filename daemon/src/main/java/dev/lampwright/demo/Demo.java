@@ -56,7 +56,7 @@ public final class Demo implements AutoCloseable {
         Config config = config(broker.url());
         CheckingDisplay display = new CheckingDisplay(config.setup());
         MemoryController controller = new MemoryController(MemoryController.BOARD, display);
-        MemoryLine line = new MemoryLine(controller, config.baud(), CLOCK);
+        MemoryLine line = new MemoryLine(controller, config.controller().baud(), CLOCK);
         try (InventedPrinter printer = new InventedPrinter(broker.url(), speed);
                 Daemon daemon = new Daemon(config, same -> line);
                 LivePage page = new LivePage(daemon)) {

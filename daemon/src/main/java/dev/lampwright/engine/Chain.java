@@ -2,20 +2,20 @@ package dev.lampwright.engine;
 
 import dev.lampwright.colour.Encoder;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.cue.Adjustment;
-import dev.lampwright.cue.AlarmSequence;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.AlarmWatch;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Situation;
 import dev.lampwright.cue.Stage;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Look;
 import dev.lampwright.look.LookFault;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
@@ -23,12 +23,14 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Room;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
 
 /**
  * From status, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. For one thread;
@@ -37,7 +39,8 @@ import java.util.Optional;
 public final class Chain {
     private static final double FULL_DUTY = 65_535;
 
-    private final Timing timing;
+    private final int framesPerSecond;
+    private final Room room;
     private final long silentAfterNanos;
     private final Signals signals;
     private final Situation situation;
@@ -52,70 +55,54 @@ public final class Chain {
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
 
+    private Chain(Setup setup, LightSpec light, int framesPerSecond, Signals signals) {
+        this.framesPerSecond = framesPerSecond;
+        this.room = light.room();
+        this.signals = signals;
+        silentAfterNanos = light.silentAfter().toNanos();
+        situation = new Situation(signals);
+        canvas = light.fitting().canvas();
+        stage = stage(light, signals, faults::add);
+        adjustment = new Adjustment(canvas);
+        alarm = new AlarmWatch(light.alarmSequence());
+        dimmers = light.fitting().dimmers();
+        encoder = light.strip().make();
+        guards = new Guards(setup, light.fitting(), light.guard(), framesPerSecond);
+    }
+
+    /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
+    private static Stage stage(LightSpec light, Signals signals, Consumer<LookFault> faults) {
+        Map<LookSpec, Look> made = new HashMap<>();
+        Function<LookSpec, Look> looks = look -> made.computeIfAbsent(look, LookSpec::make);
+        List<Cue> cues = light.cues().stream()
+                .map(cue -> cue.make(looks.apply(cue.look())))
+                .toList();
+        Map<String, Look> byName = new HashMap<>();
+        light.looks().forEach((name, look) -> byName.put(name, looks.apply(look)));
+        return new Stage(
+                cues, byName, signals, light.fitting().canvas(), light.fitting().canvas(), faults);
+    }
+
     /**
-     * Puts the chain together, with the usual guards.
+     * Puts the chain of a configuration together. Everything in it is new, whatever other chains of the same configuration have seen.
+     *
+     * @param config the configuration
+     * @return the chain
+     */
+    public static Chain of(Config config) {
+        return of(config.setup(), config.light(), config.framesPerSecond());
+    }
+
+    /**
+     * Puts a chain together. Everything in it is new.
      *
      * @param setup what is fitted, and the ceilings
-     * @param fitting what looks are made for
-     * @param cues what to show when; the first that holds wins, and the last one always holds
-     * @param encoder what turns light into the strip's bytes; for this chain alone
-     * @param timing rate, silence and the room
-     */
-    public Chain(Setup setup, Fitting fitting, List<Cue> cues, Encoder encoder, Timing timing) {
-        this(
-                fitting,
-                new Show(cues, Map.of(), AlarmSequence.A_4),
-                encoder,
-                new Guards(setup, fitting, GuardSettings.USUAL, timing.framesPerSecond()),
-                timing,
-                new Signals(timing.room()));
-    }
-
-    /** What can be shown: by cues, when asked for, and of a fault. */
-    private record Show(List<Cue> cues, Map<String, Look> looks, AlarmSequence sequence) {
-        static Show of(Config config, List<Cue> cues) {
-            return new Show(cues, config.looks(), config.alarmSequence());
-        }
-    }
-
-    private Chain(Fitting fitting, Show show, Encoder encoder, Guards guards, Timing timing, Signals signals) {
-        this.timing = timing;
-        this.signals = signals;
-        silentAfterNanos = timing.silentAfter().toNanos();
-        situation = new Situation(signals);
-        canvas = fitting.canvas();
-        stage = new Stage(show.cues(), show.looks(), signals, fitting.canvas(), fitting.canvas(), faults::add);
-        adjustment = new Adjustment(canvas);
-        alarm = new AlarmWatch(show.sequence());
-        dimmers = fitting.dimmers();
-        this.encoder = encoder;
-        this.guards = guards;
-    }
-
-    /**
-     * Puts the chain of a configuration together.
-     *
-     * @param config the configuration
-     * @param cues its cues, or others to be shown on what is fitted
+     * @param light what is shown, on the same strip and dimmers
+     * @param framesPerSecond rate of the frames, 1 or more
      * @return the chain
      */
-    public static Chain of(Config config, List<Cue> cues) {
-        return of(config, cues, config.guard());
-    }
-
-    /**
-     * Puts the chain of a configuration together, with other guards.
-     *
-     * @param config the configuration
-     * @param cues its cues, or others to be shown on what is fitted
-     * @param settings what is chosen about the guards
-     * @return the chain
-     */
-    public static Chain of(Config config, List<Cue> cues, GuardSettings settings) {
-        Timing timing = new Timing(config.framesPerSecond(), config.silentAfter(), config.room());
-        Guards guards = new Guards(config.setup(), config.fitting(), settings, timing.framesPerSecond());
-        Signals signals = new Signals(timing.room());
-        return new Chain(config.fitting(), Show.of(config, cues), config.encoder(), guards, timing, signals);
+    public static Chain of(Setup setup, LightSpec light, int framesPerSecond) {
+        return new Chain(setup, light, framesPerSecond, new Signals(light.room()));
     }
 
     /**
@@ -126,11 +113,9 @@ public final class Chain {
      * @return the chain; it is to {@link #takeOver} before its first frame
      */
     static Chain after(Chain before, Config next) {
-        int framesPerSecond = before.framesPerSecond();
-        Timing timing = new Timing(framesPerSecond, next.silentAfter(), next.room());
-        Signals signals = timing.room().equals(before.timing.room()) ? before.signals : new Signals(timing.room());
-        Guards guards = new Guards(next.setup(), next.fitting(), next.guard(), framesPerSecond);
-        return new Chain(next.fitting(), Show.of(next, next.cues()), next.encoder(), guards, timing, signals);
+        LightSpec light = next.light();
+        Signals signals = light.room().equals(before.room) ? before.signals : new Signals(light.room());
+        return new Chain(next.setup(), light, before.framesPerSecond, signals);
     }
 
     /**
@@ -139,7 +124,7 @@ public final class Chain {
      * @return frames a second
      */
     int framesPerSecond() {
-        return timing.framesPerSecond();
+        return framesPerSecond;
     }
 
     /**
@@ -154,15 +139,6 @@ public final class Chain {
         alarm.takeOver(before.alarm);
         guards.takeOver(before.guards);
     }
-
-    /**
-     * What a chain is told of time and place.
-     *
-     * @param framesPerSecond rate of the frames, 1 or more
-     * @param silentAfter how long nothing may be heard before the state is silent
-     * @param room where the printer stands, and what counts as hot there
-     */
-    public record Timing(int framesPerSecond, Duration silentAfter, Room room) {}
 
     /**
      * Makes a frame for which nobody has asked for anything.

@@ -81,7 +81,7 @@ public final class Daemon implements AutoCloseable {
     private Daemon(Config config, Function<Config, Line> lines, StatusWatch watch) {
         this.config = config;
         this.lines = lines;
-        chain = Chain.of(config, config.cues());
+        chain = Chain.of(config);
         warn(config, chain);
         slot = slotFor(config.setup());
         tap = new FrameTap(config);
@@ -124,7 +124,7 @@ public final class Daemon implements AutoCloseable {
             LOG.warn("frames_per_s stays at {} until lampwright is started again", chain.framesPerSecond());
         }
         Chain following = Chain.after(chain, next);
-        if (!sameLight(next)) {
+        if (!next.controller().equals(config.controller())) {
             link.close();
             slot = slotFor(next.setup());
             link = new ControllerLink(lines.apply(next), next.setup(), slot, CLOCK);
@@ -135,7 +135,7 @@ public final class Daemon implements AutoCloseable {
         desk.change(next.desk(), next.fitting(), next.looks().keySet());
         tap = new FrameTap(next);
         frames.change(new FrameLoop.Rig(chain, slot, tap, link::frameReady));
-        if (!sameTalk(next)) {
+        if (!next.talk().equals(config.talk())) {
             printer.close();
             PrinterClient before = printer;
             printer = printer(next);
@@ -162,7 +162,7 @@ public final class Daemon implements AutoCloseable {
 
     /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
     public void lookAround() {
-        printer.lookAround(config.silentAfter());
+        printer.lookAround(config.light().silentAfter());
     }
 
     /**
@@ -259,7 +259,7 @@ public final class Daemon implements AutoCloseable {
      * @return empty if it is heard
      */
     public Optional<Silence> silence() {
-        return printer.silence(config.silentAfter());
+        return printer.silence(config.light().silentAfter());
     }
 
     /**
@@ -318,7 +318,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     private static void warn(Config config, Chain chain) {
-        if (config.guard().allowFlashing()) {
+        if (config.light().guard().allowFlashing()) {
             LOG.warn("the flash limit is off, as guard.allow_flashing_that_can_cause_seizures says:"
                     + " light may flash as it likes, which can cause seizures in people with photosensitive epilepsy");
         }
@@ -333,21 +333,11 @@ public final class Daemon implements AutoCloseable {
 
     private PrinterClient printer(Config from) {
         Contact contact = new Contact(
-                new OwnTopics(from.desk().prefix()),
+                new OwnTopics(from.talk().prefix()),
                 Report.gone(version, "lost"),
                 Report.gone(version, "stopped"),
                 new Mailbox(desk));
         return new PrinterClient(from.broker(), from.bindings(), CLOCK, status::set, contact);
-    }
-
-    private boolean sameLight(Config next) {
-        return next.setup().equals(config.setup()) && next.port().equals(config.port()) && next.baud() == config.baud();
-    }
-
-    private boolean sameTalk(Config next) {
-        return next.broker().equals(config.broker())
-                && next.bindings().equals(config.bindings())
-                && next.desk().prefix().equals(config.desk().prefix());
     }
 
     private static FrameSlot slotFor(Setup setup) {

@@ -6,63 +6,83 @@ import java.util.stream.LongStream;
 /**
  * The glow of a bar into which sparks fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
  * when its look comes on.
+ *
+ * @param brightestK temperature that is shown at full light, in K; 1000 to 10000
+ * @param sparkK the most that a spark heats one pixel, in K
+ * @param sparksPerPixelSecond how many sparks fall on each pixel in a second, up to 60
+ * @param diffusion how quickly heat spreads, in pixels² a second, 0 to 30
+ * @param coolingSeconds time in which heat falls to 1/e, in s
+ * @param seed what decides where and when sparks fall
  */
-final class EmberPaint implements Paint {
+public record EmberPaint(
+        double brightestK,
+        double sparkK,
+        double sparksPerPixelSecond,
+        double diffusion,
+        double coolingSeconds,
+        long seed)
+        implements PaintSpec {
+    /** A quiet fire. */
+    public static final EmberPaint USUAL = new EmberPaint(1500, 2400, 0.9, 3, 0.9, 1);
+
     private static final double ROOM_K = 295;
     private static final int STEPS_BEFORE = 180;
     private static final int MOST_STEPS_AT_ONCE = 600;
 
-    private final EmberSettings settings;
-    private final Ember glow;
-    private HeatBar bar;
-    private long[] chances = {};
-    private long step = Long.MAX_VALUE;
-
-    /**
-     * Makes a bar.
-     *
-     * @param settings how it burns
-     */
-    EmberPaint(EmberSettings settings) {
-        this.settings = settings;
-        glow = new Ember(settings.brightestK());
-        bar = new HeatBar(0, 0, 1);
-    }
-
     @Override
-    public void paint(Moment moment, float[] rgba, int pixels) {
-        burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), pixels);
-        for (int i = 0; i < pixels; i++) {
-            glow.colour(ROOM_K + bar.heat(i), rgba, 4 * i);
-            rgba[4 * i + 3] = 1;
-        }
+    public Paint make() {
+        return new Embers(this);
     }
 
-    private void burnUntil(long wanted, int pixels) {
-        if (pixels != chances.length) {
-            chances = LongStream.range(0, pixels)
-                    .map(i -> Chance.root(settings.seed(), i))
-                    .toArray();
-            bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
-            step = Long.MAX_VALUE;
-        }
-        if (step > wanted) {
-            bar.chill();
-            step = -STEPS_BEFORE;
-        }
-        step = Math.max(step, wanted - MOST_STEPS_AT_ONCE);
-        for (; step < wanted; step++) {
-            burn();
-        }
-    }
+    /** The bar, as it burns. */
+    private static final class Embers implements Paint {
+        private final EmberPaint settings;
+        private final Ember glow;
+        private HeatBar bar;
+        private long[] chances = {};
+        private long step = Long.MAX_VALUE;
 
-    private void burn() {
-        double likelihood = settings.sparksPerPixelSecond() * HeatBar.STEP_S;
-        for (int i = 0; i < chances.length; i++) {
-            if (Chance.share(chances[i], 2 * step) < likelihood) {
-                bar.spark(i, settings.sparkK() * Chance.share(chances[i], 2 * step + 1));
+        Embers(EmberPaint settings) {
+            this.settings = settings;
+            glow = new Ember(settings.brightestK());
+            bar = new HeatBar(0, 0, 1);
+        }
+
+        @Override
+        public void paint(Moment moment, float[] rgba, int pixels) {
+            burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), pixels);
+            for (int i = 0; i < pixels; i++) {
+                glow.colour(ROOM_K + bar.heat(i), rgba, 4 * i);
+                rgba[4 * i + 3] = 1;
             }
         }
-        bar.step();
+
+        private void burnUntil(long wanted, int pixels) {
+            if (pixels != chances.length) {
+                chances = LongStream.range(0, pixels)
+                        .map(i -> Chance.root(settings.seed(), i))
+                        .toArray();
+                bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
+                step = Long.MAX_VALUE;
+            }
+            if (step > wanted) {
+                bar.chill();
+                step = -STEPS_BEFORE;
+            }
+            step = Math.max(step, wanted - MOST_STEPS_AT_ONCE);
+            for (; step < wanted; step++) {
+                burn();
+            }
+        }
+
+        private void burn() {
+            double likelihood = settings.sparksPerPixelSecond() * HeatBar.STEP_S;
+            for (int i = 0; i < chances.length; i++) {
+                if (Chance.share(chances[i], 2 * step) < likelihood) {
+                    bar.spark(i, settings.sparkK() * Chance.share(chances[i], 2 * step + 1));
+                }
+            }
+            bar.step();
+        }
     }
 }

@@ -1,6 +1,6 @@
 package dev.lampwright.look;
 
-/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. Allocates nothing; for one thread. */
+/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. {@link LayerSpec} describes one. Allocates nothing; for one thread. */
 public final class Layer {
     private final Zone zone;
     private final Paint paint;
@@ -26,11 +26,6 @@ public final class Layer {
         this.rhythm = rhythm;
         this.opacity = opacity;
         this.blend = blend;
-    }
-
-    /** Whether its rhythm flashes. */
-    boolean flashes() {
-        return rhythm.flashes();
     }
 
     /**

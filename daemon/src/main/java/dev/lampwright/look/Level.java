@@ -2,8 +2,8 @@ package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
 
-/** A number between 0 and 1 that is fixed or follows a signal. */
-public interface Level {
+/** A number between 0 and 1 that is fixed or follows a signal. A value: it remembers nothing. */
+public sealed interface Level {
     /**
      * The number now.
      *
@@ -19,7 +19,7 @@ public interface Level {
      * @return the level
      */
     static Level fixed(double value) {
-        return moment -> value;
+        return new Fixed(value);
     }
 
     /**
@@ -29,9 +29,31 @@ public interface Level {
      * @return the level
      */
     static Level by(Follow follow) {
-        return moment -> {
+        return new Following(follow);
+    }
+
+    /**
+     * A level that stays.
+     *
+     * @param value 0 to 1
+     */
+    record Fixed(double value) implements Level {
+        @Override
+        public double at(Moment moment) {
+            return value;
+        }
+    }
+
+    /**
+     * A level that follows a signal.
+     *
+     * @param follow the signal and its bounds
+     */
+    record Following(Follow follow) implements Level {
+        @Override
+        public double at(Moment moment) {
             double share = moment.share(follow);
             return Double.isNaN(share) ? 0 : share;
-        };
+        }
     }
 }

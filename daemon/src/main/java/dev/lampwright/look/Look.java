@@ -1,12 +1,11 @@
 package dev.lampwright.look;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 
 /**
  * What the strip and the dimmers show: a stack of layers, and a level for each dimmer. A layer or a level that fails, or whose light is
- * not a number from 0 to 1, is dark from then on, and the rest goes on. For one thread.
+ * not a number from 0 to 1, is dark from then on, and the rest goes on. {@link LookSpec} describes one. For one thread.
  */
 public final class Look {
     private static final String UNSOUND = "its light is not a number from 0 to 1";
@@ -51,36 +50,6 @@ public final class Look {
      */
     public boolean steadyForCamera() {
         return steadyForCamera;
-    }
-
-    /**
-     * Whether the rhythm of any of its layers flashes.
-     *
-     * @return false if light only swells, sinks and moves
-     */
-    public boolean flashes() {
-        return layers.stream().anyMatch(Layer::flashes);
-    }
-
-    /**
-     * How many layers the look has.
-     *
-     * @return 0 or more
-     */
-    public int layers() {
-        return layers.size();
-    }
-
-    /**
-     * The same look without one of its layers, to find out what that does. The two are not to be drawn in turn.
-     *
-     * @param layer which, from 0, the lowest
-     * @return a new look
-     */
-    public Look without(int layer) {
-        List<Layer> others = new ArrayList<>(layers);
-        others.remove(layer);
-        return new Look(name, others, dimmers, steadyForCamera);
     }
 
     /**

@@ -7,7 +7,7 @@ import java.util.regex.Pattern;
 
 /**
  * When a layer is lit, written as sea charts write the character of a light. Sources: IHO INT 1 section P10; IALA Recommendation
- * R0110. {@code swell} is our own: a smooth rise and fall.
+ * R0110. {@code swell} is our own: a smooth rise and fall. A value: two that light alike are equal.
  */
 public final class Rhythm {
     /** Always lit: F. */
@@ -27,6 +27,12 @@ public final class Rhythm {
     private static final double DOT_S = 0.5;
     /** How long light takes to come or go, so that nothing is harsh. Like a lamp's own inertia; common practice, no source. */
     private static final double EDGE_S = 0.1;
+
+    /** The letters of the international Morse code, from A on. Source: Recommendation ITU-R M.1677-1, section 1.1.1. */
+    private static final String[] MORSE = {
+        ".-", "-...", "-.-.", "-..", ".", "..-.", "--.", "....", "..", ".---", "-.-", ".-..", "--",
+        "-.", "---", ".--.", "--.-", ".-.", "...", "-", "..-", "...-", ".--", "-..-", "-.--", "--.."
+    };
 
     private final double period;
     private final double[] changes;
@@ -117,6 +123,19 @@ public final class Rhythm {
         return !swell && this != FIXED;
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Rhythm rhythm
+                && period == rhythm.period
+                && swell == rhythm.swell
+                && Arrays.equals(changes, rhythm.changes);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Arrays.hashCode(changes) + Double.hashCode(period) + Boolean.hashCode(swell);
+    }
+
     private static double orElse(double value, double other) {
         return Double.isNaN(value) ? other : value;
     }
@@ -145,7 +164,7 @@ public final class Rhythm {
     }
 
     private static double[] morse(String text, String group) {
-        String signs = group == null ? "" : Morse.signs(group.toUpperCase(Locale.ROOT));
+        String signs = group == null ? "" : signs(group.toUpperCase(Locale.ROOT));
         if (signs.isEmpty()) {
             throw wrong(text, "name a letter, such as \"Mo(U) 15s\"");
         }
@@ -160,6 +179,12 @@ public final class Rhythm {
             }
         }
         return changes;
+    }
+
+    /** Dots and dashes of a letter from A to Z; empty if it is not one letter. */
+    private static String signs(String letter) {
+        boolean known = letter.length() == 1 && letter.charAt(0) >= 'A' && letter.charAt(0) <= 'Z';
+        return known ? MORSE[letter.charAt(0) - 'A'] : "";
     }
 
     private static IllegalArgumentException wrong(String text, String right) {

@@ -24,11 +24,11 @@ final class LayoutMessage {
         ObjectNode node = Messages.object()
                 .put("layout", number)
                 .put("version", version)
-                .put("prefix", config.desk().prefix())
+                .put("prefix", config.talk().prefix())
                 .put("pixels", config.fitting().pixels())
-                .put("flash_limit", !config.guard().allowFlashing())
+                .put("flash_limit", !config.light().guard().allowFlashing())
                 .put("quiet_hours", config.desk().quietHours().isPresent())
-                .put("controller", config.port())
+                .put("controller", config.controller().port())
                 .put("broker", config.broker().url().toString());
         mounting(node, config.mounting());
         zones(node.putArray("zones"), config.fitting());

@@ -3,7 +3,7 @@ package dev.lampwright.benchmark;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
-import dev.lampwright.cue.Cue;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.List;
 import java.util.Random;
 
 /** A strip of 300 pixels with a printer in the middle of a job, and the whole way of a frame to the wire, a tick further each time. */
@@ -36,11 +35,19 @@ final class Bench {
      * Sets up.
      *
      * @param config what is fitted
-     * @param cues what to show
+     * @param light what to show
      */
-    Bench(Config config, List<Cue> cues) {
-        Chain.Timing timing = new Chain.Timing(config.framesPerSecond(), NEVER, config.room());
-        chain = new Chain(config.setup(), config.fitting(), cues, config.encoder(), timing);
+    Bench(Config config, LightSpec light) {
+        LightSpec never = new LightSpec(
+                light.fitting(),
+                light.strip(),
+                light.looks(),
+                light.cues(),
+                light.alarmSequence(),
+                light.guard(),
+                NEVER,
+                light.room());
+        chain = Chain.of(config.setup(), never, config.framesPerSecond());
         int dimmers = config.setup().dimmers().size();
         frame = new Frame(config.setup().stripBytes(), dimmers);
         parts = new FrameParts(config.setup().stripBytes(), dimmers, PACKET_BYTES);
@@ -49,7 +56,7 @@ final class Bench {
     /**
      * The configuration of the benchmarks.
      *
-     * @return a new one, whose looks and encoder are nobody else's
+     * @return the same each time
      */
     static Config config() {
         try (InputStream file = Bench.class.getResourceAsStream("eight-layers.toml")) {

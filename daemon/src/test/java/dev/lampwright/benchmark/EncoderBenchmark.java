@@ -2,6 +2,7 @@ package dev.lampwright.benchmark;
 
 import dev.lampwright.colour.Calibration;
 import dev.lampwright.colour.Encoder;
+import dev.lampwright.colour.StripSpec;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
@@ -14,9 +15,9 @@ public class EncoderBenchmark {
     private final float[] light = Bench.light(PIXELS);
     private final byte[] three = new byte[3 * PIXELS];
     private final byte[] four = new byte[4 * PIXELS];
-    private final Encoder plain = new Encoder("GRB");
-    private final Encoder white = new Encoder("GRBW");
-    private final Encoder dithering = Encoder.dithering("GRB", Calibration.none(), PIXELS);
+    private final Encoder plain = StripSpec.plain(PIXELS, "GRB").make();
+    private final Encoder white = StripSpec.plain(PIXELS, "GRBW").make();
+    private final Encoder dithering = new StripSpec(PIXELS, "GRB", Calibration.none(), true).make();
 
     /**
      * Three channels.

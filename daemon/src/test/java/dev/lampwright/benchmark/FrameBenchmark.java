@@ -15,7 +15,7 @@ public class FrameBenchmark {
     @Setup
     public void putOn() {
         Config config = Bench.config();
-        bench = new Bench(config, config.cues());
+        bench = new Bench(config, config.light());
     }
 
     /**

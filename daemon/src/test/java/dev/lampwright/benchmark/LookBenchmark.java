@@ -1,9 +1,6 @@
 package dev.lampwright.benchmark;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
-import java.util.List;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
@@ -23,7 +20,7 @@ public class LookBenchmark {
     @Setup
     public void putOn() {
         Config config = Bench.config();
-        bench = new Bench(config, List.of(new Cue(config.looks().get(name), List.of(), 0, Easing.LINEAR)));
+        bench = new Bench(config, config.light().showing(config.looks().get(name)));
     }
 
     /**

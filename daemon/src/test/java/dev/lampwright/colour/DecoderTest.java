@@ -21,7 +21,7 @@ class DecoderTest {
     void whatIsEncodedComesBack(String order) {
         float[] light = {1, 0.5f, 0.25f, 1, 0, 0, 1, 1, 0.2f, 0.2f, 0.2f, 1};
         byte[] strip = new byte[3 * order.length()];
-        new Encoder(order).encode(light, strip);
+        StripSpec.plain(2, order).make().encode(light, strip);
         Decoder decoder = new Decoder(order);
         assertEquals(3, decoder.pixels(strip));
         for (int i = 0; i < 9; i++) {

@@ -26,14 +26,14 @@ class EncoderTest {
         float[] rgba = {0.2f, 0.6f, 1, 1};
         for (String order : orders("RGB")) {
             byte[] strip = new byte[3];
-            new Encoder(order).encode(rgba, strip);
+            StripSpec.plain(2, order).make().encode(rgba, strip);
             assertEquals(51, strip[order.indexOf('R')] & 0xFF, order);
             assertEquals(153, strip[order.indexOf('G')] & 0xFF, order);
             assertEquals(255, strip[order.indexOf('B')] & 0xFF, order);
         }
         for (String order : orders("RGBW")) {
             byte[] strip = new byte[4];
-            new Encoder(order).encode(rgba, strip);
+            StripSpec.plain(2, order).make().encode(rgba, strip);
             assertEquals(0, strip[order.indexOf('R')] & 0xFF, order);
             assertEquals(102, strip[order.indexOf('G')] & 0xFF, order);
             assertEquals(204, strip[order.indexOf('B')] & 0xFF, order);
@@ -71,7 +71,9 @@ class EncoderTest {
         byte[] dark = new byte[2 * order.length()];
         byte[] strip = new byte[dark.length];
         float[] nothing = {-1, Float.NaN, Float.NEGATIVE_INFINITY, 1, -0f, -1e-30f, Float.NaN, 0};
-        for (Encoder encoder : new Encoder[] {new Encoder(order), Encoder.dithering(order, Calibration.none(), 2)}) {
+        for (Encoder encoder : new Encoder[] {
+            StripSpec.plain(2, order).make(), new StripSpec(2, order, Calibration.none(), true).make()
+        }) {
             encoder.encode(nothing, strip);
             assertArrayEquals(dark, strip);
             encoder.encode(new float[] {9, 0, 0, 1, 0, Float.POSITIVE_INFINITY, 0, 1}, strip);
@@ -83,7 +85,9 @@ class EncoderTest {
     @ParameterizedTest
     @ValueSource(strings = {"", "RG", "RGG", "RGBB", "RGBWW", "rgb", "XYZ"})
     void noOrderIsRefused(String order) {
-        String message = assertThrows(IllegalArgumentException.class, () -> new Encoder(order))
+        String message = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> StripSpec.plain(2, order).make())
                 .getMessage();
         assertTrue(message.startsWith("\"" + order + "\" is no order of channels; write"), message);
     }
@@ -94,7 +98,7 @@ class EncoderTest {
         float[] rgba = random(50);
         byte[] strip = new byte[150];
         long[] sums = new long[150];
-        Encoder encoder = Encoder.dithering("RGB", Calibration.none(), 50);
+        Encoder encoder = new StripSpec(50, "RGB", Calibration.none(), true).make();
         for (int frame = 1; frame <= 600; frame++) {
             encoder.encode(rgba, strip);
             for (int i = 0; i < 150; i++) {
@@ -109,7 +113,7 @@ class EncoderTest {
 
     @Test
     void ditheringLeavesWholeLevelsAloneWhateverWasCarried() {
-        Encoder encoder = Encoder.dithering("RGB", Calibration.none(), 1);
+        Encoder encoder = new StripSpec(1, "RGB", Calibration.none(), true).make();
         byte[] strip = new byte[3];
         for (int frame = 0; frame < 2000; frame++) {
             float duty = random.nextFloat();
@@ -124,8 +128,8 @@ class EncoderTest {
 
     @Test
     void ditheringDoesTheSameEachTime() {
-        Encoder one = Encoder.dithering("GRB", Calibration.none(), 10);
-        Encoder other = Encoder.dithering("GRB", Calibration.none(), 10);
+        Encoder one = new StripSpec(10, "GRB", Calibration.none(), true).make();
+        Encoder other = new StripSpec(10, "GRB", Calibration.none(), true).make();
         byte[] strip = new byte[30];
         byte[] again = new byte[30];
         for (int frame = 0; frame < 100; frame++) {
@@ -142,7 +146,7 @@ class EncoderTest {
         float[] rgba = new float[400];
         Arrays.fill(rgba, 0.25f / 255);
         byte[] strip = new byte[300];
-        Encoder encoder = Encoder.dithering("RGB", Calibration.none(), 100);
+        Encoder encoder = new StripSpec(100, "RGB", Calibration.none(), true).make();
         for (int frame = 0; frame < 64; frame++) {
             encoder.encode(rgba, strip);
             int lit = 0;
@@ -156,7 +160,7 @@ class EncoderTest {
     /** The JVM counts the bytes; the same thread counts nothing else meanwhile. */
     @Test
     void encodingAndLookingUpAllocatesNothing() {
-        Encoder encoder = Encoder.dithering("GRBW", Calibration.none(), 300);
+        Encoder encoder = new StripSpec(300, "GRBW", Calibration.none(), true).make();
         Gradient gradient = new Gradient(List.of(Light.BLACK, Light.WHITE));
         Ember ember = new Ember(1600);
         float[] rgba = random(300);
@@ -178,7 +182,7 @@ class EncoderTest {
 
     private static int encoded(String order, float duty) {
         byte[] strip = new byte[order.length()];
-        new Encoder(order).encode(new float[] {duty, duty, duty, 1}, strip);
+        StripSpec.plain(2, order).make().encode(new float[] {duty, duty, duty, 1}, strip);
         return strip[0] & 0xFF;
     }
 

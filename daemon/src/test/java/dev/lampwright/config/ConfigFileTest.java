@@ -60,9 +60,9 @@ class ConfigFileTest {
     void defaults() throws ConfigException {
         Config config = read(MINIMAL);
         assertEquals(60, config.framesPerSecond());
-        assertEquals(Duration.ofSeconds(20), config.silentAfter());
-        assertEquals(new Room(22, 43), config.room());
-        assertEquals(500_000, config.baud());
+        assertEquals(Duration.ofSeconds(20), config.light().silentAfter());
+        assertEquals(new Room(22, 43), config.light().room());
+        assertEquals(500_000, config.controller().baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());
         assertEquals(List.of(), config.bindings().states());
         assertEquals(
@@ -193,7 +193,9 @@ class ConfigFileTest {
                 1500000, 2000000, 2500000, 3000000
             })
     void usualRates(int baud) throws ConfigException {
-        assertEquals(baud, read(MINIMAL + "controller.baud = " + baud + "\n").baud());
+        assertEquals(
+                baud,
+                read(MINIMAL + "controller.baud = " + baud + "\n").controller().baud());
     }
 
     @ParameterizedTest

@@ -46,9 +46,9 @@ class ExampleTest {
 
     @Test
     void printer() {
-        assertEquals(Duration.ofSeconds(20), config.silentAfter());
-        assertEquals(22, config.ambientC());
-        assertEquals(43, config.room().hotAboveC());
+        assertEquals(Duration.ofSeconds(20), config.light().silentAfter());
+        assertEquals(22, config.light().room().ambientC());
+        assertEquals(43, config.light().room().hotAboveC());
         assertEquals(
                 PayloadPath.at("/phase"),
                 config.bindings().states().get(0).source().path());
@@ -116,8 +116,8 @@ class ExampleTest {
                         new Setup.Dimmer(1, 300, 0),
                         new Setup.Dimmer(1, 300, 0)));
         assertEquals(fitted, config.setup());
-        assertEquals("/dev/ttyACM0", config.port());
-        assertEquals(500_000, config.baud());
+        assertEquals("/dev/ttyACM0", config.controller().port());
+        assertEquals(500_000, config.controller().baud());
         assertEquals(60, config.framesPerSecond());
     }
 

@@ -57,6 +57,6 @@ class GuardSectionTest {
     }
 
     private static GuardSettings read(String guard) throws ConfigException {
-        return ConfigFile.read(REST + guard, "t.toml").guard();
+        return ConfigFile.read(REST + guard, "t.toml").light().guard();
     }
 }

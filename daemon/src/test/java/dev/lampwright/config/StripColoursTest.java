@@ -15,7 +15,7 @@ class StripColoursTest {
                         printer.readings.bed.actual_C.topic = "shop/alder/heat"
                         controller.port = "/dev/ttyACM0"
                         strip = { pixels = 1, %s }
-                        """.formatted(keys), "t.toml").encoder();
+                        """.formatted(keys), "t.toml").light().strip().make();
     }
 
     private static int[] levels(Encoder encoder, int channels, float... rgb) {

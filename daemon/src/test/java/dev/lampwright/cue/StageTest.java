@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import dev.lampwright.colour.CssColour;
+import dev.lampwright.look.AllExtent;
+import dev.lampwright.look.BandExtent;
 import dev.lampwright.look.Blend;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Extent;
@@ -16,6 +18,7 @@ import dev.lampwright.look.Moment;
 import dev.lampwright.look.Motion;
 import dev.lampwright.look.Paint;
 import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.SolidPaint;
 import dev.lampwright.look.Zone;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
@@ -46,16 +49,16 @@ class StageTest {
     private Stage stage;
 
     private static Look plain(String colour) {
-        return new Look(colour, List.of(layer(colour, Extent.all(), "F")), List.of(Level.fixed(1)), false);
+        return new Look(colour, List.of(layer(colour, new AllExtent().make(), "F")), List.of(Level.fixed(1)), false);
     }
 
     private static Layer layer(String colour, Extent extent, String rhythm) {
-        Paint paint = Paint.solid(CssColour.colour(colour));
+        Paint paint = new SolidPaint(CssColour.colour(colour)).make();
         return new Layer(Zone.run(0, PIXELS - 1), paint, extent, Rhythm.parse(rhythm), Level.fixed(1), Blend.NORMAL);
     }
 
     private static Cue on(PrinterState state, Look look, double fadeS) {
-        return new Cue(look, List.of(Condition.state(Set.of(state))), fadeS, Easing.LINEAR);
+        return new Cue(look, List.of(new Condition.InState(Set.of(state))), fadeS, Easing.LINEAR);
     }
 
     private static Cue always(Look look, double fadeS) {
@@ -133,7 +136,7 @@ class StageTest {
     @ParameterizedTest
     @EnumSource
     void fadesHaveNoStep(Easing easing) {
-        Cue held = new Cue(red, List.of(Condition.state(Set.of(PrinterState.HELD))), 1.5, easing);
+        Cue held = new Cue(red, List.of(new Condition.InState(Set.of(PrinterState.HELD))), 1.5, easing);
         cues(held, always(blue, 0));
         frame();
         state(PrinterState.HELD);
@@ -179,7 +182,8 @@ class StageTest {
     void whatFadesOutGoesOnMoving() {
         Look moving = new Look(
                 "moving",
-                List.of(layer("red", Extent.band(1, 0, 0, new Motion(6, Motion.Unit.PIXELS_A_SECOND), 0), "F")),
+                List.of(layer(
+                        "red", new BandExtent(1, 0, 0, new Motion(6, Motion.Unit.PIXELS_A_SECOND), 0).make(), "F")),
                 List.of(Level.fixed(0)),
                 false);
         cues(on(PrinterState.HELD, dark, 10), always(moving, 0));
@@ -212,7 +216,7 @@ class StageTest {
 
     @Test
     void aValueThatWaversAtABoundDoesNotSwitchToAndFro() {
-        Condition hot = Condition.signal(Signal.of(Quantity.BED_ACTUAL), 50, Double.POSITIVE_INFINITY, 5);
+        Condition hot = new Condition.WithinBounds(Signal.of(Quantity.BED_ACTUAL), 50, Double.POSITIVE_INFINITY, 5);
         cues(new Cue(red, List.of(hot), 0, Easing.LINEAR), always(blue, 0));
         assertShows("blue", frame());
         assertShows("blue", bedAt(49.9));
@@ -237,8 +241,8 @@ class StageTest {
         Cue both = new Cue(
                 red,
                 List.of(
-                        Condition.state(Set.of(PrinterState.PRINTING, PrinterState.HELD)),
-                        Condition.signal(Signal.JOB_PROGRESS, Double.NEGATIVE_INFINITY, 0.5, 0)),
+                        new Condition.InState(Set.of(PrinterState.PRINTING, PrinterState.HELD)),
+                        new Condition.WithinBounds(Signal.JOB_PROGRESS, Double.NEGATIVE_INFINITY, 0.5, 0)),
                 0,
                 Easing.LINEAR);
         cues(both, always(blue, 0));
@@ -254,7 +258,7 @@ class StageTest {
 
     @Test
     void anEventLastsAsLongAsItDoes() {
-        cues(new Cue(red, List.of(Condition.event("door")), 0, Easing.LINEAR), always(blue, 0));
+        cues(new Cue(red, List.of(new Condition.DuringEvent("door")), 0, Easing.LINEAR), always(blue, 0));
         assertShows("blue", frame());
         status = status.withEvent("door", nanos + 2 * SECOND, nanos);
         assertShows("red", frame());
@@ -265,8 +269,8 @@ class StageTest {
     /** While pictures are taken a look that is steady for them keeps still, all its rhythms lit; afterwards it goes on. */
     @Test
     void theCameraKeepsSteadyLooksStill() {
-        Extent band = Extent.band(1, 2, 0, new Motion(3, Motion.Unit.PIXELS_A_SECOND), 0);
-        List<Layer> layers = List.of(layer("blue", Extent.all(), "swell 2s"), layer("red", band, "F"));
+        Extent band = new BandExtent(1, 2, 0, new Motion(3, Motion.Unit.PIXELS_A_SECOND), 0).make();
+        List<Layer> layers = List.of(layer("blue", new AllExtent().make(), "swell 2s"), layer("red", band, "F"));
         cues(always(new Look("steady", layers, List.of(Level.fixed(1)), true), 0));
         float[] before = frames(20);
         status = status.withEvent(Stage.CAMERA, nanos + SECOND, nanos);
@@ -282,7 +286,7 @@ class StageTest {
 
     @Test
     void otherLooksTakeNoNoticeOfTheCamera() {
-        cues(always(new Look("free", List.of(layer("blue", Extent.all(), "swell 2s")), List.of(), false), 0));
+        cues(always(new Look("free", List.of(layer("blue", new AllExtent().make(), "swell 2s")), List.of(), false), 0));
         frames(20);
         status = status.withEvent(Stage.CAMERA, nanos + SECOND, nanos);
         float[] one = frame();

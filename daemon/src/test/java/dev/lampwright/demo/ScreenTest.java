@@ -18,7 +18,8 @@ class ScreenTest {
         Config config = Demo.config("mqtt://127.0.0.1:1883");
         CheckingDisplay display = new CheckingDisplay(config.setup());
         MemoryController controller = new MemoryController(MemoryController.BOARD, display);
-        Daemon daemon = new Daemon(config, same -> new MemoryLine(controller, config.baud(), System::nanoTime));
+        Daemon daemon = new Daemon(
+                config, same -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
         return new Screen(config, daemon, display, depth);
     }
 

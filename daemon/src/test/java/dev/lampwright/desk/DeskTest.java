@@ -73,12 +73,12 @@ class DeskTest {
 
     @Test
     void theConfigurationsBrightnessCountsUntilAnotherIsAskedFor() {
-        desk = desk(new DeskSettings("lampwright", 0.3, Optional.empty()));
+        desk = desk(new DeskSettings(0.3, Optional.empty()));
         assertEquals(0.3f, slot.get().brightness());
         now("brightness", "0.8");
-        desk.change(new DeskSettings("lampwright", 0.3, Optional.empty()), FITTING, Set.of("idle"));
+        desk.change(new DeskSettings(0.3, Optional.empty()), FITTING, Set.of("idle"));
         assertEquals(0.8f, slot.get().brightness());
-        desk.change(new DeskSettings("lampwright", 0.5, Optional.empty()), FITTING, Set.of("idle"));
+        desk.change(new DeskSettings(0.5, Optional.empty()), FITTING, Set.of("idle"));
         assertEquals(0.5f, slot.get().brightness());
     }
 
@@ -118,7 +118,7 @@ class DeskTest {
 
     @Test
     void quietByHoursAndByAsking() {
-        desk = desk(new DeskSettings("lampwright", 1, Optional.of(NIGHT)));
+        desk = desk(new DeskSettings(1, Optional.of(NIGHT)));
         assertEquals(1, slot.get().quiet());
         wall = Instant.parse("2026-11-25T22:00:00Z");
         desk.look();

@@ -9,8 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.colour.Light;
 import dev.lampwright.colour.Oklab;
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -49,8 +48,8 @@ class BuiltInLooksTest {
 
     /** The light of a look's strip, frame by frame: premultiplied linear red, green and blue of each pixel. */
     private static List<float[]> drawn(Config config, String look, PrinterStatus status) {
-        Cue always = new Cue(config.looks().get(look), List.of(), 0, Easing.LINEAR);
-        Chain chain = Chain.of(config, List.of(always));
+        LightSpec light = config.light().showing(config.looks().get(look));
+        Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
         List<float[]> drawn = new ArrayList<>();
@@ -86,7 +85,7 @@ class BuiltInLooksTest {
         List<String> words =
                 Stream.of(PrinterState.values()).map(PrinterState::word).toList();
         assertEquals(words, List.copyOf(config.looks().keySet()).subList(0, words.size()));
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         Frame frame = new Frame(90, 0);
         for (PrinterState state : PrinterState.values()) {
             chain.make(midst().withState(state, 0), 0, frame);
@@ -209,8 +208,8 @@ class BuiltInLooksTest {
 
     /** The pixel of most red in the zone of a bed that was at 60 °C when it was switched off. */
     private static int brightestOfBed(Config config, String look, double actualC) {
-        Cue always = new Cue(config.looks().get(look), List.of(), 0, Easing.LINEAR);
-        Chain chain = Chain.of(config, List.of(always));
+        LightSpec light = config.light().showing(config.looks().get(look));
+        Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
         Frame frame = new Frame(config.setup().stripBytes(), 0);
         PrinterStatus status = bed(PrinterStatus.nothingHeard(), 60, 0);
         for (int second = 0; second < 20; second++) {

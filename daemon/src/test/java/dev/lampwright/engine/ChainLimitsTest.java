@@ -26,7 +26,7 @@ class ChainLimitsTest {
         SplittableRandom chance = new SplittableRandom(9);
         for (int ceiling : new int[] {24, 60, 300, 900}) {
             Config config = config(ceiling);
-            Chain chain = Chain.of(config, config.cues());
+            Chain chain = Chain.of(config);
             Frame frame = new Frame(config.setup().stripBytes(), 4);
             PrinterStatus status = PrinterStatus.nothingHeard();
             for (int i = 0; i < 60 * RATE; i++) {
@@ -50,7 +50,7 @@ class ChainLimitsTest {
     @Test
     void theCeilingIsMadeUseOf() {
         Config config = config(300);
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         Frame frame = new Frame(config.setup().stripBytes(), 4);
         PrinterStatus fault = PrinterStatus.nothingHeard().withState(PrinterState.FAULT, 0);
         for (int i = 0; i < RATE / 4; i++) {
@@ -64,7 +64,7 @@ class ChainLimitsTest {
     @Test
     void theFlashLimitGoesByTheRateThatRunsWhateverIsReadLater() {
         Config slower = flashing(RATE / 4);
-        Chain chain = Chain.of(flashing(RATE), flashing(RATE).cues());
+        Chain chain = Chain.of(flashing(RATE));
         for (int reading = 0; reading < 3; reading++) {
             Chain after = Chain.after(chain, slower);
             after.takeOver(chain);

@@ -7,8 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.management.ThreadMXBean;
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -38,7 +37,7 @@ class ChainTest {
 
     /** Everything that a chain sends while a printer does this and that by seeded chance, from some time on. */
     private static byte[] sent(Config config, long start, long seed) {
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         SplittableRandom chance = new SplittableRandom(seed);
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
@@ -87,14 +86,15 @@ class ChainTest {
     @EnumSource
     void aFrameOfABuiltInLookAllocatesNothing(PrinterState state) {
         Config config = Configs.of(300, "GRBW", DIMMERS);
-        Cue always = new Cue(config.looks().get(state.word()), List.of(), 0, Easing.LINEAR);
-        assertAllocatesNothing(Chain.of(config, List.of(always)), config);
+        LookSpec look = config.looks().get(state.word());
+        assertAllocatesNothing(
+                Chain.of(config.setup(), config.light().showing(look), config.framesPerSecond()), config);
     }
 
     @Test
     void aFrameWithFadesAllocatesNothing() {
         Config config = Configs.of(300, "GRB", ", dithering = true");
-        assertAllocatesNothing(Chain.of(config, config.cues()), config);
+        assertAllocatesNothing(Chain.of(config), config);
     }
 
     /** A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in every round. */
@@ -126,7 +126,7 @@ class ChainTest {
                 dimmers = { work = { by = "job.progress", from = 1, to = 0 } }
                 layers = [{ zone = "glow", colour = "color(srgb-linear 1 0.5 0.25)" }]
                 """);
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         Frame frame = new Frame(21, 4);
         PrinterStatus status = PrinterStatus.nothingHeard()
                 .withState(PrinterState.PRINTING, 0)

@@ -56,7 +56,7 @@ class DaemonChangeTest {
         try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
             daemon.start();
             Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
-            Config broken = withoutGuard(config("blue", 7));
+            Config broken = withoutCues(config("blue", 7));
             assertThrows(RuntimeException.class, () -> daemon.change(broken));
             int before = shown.size();
             Await.until("frames go on", () -> shown.size() > before + 5);
@@ -67,27 +67,17 @@ class DaemonChangeTest {
     }
 
     /** A configuration as none is ever read. */
-    private static Config withoutGuard(Config config) {
+    private static Config withoutCues(Config config) {
         return new Config(
                 config.framesPerSecond(),
-                config.broker(),
-                config.bindings(),
-                config.silentAfter(),
-                config.room(),
-                config.port(),
-                config.baud(),
+                config.talk(),
+                config.controller(),
+                config.light().showing(List.of()),
                 config.atEnd(),
-                config.metricsPort(),
-                config.setup(),
-                null,
-                config.fitting(),
-                config.encoder(),
-                config.looks(),
-                config.cues(),
-                config.alarmSequence(),
                 config.desk(),
                 config.mounting(),
                 config.page(),
+                config.metricsPort(),
                 config.wiring());
     }
 

@@ -27,8 +27,10 @@ class DaemonEndTest {
                 strip.pixels = 8
                 looks.silent = { layers = [{ colour = "white" }] }
                 """.formatted(FreePort.find(), controllerKeys));
-        MemoryLine line =
-                new MemoryLine(new MemoryController(MemoryController.BOARD, shown), config.baud(), System::nanoTime);
+        MemoryLine line = new MemoryLine(
+                new MemoryController(MemoryController.BOARD, shown),
+                config.controller().baud(),
+                System::nanoTime);
         try (Daemon daemon = new Daemon(config, next -> line)) {
             daemon.start();
             Await.until("full light", () -> shown.lastIs(entry -> brightest(entry) > 100));

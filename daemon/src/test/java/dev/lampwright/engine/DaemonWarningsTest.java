@@ -30,7 +30,7 @@ class DaemonWarningsTest {
                     new MemoryController(MemoryController.BOARD, (light, sequence, frame, nanos) -> {});
             Daemon daemon = new Daemon(
                     Configs.of(30, "GRB", guard),
-                    config -> new MemoryLine(controller, config.baud(), System::nanoTime));
+                    config -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
             assertEquals(0, daemon.frames().frames());
             return log.lines().stream().filter(line -> line.startsWith("WARN ")).toList();
         }

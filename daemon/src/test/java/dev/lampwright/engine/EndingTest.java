@@ -19,7 +19,7 @@ class EndingTest {
             [[cues]]
             look = "plain"
             """);
-    private final Chain chain = Chain.of(config, config.cues());
+    private final Chain chain = Chain.of(config);
     private final Frame frame = new Frame(config.setup().stripBytes(), 1);
 
     private int brightness(long nanos) {

@@ -6,18 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.cue.Condition;
-import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.CueSpec;
 import dev.lampwright.cue.Easing;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
+import dev.lampwright.look.AllExtent;
 import dev.lampwright.look.Blend;
-import dev.lampwright.look.Extent;
-import dev.lampwright.look.Layer;
+import dev.lampwright.look.LayerSpec;
 import dev.lampwright.look.Level;
-import dev.lampwright.look.Look;
-import dev.lampwright.look.Paint;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.SolidPaint;
 import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -33,22 +34,25 @@ import org.junit.jupiter.api.Test;
 class FaultyLookTest {
     private final Config config = Configs.of(2, "RGB", "");
 
-    private static Layer layer(int pixel, Paint paint) {
-        return new Layer(Zone.run(pixel, pixel), paint, Extent.all(), Rhythm.FIXED, Level.fixed(1), Blend.NORMAL);
+    private static LayerSpec layer(int pixel, String colour) {
+        return new LayerSpec(
+                Zone.run(pixel, pixel),
+                new SolidPaint(CssColour.colour(colour)),
+                new AllExtent(),
+                Rhythm.FIXED,
+                Level.fixed(1),
+                Blend.NORMAL);
     }
 
-    private static Paint solid(String colour) {
-        return Paint.solid(CssColour.colour(colour));
-    }
-
-    private List<Cue> cues() {
-        Paint burnt = (moment, rgba, pixels) -> {
-            throw new IllegalStateException("burnt");
-        };
-        Look odd = new Look("odd", List.of(layer(0, solid("red")), layer(1, burnt)), List.of(), false);
-        Look sound = new Look("sound", List.of(layer(0, solid("blue")), layer(1, solid("lime"))), List.of(), false);
-        Condition isFault = Condition.state(Set.of(PrinterState.FAULT));
-        return List.of(new Cue(sound, List.of(isFault), 0, Easing.LINEAR), new Cue(odd, List.of(), 0, Easing.LINEAR));
+    /** The odd one has a layer on a pixel that is not fitted. */
+    private LightSpec light() {
+        LookSpec odd = new LookSpec("odd", List.of(layer(0, "red"), layer(2, "white")), List.of(), false);
+        LookSpec sound = new LookSpec("sound", List.of(layer(0, "blue"), layer(1, "lime")), List.of(), false);
+        Condition isFault = new Condition.InState(Set.of(PrinterState.FAULT));
+        return config.light()
+                .showing(List.of(
+                        new CueSpec(sound, List.of(isFault), 0, Easing.LINEAR),
+                        new CueSpec(odd, List.of(), 0, Easing.LINEAR)));
     }
 
     @Test
@@ -67,7 +71,7 @@ class FaultyLookTest {
         FrameSlot slot = new FrameSlot(6, 0);
         AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
         FrameLoop loop = new FrameLoop(
-                new FrameLoop.Rig(Chain.of(config, cues()), slot, new FrameTap(config), () -> {}),
+                new FrameLoop.Rig(Chain.of(config.setup(), light(), 200), slot, new FrameTap(config), () -> {}),
                 status::get,
                 () -> Wishes.NONE,
                 System::nanoTime,

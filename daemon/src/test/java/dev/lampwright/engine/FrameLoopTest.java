@@ -47,7 +47,7 @@ class FrameLoopTest {
     @Test
     void everyTickLeftOutIsTold() throws ConfigException {
         Config config = ConfigFile.read(FILE, "birch.toml");
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         FrameSlot slot = new FrameSlot(config.setup().stripBytes(), 0);
         AtomicLong leap = new AtomicLong();
         Told told = new Told();

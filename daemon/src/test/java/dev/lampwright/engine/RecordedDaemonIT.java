@@ -89,8 +89,10 @@ class RecordedDaemonIT {
     }
 
     private long record(Mosquitto broker, Config config, Path file) throws IOException {
-        MemoryLine line =
-                new MemoryLine(new MemoryController(MemoryController.BOARD, shown), config.baud(), System::nanoTime);
+        MemoryLine line = new MemoryLine(
+                new MemoryController(MemoryController.BOARD, shown),
+                config.controller().baud(),
+                System::nanoTime);
         try (Recorder recorder = new Recorder(file);
                 Daemon daemon = new Daemon(config, next -> line, recorder)) {
             daemon.start();

@@ -38,7 +38,7 @@ class StuckLoopTest {
 
     private FrameLoop loop() {
         Config config = Configs.of(2, "RGB", "");
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         FrameLoop.Rig rig = new FrameLoop.Rig(chain, new FrameSlot(6, 0), new FrameTap(config), () -> {});
         return new FrameLoop(rig, this::status, () -> Wishes.NONE, System::nanoTime, 60, StatusWatch.NOBODY);
     }

@@ -127,7 +127,13 @@ class BlendTest {
     void alphasAreMultiplied() {
         Colour halfWhite = CssColour.colour("rgb(255 255 255 / 50%)");
         Rhythm swell = Rhythm.parse("swell 4s");
-        Layer layer = new Layer(ONE_PIXEL, Paint.solid(halfWhite), Extent.all(), swell, Level.fixed(0.5), Blend.NORMAL);
+        Layer layer = new Layer(
+                ONE_PIXEL,
+                new SolidPaint(halfWhite).make(),
+                new AllExtent().make(),
+                swell,
+                Level.fixed(0.5),
+                Blend.NORMAL);
         Canvas canvas = new Canvas(1, 0);
         layer.draw(Moments.after(1), canvas);
         assertEquals(0.125, canvas.rgba()[0], EXACT);
@@ -139,8 +145,8 @@ class BlendTest {
         for (int c = 0; c < 4; c++) {
             canvas.rgba()[c] = c < 3 ? below[c] * below[3] : below[3];
         }
-        Paint paint = Paint.solid(Colour.of(source));
-        new Layer(ONE_PIXEL, paint, Extent.all(), Rhythm.FIXED, Level.fixed(alpha), blend)
+        Paint paint = new SolidPaint(Colour.of(source)).make();
+        new Layer(ONE_PIXEL, paint, new AllExtent().make(), Rhythm.FIXED, Level.fixed(alpha), blend)
                 .draw(Moments.after(0), canvas);
         return canvas.rgba();
     }

@@ -17,7 +17,7 @@ class EmberPaintTest {
     }
 
     private static Paint ember(long seed) {
-        return Paint.ember(new EmberSettings(1500, 400, 4, 2, 1.5, seed));
+        return new EmberPaint(1500, 400, 4, 2, 1.5, seed).make();
     }
 
     @Test

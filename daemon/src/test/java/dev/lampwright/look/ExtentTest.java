@@ -43,7 +43,7 @@ class ExtentTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.5, 1, 4, 100})
     void aBarCoversWhatTheSignalSays(double softness) {
-        Extent bar = Extent.bar(PROGRESS, softness);
+        Extent bar = new BarExtent(PROGRESS, softness).make();
         float[] before = cover(bar, Moments.done(0));
         for (int step = 0; step <= STEPS; step++) {
             double share = (double) step / STEPS;
@@ -58,7 +58,7 @@ class ExtentTest {
     @ParameterizedTest
     @CsvSource({"1, 0", "1.5, 0", "3, 2", "0.4, 0", "2, 5"})
     void aPointerIsAlwaysWhole(double width, double softness) {
-        Extent pointer = Extent.pointer(PROGRESS, width, softness);
+        Extent pointer = new PointerExtent(PROGRESS, width, softness).make();
         float[] before = cover(pointer, Moments.done(0));
         for (int step = 0; step <= STEPS; step++) {
             float[] now = cover(pointer, Moments.done((double) step / STEPS));
@@ -70,7 +70,7 @@ class ExtentTest {
 
     @Test
     void aPointerStandsWhereTheSignalSays() {
-        float[] cover = cover(Extent.pointer(PROGRESS, 2, 0), Moments.done(0.5));
+        float[] cover = cover(new PointerExtent(PROGRESS, 2, 0).make(), Moments.done(0.5));
         for (int i = 0; i < PIXELS; i++) {
             assertEquals(i == 11 || i == 12 ? 1 : 0, cover[i], EXACT);
         }
@@ -78,13 +78,13 @@ class ExtentTest {
 
     @Test
     void aPointerWiderThanTheZoneFillsIt() {
-        assertEquals(PIXELS, sum(cover(Extent.pointer(PROGRESS, 100, 0), Moments.done(0.9))), EXACT);
+        assertEquals(PIXELS, sum(cover(new PointerExtent(PROGRESS, 100, 0).make(), Moments.done(0.9))), EXACT);
     }
 
     @Test
     void nothingIsCoveredWhileTheSignalIsUnknown() {
-        assertEquals(0, sum(cover(Extent.bar(PROGRESS, 1), Moments.after(3))));
-        assertEquals(0, sum(cover(Extent.pointer(PROGRESS, 2, 1), Moments.after(3))));
+        assertEquals(0, sum(cover(new BarExtent(PROGRESS, 1).make(), Moments.after(3))));
+        assertEquals(0, sum(cover(new PointerExtent(PROGRESS, 2, 1).make(), Moments.after(3))));
     }
 
     /** A band's light is that of its front, a rising straight line, its width, and its tail, a falling square: s/2 + w + t/3. */
@@ -98,7 +98,8 @@ class ExtentTest {
         "4, 8, 0, 6, 0.2"
     })
     void aBandKeepsItsLight(double width, double tail, double repeat, double softness, double speed) {
-        Extent band = Extent.band(width, tail, repeat, new Motion(speed, Motion.Unit.PIXELS_A_SECOND), softness);
+        Extent band =
+                new BandExtent(width, tail, repeat, new Motion(speed, Motion.Unit.PIXELS_A_SECOND), softness).make();
         double bands = repeat > 0 ? PIXELS / repeat : 1;
         double light = bands * (softness / 2 + width + tail / 3);
         float[] before = cover(band, Moments.after(0));
@@ -115,8 +116,8 @@ class ExtentTest {
     void aBandThatGoesBackIsTheSameFromTheOtherEnd() {
         for (int step = 0; step < 500; step++) {
             Moment moment = Moments.after(step * 0.037);
-            float[] there = cover(Extent.band(2, 5, 0, Motion.cycle(7), 1), moment);
-            float[] back = cover(Extent.band(2, 5, 0, Motion.cycle(-7), 1), moment);
+            float[] there = cover(new BandExtent(2, 5, 0, Motion.cycle(7), 1).make(), moment);
+            float[] back = cover(new BandExtent(2, 5, 0, Motion.cycle(-7), 1).make(), moment);
             for (int i = 0; i < PIXELS; i++) {
                 assertEquals(there[i], back[PIXELS - 1 - i], EXACT);
             }
@@ -125,14 +126,15 @@ class ExtentTest {
 
     @Test
     void aBandGoesRoundInItsCycle() {
-        Extent band = Extent.band(2, 5, 0, Motion.cycle(7), 1);
+        Extent band = new BandExtent(2, 5, 0, Motion.cycle(7), 1).make();
         assertArrayEquals(cover(band, Moments.after(1.25)), cover(band, Moments.after(1.25 + 7)), 1e-4f);
         assertArrayEquals(cover(band, Moments.after(1.25)), cover(band, Moments.after(1.25 + 7 * 100_000)), 1e-3f);
     }
 
     @Test
     void theTailIsBehind() {
-        float[] cover = cover(Extent.band(1, 6, 0, new Motion(1, Motion.Unit.PIXELS_A_SECOND), 0), Moments.after(12));
+        float[] cover =
+                cover(new BandExtent(1, 6, 0, new Motion(1, Motion.Unit.PIXELS_A_SECOND), 0).make(), Moments.after(12));
         assertEquals(1, cover[11], EXACT);
         for (int i = 10; i >= 5; i--) {
             assertTrue(cover[i] < cover[i + 1] && cover[i] > 0, "pixel " + i);

@@ -24,7 +24,7 @@ class GrainsTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.05, 0.3, 1})
     void asManyAreLitAsAreWanted(double density) {
-        Extent grains = Extent.grains(density, 2, 7);
+        Extent grains = new GrainsExtent(density, 2, 7).make();
         int turns = 500;
         int lit = 0;
         double light = 0;
@@ -43,15 +43,19 @@ class GrainsTest {
     @Test
     void theSameSeedIsTheSameOnEveryRun() {
         for (double seconds : new double[] {0, 0.5, 17.25, 86_400}) {
-            assertArrayEquals(cover(Extent.grains(0.3, 2, 7), seconds), cover(Extent.grains(0.3, 2, 7), seconds), 0f);
+            assertArrayEquals(
+                    cover(new GrainsExtent(0.3, 2, 7).make(), seconds),
+                    cover(new GrainsExtent(0.3, 2, 7).make(), seconds),
+                    0f);
         }
-        assertFalse(Arrays.equals(cover(Extent.grains(0.3, 2, 7), 5), cover(Extent.grains(0.3, 2, 8), 5)));
+        assertFalse(Arrays.equals(
+                cover(new GrainsExtent(0.3, 2, 7).make(), 5), cover(new GrainsExtent(0.3, 2, 8).make(), 5)));
     }
 
     /** A point comes and goes by sin²(πt/g), whose slope is π/g at most. */
     @Test
     void pointsComeAndGoGently() {
-        Extent grains = Extent.grains(1, 2, 7);
+        Extent grains = new GrainsExtent(1, 2, 7).make();
         float[] before = cover(grains, 0);
         double pause = 1.0 / 60;
         for (int frame = 1; frame < 600; frame++) {

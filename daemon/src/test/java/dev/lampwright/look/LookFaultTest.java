@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.lampwright.colour.CssColour;
+import dev.lampwright.signal.Follow;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -15,7 +16,7 @@ class LookFaultTest {
     private static final float EXACT = 1e-6f;
     private static final Zone LEFT = Zone.run(0, 0);
     private static final Zone RIGHT = Zone.run(1, 1);
-    private static final Paint RED = Paint.solid(CssColour.colour("red"));
+    private static final Paint RED = new SolidPaint(CssColour.colour("red")).make();
 
     private final List<LookFault> faults = new ArrayList<>();
     private final Canvas canvas = new Canvas(2, 2);
@@ -27,7 +28,7 @@ class LookFaultTest {
     }
 
     private static Layer layer(Zone zone, Paint paint) {
-        return new Layer(zone, paint, Extent.all(), Rhythm.FIXED, Level.fixed(1), Blend.NORMAL);
+        return new Layer(zone, paint, new AllExtent().make(), Rhythm.FIXED, Level.fixed(1), Blend.NORMAL);
     }
 
     private static Look look(Paint wrong) {
@@ -72,7 +73,7 @@ class LookFaultTest {
     /** Levels are asked as a layer's opacity too. */
     @Test
     void anOpacityThatIsNoNumberDarkensItsLayer() {
-        Layer odd = new Layer(RIGHT, RED, Extent.all(), Rhythm.FIXED, Level.fixed(Double.NaN), Blend.NORMAL);
+        Layer odd = new Layer(RIGHT, RED, new AllExtent().make(), Rhythm.FIXED, Level.fixed(Double.NaN), Blend.NORMAL);
         draw(new Look("odd", List.of(layer(LEFT, RED), odd), List.of(Level.fixed(0.5), Level.fixed(0.25)), false), 3);
         assertOnlyTheRestIsLit();
         assertEquals(List.of("layers.1"), faults.stream().map(LookFault::part).toList());
@@ -96,9 +97,7 @@ class LookFaultTest {
 
     @Test
     void aDimmerWhoseLevelFailsIsDarkAndToldOnce() {
-        Level throwing = moment -> {
-            throw new IllegalStateException("burnt");
-        };
+        Level throwing = Level.by(new Follow(null, 0, 1));
         draw(new Look("odd", List.of(layer(LEFT, RED)), List.of(throwing, Level.fixed(0.25)), false), 3);
         assertArrayEquals(new float[] {0, 0.25f}, canvas.dimmers());
         draw(new Look("odd", List.of(layer(LEFT, RED)), List.of(Level.fixed(0.5), Level.fixed(Double.NaN)), false), 3);

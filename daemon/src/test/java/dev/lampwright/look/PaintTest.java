@@ -25,13 +25,13 @@ class PaintTest {
 
     @Test
     void solidIsTheColourWithItsAlpha() {
-        float[] rgba = painted(Paint.solid(CssColour.colour("rgb(0 255 0 / 50%)")), Moments.after(0), 3);
+        float[] rgba = painted(new SolidPaint(CssColour.colour("rgb(0 255 0 / 50%)")).make(), Moments.after(0), 3);
         assertArrayEquals(new float[] {0, 1, 0, 0.5f, 0, 1, 0, 0.5f, 0, 1, 0, 0.5f}, rgba, 1e-5f);
     }
 
     @Test
     void aScaleIsTheColourOfTheSignal() {
-        Paint scale = Paint.scale(HEAT, Follow.of(Signal.JOB_PROGRESS));
+        Paint scale = new ScalePaint(HEAT, Follow.of(Signal.JOB_PROGRESS)).make();
         assertArrayEquals(new float[] {1, 0, 0, 1}, painted(scale, Moments.done(1), 1), 1e-5f);
         assertArrayEquals(new float[] {0, 0, 1, 1}, painted(scale, Moments.done(0), 1), 1e-5f);
         assertArrayEquals(new float[] {0, 0, 1, 1}, painted(scale, Moments.after(0), 1), 1e-5f);
@@ -40,7 +40,7 @@ class PaintTest {
     /** Halfway between blue and red, as a CSS engine has it: color-mix(in oklab, blue, red), from the colour library's own gradient. */
     @Test
     void aRampRunsFromTheZonesBeginning() {
-        float[] rgba = painted(Paint.ramp(HEAT, Motion.STILL), Moments.after(9), 3);
+        float[] rgba = painted(new RampPaint(HEAT, Motion.STILL).make(), Moments.after(9), 3);
         Light middle = CssColour.parse("oklab(53.998% 0.0962 -0.0928)");
         assertEquals(middle.red(), rgba[4], 2e-3);
         assertEquals(middle.green(), rgba[5], 2e-3);
@@ -51,7 +51,7 @@ class PaintTest {
 
     @Test
     void aDriftingRampGoesRound() {
-        Paint ramp = Paint.ramp(HEAT, Motion.cycle(8));
+        Paint ramp = new RampPaint(HEAT, Motion.cycle(8)).make();
         float[] start = painted(ramp, Moments.after(0), 8);
         float[] later = painted(ramp, Moments.after(1), 8);
         for (int i = 0; i < 8; i++) {

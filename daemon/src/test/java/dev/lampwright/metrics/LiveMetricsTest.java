@@ -44,7 +44,7 @@ class LiveMetricsTest {
                 controller.port = "memory"
                 strip.pixels = 10
                 """.formatted(FreePort.find()), "alder.toml"),
-                config -> new MemoryLine(controller, config.baud(), System::nanoTime));
+                config -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
         metrics = new LiveMetrics(daemon, nanos::get);
     }
 

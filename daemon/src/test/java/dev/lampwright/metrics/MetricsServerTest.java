@@ -86,7 +86,9 @@ class MetricsServerTest {
     void start() throws ConfigException, IOException {
         MemoryController controller =
                 new MemoryController(MemoryController.BOARD, (light, sequence, frame, nanos) -> {});
-        daemon = new Daemon(config(), config -> new MemoryLine(controller, config.baud(), System::nanoTime));
+        daemon = new Daemon(
+                config(),
+                config -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
         server = MetricsServer.start(0, daemon);
         daemon.start();
     }

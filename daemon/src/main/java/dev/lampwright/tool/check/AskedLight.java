@@ -1,10 +1,10 @@
 package dev.lampwright.tool.check;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
-import dev.lampwright.look.Look;
+import dev.lampwright.guard.GuardSettings;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -30,9 +30,9 @@ public final class AskedLight implements LookDemand {
     private static final double NOZZLE_C = 215;
 
     private final Config config;
-    private final Look look;
+    private final LookSpec look;
 
-    private AskedLight(Config config, Look look) {
+    private AskedLight(Config config, LookSpec look) {
         this.config = config;
         this.look = look;
     }
@@ -40,7 +40,7 @@ public final class AskedLight implements LookDemand {
     /**
      * What each look asks for.
      *
-     * @param config whose looks; not in use elsewhere at the same time
+     * @param config whose looks
      * @return one for each look
      */
     public static List<LookDemand> ofAll(Config config) {
@@ -57,9 +57,8 @@ public final class AskedLight implements LookDemand {
     @Override
     public void moments(Taker taker) {
         Setup setup = open(config.setup());
-        Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
-        Chain.Timing timing = new Chain.Timing(FRAMES_PER_S, config.silentAfter(), config.room());
-        Chain chain = new Chain(setup, config.fitting(), List.of(always), config.encoder(), timing);
+        LightSpec light = config.light().showing(look).guardedBy(GuardSettings.USUAL);
+        Chain chain = Chain.of(setup, light, FRAMES_PER_S);
         Frame frame = new Frame(setup.stripBytes(), setup.dimmers().size());
         for (int i = 0; i < FRAMES; i++) {
             long nanos = TimeUnit.SECONDS.toNanos(i) / FRAMES_PER_S;
@@ -69,7 +68,7 @@ public final class AskedLight implements LookDemand {
     }
 
     private PrinterStatus status(double share, long nanos) {
-        double ambientC = config.ambientC();
+        double ambientC = config.light().room().ambientC();
         return PrinterStatus.nothingHeard()
                 .withState(PrinterState.PRINTING, nanos)
                 .withReading(Quantity.BED_TARGET, BED_C, nanos)

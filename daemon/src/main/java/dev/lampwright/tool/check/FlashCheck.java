@@ -1,10 +1,9 @@
 package dev.lampwright.tool.check;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import java.util.ArrayList;
@@ -20,6 +19,7 @@ public final class FlashCheck {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
 
     private final Config config;
+    private final LightSpec calm;
     private final List<PrinterStatus> statuses;
     private final Frame frame;
 
@@ -38,6 +38,7 @@ public final class FlashCheck {
 
     private FlashCheck(Config config) {
         this.config = config;
+        calm = config.light().guardedBy(config.light().guard().withoutFlashing());
         statuses = MadeUpStatus.all(config.bindings().events().keySet());
         frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
@@ -45,13 +46,13 @@ public final class FlashCheck {
     /**
      * Draws every look by itself.
      *
-     * @param config whose looks; not in use elsewhere at the same time
+     * @param config whose looks
      * @return those that flash too often, whether the configuration allows it or not
      */
     public static List<Flashing> of(Config config) {
         FlashCheck check = new FlashCheck(config);
         List<Flashing> flashing = new ArrayList<>();
-        for (Look look : config.looks().values()) {
+        for (LookSpec look : config.looks().values()) {
             if (check.flashes(look)) {
                 flashing.add(new Flashing(look.name(), check.guilty(look)));
             }
@@ -59,16 +60,15 @@ public final class FlashCheck {
         return flashing;
     }
 
-    private List<Integer> guilty(Look look) {
-        return IntStream.range(0, look.layers())
+    private List<Integer> guilty(LookSpec look) {
+        return IntStream.range(0, look.layers().size())
                 .filter(layer -> !flashes(look.without(layer)))
                 .boxed()
                 .toList();
     }
 
-    private boolean flashes(Look look) {
-        Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
-        Chain chain = Chain.of(config, List.of(always), config.guard().withoutFlashing());
+    private boolean flashes(LookSpec look) {
+        Chain chain = Chain.of(config.setup(), calm.showing(look), config.framesPerSecond());
         for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
             long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
             chain.make(statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);

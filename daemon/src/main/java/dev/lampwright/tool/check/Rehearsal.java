@@ -1,11 +1,10 @@
 package dev.lampwright.tool.check;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
-import dev.lampwright.look.Look;
 import dev.lampwright.look.LookFault;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import java.util.List;
@@ -37,23 +36,22 @@ public final class Rehearsal {
     /**
      * Draws every look by itself, and then what the cues put on.
      *
-     * @param config whose looks; not in use elsewhere at the same time
+     * @param config whose looks
      * @return the first look that fails, if any does
      */
     public static Optional<Failing> of(Config config) {
         Rehearsal rehearsal = new Rehearsal(config);
-        for (Look look : config.looks().values()) {
-            Cue always = new Cue(look, List.of(), 0, Easing.LINEAR);
-            Optional<Failing> failing = rehearsal.draw(List.of(always));
+        for (LookSpec look : config.looks().values()) {
+            Optional<Failing> failing = rehearsal.draw(config.light().showing(look));
             if (failing.isPresent()) {
                 return failing;
             }
         }
-        return rehearsal.draw(config.cues());
+        return rehearsal.draw(config.light());
     }
 
-    private Optional<Failing> draw(List<Cue> cues) {
-        Chain chain = Chain.of(config, cues);
+    private Optional<Failing> draw(LightSpec light) {
+        Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
         for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
             long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
             PrinterStatus status = statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS));

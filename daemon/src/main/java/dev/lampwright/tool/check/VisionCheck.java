@@ -2,11 +2,10 @@ package dev.lampwright.tool.check;
 
 import dev.lampwright.colour.ColourVision;
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.guard.GuardSettings;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -59,22 +58,22 @@ public final class VisionCheck {
     /**
      * Looks at what each state puts on, with a printer in the midst of its job.
      *
-     * @param config whose looks; not in use elsewhere at the same time
+     * @param config whose looks
      * @return states that look alike; two that share a look are meant to
      */
     public static List<Alike> of(Config config) {
         VisionCheck check = new VisionCheck(config);
-        Map<PrinterState, Look> looks = check.looks();
-        Map<Look, Map<ColourVision, LookSummary>> impressions = new LinkedHashMap<>();
+        Map<PrinterState, LookSpec> looks = check.looks();
+        Map<LookSpec, Map<ColourVision, LookSummary>> impressions = new LinkedHashMap<>();
         looks.forEach((state, look) -> impressions.computeIfAbsent(look, any -> check.impressions(look, state)));
         List<Alike> alike = new ArrayList<>();
         List<PrinterState> states = List.copyOf(looks.keySet());
         for (int i = 0; i < states.size(); i++) {
             for (PrinterState other : states.subList(i + 1, states.size())) {
-                Look oneLook = looks.get(states.get(i));
-                Look otherLook = looks.get(other);
+                LookSpec oneLook = looks.get(states.get(i));
+                LookSpec otherLook = looks.get(other);
                 List<ColourVision> to = alikeTo(impressions.get(oneLook), impressions.get(otherLook));
-                if (oneLook != otherLook && !to.isEmpty()) {
+                if (!oneLook.equals(otherLook) && !to.isEmpty()) {
                     alike.add(new Alike(states.get(i), other, oneLook.name(), otherLook.name(), to));
                 }
             }
@@ -96,17 +95,17 @@ public final class VisionCheck {
     }
 
     /** What each state puts on. */
-    private Map<PrinterState, Look> looks() {
-        Map<PrinterState, Look> looks = new EnumMap<>(PrinterState.class);
+    private Map<PrinterState, LookSpec> looks() {
+        Map<PrinterState, LookSpec> looks = new EnumMap<>(PrinterState.class);
         for (PrinterState state : PrinterState.values()) {
-            Chain chain = Chain.of(config, config.cues());
+            Chain chain = Chain.of(config);
             chain.make(status(state), 0, frame());
             looks.put(state, config.looks().get(chain.look()));
         }
         return looks;
     }
 
-    private Map<ColourVision, LookSummary> impressions(Look look, PrinterState state) {
+    private Map<ColourVision, LookSummary> impressions(LookSpec look, PrinterState state) {
         List<float[]> frames = frames(look, status(state));
         Map<ColourVision, LookSummary> impressions = new EnumMap<>(ColourVision.class);
         for (ColourVision vision : ColourVision.values()) {
@@ -115,8 +114,9 @@ public final class VisionCheck {
         return impressions;
     }
 
-    private List<float[]> frames(Look look, PrinterStatus status) {
-        Chain chain = Chain.of(config, List.of(new Cue(look, List.of(), 0, Easing.LINEAR)), GuardSettings.USUAL);
+    private List<float[]> frames(LookSpec look, PrinterStatus status) {
+        LightSpec light = config.light().showing(look).guardedBy(GuardSettings.USUAL);
+        Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
         Frame frame = frame();
         List<float[]> frames = new ArrayList<>();
         for (int i = 0; i < SETTLING + SEEN; i++) {

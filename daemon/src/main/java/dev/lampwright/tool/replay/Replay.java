@@ -1,13 +1,12 @@
 package dev.lampwright.tool.replay;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Easing;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.engine.Ticks;
-import dev.lampwright.look.Look;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines.Entry;
@@ -35,9 +34,9 @@ public final class Replay {
     private int nextGap;
     private int nextAsked;
 
-    private Replay(Config config, List<Cue> cues, Timeline timeline) {
+    private Replay(Config config, LightSpec light, Timeline timeline) {
         framesPerSecond = config.framesPerSecond();
-        chain = Chain.of(config, cues);
+        chain = Chain.of(config.setup(), light, framesPerSecond);
         messages = timeline.entries().stream()
                 .filter(entry -> entry.leftOut() == 0)
                 .toList();
@@ -48,30 +47,30 @@ public final class Replay {
     /**
      * Plays a timeline as the cues of a configuration show it.
      *
-     * @param config the configuration; not in use elsewhere at the same time
+     * @param config the configuration
      * @param timeline what the printer tells
      * @return a replay before its first frame
      * @throws IOException if the timeline was recorded at another rate of frames
      */
     public static Replay of(Config config, Timeline timeline) throws IOException {
-        return of(config, config.cues(), timeline);
+        return of(config, config.light(), timeline);
     }
 
     /**
      * Plays a timeline in one look.
      *
-     * @param config the configuration; not in use elsewhere at the same time
+     * @param config the configuration
      * @param look one of its looks
      * @param timeline what the printer tells
      * @return a replay before its first frame
      * @throws IOException if the timeline was recorded at another rate of frames
      */
-    public static Replay of(Config config, Look look, Timeline timeline) throws IOException {
-        return of(config, List.of(new Cue(look, List.of(), 0, Easing.LINEAR)), timeline);
+    public static Replay of(Config config, LookSpec look, Timeline timeline) throws IOException {
+        return of(config, config.light().showing(look), timeline);
     }
 
-    private static Replay of(Config config, List<Cue> cues, Timeline timeline) throws IOException {
-        Replay replay = new Replay(config, cues, timeline);
+    private static Replay of(Config config, LightSpec light, Timeline timeline) throws IOException {
+        Replay replay = new Replay(config, light, timeline);
         replay.requireRate(timeline.name());
         return replay;
     }

@@ -2,15 +2,22 @@ package dev.lampwright.tool.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Configs;
+import dev.lampwright.look.AllExtent;
+import dev.lampwright.look.BarExtent;
 import dev.lampwright.look.Blend;
-import dev.lampwright.look.Extent;
-import dev.lampwright.look.Layer;
+import dev.lampwright.look.ExtentSpec;
+import dev.lampwright.look.LayerSpec;
 import dev.lampwright.look.Level;
-import dev.lampwright.look.Look;
-import dev.lampwright.look.Paint;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.look.PaintSpec;
 import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.SolidPaint;
+import dev.lampwright.look.Zone;
+import dev.lampwright.signal.Follow;
 import dev.lampwright.signal.Signal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,52 +29,52 @@ class RehearsalTest {
     private final Config good = Configs.of(7, "GRB", "");
 
     /** The same configuration with a look more. */
-    private Config with(String name, Paint paint) {
-        Layer layer = new Layer(
-                good.fitting().zones().get("strip"), paint, Extent.all(), Rhythm.FIXED, Level.fixed(1), Blend.NORMAL);
-        Map<String, Look> looks = new LinkedHashMap<>(good.looks());
-        looks.put(name, new Look(name, List.of(layer), List.of(), false));
+    private Config with(String name, LayerSpec layer) {
+        LightSpec light = good.light();
+        Map<String, LookSpec> looks = new LinkedHashMap<>(light.looks());
+        looks.put(name, new LookSpec(name, List.of(layer), List.of(), false));
         return new Config(
                 good.framesPerSecond(),
-                good.broker(),
-                good.bindings(),
-                good.silentAfter(),
-                good.room(),
-                good.port(),
-                good.baud(),
+                good.talk(),
+                good.controller(),
+                new LightSpec(
+                        light.fitting(),
+                        light.strip(),
+                        looks,
+                        light.cues(),
+                        light.alarmSequence(),
+                        light.guard(),
+                        light.silentAfter(),
+                        light.room()),
                 good.atEnd(),
-                good.metricsPort(),
-                good.setup(),
-                good.guard(),
-                good.fitting(),
-                good.encoder(),
-                looks,
-                good.cues(),
-                good.alarmSequence(),
                 good.desk(),
                 good.mounting(),
                 good.page(),
+                good.metricsPort(),
                 good.wiring());
     }
 
-    @Test
-    void aLookThatThrowsIsNamed() {
-        Paint late = (moment, rgba, pixels) -> {
-            if (moment.value(Signal.JOB_PROGRESS) > 0.5) {
-                throw new IllegalStateException("more than half");
-            }
-        };
-        assertEquals(
-                Optional.of(new Rehearsal.Failing("late", "layers.0: java.lang.IllegalStateException: more than half")),
-                Rehearsal.of(with("late", late)));
+    private static LayerSpec white(Zone zone, ExtentSpec extent, Rhythm rhythm, double opacity) {
+        PaintSpec white = new SolidPaint(CssColour.colour("white"));
+        return new LayerSpec(zone, white, extent, rhythm, Level.fixed(opacity), Blend.NORMAL);
     }
 
+    /** A bar whose last place is a pixel that is not fitted, so it fails once the job is almost done. */
+    @Test
+    void aLookThatThrowsIsNamed() {
+        Zone tooFar = Zone.run(0, 5).then(Zone.run(7, 7));
+        ExtentSpec bar = new BarExtent(Follow.of(Signal.JOB_PROGRESS), 0);
+        assertEquals(
+                Optional.of(new Rehearsal.Failing(
+                        "late",
+                        "layers.0: java.lang.ArrayIndexOutOfBoundsException: Index 28 out of bounds for length 28")),
+                Rehearsal.of(with("late", white(tooFar, bar, Rhythm.FIXED, 1))));
+    }
+
+    /** More than white, but only for about a second round the middle of a swell, nine seconds after the look came on. */
     @Test
     void aLookWhoseLightIsNoneIsNamed() {
-        Paint wrong = (moment, rgba, pixels) -> {
-            rgba[0] = moment.seconds() > 9 ? Float.NaN : 0;
-            rgba[3] = 1;
-        };
+        LayerSpec wrong = white(good.fitting().zones().get("strip"), new AllExtent(), Rhythm.parse("swell 19s"), 1.01);
         assertEquals(
                 Optional.of(new Rehearsal.Failing("wrong", "layers.0: its light is not a number from 0 to 1")),
                 Rehearsal.of(with("wrong", wrong)));

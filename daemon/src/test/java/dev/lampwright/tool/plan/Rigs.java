@@ -20,7 +20,11 @@ final class Rigs {
         try {
             Config config = ConfigFile.read(HEAD + lines, "alder.toml");
             return new PlannedLights(
-                    "alder.toml", config.setup(), config.framesPerSecond(), config.baud(), config.wiring());
+                    "alder.toml",
+                    config.setup(),
+                    config.framesPerSecond(),
+                    config.controller().baud(),
+                    config.wiring());
         } catch (ConfigException e) {
             throw new AssertionError(e.mistakes().toString(), e);
         }

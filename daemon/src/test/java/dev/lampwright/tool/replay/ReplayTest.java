@@ -102,7 +102,7 @@ class ReplayTest {
 
     private static void run(Random random, StatusWatch watch, Frames made) {
         Config config = config();
-        Chain chain = Chain.of(config, config.cues());
+        Chain chain = Chain.of(config);
         long start = random.nextLong() / 2;
         watch.start(start);
         PrinterStatus status = PrinterStatus.nothingHeard();

@@ -1,18 +1,24 @@
 package dev.lampwright.look;
 
 /**
- * A moving stretch with a fading tail. Seen from its front, the light rises over the softness, stays over the width, and falls as
- * the square of what is left over the tail. Each pixel gets the average over its own length, so movement is smooth.
+ * A moving stretch with a fading tail, once in the zone or over and over. Seen from its front, the light rises over the softness,
+ * stays over the width, and falls as the square of what is left over the tail. Each pixel gets the average over its own length, so
+ * movement is smooth.
  *
- * @param width in pixels
- * @param tail in pixels
- * @param repeat in pixels; 0 for the length of the zone
+ * @param width width of the stretch, in pixels
+ * @param tail length of its tail, in pixels, 0 or more; it lies where the stretch comes from
+ * @param repeat from one stretch to the next, in pixels; 0 for the length of the zone
  * @param motion how it moves
- * @param softness in pixels
+ * @param softness width of its front, in pixels, 0 or more
  */
-record Band(double width, double tail, double repeat, Motion motion, double softness) implements Extent {
+public record BandExtent(double width, double tail, double repeat, Motion motion, double softness)
+        implements ExtentSpec {
     @Override
-    public void cover(Moment moment, float[] cover, int pixels) {
+    public Extent make() {
+        return this::cover;
+    }
+
+    private void cover(Moment moment, float[] cover, int pixels) {
         double period = repeat > 0 ? repeat : pixels;
         double head = motion.travelled(moment.seconds(), pixels);
         double whole = part(period);

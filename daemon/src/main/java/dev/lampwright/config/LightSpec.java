@@ -1,0 +1,72 @@
+package dev.lampwright.config;
+
+import dev.lampwright.colour.StripSpec;
+import dev.lampwright.cue.AlarmSequence;
+import dev.lampwright.cue.CueSpec;
+import dev.lampwright.guard.GuardSettings;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.signal.Room;
+import java.time.Duration;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What is shown: all that goes into frames beside the controller's set-up and the rate.
+ *
+ * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
+ * @param strip how the strip takes light
+ * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
+ * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
+ * @param alarmSequence how a fault is shown until it is seen and over
+ * @param guard what is chosen about the limits
+ * @param silentAfter how long nothing may be heard before the state is {@code silent}
+ * @param room where the printer is, and what counts as hot there
+ */
+public record LightSpec(
+        Fitting fitting,
+        StripSpec strip,
+        Map<String, LookSpec> looks,
+        List<CueSpec> cues,
+        AlarmSequence alarmSequence,
+        GuardSettings guard,
+        Duration silentAfter,
+        Room room) {
+    /** Keeps copies of the collections, in their order. */
+    public LightSpec {
+        looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
+        cues = List.copyOf(cues);
+    }
+
+    /**
+     * The same, with other cues.
+     *
+     * @param others what to show when; the last always holds
+     * @return another description
+     */
+    public LightSpec showing(List<CueSpec> others) {
+        return new LightSpec(fitting, strip, looks, others, alarmSequence, guard, silentAfter, room);
+    }
+
+    /**
+     * The same, with one look all the time.
+     *
+     * @param look what to show, one of these looks or another for the same fitting
+     * @return another description
+     */
+    public LightSpec showing(LookSpec look) {
+        return showing(List.of(CueSpec.always(look)));
+    }
+
+    /**
+     * The same, with other guards.
+     *
+     * @param settings what is chosen about the limits
+     * @return another description
+     */
+    public LightSpec guardedBy(GuardSettings settings) {
+        return new LightSpec(fitting, strip, looks, cues, alarmSequence, settings, silentAfter, room);
+    }
+}

@@ -1,0 +1,29 @@
+package dev.lampwright.look;
+
+import dev.lampwright.signal.Follow;
+import java.util.Arrays;
+
+/**
+ * A bargraph: from where the zone begins as far as a signal says; nothing while it is unknown.
+ *
+ * @param by the signal and its bounds
+ * @param softness width of its end, in pixels, 0 or more; near both ends of the zone it is less, so that nothing is cut off
+ */
+public record BarExtent(Follow by, double softness) implements ExtentSpec {
+    @Override
+    public Extent make() {
+        return this::cover;
+    }
+
+    private void cover(Moment moment, float[] cover, int pixels) {
+        double end = moment.share(by) * pixels;
+        double soft = Math.min(softness, 2 * Math.min(end, pixels - end));
+        int from = Edge.from(end, soft, pixels);
+        int to = Edge.to(end, soft, pixels);
+        Arrays.fill(cover, 0, from, 1);
+        for (int i = from; i < to; i++) {
+            cover[i] = Edge.cover(1 - Edge.share(i, end, soft));
+        }
+        Arrays.fill(cover, to, pixels, 0);
+    }
+}

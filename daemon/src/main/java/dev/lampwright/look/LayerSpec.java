@@ -1,0 +1,22 @@
+package dev.lampwright.look;
+
+/**
+ * Describes one layer of a look: paint × extent × rhythm on a zone, laid over what is below. Immutable.
+ *
+ * @param zone the pixels it lies on
+ * @param paint what colour
+ * @param extent which pixels
+ * @param rhythm when
+ * @param opacity how strongly
+ * @param blend how it goes together with what is below
+ */
+public record LayerSpec(Zone zone, PaintSpec paint, ExtentSpec extent, Rhythm rhythm, Level opacity, Blend blend) {
+    /**
+     * Makes the layer.
+     *
+     * @return a new one
+     */
+    public Layer make() {
+        return new Layer(zone, paint.make(), extent.make(), rhythm, opacity, blend);
+    }
+}

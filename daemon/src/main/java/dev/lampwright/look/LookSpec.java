@@ -1,0 +1,51 @@
+package dev.lampwright.look;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Describes what the strip and the dimmers show: a stack of layers, and a level for each dimmer. Immutable; one description makes as
+ * many looks as are asked for.
+ *
+ * @param name its name, as the configuration has it
+ * @param layers the lowest first
+ * @param dimmers a level for each dimmer in use
+ * @param steadyForCamera whether its light keeps still while pictures are taken
+ */
+public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers, boolean steadyForCamera) {
+    /** Keeps copies of the lists. */
+    public LookSpec {
+        layers = List.copyOf(layers);
+        dimmers = List.copyOf(dimmers);
+    }
+
+    /**
+     * Makes the look.
+     *
+     * @return a new one in which nothing has failed yet
+     */
+    public Look make() {
+        return new Look(name, layers.stream().map(LayerSpec::make).toList(), dimmers, steadyForCamera);
+    }
+
+    /**
+     * Whether the rhythm of any of its layers flashes.
+     *
+     * @return false if light only swells, sinks and moves
+     */
+    public boolean flashes() {
+        return layers.stream().anyMatch(layer -> layer.rhythm().flashes());
+    }
+
+    /**
+     * The same without one of its layers, to find out what that does.
+     *
+     * @param layer which, from 0, the lowest
+     * @return another description
+     */
+    public LookSpec without(int layer) {
+        List<LayerSpec> others = new ArrayList<>(layers);
+        others.remove(layer);
+        return new LookSpec(name, others, dimmers, steadyForCamera);
+    }
+}

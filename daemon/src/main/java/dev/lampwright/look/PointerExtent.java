@@ -1,0 +1,29 @@
+package dev.lampwright.look;
+
+import dev.lampwright.signal.Follow;
+import java.util.Arrays;
+
+/**
+ * A mark where a signal says, as far as it can be without being cut off at an end; nothing while the signal is unknown.
+ *
+ * @param by the signal and its bounds
+ * @param width width of the mark, in pixels
+ * @param softness width of each of its edges, in pixels, 0 or more
+ */
+public record PointerExtent(Follow by, double width, double softness) implements ExtentSpec {
+    @Override
+    public Extent make() {
+        return this::cover;
+    }
+
+    private void cover(Moment moment, float[] cover, int pixels) {
+        double margin = Math.min(width + softness, pixels) / 2;
+        double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));
+        double begin = middle - width / 2;
+        double end = middle + width / 2;
+        Arrays.fill(cover, 0, pixels, 0);
+        for (int i = Edge.from(begin, softness, pixels); i < Edge.to(end, softness, pixels); i++) {
+            cover[i] = Edge.cover(Edge.share(i, begin, softness) - Edge.share(i, end, softness));
+        }
+    }
+}

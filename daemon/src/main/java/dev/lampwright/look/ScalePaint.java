@@ -1,0 +1,17 @@
+package dev.lampwright.look;
+
+import dev.lampwright.colour.Gradient;
+import dev.lampwright.signal.Follow;
+
+/**
+ * One colour everywhere, chosen by a signal; that of the lower end while the signal is unknown.
+ *
+ * @param colours from 0 to 1
+ * @param by the signal and its bounds
+ */
+public record ScalePaint(Gradient colours, Follow by) implements PaintSpec {
+    @Override
+    public Paint make() {
+        return new EvenPaint(colours, Level.by(by));
+    }
+}
