@@ -1,5 +1,6 @@
 package dev.lampwright.payload;
 
+import dev.lampwright.upkeep.Printable;
 import java.util.List;
 
 /**
@@ -8,15 +9,26 @@ import java.util.List;
  * @param path where in the payload it stands
  * @param cuts what is cut out of the text there; none if the value itself is meant
  * @param names what it is called by its payload, from the outermost on: object keys, array places, and words that stand before it
- * @param text the value as text, its first 120 characters made printable; {@code null} is written as in JSON
- * @param number the value as a number, in {@code unit}; a duration in s; NaN if it is none
+ * @param value what stands there
+ * @param number the value as a number, in {@code unit}, also if it is told as text; a duration in s; NaN if it is none
  * @param unit the unit that stands with it; {@link Unit#OWN} if none does
  */
-public record Leaf(PayloadPath path, List<Cut> cuts, List<String> names, String text, double number, Unit unit) {
+public record Leaf(PayloadPath path, List<Cut> cuts, List<String> names, Value value, double number, Unit unit) {
+    private static final int MOST_SHOWN_CHARS = 120;
+
     /** Keeps copies of the lists. */
     public Leaf {
         cuts = List.copyOf(cuts);
         names = List.copyOf(names);
+    }
+
+    /**
+     * The value as text.
+     *
+     * @return its first 120 characters, made printable; null is written as in JSON
+     */
+    public String text() {
+        return Printable.beginning(value.word().orElse(""), MOST_SHOWN_CHARS);
     }
 
     /**

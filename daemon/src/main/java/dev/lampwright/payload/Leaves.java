@@ -44,7 +44,7 @@ public final class Leaves {
         if (payload.length > MOST_BYTES) {
             all.complete = false;
         } else {
-            all.take(new Payload(payload));
+            all.split(new Payload(payload));
         }
         return all;
     }
@@ -67,21 +67,12 @@ public final class Leaves {
         return complete;
     }
 
-    private void take(Payload payload) {
-        Optional<JsonNode> document =
-                value(payload, PayloadPath.at("")).filter(node -> node.isContainerNode() || node.isTextual());
+    private void split(Payload payload) {
+        Optional<JsonNode> document = payload.json().filter(node -> node.isContainerNode() || node.isTextual());
         if (document.isPresent()) {
             walk(document.get(), JsonPointer.empty(), List.of());
         } else {
-            value(payload, PayloadPath.BARE).ifPresent(text -> addText(PayloadPath.BARE, List.of(), text.textValue()));
-        }
-    }
-
-    private static Optional<JsonNode> value(Payload payload, PayloadPath path) {
-        try {
-            return Optional.of(payload.at(new Source("#", path)));
-        } catch (UnreadableException e) {
-            return Optional.empty();
+            addText(PayloadPath.BARE, List.of(), payload.text());
         }
     }
 
@@ -95,15 +86,15 @@ public final class Leaves {
                 walk(node.get(i), at.appendIndex(i), with(named(names, node.get(i)), Integer.toString(i)));
             }
         } else if (node.isTextual()) {
-            addText(new PayloadPath(at, false), names, node.textValue());
+            addText(PayloadPath.at(at), names, node.textValue());
         } else {
-            add(plain(new PayloadPath(at, false), names, node));
+            add(plain(PayloadPath.at(at), names, node));
         }
     }
 
     private static Leaf plain(PayloadPath path, List<String> names, JsonNode node) {
         double number = node.isNumber() ? node.doubleValue() : Double.NaN;
-        return new Leaf(path, List.of(), names, TextParts.shown(node.asText()), number, Unit.OWN);
+        return new Leaf(path, List.of(), names, JsonTree.value(node), number, Unit.OWN);
     }
 
     private void addText(PayloadPath path, List<String> names, String text) {

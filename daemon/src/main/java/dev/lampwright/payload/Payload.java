@@ -9,8 +9,6 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.node.MissingNode;
-import com.fasterxml.jackson.databind.node.TextNode;
 import dev.lampwright.upkeep.Printable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -51,32 +49,54 @@ public final class Payload {
      * The value that a source tells in this payload.
      *
      * @param source the place, of which the topic plays no part, and what is cut out there
-     * @return a missing node if nothing stands there; what is cut out, and a bare payload, is text without the white space around it
-     * @throws UnreadableException if this is too long, or is to be JSON and is none, or is not fit for a cut
+     * @return empty if nothing stands there; what is cut out, and a bare payload, is text without the white space around it
+     * @throws UnreadableException if this is too long, or must be JSON and is not, or is not fit for a cut
      */
-    public JsonNode at(Source source) throws UnreadableException {
-        JsonNode value = at(source.path());
+    public Optional<Value> at(Source source) throws UnreadableException {
+        Optional<Value> value = at(source.path());
         for (Cut cut : source.cuts()) {
-            if (!value.isMissingNode()) {
-                value = cut(value, cut);
+            if (value.isPresent()) {
+                value = cut(value.get(), cut);
             }
         }
         return value;
     }
 
-    private JsonNode at(PayloadPath path) throws UnreadableException {
+    private Optional<Value> at(PayloadPath path) throws UnreadableException {
         if (bytes.length > MOST_BYTES) {
             throw new UnreadableException("the message is longer than 1 MiB");
         }
-        return path.bare() ? TextNode.valueOf(text().strip()) : document().at(path.pointer());
+        if (path.bare()) {
+            return Optional.of(new Value.Text(text()));
+        }
+        JsonNode node = path.in(document());
+        return node.isMissingNode() ? Optional.empty() : Optional.of(JsonTree.value(node));
     }
 
-    private static JsonNode cut(JsonNode value, Cut cut) throws UnreadableException {
-        if (value.isContainerNode()) {
+    private static Optional<Value> cut(Value value, Cut cut) throws UnreadableException {
+        Optional<String> text = value.word();
+        if (text.isEmpty()) {
             throw new UnreadableException("the value is no text to cut something out of");
         }
-        Optional<String> part = cut.from(value.asText());
-        return part.isPresent() ? TextNode.valueOf(part.get().strip()) : MissingNode.getInstance();
+        return cut.from(text.get()).map(part -> new Value.Text(part.strip()));
+    }
+
+    /**
+     * The whole payload as JSON.
+     *
+     * @return a missing node if it has no bytes; empty if it is not JSON
+     */
+    Optional<JsonNode> json() {
+        try {
+            return Optional.of(document());
+        } catch (UnreadableException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** The whole payload as text, without the white space around it. */
+    String text() {
+        return new String(bytes, StandardCharsets.UTF_8).strip();
     }
 
     private JsonNode document() throws UnreadableException {
@@ -115,10 +135,6 @@ public final class Payload {
                 }
             }
         }
-    }
-
-    private String text() {
-        return new String(bytes, StandardCharsets.UTF_8);
     }
 
     /**

@@ -1,6 +1,5 @@
 package dev.lampwright.payload;
 
-import dev.lampwright.upkeep.Printable;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -14,7 +13,6 @@ import java.util.regex.Pattern;
  * itself, and each number in it by the word before, such as the two in {@code bed 41.5 of 60}.
  */
 final class TextParts {
-    private static final int MOST_SHOWN_CHARS = 120;
     private static final int MOST_TEXT_CHARS = 400;
     private static final int MOST_FIELDS = 64;
     private static final int MOST_NUMBERS = 16;
@@ -60,22 +58,17 @@ final class TextParts {
         return all.parts;
     }
 
-    /** The beginning of a text, fit to be shown. */
-    static String shown(String text) {
-        return Printable.beginning(text, MOST_SHOWN_CHARS);
-    }
-
     private void add(List<Cut> cuts, List<String> partNames, String part) {
         for (Unit unit : Unit.values()) {
             try {
                 double number = Measure.of(part, unit);
-                parts.add(new Leaf(path, cuts, partNames, shown(part), number, unit));
+                parts.add(new Leaf(path, cuts, partNames, new Value.Text(part), number, unit));
                 return;
             } catch (UnreadableException e) {
                 // Perhaps in the next unit.
             }
         }
-        parts.add(new Leaf(path, cuts, partNames, shown(part), Double.NaN, Unit.OWN));
+        parts.add(new Leaf(path, cuts, partNames, new Value.Text(part), Double.NaN, Unit.OWN));
     }
 
     private boolean addFields() {

@@ -1,16 +1,17 @@
 package dev.lampwright.printer;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.broker.TopicFilter;
 import dev.lampwright.payload.Payload;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.UnreadableException;
+import dev.lampwright.payload.Value;
 import dev.lampwright.upkeep.Printable;
 import dev.lampwright.upkeep.Trouble;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** A binding at work: which messages it wants, where in them, and what becomes of the value. */
+/** A binding at work: which messages it wants, where in them, and what the value does to the status. */
 final class ActiveBinding {
     private static final Logger LOG = LoggerFactory.getLogger(StatusReader.class);
     private static final int MISSES_BEFORE_TELLING = 20;
@@ -18,7 +19,7 @@ final class ActiveBinding {
     private final String name;
     private final TopicFilter filter;
     private final Source source;
-    private final Taker taker;
+    private final Effect effect;
     private final Trouble trouble = new Trouble(LOG);
     private boolean found;
     private int misses;
@@ -30,14 +31,14 @@ final class ActiveBinding {
      *
      * @param name what to call it in the log
      * @param source where the value is told
-     * @param taker what becomes of it
+     * @param effect what it does to the status
      * @throws IllegalArgumentException if the topic filter is malformed; the message says how
      */
-    ActiveBinding(String name, Source source, Taker taker) {
+    ActiveBinding(String name, Source source, Effect effect) {
         this.name = name;
         this.filter = TopicFilter.of(source.topicFilter());
         this.source = source;
-        this.taker = taker;
+        this.effect = effect;
     }
 
     boolean wants(String topic) {
@@ -58,7 +59,7 @@ final class ActiveBinding {
     }
 
     /**
-     * Takes the value from a message that is wanted.
+     * Applies the value in a message that is wanted.
      *
      * @param before the status up to now
      * @param topic the message's topic
@@ -66,14 +67,14 @@ final class ActiveBinding {
      * @param atNanos when it came
      * @return the new status; the old one if the value is not there or is unreadable
      */
-    PrinterStatus read(PrinterStatus before, String topic, Payload payload, long atNanos) {
+    PrinterStatus apply(PrinterStatus before, String topic, Payload payload, long atNanos) {
         try {
-            JsonNode value = payload.at(source);
-            if (value.isMissingNode()) {
+            Optional<Value> value = payload.at(source);
+            if (value.isEmpty()) {
                 missed(topic, payload);
                 return before;
             }
-            PrinterStatus after = taker.take(before, value, atNanos);
+            PrinterStatus after = effect.apply(before, value.get(), atNanos);
             found = true;
             trouble.ends(name + ": messages can be read again");
             return after;

@@ -29,21 +29,22 @@ public final class StatusReader {
                 .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
         bindings.will()
-                .ifPresent(will -> bounds.add(new ActiveBinding("will", will.source(), new WillTaker(will.gone()))));
+                .ifPresent(
+                        will -> bounds.add(new ActiveBinding("will", will.source(), new Effect.OfWill(will.gone()))));
         bindings.faultText()
-                .ifPresent(source -> bounds.add(new ActiveBinding("fault text", source, new FaultTextTaker())));
+                .ifPresent(source -> bounds.add(new ActiveBinding("fault text", source, new Effect.OfFaultText())));
     }
 
     private static ActiveBinding bound(StateBinding binding, boolean saysNoMore) {
-        return new ActiveBinding("state", binding.source(), new StateTaker(binding.words(), saysNoMore));
+        return new ActiveBinding("state", binding.source(), new Effect.OfState(binding.words(), saysNoMore));
     }
 
     private static ActiveBinding bound(Quantity quantity, Binding binding) {
-        return new ActiveBinding(quantity.key(), binding.source(), new ReadingTaker(quantity, binding));
+        return new ActiveBinding(quantity.key(), binding.source(), new Effect.OfReading(quantity, binding));
     }
 
     private static ActiveBinding bound(String event, EventBinding binding) {
-        return new ActiveBinding("event " + event, binding.source(), new EventTaker(event, binding));
+        return new ActiveBinding("event " + event, binding.source(), new Effect.OfEvent(event, binding));
     }
 
     /**
@@ -60,7 +61,7 @@ public final class StatusReader {
         PrinterStatus after = before;
         for (ActiveBinding bound : bounds) {
             if (bound.wants(topic)) {
-                after = bound.read(after, topic, opened, atNanos);
+                after = bound.apply(after, topic, opened, atNanos);
             }
         }
         if (after == before) {

@@ -100,7 +100,8 @@ class LeavesTest {
                     leaf.text(),
                     new Payload(payload)
                             .at(new Source("t", leaf.path(), leaf.cuts()))
-                            .asText());
+                            .flatMap(Value::word)
+                            .orElseThrow());
         }
     }
 

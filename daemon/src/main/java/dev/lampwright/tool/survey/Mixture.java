@@ -55,12 +55,12 @@ public record Mixture(String topic, String place, List<String> values) {
 
     /** Whether it stands in the same message, beside or above what was found. */
     private static boolean isAbout(Trail trail, Found found) {
-        String pointer = trail.source().path().pointer().toString();
+        String pointer = trail.source().path().pointer();
         String within = pointer.substring(0, pointer.lastIndexOf('/') + 1);
         return !trail.source().path().bare()
                 && !trail.source().equals(found.source())
                 && found.source().topicFilter().equals(trail.source().topicFilter())
-                && found.source().path().pointer().toString().startsWith(within);
+                && found.source().path().pointer().startsWith(within);
     }
 
     /** Of numbers the least and the most. */

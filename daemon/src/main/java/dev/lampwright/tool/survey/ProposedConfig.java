@@ -183,7 +183,7 @@ public final class ProposedConfig {
         keys.put("topic", TomlText.quoted(source.topicFilter()));
         Optional.of(source.path())
                 .filter(path -> !path.bare())
-                .ifPresent(path -> keys.put("at", TomlText.quoted(path.pointer().toString())));
+                .ifPresent(path -> keys.put("at", TomlText.quoted(path.pointer())));
         for (Cut cut : source.cuts()) {
             if (cut instanceof CsvField field) {
                 keys.put("field", Integer.toString(field.number()));

@@ -66,21 +66,22 @@ final class Trail {
     void add(Leaf leaf, double second) {
         firstSecond = count == 0 ? second : firstSecond;
         lastSecond = second;
-        changes += count > 0 && !leaf.text().equals(last) ? 1 : 0;
-        last = leaf.text();
+        String text = leaf.text();
+        changes += count > 0 && !text.equals(last) ? 1 : 0;
+        last = text;
         count++;
         if (leaf.numeric()) {
-            addNumber(leaf, second);
+            addNumber(leaf, text, second);
         } else {
-            addWord(leaf.text(), second);
+            addWord(text, second);
         }
     }
 
-    private void addNumber(Leaf leaf, double second) {
+    private void addNumber(Leaf leaf, String text, double second) {
         numbers++;
         least = Math.min(least, leaf.number());
         most = Math.max(most, leaf.number());
-        boolean hasDecimals = leaf.text().contains(".") || leaf.text().contains(",");
+        boolean hasDecimals = text.contains(".") || text.contains(",");
         whole &= leaf.number() == Math.rint(leaf.number()) && !hasDecimals;
         unit = leaf.unit() == Unit.OWN ? unit : leaf.unit();
         series.add(second, leaf.number());

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.payload.Leaf;
 import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Unit;
+import dev.lampwright.payload.Value;
 import dev.lampwright.printer.PrinterState;
 import java.util.List;
 import java.util.Map;
@@ -21,7 +22,7 @@ class EvidenceTest {
         for (int i = 0; i < seconds; i++) {
             double number = value.applyAsDouble(i);
             String text = number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
-            Leaf leaf = new Leaf(PayloadPath.BARE, List.of(), List.of(), text, number, Unit.OWN);
+            Leaf leaf = new Leaf(PayloadPath.BARE, List.of(), List.of(), new Value.Text(text), number, Unit.OWN);
             trail = trail == null ? new Trail(topic, leaf) : trail;
             trail.add(leaf, i);
         }

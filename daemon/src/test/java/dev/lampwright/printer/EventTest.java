@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-class EventTakerTest {
+class EventTest {
     private static final long SECOND = 1_000_000_000L;
 
     private final EventBinding camera = new EventBinding(

@@ -1,0 +1,112 @@
+package dev.lampwright.payload;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A JSON object that is a line of its own. It is read strictly: a key that comes twice and anything behind the object are mistakes. */
+public final class JsonLine {
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+            .build();
+
+    private final JsonNode object;
+
+    private JsonLine(JsonNode object) {
+        this.object = object;
+    }
+
+    /**
+     * Writes a line.
+     *
+     * @param entries texts, finite numbers, null, and such maps within, in their order
+     * @return JSON without a line break; a {@link java.math.BigDecimal} is written without an exponent
+     */
+    public static String of(Map<String, ?> entries) {
+        try {
+            return MAPPER.writeValueAsString(entries);
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("numbers and words can always be written", e);
+        }
+    }
+
+    /**
+     * Reads a line.
+     *
+     * @param line any text
+     * @return the object
+     * @throws UnreadableException if the line is not a JSON object and nothing else; the message says why
+     */
+    public static JsonLine read(String line) throws UnreadableException {
+        try {
+            JsonNode node = MAPPER.readTree(line);
+            if (node.isObject()) {
+                return new JsonLine(node);
+            }
+        } catch (JsonProcessingException e) {
+            String why = e.getOriginalMessage().replaceAll("\\s+", " ");
+            throw new UnreadableException("is not one JSON object: " + why);
+        }
+        throw new UnreadableException("is no JSON object");
+    }
+
+    /**
+     * The keys.
+     *
+     * @return in their order
+     */
+    public List<String> keys() {
+        return object.properties().stream().map(Map.Entry::getKey).toList();
+    }
+
+    /**
+     * Whether there is something under a key.
+     *
+     * @param key any
+     * @return true also for null
+     */
+    public boolean has(String key) {
+        return object.has(key);
+    }
+
+    /**
+     * The value under a key.
+     *
+     * @param key any
+     * @return empty if there is none; a number has all its digits
+     */
+    public Optional<Value> value(String key) {
+        return Optional.ofNullable(object.get(key)).map(JsonTree::value);
+    }
+
+    /**
+     * The object under a key.
+     *
+     * @param key any
+     * @return an object without keys if there is nothing; empty if there is something else than an object
+     */
+    public Optional<JsonLine> object(String key) {
+        JsonNode inner = object.has(key) ? object.get(key) : JsonNodeFactory.instance.objectNode();
+        return inner.isObject() ? Optional.of(new JsonLine(inner)) : Optional.empty();
+    }
+
+    /**
+     * What stands under a key, to be shown in a complaint.
+     *
+     * @param key one that there is
+     * @return JSON
+     */
+    public String json(String key) {
+        return object.path(key).toString();
+    }
+}

@@ -1,0 +1,24 @@
+package dev.lampwright.payload;
+
+import com.fasterxml.jackson.databind.JsonNode;
+
+/** What stands in parsed JSON, as {@link Value}s. */
+final class JsonTree {
+    private JsonTree() {}
+
+    /**
+     * The value of a node.
+     *
+     * @param node any but a missing one
+     * @return what it is
+     */
+    static Value value(JsonNode node) {
+        return switch (node.getNodeType()) {
+            case NUMBER -> new Value.Numeric(node.numberValue());
+            case STRING -> new Value.Text(node.textValue());
+            case BOOLEAN -> new Value.Flag(node.booleanValue());
+            case NULL -> new Value.None();
+            default -> new Value.Structure();
+        };
+    }
+}

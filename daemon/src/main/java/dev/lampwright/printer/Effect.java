@@ -1,0 +1,195 @@
+package dev.lampwright.printer;
+
+import dev.lampwright.payload.Measure;
+import dev.lampwright.payload.Plausible;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.UnreadableException;
+import dev.lampwright.payload.Value;
+import dev.lampwright.payload.WordPattern;
+import dev.lampwright.upkeep.Printable;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What the value at a binding's place does to the status. */
+sealed interface Effect {
+    /**
+     * Applies a value.
+     *
+     * @param before the status up to now
+     * @param value what stands at the place
+     * @param atNanos when it came
+     * @return the new status
+     * @throws UnreadableException if it is not the kind of value that is wanted
+     */
+    PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException;
+
+    private static String word(Value value) throws UnreadableException {
+        return value.word()
+                .orElseThrow(() -> new UnreadableException("the value is no word"))
+                .strip();
+    }
+
+    private static List<WordPattern> patterns(List<String> words) {
+        return words.stream().map(WordPattern::new).toList();
+    }
+
+    private static boolean matches(List<WordPattern> patterns, String word) {
+        return patterns.stream().anyMatch(pattern -> pattern.matches(word));
+    }
+
+    /**
+     * A number is the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is
+     * not known.
+     *
+     * @param quantity what is read
+     * @param binding in which unit, and how it is scaled
+     */
+    record OfReading(Quantity quantity, Binding binding) implements Effect {
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            return before.withReading(quantity, value instanceof Value.None ? Double.NaN : reading(value), atNanos);
+        }
+
+        private double reading(Value value) throws UnreadableException {
+            double told = number(value) * binding.scale() + binding.offset();
+            return Plausible.value(quantity, binding.unit(), told);
+        }
+
+        private double number(Value value) throws UnreadableException {
+            boolean numeric = binding.unit().numeric();
+            if (value instanceof Value.Numeric number && numeric) {
+                return number.value();
+            }
+            if (value instanceof Value.Text text) {
+                return Measure.of(text.text().strip(), binding.unit());
+            }
+            throw new UnreadableException(numeric ? "the value is no number" : "the value is no text");
+        }
+    }
+
+    /**
+     * A word is the state. A JSON number, true or false counts as the word it is written as. A word that is bound to no state, and JSON's
+     * null, leave the state as it was.
+     */
+    final class OfState implements Effect {
+        private static final Logger LOG = LoggerFactory.getLogger(OfState.class);
+        private static final int MOST_CHARS = 200;
+        private static final int MOST_UNKNOWN_WORDS = 32;
+
+        private final List<Meaning> meanings;
+        private final boolean alsoFaultText;
+        private final Set<String> unknownWords = new HashSet<>();
+
+        private record Meaning(WordPattern pattern, PrinterState state) {}
+
+        /**
+         * Prepares.
+         *
+         * @param words for each state
+         * @param alsoFaultText whether a word for a fault is all that the printer has to say about it
+         */
+        OfState(Map<PrinterState, List<String>> words, boolean alsoFaultText) {
+            this.alsoFaultText = alsoFaultText;
+            this.meanings = words.entrySet().stream()
+                    .flatMap(entry ->
+                            entry.getValue().stream().map(word -> new Meaning(new WordPattern(word), entry.getKey())))
+                    .toList();
+        }
+
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            if (value instanceof Value.None) {
+                return before.heardAt(atNanos);
+            }
+            String word = Effect.word(value);
+            if (word.isEmpty() || word.length() > MOST_CHARS) {
+                throw new UnreadableException("the value is no word");
+            }
+            return state(word)
+                    .map(state -> with(before, state, word, atNanos))
+                    .orElseGet(() -> before.heardAt(atNanos));
+        }
+
+        private PrinterStatus with(PrinterStatus before, PrinterState state, String word, long atNanos) {
+            PrinterStatus after = before.withState(state, atNanos);
+            return alsoFaultText ? after.withFaultText(state == PrinterState.FAULT ? word : "", atNanos) : after;
+        }
+
+        private Optional<PrinterState> state(String word) {
+            Optional<PrinterState> state = meanings.stream()
+                    .filter(meaning -> meaning.pattern.matches(word))
+                    .map(Meaning::state)
+                    .findFirst();
+            if (state.isEmpty()) {
+                tellUnknown(word);
+            }
+            return state;
+        }
+
+        private void tellUnknown(String word) {
+            if (unknownWords.size() < MOST_UNKNOWN_WORDS && unknownWords.add(word)) {
+                LOG.warn(
+                        "state: the printer says \"{}\", which is bound to no state, and the state stays as it was; name the word"
+                                + " under [printer.state] if it matters",
+                        Printable.beginning(word, 60));
+            }
+        }
+    }
+
+    /** A word is the beginning or the end of an event. Any other word changes nothing. */
+    final class OfEvent implements Effect {
+        private final String name;
+        private final List<WordPattern> begin;
+        private final List<WordPattern> end;
+        private final long lastsNanos;
+
+        OfEvent(String name, EventBinding binding) {
+            this.name = name;
+            begin = patterns(binding.begin());
+            end = patterns(binding.end());
+            lastsNanos = binding.lasts().toNanos();
+        }
+
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            String word = Effect.word(value);
+            if (matches(begin, word)) {
+                return before.withEvent(name, atNanos + lastsNanos, atNanos);
+            }
+            return matches(end, word) ? before.withEvent(name, atNanos, atNanos) : before.heardAt(atNanos);
+        }
+    }
+
+    /** A text is the printer's own words for what is wrong. Empty text, and JSON's null, mean that nothing is. */
+    record OfFaultText() implements Effect {
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            String text = value.word().orElseThrow(() -> new UnreadableException("the value is no text"));
+            return before.withFaultText(value instanceof Value.None ? "" : text, atNanos);
+        }
+    }
+
+    /** A word says that the printer is gone, or that it is there. JSON's null changes nothing. */
+    final class OfWill implements Effect {
+        private final List<WordPattern> gone;
+
+        OfWill(List<String> gone) {
+            this.gone = patterns(gone);
+        }
+
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            if (value instanceof Value.None) {
+                return before.heardAt(atNanos);
+            }
+            return matches(gone, Effect.word(value))
+                    ? before.gone(atNanos)
+                    : before.back().heardAt(atNanos);
+        }
+    }
+}
