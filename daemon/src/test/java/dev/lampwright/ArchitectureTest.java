@@ -43,6 +43,11 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule ONLY_CONFIG_KNOWS_TOML = only("com.fasterxml.jackson.dataformat.toml..", "..config..");
 
+    /** Behind {@code payload} there are {@code Value}s; the others write JSON, or read what is not a printer's. */
+    @ArchTest
+    static final ArchRule ONLY_PAYLOAD_AND_WRITERS_OF_JSON_KNOW_ITS_PARSER =
+            only("com.fasterxml..", "..payload..", "..config..", "..desk..", "..page..", "..cli..", "..tool.fit..");
+
     @ArchTest
     static final ArchRule ONLY_BROKER_AND_THE_DEMO_KNOW_MQTT = only("org.eclipse.paho..", "..broker..", "..demo..");
 

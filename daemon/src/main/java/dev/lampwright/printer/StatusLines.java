@@ -1,12 +1,11 @@
 package dev.lampwright.printer;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.lampwright.payload.JsonLine;
 import dev.lampwright.payload.Quantity;
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -35,10 +34,6 @@ public final class StatusLines {
     /** Decimal digits of a second that times are written with. */
     static final int NANO_DIGITS = 9;
 
-    private static final JsonMapper MAPPER = JsonMapper.builder()
-            .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
-            .build();
-
     private StatusLines() {}
 
     /**
@@ -52,10 +47,10 @@ public final class StatusLines {
     public record Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut) {}
 
     /** A line that makes no sense. The text says what is wrong with it and what would be right. */
-    public static final class LineException extends Exception {
+    public static final class BadLineException extends Exception {
         private static final long serialVersionUID = 1L;
 
-        LineException(String what) {
+        BadLineException(String what) {
             super(what);
         }
     }
@@ -89,7 +84,10 @@ public final class StatusLines {
      * @return a line
      */
     public static String leftOut(long tick, long count) {
-        return text(MAPPER.createObjectNode().put(TICK, tick).put(LEFT_OUT, count));
+        Map<String, Long> line = new LinkedHashMap<>();
+        line.put(TICK, tick);
+        line.put(LEFT_OUT, count);
+        return JsonLine.of(line);
     }
 
     /**
@@ -98,44 +96,55 @@ public final class StatusLines {
      * @param line JSON
      * @param before the status up to now
      * @return the status with the line in it, with times in ns since the first frame
-     * @throws LineException if the line makes no sense
+     * @throws BadLineException if the line makes no sense
      */
-    public static Entry read(String line, PrinterStatus before) throws LineException {
+    public static Entry read(String line, PrinterStatus before) throws BadLineException {
         return new StatusLineParser(line).entry(before);
     }
 
     private static String line(PrinterStatus before, PrinterStatus after, long time, long tick, long startNanos) {
-        ObjectNode line = MAPPER.createObjectNode();
-        line.put(TICK, tick).put(AT, seconds(time - startNanos));
+        Map<String, Object> line = new LinkedHashMap<>();
+        line.put(TICK, tick);
+        line.put(AT, seconds(time - startNanos));
         boolean last = time == after.heardAtNanos();
         if (last && after.state() != before.state()) {
             line.put(STATE, after.state().word());
         }
-        for (Quantity quantity : Quantity.values()) {
-            Reading reading = after.reading(quantity);
-            if (changed(before, after, quantity) && reading.atNanos() == time) {
-                put(line.withObjectProperty(READINGS), quantity, reading);
-            }
-        }
+        putIfAny(line, READINGS, readings(before, after, time));
         if (last) {
-            after.eventEnds().forEach((name, end) -> {
-                if (!end.equals(before.eventEnds().get(name))) {
-                    line.withObjectProperty(EVENTS).put(name, seconds(end - time));
-                }
-            });
+            putIfAny(line, EVENTS, events(before, after, time));
             if (!after.faultText().equals(before.faultText())) {
                 line.put(FAULT_TEXT, after.faultText().orElse(""));
             }
         }
-        return text(line);
+        return JsonLine.of(line);
     }
 
-    private static void put(ObjectNode readings, Quantity quantity, Reading reading) {
-        if (reading.known()) {
-            readings.put(quantity.key(), reading.value());
-        } else {
-            readings.putNull(quantity.key());
+    private static void putIfAny(Map<String, Object> line, String key, Map<String, ?> entries) {
+        if (!entries.isEmpty()) {
+            line.put(key, entries);
         }
+    }
+
+    private static Map<String, Double> readings(PrinterStatus before, PrinterStatus after, long time) {
+        Map<String, Double> readings = new LinkedHashMap<>();
+        for (Quantity quantity : Quantity.values()) {
+            Reading reading = after.reading(quantity);
+            if (changed(before, after, quantity) && reading.atNanos() == time) {
+                readings.put(quantity.key(), reading.known() ? reading.value() : null);
+            }
+        }
+        return readings;
+    }
+
+    private static Map<String, BigDecimal> events(PrinterStatus before, PrinterStatus after, long time) {
+        Map<String, BigDecimal> events = new LinkedHashMap<>();
+        after.eventEnds().forEach((name, end) -> {
+            if (!end.equals(before.eventEnds().get(name))) {
+                events.put(name, seconds(end - time));
+            }
+        });
+        return events;
     }
 
     private static boolean changed(PrinterStatus before, PrinterStatus after, Quantity quantity) {
@@ -144,13 +153,5 @@ public final class StatusLines {
 
     private static BigDecimal seconds(long nanos) {
         return BigDecimal.valueOf(nanos, NANO_DIGITS).stripTrailingZeros();
-    }
-
-    private static String text(ObjectNode line) {
-        try {
-            return MAPPER.writeValueAsString(line);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("numbers and words can always be written", e);
-        }
     }
 }

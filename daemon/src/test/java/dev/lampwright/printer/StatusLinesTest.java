@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.StatusLines.BadLineException;
 import dev.lampwright.printer.StatusLines.Entry;
-import dev.lampwright.printer.StatusLines.LineException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,13 +53,13 @@ class StatusLinesTest {
 
     @ParameterizedTest
     @ValueSource(longs = {0, 1, -7_000_000_001L, 86_400_000_000_123L, -4_611_686_018_427_387_904L})
-    void whatIsWrittenIsReadAgain(long start) throws LineException {
+    void whatIsWrittenIsReadAgain(long start) throws BadLineException {
         for (int seed = 0; seed < 60; seed++) {
             assertReadAgain(start, new Random(seed));
         }
     }
 
-    private static void assertReadAgain(long start, Random random) throws LineException {
+    private static void assertReadAgain(long start, Random random) throws BadLineException {
         PrinterStatus written = NOTHING;
         PrinterStatus read = NOTHING;
         long now = start - 3 * MS + 1;
@@ -144,7 +144,7 @@ class StatusLinesTest {
     }
 
     @Test
-    void aLineWrittenByHand() throws LineException {
+    void aLineWrittenByHand() throws BadLineException {
         Entry entry = StatusLines.read("{\"at_s\": 1.5, \"state\": \"printing\"}", NOTHING);
         assertEquals(Optional.empty(), entry.tick());
         assertEquals(1_500 * MS, entry.atNanos());
@@ -153,7 +153,7 @@ class StatusLinesTest {
     }
 
     @Test
-    void framesLeftOut() throws LineException {
+    void framesLeftOut() throws BadLineException {
         PrinterStatus before = NOTHING.heardAt(3);
         Entry entry = StatusLines.read(StatusLines.leftOut(131, 2), before);
         assertEquals(new Entry(Optional.of(131L), 0, before, 2), entry);
@@ -184,7 +184,7 @@ class StatusLinesTest {
             {"tick": 3, "at_s": 1, "left_out": 2}     | has left_out, which goes with tick alone
             """)
     void aLineThatMakesNoSense(String line, String complaint) {
-        LineException e = assertThrows(LineException.class, () -> StatusLines.read(line, NOTHING));
+        BadLineException e = assertThrows(BadLineException.class, () -> StatusLines.read(line, NOTHING));
         assertTrue(e.getMessage().startsWith(complaint), e.getMessage());
         assertEquals(1, e.getMessage().lines().count(), e.getMessage());
     }

@@ -109,7 +109,7 @@ public final class Timeline {
                 order.require(entry);
                 status = entry.status();
                 entries.add(entry);
-            } catch (StatusLines.LineException | OrderException | IllegalArgumentException e) {
+            } catch (StatusLines.BadLineException | OrderException | IllegalArgumentException e) {
                 throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);
             }
         }
