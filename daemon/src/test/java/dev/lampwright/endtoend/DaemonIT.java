@@ -6,24 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.demo.MemoryController.Light;
 import dev.lampwright.testing.Await;
-import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.Recording.Entry;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What the printer tells arrives as the right light, and nothing that anybody sends puts it out. */
 @Timeout(120)
-class DaemonIT {
+class DaemonIT extends SharedBench {
     /** What the product promises: the light is right so soon after whatever was wrong is mended. */
     private static final Duration RIGHT_AGAIN = Duration.ofSeconds(2);
 
@@ -31,26 +25,8 @@ class DaemonIT {
     private static final int FLOOD = 5_000;
     private static final byte[] THREE_MEGABYTES = new byte[3 << 20];
 
-    private static Bench bench;
-    private static Birch birch;
-
-    @BeforeAll
-    static void start(@TempDir Path folder) {
-        bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit());
-        birch = bench.birch();
-        bench.awaitPicture(Birch.silent());
-    }
-
-    @AfterAll
-    static void stop() {
-        bench.close();
-    }
-
-    @BeforeEach
-    void beIdle() {
-        birch.tellJob(Birch.IDLE, 0);
-        bench.awaitPicture(Birch.still(Birch.IDLE));
-        bench.controller().recording().clear();
+    DaemonIT() {
+        super(Birch.withoutFlashLimit());
     }
 
     @AfterEach

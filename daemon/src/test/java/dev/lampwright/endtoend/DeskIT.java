@@ -8,65 +8,46 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Child;
-import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.Recording.Entry;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What people ask for, by {@code mosquitto_pub} and by {@code lampwright tell}, arrives on the strip, and they are answered. */
 @Timeout(120)
-class DeskIT {
+class DeskIT extends SharedBench {
     private static final Duration SOON = Duration.ofSeconds(20);
     private static final String PREFIX = "lampwright/birch";
     private static final Picture IDLE = Birch.still(Birch.IDLE);
 
-    private static Bench bench;
-    private static Birch birch;
+    DeskIT() {
+        super(sections());
+    }
 
-    @BeforeAll
-    static void start(@TempDir Path folder) {
+    private static List<String> sections() {
         List<String> sections = new ArrayList<>(Birch.withoutFlashLimit());
         sections.addAll(List.of("[desk]", "prefix = \"" + PREFIX + "\"", "[alarm]", "sequence = \"R\""));
-        bench = new Bench(folder, Mosquitto.start(), sections);
-        birch = bench.birch();
-        bench.awaitPicture(Birch.silent());
+        return sections;
     }
 
-    @AfterAll
-    static void stop() {
-        bench.close();
-    }
-
-    @BeforeEach
-    void beIdle() {
-        birch.tellJob(Birch.IDLE, 0);
-        bench.awaitPicture(IDLE);
-    }
-
-    private static Child tell(String... words) throws IOException, InterruptedException {
+    private Child tell(String... words) throws IOException, InterruptedException {
         List<String> all =
                 new ArrayList<>(List.of("tell", "--broker", bench.broker().url().toString(), "--prefix", PREFIX));
         all.addAll(List.of(words));
         return Child.run(RunningDaemon.command(List.of(), all.toArray(String[]::new)));
     }
 
-    private static String told(String... words) throws IOException, InterruptedException {
+    private String told(String... words) throws IOException, InterruptedException {
         Child child = tell(words);
         assertEquals(0, child.status(), child.output());
         return child.output().strip();
     }
 
-    private static JsonNode status() throws IOException {
+    private JsonNode status() throws IOException {
         return new ObjectMapper().readTree(bench.broker().read(PREFIX + "/status"));
     }
 
@@ -120,7 +101,7 @@ class DeskIT {
         awaitStatus("alarm", "normal");
     }
 
-    private static void awaitStatus(String key, String word) {
+    private void awaitStatus(String key, String word) {
         Await.until(key + " " + word, SOON, () -> {
             try {
                 return status().path(key).asText().equals(word);
