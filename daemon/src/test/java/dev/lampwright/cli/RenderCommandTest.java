@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -69,7 +70,7 @@ class RenderCommandTest {
         Path png = out(look + ".png");
         Run run = Run.of("render", "--look", look, "--seconds", "2", "--out", png.toString());
         assertEquals(new Run(0, png + ": 2 s, 60 pixels" + System.lineSeparator(), ""), run);
-        assertTrue(ImageIO.read(png.toFile()).getWidth() > 400);
+        assertAbove(400, ImageIO.read(png.toFile()).getWidth());
     }
 
     @Test

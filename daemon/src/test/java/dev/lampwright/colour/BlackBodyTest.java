@@ -1,5 +1,6 @@
 package dev.lampwright.colour;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -102,7 +103,7 @@ class BlackBodyTest {
     @Test
     void hotterIsBrighterAndBluer() {
         for (double kelvin = 500; kelvin < 20_000; kelvin *= 1.05) {
-            assertTrue(BlackBody.luminance(kelvin * 1.05) > BlackBody.luminance(kelvin));
+            assertAbove(BlackBody.luminance(kelvin), BlackBody.luminance(kelvin * 1.05));
             assertTrue(BlackBody.chromaticity(kelvin * 1.05).x()
                     < BlackBody.chromaticity(kelvin).x());
         }

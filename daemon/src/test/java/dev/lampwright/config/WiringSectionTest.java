@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -116,7 +117,7 @@ class WiringSectionTest {
         Mistakes findings = new Mistakes("t.toml", LineIndex.of(GOOD));
         Table root = Table.root(Toml.parse(GOOD, "t.toml"), findings);
         Wiring wiring = WiringSection.read(root, 5, 10, List.of("work", "glow", "side"));
-        assertTrue(wiring.defaults().size() > 10);
+        assertAbove(10, wiring.defaults().size());
         assertTrue(findings.defaults().isEmpty(), findings.defaults().toString());
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.cue;
 
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -138,6 +139,6 @@ class AdjustmentTest {
         for (int i = 20_000; i < 30_000; i++) {
             at(i, wishes);
         }
-        assertTrue(threads.getCurrentThreadAllocatedBytes() - before < 5_000);
+        assertBelow(5_000, threads.getCurrentThreadAllocatedBytes() - before);
     }
 }

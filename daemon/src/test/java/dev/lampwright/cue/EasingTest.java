@@ -1,7 +1,8 @@
 package dev.lampwright.cue;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertAtLeast;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.geom.CubicCurve2D;
 import java.awt.geom.FlatteningPathIterator;
@@ -29,7 +30,7 @@ class EasingTest {
         double before = 0;
         for (int i = 0; i <= 1000; i++) {
             double now = easing.at(i / 1000.0);
-            assertTrue(now >= before - 1e-9);
+            assertAtLeast(before - 1e-9, now);
             before = now;
         }
     }
@@ -53,6 +54,6 @@ class EasingTest {
             assertEquals(point[1], easing.at(point[0]), 1e-5, "at " + point[0]);
             count++;
         }
-        assertTrue(count > 1);
+        assertAbove(1, count);
     }
 }

@@ -1,8 +1,8 @@
 package dev.lampwright.cue;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import dev.lampwright.colour.CssColour;
@@ -291,7 +291,7 @@ class StageTest {
         status = status.withEvent(Stage.CAMERA, nanos + SECOND, nanos);
         float[] one = frame();
         float[] next = frame();
-        assertTrue(next[3] > one[3]);
+        assertAbove(one[3], next[3]);
     }
 
     @Test

@@ -1,5 +1,6 @@
 package dev.lampwright.guard;
 
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -79,7 +80,7 @@ class CurrentGuardRankTest {
         byte[] status = new byte[9];
         Arrays.fill(status, (byte) 255);
         assertArrayEquals(status, Arrays.copyOfRange(frame.strip(), 18, 27));
-        assertTrue((frame.strip()[0] & 0xFF) < 20);
+        assertBelow(20, frame.strip()[0] & 0xFF);
     }
 
     private static CurrentGuard guard(Fitted fitted, Optional<List<String>> order) {

@@ -1,5 +1,7 @@
 package dev.lampwright.guard;
 
+import static dev.lampwright.testing.Bounds.assertAtLeast;
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -30,7 +32,7 @@ class CurrentGuardTest {
         CurrentGuard guard = guard(setup(30, 500));
         Frame frame = filled(30, 255);
         guard.hold(frame);
-        assertTrue(guard.milliamps(0) <= 500);
+        assertAtMost(500, guard.milliamps(0));
         assertTrue(guard.milliamps(0) > 490, "no darker than need be: " + guard.milliamps(0));
         assertEquals(1, guard.dimmedFrames());
     }
@@ -99,7 +101,8 @@ class CurrentGuardTest {
         frame.duties()[0] = 65_535;
         guard.hold(frame);
         assertEquals(255, frame.strip()[0] & 0xFF);
-        assertTrue(guard.milliamps(1) <= 400 && guard.milliamps(1) >= 399);
+        assertAtMost(400, guard.milliamps(1));
+        assertAtLeast(399, guard.milliamps(1));
         assertEquals(32_767, frame.duties()[0], 1);
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.guard;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -208,7 +209,7 @@ class FlashGuardTest {
             assertEquals(i / 4, frame.strip()[24], "frame " + i);
             assertEquals(i / 4, frame.strip()[191], "frame " + i);
         }
-        assertTrue(guard.heldFrames() > RATE);
+        assertAbove(RATE, guard.heldFrames());
     }
 
     /** After the flashing has ended the light goes back to what is wanted, in one direction, within three seconds. */

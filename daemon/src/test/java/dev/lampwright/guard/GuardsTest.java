@@ -1,5 +1,6 @@
 package dev.lampwright.guard;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -105,7 +106,7 @@ class GuardsTest {
             assertTrue(fitted.isUnderTheCeilings(frame), "frame " + i);
             assertTrue(lit(frame), "frame " + i);
         }
-        assertTrue(guards.heldFrames() > 5 * RATE);
+        assertAbove(5 * RATE, guards.heldFrames());
     }
 
     @Test

@@ -1,5 +1,6 @@
 package dev.lampwright.guard;
 
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -52,7 +53,7 @@ class RecoveryTest {
         long factor = 0;
         for (int frame = 1; frame < 30 * RATE; frame++) {
             factor = recovery.next(frame % RATE == 0 ? HALF : SupplyDraw.WHOLE);
-            assertTrue(factor <= HALF);
+            assertAtMost(HALF, factor);
         }
         assertEquals(HALF, factor);
     }

@@ -9,7 +9,6 @@ import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
 import dev.lampwright.protocol.MessageWriter;
-import dev.lampwright.protocol.Version;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Child;
 import dev.lampwright.testing.Faults;
@@ -52,7 +51,9 @@ class SerialLineIT {
     /** Says hello and gives the sequence numbers of the answers that come in the next second, until there are {@code wanted}. */
     private List<Integer> hello(int sequence) throws LineException {
         MessageWriter writer = new MessageWriter(8);
-        int count = writer.begin(MessageType.HELLO, sequence).u8(Version.SPOKEN).finish();
+        int count = writer.begin(MessageType.HELLO, sequence)
+                .u8(Message.WIRE_VERSION)
+                .finish();
         line.write(writer.wire(), count);
         List<Integer> answers = new ArrayList<>();
         MessageReader reader = new MessageReader(2048);

@@ -1,5 +1,6 @@
 package dev.lampwright.look;
 
+import static dev.lampwright.testing.Bounds.assertAtLeast;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -56,7 +57,7 @@ class HeatBarTest {
             bar.step();
             double now = 0;
             for (int i = 0; i < CELLS; i++) {
-                assertTrue(bar.heat(i) >= 0);
+                assertAtLeast(0, bar.heat(i));
                 now = Math.max(now, bar.heat(i));
             }
             assertTrue(now <= hottest + 1e-9, now + " after " + hottest);

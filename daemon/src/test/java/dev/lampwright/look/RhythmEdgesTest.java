@@ -1,7 +1,8 @@
 package dev.lampwright.look;
 
+import static dev.lampwright.testing.Bounds.assertAtLeast;
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,7 +17,8 @@ class RhythmEdgesTest {
         float most = 0;
         for (int frame = 1; frame < 60 * 60; frame++) {
             float now = rhythm.level(frame / 60.0);
-            assertTrue(now >= 0 && now <= 1);
+            assertAtLeast(0, now);
+            assertAtMost(1, now);
             assertEquals(before, now, 1 / 6.0 + 1e-5, "frame " + frame);
             most = Math.max(most, now);
             before = now;

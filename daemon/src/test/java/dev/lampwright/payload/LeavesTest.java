@@ -1,5 +1,6 @@
 package dev.lampwright.payload;
 
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -138,7 +139,7 @@ class LeavesTest {
             for (int length = random.nextInt(60); length > 0; length--) {
                 text.append(alphabet.charAt(random.nextInt(alphabet.length())));
             }
-            assertTrue(leaves(text.toString()).size() <= Leaves.MOST);
+            assertAtMost(Leaves.MOST, leaves(text.toString()).size());
         }
     }
 }

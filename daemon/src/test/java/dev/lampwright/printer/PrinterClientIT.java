@@ -1,7 +1,8 @@
 package dev.lampwright.printer;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertAtLeast;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.broker.Broker;
 import dev.lampwright.broker.BrokerState;
@@ -111,7 +112,7 @@ final class PrinterClientIT {
             mosquitto.publish(Alder.HEAT, "{\"plate\":{\"now\":41.5}}", false);
             Await.until("the bed", DEADLINE, () -> newest.get().value(Quantity.BED_ACTUAL) == 41.5);
             assertEquals(PrinterState.PRINTING, newest.get().state());
-            assertTrue(newest.get().heardAtNanos() > before.heardAtNanos());
+            assertAbove(before.heardAtNanos(), newest.get().heardAtNanos());
         }
     }
 
@@ -171,7 +172,7 @@ final class PrinterClientIT {
             mosquitto.restart();
             mosquitto.publish(Alder.JOB, "{\"phase\":\"PREHEAT\"}", true);
             awaitState(PrinterState.WARMING);
-            assertTrue(client.messages() >= 2);
+            assertAtLeast(2, client.messages());
         }
     }
 

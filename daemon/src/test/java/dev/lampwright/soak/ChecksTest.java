@@ -1,5 +1,6 @@
 package dev.lampwright.soak;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -141,7 +142,7 @@ class ChecksTest {
             check.judge(host(millis * MILLI, lit ? lit(Rowan.State.PRINTING, true, 255) : DARK))
                     .ifPresent(wrong::add);
         }
-        assertTrue(check.judged() > 1);
+        assertAbove(1, check.judged());
         return wrong;
     }
 

@@ -1,5 +1,7 @@
 package dev.lampwright.tool.survey;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -53,8 +55,8 @@ class EvidenceTest {
     void theInnermostNameCounts() {
         Evidence names = new NameEvidence();
         Trail trail = trail("shop/nozzles/bed/now", 1, i -> 0);
-        assertTrue(names.weigh(trail, Role.BED_ACTUAL).weight() > 0);
-        assertTrue(names.weigh(trail, Role.NOZZLE_ACTUAL).weight() < 0);
+        assertAbove(0, names.weigh(trail, Role.BED_ACTUAL).weight());
+        assertBelow(0, names.weigh(trail, Role.NOZZLE_ACTUAL).weight());
         assertTrue(names.weigh(trail, Role.BED_TARGET).weight()
                 < names.weigh(trail, Role.BED_ACTUAL).weight());
     }
@@ -66,9 +68,9 @@ class EvidenceTest {
         Trail bedTarget = trail("b", 600, i -> i < 20 ? 0 : 60);
         Trail nozzle = trail("c", 600, i -> i < 20 ? 22 : response(i - 20, 22, 215, 35));
         Trail nozzleTarget = trail("d", 600, i -> i < 20 ? 0 : 215);
-        assertTrue(following.weigh(bed, bedTarget).weight() > 3);
-        assertTrue(following.weigh(nozzle, nozzleTarget).weight() > 3);
-        assertTrue(following.weigh(nozzle, bedTarget).weight() < 0);
+        assertAbove(3, following.weigh(bed, bedTarget).weight());
+        assertAbove(3, following.weigh(nozzle, nozzleTarget).weight());
+        assertBelow(0, following.weigh(nozzle, bedTarget).weight());
         assertTrue(following.weigh(bedTarget, nozzleTarget).weight()
                 < following.weigh(nozzle, nozzleTarget).weight());
     }
@@ -78,10 +80,10 @@ class EvidenceTest {
         Evidence steps = new StepEvidence();
         Trail target = trail("a", 600, i -> i < 100 ? 0 : 60);
         Trail actual = trail("b", 600, i -> response(i, 22, 60, 70));
-        assertTrue(steps.weigh(target, Role.BED_TARGET).weight() > 0);
-        assertTrue(steps.weigh(actual, Role.BED_TARGET).weight() < 0);
-        assertTrue(steps.weigh(actual, Role.BED_ACTUAL).weight() > 0);
-        assertTrue(steps.weigh(target, Role.BED_ACTUAL).weight() < 0);
+        assertAbove(0, steps.weigh(target, Role.BED_TARGET).weight());
+        assertBelow(0, steps.weigh(actual, Role.BED_TARGET).weight());
+        assertAbove(0, steps.weigh(actual, Role.BED_ACTUAL).weight());
+        assertBelow(0, steps.weigh(target, Role.BED_ACTUAL).weight());
     }
 
     @Test
@@ -90,10 +92,10 @@ class EvidenceTest {
         Trail up = trail("a", 300, i -> Math.floor(i / 3.0));
         Trail down = trail("b", 300, i -> 900 - i);
         Trail noise = trail("c", 300, i -> 50 + 20 * Math.sin(i));
-        assertTrue(trend.weigh(up, Role.PROGRESS).weight() > 0);
-        assertTrue(trend.weigh(down, Role.LEFT).weight() > 0);
-        assertTrue(trend.weigh(down, Role.PROGRESS).weight() < 0);
-        assertTrue(trend.weigh(noise, Role.PROGRESS).weight() < 0);
+        assertAbove(0, trend.weigh(up, Role.PROGRESS).weight());
+        assertAbove(0, trend.weigh(down, Role.LEFT).weight());
+        assertBelow(0, trend.weigh(down, Role.PROGRESS).weight());
+        assertBelow(0, trend.weigh(noise, Role.PROGRESS).weight());
     }
 
     @ParameterizedTest
@@ -110,7 +112,7 @@ class EvidenceTest {
         PairEvidence counting = new CountUpEvidence();
         Trail layer = trail("a", 400, i -> Math.floor(i / 5.0));
         Trail layers = trail("b", 400, i -> 79);
-        assertTrue(counting.weigh(layer, layers).weight() > 0);
+        assertAbove(0, counting.weigh(layer, layers).weight());
         assertTrue(counting.weigh(layer, trail("c", 400, i -> 40)).weight() < 0);
     }
 

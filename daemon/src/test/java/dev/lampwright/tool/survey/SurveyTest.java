@@ -1,5 +1,6 @@
 package dev.lampwright.tool.survey;
 
+import static dev.lampwright.testing.Bounds.assertAtLeast;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -205,7 +206,7 @@ class SurveyTest {
         hear("t".repeat(1000), "1");
         Proposal proposal = survey.proposal();
         assertEquals(Survey.MOST_VALUES, proposal.rows().size());
-        assertTrue(proposal.leftOut() >= 3 * Survey.MOST_VALUES);
+        assertAtLeast(3 * Survey.MOST_VALUES, proposal.leftOut());
         assertEquals(3 * 4 * Survey.MOST_VALUES + 1, proposal.messages());
     }
 

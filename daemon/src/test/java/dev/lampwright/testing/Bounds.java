@@ -1,0 +1,54 @@
+package dev.lampwright.testing;
+
+import static org.junit.jupiter.api.Assertions.fail;
+
+/** Assertions on how large a number is. When one fails it says the number and the bound. NaN is within no bound. */
+public final class Bounds {
+    private Bounds() {}
+
+    /**
+     * Asserts that a number is more than a bound.
+     *
+     * @param bound what it has to be above
+     * @param actual the number
+     */
+    public static void assertAbove(double bound, double actual) {
+        check(actual > bound, "above", bound, actual);
+    }
+
+    /**
+     * Asserts that a number is a bound or more.
+     *
+     * @param bound the least that it may be
+     * @param actual the number
+     */
+    public static void assertAtLeast(double bound, double actual) {
+        check(actual >= bound, "at least", bound, actual);
+    }
+
+    /**
+     * Asserts that a number is less than a bound.
+     *
+     * @param bound what it has to be below
+     * @param actual the number
+     */
+    public static void assertBelow(double bound, double actual) {
+        check(actual < bound, "below", bound, actual);
+    }
+
+    /**
+     * Asserts that a number is a bound or less.
+     *
+     * @param bound the most that it may be
+     * @param actual the number
+     */
+    public static void assertAtMost(double bound, double actual) {
+        check(actual <= bound, "at most", bound, actual);
+    }
+
+    private static void check(boolean right, String words, double bound, double actual) {
+        if (!right) {
+            fail("expected " + words + " " + bound + " but was " + actual);
+        }
+    }
+}
