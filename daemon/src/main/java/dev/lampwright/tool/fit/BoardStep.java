@@ -27,7 +27,7 @@ final class BoardStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.putOut();
         String found = bench.find(() -> noted(choose(bench)));
-        Candidate candidate = again(found, bench);
+        Boards.Candidate candidate = again(found, bench);
         Here here = candidate.here().orElseThrow();
         bench.say("Controller " + id(here) + " at " + candidate.port() + ": up to " + here.mostPixels()
                 + " pixels of three channels, " + here.dimmers() + " dimmers.");
@@ -38,24 +38,24 @@ final class BoardStep implements Step {
         return after;
     }
 
-    private static Candidate choose(FittingBench bench) throws LeaveException, IOException {
+    private static Boards.Candidate choose(FittingBench bench) throws LeaveException, IOException {
         while (true) {
-            bench.say("Looking who is there; a port where nobody answers takes five seconds.");
+            bench.say("Looking for controllers; each silent port takes five seconds.");
             bench.speak();
-            List<Candidate> all = bench.boards().look();
+            List<Boards.Candidate> all = bench.boards().look();
             all.stream()
                     .filter(each -> each.here().isEmpty())
                     .forEach(each -> bench.say(each.port() + ": " + each.obstacle()));
-            List<Candidate> good = new ArrayList<>(
+            List<Boards.Candidate> good = new ArrayList<>(
                     all.stream().filter(each -> each.here().isPresent()).toList());
-            Optional<Candidate> chosen = good.size() == 1 ? Optional.of(good.get(0)) : ask(good, bench);
+            Optional<Boards.Candidate> chosen = good.size() == 1 ? Optional.of(good.get(0)) : ask(good, bench);
             if (chosen.isPresent()) {
                 return chosen.get();
             }
         }
     }
 
-    private static Optional<Candidate> ask(List<Candidate> good, FittingBench bench)
+    private static Optional<Boards.Candidate> ask(List<Boards.Candidate> good, FittingBench bench)
             throws LeaveException, IOException {
         if (good.isEmpty()) {
             bench.say(
@@ -69,9 +69,9 @@ final class BoardStep implements Step {
                     line -> line));
             return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
         }
-        List<Question.Option<Optional<Candidate>>> options = new ArrayList<>();
+        List<Question.Option<Optional<Boards.Candidate>>> options = new ArrayList<>();
         for (int i = 0; i < good.size(); i++) {
-            Candidate each = good.get(i);
+            Boards.Candidate each = good.get(i);
             String words = String.join(
                     " ",
                     each.port(),
@@ -85,7 +85,7 @@ final class BoardStep implements Step {
                 "Which one is to be fitted?", "Unplug the others, or go back and forth: nothing is lost.", options));
     }
 
-    private static Optional<Candidate> answering(Candidate candidate, FittingBench bench) {
+    private static Optional<Boards.Candidate> answering(Boards.Candidate candidate, FittingBench bench) {
         if (candidate.here().isEmpty()) {
             bench.say(candidate.obstacle());
             return Optional.empty();
@@ -94,15 +94,15 @@ final class BoardStep implements Step {
     }
 
     /** The controller that was noted, wherever it is plugged in now. */
-    private static Candidate again(String noted, FittingBench bench) throws LeaveException, IOException {
+    private static Boards.Candidate again(String noted, FittingBench bench) throws LeaveException, IOException {
         String id = noted.substring(0, noted.indexOf(BETWEEN));
         String port = noted.substring(noted.indexOf(BETWEEN) + 1);
         while (true) {
-            Candidate there = bench.boards().ask(port);
+            Boards.Candidate there = bench.boards().ask(port);
             if (there.here().isPresent() && id(there.here().get()).equals(id)) {
                 return there;
             }
-            for (Candidate other : bench.boards().look()) {
+            for (Boards.Candidate other : bench.boards().look()) {
                 if (other.here().isPresent() && id(other.here().get()).equals(id)) {
                     return other;
                 }
@@ -113,7 +113,7 @@ final class BoardStep implements Step {
         }
     }
 
-    private static String noted(Candidate candidate) {
+    private static String noted(Boards.Candidate candidate) {
         return id(candidate.here().orElseThrow()) + BETWEEN + candidate.port();
     }
 
@@ -122,8 +122,8 @@ final class BoardStep implements Step {
     }
 
     private static void seeLight(Findings after, FittingBench bench) throws LeaveException, IOException {
-        Setup setup = Setups.of(after);
-        bench.show(setup, Scenes.bytes(Setups.level(setup, FIRST_BYTES.size(), LEVEL), FIRST_BYTES));
+        Setup setup = FittingSetups.of(after);
+        bench.show(setup, Scenes.bytes(FittingSetups.level(setup, FIRST_BYTES.size(), LEVEL), FIRST_BYTES));
         while (!bench.ask(Question.yesOrNo(
                 "Is something lit at the end of the strip that is nearest the controller?",
                 "The first pixel is lit, and perhaps the second, in any colour, not very bright."))) {

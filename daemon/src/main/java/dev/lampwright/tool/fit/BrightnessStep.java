@@ -24,62 +24,65 @@ final class BrightnessStep implements Step {
 
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
-        Setup setup = Setups.of(before);
-        int most = Setups.level(setup, lit(before) * WHITE.length(), Setups.full());
-        int highest = Brightness.highest(most);
-        bench.say("Some white pixels show how bright a look may be at most. Step " + Brightness.STEPS
+        Setup setup = FittingSetups.of(before);
+        int most = FittingSetups.level(setup, lit(before) * WHITE.length(), FittingSetups.full());
+        int highest = BrightnessScale.highest(most);
+        bench.say("Some white pixels show how bright a look may be at most. Step " + BrightnessScale.STEPS
                 + " is all that the pixels can give.");
         Choice choice = new Choice(Math.min(FIRST, highest), false);
         while (!choice.right) {
             show(choice.step, before, setup, bench);
             choice = ask(choice.step, highest, bench);
         }
-        double share = Brightness.share(choice.step);
-        bench.say("Brightness is " + Numbers.shown(share) + " of full light.");
+        double share = BrightnessScale.share(choice.step);
+        bench.say("Brightness is " + NumberText.shown(share) + " of full light.");
         return before.withBrightness(share);
     }
 
     /** Few enough pixels for full light where the ceiling allows that; it is their brightness that counts, not their number. */
     private static int lit(Findings before) {
-        Setup setup = Setups.of(before);
+        Setup setup = FittingSetups.of(before);
         int pixels = before.knownPixels();
-        while (pixels > 1 && Setups.level(setup, pixels * WHITE.length(), Setups.full()) < Setups.full()) {
+        while (pixels > 1
+                && FittingSetups.level(setup, pixels * WHITE.length(), FittingSetups.full()) < FittingSetups.full()) {
             pixels--;
         }
         return pixels;
     }
 
     private static void show(int step, Findings before, Setup setup, FittingBench bench) {
-        int level = (int) Math.round(Brightness.share(step) * Setups.full());
+        int level = (int) Math.round(BrightnessScale.share(step) * FittingSetups.full());
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, 0, lit(before) - 1, WHITE));
     }
 
     private static Choice ask(int step, int highest, FittingBench bench) throws LeaveException, IOException {
         return bench.ask(new Question<>(
-                "Step " + step + " of " + Brightness.STEPS + ". + brighter, - darker, or a number from 1 to " + highest
-                        + "; Enter when it suits the room.",
+                "Step " + step + " of " + BrightnessScale.STEPS + ". + brighter, - darker, or a number from 1 to "
+                        + highest + "; Enter when it suits the room.",
                 List.of(),
                 "Steps are even to the eye (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
                         + " most that they get. Do not look straight into the LEDs."
-                        + (highest < Brightness.STEPS ? " The ceiling allows no step above " + highest + " here." : ""),
+                        + (highest < BrightnessScale.STEPS
+                                ? " The ceiling allows no step above " + highest + " here."
+                                : ""),
                 line -> chosen(line, step, highest)));
     }
 
-    private static Choice chosen(String line, int step, int highest) throws UnusableException {
+    private static Choice chosen(String line, int step, int highest) throws Question.UnusableException {
         return switch (line) {
             case "" -> new Choice(step, true);
             case "+" -> new Choice(within(step + 1, highest), false);
             case "-" -> new Choice(within(step - 1, highest), false);
-            default -> new Choice(Numbers.readWhole(line, 1, highest), false);
+            default -> new Choice(NumberText.readWhole(line, 1, highest), false);
         };
     }
 
-    private static int within(int step, int highest) throws UnusableException {
+    private static int within(int step, int highest) throws Question.UnusableException {
         if (step < 1) {
-            throw new UnusableException("there is no darker step");
+            throw new Question.UnusableException("there is no darker step");
         }
         if (step > highest) {
-            throw new UnusableException("there is no brighter step that the ceiling allows");
+            throw new Question.UnusableException("there is no brighter step that the ceiling allows");
         }
         return step;
     }

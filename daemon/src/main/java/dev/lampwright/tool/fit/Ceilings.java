@@ -22,19 +22,19 @@ final class Ceilings {
      * @param fuseAmps rating of the fuse, in A
      */
     static int of(OptionalDouble amps, OptionalDouble fuseAmps) {
-        double supply = amps.orElse(Setups.SAFE_CEILING / MILLIS / SUPPLY_SHARE) * SUPPLY_SHARE;
-        double fuse = fuseAmps.orElse(Setups.SAFE_CEILING / MILLIS / FUSE_SHARE) * FUSE_SHARE;
+        double supply = amps.orElse(FittingSetups.SAFE_CEILING / MILLIS / SUPPLY_SHARE) * SUPPLY_SHARE;
+        double fuse = fuseAmps.orElse(FittingSetups.SAFE_CEILING / MILLIS / FUSE_SHARE) * FUSE_SHARE;
         return (int) Math.min(MOST, Math.round(Math.floor(Math.min(supply, fuse) * MILLIS + 1e-6)));
     }
 
     /** Why it is so. */
     static String words(OptionalDouble amps, OptionalDouble fuseAmps) {
         if (amps.isEmpty()) {
-            return "Without knowing the supply the ceiling is no more than " + Setups.SAFE_CEILING
+            return "Without knowing the supply the ceiling is no more than " + FittingSetups.SAFE_CEILING
                     + " mA. Look at its label, and come back with b.";
         }
         if (fuseAmps.isEmpty()) {
-            return "Without a fuse the ceiling is no more than " + Setups.SAFE_CEILING
+            return "Without a fuse the ceiling is no more than " + FittingSetups.SAFE_CEILING
                     + " mA. Fit one: stop with q, unplug, and go on afterwards.";
         }
         return "A supply is asked for 80 % of what stands on it at most, a fuse for 75 %.";

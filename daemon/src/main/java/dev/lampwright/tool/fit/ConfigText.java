@@ -69,16 +69,17 @@ final class ConfigText {
         line("order = " + quoted(found.knownOrder()));
         Optional<Findings.Currents> currents = found.currents();
         if (currents.isEmpty()) {
-            line("channel_mA = " + Setups.USUAL_CHANNEL / 1000, "not measured: most strips take less");
+            line("channel_mA = " + FittingSetups.USUAL_CHANNEL / 1000, "not measured: most strips take less");
             line("idle_mA = 1");
         } else {
             line("# Measured, rounded up to a tenth; behind it value and standard error.");
             line(
-                    "channel_mA = [" + joined(currents.get(), each -> decimal(Numbers.upToTenth(each.value()))) + "]",
+                    "channel_mA = [" + joined(currents.get(), each -> decimal(NumberText.upToTenth(each.value())))
+                            + "]",
                     joined(currents.get(), Findings.Milliamps::toString));
             line(
                     "idle_mA = "
-                            + decimal(Numbers.upToTenth(currents.get().idle().value())),
+                            + decimal(NumberText.upToTenth(currents.get().idle().value())),
                     currents.get().idle().toString());
         }
     }
@@ -166,6 +167,6 @@ final class ConfigText {
     }
 
     private static String decimal(double number) {
-        return Numbers.shown(number);
+        return NumberText.shown(number);
     }
 }

@@ -29,8 +29,8 @@ final class CountStep implements Step {
 
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
-        int most = Setups.mostPixels(before);
-        Setup setup = Setups.of(before);
+        int most = FittingSetups.mostPixels(before);
+        Setup setup = FittingSetups.of(before);
         PixelSearch search = new PixelSearch(most);
         bench.say("A mark of a few white pixels goes along the strip.");
         while (true) {
@@ -54,7 +54,7 @@ final class CountStep implements Step {
 
     private static void walk(PixelSearch search, String order, Setup setup, FittingBench bench)
             throws LeaveException, IOException {
-        int level = Setups.level(setup, MARK * ALL.length(), LEVEL);
+        int level = FittingSetups.level(setup, MARK * ALL.length(), LEVEL);
         while (!search.done()) {
             int pixel = search.next();
             bench.show(setup, Scenes.stretch(order, level, pixel, pixel + MARK - 1, ALL));
@@ -70,7 +70,7 @@ final class CountStep implements Step {
     private static End end(PixelSearch search, String order, Setup setup, FittingBench bench)
             throws LeaveException, IOException {
         int last = search.pixels() - 1;
-        int level = Setups.level(setup, ALL.length(), LEVEL);
+        int level = FittingSetups.level(setup, ALL.length(), LEVEL);
         bench.show(setup, Scenes.stretch(order, level, last, last, ALL));
         return bench.ask(Question.choice(
                 "A single pixel should be lit now: the very last. Is it?",
@@ -85,7 +85,7 @@ final class CountStep implements Step {
         bench.say("The strip has " + strip.pixels() + " pixels, numbered 0 to " + (strip.pixels() - 1) + ".");
         if (strip.goesOn()) {
             boolean board = strip.pixels()
-                    == Setups.driven(
+                    == FittingSetups.driven(
                             before.board().orElseThrow().here(),
                             before.knownOrder().length());
             bench.say(

@@ -23,11 +23,11 @@ record CurrentPattern(String words, String letters, int level) {
     static List<CurrentPattern> all(Setup setup) {
         List<CurrentPattern> patterns = new ArrayList<>();
         patterns.add(new CurrentPattern("all dark", "", 0));
-        int one = Setups.level(setup, setup.pixels(), Setups.full());
+        int one = FittingSetups.level(setup, setup.pixels(), FittingSetups.full());
         for (int i = 0; i < setup.channels(); i++) {
             patterns.add(new CurrentPattern("all " + WORDS.get(i), "RGBW".substring(i, i + 1), one));
         }
-        int three = Setups.level(setup, 3 * setup.pixels(), Setups.full());
+        int three = FittingSetups.level(setup, 3 * setup.pixels(), FittingSetups.full());
         patterns.add(new CurrentPattern("red, green and blue together, darker", "RGB", (three + 1) / 2));
         patterns.add(new CurrentPattern("red, green and blue together", "RGB", three));
         return List.copyOf(patterns);

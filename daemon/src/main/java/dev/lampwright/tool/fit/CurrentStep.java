@@ -28,18 +28,18 @@ final class CurrentStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         boolean meter = bench.ask(Question.yesOrNo(
-                "Have you a meter in the strip's red wire that shows mA, and do you want to measure?",
+                "Is a meter connected in the strip's red wire, and do you want to measure with it?",
                 "Without one, 20 mA a channel is reckoned, which is more than most strips take. A meter goes into the wire"
                         + " while the supply is off and unplugged; it must bear the ceiling of "
-                        + Setups.ceiling(before) + " mA."));
-        Setup setup = Setups.of(before);
+                        + FittingSetups.ceiling(before) + " mA."));
+        Setup setup = FittingSetups.of(before);
         while (meter) {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
             List<Double> readings = measure(patterns, setup, bench);
-            if (readings.size() < patterns.size() && !setup.equals(Setups.wary(setup))) {
+            if (readings.size() < patterns.size() && !setup.equals(FittingSetups.wary(setup))) {
                 bench.say(
                         "That is more than the ceiling: these pixels take more than was reckoned with. Once more, darker:");
-                setup = Setups.wary(setup);
+                setup = FittingSetups.wary(setup);
                 continue;
             }
             Optional<CurrentFit> fit = readings.size() < patterns.size()
@@ -69,7 +69,7 @@ final class CurrentStep implements Step {
                     List.of(),
                     "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
                             + " multiply by 1000.",
-                    line -> Numbers.read(line, 0, MOST_MILLIAMPS)));
+                    line -> NumberText.read(line, 0, MOST_MILLIAMPS)));
             if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
                 return readings;
             }
@@ -87,7 +87,7 @@ final class CurrentStep implements Step {
                     + currents.channels().get(i));
         }
         lines.add("  one dark pixel: " + currents.idle());
-        lines.add("Readings are off the model by " + Numbers.shown(Math.round(fit.deviation() * 10) / 10.0)
+        lines.add("Readings are off the model by " + NumberText.shown(Math.round(fit.deviation() * 10) / 10.0)
                 + " mA (standard deviation).");
         bench.say(lines.toArray(String[]::new));
         return before.withCurrents(currents);

@@ -39,7 +39,7 @@ final class DimmersStep implements Step {
 
     private static Findings fed(Findings before, int outputs, FittingBench bench) throws LeaveException, IOException {
         Findings.Supply supply =
-                SupplyQuestions.supply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
+                SupplyStep.askSupply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
         if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
             bench.say("Without knowing supply and fuse they stay dark. Find out, and come back with b; or write"
                     + " [dimmers] into the file by hand.");
@@ -50,14 +50,14 @@ final class DimmersStep implements Step {
                 List.of(),
                 "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
                         + " mA while they are tried.",
-                line -> Numbers.readWhole(line, 1, MOST_MILLIAMPS)));
+                line -> NumberText.readWhole(line, 1, MOST_MILLIAMPS)));
         return tried(before, supply, full, outputs, bench);
     }
 
     private static Findings tried(Findings before, Findings.Supply supply, int full, int outputs, FittingBench bench)
             throws LeaveException, IOException {
-        Setup setup =
-                Setups.withDimmers(Setups.of(before), supply.ceilingMilliamps(), Collections.nCopies(outputs, full));
+        Setup setup = FittingSetups.withDimmers(
+                FittingSetups.of(before), supply.ceilingMilliamps(), Collections.nCopies(outputs, full));
         double share = Math.min(SHARE, 0.9 * supply.ceilingMilliamps() / full);
         List<Findings.DimmerUse> uses = new ArrayList<>();
         for (int i = 0; i < outputs; i++) {
@@ -90,7 +90,7 @@ final class DimmersStep implements Step {
                 first ? "What is its name? Enter means work." : "What is its name?",
                 List.of(),
                 "The built-in looks light the one named work, to see and film by.",
-                line -> LightNames.read(line.isEmpty() && first ? "work" : line, taken(before, uses)));
+                line -> Question.readName(line.isEmpty() && first ? "work" : line, taken(before, uses)));
     }
 
     private static List<String> taken(Findings before, List<Findings.DimmerUse> uses) {
@@ -103,6 +103,6 @@ final class DimmersStep implements Step {
                 "How many mA does it take at full? Enter means " + full + ".",
                 List.of(),
                 "Watts ÷ volts × 1000, by its label; of a colour strip, for this colour alone.",
-                line -> line.isEmpty() ? full : Numbers.readWhole(line, 1, full));
+                line -> line.isEmpty() ? full : NumberText.readWhole(line, 1, full));
     }
 }

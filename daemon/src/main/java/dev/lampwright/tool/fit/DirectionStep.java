@@ -36,8 +36,8 @@ final class DirectionStep implements Step {
         if (run.first() == run.last()) {
             return run;
         }
-        Setup setup = Setups.of(before);
-        int level = Setups.level(setup, Scenes.bandWidth(run.first(), run.last()), LEVEL);
+        Setup setup = FittingSetups.of(before);
+        int level = FittingSetups.level(setup, Scenes.bandWidth(run.first(), run.last()), LEVEL);
         bench.show(setup, Scenes.band(before.knownOrder(), level, run.first(), run.last(), "G"));
         boolean right = bench.ask(Question.yesOrNo(
                 "A band runs along " + name + ". Does it run the way that " + name + " is to fill up?",

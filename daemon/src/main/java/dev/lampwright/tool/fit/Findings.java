@@ -117,8 +117,8 @@ record Findings(
 
         @Override
         public String toString() {
-            String most = error < FINEST ? "under " + FINEST : Numbers.shown(hundredths(error));
-            return Numbers.shown(hundredths(value)) + " ± " + most + " mA";
+            String most = error < FINEST ? "under " + FINEST : NumberText.shown(hundredths(error));
+            return NumberText.shown(hundredths(value)) + " ± " + most + " mA";
         }
     }
 

@@ -114,7 +114,7 @@ final class FittingBench implements PrinterFinder.Told {
             unsaid.clear();
             answeredByJournal = true;
             return Optional.of(answer);
-        } catch (UnusableException e) {
+        } catch (Question.UnusableException e) {
             journal.reject();
             return Optional.empty();
         }
@@ -150,7 +150,7 @@ final class FittingBench implements PrinterFinder.Told {
     private <T> Optional<T> read(Question<T> question, String line) {
         try {
             return Optional.of(question.reading().of(line));
-        } catch (UnusableException e) {
+        } catch (Question.UnusableException e) {
             terminal.print("Sorry: " + e.getMessage() + ", or ? for help.");
             return Optional.empty();
         }

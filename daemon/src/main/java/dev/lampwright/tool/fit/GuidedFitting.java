@@ -8,6 +8,22 @@ import java.util.List;
 
 /** The guided fitting, from the first step to the written file. */
 public final class GuidedFitting {
+    /** What is to be said before anything is lit. */
+    private static final List<String> CAUTIONS = List.of(
+            "Guided fitting: each step lights something and asks what you see.",
+            "",
+            "Before you begin:",
+            "  - Switch off and unplug before wiring, and before you touch a wire that is there.",
+            "  - The mains side of a supply is for people licensed to do it; local codes come first.",
+            "  - Fuse the low-voltage side, close to the supply.",
+            "  - The light is an aid and no safety device.",
+            "  - Flashing light can harm people with photosensitive epilepsy. Nothing here flashes more than three times a"
+                    + " second.",
+            "  - Do not look into bright LEDs; look at what they light, or from the side.",
+            "",
+            "Until the supply is known, no more than " + FittingSetups.SAFE_CEILING + " mA is asked for.",
+            FittingBench.KEYS);
+
     private final Path file;
     private final Path kept;
     private final Terminal terminal;
@@ -61,7 +77,7 @@ public final class GuidedFitting {
      * @throws IOException if a file cannot be read or written; the text says which and what to do
      */
     public End run() throws IOException {
-        FittingCautions.LINES.forEach(terminal::print);
+        CAUTIONS.forEach(terminal::print);
         try {
             AnswerJournal journal = journal();
             FittingBench bench = new FittingBench(terminal, journal, boards);
@@ -99,8 +115,23 @@ public final class GuidedFitting {
         return again ? AnswerJournal.empty(kept) : journal;
     }
 
+    private List<Step> allSteps() {
+        return List.of(
+                new BoardStep(),
+                new SupplyStep(),
+                new OrderStep(),
+                new CountStep(),
+                new ZonesStep(),
+                new DirectionStep(),
+                new BrightnessStep(),
+                new CurrentStep(),
+                new DimmersStep(),
+                new PrinterStep(printers),
+                new WriteStep(file, review));
+    }
+
     private void steps(FittingBench bench, AnswerJournal journal) throws LeaveException, IOException {
-        List<Step> steps = FittingSteps.all(file, printers, review);
+        List<Step> steps = allSteps();
         List<Findings> found = new ArrayList<>(List.of(Findings.NONE));
         int at = 0;
         while (at < steps.size()) {

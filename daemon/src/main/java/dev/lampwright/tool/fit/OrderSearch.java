@@ -47,7 +47,7 @@ final class OrderSearch {
             List.of(2),
             List.of(3));
 
-    private static final List<SeenColour> ANSWERS = List.of(SeenColour.values());
+    private static final List<SecretStrip.Seen> ANSWERS = List.of(SecretStrip.Seen.values());
     private static final List<SecretStrip> STRIPS = strips();
 
     /** How likely each answer is, by question and strip. */
@@ -111,7 +111,7 @@ final class OrderSearch {
         return all;
     }
 
-    private static double[] likelihoods(Optional<SeenColour> seen) {
+    private static double[] likelihoods(Optional<SecretStrip.Seen> seen) {
         double[] likelihoods = new double[ANSWERS.size()];
         Arrays.fill(likelihoods, seen.isPresent() ? WRONG / (ANSWERS.size() - 1) : 1.0 / ANSWERS.size());
         seen.ifPresent(hue -> likelihoods[ANSWERS.indexOf(hue)] = 1 - WRONG);
@@ -127,7 +127,7 @@ final class OrderSearch {
     }
 
     /** Takes an answer; empty from somebody who is not sure. */
-    void answered(List<Integer> bytes, Optional<SeenColour> answer) {
+    void answered(List<Integer> bytes, Optional<SecretStrip.Seen> answer) {
         if (answer.isEmpty()) {
             unsure.merge(bytes, 1, Integer::sum);
             return;

@@ -12,16 +12,16 @@ final class OrderStep implements Step {
     private static final int MOST_LIT = 4;
     private static final int PATIENCE = 12;
 
-    private static final List<Question.Option<Optional<SeenColour>>> HUES = List.of(
-            option("1", "red", SeenColour.RED),
-            option("2", "green", SeenColour.GREEN),
-            option("3", "blue", SeenColour.BLUE),
-            option("4", "white", SeenColour.WHITE),
-            option("5", "they differ", SeenColour.DIFFERENT),
-            option("0", "nothing is lit", SeenColour.NOTHING),
+    private static final List<Question.Option<Optional<SecretStrip.Seen>>> HUES = List.of(
+            option("1", "red", SecretStrip.Seen.RED),
+            option("2", "green", SecretStrip.Seen.GREEN),
+            option("3", "blue", SecretStrip.Seen.BLUE),
+            option("4", "white", SecretStrip.Seen.WHITE),
+            option("5", "they differ", SecretStrip.Seen.DIFFERENT),
+            option("0", "nothing is lit", SecretStrip.Seen.NOTHING),
             new Question.Option<>("", "I am not sure", Optional.empty()));
 
-    private static Question.Option<Optional<SeenColour>> option(String key, String words, SeenColour hue) {
+    private static Question.Option<Optional<SecretStrip.Seen>> option(String key, String words, SecretStrip.Seen hue) {
         return new Question.Option<>(key, words, Optional.of(hue));
     }
 
@@ -37,14 +37,14 @@ final class OrderStep implements Step {
 
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
-        String order = search(Setups.of(before), bench);
+        String order = search(FittingSetups.of(before), bench);
         bench.say("The order is " + order + (order.length() == MOST_LIT ? ", with a white channel." : "."));
         return before.withOrder(order);
     }
 
     private static String search(Setup setup, FittingBench bench) throws LeaveException, IOException {
         OrderSearch search = new OrderSearch();
-        int level = Setups.level(setup, MOST_LIT, LEVEL);
+        int level = FittingSetups.level(setup, MOST_LIT, LEVEL);
         for (int asked = 0; asked < PATIENCE && search.found().isEmpty(); asked++) {
             Optional<String> likely = search.likely();
             if (likely.isPresent()) {
@@ -67,7 +67,7 @@ final class OrderStep implements Step {
         }
     }
 
-    private static Question<Optional<SeenColour>> hue(List<Integer> bytes, int asked) {
+    private static Question<Optional<SecretStrip.Seen>> hue(List<Integer> bytes, int asked) {
         String lit = bytes.size() > 1 ? "are the pixels that are" : "is the pixel that is";
         String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit + " lit near the controller?";
         return Question.choice(
@@ -84,7 +84,7 @@ final class OrderStep implements Step {
         String fourth = order.length() == MOST_LIT ? ", the fourth white" : "";
         return bench.ask(Question.choice(
                 "The first pixel should be red now, the second green, the third blue" + fourth
-                        + ", and no other lit. Is it so?",
+                        + ", and no others lit. Is that right?",
                 "Count from the controller's end.",
                 List.of(
                         new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT),
@@ -105,10 +105,10 @@ final class OrderStep implements Step {
         return order;
     }
 
-    private static String readOrder(String line) throws UnusableException {
+    private static String readOrder(String line) throws Question.UnusableException {
         String order = line.toUpperCase(Locale.ROOT);
         if (!Setup.isOrder(order)) {
-            throw new UnusableException("type each of R, G and B once, and W once if there is white");
+            throw new Question.UnusableException("type each of R, G and B once, and W once if there is white");
         }
         return order;
     }

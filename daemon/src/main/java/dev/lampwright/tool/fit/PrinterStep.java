@@ -29,7 +29,7 @@ final class PrinterStep implements Step {
             "For how many seconds? Enter means 60.",
             List.of(),
             "The longer it listens, the more it finds; the first minutes of a print tell most.",
-            line -> line.isEmpty() ? 60 : Numbers.readWhole(line, 1, 3600));
+            line -> line.isEmpty() ? 60 : NumberText.readWhole(line, 1, 3600));
 
     private static final Question<String> URL = new Question<>(
             "Which MQTT broker does the printer speak to? Enter means " + USUAL + ".",
@@ -120,15 +120,15 @@ final class PrinterStep implements Step {
         return options.toString();
     }
 
-    private static Optional<String> readName(String line) throws UnusableException {
+    private static Optional<String> readName(String line) throws Question.UnusableException {
         if (line.chars().anyMatch(Character::isISOControl)) {
-            throw new UnusableException("that has a character in it that cannot be shown");
+            throw new Question.UnusableException("that has a character in it that cannot be shown");
         }
         return line.isEmpty() ? Optional.empty() : Optional.of(line);
     }
 
     /** Whole, since the file that is written may stand in another folder. */
-    private static Optional<String> readFile(String line) throws UnusableException {
+    private static Optional<String> readFile(String line) throws Question.UnusableException {
         if (line.isEmpty()) {
             return Optional.empty();
         }
@@ -138,12 +138,12 @@ final class PrinterStep implements Step {
                 return Optional.of(file.toString());
             }
         } catch (InvalidPathException e) {
-            throw new UnusableException("that is no file name");
+            throw new Question.UnusableException("that is no file name");
         }
-        throw new UnusableException("there is no such file, or it may not be read");
+        throw new Question.UnusableException("there is no such file, or it may not be read");
     }
 
-    private static String readUrl(String line) throws UnusableException {
+    private static String readUrl(String line) throws Question.UnusableException {
         try {
             URI url = new URI(line);
             boolean right =
@@ -152,9 +152,9 @@ final class PrinterStep implements Step {
                 return url.toString();
             }
         } catch (URISyntaxException e) {
-            throw new UnusableException("that is no address: type mqtt://host or mqtts://host");
+            throw new Question.UnusableException("that is no address: type mqtt://host or mqtts://host");
         }
-        throw new UnusableException(
+        throw new Question.UnusableException(
                 "type mqtt://host or mqtts://host, with nothing before or behind the host but :port");
     }
 }

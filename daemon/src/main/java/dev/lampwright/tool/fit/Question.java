@@ -1,7 +1,9 @@
 package dev.lampwright.tool.fit;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -16,6 +18,18 @@ import java.util.stream.Collectors;
 record Question<T>(String words, List<String> options, String help, Reading<T> reading) {
     /** Options that fit into one line of a terminal of the usual width stand in one. */
     private static final int WIDTH = 100;
+
+    /** An answer that makes no sense. The text says what would. */
+    static final class UnusableException extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        UnusableException(String whatWouldBeRight) {
+            super(whatWouldBeRight);
+        }
+    }
+
+    private static final Pattern NAME = Pattern.compile("[A-Za-z][A-Za-z0-9_-]{0,30}");
+    private static final List<String> ALWAYS_THERE = List.of("strip", "plain");
 
     /** Makes an answer of a line. */
     interface Reading<T> {
@@ -80,5 +94,24 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
             }
             return true;
         });
+    }
+
+    /**
+     * Reads the name of a zone or a light, as the configuration takes it.
+     *
+     * @param line what was typed
+     * @param taken names that other things have
+     * @return the name
+     * @throws Question.UnusableException if it is none, or taken
+     */
+    static String readName(String line, Collection<String> taken) throws Question.UnusableException {
+        if (!NAME.matcher(line).matches()) {
+            throw new Question.UnusableException(
+                    "a name begins with a letter and has letters, digits, _ and -, 31 at most");
+        }
+        if (ALWAYS_THERE.contains(line) || taken.contains(line)) {
+            throw new Question.UnusableException(line + " is the name of something else already; choose another");
+        }
+        return line;
     }
 }

@@ -12,22 +12,50 @@ import java.util.TreeMap;
  * @param pixels its pixels
  */
 record SecretStrip(String order, int pixels) {
+    /** What somebody says of the pixels that are lit. */
+    enum Seen {
+        RED('R'),
+        GREEN('G'),
+        BLUE('B'),
+        WHITE('W'),
+        /** They differ from one another. */
+        DIFFERENT('?'),
+        /** None is lit. */
+        NOTHING('-');
+
+        private final char letter;
+
+        Seen(char letter) {
+            this.letter = letter;
+        }
+
+        /** The hue of a channel. */
+        static Seen of(char letter) {
+            for (Seen hue : values()) {
+                if (hue.letter == letter) {
+                    return hue;
+                }
+            }
+            throw new IllegalArgumentException("no channel is called " + letter);
+        }
+    }
+
     /**
      * What is seen when some bytes of the line are lit.
      *
      * @param bytes their places on the line, from 0
      * @return empty if a pixel shows a mixture, of which people may say anything
      */
-    Optional<SeenColour> seen(List<Integer> bytes) {
+    Optional<Seen> seen(List<Integer> bytes) {
         List<String> lit = lit(bytes);
         if (lit.isEmpty()) {
-            return Optional.of(SeenColour.NOTHING);
+            return Optional.of(Seen.NOTHING);
         }
         if (lit.stream().anyMatch(channels -> channels.length() > 1)) {
             return Optional.empty();
         }
         boolean alike = lit.stream().distinct().count() == 1;
-        return Optional.of(alike ? SeenColour.of(lit.get(0).charAt(0)) : SeenColour.DIFFERENT);
+        return Optional.of(alike ? Seen.of(lit.get(0).charAt(0)) : Seen.DIFFERENT);
     }
 
     /**

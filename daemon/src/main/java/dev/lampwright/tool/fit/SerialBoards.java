@@ -26,14 +26,14 @@ public final class SerialBoards implements Boards {
     }
 
     @Override
-    public List<Candidate> look() {
+    public List<Boards.Candidate> look() {
         return named.isEmpty()
                 ? Ports.list().stream().map(this::ask).toList()
                 : named.stream().map(this::ask).toList();
     }
 
     @Override
-    public Candidate ask(String port) {
+    public Boards.Candidate ask(String port) {
         return ask(port, "");
     }
 
@@ -47,19 +47,19 @@ public final class SerialBoards implements Boards {
         return baud;
     }
 
-    private Candidate ask(Port port) {
+    private Boards.Candidate ask(Port port) {
         String name = port.stablePath().isEmpty() ? port.path() : port.stablePath();
         return Ports.obstacle(port)
-                .map(obstacle -> new Candidate(name, port.description(), Optional.empty(), obstacle))
+                .map(obstacle -> new Boards.Candidate(name, port.description(), Optional.empty(), obstacle))
                 .orElseGet(() -> ask(name, port.description()));
     }
 
-    private Candidate ask(String name, String description) {
+    private Boards.Candidate ask(String name, String description) {
         try {
             Here here = Inquiry.of(new SerialLine(name, baud), System::nanoTime);
-            return new Candidate(name, description, Optional.of(here), "");
+            return new Boards.Candidate(name, description, Optional.of(here), "");
         } catch (LineException e) {
-            return new Candidate(name, description, Optional.empty(), e.getMessage());
+            return new Boards.Candidate(name, description, Optional.empty(), e.getMessage());
         }
     }
 }

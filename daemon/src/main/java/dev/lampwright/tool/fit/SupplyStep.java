@@ -9,6 +9,15 @@ final class SupplyStep implements Step {
     private static final double USUAL_VOLTS = 5;
     private static final int LEAST_CEILING = 20;
 
+    private static final double LEAST_VOLTS = 3;
+
+    /** Highest voltage that is safe to touch: 60 V of direct current (IEC 62368-1, ES1; from memory). */
+    private static final double MOST_VOLTS = 60;
+
+    private static final double LEAST_AMPS = 0.1;
+    private static final double LEAST_FUSE = 0.05;
+    private static final double MOST_AMPS = 60;
+
     private enum Source {
         OWN,
         BOARD,
@@ -36,17 +45,16 @@ final class SupplyStep implements Step {
                         new Question.Option<>("2", "the board or a USB port", Source.BOARD),
                         new Question.Option<>("0", "I do not know", Source.UNKNOWN))));
         if (source != Source.OWN) {
-            bench.say("Then the ceiling stays at " + Setups.SAFE_CEILING
+            bench.say("Then the ceiling stays at " + FittingSetups.SAFE_CEILING
                     + " mA: what a USB 2.0 port gives, without the board's share.");
             return before.withSupply(new Findings.Supply(
                     USUAL_VOLTS,
                     source == Source.BOARD,
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),
-                    Setups.SAFE_CEILING));
+                    FittingSetups.SAFE_CEILING));
         }
-        Findings.Supply supply =
-                SupplyQuestions.supply("How many volts does it give? Enter means 5.", USUAL_VOLTS, bench);
+        Findings.Supply supply = askSupply("How many volts does it give? Enter means 5.", USUAL_VOLTS, bench);
         bench.say(Ceilings.words(supply.amps(), supply.fuseAmps()));
         int most = supply.ceilingMilliamps();
         return before.withSupply(most <= LEAST_CEILING ? supply : supply.withCeiling(bench.ask(lower(most))));
@@ -58,6 +66,39 @@ final class SupplyStep implements Step {
                 List.of(),
                 "No frame will ask for more than the ceiling, and the controller holds it too. Take less if the wires or"
                         + " connectors are thin: 'lampwright plan' tells what they carry.",
-                line -> line.isEmpty() ? most : Numbers.readWhole(line, LEAST_CEILING, most));
+                line -> line.isEmpty() ? most : NumberText.readWhole(line, LEAST_CEILING, most));
+    }
+
+    /**
+     * Asks what a supply of its own gives, and for the fuse behind it.
+     *
+     * @param voltsWords the question for its voltage
+     * @param usualVolts what the bare Enter key means
+     * @return the supply, with the ceiling that it and its fuse bear
+     */
+    static Findings.Supply askSupply(String voltsWords, double usualVolts, FittingBench bench)
+            throws LeaveException, IOException {
+        double volts = bench.ask(new Question<>(
+                voltsWords,
+                List.of(),
+                "It stands on the supply's label, behind OUTPUT, and on the lights.",
+                line -> line.isEmpty() ? usualVolts : NumberText.read(line, LEAST_VOLTS, MOST_VOLTS)));
+        OptionalDouble amps = bench.ask(new Question<>(
+                "How many amperes can it give? Enter if you do not know.",
+                List.of(),
+                "It stands on the supply's label, behind OUTPUT, for instance 4 A; 4000 mA are 4.",
+                line -> NumberText.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
+        OptionalDouble fuse = amps.isEmpty() ? amps : fuse(bench);
+        return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
+    }
+
+    /** No fuse is as if it were not known. */
+    private static OptionalDouble fuse(FittingBench bench) throws LeaveException, IOException {
+        OptionalDouble fuse = bench.ask(new Question<>(
+                "What fuse is in the red wire, in amperes? 0 if there is none, Enter if you do not know.",
+                List.of(),
+                "The fuse protects the wire behind it. Its rating is printed or stamped on it, for instance T3.15A.",
+                line -> line.equals("0") ? OptionalDouble.of(0) : NumberText.readIfThere(line, LEAST_FUSE, MOST_AMPS)));
+        return fuse.stream().filter(amps -> amps > 0).findFirst();
     }
 }

@@ -76,14 +76,14 @@ final class WriteStep implements Step {
                 line -> line.equals("overwrite") ? Optional.empty() : Optional.of(readPath(line, there)));
     }
 
-    private static Path readPath(String line, Path there) throws UnusableException {
+    private static Path readPath(String line, Path there) throws Question.UnusableException {
         if (line.isEmpty()) {
-            throw new UnusableException("type overwrite, or another name");
+            throw new Question.UnusableException("type overwrite, or another name");
         }
         try {
             return there.resolveSibling(line);
         } catch (InvalidPathException e) {
-            throw new UnusableException("that is no name of a file");
+            throw new Question.UnusableException("that is no name of a file");
         }
     }
 

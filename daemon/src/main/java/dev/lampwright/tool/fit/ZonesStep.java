@@ -49,7 +49,7 @@ final class ZonesStep implements Step {
                 "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
                 List.of(),
                 "A name begins with a letter and has letters, digits, _ and -. Naming a zone again points at it anew.",
-                line -> line.isEmpty() ? Optional.empty() : Optional.of(LightNames.read(line, List.of()))));
+                line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
     }
 
     private static Findings.Run point(String name, Findings before, FittingBench bench)
@@ -80,26 +80,26 @@ final class ZonesStep implements Step {
         }
     }
 
-    private static int moved(String line, int from, int pixels) throws UnusableException {
+    private static int moved(String line, int from, int pixels) throws Question.UnusableException {
         if (line.isEmpty()) {
             return from;
         }
         char sign = line.charAt(0);
         if (sign != '+' && sign != '-') {
-            return Numbers.readWhole(line, 0, pixels - 1);
+            return NumberText.readWhole(line, 0, pixels - 1);
         }
         boolean signs = line.chars().allMatch(c -> c == sign);
-        int far = signs ? line.length() : Numbers.readWhole(line.substring(1), 1, pixels);
+        int far = signs ? line.length() : NumberText.readWhole(line.substring(1), 1, pixels);
         int to = sign == '+' ? from + far : from - far;
         if (to < 0 || to >= pixels) {
-            throw new UnusableException("the strip goes from 0 to " + (pixels - 1));
+            throw new Question.UnusableException("the strip goes from 0 to " + (pixels - 1));
         }
         return to;
     }
 
     private static void mark(int at, Optional<Integer> other, Findings before, FittingBench bench) {
-        Setup setup = Setups.of(before);
-        int level = Setups.level(setup, MARKS * MARK.length(), LEVEL);
+        Setup setup = FittingSetups.of(before);
+        int level = FittingSetups.level(setup, MARKS * MARK.length(), LEVEL);
         Map<Integer, String> marks = new LinkedHashMap<>();
         other.ifPresent(pixel -> marks.put(pixel, "B"));
         marks.put(at, MARK);
@@ -108,10 +108,10 @@ final class ZonesStep implements Step {
 
     private static boolean seen(String name, Findings.Run run, Findings before, FittingBench bench)
             throws LeaveException, IOException {
-        Setup setup = Setups.of(before);
+        Setup setup = FittingSetups.of(before);
         int from = Math.min(run.first(), run.last());
         int to = Math.max(run.first(), run.last());
-        int level = Setups.level(setup, to - from + 1, DIM);
+        int level = FittingSetups.level(setup, to - from + 1, DIM);
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, from, to, "G"));
         return bench.ask(Question.yesOrNo(
                 "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is it right?",

@@ -26,20 +26,20 @@ class BoardStepTest {
     /** A desk with ports that change from look to look; the last look stays. */
     private static final class Desk implements Boards {
         final ModelBoards model = new ModelBoards(ONE, new StripModel("GRB", 9, Collections.nCopies(3, 12.0), 0.8));
-        final Deque<List<Candidate>> looks = new ArrayDeque<>();
+        final Deque<List<Boards.Candidate>> looks = new ArrayDeque<>();
 
-        Desk sees(Candidate... candidates) {
+        Desk sees(Boards.Candidate... candidates) {
             looks.add(List.of(candidates));
             return this;
         }
 
         @Override
-        public List<Candidate> look() {
+        public List<Boards.Candidate> look() {
             return looks.size() > 1 ? looks.remove() : looks.element();
         }
 
         @Override
-        public Candidate ask(String port) {
+        public Boards.Candidate ask(String port) {
             return looks.stream()
                     .flatMap(List::stream)
                     .filter(candidate -> candidate.port().equals(port))
@@ -58,12 +58,12 @@ class BoardStepTest {
         }
     }
 
-    private static Candidate open(String port, Here here) {
-        return new Candidate(port, "Acorn Board", Optional.of(here), "");
+    private static Boards.Candidate open(String port, Here here) {
+        return new Boards.Candidate(port, "Acorn Board", Optional.of(here), "");
     }
 
-    private static Candidate closed(String port, String obstacle) {
-        return new Candidate(port, "", Optional.empty(), obstacle);
+    private static Boards.Candidate closed(String port, String obstacle) {
+        return new Boards.Candidate(port, "", Optional.empty(), obstacle);
     }
 
     private Talk fit(Desk desk, Person person) throws IOException {

@@ -23,7 +23,7 @@ class CeilingsTest {
 
     @Test
     void withoutSupplyOrFuseItStaysSafe() {
-        assertEquals(450, Setups.SAFE_CEILING, "500 mA of a USB 2.0 port, less 50 for the board");
+        assertEquals(450, FittingSetups.SAFE_CEILING, "500 mA of a USB 2.0 port, less 50 for the board");
         assertEquals(450, ceiling(0, 0));
         assertEquals(450, ceiling(10, 0));
         assertEquals(450, ceiling(0, 10));

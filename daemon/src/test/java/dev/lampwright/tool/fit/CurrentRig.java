@@ -13,8 +13,8 @@ record CurrentRig(StripModel strip, Setup setup, List<CurrentPattern> patterns) 
         Setup setup = new Setup(
                 strip.pixels(),
                 strip.order(),
-                Collections.nCopies(strip.order().length(), Setups.USUAL_CHANNEL),
-                Setups.USUAL_IDLE,
+                Collections.nCopies(strip.order().length(), FittingSetups.USUAL_CHANNEL),
+                FittingSetups.USUAL_IDLE,
                 0,
                 3000,
                 WhenSilent.DARK,

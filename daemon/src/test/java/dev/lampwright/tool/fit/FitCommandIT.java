@@ -109,7 +109,7 @@ class FitCommandIT {
     void aCableThatIsPulledMeanwhileIsToldAndWaitedFor() throws IOException, InterruptedException, ConfigException {
         StripModel strip = new StripModel("RBG", 23, List.of(11.0, 12.0, 9.0), 0.7);
         RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
-        Person person = new Person(eyes).say("Have you a meter", "n");
+        Person person = new Person(eyes).say("Is a meter connected", "n");
         try (FitTerminal terminal = new FitTerminal(command)) {
             int status = terminal.talk((count, lines) -> {
                 String answer = person.answer(lines);

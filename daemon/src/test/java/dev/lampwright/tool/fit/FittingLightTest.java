@@ -1,5 +1,7 @@
 package dev.lampwright.tool.fit;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -93,16 +95,16 @@ class FittingLightTest {
     /** Controllers at one line. */
     private final class OneLine implements Boards {
         @Override
-        public List<Candidate> look() {
+        public List<Boards.Candidate> look() {
             return List.of(ask("memory"));
         }
 
         @Override
-        public Candidate ask(String port) {
+        public Boards.Candidate ask(String port) {
             try {
-                return new Candidate(port, "", Optional.of(Inquiry.of(line, System::nanoTime)), "");
+                return new Boards.Candidate(port, "", Optional.of(Inquiry.of(line, System::nanoTime)), "");
             } catch (LineException e) {
-                return new Candidate(port, "", Optional.empty(), e.getMessage());
+                return new Boards.Candidate(port, "", Optional.empty(), e.getMessage());
             }
         }
 
@@ -139,7 +141,8 @@ class FittingLightTest {
                 config.setup().channelMicroamps().get(0) / 1000.0,
                 0.2);
         assertEquals(0, eyes.dimmed(), "the controller had nothing to clamp");
-        assertTrue(beforeSupply[0] > 0 && eyes.most(beforeSupply[0]) <= Setups.SAFE_CEILING);
+        assertAbove(0, beforeSupply[0]);
+        assertAtMost(FittingSetups.SAFE_CEILING, eyes.most(beforeSupply[0]));
         assertTrue(eyes.most(beforeSupply[0]) > strip.pixels() * strip.idleMilliamps(), "something was lit");
         Await.until("darkness", eyes::dark);
     }

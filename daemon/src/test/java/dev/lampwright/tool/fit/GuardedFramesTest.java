@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -36,7 +37,7 @@ class GuardedFramesTest {
         for (int i = 0; i < 3000; i++) {
             Scene wild = (seconds, wanted) -> random.nextBytes(wanted.strip());
             assertFalse(make(wild), "random light asks for more than the ceiling");
-            assertTrue(draw.idle(0) + draw.load(0, frame) <= draw.limit(0));
+            assertAtMost(draw.limit(0), draw.idle(0) + draw.load(0, frame));
         }
     }
 

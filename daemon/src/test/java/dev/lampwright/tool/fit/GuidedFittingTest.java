@@ -89,8 +89,8 @@ class GuidedFittingTest {
                 assertEquals(strip.channelMilliamps().get(i), found, 0.6, story);
             }
             assertEquals(strip.idleMilliamps(), config.setup().darkMicroamps() / 1000.0, 0.4, story);
-            assertTrue(boards.mostBeforeSupply() <= Setups.SAFE_CEILING, story);
-            assertTrue(boards.mostReckonedBeforeSupply() <= Setups.SAFE_CEILING, story);
+            assertTrue(boards.mostBeforeSupply() <= FittingSetups.SAFE_CEILING, story);
+            assertTrue(boards.mostReckonedBeforeSupply() <= FittingSetups.SAFE_CEILING, story);
             assertEquals(0, boards.dimmed(), story);
             assertTrue(boards.dark(), story);
             assertFalse(Files.exists(folder.resolve("alder.toml.fit")), story);
@@ -315,11 +315,12 @@ class GuidedFittingTest {
         Talk talk = new Talk(person(boards).say("What feeds the strip", source));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertTrue(boards.setups().stream()
-                .allMatch(setup -> setup.ceilingsMilliamps().get(0) == Setups.SAFE_CEILING));
-        assertTrue(boards.mostReckonedBeforeSupply() <= Setups.SAFE_CEILING, talk::text);
-        assertTrue(boards.mostReckonedBeforeSupply() > Setups.SAFE_CEILING / 2.0, "something was lit");
+                .allMatch(setup -> setup.ceilingsMilliamps().get(0) == FittingSetups.SAFE_CEILING));
+        assertTrue(boards.mostReckonedBeforeSupply() <= FittingSetups.SAFE_CEILING, talk::text);
+        assertTrue(boards.mostReckonedBeforeSupply() > FittingSetups.SAFE_CEILING / 2.0, "something was lit");
         assertEquals(225, config().setup().pixels(), "as many as the room allows: 300 × 3 ÷ 4");
-        assertEquals(Setups.SAFE_CEILING, config().setup().ceilingsMilliamps().get(0));
+        assertEquals(
+                FittingSetups.SAFE_CEILING, config().setup().ceilingsMilliamps().get(0));
     }
 
     @Test
@@ -372,7 +373,8 @@ class GuidedFittingTest {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Talk talk = new Talk(person(boards).say("What fuse", "0"));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
-        assertEquals(Setups.SAFE_CEILING, config().setup().ceilingsMilliamps().get(0));
+        assertEquals(
+                FittingSetups.SAFE_CEILING, config().setup().ceilingsMilliamps().get(0));
         assertTrue(talk.text().contains("Without a fuse the ceiling is no more than 450 mA."), talk::text);
     }
 
@@ -411,7 +413,7 @@ class GuidedFittingTest {
     @Test
     void withoutAMeterItReckonsWithMore() throws IOException, ConfigException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
-        Talk talk = new Talk(person(boards).say("Have you a meter", "n"));
+        Talk talk = new Talk(person(boards).say("Is a meter connected", "n"));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertEquals(List.of(20_000, 20_000, 20_000), config().setup().channelMicroamps());
     }

@@ -75,13 +75,13 @@ final class ModelBoards implements Boards, Eyes {
     }
 
     @Override
-    public List<Candidate> look() {
+    public List<Boards.Candidate> look() {
         return List.of(ask("memory"));
     }
 
     @Override
-    public Candidate ask(String port) {
-        return new Candidate("memory", "", Optional.of(here), "");
+    public Boards.Candidate ask(String port) {
+        return new Boards.Candidate("memory", "", Optional.of(here), "");
     }
 
     @Override
@@ -142,7 +142,7 @@ final class ModelBoards implements Boards, Eyes {
         dimmed += milliamps(wish) > setup.ceilingsMilliamps().get(0) ? 1 : 0;
         shown = frame.strip().clone();
         duties = frame.duties().clone();
-        if (setup.ceilingsMilliamps().get(0) <= Setups.SAFE_CEILING) {
+        if (setup.ceilingsMilliamps().get(0) <= FittingSetups.SAFE_CEILING) {
             mostBeforeSupply = Math.max(mostBeforeSupply, strip.milliamps(shown));
             mostReckonedBeforeSupply = Math.max(mostReckonedBeforeSupply, milliamps(frame));
         }

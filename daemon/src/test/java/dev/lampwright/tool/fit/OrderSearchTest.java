@@ -21,12 +21,12 @@ class OrderSearchTest {
     }
 
     /** What somebody says in front of a strip of some length: a mixture is called by its brightest part, here white or red. */
-    private static SeenColour hue(SecretStrip strip, List<Integer> bytes) {
-        return strip.seen(bytes).orElse(SeenColour.WHITE);
+    private static SecretStrip.Seen hue(SecretStrip strip, List<Integer> bytes) {
+        return strip.seen(bytes).orElse(SecretStrip.Seen.WHITE);
     }
 
     /** How many questions it took to find the order, with one answer wrong. */
-    private static int find(SecretStrip strip, int wrongAt, SeenColour wrong) {
+    private static int find(SecretStrip strip, int wrongAt, SecretStrip.Seen wrong) {
         OrderSearch search = new OrderSearch();
         for (int asked = 0; asked < PATIENCE; asked++) {
             Optional<String> likely = search.likely();
@@ -52,7 +52,7 @@ class OrderSearchTest {
     @Test
     void threeChannelsTakeThreeQuestionsAndFourTakeFive() {
         for (String order : allOrders()) {
-            int questions = find(new SecretStrip(order, 100), NEVER, SeenColour.RED);
+            int questions = find(new SecretStrip(order, 100), NEVER, SecretStrip.Seen.RED);
             assertTrue(questions <= (order.length() == 3 ? 3 : 5), order + " took " + questions);
         }
     }
@@ -61,7 +61,7 @@ class OrderSearchTest {
     void shortStripsAreFoundTooAsFarAsTheyCanBeToldApart() {
         for (String order : allOrders()) {
             for (int pixels = 1; pixels <= 6; pixels++) {
-                find(new SecretStrip(order, pixels), NEVER, SeenColour.RED);
+                find(new SecretStrip(order, pixels), NEVER, SecretStrip.Seen.RED);
             }
         }
     }
@@ -70,7 +70,7 @@ class OrderSearchTest {
     void oneWrongAnswerIsMended() {
         for (String order : allOrders()) {
             for (int wrongAt = 0; wrongAt < 4; wrongAt++) {
-                for (SeenColour wrong : SeenColour.values()) {
+                for (SecretStrip.Seen wrong : SecretStrip.Seen.values()) {
                     find(new SecretStrip(order, 60), wrongAt, wrong);
                 }
             }

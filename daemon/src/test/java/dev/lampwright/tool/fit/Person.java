@@ -14,18 +14,18 @@ import java.util.regex.Pattern;
  * dimmers, and nothing of the strip's order and length.
  */
 final class Person {
-    private static final Map<SeenColour, String> HUES = Map.of(
-            SeenColour.RED,
+    private static final Map<SecretStrip.Seen, String> HUES = Map.of(
+            SecretStrip.Seen.RED,
             "1",
-            SeenColour.GREEN,
+            SecretStrip.Seen.GREEN,
             "2",
-            SeenColour.BLUE,
+            SecretStrip.Seen.BLUE,
             "3",
-            SeenColour.WHITE,
+            SecretStrip.Seen.WHITE,
             "4",
-            SeenColour.DIFFERENT,
+            SecretStrip.Seen.DIFFERENT,
             "5",
-            SeenColour.NOTHING,
+            SecretStrip.Seen.NOTHING,
             "0");
     private static final Map<Findings.Hanging, String> HANGING = Map.of(
             Findings.Hanging.NOTHING, "0",
@@ -48,7 +48,7 @@ final class Person {
         say("How many amperes", "10");
         say("What fuse", "10");
         say("The ceiling will be", "");
-        say("Have you a meter", "y");
+        say("Is a meter connected", "y");
         say("Measure once more", "y");
         say("How many mA does the strongest", "900");
         say("What is its name", "");
@@ -161,7 +161,7 @@ final class Person {
             return Optional.of(brightest > 40 ? "-" : brightest < 30 ? "+" : "");
         }
         if (question.startsWith("Reading ")) {
-            return Optional.of(Numbers.shown(eyes.meter()));
+            return Optional.of(NumberText.shown(eyes.meter()));
         }
         if (question.startsWith("The controller has ")) {
             return yes(!dimmers.isEmpty());
@@ -219,12 +219,13 @@ final class Person {
     }
 
     private String colour() {
-        List<SeenColour> hues = eyes.pixels().stream()
+        List<SecretStrip.Seen> hues = eyes.pixels().stream()
                 .filter(StripModel.Pixel::lit)
                 .map(StripModel.Pixel::hue)
                 .distinct()
                 .toList();
-        SeenColour seen = hues.isEmpty() ? SeenColour.NOTHING : hues.size() > 1 ? SeenColour.DIFFERENT : hues.get(0);
+        SecretStrip.Seen seen =
+                hues.isEmpty() ? SecretStrip.Seen.NOTHING : hues.size() > 1 ? SecretStrip.Seen.DIFFERENT : hues.get(0);
         return HUES.get(seen);
     }
 
@@ -233,7 +234,7 @@ final class Person {
         int count = Math.min(letters.length(), eyes.pixels().size());
         boolean right = lit.size() == count;
         for (int i = 0; i < count; i++) {
-            right &= lit.contains(i) && eyes.pixels().get(i).hue() == SeenColour.of(letters.charAt(i));
+            right &= lit.contains(i) && eyes.pixels().get(i).hue() == SecretStrip.Seen.of(letters.charAt(i));
         }
         return !right ? "n" : count < letters.length() ? "s" : "y";
     }

@@ -24,13 +24,13 @@ record StripModel(String order, int pixels, List<Double> channelMilliamps, doubl
         }
 
         /** The colour that somebody names. */
-        SeenColour hue() {
+        SecretStrip.Seen hue() {
             boolean coloured = red + green + blue > 0;
             if (white > 0 || (red > 0 && green > 0 && blue > 0)) {
-                return coloured && white > 0 ? SeenColour.DIFFERENT : SeenColour.WHITE;
+                return coloured && white > 0 ? SecretStrip.Seen.DIFFERENT : SecretStrip.Seen.WHITE;
             }
             int most = Math.max(red, Math.max(green, blue));
-            return most == red ? SeenColour.RED : most == green ? SeenColour.GREEN : SeenColour.BLUE;
+            return most == red ? SecretStrip.Seen.RED : most == green ? SecretStrip.Seen.GREEN : SecretStrip.Seen.BLUE;
         }
     }
 

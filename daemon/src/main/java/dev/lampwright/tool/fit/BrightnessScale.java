@@ -4,7 +4,7 @@ package dev.lampwright.tool.fit;
  * Steps of brightness that look alike. Source: CIE 1976 lightness, CIE 15: L* = 116 (Y/Yn)^(1/3) − 16, and L* = (29/3)³ Y/Yn below
  * L* = 8.
  */
-final class Brightness {
+final class BrightnessScale {
     /** How many steps there are; the last is full light. */
     static final int STEPS = 20;
 
@@ -13,7 +13,7 @@ final class Brightness {
     private static final double SLOPE = Math.pow(29.0 / 3, 3);
     private static final double LEVELS = 255;
 
-    private Brightness() {}
+    private BrightnessScale() {}
 
     /**
      * The light of a step.

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** What a controller is set up with while it is fitted, and how brightly that allows to light. */
-final class Setups {
+final class FittingSetups {
     /** What a high-power port of USB 2.0 gives, in mA (USB 2.0 specification, 7.2.1; from memory). */
     private static final int USB_PORT = 500;
 
@@ -40,7 +40,7 @@ final class Setups {
     private static final int FULL = 255;
     private static final int MOST_BYTES = 65_535;
 
-    private Setups() {}
+    private FittingSetups() {}
 
     /** The set-up for what is known. Pixels are as many as can be driven until they are counted. */
     static Setup of(Findings findings) {
@@ -138,7 +138,7 @@ final class Setups {
 
     /** As the configuration will have it. */
     private static int microamps(double milliamps) {
-        return (int) Math.round(Numbers.upToTenth(milliamps) * MICRO);
+        return (int) Math.round(NumberText.upToTenth(milliamps) * MICRO);
     }
 
     /** The full level. */

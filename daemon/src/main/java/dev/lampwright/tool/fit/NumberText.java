@@ -5,8 +5,8 @@ import java.math.RoundingMode;
 import java.util.OptionalDouble;
 
 /** Numbers as people type them, and as they are shown. */
-final class Numbers {
-    private Numbers() {}
+final class NumberText {
+    private NumberText() {}
 
     /**
      * Reads a number; a comma may stand for the point.
@@ -15,31 +15,31 @@ final class Numbers {
      * @param least the least that makes sense
      * @param most the most that makes sense
      * @return the number
-     * @throws UnusableException if it is none, or outside
+     * @throws Question.UnusableException if it is none, or outside
      */
-    static double read(String line, double least, double most) throws UnusableException {
+    static double read(String line, double least, double most) throws Question.UnusableException {
         String wanted = "type a number from " + shown(least) + " to " + shown(most);
         try {
             double number = new BigDecimal(line.replace(',', '.')).doubleValue();
             if (number < least || number > most) {
-                throw new UnusableException(line + " makes no sense here: " + wanted);
+                throw new Question.UnusableException(line + " makes no sense here: " + wanted);
             }
             return number;
         } catch (NumberFormatException e) {
-            throw new UnusableException(wanted);
+            throw new Question.UnusableException(wanted);
         }
     }
 
     /** Reads a number, or nothing from an empty line. */
-    static OptionalDouble readIfThere(String line, double least, double most) throws UnusableException {
+    static OptionalDouble readIfThere(String line, double least, double most) throws Question.UnusableException {
         return line.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(read(line, least, most));
     }
 
     /** Reads a whole number. */
-    static int readWhole(String line, int least, int most) throws UnusableException {
+    static int readWhole(String line, int least, int most) throws Question.UnusableException {
         double number = read(line, least, most);
         if (number != Math.rint(number)) {
-            throw new UnusableException("type a whole number from " + least + " to " + most);
+            throw new Question.UnusableException("type a whole number from " + least + " to " + most);
         }
         return (int) number;
     }
