@@ -6,9 +6,9 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.tool.check.AskedLight;
 import dev.lampwright.tool.plan.Plan;
-import dev.lampwright.tool.plan.PlanMap;
 import dev.lampwright.tool.plan.PlanPicture;
 import dev.lampwright.tool.plan.PlanText;
+import dev.lampwright.tool.plan.PlanValues;
 import dev.lampwright.tool.plan.PlannedLights;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -61,7 +61,7 @@ final class PlanCommand implements Callable<Integer> {
             draw(plan);
         }
         if (json) {
-            spec.commandLine().getOut().println(Json.of(PlanMap.of(plan)));
+            spec.commandLine().getOut().println(Json.of(PlanValues.of(plan)));
         } else {
             PlanText.of(plan).forEach(spec.commandLine().getOut()::println);
         }

@@ -23,7 +23,7 @@ interface CurrentPath {
      * @return one place a wire
      */
     static List<CurrentPath> connectors(PlannedLights rig, StripModel model) {
-        Ladder ladder = model.wired();
+        ResistorLadder ladder = model.wired();
         List<CurrentPath> places = new ArrayList<>();
         rig.wiring().strip().points().forEach(point -> places.add(atStrip(ladder, point.pixel())));
         rig.wiring().lights().forEach(light -> places.add(atLight(light)));
@@ -31,7 +31,7 @@ interface CurrentPath {
     }
 
     /** By reciprocity, what a wire takes of each pixel's current is a fixed share. */
-    private static CurrentPath atStrip(Ladder ladder, int point) {
+    private static CurrentPath atStrip(ResistorLadder ladder, int point) {
         double[] ohms = ladder.ohmsTo(point);
         return (pixels, dimmers) -> {
             double drop = 0;

@@ -34,18 +34,18 @@ final class LightsDrawing {
 
     private final Plan plan;
     private final SvgWriter svg;
-    private final Parts parts;
+    private final PartSymbols parts;
     private final double top;
     private final List<Row> rows;
 
     /** A light and its wire. */
-    private record Row(Wiring.Light light, Run run) {}
+    private record Row(Wiring.Light light, WireRun run) {}
 
     LightsDrawing(Plan plan, SvgWriter svg, double top) {
         this.plan = plan;
         this.svg = svg;
         this.top = top;
-        parts = new Parts(svg);
+        parts = new PartSymbols(svg);
         rows = rows(plan);
     }
 
@@ -58,7 +58,7 @@ final class LightsDrawing {
             }
         }
         if (!rows.isEmpty()) {
-            svg.text(GATE_X, top + ROW * rows.size() + 12, START, Ink.SMALL, Ink.TEXT, GROUNDS);
+            svg.text(GATE_X, top + ROW * rows.size() + 12, START, PictureStyle.SMALL, PictureStyle.TEXT, GROUNDS);
         }
     }
 
@@ -87,21 +87,27 @@ final class LightsDrawing {
                 new At(LIGHT_X, y),
                 LIGHT_WIDTH,
                 BOX,
-                Ink.LIGHT,
+                PictureStyle.LIGHT,
                 row.light.name(),
-                List.of(Figures.amps(fullAmps(row)) + " at full"));
-        svg.line(Ink.PLUS, Ink.WIRE, new At(LIGHT_X + LIGHT_WIDTH, plus), new At(SUPPLY_X, plus));
-        svg.line(Ink.MINUS, Ink.WIRE, new At(GATE_X + GATE_WIDTH, plus), new At(LIGHT_X, plus));
+                List.of(FigureText.amps(fullAmps(row)) + " at full"));
+        svg.line(PictureStyle.PLUS, PictureStyle.WIRE, new At(LIGHT_X + LIGHT_WIDTH, plus), new At(SUPPLY_X, plus));
+        svg.line(PictureStyle.MINUS, PictureStyle.WIRE, new At(GATE_X + GATE_WIDTH, plus), new At(LIGHT_X, plus));
         svg.line(
-                Ink.MINUS,
-                Ink.WIRE,
+                PictureStyle.MINUS,
+                PictureStyle.WIRE,
                 new At(GATE_X + GATE_WIDTH / 2, y + BOX),
                 new At(GATE_X + GATE_WIDTH / 2, minus),
                 new At(SUPPLY_X, minus));
         parts.fuse(FUSE_X, plus, row.run);
         double left = LIGHT_X + LIGHT_WIDTH + 8;
-        svg.text(left, plus + 27, START, Ink.SMALL, Ink.TEXT, Parts.wire(row.run));
-        svg.text(left, plus + 44, START, Ink.SMALL, Ink.FAINT, "there and back; " + Parts.connector(row.run));
+        svg.text(left, plus + 27, START, PictureStyle.SMALL, PictureStyle.TEXT, PartSymbols.wire(row.run));
+        svg.text(
+                left,
+                plus + 44,
+                START,
+                PictureStyle.SMALL,
+                PictureStyle.FAINT,
+                "there and back; " + PartSymbols.connector(row.run));
     }
 
     private void gate(Wiring.Light light, int index, double y) {
@@ -109,15 +115,15 @@ final class LightsDrawing {
         double corridor = GATE_X - 14 - step * index;
         double from = top + 24 + step * index;
         svg.line(
-                Ink.DATA,
+                PictureStyle.DATA,
                 2,
                 new At(SignalDrawing.outputs(), from),
                 new At(corridor, from),
                 new At(corridor, y + GATE_Y),
                 new At(GATE_X, y + GATE_Y));
-        String outputs = light.outputs().stream().map(Parts::dimmerPin).collect(Collectors.joining(", "));
+        String outputs = light.outputs().stream().map(PartSymbols::dimmerPin).collect(Collectors.joining(", "));
         List<String> lines = List.of("from " + outputs, "10 kΩ to −");
-        parts.box(new At(GATE_X, y), GATE_WIDTH, BOX, Ink.BOARD, count(light) + "MOSFET", lines);
+        parts.box(new At(GATE_X, y), GATE_WIDTH, BOX, PictureStyle.BOARD, count(light) + "MOSFET", lines);
     }
 
     private static String count(Wiring.Light light) {
@@ -136,12 +142,18 @@ final class LightsDrawing {
         if (index == plan.rig().setup().stripSupply()) {
             lines.addAll(List.of("the same as the", "strip's, above"));
         } else {
-            lines.addAll(Parts.supply(plan, index));
+            lines.addAll(PartSymbols.supply(plan, index));
             lines.add("mains in: licensed only");
         }
         double height = ROW * count - 10;
-        parts.box(new At(SUPPLY_X, top + ROW * first), SUPPLY_WIDTH, height, Ink.SUPPLY, Parts.name(supply), lines);
-        svg.text(SUPPLY_X - 8, top + ROW * first + 10, MIDDLE, Ink.SMALL, Ink.PLUS, "+");
-        svg.text(SUPPLY_X - 8, top + ROW * first + BOX + 30, MIDDLE, Ink.SMALL, Ink.MINUS, "−");
+        parts.box(
+                new At(SUPPLY_X, top + ROW * first),
+                SUPPLY_WIDTH,
+                height,
+                PictureStyle.SUPPLY,
+                PartSymbols.name(supply),
+                lines);
+        svg.text(SUPPLY_X - 8, top + ROW * first + 10, MIDDLE, PictureStyle.SMALL, PictureStyle.PLUS, "+");
+        svg.text(SUPPLY_X - 8, top + ROW * first + BOX + 30, MIDDLE, PictureStyle.SMALL, PictureStyle.MINUS, "−");
     }
 }

@@ -35,8 +35,8 @@ final class LookMeter {
             }
         }
 
-        Draw draw(int place, double others, boolean dimmed) {
-            return new Draw(sum[place] / moments + others, peak[place] + others, dimmed);
+        Demand.Draw draw(int place, double others, boolean dimmed) {
+            return new Demand.Draw(sum[place] / moments + others, peak[place] + others, dimmed);
         }
     }
 

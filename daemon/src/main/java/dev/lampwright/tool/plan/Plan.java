@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
  * @param verdicts the worst first
  */
 public record Plan(
-        PlannedLights rig, List<Demand> demands, List<Run> runs, List<StripCase> cases, List<Verdict> verdicts) {
+        PlannedLights rig, List<Demand> demands, List<WireRun> runs, List<StripCase> cases, List<Verdict> verdicts) {
     /** Index of the demand at the ceiling. */
     public static final int CEILING = 1;
 
@@ -43,11 +43,11 @@ public record Plan(
         List<LookMeter> meters =
                 looks.stream().map(look -> LookMeter.of(look, rig, connectors)).toList();
         List<StripCase> cases = cases(model, meters);
-        List<Run> runs = new Runs(rig, model).all();
+        List<WireRun> runs = new WireRuns(rig, model).all();
         List<Verdict> verdicts = new ArrayList<>(new SupplyJudge(rig).verdicts());
         runs.forEach(run ->
                 verdicts.addAll(new RunJudge(run, rig.wiring().supplies().get(run.supply()))
-                        .verdicts(!run.key().equals(Runs.STRIP_KEY))));
+                        .verdicts(!run.key().equals(WireRuns.STRIP_KEY))));
         verdicts.addAll(new StripJudge(rig, model, cases.get(JUDGED)).verdicts());
         verdicts.addAll(new SignalJudge(rig, FrameRate.of(rig.setup(), rig.baud())).verdicts());
         verdicts.sort(Verdict.WORST_FIRST);
@@ -60,11 +60,11 @@ public record Plan(
      * @return true if a verdict says so
      */
     public boolean over() {
-        return verdicts.stream().anyMatch(verdict -> verdict.level() == Severity.OVER);
+        return verdicts.stream().anyMatch(verdict -> verdict.level() == Verdict.Severity.OVER);
     }
 
     private static List<Demand> demands(
-            PlannedLights rig, List<CurrentPath> connectors, List<Run> runs, List<LookMeter> meters) {
+            PlannedLights rig, List<CurrentPath> connectors, List<WireRun> runs, List<LookMeter> meters) {
         Loads loads = new Loads(rig);
         double[] pixels = new StripModel(rig).white();
         double[] dimmers = IntStream.range(0, rig.setup().dimmers().size())
@@ -80,7 +80,7 @@ public record Plan(
                 "ceiling",
                 rig,
                 supply -> loads.held(supply) + loads.others(supply),
-                runs.stream().map(Run::amps).toList()));
+                runs.stream().map(WireRun::amps).toList()));
         meters.forEach(meter -> demands.add(meter.demand()));
         return demands;
     }
@@ -89,13 +89,13 @@ public record Plan(
         return new Demand(
                 name,
                 IntStream.range(0, rig.wiring().supplies().size())
-                        .mapToObj(i -> Draw.steady(supply.applyAsDouble(i)))
+                        .mapToObj(i -> Demand.Draw.steady(supply.applyAsDouble(i)))
                         .toList(),
-                connectors.stream().map(Draw::steady).toList());
+                connectors.stream().map(Demand.Draw::steady).toList());
     }
 
     private static List<StripCase> cases(StripModel model, List<LookMeter> meters) {
-        Ladder ladder = model.wired();
+        ResistorLadder ladder = model.wired();
         List<StripCase> cases = new ArrayList<>();
         cases.add(new StripCase("full white, no ceiling", model.white(), ladder));
         cases.add(new StripCase("ceiling, all pixels alike", model.even(), ladder));

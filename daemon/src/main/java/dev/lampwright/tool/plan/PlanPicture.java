@@ -29,7 +29,7 @@ public final class PlanPicture {
 
     private String draw() {
         String title = "Wiring plan of " + plan.rig().name();
-        svg.bold(Ink.MARGIN, 44, START, 24, Ink.TEXT, title);
+        svg.bold(PictureStyle.MARGIN, 44, START, 24, PictureStyle.TEXT, title);
         double y = cautions(64);
         y = wiring(y + 46);
         y = heading(y + 46, "Voltage along the strip");
@@ -37,14 +37,26 @@ public final class PlanPicture {
         plot.draw();
         y = heading(plot.bottom() + 40, "Verdicts, the worst first");
         y = verdicts(y + 6);
-        return svg.document(title, Ink.PAGE, y + Ink.MARGIN);
+        return svg.document(title, PictureStyle.PAGE, y + PictureStyle.MARGIN);
     }
 
     private double cautions(double top) {
         double height = 16 + LINE * Cautions.ALL.size();
-        svg.box(Ink.MARGIN, top, Ink.PAGE - 2 * Ink.MARGIN, height, Ink.CAUTION, Ink.CARE);
+        svg.box(
+                PictureStyle.MARGIN,
+                top,
+                PictureStyle.PAGE - 2 * PictureStyle.MARGIN,
+                height,
+                PictureStyle.CAUTION,
+                PictureStyle.CARE);
         for (int i = 0; i < Cautions.ALL.size(); i++) {
-            svg.text(Ink.MARGIN + 14, top + 22 + LINE * i, START, Ink.NORMAL, Ink.TEXT, "⚠ " + Cautions.ALL.get(i));
+            svg.text(
+                    PictureStyle.MARGIN + 14,
+                    top + 22 + LINE * i,
+                    START,
+                    PictureStyle.NORMAL,
+                    PictureStyle.TEXT,
+                    "⚠ " + Cautions.ALL.get(i));
         }
         return top + height;
     }
@@ -60,19 +72,25 @@ public final class PlanPicture {
     }
 
     private double heading(double y, String words) {
-        svg.bold(Ink.MARGIN, y, START, Ink.LARGE, Ink.TEXT, words);
+        svg.bold(PictureStyle.MARGIN, y, START, PictureStyle.LARGE, PictureStyle.TEXT, words);
         return y + 24;
     }
 
     private double verdicts(double top) {
         double y = top;
         for (Verdict verdict : plan.verdicts()) {
-            String colour = Ink.of(verdict.level());
-            svg.bold(Ink.MARGIN, y, START, Ink.NORMAL, colour, verdict.level().name());
+            String colour = PictureStyle.of(verdict.level());
+            svg.bold(
+                    PictureStyle.MARGIN,
+                    y,
+                    START,
+                    PictureStyle.NORMAL,
+                    colour,
+                    verdict.level().name());
             String mend = verdict.mend().isEmpty() ? "" : " → " + verdict.mend();
             List<String> lines = LineBreaker.wrapped(verdict.subject() + ": " + verdict.what() + mend, WRAP, 0);
             for (String line : lines) {
-                svg.text(Ink.MARGIN + LEVEL_WIDTH, y, START, Ink.NORMAL, Ink.TEXT, line);
+                svg.text(PictureStyle.MARGIN + LEVEL_WIDTH, y, START, PictureStyle.NORMAL, PictureStyle.TEXT, line);
                 y += LINE;
             }
         }

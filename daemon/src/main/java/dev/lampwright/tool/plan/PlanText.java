@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** The plan for the terminal. */
@@ -53,7 +54,7 @@ public final class PlanText {
     private static String margin(Verdict verdict) {
         return switch (verdict.level()) {
             case OPEN -> "";
-            default -> " [margin " + Figures.percent(verdict.figure().margin()) + "]";
+            default -> " [margin " + FigureText.percent(verdict.figure().margin()) + "]";
         };
     }
 
@@ -63,14 +64,14 @@ public final class PlanText {
         for (Demand demand : plan.demands()) {
             for (int i = 0; i < demand.draws().size(); i++) {
                 Wiring.Supply supply = plan.rig().wiring().supplies().get(i);
-                Draw draw = demand.draws().get(i);
+                Demand.Draw draw = demand.draws().get(i);
                 columns.row(
                         i == 0 ? demand.name() : "",
                         supply.name(),
-                        Figures.fixed(draw.meanAmps(), 2),
-                        Figures.fixed(draw.peakAmps(), 2),
-                        Figures.fixed(draw.meanAmps() * supply.volts(), 1),
-                        Figures.fixed(draw.peakAmps() * supply.volts(), 1),
+                        FigureText.fixed(draw.meanAmps(), 2),
+                        FigureText.fixed(draw.peakAmps(), 2),
+                        FigureText.fixed(draw.meanAmps() * supply.volts(), 1),
+                        FigureText.fixed(draw.peakAmps() * supply.volts(), 1),
                         draw.dimmed() ? "dimmed to the ceiling" : "");
             }
         }
@@ -82,10 +83,10 @@ public final class PlanText {
         Columns columns = new Columns(row("", run -> run.name().replace("the strip at ", "")));
         for (Demand demand : plan.demands()) {
             columns.row(row(demand.name(), run -> {
-                Draw draw = demand.connectors().get(plan.runs().indexOf(run));
+                Demand.Draw draw = demand.connectors().get(plan.runs().indexOf(run));
                 double volts = plan.rig().wiring().supplies().get(run.supply()).volts();
-                return Figures.fixed(draw.meanAmps(), 2) + " / " + Figures.fixed(draw.peakAmps(), 2) + " ("
-                        + Figures.fixed(draw.peakAmps() * volts, 1) + ")";
+                return FigureText.fixed(draw.meanAmps(), 2) + " / " + FigureText.fixed(draw.peakAmps(), 2) + " ("
+                        + FigureText.fixed(draw.peakAmps() * volts, 1) + ")";
             }));
         }
         columns.row(row("rating", PlanText::connector));
@@ -93,40 +94,40 @@ public final class PlanText {
         lines.addAll(columns.lines());
     }
 
-    private String[] row(String name, Function<Run, String> cell) {
+    private String[] row(String name, Function<WireRun, String> cell) {
         return Stream.concat(Stream.of(name), plan.runs().stream().map(cell)).toArray(String[]::new);
     }
 
-    private static String connector(Run run) {
+    private static String connector(WireRun run) {
         return run.feed().connectorAmps().isPresent()
-                ? Figures.plain(run.feed().connectorAmps().getAsDouble())
-                : Figures.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " to fit";
+                ? FigureText.plain(run.feed().connectorAmps().getAsDouble())
+                : FigureText.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " to fit";
     }
 
-    private static String connectorMargin(Run run) {
+    private static String connectorMargin(WireRun run) {
         OptionalDouble rated = run.feed().connectorAmps();
         return rated.isPresent()
-                ? Figures.percent(1 - run.amps() / rated.getAsDouble())
-                : Figures.percent(1 - SupplyJudge.STEADY_SHARE);
+                ? FigureText.percent(1 - run.amps() / rated.getAsDouble())
+                : FigureText.percent(1 - SupplyJudge.STEADY_SHARE);
     }
 
     private void wires() {
         heading("Wires, each there and back");
         Columns columns = new Columns("to", "wire", "m", "load A", "bears A", "fuse A", "lost V");
-        for (Run run : plan.runs()) {
+        for (WireRun run : plan.runs()) {
             columns.row(
                     run.name(),
                     run.feed().wire().label(),
-                    Figures.plain(run.metres()),
-                    Figures.fixed(run.amps(), 2),
-                    Figures.fixed(run.feed().wire().bearsAmps(), 2),
-                    run.fuse().isPresent() ? Figures.plain(run.fuse().getAsDouble()) + fuseNote(run) : "none fits",
-                    Figures.fixed(run.dropVolts(), 2));
+                    FigureText.plain(run.metres()),
+                    FigureText.fixed(run.amps(), 2),
+                    FigureText.fixed(run.feed().wire().bearsAmps(), 2),
+                    run.fuse().isPresent() ? FigureText.plain(run.fuse().getAsDouble()) + fuseNote(run) : "none fits",
+                    FigureText.fixed(run.dropVolts(), 2));
         }
         lines.addAll(columns.lines());
     }
 
-    private static String fuseNote(Run run) {
+    private static String fuseNote(WireRun run) {
         return run.feed().fuseAmps().isPresent() ? "" : " to fit";
     }
 
@@ -137,7 +138,7 @@ public final class PlanText {
             double[] volts = each.volts();
             columns.row(
                     each.name(),
-                    Figures.fixed(each.totalAmps(), 2),
+                    FigureText.fixed(each.totalAmps(), 2),
                     pixel(volts[0]),
                     pixel(volts[volts.length / 2]),
                     pixel(volts[volts.length - 1]),
@@ -148,7 +149,7 @@ public final class PlanText {
     }
 
     private static String pixel(double volts) {
-        return volts < 0 ? "none" : Figures.fixed(volts, 2);
+        return volts < 0 ? "none" : FigureText.fixed(volts, 2);
     }
 
     private void defaults() {
@@ -176,5 +177,47 @@ public final class PlanText {
 
     private static String pad(String text, int width) {
         return text + " ".repeat(Math.max(1, width - text.length()));
+    }
+
+    /** A table in the terminal: the first column to the left, numbers to the right. */
+    static final class Columns {
+        private static final String GAP = "  ";
+
+        private final List<String[]> rows = new ArrayList<>();
+
+        Columns(String... headings) {
+            rows.add(headings);
+        }
+
+        /**
+         * Adds a row.
+         *
+         * @param cells as many as there are headings
+         */
+        void row(String... cells) {
+            rows.add(cells);
+        }
+
+        /** The table, headings first. */
+        List<String> lines() {
+            int[] widths =
+                    IntStream.range(0, rows.get(0).length).map(this::width).toArray();
+            return rows.stream().map(row -> line(row, widths)).toList();
+        }
+
+        private int width(int column) {
+            return rows.stream().mapToInt(row -> row[column].length()).max().orElse(0);
+        }
+
+        private static String line(String[] row, int[] widths) {
+            StringBuilder line = new StringBuilder();
+            for (int i = 0; i < row.length; i++) {
+                String blanks = " ".repeat(widths[i] - row[i].length());
+                boolean number =
+                        i > 0 && (row[i].isEmpty() || Character.isDigit(row[i].charAt(0)) || row[i].charAt(0) == '-');
+                line.append(GAP).append(number ? blanks + row[i] : row[i] + blanks);
+            }
+            return line.toString().stripTrailing();
+        }
     }
 }

@@ -13,11 +13,11 @@ final class RunJudge {
     /** Most that may be lost on the way to a plain light, as a share of the voltage (common practice, no source). */
     private static final double LOST_SHARE = 0.05;
 
-    private final Run run;
+    private final WireRun run;
     private final Wiring.Supply supply;
     private final Wire wire;
 
-    RunJudge(Run run, Wiring.Supply supply) {
+    RunJudge(WireRun run, Wiring.Supply supply) {
         this.run = run;
         this.supply = supply;
         wire = run.feed().wire();
@@ -42,46 +42,47 @@ final class RunJudge {
 
     private Verdict onWire() {
         Figure figure = Figure.atMost(run.amps(), wire.bearsAmps(), "A");
-        String what = wire.label() + " carries up to " + Figures.amps(run.amps()) + " and bears "
-                + Figures.amps(wire.bearsAmps()) + " (half of the handbook's figure)";
+        String what = wire.label() + " carries up to " + FigureText.amps(run.amps()) + " and bears "
+                + FigureText.amps(wire.bearsAmps()) + " (half of the handbook's figure)";
         return figure.used() <= 1
-                ? new Verdict(Severity.GOOD, "wire to " + run.name(), what, "", figure)
-                : new Verdict(Severity.OVER, "wire to " + run.name(), what, thickerFor(run.amps()), figure);
+                ? new Verdict(Verdict.Severity.GOOD, "wire to " + run.name(), what, "", figure)
+                : new Verdict(Verdict.Severity.OVER, "wire to " + run.name(), what, thickerFor(run.amps()), figure);
     }
 
     private String thickerFor(double amps) {
         Optional<Wire> right = wire.thicker().stream()
                 .filter(other -> other.bearsAmps() >= amps)
                 .findFirst();
-        return right.map(other -> "take " + other.label() + ", which bears " + Figures.amps(other.bearsAmps()))
+        return right.map(other -> "take " + other.label() + ", which bears " + FigureText.amps(other.bearsAmps()))
                 .orElse("lower the ceiling, or share the load between several wires, each with its fuse");
     }
 
     private Verdict onConnector(double rated) {
         Figure figure = Figure.atMost(run.amps(), rated, "A");
         String subject = "connector of " + run.name();
-        String what = "carries up to " + Figures.amps(run.amps()) + ", "
-                + Figures.watts(run.amps() * supply.volts()) + " at " + Figures.plain(supply.volts())
-                + " V, and is rated " + Figures.amps(rated);
-        String mend = "use one of at least " + Figures.atLeast(run.amps() / SupplyJudge.STEADY_SHARE)
-                + ", or lower the ceiling to " + Figures.milliampsAtMost(SupplyJudge.STEADY_SHARE * rated);
+        String what = "carries up to " + FigureText.amps(run.amps()) + ", "
+                + FigureText.watts(run.amps() * supply.volts()) + " at " + FigureText.plain(supply.volts())
+                + " V, and is rated " + FigureText.amps(rated);
+        String mend = "use one of at least " + FigureText.atLeast(run.amps() / SupplyJudge.STEADY_SHARE)
+                + ", or lower the ceiling to " + FigureText.milliampsAtMost(SupplyJudge.STEADY_SHARE * rated);
         if (figure.used() > 1) {
-            return new Verdict(Severity.OVER, subject, what, mend, figure);
+            return new Verdict(Verdict.Severity.OVER, subject, what, mend, figure);
         }
         boolean close = figure.used() > SupplyJudge.STEADY_SHARE;
-        return new Verdict(close ? Severity.CARE : Severity.GOOD, subject, what, close ? mend : "", figure);
+        return new Verdict(
+                close ? Verdict.Severity.CARE : Verdict.Severity.GOOD, subject, what, close ? mend : "", figure);
     }
 
     private Verdict onMissingFuse() {
         OptionalDouble right = run.rightFuse();
-        String load = "at least " + Figures.amps(steady()) + " for a load of " + Figures.amps(run.amps())
-                + " (÷ 0.75), at most " + Figures.amps(run.bearsAmps()) + " for " + weakest();
+        String load = "at least " + FigureText.amps(steady()) + " for a load of " + FigureText.amps(run.amps())
+                + " (÷ 0.75), at most " + FigureText.amps(run.bearsAmps()) + " for " + weakest();
         if (right.isEmpty()) {
             return noFuse(load);
         }
-        String amps = Figures.plain(right.getAsDouble()) + " A";
+        String amps = FigureText.plain(right.getAsDouble()) + " A";
         return new Verdict(
-                Severity.OPEN,
+                Verdict.Severity.OPEN,
                 "fuse of " + run.name(),
                 "none is told; " + load,
                 "fit a fuse of " + amps + " at the supply's end, and tell it as fuse_A in [" + run.key() + "]",
@@ -90,7 +91,7 @@ final class RunJudge {
 
     private Verdict noFuse(String load) {
         return new Verdict(
-                Severity.CARE,
+                Verdict.Severity.CARE,
                 "fuse of " + run.name(),
                 "no rating fits: " + load,
                 thickerFor(FuseRatings.between(run.amps(), Double.MAX_VALUE).orElse(steady()))
@@ -101,11 +102,11 @@ final class RunJudge {
 
     private Verdict onFuse(double rated) {
         String subject = "fuse of " + run.name();
-        String what = Figures.plain(rated) + " A for a load of " + Figures.amps(run.amps()) + ", and " + weakest()
-                + " bears " + Figures.amps(run.bearsAmps());
+        String what = FigureText.plain(rated) + " A for a load of " + FigureText.amps(run.amps()) + ", and " + weakest()
+                + " bears " + FigureText.amps(run.bearsAmps());
         if (rated > run.bearsAmps()) {
             return new Verdict(
-                    Severity.OVER,
+                    Verdict.Severity.OVER,
                     subject,
                     what + ": the fuse does not guard it",
                     rightFuse(),
@@ -113,32 +114,32 @@ final class RunJudge {
         }
         Figure figure = Figure.atMost(run.amps(), rated, "A");
         if (figure.used() > 1) {
-            return new Verdict(Severity.OVER, subject, what + ": it will blow", rightFuse(), figure);
+            return new Verdict(Verdict.Severity.OVER, subject, what + ": it will blow", rightFuse(), figure);
         }
         if (figure.used() > FuseRatings.STEADY_SHARE) {
             return new Verdict(
-                    Severity.CARE, subject, what + ": over 75 % of its rating, it ages", rightFuse(), figure);
+                    Verdict.Severity.CARE, subject, what + ": over 75 % of its rating, it ages", rightFuse(), figure);
         }
         return FuseRatings.has(rated)
-                ? new Verdict(Severity.GOOD, subject, what, "", figure)
-                : new Verdict(Severity.CARE, subject, what + ": no preferred rating", rightFuse(), figure);
+                ? new Verdict(Verdict.Severity.GOOD, subject, what, "", figure)
+                : new Verdict(Verdict.Severity.CARE, subject, what + ": no preferred rating", rightFuse(), figure);
     }
 
     private String rightFuse() {
         OptionalDouble right = run.rightFuse();
         return right.isPresent()
-                ? "fit a fuse of " + Figures.plain(right.getAsDouble()) + " A"
+                ? "fit a fuse of " + FigureText.plain(right.getAsDouble()) + " A"
                 : thickerFor(FuseRatings.between(run.amps(), Double.MAX_VALUE).orElse(steady()))
-                        + " and a fuse of at least " + Figures.amps(steady());
+                        + " and a fuse of at least " + FigureText.amps(steady());
     }
 
     private Verdict onDrop() {
         Figure figure = Figure.atMost(run.dropVolts(), LOST_SHARE * supply.volts(), "V");
-        String what = Figures.plain(run.metres()) + " m of " + wire.label() + ", there and back, lose "
-                + Figures.volts(run.dropVolts()) + " of " + Figures.plain(supply.volts()) + " V, "
-                + Figures.percent(run.dropVolts() / supply.volts());
+        String what = FigureText.plain(run.metres()) + " m of " + wire.label() + ", there and back, lose "
+                + FigureText.volts(run.dropVolts()) + " of " + FigureText.plain(supply.volts()) + " V, "
+                + FigureText.percent(run.dropVolts() / supply.volts());
         if (figure.used() <= 1) {
-            return new Verdict(Severity.GOOD, "voltage at " + run.name(), what, "", figure);
+            return new Verdict(Verdict.Severity.GOOD, "voltage at " + run.name(), what, "", figure);
         }
         double ratio = figure.used() * wire.squareMm();
         String mend = wire.thicker().stream()
@@ -146,7 +147,7 @@ final class RunJudge {
                 .findFirst()
                 .map(other -> "take " + other.label())
                 .orElse("shorten the wire");
-        return new Verdict(Severity.CARE, "voltage at " + run.name(), what, mend, figure);
+        return new Verdict(Verdict.Severity.CARE, "voltage at " + run.name(), what, mend, figure);
     }
 
     private double steady() {

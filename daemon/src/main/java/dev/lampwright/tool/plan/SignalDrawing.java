@@ -26,14 +26,14 @@ final class SignalDrawing {
 
     private final Plan plan;
     private final SvgWriter svg;
-    private final Parts parts;
+    private final PartSymbols parts;
     private final double top;
 
     SignalDrawing(Plan plan, SvgWriter svg, double top) {
         this.plan = plan;
         this.svg = svg;
         this.top = top;
-        parts = new Parts(svg);
+        parts = new PartSymbols(svg);
     }
 
     /**
@@ -43,16 +43,16 @@ final class SignalDrawing {
      */
     void draw(StripDrawing strip) {
         parts.box(
-                new At(Ink.MARGIN, top),
+                new At(PictureStyle.MARGIN, top),
                 PRINTER_WIDTH,
                 HEIGHT,
-                Ink.BOARD,
+                PictureStyle.BOARD,
                 "Printer",
                 List.of("tells its status", "over MQTT"));
-        link(Ink.MARGIN + PRINTER_WIDTH, COMPUTER_X, "MQTT");
-        parts.box(new At(COMPUTER_X, top), COMPUTER_WIDTH, HEIGHT, Ink.BOARD, "Computer", computer());
+        link(PictureStyle.MARGIN + PRINTER_WIDTH, COMPUTER_X, "MQTT");
+        parts.box(new At(COMPUTER_X, top), COMPUTER_WIDTH, HEIGHT, PictureStyle.BOARD, "Computer", computer());
         link(COMPUTER_X + COMPUTER_WIDTH, CONTROLLER_X, "USB");
-        parts.box(new At(CONTROLLER_X, top), CONTROLLER_WIDTH, HEIGHT, Ink.BOARD, "Controller", controller());
+        parts.box(new At(CONTROLLER_X, top), CONTROLLER_WIDTH, HEIGHT, PictureStyle.BOARD, "Controller", controller());
         data(strip);
         ground(strip);
     }
@@ -79,14 +79,14 @@ final class SignalDrawing {
                 ? "on supply "
                         + plan.rig().wiring().supplies().get(supply.getAsInt()).name()
                 : "a supply of its own";
-        return List.of("runs lampwright", fed, "up to " + Figures.amps(computer.amps()));
+        return List.of("runs lampwright", fed, "up to " + FigureText.amps(computer.amps()));
     }
 
     private List<String> controller() {
         Wiring.Board board = plan.rig().wiring().board();
         return List.of(
-                "logic of " + Figures.plain(board.logicVolts()) + " V",
-                "takes " + Figures.amps(board.ownAmps()) + " from USB",
+                "logic of " + FigureText.plain(board.logicVolts()) + " V",
+                "takes " + FigureText.amps(board.ownAmps()) + " from USB",
                 plan.rig().baud() + " baud",
                 plan.rig().wiring().strip().fromBoard() ? "feeds the strip!" : "5 V pin: feeds no light",
                 "pins: reference firmware");
@@ -94,47 +94,72 @@ final class SignalDrawing {
 
     private void link(double from, double to, String word) {
         double y = top + HEIGHT / 2;
-        svg.line(Ink.DATA, 2, new At(from, y), new At(to, y));
-        svg.text((from + to) / 2, y - 6, MIDDLE, Ink.SMALL, Ink.DATA, word);
+        svg.line(PictureStyle.DATA, 2, new At(from, y), new At(to, y));
+        svg.text((from + to) / 2, y - 6, MIDDLE, PictureStyle.SMALL, PictureStyle.DATA, word);
     }
 
     private void data(StripDrawing strip) {
         double y = strip.dataY();
-        svg.line(Ink.DATA, 2, new At(DATA_X, top), new At(DATA_X, y), new At(StripDrawing.nearEnd(), y));
+        svg.line(PictureStyle.DATA, 2, new At(DATA_X, top), new At(DATA_X, y), new At(StripDrawing.nearEnd(), y));
         shifter(y);
-        svg.box(RESISTOR_X, y - 8, RESISTOR_WIDTH, 16, Ink.FUSE, Ink.TEXT);
-        svg.text(RESISTOR_X + RESISTOR_WIDTH / 2, y - 14, MIDDLE, Ink.SMALL, Ink.TEXT, "330 to 470 Ω");
-        svg.text(StripDrawing.nearEnd() - 6, y - 6, END, Ink.SMALL, Ink.DATA, "DIN");
-        svg.text(DATA_X - 8, top - 8, END, Ink.SMALL, Ink.DATA, "data: pin D4");
+        svg.box(RESISTOR_X, y - 8, RESISTOR_WIDTH, 16, PictureStyle.FUSE, PictureStyle.TEXT);
+        svg.text(
+                RESISTOR_X + RESISTOR_WIDTH / 2, y - 14, MIDDLE, PictureStyle.SMALL, PictureStyle.TEXT, "330 to 470 Ω");
+        svg.text(StripDrawing.nearEnd() - 6, y - 6, END, PictureStyle.SMALL, PictureStyle.DATA, "DIN");
+        svg.text(DATA_X - 8, top - 8, END, PictureStyle.SMALL, PictureStyle.DATA, "data: pin D4");
     }
 
     private void shifter(double y) {
-        DataLevel level = DataLevel.of(plan.rig());
+        SignalJudge.DataLevel level = SignalJudge.DataLevel.of(plan.rig());
         if (plan.rig().wiring().board().shifter()) {
-            svg.box(SHIFTER_X, y - 20, SHIFTER_WIDTH, 40, Ink.BOARD, Ink.TEXT);
-            svg.bold(SHIFTER_X + SHIFTER_WIDTH / 2, y - 3, MIDDLE, Ink.SMALL, Ink.TEXT, "level shifter");
-            svg.text(SHIFTER_X + SHIFTER_WIDTH / 2, y + 13, MIDDLE, Ink.SMALL, Ink.TEXT, "74AHCT125 at 5 V");
+            svg.box(SHIFTER_X, y - 20, SHIFTER_WIDTH, 40, PictureStyle.BOARD, PictureStyle.TEXT);
+            svg.bold(
+                    SHIFTER_X + SHIFTER_WIDTH / 2,
+                    y - 3,
+                    MIDDLE,
+                    PictureStyle.SMALL,
+                    PictureStyle.TEXT,
+                    "level shifter");
+            svg.text(
+                    SHIFTER_X + SHIFTER_WIDTH / 2,
+                    y + 13,
+                    MIDDLE,
+                    PictureStyle.SMALL,
+                    PictureStyle.TEXT,
+                    "74AHCT125 at 5 V");
         } else if (!level.enough()) {
-            svg.box(SHIFTER_X, y - 20, SHIFTER_WIDTH, 40, "#ffebee", Ink.OVER);
-            svg.bold(SHIFTER_X + SHIFTER_WIDTH / 2, y - 3, MIDDLE, Ink.SMALL, Ink.OVER, "fit here:");
-            svg.text(SHIFTER_X + SHIFTER_WIDTH / 2, y + 13, MIDDLE, Ink.SMALL, Ink.OVER, "74AHCT125 at 5 V");
+            svg.box(SHIFTER_X, y - 20, SHIFTER_WIDTH, 40, "#ffebee", PictureStyle.OVER);
+            svg.bold(SHIFTER_X + SHIFTER_WIDTH / 2, y - 3, MIDDLE, PictureStyle.SMALL, PictureStyle.OVER, "fit here:");
+            svg.text(
+                    SHIFTER_X + SHIFTER_WIDTH / 2,
+                    y + 13,
+                    MIDDLE,
+                    PictureStyle.SMALL,
+                    PictureStyle.OVER,
+                    "74AHCT125 at 5 V");
         }
-        String words = "high " + Figures.volts(level.volts()) + ", needs " + Figures.volts(level.needed());
-        svg.text(DATA_X + 12, y - 26, START, Ink.SMALL, level.enough() ? Ink.DATA : Ink.OVER, words);
+        String words = "high " + FigureText.volts(level.volts()) + ", needs " + FigureText.volts(level.needed());
+        svg.text(
+                DATA_X + 12,
+                y - 26,
+                START,
+                PictureStyle.SMALL,
+                level.enough() ? PictureStyle.DATA : PictureStyle.OVER,
+                words);
     }
 
     private void ground(StripDrawing strip) {
         double low = strip.groundY() + 38;
         double end = StripDrawing.nearEnd();
         svg.line(
-                Ink.MINUS,
+                PictureStyle.MINUS,
                 2,
                 new At(GROUND_X, top),
                 new At(GROUND_X, low),
                 new At(end - 12, low),
                 new At(end - 12, strip.groundY()),
                 new At(end, strip.groundY()));
-        svg.text(GROUND_X + 8, low + 16, START, Ink.SMALL, Ink.TEXT, "grounds of controller");
-        svg.text(GROUND_X + 8, low + 32, START, Ink.SMALL, Ink.TEXT, "and strip joined");
+        svg.text(GROUND_X + 8, low + 16, START, PictureStyle.SMALL, PictureStyle.TEXT, "grounds of controller");
+        svg.text(GROUND_X + 8, low + 32, START, PictureStyle.SMALL, PictureStyle.TEXT, "and strip joined");
     }
 }

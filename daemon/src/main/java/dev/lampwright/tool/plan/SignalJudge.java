@@ -34,12 +34,12 @@ final class SignalJudge {
     private Verdict onData() {
         DataLevel level = DataLevel.of(rig);
         Figure figure = Figure.atLeast(level.volts(), level.needed(), "V");
-        String what = "high is " + Figures.volts(level.volts()) + ", and the first pixel is sure of it from "
-                + Figures.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
+        String what = "high is " + FigureText.volts(level.volts()) + ", and the first pixel is sure of it from "
+                + FigureText.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
         return level.enough()
-                ? new Verdict(Severity.GOOD, "data level", what, "", figure)
+                ? new Verdict(Verdict.Severity.GOOD, "data level", what, "", figure)
                 : new Verdict(
-                        Severity.OVER,
+                        Verdict.Severity.OVER,
                         "data level",
                         what,
                         "put a level shifter of 5 V with TTL inputs between (74AHCT125 or the like), and set"
@@ -49,12 +49,12 @@ final class SignalJudge {
 
     private Verdict onRate() {
         Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second");
-        String what = rig.baud() + " baud and the strip allow " + Figures.fixed(rate.most(), 0)
+        String what = rig.baud() + " baud and the strip allow " + FigureText.fixed(rate.most(), 0)
                 + " frames a second, and " + rig.framesPerSecond() + " are asked for";
         return figure.used() <= 1
-                ? new Verdict(Severity.GOOD, "frame rate", what, "", figure)
+                ? new Verdict(Verdict.Severity.GOOD, "frame rate", what, "", figure)
                 : new Verdict(
-                        Severity.CARE,
+                        Verdict.Severity.CARE,
                         "frame rate",
                         what,
                         "set frames_per_s to " + (int) Math.max(1, Math.floor(rate.most()))
@@ -67,19 +67,24 @@ final class SignalJudge {
 
     private static Verdict onPwm(String name, double hz, String other) {
         String subject = "PWM of " + name;
-        String frequency = Figures.plain(hz) + " Hz: ";
+        String frequency = FigureText.plain(hz) + " Hz: ";
         Figure figure = Figure.atLeast(hz, PwmFlicker.LEAST_LOW_RISK_HZ, "Hz");
         return switch (PwmFlicker.ofPwm(hz)) {
             case NO_EFFECT ->
                 new Verdict(
-                        Severity.GOOD, subject, frequency + "over 3 kHz, no effect known (IEEE 1789-2015)", "", figure);
-            case LOW_RISK -> new Verdict(Severity.GOOD, subject, frequency + "low risk (IEEE 1789-2015)", "", figure);
+                        Verdict.Severity.GOOD,
+                        subject,
+                        frequency + "over 3 kHz, no effect known (IEEE 1789-2015)",
+                        "",
+                        figure);
+            case LOW_RISK ->
+                new Verdict(Verdict.Severity.GOOD, subject, frequency + "low risk (IEEE 1789-2015)", "", figure);
             case BEYOND ->
                 new Verdict(
-                        Severity.CARE,
+                        Verdict.Severity.CARE,
                         subject,
                         frequency + "dims by going fully off, and IEEE 1789-2015 calls only "
-                                + Figures.percent(PwmFlicker.lowRiskPercent(hz) / 100)
+                                + FigureText.percent(PwmFlicker.lowRiskPercent(hz) / 100)
                                 + " of modulation low risk at that frequency; eyes that move, and cameras, may see it",
                         "take " + other + ", 1250 Hz or more",
                         figure);
@@ -94,12 +99,12 @@ final class SignalJudge {
                 / 1000;
         double taken = loads.byPower(light);
         if (taken > told) {
-            String what = Figures.watts(light.watts().orElse(0)) + " take " + Figures.amps(taken)
-                    + ", but full_mA says " + Figures.amps(told) + ": the ceiling is reckoned with too little";
+            String what = FigureText.watts(light.watts().orElse(0)) + " take " + FigureText.amps(taken)
+                    + ", but full_mA says " + FigureText.amps(told) + ": the ceiling is reckoned with too little";
             String mend = "set full_mA of " + light.name() + " to "
                     + (int) Math.ceil(1000 * taken / light.outputs().size());
             verdicts.add(new Verdict(
-                    Severity.CARE, "current of " + light.name(), what, mend, Figure.atMost(taken, told, "A")));
+                    Verdict.Severity.CARE, "current of " + light.name(), what, mend, Figure.atMost(taken, told, "A")));
         }
     }
 
@@ -107,11 +112,45 @@ final class SignalJudge {
         Wiring.Computer computer = rig.wiring().computer();
         String name = rig.wiring().supplies().get(supply).name();
         return new Verdict(
-                Severity.CARE,
+                Verdict.Severity.CARE,
                 "computer",
-                "hangs on supply " + name + " with " + Figures.amps(computer.amps())
+                "hangs on supply " + name + " with " + FigureText.amps(computer.amps())
                         + ": a fault of the lights takes it down, and the printer's eyes with it",
                 "give it a supply of its own",
                 Figure.atMost(computer.amps(), computer.amps(), "A"));
+    }
+
+    /**
+     * The level of the strip's data.
+     *
+     * @param volts high level as it is driven
+     * @param needed least high level that the first pixel is sure to take
+     */
+    record DataLevel(double volts, double needed) {
+        /** WS2812B datasheet: V_IH is 0.7 × VDD at least. */
+        private static final double SHARE = 0.7;
+
+        /** Strips of a higher voltage have logic of 5 V within (common practice, no source). */
+        private static final double LOGIC_VOLTS = 5;
+
+        private static final double HIGHEST_OWN_VOLTS = 5.5;
+
+        /**
+         * The level of a rig.
+         *
+         * @param rig the rig
+         * @return its level
+         */
+        static DataLevel of(PlannedLights rig) {
+            double supply = rig.stripSupply().volts();
+            double logic = supply > HIGHEST_OWN_VOLTS ? LOGIC_VOLTS : supply;
+            Wiring.Board board = rig.wiring().board();
+            return new DataLevel(board.shifter() ? logic : board.logicVolts(), SHARE * logic);
+        }
+
+        /** Whether a pixel is sure to see it. */
+        boolean enough() {
+            return volts >= needed;
+        }
     }
 }

@@ -8,7 +8,7 @@ public final class StripCase {
     private final double totalAmps;
     private final double[] volts;
 
-    StripCase(String name, double[] amps, Ladder ladder) {
+    StripCase(String name, double[] amps, ResistorLadder ladder) {
         this.name = name;
         totalAmps = Arrays.stream(amps).sum();
         volts = ladder.volts(amps);

@@ -34,15 +34,15 @@ final class StripDrawing {
 
     private final Plan plan;
     private final SvgWriter svg;
-    private final Parts parts;
-    private final List<Run> runs;
+    private final PartSymbols parts;
+    private final List<WireRun> runs;
     private final double top;
 
     StripDrawing(Plan plan, SvgWriter svg, double top) {
         this.plan = plan;
         this.svg = svg;
         this.top = top;
-        parts = new Parts(svg);
+        parts = new PartSymbols(svg);
         runs = plan.runs().subList(0, plan.rig().wiring().strip().points().size());
     }
 
@@ -85,10 +85,10 @@ final class StripDrawing {
         boolean fromBoard = plan.rig().wiring().strip().fromBoard();
         int index = plan.rig().setup().stripSupply();
         Wiring.Supply supply = plan.rig().stripSupply();
-        String name = fromBoard ? "The board's 5 V pin" : "Supply " + Parts.name(supply);
-        List<String> lines = new ArrayList<>(fromBoard ? List.of() : Parts.supply(plan, index));
+        String name = fromBoard ? "The board's 5 V pin" : "Supply " + PartSymbols.name(supply);
+        List<String> lines = new ArrayList<>(fromBoard ? List.of() : PartSymbols.supply(plan, index));
         lines.add(fromBoard ? "see the verdicts" : "mains in: licensed people only");
-        parts.box(new At(Ink.MARGIN, top), SUPPLY_WIDTH, supplyHeight(), Ink.SUPPLY, name, lines);
+        parts.box(new At(PictureStyle.MARGIN, top), SUPPLY_WIDTH, supplyHeight(), PictureStyle.SUPPLY, name, lines);
     }
 
     private double supplyHeight() {
@@ -96,21 +96,37 @@ final class StripDrawing {
     }
 
     private void feed(int index) {
-        Run run = runs.get(index);
+        WireRun run = runs.get(index);
         double minusY = top + 34 + ROW * (runs.size() - 1 - index);
         double plusY = minusY + TERMINAL_GAP;
         double x = pointX(index);
-        double left = Ink.MARGIN + SUPPLY_WIDTH;
-        svg.line(Ink.MINUS, Ink.WIRE, new At(left, minusY), new At(x + PAIR, minusY), new At(x + PAIR, stripY()));
-        svg.line(Ink.PLUS, Ink.WIRE, new At(left, plusY), new At(x - PAIR, plusY), new At(x - PAIR, stripY()));
-        svg.text(left + 6, minusY - 4, START, Ink.SMALL, Ink.MINUS, "−");
-        svg.text(left + 6, plusY + 14, START, Ink.SMALL, Ink.PLUS, "+");
+        double left = PictureStyle.MARGIN + SUPPLY_WIDTH;
+        svg.line(
+                PictureStyle.MINUS,
+                PictureStyle.WIRE,
+                new At(left, minusY),
+                new At(x + PAIR, minusY),
+                new At(x + PAIR, stripY()));
+        svg.line(
+                PictureStyle.PLUS,
+                PictureStyle.WIRE,
+                new At(left, plusY),
+                new At(x - PAIR, plusY),
+                new At(x - PAIR, stripY()));
+        svg.text(left + 6, minusY - 4, START, PictureStyle.SMALL, PictureStyle.MINUS, "−");
+        svg.text(left + 6, plusY + 14, START, PictureStyle.SMALL, PictureStyle.PLUS, "+");
         parts.fuse(FUSE_X, plusY, run);
-        double words = FUSE_X + Parts.FUSE_WIDTH + 12;
+        double words = FUSE_X + PartSymbols.FUSE_WIDTH + 12;
         int pixel = plan.rig().wiring().strip().points().get(index).pixel();
-        svg.text(words, minusY - 7, START, Ink.SMALL, Ink.TEXT, "to pixel " + pixel + ": " + Parts.wire(run));
-        String both = "red + and black −, both of that size; " + Parts.connector(run);
-        svg.text(words, plusY + 16, START, Ink.SMALL, Ink.FAINT, both);
+        svg.text(
+                words,
+                minusY - 7,
+                START,
+                PictureStyle.SMALL,
+                PictureStyle.TEXT,
+                "to pixel " + pixel + ": " + PartSymbols.wire(run));
+        String both = "red + and black −, both of that size; " + PartSymbols.connector(run);
+        svg.text(words, plusY + 16, START, PictureStyle.SMALL, PictureStyle.FAINT, both);
     }
 
     /** The pair of wires to the computer, where it hangs on this supply. */
@@ -122,32 +138,44 @@ final class StripDrawing {
         double from = top + supplyHeight();
         double x = SignalDrawing.computerX() + 30;
         double down = bottom() + 24;
-        pairPart(Ink.PLUS, 150, x, from, down);
-        pairPart(Ink.MINUS, 130, x - 20, from, down + 14);
+        pairPart(PictureStyle.PLUS, 150, x, from, down);
+        pairPart(PictureStyle.MINUS, 130, x - 20, from, down + 14);
         String fuse = FuseRatings.between(computer.amps(), Double.MAX_VALUE).isPresent()
                 ? "fuse of its own, "
-                        + Figures.plain(FuseRatings.between(computer.amps(), Double.MAX_VALUE)
+                        + FigureText.plain(FuseRatings.between(computer.amps(), Double.MAX_VALUE)
                                 .getAsDouble())
                         + " A"
                 : "fuse of its own";
-        svg.text(170, from + 40, START, Ink.SMALL, Ink.TEXT, "to the computer: up to " + Figures.amps(computer.amps()));
-        svg.text(170, from + 56, START, Ink.SMALL, Ink.FAINT, fuse + "; not reckoned further");
+        svg.text(
+                170,
+                from + 40,
+                START,
+                PictureStyle.SMALL,
+                PictureStyle.TEXT,
+                "to the computer: up to " + FigureText.amps(computer.amps()));
+        svg.text(170, from + 56, START, PictureStyle.SMALL, PictureStyle.FAINT, fuse + "; not reckoned further");
     }
 
     private void pairPart(String colour, double fromX, double toX, double from, double turn) {
         double end = bottom() + SIGNALS_BELOW;
-        svg.line(colour, Ink.WIRE, new At(fromX, from), new At(fromX, turn), new At(toX, turn), new At(toX, end));
+        svg.line(
+                colour,
+                PictureStyle.WIRE,
+                new At(fromX, from),
+                new At(fromX, turn),
+                new At(toX, turn),
+                new At(toX, end));
     }
 
     private void capacitor() {
         double x = pointX(0);
         double y = stripY() - 32;
-        svg.line(Ink.TEXT, 2, new At(x - PAIR, y), new At(x - 4, y));
-        svg.line(Ink.TEXT, 2, new At(x + 4, y), new At(x + PAIR, y));
-        svg.line(Ink.TEXT, Ink.WIRE, new At(x - 4, y - 11), new At(x - 4, y + 11));
-        svg.line(Ink.TEXT, Ink.WIRE, new At(x + 4, y - 11), new At(x + 4, y + 11));
+        svg.line(PictureStyle.TEXT, 2, new At(x - PAIR, y), new At(x - 4, y));
+        svg.line(PictureStyle.TEXT, 2, new At(x + 4, y), new At(x + PAIR, y));
+        svg.line(PictureStyle.TEXT, PictureStyle.WIRE, new At(x - 4, y - 11), new At(x - 4, y + 11));
+        svg.line(PictureStyle.TEXT, PictureStyle.WIRE, new At(x + 4, y - 11), new At(x + 4, y + 11));
         String text = "capacitor 1000 µF, " + capacitorVolts() + " V or more, its + to +";
-        svg.text(x - PAIR - 10, y + 4, END, Ink.SMALL, Ink.TEXT, text);
+        svg.text(x - PAIR - 10, y + 4, END, PictureStyle.SMALL, PictureStyle.TEXT, text);
     }
 
     /** A usual rating well over the voltage: common practice, no source. */
@@ -161,19 +189,19 @@ final class StripDrawing {
 
     private void strip() {
         double y = stripY();
-        svg.box(STRIP_X, y, STRIP_WIDTH, STRIP_HEIGHT, "#eceff1", Ink.TEXT);
+        svg.box(STRIP_X, y, STRIP_WIDTH, STRIP_HEIGHT, "#eceff1", PictureStyle.TEXT);
         squares(y);
         for (int i = 0; i < runs.size(); i++) {
-            svg.dot(pointX(i) - PAIR, y, Ink.PLUS);
-            svg.dot(pointX(i) + PAIR, y, Ink.MINUS);
+            svg.dot(pointX(i) - PAIR, y, PictureStyle.PLUS);
+            svg.dot(pointX(i) + PAIR, y, PictureStyle.MINUS);
         }
         int last = plan.rig().setup().pixels() - 1;
         double below = y + STRIP_HEIGHT + 18;
-        svg.text(STRIP_X, below, START, Ink.SMALL, Ink.TEXT, "pixel 0");
-        svg.text(STRIP_X + STRIP_WIDTH, below, END, Ink.SMALL, Ink.TEXT, "pixel " + last);
+        svg.text(STRIP_X, below, START, PictureStyle.SMALL, PictureStyle.TEXT, "pixel 0");
+        svg.text(STRIP_X + STRIP_WIDTH, below, END, PictureStyle.SMALL, PictureStyle.TEXT, "pixel " + last);
         String words = (last + 1) + " pixels " + plan.rig().setup().order()
                 + "; white: colour holds, orange: it shifts, red: brown-out (ceiling, worst place)";
-        svg.text(STRIP_X + STRIP_WIDTH / 2, below + 18, MIDDLE, Ink.SMALL, Ink.FAINT, words);
+        svg.text(STRIP_X + STRIP_WIDTH / 2, below + 18, MIDDLE, PictureStyle.SMALL, PictureStyle.FAINT, words);
     }
 
     private void squares(double y) {

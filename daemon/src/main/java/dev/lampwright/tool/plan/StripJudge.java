@@ -30,9 +30,9 @@ final class StripJudge {
         double volts = rig.stripSupply().volts();
         if (volts > MOST_VOLTS && volts < HIGHEST_LOGIC_VOLTS) {
             verdicts.add(new Verdict(
-                    Severity.OVER,
+                    Verdict.Severity.OVER,
                     "voltage of the strip",
-                    Figures.plain(volts) + " V, and pixels of 5 V bear 5.3 V at most (WS2812B datasheet)",
+                    FigureText.plain(volts) + " V, and pixels of 5 V bear 5.3 V at most (WS2812B datasheet)",
                     "set the supply to 5 V",
                     Figure.atMost(volts, MOST_VOLTS, "V")));
         }
@@ -42,24 +42,28 @@ final class StripJudge {
     private Verdict onLowest() {
         Wiring.Strip strip = rig.wiring().strip();
         String subject = "voltage along the strip";
-        String where = "lowest at pixel " + judged.lowestAt() + ": " + Figures.pixelVolts(judged.lowest())
-                + " when light that takes " + Figures.amps(judged.totalAmps()) + " stands where it costs most";
+        String where = "lowest at pixel " + judged.lowestAt() + ": " + FigureText.pixelVolts(judged.lowest())
+                + " when light that takes " + FigureText.amps(judged.totalAmps()) + " stands where it costs most";
         if (judged.lowest() < strip.leastVolts()) {
             String what = where + "; from pixel " + judged.firstBelow(strip.leastVolts()) + " on, "
                     + judged.countBelow(strip.leastVolts()) + " pixels are below "
-                    + Figures.plain(strip.leastVolts()) + " V and brown out";
+                    + FigureText.plain(strip.leastVolts()) + " V and brown out";
             return new Verdict(
-                    Severity.OVER, subject, what, mend(), Figure.atLeast(judged.lowest(), strip.leastVolts(), "V"));
+                    Verdict.Severity.OVER,
+                    subject,
+                    what,
+                    mend(),
+                    Figure.atLeast(judged.lowest(), strip.leastVolts(), "V"));
         }
         Figure figure = Figure.atLeast(judged.lowest(), strip.fullColourVolts(), "V");
         if (judged.lowest() < strip.fullColourVolts()) {
             String what = where + "; from pixel " + judged.firstBelow(strip.fullColourVolts())
                     + " on, " + judged.countBelow(strip.fullColourVolts()) + " pixels are below "
-                    + Figures.plain(strip.fullColourVolts()) + " V and their colour shifts";
-            return new Verdict(Severity.CARE, subject, what, mend(), figure);
+                    + FigureText.plain(strip.fullColourVolts()) + " V and their colour shifts";
+            return new Verdict(Verdict.Severity.CARE, subject, what, mend(), figure);
         }
-        String what = where + "; colour holds down to " + Figures.plain(strip.fullColourVolts()) + " V";
-        return new Verdict(Severity.GOOD, subject, what, "", figure);
+        String what = where + "; colour holds down to " + FigureText.plain(strip.fullColourVolts()) + " V";
+        return new Verdict(Verdict.Severity.GOOD, subject, what, "", figure);
     }
 
     private String mend() {

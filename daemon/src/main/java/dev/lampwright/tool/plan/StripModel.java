@@ -4,6 +4,7 @@ import dev.lampwright.wiring.Copper;
 import dev.lampwright.wiring.Wire;
 import dev.lampwright.wiring.Wiring;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +26,7 @@ final class StripModel {
     }
 
     /** The ladder as it is wired. */
-    Ladder wired() {
+    ResistorLadder wired() {
         Wiring.Strip strip = rig.wiring().strip();
         return ladder(strip.feed().wire(), strip.points());
     }
@@ -36,13 +37,13 @@ final class StripModel {
      * @param wire size of all wires
      * @param points where they join
      */
-    Ladder ladder(Wire wire, List<Wiring.Point> points) {
+    ResistorLadder ladder(Wire wire, List<Wiring.Point> points) {
         double wireC = rig.wiring().wireC();
         Map<Integer, Double> ohms = new LinkedHashMap<>();
         points.forEach(point -> ohms.put(point.pixel(), wire.loopOhms(point.metres(), wireC)));
         Wiring.Strip strip = rig.wiring().strip();
         double segmentOhms = strip.loopOhmsPerMetre() / strip.pixelsPerMetre() * Copper.warmth(wireC);
-        return new Ladder(rig.stripSupply().volts(), pixels(), segmentOhms, ohms);
+        return new ResistorLadder(rig.stripSupply().volts(), pixels(), segmentOhms, ohms);
     }
 
     /** Every pixel at full white, as if there were no ceiling. */
@@ -60,7 +61,7 @@ final class StripModel {
     }
 
     /** The load within the ceiling that pulls some pixel lowest, in A a pixel. */
-    double[] worst(Ladder ladder) {
+    double[] worst(ResistorLadder ladder) {
         double[] worst = white();
         double deepest = -1;
         for (int place : places()) {
@@ -81,17 +82,17 @@ final class StripModel {
      * @param ladder the ladder
      * @param pixel where the wire joins
      */
-    double mostIn(Ladder ladder, int pixel) {
+    double mostIn(ResistorLadder ladder, int pixel) {
         return ladder.wireAmps(pixel, ladder.drops(worstOn(ladder.ohmsTo(pixel))));
     }
 
     /** The lowest voltage that any load within the ceiling makes. */
-    double lowest(Ladder ladder) {
+    double lowest(ResistorLadder ladder) {
         return Arrays.stream(ladder.volts(worst(ladder))).min().orElseThrow();
     }
 
     private double[] worstOn(double[] ohms) {
-        return WorstLoad.on(ohms, loads.darkPixel(), loads.fullPixel(), ceiling);
+        return worstOn(ohms, loads.darkPixel(), loads.fullPixel(), ceiling);
     }
 
     private int[] places() {
@@ -107,5 +108,29 @@ final class StripModel {
 
     private static double dot(double[] a, double[] b) {
         return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).sum();
+    }
+
+    /**
+     * The load within a ceiling that pulls one place of the strip lowest: light goes where it costs that place most. No other sharing within the same limits takes more volts from that place, as the drop is a sum of the
+     * currents, each times its resistance.
+     *
+     * @param ohms what each pixel's current costs the place, as {@link ResistorLadder#ohmsTo} gives it
+     * @param dark least that each pixel draws, in A
+     * @param full most that each pixel draws, in A
+     * @param ceiling most that all draw together, in A
+     * @return what each pixel draws, in A; at least {@code dark}, even over the ceiling
+     */
+    static double[] worstOn(double[] ohms, double dark, double full, double ceiling) {
+        double[] amps = new double[ohms.length];
+        double[] left = {Math.max(0, ceiling - dark * ohms.length)};
+        IntStream.range(0, ohms.length)
+                .boxed()
+                .sorted(Comparator.comparingDouble(pixel -> -ohms[pixel]))
+                .forEach(pixel -> {
+                    double extra = Math.min(left[0], full - dark);
+                    amps[pixel] = dark + extra;
+                    left[0] -= extra;
+                });
+        return amps;
     }
 }

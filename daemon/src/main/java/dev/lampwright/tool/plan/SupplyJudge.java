@@ -42,49 +42,50 @@ final class SupplyJudge {
 
     private Verdict onSupply(int index, Wiring.Supply supply) {
         String subject = "supply " + supply.name();
-        String needed = "a supply of " + Figures.plain(supply.volts()) + " V and at least "
-                + Figures.atLeast(drawn(index) / STEADY_SHARE);
+        String needed = "a supply of " + FigureText.plain(supply.volts()) + " V and at least "
+                + FigureText.atLeast(drawn(index) / STEADY_SHARE);
         if (supply.ratedAmps().isEmpty()) {
             String mend = "fit " + needed + " (80 % rule), and tell its rating as amps in [wiring.supplies]";
             Figure figure = Figure.atMost(drawn(index), drawn(index) / STEADY_SHARE, "A");
-            return new Verdict(Severity.OPEN, subject, gives(index) + "; its rating is not told", mend, figure);
+            return new Verdict(Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not told", mend, figure);
         }
         double rated = supply.ratedAmps().getAsDouble();
-        String what = gives(index) + " and is rated " + Figures.amps(rated) + ", "
-                + Figures.percent(drawn(index) / rated) + " of it";
+        String what = gives(index) + " and is rated " + FigureText.amps(rated) + ", "
+                + FigureText.percent(drawn(index) / rated) + " of it";
         return judged(subject, what, index, rated, "fit " + needed);
     }
 
     private Verdict onConnector(int index, Wiring.Supply supply, double rated) {
-        String what = "everything on " + supply.name() + " goes through it, " + Figures.amps(drawn(index)) + " and "
-                + Figures.watts(drawn(index) * supply.volts()) + " at " + Figures.plain(supply.volts())
-                + " V, and it is rated " + Figures.amps(rated) + whiteOf(index);
+        String what = "everything on " + supply.name() + " goes through it, " + FigureText.amps(drawn(index)) + " and "
+                + FigureText.watts(drawn(index) * supply.volts()) + " at " + FigureText.plain(supply.volts())
+                + " V, and it is rated " + FigureText.amps(rated) + whiteOf(index);
         String mend = "wire the lights to the supply itself, or through a connector of at least "
-                + Figures.atLeast(drawn(index) / STEADY_SHARE);
+                + FigureText.atLeast(drawn(index) / STEADY_SHARE);
         return judged("connector of supply " + supply.name(), what, index, rated, mend);
     }
 
     private Verdict onBoard(int index) {
         Wiring.Board board = rig.wiring().board();
         double heat = Math.max(0, board.inputVolts() - rig.stripSupply().volts()) * drawn(index);
-        String what = "the strip hangs on the board, which gives " + Figures.amps(drawn(index)) + " with its own "
-                + Figures.amps(board.ownAmps()) + " and may give " + Figures.amps(board.ratedAmps())
-                + (heat > 0 ? "; its regulator turns " + Figures.watts(heat) + " into heat" : "") + whiteOf(index);
+        String what = "the strip hangs on the board, which gives " + FigureText.amps(drawn(index)) + " with its own "
+                + FigureText.amps(board.ownAmps()) + " and may give " + FigureText.amps(board.ratedAmps())
+                + (heat > 0 ? "; its regulator turns " + FigureText.watts(heat) + " into heat" : "") + whiteOf(index);
         String mend = "feed the strip from a supply of its own, at least "
-                + Figures.atLeast(loads.held(index) / STEADY_SHARE) + ", and set wiring.strip.from = \"supply\"";
+                + FigureText.atLeast(loads.held(index) / STEADY_SHARE) + ", and set wiring.strip.from = \"supply\"";
         Verdict verdict = judged("the board's 5 V pin", what, index, board.ratedAmps(), mend);
-        return verdict.level() == Severity.GOOD && heat > MOST_HEAT_W
-                ? new Verdict(Severity.CARE, verdict.subject(), what, mend, Figure.atMost(heat, MOST_HEAT_W, "W"))
+        return verdict.level() == Verdict.Severity.GOOD && heat > MOST_HEAT_W
+                ? new Verdict(
+                        Verdict.Severity.CARE, verdict.subject(), what, mend, Figure.atMost(heat, MOST_HEAT_W, "W"))
                 : verdict;
     }
 
     private Verdict judged(String subject, String what, int index, double rated, String mend) {
         Figure figure = Figure.atMost(drawn(index), rated, "A");
         if (figure.used() <= STEADY_SHARE) {
-            return new Verdict(Severity.GOOD, subject, what, "", figure);
+            return new Verdict(Verdict.Severity.GOOD, subject, what, "", figure);
         }
         return new Verdict(
-                figure.used() > 1 ? Severity.OVER : Severity.CARE,
+                figure.used() > 1 ? Verdict.Severity.OVER : Verdict.Severity.CARE,
                 subject,
                 what,
                 mend + ceilingFor(index, rated),
@@ -97,20 +98,20 @@ final class SupplyJudge {
         double dark = feedsStrip ? rig.setup().pixels() * rig.setup().darkMicroamps() * MICRO : 0;
         return room > dark
                 ? "; or lower " + (feedsStrip ? "supply.ceiling_mA" : "its dimmers' ceiling_mA") + " to "
-                        + Figures.milliampsAtMost(room)
+                        + FigureText.milliampsAtMost(room)
                 : "";
     }
 
     private String gives(int index) {
         double volts = rig.wiring().supplies().get(index).volts();
-        return "gives up to " + Figures.amps(drawn(index)) + " (" + Figures.watts(drawn(index) * volts)
+        return "gives up to " + FigureText.amps(drawn(index)) + " (" + FigureText.watts(drawn(index) * volts)
                 + ") at the ceiling" + whiteOf(index);
     }
 
     /** What full white would take, where only the ceiling holds it back. */
     private String whiteOf(int index) {
         return loads.full(index) > loads.held(index)
-                ? " (full white would be " + Figures.amps(loads.full(index) + loads.others(index)) + ")"
+                ? " (full white would be " + FigureText.amps(loads.full(index) + loads.others(index)) + ")"
                 : "";
     }
 

@@ -101,7 +101,7 @@ final class SvgWriter {
     }
 
     private static String number(double number) {
-        return Figures.plain(number);
+        return FigureText.plain(number);
     }
 
     /** XML 1.0, sections 2.2 and 2.4: markup is escaped, characters that XML cannot hold are left out. */

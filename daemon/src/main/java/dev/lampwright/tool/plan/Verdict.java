@@ -12,6 +12,18 @@ import java.util.Comparator;
  * @param figure the number that was judged
  */
 public record Verdict(Severity level, String subject, String what, String mend, Figure figure) {
+    /** How bad a verdict is, the worst first. */
+    public enum Severity {
+        /** Outside of what something is rated for: this has to be changed. */
+        OVER,
+        /** Within the ratings, but with too little margin or against good practice. */
+        CARE,
+        /** Not judged, because something was not told; the verdict says what would be right. */
+        OPEN,
+        /** Good. */
+        GOOD
+    }
+
     /** The worst first; of the same level, that which uses most of what is allowed. */
     public static final Comparator<Verdict> WORST_FIRST =
             Comparator.comparing(Verdict::level).thenComparing(v -> v.figure.used(), Comparator.reverseOrder());

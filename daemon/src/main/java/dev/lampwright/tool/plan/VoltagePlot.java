@@ -42,8 +42,14 @@ final class VoltagePlot {
     void draw() {
         grid();
         Wiring.Strip strip = plan.rig().wiring().strip();
-        limit(strip.fullColourVolts(), Ink.CARE, "below " + Figures.volts(strip.fullColourVolts()) + " colour shifts");
-        limit(strip.leastVolts(), Ink.OVER, "below " + Figures.volts(strip.leastVolts()) + " pixels brown out");
+        limit(
+                strip.fullColourVolts(),
+                PictureStyle.CARE,
+                "below " + FigureText.volts(strip.fullColourVolts()) + " colour shifts");
+        limit(
+                strip.leastVolts(),
+                PictureStyle.OVER,
+                "below " + FigureText.volts(strip.leastVolts()) + " pixels brown out");
         for (int i = 0; i < plan.cases().size(); i++) {
             curve(plan.cases().get(i), COLOURS.get(i));
             legend(plan.cases().get(i), i);
@@ -58,27 +64,40 @@ final class VoltagePlot {
     private void grid() {
         for (int i = 0; i <= LINES; i++) {
             double volts = lowest + (highest - lowest) * i / LINES;
-            svg.line(Ink.GRID, 1, new At(LEFT, y(volts)), new At(RIGHT, y(volts)));
-            svg.text(LEFT - 8, y(volts) + 4, END, Ink.SMALL, Ink.TEXT, Figures.volts(volts));
+            svg.line(PictureStyle.GRID, 1, new At(LEFT, y(volts)), new At(RIGHT, y(volts)));
+            svg.text(LEFT - 8, y(volts) + 4, END, PictureStyle.SMALL, PictureStyle.TEXT, FigureText.volts(volts));
         }
         int last = plan.rig().setup().pixels() - 1;
         for (int i = 0; i <= Math.min(last, LINES); i++) {
             int pixel = (int) Math.round((double) last * i / Math.max(1, Math.min(last, LINES)));
-            svg.line(Ink.GRID, 1, new At(x(pixel), top), new At(x(pixel), top + HEIGHT));
-            svg.text(x(pixel), top + HEIGHT + 18, MIDDLE, Ink.SMALL, Ink.TEXT, Integer.toString(pixel));
+            svg.line(PictureStyle.GRID, 1, new At(x(pixel), top), new At(x(pixel), top + HEIGHT));
+            svg.text(
+                    x(pixel),
+                    top + HEIGHT + 18,
+                    MIDDLE,
+                    PictureStyle.SMALL,
+                    PictureStyle.TEXT,
+                    Integer.toString(pixel));
         }
-        svg.text((LEFT + RIGHT) / 2, top + HEIGHT + 36, MIDDLE, Ink.SMALL, Ink.TEXT, "pixel; ▲ where a wire joins");
+        svg.text(
+                (LEFT + RIGHT) / 2,
+                top + HEIGHT + 36,
+                MIDDLE,
+                PictureStyle.SMALL,
+                PictureStyle.TEXT,
+                "pixel; ▲ where a wire joins");
         plan.rig()
                 .wiring()
                 .strip()
                 .points()
-                .forEach(point -> svg.text(x(point.pixel()), top + HEIGHT + 4, MIDDLE, Ink.NORMAL, Ink.PLUS, "▲"));
+                .forEach(point -> svg.text(
+                        x(point.pixel()), top + HEIGHT + 4, MIDDLE, PictureStyle.NORMAL, PictureStyle.PLUS, "▲"));
     }
 
     private void limit(double volts, String colour, String words) {
         if (volts >= lowest && volts <= highest) {
             svg.dashed(colour, 1.5, new At(LEFT, y(volts)), new At(RIGHT, y(volts)));
-            svg.text(RIGHT + 10, y(volts) + 4, START, Ink.SMALL, colour, words);
+            svg.text(RIGHT + 10, y(volts) + 4, START, PictureStyle.SMALL, colour, words);
         }
     }
 
@@ -97,9 +116,9 @@ final class VoltagePlot {
         double y = top + HEIGHT + 58 + 20 * (index / 2);
         double x = LEFT + 620 * (index % 2);
         svg.line(COLOURS.get(index), 3, new At(x, y - 4), new At(x + 30, y - 4));
-        String words = each.name() + ": " + Figures.amps(each.totalAmps()) + ", lowest "
-                + Figures.pixelVolts(each.lowest()) + " at pixel " + each.lowestAt();
-        svg.text(x + 40, y, START, Ink.SMALL, Ink.TEXT, words);
+        String words = each.name() + ": " + FigureText.amps(each.totalAmps()) + ", lowest "
+                + FigureText.pixelVolts(each.lowest()) + " at pixel " + each.lowestAt();
+        svg.text(x + 40, y, START, PictureStyle.SMALL, PictureStyle.TEXT, words);
     }
 
     private double x(int pixel) {

@@ -108,7 +108,8 @@ class PlanPictureTest {
         List<Element> wires =
                 elements(picture("strip.pixels = 60\nwiring.strip.points = [0, 20, 40, 59]\n"), "polyline").stream()
                         .filter(line -> line.getAttribute("stroke-width").equals("3"))
-                        .filter(line -> List.of(Ink.PLUS, Ink.MINUS).contains(line.getAttribute("stroke")))
+                        .filter(line ->
+                                List.of(PictureStyle.PLUS, PictureStyle.MINUS).contains(line.getAttribute("stroke")))
                         .filter(line -> line.getAttribute("points").split(" ").length == 3)
                         .toList();
         assertEquals(8, wires.size());

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -35,7 +36,7 @@ class PlanTest {
                 SUPPLY,
                 "data level",
                 "frame rate")) {
-            assertEquals(Severity.GOOD, Rigs.verdict(plan, subject).level(), subject);
+            assertEquals(Verdict.Severity.GOOD, Rigs.verdict(plan, subject).level(), subject);
         }
     }
 
@@ -46,12 +47,12 @@ class PlanTest {
         for (int i = 1; i < verdicts.size(); i++) {
             Verdict before = verdicts.get(i - 1);
             Verdict after = verdicts.get(i);
-            assertTrue(before.level().compareTo(after.level()) <= 0);
+            assertAtMost(0, before.level().compareTo(after.level()));
             assertTrue(before.level() != after.level()
                     || before.figure().used() >= after.figure().used());
         }
-        assertEquals(Severity.OVER, verdicts.get(0).level());
-        assertEquals(Severity.GOOD, verdicts.get(verdicts.size() - 1).level());
+        assertEquals(Verdict.Severity.OVER, verdicts.get(0).level());
+        assertEquals(Verdict.Severity.GOOD, verdicts.get(verdicts.size() - 1).level());
     }
 
     /** 80 % of 0.46 A is 0.368 A, less than 0.37 A; 0.36 A is less than 0.37 A; 0.37 ÷ 0.8 is 0.4625 A. */
@@ -59,18 +60,18 @@ class PlanTest {
     void theEightyPercentRule() {
         String rated = "amps = 2";
         Verdict close = Rigs.verdict(Rigs.plan(SMALL.replace(rated, "amps = 0.46")), "supply strip");
-        assertEquals(Severity.CARE, close.level());
+        assertEquals(Verdict.Severity.CARE, close.level());
         assertEquals("fit a supply of 5 V and at least 0.5 A; or lower supply.ceiling_mA to 368 mA", close.mend());
         assertEquals(
-                Severity.OVER,
+                Verdict.Severity.OVER,
                 Rigs.verdict(Rigs.plan(SMALL.replace(rated, "amps = 0.36")), "supply strip")
                         .level());
         assertEquals(
-                Severity.GOOD,
+                Verdict.Severity.GOOD,
                 Rigs.verdict(Rigs.plan(SMALL.replace(rated, "amps = 0.47")), "supply strip")
                         .level());
         assertEquals(
-                Severity.OPEN,
+                Verdict.Severity.OPEN,
                 Rigs.verdict(Rigs.plan(SMALL.replace(", amps = 2", "")), "supply strip")
                         .level());
     }
@@ -79,7 +80,7 @@ class PlanTest {
     void theCeilingCounts() {
         Plan plan = Rigs.plan(SMALL.replace("amps = 2", "amps = 0.3") + "supply.ceiling_mA = 200\n");
         Verdict verdict = Rigs.verdict(plan, "supply strip");
-        assertEquals(Severity.GOOD, verdict.level());
+        assertEquals(Verdict.Severity.GOOD, verdict.level());
         assertEquals(0.2, verdict.figure().value(), 1e-9);
         assertTrue(verdict.what().contains("full white would be 0.37 A"), verdict.what());
     }
@@ -87,14 +88,14 @@ class PlanTest {
     /** A fuse: at least 0.37 ÷ 0.75 = 0.493 A, so 0.5 A; 20 AWG bears 5.5 A. */
     @Test
     void fuses() {
-        assertFuse(Severity.GOOD, "0.5", "");
-        assertFuse(Severity.CARE, "0.4", "fit a fuse of 0.5 A");
-        assertFuse(Severity.OVER, "0.315", "fit a fuse of 0.5 A");
-        assertFuse(Severity.OVER, "6.3", "fit a fuse of 0.5 A");
-        assertFuse(Severity.CARE, "0.55", "fit a fuse of 0.5 A");
+        assertFuse(Verdict.Severity.GOOD, "0.5", "");
+        assertFuse(Verdict.Severity.CARE, "0.4", "fit a fuse of 0.5 A");
+        assertFuse(Verdict.Severity.OVER, "0.315", "fit a fuse of 0.5 A");
+        assertFuse(Verdict.Severity.OVER, "6.3", "fit a fuse of 0.5 A");
+        assertFuse(Verdict.Severity.CARE, "0.55", "fit a fuse of 0.5 A");
     }
 
-    private static void assertFuse(Severity level, String amps, String mend) {
+    private static void assertFuse(Verdict.Severity level, String amps, String mend) {
         Plan plan = Rigs.plan(SMALL.replace("fuse_A = 0.63, connector_A = 1", "fuse_A = " + amps));
         Verdict verdict = Rigs.verdict(plan, "fuse of the strip at pixel 0");
         assertEquals(level, verdict.level(), verdict.what());
@@ -105,7 +106,7 @@ class PlanTest {
     void aFuseMustGuardTheConnectorToo() {
         Plan plan = Rigs.plan(SMALL.replace("fuse_A = 0.63", "fuse_A = 1.25"));
         assertEquals(
-                Severity.OVER,
+                Verdict.Severity.OVER,
                 Rigs.verdict(plan, "fuse of the strip at pixel 0").level());
     }
 
@@ -113,7 +114,7 @@ class PlanTest {
     void aMissingFuseIsNamed() {
         Verdict verdict =
                 Rigs.verdict(Rigs.plan("strip = { pixels = 10, channel_mA = 12 }"), "fuse of the strip at pixel 0");
-        assertEquals(Severity.OPEN, verdict.level());
+        assertEquals(Verdict.Severity.OPEN, verdict.level());
         assertEquals(
                 "fit a fuse of 0.5 A at the supply's end, and tell it as fuse_A in [wiring.strip]", verdict.mend());
     }
@@ -123,7 +124,7 @@ class PlanTest {
     void whereNoFuseFits() {
         Plan plan = Rigs.plan("strip = { pixels = 10, channel_mA = 12 }\nwiring.strip.wire = \"30 AWG\"\n");
         Verdict verdict = Rigs.verdict(plan, "fuse of the strip at pixel 0");
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         assertEquals("take 28 AWG, which bears 0.70 A; or lower the ceiling", verdict.mend());
     }
 
@@ -132,7 +133,7 @@ class PlanTest {
         Plan plan = Rigs.plan(
                 "strip = { pixels = 20, channel_mA = 12 }\nsupply.ceiling_mA = 900\nwiring.strip.wire = \"30 AWG\"\n");
         Verdict verdict = Rigs.verdict(plan, "wire to the strip at pixel 0");
-        assertEquals(Severity.OVER, verdict.level());
+        assertEquals(Verdict.Severity.OVER, verdict.level());
         assertEquals("take 26 AWG, which bears 1.10 A", verdict.mend());
         assertEquals(0.43, verdict.figure().limit(), 1e-9);
     }
@@ -147,7 +148,7 @@ class PlanTest {
                 wiring.wire_C = 20
                 """);
         Verdict verdict = Rigs.verdict(plan, SUPPLY);
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         StripCase judged = plan.cases().get(Plan.JUDGED);
         assertEquals(9, judged.lowestAt());
         // Five pixels of 195 mA and one of the rest, from the far end: 0.195 × (0.9 + 0.8 + 0.7 + 0.6 + 0.5) + 0.025 ×
@@ -160,7 +161,7 @@ class PlanTest {
     void brownOutIsOver() {
         Plan plan = Rigs.plan("strip.pixels = 300\nsupply.ceiling_mA = 9000\n");
         Verdict verdict = Rigs.verdict(plan, SUPPLY);
-        assertEquals(Severity.OVER, verdict.level());
+        assertEquals(Verdict.Severity.OVER, verdict.level());
         assertTrue(verdict.what().contains("brown out"), verdict.what());
         assertTrue(verdict.mend().contains("points do, the fewest"), verdict.mend());
     }
@@ -169,7 +170,7 @@ class PlanTest {
     @Test
     void tooManyVolts() {
         assertEquals(
-                Severity.OVER,
+                Verdict.Severity.OVER,
                 Rigs.verdict(Rigs.plan("strip.pixels = 2\nsupply.volts = 5.5\n"), "voltage of the strip")
                         .level());
     }
@@ -179,14 +180,14 @@ class PlanTest {
     void dataLevel() {
         String three = "strip.pixels = 2\nwiring.board.logic_V = 3.3\n";
         Verdict verdict = Rigs.verdict(Rigs.plan(three), "data level");
-        assertEquals(Severity.OVER, verdict.level());
+        assertEquals(Verdict.Severity.OVER, verdict.level());
         assertEquals(3.5, verdict.figure().limit(), 1e-9);
         assertEquals(
-                Severity.GOOD,
+                Verdict.Severity.GOOD,
                 Rigs.verdict(Rigs.plan(three + "wiring.board.data = \"shifted\"\n"), "data level")
                         .level());
         assertEquals(
-                Severity.GOOD,
+                Verdict.Severity.GOOD,
                 Rigs.verdict(Rigs.plan(three + "supply.volts = 4.6\n"), "data level")
                         .level());
     }
@@ -194,7 +195,7 @@ class PlanTest {
     @Test
     void frameRate() {
         Verdict verdict = Rigs.verdict(Rigs.plan("strip.pixels = 300\n"), "frame rate");
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         assertTrue(verdict.mend().startsWith("set frames_per_s to 36, or a higher baud"), verdict.mend());
     }
 
@@ -202,9 +203,10 @@ class PlanTest {
     void slowPwm() {
         String light = "strip.pixels = 2\ndimmers.work = { channel = 0, volts = 24, full_mA = 100 }\n";
         assertEquals(
-                Severity.GOOD, Rigs.verdict(Rigs.plan(light), "PWM of work").level());
+                Verdict.Severity.GOOD,
+                Rigs.verdict(Rigs.plan(light), "PWM of work").level());
         Verdict verdict = Rigs.verdict(Rigs.plan(light + "wiring.dimmers.work.pwm_Hz = 490\n"), "PWM of work");
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         assertTrue(verdict.what().contains("39 % of modulation"), verdict.what());
     }
 
@@ -219,7 +221,7 @@ class PlanTest {
                 """);
         assertEquals(1.56, plan.runs().get(1).dropVolts(), 1e-9);
         Verdict verdict = Rigs.verdict(plan, "voltage at work");
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         assertEquals("take 0.75 mm²", verdict.mend());
     }
 
@@ -232,7 +234,7 @@ class PlanTest {
                 wiring.board.input_V = 12
                 """);
         Verdict verdict = Rigs.verdict(plan, "the board's 5 V pin");
-        assertEquals(Severity.CARE, verdict.level());
+        assertEquals(Verdict.Severity.CARE, verdict.level());
         assertEquals(0.42, verdict.figure().value(), 1e-9);
         assertTrue(verdict.what().contains("turns 2.9 W into heat"), verdict.what());
     }
@@ -245,17 +247,18 @@ class PlanTest {
                 wiring.strip.from = "board"
                 """;
         assertEquals(
-                Severity.GOOD,
+                Verdict.Severity.GOOD,
                 Rigs.verdict(Rigs.plan(cool), "the board's 5 V pin").level());
         Plan hot = Rigs.plan(cool + "wiring.board.input_V = 40\n");
-        assertEquals(Severity.CARE, Rigs.verdict(hot, "the board's 5 V pin").level());
+        assertEquals(
+                Verdict.Severity.CARE, Rigs.verdict(hot, "the board's 5 V pin").level());
     }
 
     @Test
     void aComputerOnTheStripsSupply() {
         Plan plan = Rigs.plan(SMALL + "wiring.computer = { amps = 1.5, supply = \"strip\" }\n");
         assertEquals(1.87, Rigs.verdict(plan, "supply strip").figure().value(), 1e-9);
-        assertEquals(Severity.CARE, Rigs.verdict(plan, "computer").level());
+        assertEquals(Verdict.Severity.CARE, Rigs.verdict(plan, "computer").level());
     }
 
     /** Kirchhoff again: at full white the wires to the strip carry together what its pixels draw. */
@@ -264,9 +267,9 @@ class PlanTest {
         Plan plan = Rigs.plan("strip.pixels = 30\nwiring.strip = { points = [29, 0, 11], length_m = [2, 1, 1.5] }\n");
         assertEquals(
                 List.of("the strip at pixel 0", "the strip at pixel 11", "the strip at pixel 29"),
-                plan.runs().stream().map(Run::name).toList());
+                plan.runs().stream().map(WireRun::name).toList());
         double sum = plan.demands().get(0).connectors().stream()
-                .mapToDouble(Draw::peakAmps)
+                .mapToDouble(Demand.Draw::peakAmps)
                 .sum();
         assertEquals(plan.demands().get(0).draws().get(0).peakAmps(), sum, 1e-9);
     }
@@ -276,8 +279,8 @@ class PlanTest {
     void looksAreMeasuredUnderTheCeiling() {
         PlannedLights rig = Rigs.of(SMALL + "supply.ceiling_mA = 200\n");
         Demand demand = Plan.of(rig, List.of(new Steady(1))).demands().get(2);
-        assertEquals(new Draw(0.2, 0.2, true), demand.draws().get(0));
-        Draw half =
+        assertEquals(new Demand.Draw(0.2, 0.2, true), demand.draws().get(0));
+        Demand.Draw half =
                 Plan.of(rig, List.of(new Steady(0.25))).demands().get(2).draws().get(0);
         assertEquals(0.1, half.meanAmps(), 1e-9);
         assertFalse(half.dimmed());

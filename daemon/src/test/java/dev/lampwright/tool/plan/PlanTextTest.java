@@ -42,7 +42,7 @@ class PlanTextTest {
 
     @Test
     void columns() {
-        Columns columns = new Columns("light", "A");
+        PlanText.Columns columns = new PlanText.Columns("light", "A");
         columns.row("x", "10.5");
         columns.row("longer", "-1");
         assertEquals(List.of("  light   A", "  x       10.5", "  longer    -1"), columns.lines());

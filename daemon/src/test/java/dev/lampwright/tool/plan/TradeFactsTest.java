@@ -21,16 +21,19 @@ class TradeFactsTest {
         assertEquals(1.04, Loads.amps(25, 24), 0.005);
         Plan plan = Rigs.plan(String.format(BARS, 1042));
         assertTrue(plan.over());
-        assertEquals(Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
         assertEquals(
-                Severity.OVER, Rigs.verdict(plan, "connector of supply bars").level());
+                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
+        assertEquals(
+                Verdict.Severity.OVER,
+                Rigs.verdict(plan, "connector of supply bars").level());
     }
 
     /** Whoever tells the controller less than they take is not safe behind its ceiling either. */
     @Test
     void aCurrentToldTooLowIsFoundOut() {
         Plan plan = Rigs.plan(String.format(BARS, 800));
-        assertEquals(Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
+        assertEquals(
+                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
         assertEquals(
                 "set full_mA of bars to 1042",
                 Rigs.verdict(plan, "current of bars").mend());
@@ -53,7 +56,7 @@ class TradeFactsTest {
                 dimmers.bars = { channel = 0, volts = 24, full_mA = 1000 }
                 """);
         double period = 1;
-        Draw draw = Plan.of(rig, List.of(blinking(0.6, 0.4, period)))
+        Demand.Draw draw = Plan.of(rig, List.of(blinking(0.6, 0.4, period)))
                 .demands()
                 .get(2)
                 .draws()

@@ -24,18 +24,18 @@ class WorstLoadTest {
 
     @Test
     void lightGoesWhereItCostsMost() {
-        double[] amps = WorstLoad.on(new double[] {1, 3, 2}, 0.1, 1, 1.7);
+        double[] amps = StripModel.worstOn(new double[] {1, 3, 2}, 0.1, 1, 1.7);
         assertArrayEquals(new double[] {0.1, 1, 0.6}, amps, 1e-12);
     }
 
     @Test
     void underAHighCeilingEverythingIsFull() {
-        assertArrayEquals(new double[] {1, 1}, WorstLoad.on(new double[] {1, 2}, 0.1, 1, 5), 1e-12);
+        assertArrayEquals(new double[] {1, 1}, StripModel.worstOn(new double[] {1, 2}, 0.1, 1, 5), 1e-12);
     }
 
     @Test
     void theDarkStripIsThereEvenOverTheCeiling() {
-        assertArrayEquals(new double[] {0.1, 0.1}, WorstLoad.on(new double[] {1, 2}, 0.1, 1, 0.05), 1e-12);
+        assertArrayEquals(new double[] {0.1, 0.1}, StripModel.worstOn(new double[] {1, 2}, 0.1, 1, 0.05), 1e-12);
     }
 
     /** The same as a linear program, solved by the simplex method in Apache Commons Math. */
@@ -45,7 +45,7 @@ class WorstLoadTest {
         for (int round = 0; round < 30; round++) {
             double[] ohms = random.doubles(2 + random.nextInt(20), 0, 3).toArray();
             double ceiling = ohms.length * (DARK + random.nextDouble() * FULL);
-            double[] amps = WorstLoad.on(ohms, DARK, FULL, ceiling);
+            double[] amps = StripModel.worstOn(ohms, DARK, FULL, ceiling);
             double drop = IntStream.range(0, ohms.length)
                     .mapToDouble(i -> ohms[i] * amps[i])
                     .sum();

@@ -14,7 +14,8 @@ import java.util.OptionalDouble;
  * @param dropVolts what is lost on it, there and back, in V
  * @param feed its wire, connector and fuse
  */
-public record Run(String name, String key, int supply, double amps, double metres, double dropVolts, Wiring.Feed feed) {
+public record WireRun(
+        String name, String key, int supply, double amps, double metres, double dropVolts, Wiring.Feed feed) {
     /**
      * What the weakest part behind the fuse bears.
      *

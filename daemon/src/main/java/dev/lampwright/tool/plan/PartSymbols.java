@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Parts that more than one drawing needs. */
-final class Parts {
+final class PartSymbols {
     /** Width of a fuse. */
     static final double FUSE_WIDTH = 84;
 
@@ -21,7 +21,7 @@ final class Parts {
 
     private final SvgWriter svg;
 
-    Parts(SvgWriter svg) {
+    PartSymbols(SvgWriter svg) {
         this.svg = svg;
     }
 
@@ -36,10 +36,16 @@ final class Parts {
      * @param lines the lines below
      */
     void box(At at, double width, double height, String fill, String heading, List<String> lines) {
-        svg.box(at.x(), at.y(), width, height, fill, Ink.TEXT);
-        svg.bold(at.x() + 10, at.y() + 20, START, Ink.NORMAL, Ink.TEXT, heading);
+        svg.box(at.x(), at.y(), width, height, fill, PictureStyle.TEXT);
+        svg.bold(at.x() + 10, at.y() + 20, START, PictureStyle.NORMAL, PictureStyle.TEXT, heading);
         for (int i = 0; i < lines.size(); i++) {
-            svg.text(at.x() + 10, at.y() + 20 + (i + 1) * LINE, START, Ink.SMALL, Ink.TEXT, lines.get(i));
+            svg.text(
+                    at.x() + 10,
+                    at.y() + 20 + (i + 1) * LINE,
+                    START,
+                    PictureStyle.SMALL,
+                    PictureStyle.TEXT,
+                    lines.get(i));
         }
     }
 
@@ -50,12 +56,12 @@ final class Parts {
      * @param y the wire's height
      * @param run the wire
      */
-    void fuse(double x, double y, Run run) {
+    void fuse(double x, double y, WireRun run) {
         boolean right = run.fuse().isPresent();
-        String edge = right ? Ink.TEXT : Ink.OVER;
-        svg.box(x, y - FUSE_HEIGHT / 2, FUSE_WIDTH, FUSE_HEIGHT, Ink.FUSE, edge);
-        String text = right ? "fuse " + Figures.plain(run.fuse().getAsDouble()) + " A" : "no fuse fits";
-        svg.text(x + FUSE_WIDTH / 2, y + 4, MIDDLE, Ink.SMALL, edge, text);
+        String edge = right ? PictureStyle.TEXT : PictureStyle.OVER;
+        svg.box(x, y - FUSE_HEIGHT / 2, FUSE_WIDTH, FUSE_HEIGHT, PictureStyle.FUSE, edge);
+        String text = right ? "fuse " + FigureText.plain(run.fuse().getAsDouble()) + " A" : "no fuse fits";
+        svg.text(x + FUSE_WIDTH / 2, y + 4, MIDDLE, PictureStyle.SMALL, edge, text);
     }
 
     /**
@@ -74,9 +80,9 @@ final class Parts {
      * @param run the wire
      * @return size, length, load, loss
      */
-    static String wire(Run run) {
-        return run.feed().wire().label() + ", " + Figures.plain(run.metres()) + " m, " + Figures.amps(run.amps())
-                + ", loses " + Figures.volts(run.dropVolts());
+    static String wire(WireRun run) {
+        return run.feed().wire().label() + ", " + FigureText.plain(run.metres()) + " m, " + FigureText.amps(run.amps())
+                + ", loses " + FigureText.volts(run.dropVolts());
     }
 
     /**
@@ -85,10 +91,10 @@ final class Parts {
      * @param run the wire
      * @return its rating, or that it has to have one
      */
-    static String connector(Run run) {
+    static String connector(WireRun run) {
         return run.feed().connectorAmps().isPresent()
-                ? "connector " + Figures.plain(run.feed().connectorAmps().getAsDouble()) + " A"
-                : "connector of " + Figures.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " or more";
+                ? "connector " + FigureText.plain(run.feed().connectorAmps().getAsDouble()) + " A"
+                : "connector of " + FigureText.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " or more";
     }
 
     /**
@@ -98,7 +104,7 @@ final class Parts {
      * @return its name and its voltage, once if they are the same
      */
     static String name(Wiring.Supply supply) {
-        String volts = Figures.plain(supply.volts()) + " V";
+        String volts = FigureText.plain(supply.volts()) + " V";
         return supply.name().equals(volts) ? volts : supply.name() + ", " + volts;
     }
 
@@ -111,15 +117,15 @@ final class Parts {
      */
     static List<String> supply(Plan plan, int index) {
         Wiring.Supply supply = plan.rig().wiring().supplies().get(index);
-        Draw ceiling = plan.demands().get(Plan.CEILING).draws().get(index);
+        Demand.Draw ceiling = plan.demands().get(Plan.CEILING).draws().get(index);
         String rated = supply.ratedAmps().isPresent()
-                ? "rated " + Figures.amps(supply.ratedAmps().getAsDouble())
-                : "take " + Figures.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";
+                ? "rated " + FigureText.amps(supply.ratedAmps().getAsDouble())
+                : "take " + FigureText.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";
         List<String> lines = new ArrayList<>();
         lines.add(rated);
-        lines.add("gives up to " + Figures.amps(ceiling.peakAmps()));
-        lines.add(Figures.watts(ceiling.peakAmps() * supply.volts()) + " at the ceiling");
-        supply.connectorAmps().ifPresent(amps -> lines.add("by a connector of " + Figures.plain(amps) + " A"));
+        lines.add("gives up to " + FigureText.amps(ceiling.peakAmps()));
+        lines.add(FigureText.watts(ceiling.peakAmps() * supply.volts()) + " at the ceiling");
+        supply.connectorAmps().ifPresent(amps -> lines.add("by a connector of " + FigureText.plain(amps) + " A"));
         return lines;
     }
 }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Finds the wires of a rig and what they carry. */
-final class Runs {
+final class WireRuns {
     /** Where the strip's part of the file begins. */
     static final String STRIP_KEY = "wiring.strip";
 
@@ -13,22 +13,22 @@ final class Runs {
     private final StripModel model;
     private final Loads loads;
 
-    Runs(PlannedLights rig, StripModel model) {
+    WireRuns(PlannedLights rig, StripModel model) {
         this.rig = rig;
         this.model = model;
         loads = new Loads(rig);
     }
 
     /** All wires: to the strip, then to the plain lights. */
-    List<Run> all() {
-        List<Run> runs = new ArrayList<>();
-        Ladder ladder = model.wired();
+    List<WireRun> all() {
+        List<WireRun> runs = new ArrayList<>();
+        ResistorLadder ladder = model.wired();
         rig.wiring().strip().points().forEach(point -> runs.add(toStrip(ladder, point)));
         rig.wiring().lights().forEach(light -> runs.add(toLight(light)));
         return runs;
     }
 
-    private Run toStrip(Ladder ladder, Wiring.Point point) {
+    private WireRun toStrip(ResistorLadder ladder, Wiring.Point point) {
         Wiring.Feed feed = rig.wiring().strip().feed();
         return run(
                 "the strip at pixel " + point.pixel(),
@@ -39,14 +39,14 @@ final class Runs {
                 feed);
     }
 
-    private Run toLight(Wiring.Light light) {
+    private WireRun toLight(Wiring.Light light) {
         int supply = loads.supplyOf(light);
         double amps = Math.min(loads.light(light), loads.held(supply));
         return run(light.name(), "wiring.dimmers." + light.name(), supply, amps, light.metres(), light.feed());
     }
 
-    private Run run(String name, String key, int supply, double amps, double metres, Wiring.Feed feed) {
+    private WireRun run(String name, String key, int supply, double amps, double metres, Wiring.Feed feed) {
         double drop = amps * feed.wire().loopOhms(metres, rig.wiring().wireC());
-        return new Run(name, key, supply, amps, metres, drop, feed);
+        return new WireRun(name, key, supply, amps, metres, drop, feed);
     }
 }

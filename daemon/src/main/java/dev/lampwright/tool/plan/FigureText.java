@@ -5,10 +5,10 @@ import java.math.RoundingMode;
 import java.util.Locale;
 
 /** How numbers are shown to the user. */
-final class Figures {
+final class FigureText {
     private static final double PERCENT = 100;
 
-    private Figures() {}
+    private FigureText() {}
 
     /** For instance {@code 1.50 A}. */
     static String amps(double amps) {

@@ -9,10 +9,10 @@ import java.util.Locale;
 import java.util.Map;
 
 /** The plan as values by name, for a program to read. Numbers carry their unit in the name. */
-public final class PlanMap {
+public final class PlanValues {
     private static final double MICRO = 1e6;
 
-    private PlanMap() {}
+    private PlanValues() {}
 
     /**
      * The plan by name.
@@ -24,11 +24,11 @@ public final class PlanMap {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("file", plan.rig().name());
         map.put("over", plan.over());
-        map.put("verdicts", plan.verdicts().stream().map(PlanMap::verdict).toList());
+        map.put("verdicts", plan.verdicts().stream().map(PlanValues::verdict).toList());
         map.put("demand", demand(plan));
         map.put("connectors", connectors(plan));
         map.put("wires", plan.runs().stream().map(run -> wire(run, plan)).toList());
-        map.put("strip", plan.cases().stream().map(PlanMap::strip).toList());
+        map.put("strip", plan.cases().stream().map(PlanValues::strip).toList());
         map.put("defaults", plan.rig().wiring().defaults());
         map.put("cautions", Cautions.ALL);
         return map;
@@ -53,7 +53,7 @@ public final class PlanMap {
         for (Demand demand : plan.demands()) {
             for (int i = 0; i < demand.draws().size(); i++) {
                 Wiring.Supply supply = plan.rig().wiring().supplies().get(i);
-                Draw draw = demand.draws().get(i);
+                Demand.Draw draw = demand.draws().get(i);
                 Map<String, Object> row = new LinkedHashMap<>();
                 row.put("light", demand.name());
                 row.put("supply", supply.name());
@@ -70,7 +70,7 @@ public final class PlanMap {
         List<Map<String, Object>> rows = new ArrayList<>();
         for (Demand demand : plan.demands()) {
             for (int i = 0; i < plan.runs().size(); i++) {
-                Run run = plan.runs().get(i);
+                WireRun run = plan.runs().get(i);
                 Map<String, Object> row = new LinkedHashMap<>();
                 row.put("light", demand.name());
                 row.put("to", run.name());
@@ -84,14 +84,14 @@ public final class PlanMap {
         return rows;
     }
 
-    private static void putDraw(Map<String, Object> row, Draw draw, double volts) {
+    private static void putDraw(Map<String, Object> row, Demand.Draw draw, double volts) {
         row.put("mean_A", rounded(draw.meanAmps()));
         row.put("peak_A", rounded(draw.peakAmps()));
         row.put("mean_W", rounded(draw.meanAmps() * volts));
         row.put("peak_W", rounded(draw.peakAmps() * volts));
     }
 
-    private static Map<String, Object> wire(Run run, Plan plan) {
+    private static Map<String, Object> wire(WireRun run, Plan plan) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("to", run.name());
         map.put("supply", plan.rig().wiring().supplies().get(run.supply()).name());
@@ -114,7 +114,7 @@ public final class PlanMap {
         map.put("lowest_at", each.lowestAt());
         map.put(
                 "pixels_V",
-                Arrays.stream(each.volts()).mapToObj(PlanMap::rounded).toList());
+                Arrays.stream(each.volts()).mapToObj(PlanValues::rounded).toList());
         return map;
     }
 

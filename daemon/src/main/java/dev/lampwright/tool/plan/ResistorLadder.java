@@ -14,7 +14,7 @@ import java.util.Map;
  * <p>Solved exactly by folding the ladder up from its near end, and unfolding it from the far end. Takes time in proportion to the
  * pixels.
  */
-final class Ladder {
+final class ResistorLadder {
     private final double volts;
     private final double segment;
     private final double[] wires;
@@ -29,7 +29,7 @@ final class Ladder {
      * @param segmentOhms resistance between neighbours, both conductors together, in Ω, above 0
      * @param wireOhms for each pixel where a wire joins, its resistance there and back, in Ω, above 0; one at least
      */
-    Ladder(double volts, int pixels, double segmentOhms, Map<Integer, Double> wireOhms) {
+    ResistorLadder(double volts, int pixels, double segmentOhms, Map<Integer, Double> wireOhms) {
         this.volts = volts;
         segment = 1 / segmentOhms;
         wires = new double[pixels];

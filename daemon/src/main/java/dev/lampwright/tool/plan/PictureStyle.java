@@ -1,7 +1,7 @@
 package dev.lampwright.tool.plan;
 
 /** The colours and sizes of the picture. */
-final class Ink {
+final class PictureStyle {
     static final String TEXT = "#1a1a1a";
     static final String FAINT = "#666666";
     static final String GRID = "#dddddd";
@@ -26,10 +26,10 @@ final class Ink {
     /** Where everything begins, and as much before its end. */
     static final double MARGIN = 40;
 
-    private Ink() {}
+    private PictureStyle() {}
 
     /** The colour of a level. */
-    static String of(Severity level) {
+    static String of(Verdict.Severity level) {
         return switch (level) {
             case OVER -> OVER;
             case CARE -> CARE;

@@ -13,20 +13,20 @@ import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.junit.jupiter.api.Test;
 
-class LadderTest {
+class ResistorLadderTest {
     private static final double EXACT = 1e-12;
 
     /** By hand: 0.2 A through the wire of 1 Ω leave 4.8 V; 0.1 A through the segment of 1 Ω leave 4.7 V. */
     @Test
     void twoPixelsOnOneWire() {
-        Ladder ladder = new Ladder(5, 2, 1, Map.of(0, 1.0));
+        ResistorLadder ladder = new ResistorLadder(5, 2, 1, Map.of(0, 1.0));
         assertArrayEquals(new double[] {4.8, 4.7}, ladder.volts(new double[] {0.1, 0.1}), EXACT);
     }
 
     /** By hand, by symmetry: 0.15 A in each wire of 1 Ω, 0.05 A in each segment of 1 Ω. */
     @Test
     void threePixelsBetweenTwoWires() {
-        Ladder ladder = new Ladder(5, 3, 1, Map.of(0, 1.0, 2, 1.0));
+        ResistorLadder ladder = new ResistorLadder(5, 3, 1, Map.of(0, 1.0, 2, 1.0));
         double[] amps = {0.1, 0.1, 0.1};
         assertArrayEquals(new double[] {4.85, 4.8, 4.85}, ladder.volts(amps), EXACT);
         assertEquals(0.15, ladder.wireAmps(2, ladder.drops(amps)), EXACT);
@@ -38,13 +38,14 @@ class LadderTest {
      */
     @Test
     void wiresOfDifferentLength() {
-        Ladder ladder = new Ladder(5, 2, 2, Map.of(0, 1.0, 1, 3.0));
+        ResistorLadder ladder = new ResistorLadder(5, 2, 2, Map.of(0, 1.0, 1, 3.0));
         assertArrayEquals(new double[] {4.5, 3.5}, ladder.volts(new double[] {0, 1}), EXACT);
     }
 
     @Test
     void onePixel() {
-        assertArrayEquals(new double[] {3}, new Ladder(5, 1, 1, Map.of(0, 4.0)).volts(new double[] {0.5}), EXACT);
+        assertArrayEquals(
+                new double[] {3}, new ResistorLadder(5, 1, 1, Map.of(0, 4.0)).volts(new double[] {0.5}), EXACT);
     }
 
     /** A distributed load: I·R ÷ 2 is lost along a conductor of even load that is fed at one end (any textbook of installation). */
@@ -53,7 +54,7 @@ class LadderTest {
         int pixels = 10_000;
         double total = 2;
         double ohms = 0.5;
-        Ladder ladder = new Ladder(5, pixels, ohms / pixels, Map.of(0, 1e-9));
+        ResistorLadder ladder = new ResistorLadder(5, pixels, ohms / pixels, Map.of(0, 1e-9));
         double[] amps = new double[pixels];
         Arrays.fill(amps, total / pixels);
         assertEquals(total * ohms / 2, ladder.drops(amps)[pixels - 1], 1e-3);
@@ -71,7 +72,7 @@ class LadderTest {
                 wires.put(random.nextInt(pixels), 0.01 + random.nextDouble());
             }
             double[] amps = random.doubles(pixels, 0, 0.06).toArray();
-            double[] drops = new Ladder(5, pixels, segmentOhms, wires).drops(amps);
+            double[] drops = new ResistorLadder(5, pixels, segmentOhms, wires).drops(amps);
             double[] library = new LUDecomposition(nodes(pixels, 1 / segmentOhms, wires))
                     .getSolver()
                     .solve(new ArrayRealVector(amps))
@@ -96,7 +97,7 @@ class LadderTest {
     /** Kirchhoff's current law for the whole strip: what the wires bring is what the pixels draw. */
     @Test
     void nothingIsLostOfTheCurrent() {
-        Ladder ladder = new Ladder(5, 50, 0.007, Map.of(3, 0.1, 20, 0.3, 49, 0.2));
+        ResistorLadder ladder = new ResistorLadder(5, 50, 0.007, Map.of(3, 0.1, 20, 0.3, 49, 0.2));
         double[] amps = new Random(3).doubles(50, 0, 0.06).toArray();
         double[] drops = ladder.drops(amps);
         double brought = ladder.wireAmps(3, drops) + ladder.wireAmps(20, drops) + ladder.wireAmps(49, drops);
@@ -107,7 +108,7 @@ class LadderTest {
     /** Reciprocity of passive networks. */
     @Test
     void whatOneCostsAnotherTheOtherCostsIt() {
-        Ladder ladder = new Ladder(5, 9, 0.3, Map.of(1, 0.5, 6, 1.5));
+        ResistorLadder ladder = new ResistorLadder(5, 9, 0.3, Map.of(1, 0.5, 6, 1.5));
         for (int i = 0; i < 9; i++) {
             for (int k = 0; k < 9; k++) {
                 assertEquals(ladder.ohmsTo(i)[k], ladder.ohmsTo(k)[i], EXACT);
