@@ -8,9 +8,8 @@ import dev.lampwright.look.LookSpec;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.tool.picture.Camera;
 import dev.lampwright.tool.picture.Film;
-import dev.lampwright.tool.picture.Moving;
-import dev.lampwright.tool.picture.Still;
-import dev.lampwright.tool.picture.Subject;
+import dev.lampwright.tool.picture.MovingPicture;
+import dev.lampwright.tool.picture.StillPicture;
 import dev.lampwright.tool.replay.Replay;
 import dev.lampwright.tool.replay.SignalSweep;
 import dev.lampwright.tool.replay.Timeline;
@@ -107,7 +106,7 @@ final class RenderCommand implements Callable<Integer> {
         double rate = rate(moving, length, config.framesPerSecond());
         Replay replay = look.isPresent() ? Replay.of(config, look.get(), timeline) : Replay.of(config, timeline);
         Film film = film(config, replay, length, rate);
-        write(target, moving ? Moving.gif(film) : Still.png(film));
+        write(target, moving ? MovingPicture.gif(film) : StillPicture.png(film));
         spec.commandLine().getOut().println(target + ": " + note(config, length));
         return ExitCode.OK;
     }
@@ -168,9 +167,9 @@ final class RenderCommand implements Callable<Integer> {
 
     private double rate(boolean moving, double length, int framesPerSecond) {
         double usual = moving
-                ? Math.min(Moving.USUAL_SHOTS_PER_SECOND, framesPerSecond)
-                : Still.shotsPerSecond(length, framesPerSecond);
-        double most = moving ? Math.min(Moving.MOST_SHOTS_PER_SECOND, framesPerSecond) : framesPerSecond;
+                ? Math.min(MovingPicture.USUAL_SHOTS_PER_SECOND, framesPerSecond)
+                : StillPicture.shotsPerSecond(length, framesPerSecond);
+        double most = moving ? Math.min(MovingPicture.MOST_SHOTS_PER_SECOND, framesPerSecond) : framesPerSecond;
         double rate = shotsPerSecond.orElse(usual);
         if (!(rate > 0 && rate <= most)) {
             throw wrong("--frames-per-s is " + rate + "; write a number above 0, here at most " + Math.round(most));
@@ -183,7 +182,7 @@ final class RenderCommand implements Callable<Integer> {
     }
 
     private Film film(Config config, Replay replay, double length, double rate) {
-        Subject subject = new Subject(
+        Film.Subject subject = new Film.Subject(
                 name(), note(config, length), config.fitting(), config.setup().order());
         Camera camera = new Camera(subject, rate);
         Frame frame =

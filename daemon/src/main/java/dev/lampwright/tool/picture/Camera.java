@@ -14,13 +14,13 @@ public final class Camera {
     /** Times of frames are whole ns, so they may be early by less than one. */
     private static final long ROUNDED_NANOS = 1;
 
-    private final Subject subject;
+    private final Film.Subject subject;
     private final double shotsPerSecond;
     private final Decoder decoder;
     private final List<Lamp> lamps;
     private final float[] stripLight;
     private final float[] lampLight;
-    private final List<Shot> shots = new ArrayList<>();
+    private final List<Film.Shot> shots = new ArrayList<>();
     private String caption = "";
     private int gathered;
 
@@ -30,7 +30,7 @@ public final class Camera {
      * @param subject what is in front of it
      * @param shotsPerSecond how many shots it takes a second, above 0 and no more than there are frames
      */
-    public Camera(Subject subject, double shotsPerSecond) {
+    public Camera(Film.Subject subject, double shotsPerSecond) {
         this.subject = subject;
         this.shotsPerSecond = shotsPerSecond;
         decoder = new Decoder(subject.order());
@@ -69,7 +69,7 @@ public final class Camera {
 
     /** A time without frames looks like the one before it: the lights keep what they show. */
     private void take(long until) {
-        Shot shot = new Shot(colours(stripLight), colours(lampLight), caption);
+        Film.Shot shot = new Film.Shot(colours(stripLight), colours(lampLight), caption);
         while (shots.size() < until) {
             shots.add(shot);
         }
@@ -91,7 +91,7 @@ public final class Camera {
     private int[] colours(float[] light) {
         int[] colours = new int[light.length / COLOURS];
         for (int i = 0; i < colours.length; i++) {
-            colours[i] = Tone.of(
+            colours[i] = PictureColours.of(
                     light[COLOURS * i] / gathered,
                     light[COLOURS * i + 1] / gathered,
                     light[COLOURS * i + 2] / gathered);

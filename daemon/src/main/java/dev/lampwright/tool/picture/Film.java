@@ -1,5 +1,6 @@
 package dev.lampwright.tool.picture;
 
+import dev.lampwright.look.Fitting;
 import java.util.List;
 
 /**
@@ -10,6 +11,51 @@ import java.util.List;
  * @param shots the earliest first; not empty
  */
 public record Film(Subject subject, double shotsPerSecond, List<Shot> shots) {
+    /**
+     * What a picture is taken of.
+     *
+     * @param title what the picture is called, in a few words
+     * @param note what else is to be known of it, in a few words; may be empty
+     * @param fitting the strip, its zones and its dimmers
+     * @param order the strip's order of channels
+     */
+    public record Subject(String title, String note, Fitting fitting, String order) {}
+
+    /** What the lights showed at one time, or in the mean over a short one. Immutable. */
+    static final class Shot {
+        private final int[] strip;
+        private final int[] lamps;
+        private final String caption;
+
+        /**
+         * Makes a shot.
+         *
+         * @param strip colour of each pixel of the strip, as {@code 0xRRGGBB} in sRGB; kept
+         * @param lamps colour of each lamp; kept
+         * @param caption what was going on
+         */
+        Shot(int[] strip, int[] lamps, String caption) {
+            this.strip = strip;
+            this.lamps = lamps;
+            this.caption = caption;
+        }
+
+        /** The colour of a pixel of the strip, as {@code 0xRRGGBB} in sRGB. */
+        int pixel(int index) {
+            return strip[index];
+        }
+
+        /** The colour of a lamp, in the order of {@link Lamp#of}. */
+        int lamp(int index) {
+            return lamps[index];
+        }
+
+        /** What was going on; may be empty. */
+        String caption() {
+            return caption;
+        }
+    }
+
     /** Keeps a copy of the shots. */
     public Film {
         shots = List.copyOf(shots);

@@ -66,8 +66,7 @@ final class GifFile {
      * @param hundredths how long it is shown, in 1/100 s
      */
     void add(BufferedImage image, int hundredths) {
-        int[] box =
-                before == null ? new int[] {0, 0, image.getWidth(), image.getHeight()} : Difference.box(before, image);
+        int[] box = before == null ? new int[] {0, 0, image.getWidth(), image.getHeight()} : difference(before, image);
         before = image;
         if (box.length == 0) {
             waiting.hundredths += hundredths;
@@ -161,5 +160,28 @@ final class GifFile {
             root.appendChild(new IIOMetadataNode(name));
         }
         return (IIOMetadataNode) root.getElementsByTagName(name).item(0);
+    }
+
+    /**
+     * The smallest rectangle that has all differences in it.
+     *
+     * @return x, y, width and height; nothing at all if the pictures are the same
+     */
+    static int[] difference(BufferedImage one, BufferedImage other) {
+        int left = one.getWidth();
+        int top = one.getHeight();
+        int right = -1;
+        int bottom = -1;
+        for (int y = 0; y < one.getHeight(); y++) {
+            for (int x = 0; x < one.getWidth(); x++) {
+                if (one.getRGB(x, y) != other.getRGB(x, y)) {
+                    left = Math.min(left, x);
+                    right = Math.max(right, x);
+                    top = Math.min(top, y);
+                    bottom = y;
+                }
+            }
+        }
+        return right < 0 ? new int[0] : new int[] {left, top, right - left + 1, bottom - top + 1};
     }
 }

@@ -44,9 +44,9 @@ final class Glow {
     private Kind kind(double x, double y) {
         double radius = Math.hypot(x, y);
         if (radius < EDGE) {
-            return new Kind(Tone.BODY, radius < CORE ? 1 : EDGE_SHARE);
+            return new Kind(PictureColours.BODY, radius < CORE ? 1 : EDGE_SHARE);
         }
-        return new Kind(Tone.NIGHT, wash(Math.abs(y) * width / (height / 2.0)));
+        return new Kind(PictureColours.NIGHT, wash(Math.abs(y) * width / (height / 2.0)));
     }
 
     /**
@@ -83,7 +83,7 @@ final class Glow {
     /** Draws the light, with the upper left corner of its column at a point. */
     void draw(Paper paper, int x, int y, int light) {
         int[] tones = all.stream()
-                .mapToInt(kind -> Tone.lit(kind.below, light, kind.share))
+                .mapToInt(kind -> PictureColours.lit(kind.below, light, kind.share))
                 .toArray();
         for (int i = 0; i < kinds.length; i++) {
             paper.dot(x + i % width, y + i / width, tones[kinds[i]]);

@@ -94,11 +94,15 @@ final class Paper implements AutoCloseable {
     /** Rounds all that is drawn so far to few greys between the ground's colour and that of words. */
     void keepGreys(int ground, int count) {
         int dark = ground & 0xFF;
-        double span = (Tone.WORDS & 0xFF) - dark;
+        double span = (PictureColours.WORDS & 0xFF) - dark;
         for (int y = 0; y < image.getHeight(); y++) {
             for (int x = 0; x < image.getWidth(); x++) {
                 double share = ((image.getRGB(x, y) & 0xFF) - dark) / span;
-                image.setRGB(x, y, Tone.between(ground, Tone.WORDS, Math.round(share * count) / (double) count));
+                image.setRGB(
+                        x,
+                        y,
+                        PictureColours.between(
+                                ground, PictureColours.WORDS, Math.round(share * count) / (double) count));
             }
         }
     }

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 class CameraTest {
     private static final long MS = TimeUnit.MILLISECONDS.toNanos(1);
 
-    private final Subject subject = Films.subject(2, "work", "colour");
+    private final Film.Subject subject = Films.subject(2, "work", "colour");
     private final Frame frame = new Frame(6, 4);
 
     private void light(int first, int second, int... duties) {
@@ -25,7 +25,7 @@ class CameraTest {
         Camera camera = new Camera(subject, 10);
         light(255, 128, 65_535, 65_535, 0, 65_535);
         camera.see(0, frame, "idle");
-        Shot shot = camera.film().shots().get(0);
+        Film.Shot shot = camera.film().shots().get(0);
         assertEquals(0xFFFFFF, shot.pixel(0));
         assertEquals(0xBCBCBC, shot.pixel(1));
         assertEquals(0xFFFFFF, shot.lamp(0));

@@ -13,7 +13,7 @@ final class Films {
     private Films() {}
 
     /** A strip with the usual zones, and lamps: white ones, or of colour if their name begins so. */
-    static Subject subject(int pixels, String... lamps) {
+    static Film.Subject subject(int pixels, String... lamps) {
         Map<String, Zone> zones = new LinkedHashMap<>();
         zones.put("strip", Zone.run(0, pixels - 1));
         zones.put("bed", Zone.run(0, pixels / 2));
@@ -31,17 +31,17 @@ final class Films {
             }
             beyond++;
         }
-        return new Subject("a title", "a note", new Fitting(pixels, zones, dimmers), "GRB");
+        return new Film.Subject("a title", "a note", new Fitting(pixels, zones, dimmers), "GRB");
     }
 
     /** Shots of random colours. */
     static Film random(int shots, int pixels, long seed, String... lamps) {
         Random random = new Random(seed);
-        List<Shot> all = new ArrayList<>();
+        List<Film.Shot> all = new ArrayList<>();
         for (int i = 0; i < shots; i++) {
             int[] strip = random.ints(pixels, 0, 0x1000000).toArray();
             int[] lit = random.ints(lamps.length, 0, 0x1000000).toArray();
-            all.add(new Shot(strip, lit, "state " + i / 3));
+            all.add(new Film.Shot(strip, lit, "state " + i / 3));
         }
         return new Film(subject(pixels, lamps), 10, all);
     }

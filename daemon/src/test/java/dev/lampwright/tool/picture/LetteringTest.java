@@ -1,5 +1,6 @@
 package dev.lampwright.tool.picture;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -40,7 +41,11 @@ class LetteringTest {
     @Test
     void widthsAddUp() {
         assertEquals(0, LETTERING.width(""));
-        assertTrue(LETTERING.width("ab") > LETTERING.width("a") + LETTERING.width("b"));
+        double gap = LETTERING.width("aa") - 2 * LETTERING.width("a");
+        assertAbove(0, gap);
+        double letters = LETTERING.width("a") + LETTERING.width("i") + LETTERING.width("W");
+        assertEquals(letters + 2 * gap, LETTERING.width("aiW"), 1e-9);
+        assertEquals(letters + 2 * gap, LETTERING.width("Wai"), 1e-9);
         assertEquals(12, LETTERING.height());
     }
 }

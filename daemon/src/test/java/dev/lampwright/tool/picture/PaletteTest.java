@@ -20,7 +20,7 @@ class PaletteTest {
     void asManyColoursAsFitStay() {
         int[] tones = new Random(1).ints(256, 0, 0x1000000).toArray();
         BufferedImage image = of(tones);
-        assertEquals(0, Difference.box(image, Palette.indexed(image)).length);
+        assertEquals(0, GifFile.difference(image, Palette.indexed(image)).length);
     }
 
     @Test

@@ -15,7 +15,7 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
  * A film as one picture: the strip across and time down, with pixels and zones above, seconds to the left, lamps and what was going on
  * to the right.
  */
-public final class Still {
+public final class StillPicture {
     private static final Lettering TITLE = new Lettering(1.9);
     private static final Lettering SMALL = new Lettering(1.35);
     private static final int MARGIN = 12;
@@ -46,7 +46,7 @@ public final class Still {
     private final int stripPx;
     private final int lightPx;
 
-    private Still(Film film) {
+    private StillPicture(Film film) {
         this.film = film;
         pixels = film.subject().fitting().pixels();
         lamps = Lamp.of(film.subject().fitting());
@@ -77,7 +77,7 @@ public final class Still {
      * @return a file of PNG (W3C PNG, third edition), the same bytes for the same film
      */
     public static byte[] png(Film film) {
-        return new Still(film).draw();
+        return new StillPicture(film).draw();
     }
 
     private static double heightFor(double seconds) {
@@ -85,7 +85,7 @@ public final class Still {
     }
 
     private byte[] draw() {
-        try (Paper paper = new Paper(width(), top + lightPx + MARGIN, Tone.GROUND)) {
+        try (Paper paper = new Paper(width(), top + lightPx + MARGIN, PictureColours.GROUND)) {
             title(paper);
             zones.marks().forEach(mark -> zone(paper, mark));
             numbers(paper);
@@ -98,7 +98,7 @@ public final class Still {
 
     private int width() {
         double captions = film.shots().stream()
-                .map(Shot::caption)
+                .map(Film.Shot::caption)
                 .distinct()
                 .mapToDouble(SMALL::width)
                 .max()
@@ -128,9 +128,9 @@ public final class Still {
 
     private void title(Paper paper) {
         double y = MARGIN + TITLE.height();
-        paper.write(TITLE, film.subject().title(), left, y, Side.RIGHT, Tone.WORDS);
+        paper.write(TITLE, film.subject().title(), left, y, Side.RIGHT, PictureColours.WORDS);
         double x = left + TITLE.width(film.subject().title()) + MARGIN;
-        paper.write(SMALL, film.subject().note(), x, y, Side.RIGHT, Tone.FAINT);
+        paper.write(SMALL, film.subject().note(), x, y, Side.RIGHT, PictureColours.FAINT);
     }
 
     private void zone(Paper paper, ZoneMarks.Mark mark) {
@@ -139,26 +139,26 @@ public final class Still {
             double from = left + (run.from() + 0.5) * cell;
             double to = left + (run.to() + 0.5) * cell;
             double half = (from <= to ? -1 : 1) * Math.max(0, cell / 2.0 - 1);
-            paper.line(from + half, y, to - half, y, Tone.LINES);
-            paper.line(from + half, y - 2, from + half, y + 2, Tone.LINES);
-            paper.arrowHead(to - half, y, from <= to, Tone.LINES);
+            paper.line(from + half, y, to - half, y, PictureColours.LINES);
+            paper.line(from + half, y - 2, from + half, y + 2, PictureColours.LINES);
+            paper.arrowHead(to - half, y, from <= to, PictureColours.LINES);
         }
         double middle = left + (mark.middle() + 0.5) * cell;
         double half = SMALL.width(mark.name()) / 2;
         double held = Math.max(left + half, Math.min(left + stripPx - half, middle));
-        paper.write(SMALL, mark.name(), held, y - 4, Side.MIDDLE, Tone.WORDS);
+        paper.write(SMALL, mark.name(), held, y - 4, Side.MIDDLE, PictureColours.WORDS);
     }
 
     private void numbers(Paper paper) {
         int step = RoundSteps.counts(cell, NUMBERS_APART_PX);
         for (int pixel = 0; pixel < pixels; pixel += step) {
             double x = left + (pixel + 0.5) * cell - 0.5;
-            paper.write(SMALL, Integer.toString(pixel), x, top - 5.0, Side.MIDDLE, Tone.FAINT);
-            paper.line(x, top - 3, x, top - 1, Tone.LINES);
+            paper.write(SMALL, Integer.toString(pixel), x, top - 5.0, Side.MIDDLE, PictureColours.FAINT);
+            paper.line(x, top - 3, x, top - 1, PictureColours.LINES);
         }
         for (int i = 0; i < lamps.size(); i++) {
             double x = lampX(i) + lampWidth(i) / 2.0;
-            paper.write(SMALL, lamps.get(i).name(), x, top - 5.0, Side.MIDDLE, Tone.WORDS);
+            paper.write(SMALL, lamps.get(i).name(), x, top - 5.0, Side.MIDDLE, PictureColours.WORDS);
         }
     }
 
@@ -167,17 +167,17 @@ public final class Still {
         int step = RoundSteps.seconds(pxEach, SECONDS_APART_PX);
         for (int second = 0; second <= film.seconds(); second += step) {
             double y = top + second * pxEach;
-            paper.line(left - 5, y, left - 1, y, Tone.LINES);
+            paper.line(left - 5, y, left - 1, y, PictureColours.LINES);
             double base = y + SMALL.height() / 2;
-            paper.write(SMALL, second + " s", left - 8.0, base, Side.LEFT, Tone.FAINT);
+            paper.write(SMALL, second + " s", left - 8.0, base, Side.LEFT, PictureColours.FAINT);
         }
     }
 
     private void light(Paper paper) {
         int gap = cell > 3 ? 1 : 0;
-        paper.fill(left, top, stripPx, lightPx, Tone.OFF);
+        paper.fill(left, top, stripPx, lightPx, PictureColours.OFF);
         for (int row = 0; row < film.shots().size(); row++) {
-            Shot shot = film.shots().get(row);
+            Film.Shot shot = film.shots().get(row);
             int y = top + row * rowPx;
             for (int pixel = 0; pixel < pixels; pixel++) {
                 paper.fill(left + pixel * cell, y, cell - gap, rowPx, shot.pixel(pixel));
@@ -199,7 +199,12 @@ public final class Still {
                 double middle = Math.max(y, next);
                 leader(paper, y, middle);
                 paper.write(
-                        SMALL, caption, lampsEnd() + LEADER_PX, middle + SMALL.height() / 2, Side.RIGHT, Tone.WORDS);
+                        SMALL,
+                        caption,
+                        lampsEnd() + LEADER_PX,
+                        middle + SMALL.height() / 2,
+                        Side.RIGHT,
+                        PictureColours.WORDS);
                 next = middle + LINE_PX;
             }
             before = caption;
@@ -208,9 +213,9 @@ public final class Still {
 
     private void leader(Paper paper, double y, double middle) {
         int x = lampsEnd();
-        paper.line(x + 2, y, x + 5, y, Tone.LINES);
-        paper.line(x + 5, y, x + 8, middle, Tone.LINES);
-        paper.line(x + 8, middle, x + 11, middle, Tone.LINES);
+        paper.line(x + 2, y, x + 5, y, PictureColours.LINES);
+        paper.line(x + 5, y, x + 8, middle, PictureColours.LINES);
+        paper.line(x + 8, middle, x + 11, middle, PictureColours.LINES);
     }
 
     private static byte[] file(Paper paper) {
@@ -228,5 +233,34 @@ public final class Still {
             writer.dispose();
         }
         return bytes.toByteArray();
+    }
+
+    /** Round distances for the marks of a scale. */
+    static final class RoundSteps {
+        private static final int[] COUNTS = {
+            1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000
+        };
+        private static final int[] SECONDS = {1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1800, 3600, 7200, 21_600, 86_400};
+
+        private RoundSteps() {}
+
+        /** From mark to mark of a scale that counts. */
+        static int counts(double pxEach, double leastPx) {
+            return step(COUNTS, pxEach, leastPx);
+        }
+
+        /** From mark to mark of a scale of time, in s. */
+        static int seconds(double pxEach, double leastPx) {
+            return step(SECONDS, pxEach, leastPx);
+        }
+
+        private static int step(int[] steps, double pxEach, double leastPx) {
+            for (int step : steps) {
+                if (step * pxEach >= leastPx) {
+                    return step;
+                }
+            }
+            return steps[steps.length - 1];
+        }
     }
 }

@@ -15,36 +15,37 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class MovingTest {
+class MovingPictureTest {
     /** GIF89a (CompuServe, 1990), sections 17 and 27: the signature and the trailer. */
     @Test
     void itIsAGif() {
-        byte[] gif = Moving.gif(Films.random(3, 30, 1));
+        byte[] gif = MovingPicture.gif(Films.random(3, 30, 1));
         assertEquals("GIF89a", new String(Arrays.copyOf(gif, 6), StandardCharsets.US_ASCII));
         assertEquals(0x3B, gif[gif.length - 1]);
     }
 
     @Test
     void theSameFilmGivesTheSameBytes() {
-        assertArrayEquals(Moving.gif(Films.random(6, 30, 7, "work")), Moving.gif(Films.random(6, 30, 7, "work")));
+        assertArrayEquals(
+                MovingPicture.gif(Films.random(6, 30, 7, "work")), MovingPicture.gif(Films.random(6, 30, 7, "work")));
     }
 
     @ParameterizedTest
     @ValueSource(ints = {1, 60, 120, 121, 300})
     void theMiddleOfEveryPixelIsItsLight(int pixels) throws IOException {
-        List<Shot> shots = List.of(lit(pixels, 0xFF0000), lit(pixels, 0x000000), lit(pixels, 0x0000FF));
-        List<BufferedImage> pictures = GifPictures.of(Moving.gif(new Film(Films.subject(pixels), 20, shots)));
+        List<Film.Shot> shots = List.of(lit(pixels, 0xFF0000), lit(pixels, 0x000000), lit(pixels, 0x0000FF));
+        List<BufferedImage> pictures = GifPictures.of(MovingPicture.gif(new Film(Films.subject(pixels), 20, shots)));
         assertEquals(3, pictures.size());
         assertTrue(count(pictures.get(0), 0xFF0000) > 9L * pixels, "red in the first");
         assertEquals(0, count(pictures.get(1), 0xFF0000));
-        assertTrue(count(pictures.get(1), Tone.BODY) > 9L * pixels, "dark bodies in the second");
+        assertTrue(count(pictures.get(1), PictureColours.BODY) > 9L * pixels, "dark bodies in the second");
         assertTrue(count(pictures.get(2), 0x0000FF) > 9L * pixels, "blue in the third");
     }
 
-    private static Shot lit(int pixels, int tone) {
+    private static Film.Shot lit(int pixels, int tone) {
         int[] strip = new int[pixels];
         Arrays.fill(strip, tone);
-        return new Shot(strip, new int[0], "idle");
+        return new Film.Shot(strip, new int[0], "idle");
     }
 
     /** The brightest channel is full; light adds up, so the body's own colour may show a little in the others. */
@@ -61,7 +62,9 @@ class MovingTest {
     private static boolean isLike(int seen, int tone) {
         boolean like = true;
         for (int shift = 0; shift <= 16; shift += 8) {
-            like &= Math.abs((seen >> shift & 0xFF) - Math.max(tone >> shift & 0xFF, Tone.BODY >> shift & 0xFF)) <= 8;
+            like &= Math.abs((seen >> shift & 0xFF)
+                            - Math.max(tone >> shift & 0xFF, PictureColours.BODY >> shift & 0xFF))
+                    <= 8;
         }
         return like;
     }
@@ -81,7 +84,7 @@ class MovingTest {
         List<BufferedImage> read = GifPictures.of(file.end());
         assertEquals(pictures.size(), read.size());
         for (int i = 0; i < pictures.size(); i++) {
-            assertEquals(0, Difference.box(pictures.get(i), read.get(i)).length, "picture " + i);
+            assertEquals(0, GifFile.difference(pictures.get(i), read.get(i)).length, "picture " + i);
         }
     }
 
@@ -115,7 +118,7 @@ class MovingTest {
     @Test
     void timeDoesNotDrift() throws IOException {
         Film film = new Film(Films.subject(3), 30, Films.random(90, 3, 5).shots());
-        int sum = GifPictures.hundredths(Moving.gif(film)).stream()
+        int sum = GifPictures.hundredths(MovingPicture.gif(film)).stream()
                 .mapToInt(Integer::intValue)
                 .sum();
         assertEquals(300, sum);

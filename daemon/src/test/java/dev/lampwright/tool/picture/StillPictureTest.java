@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class StillTest {
+class StillPictureTest {
     private static BufferedImage read(byte[] png) throws IOException {
         return ImageIO.read(new ByteArrayInputStream(png));
     }
@@ -23,13 +23,14 @@ class StillTest {
     /** W3C PNG, third edition, 5.2: the signature. */
     @Test
     void itIsAPng() {
-        byte[] png = Still.png(Films.random(5, 30, 1));
+        byte[] png = StillPicture.png(Films.random(5, 30, 1));
         assertArrayEquals(new byte[] {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'}, Arrays.copyOf(png, 8));
     }
 
     @Test
     void theSameFilmGivesTheSameBytes() {
-        assertArrayEquals(Still.png(Films.random(40, 30, 7, "work")), Still.png(Films.random(40, 30, 7, "work")));
+        assertArrayEquals(
+                StillPicture.png(Films.random(40, 30, 7, "work")), StillPicture.png(Films.random(40, 30, 7, "work")));
     }
 
     /** Each colour of the film occurs once, so it must stand in one rectangle, and the rectangles in the order of pixels and time. */
@@ -37,7 +38,7 @@ class StillTest {
     @CsvSource({"1, 1", "3, 30", "7, 60", "20, 300", "9, 700", "400, 3"})
     void everyPixelOfEveryShotStandsInItsPlace(int shots, int pixels) throws IOException {
         Film film = Films.random(shots, pixels, 3, "work", "colour");
-        BufferedImage image = read(Still.png(film));
+        BufferedImage image = read(StillPicture.png(film));
         int left = -1;
         int top = -1;
         int beforeX = -1;
@@ -79,21 +80,21 @@ class StillTest {
 
     @Test
     void captionsNeverRunOutOfThePicture() throws IOException {
-        List<Shot> shots = IntStream.range(0, 400)
-                .mapToObj(i -> new Shot(new int[] {i}, new int[0], "state " + i))
+        List<Film.Shot> shots = IntStream.range(0, 400)
+                .mapToObj(i -> new Film.Shot(new int[] {i}, new int[0], "state " + i))
                 .toList();
-        BufferedImage image = read(Still.png(new Film(Films.subject(1), 60, shots)));
+        BufferedImage image = read(StillPicture.png(new Film(Films.subject(1), 60, shots)));
         for (int x = 0; x < image.getWidth(); x++) {
             for (int y : new int[] {0, 1, image.getHeight() - 2, image.getHeight() - 1}) {
-                assertEquals(Tone.GROUND, image.getRGB(x, y) & 0xFFFFFF, "at the edge");
+                assertEquals(PictureColours.GROUND, image.getRGB(x, y) & 0xFFFFFF, "at the edge");
             }
         }
     }
 
     @Test
     void aPictureIsNeitherFlatNorEndless() {
-        assertEquals(60, Still.shotsPerSecond(0.5, 60));
-        assertEquals(20, Still.shotsPerSecond(12, 60), 1e-9);
-        assertEquals(400.0 / 36_000, Still.shotsPerSecond(36_000, 60), 1e-9);
+        assertEquals(60, StillPicture.shotsPerSecond(0.5, 60));
+        assertEquals(20, StillPicture.shotsPerSecond(12, 60), 1e-9);
+        assertEquals(400.0 / 36_000, StillPicture.shotsPerSecond(36_000, 60), 1e-9);
     }
 }

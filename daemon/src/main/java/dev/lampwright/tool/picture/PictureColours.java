@@ -3,7 +3,7 @@ package dev.lampwright.tool.picture;
 import dev.lampwright.colour.Srgb;
 
 /** Colours of a picture, as {@code 0xRRGGBB} in sRGB. */
-final class Tone {
+final class PictureColours {
     /** Where nothing is drawn. */
     static final int GROUND = 0x1b1e24;
     /** A light that is off. */
@@ -19,7 +19,7 @@ final class Tone {
     /** Lines. */
     static final int LINES = 0x5a606a;
 
-    private Tone() {}
+    private PictureColours() {}
 
     /** A colour, from linear light, 0 to 1 each. */
     static int of(double red, double green, double blue) {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** A film as a moving picture: the strip's pixels as round lights in a row, under them the lamps, what is going on, and the time. */
-public final class Moving {
+public final class MovingPicture {
     /** How many shots a second are enough for the eye. */
     public static final double USUAL_SHOTS_PER_SECOND = 20;
     /** More shots a second than that are not shown by most programs. Common practice, no source. */
@@ -34,7 +34,7 @@ public final class Moving {
     private final Glow pixelGlow;
     private final Glow lampGlow = Glow.alone(LAMP_PX);
 
-    private Moving(Film film) {
+    private MovingPicture(Film film) {
         this.film = film;
         pixels = film.subject().fitting().pixels();
         lamps = Lamp.of(film.subject().fitting());
@@ -52,13 +52,13 @@ public final class Moving {
      * @return a file of GIF, the same bytes for the same film
      */
     public static byte[] gif(Film film) {
-        return new Moving(film).draw();
+        return new MovingPicture(film).draw();
     }
 
     private byte[] draw() {
         GifFile file = new GifFile();
         for (int i = 0; i < film.shots().size(); i++) {
-            try (Paper paper = new Paper(width, height(), Tone.NIGHT)) {
+            try (Paper paper = new Paper(width, height(), PictureColours.NIGHT)) {
                 shot(paper, film.shots().get(i), i / film.shotsPerSecond());
                 file.add(paper.image(), hundredths(i + 1) - hundredths(i));
             }
@@ -74,10 +74,10 @@ public final class Moving {
         return 2 * MARGIN + LINE_PX + rows * pixelGlow.height() + LINE_PX;
     }
 
-    private void shot(Paper paper, Shot shot, double seconds) {
+    private void shot(Paper paper, Film.Shot shot, double seconds) {
         int[] lampX = lampPlaces();
         words(paper, shot, seconds, lampX);
-        paper.keepGreys(Tone.NIGHT, GREYS);
+        paper.keepGreys(PictureColours.NIGHT, GREYS);
         for (int i = 0; i < pixels; i++) {
             pixelGlow.draw(paper, MARGIN + i % perRow * cell, TOP + i / perRow * pixelGlow.height(), shot.pixel(i));
         }
@@ -86,16 +86,16 @@ public final class Moving {
         }
     }
 
-    private void words(Paper paper, Shot shot, double seconds, int[] lampX) {
+    private void words(Paper paper, Film.Shot shot, double seconds, int[] lampX) {
         double line = MARGIN + SMALL.height();
-        paper.write(SMALL, film.subject().title(), MARGIN, line, Side.RIGHT, Tone.FAINT);
+        paper.write(SMALL, film.subject().title(), MARGIN, line, Side.RIGHT, PictureColours.FAINT);
         for (int i = 0; i < lampX.length; i++) {
-            paper.write(SMALL, lamps.get(i).name(), lampX[i] - GAP_PX, line, Side.LEFT, Tone.FAINT);
+            paper.write(SMALL, lamps.get(i).name(), lampX[i] - GAP_PX, line, Side.LEFT, PictureColours.FAINT);
         }
         double base = TOP + rows * pixelGlow.height() + LINE_PX;
-        paper.write(WORDS, shot.caption(), MARGIN, base, Side.RIGHT, Tone.WORDS);
+        paper.write(WORDS, shot.caption(), MARGIN, base, Side.RIGHT, PictureColours.WORDS);
         String time = String.format(Locale.ROOT, "%.1f s", seconds);
-        paper.write(WORDS, time, width - MARGIN, base, Side.LEFT, Tone.FAINT);
+        paper.write(WORDS, time, width - MARGIN, base, Side.LEFT, PictureColours.FAINT);
     }
 
     /** The left ends of the lamps, in the upper right corner, the last one outermost. */
