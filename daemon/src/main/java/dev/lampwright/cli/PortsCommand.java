@@ -6,7 +6,7 @@ import dev.lampwright.link.Port;
 import dev.lampwright.link.Ports;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.protocol.Here;
-import dev.lampwright.protocol.Version;
+import dev.lampwright.protocol.Message;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -113,7 +113,7 @@ final class PortsCommand implements Callable<Integer> {
         answer.put("id", id(here));
         answer.put("firmware", here.firmware());
         answer.put("wire_version", here.version());
-        answer.put("wire_version_spoken_here", Version.SPOKEN);
+        answer.put("wire_version_spoken_here", Message.WIRE_VERSION);
         answer.put("most_pixels", here.mostPixels());
         answer.put("most_packet_bytes", here.mostPacketBytes());
         answer.put("dimmers", here.dimmers());

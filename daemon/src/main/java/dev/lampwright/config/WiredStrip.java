@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.wiring.Conductors;
+import dev.lampwright.wiring.Copper;
 import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -74,7 +74,7 @@ final class WiredStrip {
         }
         double micrometres = table.number("copper_um", 1, 1000, USUAL_COPPER_UM);
         double millimetres = table.number("copper_mm", 0.1, 100, USUAL_COPPER_MM);
-        return Conductors.loopOhmsPerMetre(micrometres, millimetres);
+        return Copper.loopOhmsPerMetre(micrometres, millimetres);
     }
 
     private static List<Wiring.Point> points(Table table, int pixels) {

@@ -4,15 +4,20 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.Lateness;
+import dev.lampwright.link.LinkStatus;
 import dev.lampwright.page.LivePage;
+import dev.lampwright.printer.PrinterState;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
 import org.eclipse.paho.client.mqttv3.MqttException;
 
 /**
@@ -66,7 +71,7 @@ public final class Demo implements AutoCloseable {
             page.follow(config.page().filter(settings -> withPage));
             page.url().ifPresent(url -> out.println("  See it in a browser too: " + url));
             draw(new Screen(config, daemon, display, depth), seconds);
-            out.println(new Summary(daemon, display));
+            out.println(summary(daemon, display));
         } catch (MqttException e) {
             throw new IOException(
                     "the demo's own broker at " + broker.url() + " does not answer: " + e.getMessage(), e);
@@ -110,5 +115,26 @@ public final class Demo implements AutoCloseable {
         } catch (ConfigException e) {
             throw new IllegalStateException("the demo's own configuration is wrong: " + e.getMessage(), e);
         }
+    }
+
+    private static String summary(Daemon daemon, CheckingDisplay display) {
+        LinkStatus link = daemon.link();
+        Lateness lateness = daemon.frames().lateness();
+        String states = display.states().stream().map(PrinterState::word).collect(Collectors.joining(" "));
+        return String.format(
+                Locale.ROOT,
+                "demo: shown %s; %d frames made, %d sent, %d acknowledged, %d dimmed by the controller, %d over the ceiling;"
+                        + " most current %d mA; lateness p50 %.3f ms, p99 %.3f ms, p99.9 %.3f ms, %d ticks left out",
+                states,
+                daemon.frames().frames(),
+                link.framesSent(),
+                link.framesShown(),
+                display.dimmed(),
+                display.overCeiling(),
+                daemon.frames().mostMilliamps(),
+                lateness.microsAt(0.5) / 1000,
+                lateness.microsAt(0.99) / 1000,
+                lateness.microsAt(0.999) / 1000,
+                daemon.frames().skipped());
     }
 }

@@ -70,7 +70,7 @@ public final class MemoryController {
     private final byte[] one = new byte[1];
     private Host host = (bytes, count, nanos) -> {};
 
-    private PartsTaken parts = new PartsTaken(0, 0);
+    private FrameAssembly parts = new FrameAssembly(0, 0);
     private long now;
     private long drivingUntil;
     private int litBytes;
@@ -112,7 +112,7 @@ public final class MemoryController {
         litBytes = 0;
         reader.restart();
         light.start(nanos);
-        parts = new PartsTaken(0, 0);
+        parts = new FrameAssembly(0, 0);
         lastSequence = 0;
         broken = 0;
         overruns = 0;
@@ -195,7 +195,7 @@ public final class MemoryController {
             return;
         }
         if (light.setUp(next, now)) {
-            parts = new PartsTaken(next.stripBytes(), next.dimmers().size());
+            parts = new FrameAssembly(next.stripBytes(), next.dimmers().size());
         }
         send(next.write(writer, MessageType.IN_FORCE, lastSequence));
         int darkOver = light.darkOverMilliamps(next);

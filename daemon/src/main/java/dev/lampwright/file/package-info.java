@@ -1,2 +1,5 @@
-/** Files that are written for the user, and how it is told if that fails. Knows no other package. */
+/**
+ * Files that are written for the user: {@code AtomicFile} whole or not at all, {@code PrivateFile} for this user alone; {@code
+ * FileFailure} says in plain words why one cannot be. Knows no other package.
+ */
 package dev.lampwright.file;

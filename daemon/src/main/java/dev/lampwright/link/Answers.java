@@ -7,7 +7,6 @@ import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.Shown;
-import dev.lampwright.protocol.Version;
 import java.util.Optional;
 
 /**
@@ -119,7 +118,7 @@ final class Answers implements MessageReader.Handler {
             return;
         }
         int version = message.u8(0);
-        if (version == Version.SPOKEN) {
+        if (version == Message.WIRE_VERSION) {
             here = Optional.of(Here.read(message));
         } else {
             refusal = Optional.of(otherVersion(version));
@@ -175,7 +174,7 @@ final class Answers implements MessageReader.Handler {
     }
 
     private static String otherVersion(int version) {
-        return "the controller speaks version " + version + " of the wire, and lampwright version " + Version.SPOKEN
-                + ": put firmware on it that speaks version " + Version.SPOKEN;
+        return "the controller speaks version " + version + " of the wire, and lampwright version "
+                + Message.WIRE_VERSION + ": put firmware on it that speaks version " + Message.WIRE_VERSION;
     }
 }

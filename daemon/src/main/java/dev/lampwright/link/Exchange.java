@@ -1,11 +1,11 @@
 package dev.lampwright.link;
 
 import dev.lampwright.protocol.FrameParts;
+import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
 import dev.lampwright.protocol.MessageWriter;
 import dev.lampwright.protocol.Setup;
-import dev.lampwright.protocol.Version;
 import dev.lampwright.protocol.WhenSilent;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
@@ -73,7 +73,9 @@ final class Exchange {
     /** Asks who is there. */
     void sendHello() throws LineException {
         next();
-        int count = writer.begin(MessageType.HELLO, sequence).u8(Version.SPOKEN).finish();
+        int count = writer.begin(MessageType.HELLO, sequence)
+                .u8(Message.WIRE_VERSION)
+                .finish();
         send(writer.wire(), count, 0);
     }
 

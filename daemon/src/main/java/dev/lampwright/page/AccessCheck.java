@@ -41,23 +41,25 @@ final class AccessCheck {
     }
 
     /** Refuses a request that calls the page by a foreign name. An address is none: it belongs to nobody else's site. */
-    Optional<Refusal> refuseHost(Headers headers) {
+    Optional<HttpCall.Refusal> refuseHost(Headers headers) {
         String host = PORT.matcher(first(headers, "Host")).replaceFirst("").toLowerCase(Locale.ROOT);
         boolean own = host.equals("localhost")
                 || hosts.contains(host)
                 || ADDRESS.matcher(host).matches();
         return own
                 ? Optional.empty()
-                : Optional.of(
-                        new Refusal(421, "this page does not go by that name; name it in page.hosts if it should"));
+                : Optional.of(new HttpCall.Refusal(
+                        421, "this page does not go by that name; name it in page.hosts if it should"));
     }
 
     /** Refuses what another site's page asks for: by the browser's word for it, and by the origin that it names. */
-    Optional<Refusal> refuseSite(Headers headers) {
+    Optional<HttpCall.Refusal> refuseSite(Headers headers) {
         String site = first(headers, "Sec-Fetch-Site");
         String origin = first(headers, "Origin");
         boolean own = (site.isEmpty() || OWN_SITES.contains(site)) && (origin.isEmpty() || isOwn(origin, headers));
-        return own ? Optional.empty() : Optional.of(new Refusal(403, "only this page itself may ask for that"));
+        return own
+                ? Optional.empty()
+                : Optional.of(new HttpCall.Refusal(403, "only this page itself may ask for that"));
     }
 
     private static boolean isOwn(String origin, Headers headers) {
@@ -69,30 +71,30 @@ final class AccessCheck {
     }
 
     /** Refuses who does not know the token: it comes as a cookie's pass, or bare in the header {@code Authorization}. */
-    Optional<Refusal> refuseStranger(Headers headers, InetAddress from) {
+    Optional<HttpCall.Refusal> refuseStranger(Headers headers, InetAddress from) {
         if (token.isEmpty() || passes(headers).anyMatch(token.get()::isPass)) {
             return Optional.empty();
         }
         String authorization = first(headers, "Authorization");
         if (!authorization.startsWith(BEARER)) {
-            return Optional.of(new Refusal(
+            return Optional.of(new HttpCall.Refusal(
                     401, "this page wants its token; enter it first", Map.of("WWW-Authenticate", "Bearer")));
         }
         return refuseToken(authorization.substring(BEARER.length()).strip(), from);
     }
 
     /** Refuses a token that is not the one, or comes too soon after others that were not. */
-    Optional<Refusal> refuseToken(String given, InetAddress from) {
+    Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
         long now = System.nanoTime();
         long wait = wrongTokens.waitSeconds(from, now);
         if (wait > 0) {
             String seconds = Long.toString(wait);
-            return Optional.of(new Refusal(
+            return Optional.of(new HttpCall.Refusal(
                     429, "too many wrong tokens; try again in " + seconds + " s", Map.of("Retry-After", seconds)));
         }
         if (token.isPresent() && !token.get().is(given)) {
             wrongTokens.wrong(from, now);
-            return Optional.of(new Refusal(
+            return Optional.of(new HttpCall.Refusal(
                     401,
                     "that is not the token; it is the first line of the file that page.token_file names",
                     Map.of("WWW-Authenticate", "Bearer")));

@@ -35,13 +35,13 @@ final class PageHandler implements HttpHandler {
 
     /** One way to answer a path. */
     private interface Answering {
-        void to(Call call) throws IOException;
+        void to(HttpCall call) throws IOException;
     }
 
     @Override
     public void handle(HttpExchange exchange) {
         try (exchange) {
-            answer(new Call(exchange));
+            answer(new HttpCall(exchange));
         } catch (IOException e) {
             LOG.debug("a viewer has left", e);
         } catch (RuntimeException e) {
@@ -52,8 +52,8 @@ final class PageHandler implements HttpHandler {
         }
     }
 
-    private void answer(Call call) throws IOException {
-        Optional<Refusal> foreign = door.refuseHost(call.headers());
+    private void answer(HttpCall call) throws IOException {
+        Optional<HttpCall.Refusal> foreign = door.refuseHost(call.headers());
         if (foreign.isPresent()) {
             call.answer(foreign.get());
         } else if (sheets.containsKey(call.path())) {
@@ -68,27 +68,27 @@ final class PageHandler implements HttpHandler {
                 && Ask.words().contains(call.path().substring(ASK.length()))) {
             post(call, inside(this::ask));
         } else {
-            call.answer(new Refusal(404, "there is nothing here"));
+            call.answer(new HttpCall.Refusal(404, "there is nothing here"));
         }
     }
 
-    private static void get(Call call, List<String> methods, Answering answering) throws IOException {
+    private static void get(HttpCall call, List<String> methods, Answering answering) throws IOException {
         if (methods.contains(call.method())) {
             answering.to(call);
         } else {
             String allowed = String.join(", ", methods);
-            call.answer(new Refusal(405, "only " + allowed + " goes here", Map.of("Allow", allowed)));
+            call.answer(new HttpCall.Refusal(405, "only " + allowed + " goes here", Map.of("Allow", allowed)));
         }
     }
 
-    private void post(Call call, Answering answering) throws IOException {
-        Optional<Refusal> site = door.refuseSite(call.headers());
+    private void post(HttpCall call, Answering answering) throws IOException {
+        Optional<HttpCall.Refusal> site = door.refuseSite(call.headers());
         if (!call.method().equals("POST")) {
-            call.answer(new Refusal(405, "only POST goes here", Map.of("Allow", "POST")));
+            call.answer(new HttpCall.Refusal(405, "only POST goes here", Map.of("Allow", "POST")));
         } else if (site.isPresent()) {
             call.answer(site.get());
         } else if (!call.isJson()) {
-            call.answer(new Refusal(415, "send it as application/json"));
+            call.answer(new HttpCall.Refusal(415, "send it as application/json"));
         } else {
             answering.to(call);
         }
@@ -97,7 +97,7 @@ final class PageHandler implements HttpHandler {
     /** What only those may have whom the door lets in, and no other site's page. */
     private Answering inside(Answering answering) {
         return call -> {
-            Optional<Refusal> refusal =
+            Optional<HttpCall.Refusal> refusal =
                     door.refuseSite(call.headers()).or(() -> door.refuseStranger(call.headers(), call.from()));
             if (refusal.isPresent()) {
                 call.answer(refusal.get());
@@ -107,8 +107,8 @@ final class PageHandler implements HttpHandler {
         };
     }
 
-    private void enter(Call call) throws IOException {
-        Optional<Refusal> refusal = door.refuseToken(Messages.token(call.body()), call.from());
+    private void enter(HttpCall call) throws IOException {
+        Optional<HttpCall.Refusal> refusal = door.refuseToken(Messages.token(call.body()), call.from());
         if (refusal.isPresent()) {
             call.answer(refusal.get());
             return;
@@ -117,7 +117,7 @@ final class PageHandler implements HttpHandler {
         call.answerJson(200, Messages.welcome());
     }
 
-    private void sayWhetherThereIsRoom(Call call) throws IOException {
+    private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
         if (viewers.full()) {
             call.answer(full());
         } else {
@@ -125,15 +125,15 @@ final class PageHandler implements HttpHandler {
         }
     }
 
-    private Refusal full() {
+    private HttpCall.Refusal full() {
         String why = viewers.most() + " are watching, and page.viewers has no room for more; close the page elsewhere";
-        return new Refusal(503, why, Map.of("Retry-After", "10"));
+        return new HttpCall.Refusal(503, why, Map.of("Retry-After", "10"));
     }
 
-    private void ask(Call call) throws IOException {
+    private void ask(HttpCall call) throws IOException {
         byte[] body = call.body();
-        if (body.length > Call.MOST_BYTES) {
-            call.answer(new Refusal(413, "that is longer than " + Call.MOST_BYTES + " bytes"));
+        if (body.length > HttpCall.MOST_BYTES) {
+            call.answer(new HttpCall.Refusal(413, "that is longer than " + HttpCall.MOST_BYTES + " bytes"));
             return;
         }
         String word = call.path().substring(ASK.length());
@@ -141,7 +141,7 @@ final class PageHandler implements HttpHandler {
         call.answerJson(answer.done() ? 200 : 422, answer.json());
     }
 
-    private void watch(Call call) throws IOException {
+    private void watch(HttpCall call) throws IOException {
         if (!viewers.sit()) {
             call.answer(full());
             return;
@@ -164,7 +164,7 @@ final class PageHandler implements HttpHandler {
     }
 
     /** By the header of the standard when the browser comes again by itself, else by the page's own word for it. */
-    private static String lastId(Call call) {
+    private static String lastId(HttpCall call) {
         String header = call.headers().getFirst("Last-Event-ID");
         if (header != null) {
             return header;

@@ -47,6 +47,6 @@ final class Ampacity {
     }
 
     private static Map.Entry<Double, Double> entry(int gauge, double amps) {
-        return Map.entry(Gauge.squareMm(gauge), amps);
+        return Map.entry(WireGauge.squareMm(gauge), amps);
     }
 }

@@ -10,6 +10,7 @@ public final class Copper {
 
     private static final double COLD_C = 20;
     private static final double SQUARE_MM = 1e-6;
+    private static final double MM_PER_UM = 1e-3;
 
     private Copper() {}
 
@@ -31,5 +32,16 @@ public final class Copper {
      */
     public static double warmth(double celsius) {
         return 1 + PER_KELVIN * (celsius - COLD_C);
+    }
+
+    /**
+     * Resistance of the two conductors of a strip together at 20 °C.
+     *
+     * @param micrometres thickness of each, in µm, above 0
+     * @param millimetres width of each, in mm, above 0
+     * @return Ω a metre
+     */
+    public static double loopOhmsPerMetre(double micrometres, double millimetres) {
+        return 2 * ohmsPerMetre(micrometres * MM_PER_UM * millimetres);
     }
 }

@@ -65,7 +65,7 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
         if (gauge < THICKEST_AWG || gauge > THINNEST_AWG) {
             throw new IllegalArgumentException(gauge + " AWG is out of range");
         }
-        double squareMm = Gauge.squareMm(gauge);
+        double squareMm = WireGauge.squareMm(gauge);
         return new Wire(gauge + " AWG", squareMm, Copper.ohmsPerMetre(squareMm));
     }
 

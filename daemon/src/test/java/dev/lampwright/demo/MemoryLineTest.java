@@ -1,5 +1,6 @@
 package dev.lampwright.demo;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -77,6 +78,6 @@ class MemoryLineTest {
                 500_000,
                 System::nanoTime);
         real.open();
-        assertTrue(real.read(heard, 10_000) > 0);
+        assertAbove(0, real.read(heard, 10_000));
     }
 }

@@ -9,7 +9,6 @@ import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
 import dev.lampwright.protocol.MessageWriter;
 import dev.lampwright.protocol.Setup;
-import dev.lampwright.protocol.Version;
 import dev.lampwright.testing.Await;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -60,7 +59,7 @@ final class BareHost implements AutoCloseable {
 
     private boolean isThere() {
         int count = writer.begin(MessageType.HELLO, ++sequence & 0xFF)
-                .u8(Version.SPOKEN)
+                .u8(Message.WIRE_VERSION)
                 .finish();
         return exchange(writer.wire(), count)
                 .filter(said -> said.type == MessageType.HERE)

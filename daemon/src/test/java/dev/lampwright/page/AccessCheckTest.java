@@ -41,8 +41,8 @@ class AccessCheckTest {
         return Files.writeString(folder.resolve("token"), text);
     }
 
-    private static int status(Optional<Refusal> refusal) {
-        return refusal.map(Refusal::status).orElse(200);
+    private static int status(Optional<HttpCall.Refusal> refusal) {
+        return refusal.map(HttpCall.Refusal::status).orElse(200);
     }
 
     @ParameterizedTest
@@ -117,7 +117,7 @@ class AccessCheckTest {
 
     @Test
     void aStrangerIsAskedForTheToken() throws IOException {
-        Refusal refusal = guarded().refuseStranger(headers(), FROM).orElseThrow();
+        HttpCall.Refusal refusal = guarded().refuseStranger(headers(), FROM).orElseThrow();
         assertEquals(401, refusal.status());
         assertEquals("Bearer", refusal.headers().get("WWW-Authenticate"));
     }
@@ -154,7 +154,7 @@ class AccessCheckTest {
         for (int i = 0; i < 5; i++) {
             assertEquals(401, status(door.refuseToken("guess number " + i, FROM)));
         }
-        Refusal refusal = door.refuseToken(PageRig.TOKEN, FROM).orElseThrow();
+        HttpCall.Refusal refusal = door.refuseToken(PageRig.TOKEN, FROM).orElseThrow();
         assertEquals(429, refusal.status());
         assertEquals("5", refusal.headers().get("Retry-After"));
         assertEquals(

@@ -1,7 +1,7 @@
 package dev.lampwright.page;
 
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.IntStream;
@@ -42,7 +42,7 @@ class TroubleLogTest {
         assertEquals(TroubleLog.MOST, log.entries().size());
         assertEquals("test 99", own().get(0));
         logger.warn("test {}", "x".repeat(10_000));
-        assertTrue(own().get(0).length() < 500);
+        assertBelow(500, own().get(0).length());
     }
 
     @Test

@@ -1,5 +1,7 @@
 package dev.lampwright.signal;
 
+import static dev.lampwright.testing.Bounds.assertAtLeast;
+import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -66,8 +68,9 @@ class GlideTest {
             double slowest = Math.abs(target - here) / (SECOND / 4.0);
             for (long t = now; t < now + SECOND / 4; t += SECOND / 60) {
                 double value = glide.at(t);
-                assertTrue(value >= Math.min(here, target) - EXACT && value <= Math.max(here, target) + EXACT);
-                assertTrue(Math.abs(value - last) <= slowest * SECOND / 60 + Math.abs(here - last) + EXACT);
+                assertAtLeast(Math.min(here, target) - EXACT, value);
+                assertAtMost(Math.max(here, target) + EXACT, value);
+                assertAtMost(slowest * SECOND / 60 + Math.abs(here - last) + EXACT, Math.abs(value - last));
                 last = value;
             }
             last = glide.at(now + SECOND / 4);

@@ -1,5 +1,6 @@
 package dev.lampwright.signal;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -102,7 +103,7 @@ final class HeatFitTest {
     void forgetsTheFitBefore() {
         heat(132, 500, 100, 1);
         fit.fit(samples, 0, 60, 0, NOTHING_KNOWN);
-        assertTrue(fit.secondsLeft() > 0);
+        assertAbove(0, fit.secondsLeft());
         samples.clear();
         fit.fit(samples, 0, 60, 0, NOTHING_KNOWN);
         assertUnknown();

@@ -1,5 +1,8 @@
 package dev.lampwright.signal;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertAtMost;
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -39,12 +42,12 @@ final class SamplesTest {
         for (int i = 0; i < 20_000; i++) {
             now += every * (0.1 + 1.8 * chance.nextDouble());
             samples.add(now, 2 * now);
-            assertTrue(samples.size() <= Samples.MOST);
+            assertAtMost(Samples.MOST, samples.size());
         }
         double span = (now - 1000) / samples.size();
         assertTrue(samples.size() >= Samples.MOST / 3, () -> "only " + samples.size());
-        assertTrue(samples.time(0) < 1000 + 3 * span);
-        assertTrue(samples.time(samples.size() - 1) > now - 3 * span);
+        assertBelow(1000 + 3 * span, samples.time(0));
+        assertAbove(now - 3 * span, samples.time(samples.size() - 1));
         for (int i = 0; i < samples.size(); i++) {
             assertEquals(2 * samples.time(i), samples.value(i), 1e-6 * now);
             assertTrue(i == 0 || samples.time(i) > samples.time(i - 1));

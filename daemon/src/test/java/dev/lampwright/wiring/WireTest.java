@@ -1,5 +1,7 @@
 package dev.lampwright.wiring;
 
+import static dev.lampwright.testing.Bounds.assertAbove;
+import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,8 +17,8 @@ class WireTest {
     /** ASTM B258: number 36 is 0.0050 in, number 0000 is 0.4600 in, and 39 equal steps lie between. */
     @Test
     void gaugesHangOnTheirTwoFixedDiameters() {
-        assertEquals(0.0050 * 25.4, Gauge.diameterMm(36), 1e-12);
-        assertEquals(0.4600 * 25.4, Gauge.diameterMm(-3), 1e-9);
+        assertEquals(0.0050 * 25.4, WireGauge.diameterMm(36), 1e-12);
+        assertEquals(0.4600 * 25.4, WireGauge.diameterMm(-3), 1e-9);
     }
 
     /** Diameter in mm, area in mm², resistance in Ω/km: a table as manufacturers print it, seen on the web; ±1 %. */
@@ -34,7 +36,7 @@ class WireTest {
         "30, 0.255, 0.051, 338"
     })
     void gaugesAreThoseOfPrintedTables(int gauge, double millimetres, double squareMm, double ohmsPerKm) {
-        assertEquals(millimetres, Gauge.diameterMm(gauge), 0.01 * millimetres);
+        assertEquals(millimetres, WireGauge.diameterMm(gauge), 0.01 * millimetres);
         Wire wire = Wire.awg(gauge);
         assertEquals(squareMm, wire.squareMm(), 0.01 * squareMm);
         assertEquals(ohmsPerKm / 1000, wire.coldOhmsPerMetre(), 0.01 * ohmsPerKm / 1000);
@@ -46,7 +48,7 @@ class WireTest {
     void flexibleConductorsResistAsMuchAsTheStandardLetsThem(double squareMm, double ohmsPerKm) {
         Wire wire = Wire.metric(squareMm);
         assertEquals(ohmsPerKm / 1000, wire.coldOhmsPerMetre(), 1e-9);
-        assertTrue(wire.coldOhmsPerMetre() > Copper.ohmsPerMetre(squareMm));
+        assertAbove(Copper.ohmsPerMetre(squareMm), wire.coldOhmsPerMetre());
     }
 
     /** A size between those of the standard is taken for no better than the standard's worst. */
@@ -83,15 +85,16 @@ class WireTest {
         assertEquals(3.5, Wire.awg(22).bearsAmps(), 1e-9);
         assertEquals(5.5, Wire.awg(20).bearsAmps(), 1e-9);
         assertEquals(8, Wire.awg(18).bearsAmps(), 1e-9);
-        assertTrue(Wire.awg(21).bearsAmps() > 3.5 && Wire.awg(21).bearsAmps() < 5.5);
+        assertAbove(3.5, Wire.awg(21).bearsAmps());
+        assertBelow(5.5, Wire.awg(21).bearsAmps());
     }
 
     @Test
     void thickerBearsMore() {
         for (int gauge = 30; gauge > 10; gauge--) {
-            assertTrue(Wire.awg(gauge).bearsAmps() < Wire.awg(gauge - 1).bearsAmps());
+            assertBelow(Wire.awg(gauge - 1).bearsAmps(), Wire.awg(gauge).bearsAmps());
         }
-        assertTrue(Wire.metric(0.05).bearsAmps() < Wire.awg(30).bearsAmps());
+        assertBelow(Wire.awg(30).bearsAmps(), Wire.metric(0.05).bearsAmps());
         assertEquals(Wire.awg(10).bearsAmps(), Wire.metric(6).bearsAmps());
     }
 
@@ -121,6 +124,6 @@ class WireTest {
     /** Two conductors of 35 µm × 2.5 mm: 2 × 1.7241e-8 ÷ (35e-6 × 2.5e-3) = 0.39408 Ω/m, by hand. */
     @Test
     void conductorsOfAStrip() {
-        assertEquals(0.39408, Conductors.loopOhmsPerMetre(35, 2.5), 1e-5);
+        assertEquals(0.39408, Copper.loopOhmsPerMetre(35, 2.5), 1e-5);
     }
 }

@@ -6,6 +6,9 @@ import java.util.Arrays;
  * A message as {@link MessageReader} hands it over: a window on the reader's buffer, good only until the handler returns.
  */
 public final class Message {
+    /** The version of the wire that this code speaks, as {@code firmware-notes/wire.md} has it. */
+    public static final int WIRE_VERSION = 1;
+
     private static final int HEADER = 2;
 
     private final byte[] packet;

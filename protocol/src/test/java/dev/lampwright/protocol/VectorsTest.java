@@ -45,7 +45,7 @@ class VectorsTest {
     @Test
     void theMessagesOfAHandshakeAreWrittenAsTheyStand() throws MalformedMessageException {
         MessageWriter writer = new MessageWriter(Setup.LARGEST_BODY);
-        int hello = writer.begin(MessageType.HELLO, 1).u8(Version.SPOKEN).finish();
+        int hello = writer.begin(MessageType.HELLO, 1).u8(Message.WIRE_VERSION).finish();
         assertWritten("hello", writer, hello);
         Here here = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
         assertWritten("here", writer, here.write(writer, 1));

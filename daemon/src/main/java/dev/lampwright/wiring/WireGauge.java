@@ -1,12 +1,12 @@
 package dev.lampwright.wiring;
 
 /** American wire gauge. Source: ASTM B258. */
-final class Gauge {
+final class WireGauge {
     private static final double D36_MM = 0.127;
     private static final double RATIO = 92;
     private static final double STEPS = 39;
 
-    private Gauge() {}
+    private WireGauge() {}
 
     /**
      * Diameter of a solid wire.

@@ -10,7 +10,7 @@ import dev.lampwright.protocol.Message;
  * Puts a frame together from its parts, which must come in order and without gaps. Whoever hands them over calls {@link #forget}
  * when a message was lost between two. Allocates nothing for a frame.
  */
-final class PartsTaken {
+final class FrameAssembly {
     /** What became of a part. */
     enum Outcome {
         /** It was taken, and more is to come. */
@@ -30,7 +30,7 @@ final class PartsTaken {
     private Complaint complaint = Complaint.OTHER;
     private int detail;
 
-    PartsTaken(int stripBytes, int dimmers) {
+    FrameAssembly(int stripBytes, int dimmers) {
         frame = new Frame(stripBytes, dimmers);
     }
 

@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
 /** One request and its answer. Every answer has the headers that keep browsers from being misled. */
-final class Call {
+final class HttpCall {
     /** No ask is longer. */
     static final int MOST_BYTES = 65_536;
 
@@ -31,7 +31,7 @@ final class Call {
 
     private final HttpExchange exchange;
 
-    Call(HttpExchange exchange) {
+    HttpCall(HttpExchange exchange) {
         this.exchange = exchange;
         ALWAYS.forEach(exchange.getResponseHeaders()::set);
     }
@@ -106,5 +106,18 @@ final class Call {
         header("Content-Type", "text/event-stream; charset=utf-8");
         exchange.sendResponseHeaders(200, 0);
         return exchange.getResponseBody();
+    }
+
+    /**
+     * That a request is not done, and why.
+     *
+     * @param status of HTTP
+     * @param why for whoever reads it, with what would be right; one line
+     * @param headers that go with the status
+     */
+    record Refusal(int status, String why, Map<String, String> headers) {
+        Refusal(int status, String why) {
+            this(status, why, Map.of());
+        }
     }
 }
