@@ -27,35 +27,37 @@ final class BoardStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.putOut();
         String found = bench.find(() -> noted(choose(bench)));
-        Boards.Candidate candidate = again(found, bench);
-        Here here = candidate.here().orElseThrow();
-        bench.say("Controller " + id(here) + " at " + candidate.port() + ": up to " + here.mostPixels()
+        Boards.Answering board = again(found, bench);
+        Here here = board.here();
+        bench.say("Controller " + id(here) + " at " + board.port() + ": up to " + here.mostPixels()
                 + " pixels of three channels, " + here.dimmers() + " dimmers.");
-        Findings after = before.withBoard(
-                new Findings.Board(candidate.port(), bench.boards().baud(), here));
-        bench.lightUp(candidate.port(), here);
+        Findings after =
+                before.withBoard(new Findings.Board(board.port(), bench.boards().baud(), here));
+        bench.lightUp(board.port(), here);
         seeLight(after, bench);
         return after;
     }
 
-    private static Boards.Candidate choose(FittingBench bench) throws LeaveException, IOException {
+    private static Boards.Answering choose(FittingBench bench) throws LeaveException, IOException {
         while (true) {
             bench.say("Looking for controllers; each silent port takes five seconds.");
             bench.speak();
-            List<Boards.Candidate> all = bench.boards().look();
-            all.stream()
-                    .filter(each -> each.here().isEmpty())
-                    .forEach(each -> bench.say(each.port() + ": " + each.obstacle()));
-            List<Boards.Candidate> good = new ArrayList<>(
-                    all.stream().filter(each -> each.here().isPresent()).toList());
-            Optional<Boards.Candidate> chosen = good.size() == 1 ? Optional.of(good.get(0)) : ask(good, bench);
+            List<Boards.Answering> good = new ArrayList<>();
+            for (Boards.Candidate each : bench.boards().look()) {
+                if (each instanceof Boards.Silent silent) {
+                    bench.say(silent.port() + ": " + silent.obstacle());
+                } else if (each instanceof Boards.Answering answering) {
+                    good.add(answering);
+                }
+            }
+            Optional<Boards.Answering> chosen = good.size() == 1 ? Optional.of(good.get(0)) : ask(good, bench);
             if (chosen.isPresent()) {
                 return chosen.get();
             }
         }
     }
 
-    private static Optional<Boards.Candidate> ask(List<Boards.Candidate> good, FittingBench bench)
+    private static Optional<Boards.Answering> ask(List<Boards.Answering> good, FittingBench bench)
             throws LeaveException, IOException {
         if (good.isEmpty()) {
             bench.say(
@@ -69,15 +71,10 @@ final class BoardStep implements Step {
                     line -> line));
             return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
         }
-        List<Question.Option<Optional<Boards.Candidate>>> options = new ArrayList<>();
+        List<Question.Option<Optional<Boards.Answering>>> options = new ArrayList<>();
         for (int i = 0; i < good.size(); i++) {
-            Boards.Candidate each = good.get(i);
-            String words = String.join(
-                    " ",
-                    each.port(),
-                    each.description(),
-                    "controller",
-                    id(each.here().orElseThrow()));
+            Boards.Answering each = good.get(i);
+            String words = String.join(" ", each.port(), each.description(), "controller", id(each.here()));
             options.add(new Question.Option<>(Integer.toString(i + 1), words, Optional.of(each)));
         }
         options.add(new Question.Option<>("", "look again", Optional.empty()));
@@ -85,25 +82,24 @@ final class BoardStep implements Step {
                 "Which one is to be fitted?", "Unplug the others, or go back and forth: nothing is lost.", options));
     }
 
-    private static Optional<Boards.Candidate> answering(Boards.Candidate candidate, FittingBench bench) {
-        if (candidate.here().isEmpty()) {
-            bench.say(candidate.obstacle());
-            return Optional.empty();
+    private static Optional<Boards.Answering> answering(Boards.Candidate candidate, FittingBench bench) {
+        if (candidate instanceof Boards.Silent silent) {
+            bench.say(silent.obstacle());
         }
-        return Optional.of(candidate);
+        return candidate instanceof Boards.Answering answering ? Optional.of(answering) : Optional.empty();
     }
 
     /** The controller that was noted, wherever it is plugged in now. */
-    private static Boards.Candidate again(String noted, FittingBench bench) throws LeaveException, IOException {
+    private static Boards.Answering again(String noted, FittingBench bench) throws LeaveException, IOException {
         String id = noted.substring(0, noted.indexOf(BETWEEN));
         String port = noted.substring(noted.indexOf(BETWEEN) + 1);
         while (true) {
-            Boards.Candidate there = bench.boards().ask(port);
-            if (there.here().isPresent() && id(there.here().get()).equals(id)) {
+            if (bench.boards().ask(port) instanceof Boards.Answering there
+                    && id(there.here()).equals(id)) {
                 return there;
             }
-            for (Boards.Candidate other : bench.boards().look()) {
-                if (other.here().isPresent() && id(other.here().get()).equals(id)) {
+            for (Boards.Candidate each : bench.boards().look()) {
+                if (each instanceof Boards.Answering other && id(other.here()).equals(id)) {
                     return other;
                 }
             }
@@ -113,8 +109,8 @@ final class BoardStep implements Step {
         }
     }
 
-    private static String noted(Boards.Candidate candidate) {
-        return id(candidate.here().orElseThrow()) + BETWEEN + candidate.port();
+    private static String noted(Boards.Answering board) {
+        return id(board.here()) + BETWEEN + board.port();
     }
 
     private static String id(Here here) {

@@ -2,19 +2,35 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.protocol.Here;
 import java.util.List;
-import java.util.Optional;
 
 /** Where controllers are found, and lit. */
 public interface Boards {
+    /** A port that may have a controller. */
+    sealed interface Candidate {
+        /**
+         * Its best name, for the configuration.
+         *
+         * @return a path
+         */
+        String port();
+    }
+
     /**
-     * A port that may have a controller.
+     * A port where a controller answers.
      *
-     * @param port its best name, for the configuration
-     * @param description maker and product as the device tells them; may be empty
-     * @param here what the controller there says of itself; empty if none answers
-     * @param obstacle why none answers, and what to do; empty if one does
+     * @param port its best name
+     * @param description maker and product as the device has them; may be empty
+     * @param here what the controller says of itself
      */
-    public record Candidate(String port, String description, Optional<Here> here, String obstacle) {}
+    record Answering(String port, String description, Here here) implements Candidate {}
+
+    /**
+     * A port where none answers.
+     *
+     * @param port its best name
+     * @param obstacle why none does, and what to do
+     */
+    record Silent(String port, String obstacle) implements Candidate {}
 
     /**
      * Looks at all ports that there are, and asks who is there.

@@ -7,7 +7,6 @@ import dev.lampwright.link.Ports;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.protocol.Here;
 import java.util.List;
-import java.util.Optional;
 
 /** Controllers at serial ports. */
 public final class SerialBoards implements Boards {
@@ -50,16 +49,16 @@ public final class SerialBoards implements Boards {
     private Boards.Candidate ask(Port port) {
         String name = port.stablePath().isEmpty() ? port.path() : port.stablePath();
         return Ports.obstacle(port)
-                .map(obstacle -> new Boards.Candidate(name, port.description(), Optional.empty(), obstacle))
+                .<Boards.Candidate>map(obstacle -> new Boards.Silent(name, obstacle))
                 .orElseGet(() -> ask(name, port.description()));
     }
 
     private Boards.Candidate ask(String name, String description) {
         try {
             Here here = Inquiry.of(new SerialLine(name, baud), System::nanoTime);
-            return new Boards.Candidate(name, description, Optional.of(here), "");
+            return new Boards.Answering(name, description, here);
         } catch (LineException e) {
-            return new Boards.Candidate(name, description, Optional.empty(), e.getMessage());
+            return new Boards.Silent(name, e.getMessage());
         }
     }
 }

@@ -59,11 +59,11 @@ class BoardStepTest {
     }
 
     private static Boards.Candidate open(String port, Here here) {
-        return new Boards.Candidate(port, "Acorn Board", Optional.of(here), "");
+        return new Boards.Answering(port, "Acorn Board", here);
     }
 
     private static Boards.Candidate closed(String port, String obstacle) {
-        return new Boards.Candidate(port, "", Optional.empty(), obstacle);
+        return new Boards.Silent(port, obstacle);
     }
 
     private Talk fit(Desk desk, Person person) throws IOException {

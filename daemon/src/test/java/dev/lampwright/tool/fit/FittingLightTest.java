@@ -102,9 +102,9 @@ class FittingLightTest {
         @Override
         public Boards.Candidate ask(String port) {
             try {
-                return new Boards.Candidate(port, "", Optional.of(Inquiry.of(line, System::nanoTime)), "");
+                return new Boards.Answering(port, "", Inquiry.of(line, System::nanoTime));
             } catch (LineException e) {
-                return new Boards.Candidate(port, "", Optional.empty(), e.getMessage());
+                return new Boards.Silent(port, e.getMessage());
             }
         }
 

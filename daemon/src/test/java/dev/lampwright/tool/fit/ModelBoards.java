@@ -81,7 +81,7 @@ final class ModelBoards implements Boards, Eyes {
 
     @Override
     public Boards.Candidate ask(String port) {
-        return new Boards.Candidate("memory", "", Optional.of(here), "");
+        return new Boards.Answering("memory", "", here);
     }
 
     @Override
