@@ -33,30 +33,25 @@ final class StripPicture {
         StringBuilder text = new StringBuilder();
         for (int pixel = 0; pixel < decoder.pixels(strip); pixel++) {
             double[] colour = decoder.screen(strip, pixel);
-            pixel(text, colour[0], colour[1], colour[2]);
+            text.append(cell(colour[0], colour[1], colour[2]));
         }
         return depth == ColourDepth.PLAIN ? text.toString() : text.append(RESET).toString();
     }
 
-    private void pixel(StringBuilder text, double red, double green, double blue) {
-        switch (depth) {
+    private String cell(double red, double green, double blue) {
+        return switch (depth) {
             case FULL ->
-                text.append("\u001b[38;2;")
-                        .append(Math.round(red * 255))
-                        .append(';')
-                        .append(Math.round(green * 255))
-                        .append(';')
-                        .append(Math.round(blue * 255))
-                        .append("m█");
+                "\u001b[38;2;" + Math.round(red * 255) + ';' + Math.round(green * 255) + ';' + Math.round(blue * 255)
+                        + "m█";
             case INDEXED ->
-                text.append("\u001b[38;5;")
-                        .append(CUBE_START + (cube(red) * CUBE_LEVELS + cube(green)) * CUBE_LEVELS + cube(blue))
-                        .append("m█");
-            default -> {
-                double brightest = Math.max(red, Math.max(green, blue));
-                text.append(SHADES.charAt((int) Math.round(brightest * (SHADES.length() - 1))));
-            }
-        }
+                "\u001b[38;5;" + (CUBE_START + (cube(red) * CUBE_LEVELS + cube(green)) * CUBE_LEVELS + cube(blue))
+                        + "m█";
+            case PLAIN -> shade(Math.max(red, Math.max(green, blue)));
+        };
+    }
+
+    private static String shade(double light) {
+        return Character.toString(SHADES.charAt((int) Math.round(light * (SHADES.length() - 1))));
     }
 
     private static long cube(double value) {

@@ -117,7 +117,7 @@ final class PartSymbols {
      */
     static List<String> supply(Plan plan, int index) {
         Wiring.Supply supply = plan.rig().wiring().supplies().get(index);
-        Demand.Draw ceiling = plan.demands().get(Plan.CEILING).draws().get(index);
+        Demand.Draw ceiling = plan.ceiling().draws().get(index);
         String rated = supply.ratedAmps().isPresent()
                 ? "rated " + FigureText.amps(supply.ratedAmps().getAsDouble())
                 : "take " + FigureText.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";

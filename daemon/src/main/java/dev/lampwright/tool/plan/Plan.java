@@ -16,11 +16,8 @@ import java.util.stream.IntStream;
  */
 public record Plan(
         PlannedLights rig, List<Demand> demands, List<WireRun> runs, List<StripCase> cases, List<Verdict> verdicts) {
-    /** Index of the demand at the ceiling. */
-    public static final int CEILING = 1;
-
-    /** Index of the case that the strip is judged by: the ceiling where it costs most. */
-    public static final int JUDGED = 2;
+    private static final int CEILING = 1;
+    private static final int JUDGED = 2;
 
     /** Keeps copies of the lists. */
     public Plan {
@@ -52,6 +49,24 @@ public record Plan(
         verdicts.addAll(new SignalJudge(rig, FrameRate.of(rig.setup(), rig.baud())).verdicts());
         verdicts.sort(Verdict.WORST_FIRST);
         return new Plan(rig, demands(rig, connectors, runs, meters), runs, cases, verdicts);
+    }
+
+    /**
+     * The demand at the ceiling.
+     *
+     * @return one of {@link #demands}
+     */
+    public Demand ceiling() {
+        return demands.get(CEILING);
+    }
+
+    /**
+     * The case that the strip is judged by: the ceiling where it costs most.
+     *
+     * @return one of {@link #cases}
+     */
+    public StripCase judged() {
+        return cases.get(JUDGED);
     }
 
     /**

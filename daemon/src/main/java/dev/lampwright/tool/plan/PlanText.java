@@ -54,7 +54,8 @@ public final class PlanText {
     private static String margin(Verdict verdict) {
         return switch (verdict.level()) {
             case OPEN -> "";
-            default -> " [margin " + FigureText.percent(verdict.figure().margin()) + "]";
+            case OVER, CARE, GOOD ->
+                " [margin " + FigureText.percent(verdict.figure().margin()) + "]";
         };
     }
 

@@ -207,7 +207,7 @@ final class StripDrawing {
     private void squares(double y) {
         int pixels = plan.rig().setup().pixels();
         int squares = Math.min(pixels, MOST_SQUARES);
-        double[] volts = plan.cases().get(Plan.JUDGED).volts();
+        double[] volts = plan.judged().volts();
         double step = PIXELS_WIDTH / squares;
         double size = Math.min(14, 0.7 * step);
         for (int i = 0; i < squares; i++) {

@@ -149,7 +149,7 @@ class PlanTest {
                 """);
         Verdict verdict = Rigs.verdict(plan, SUPPLY);
         assertEquals(Verdict.Severity.CARE, verdict.level());
-        StripCase judged = plan.cases().get(Plan.JUDGED);
+        StripCase judged = plan.judged();
         assertEquals(9, judged.lowestAt());
         // Five pixels of 195 mA and one of the rest, from the far end: 0.195 × (0.9 + 0.8 + 0.7 + 0.6 + 0.5) + 0.025 ×
         // 0.4 V at pixel 9.
