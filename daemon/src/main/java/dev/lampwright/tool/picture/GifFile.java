@@ -23,7 +23,7 @@ final class GifFile {
     private static final byte[] FOR_EVER = {1, 0, 0};
 
     static {
-        Headless.begin();
+        Paper.needNoScreen();
     }
 
     private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();

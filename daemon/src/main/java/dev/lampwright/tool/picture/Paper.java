@@ -13,11 +13,19 @@ final class Paper implements AutoCloseable {
     private static final double ARROW = 3.5;
 
     static {
-        Headless.begin();
+        needNoScreen();
     }
 
     private final BufferedImage image;
     private final Graphics2D graphics;
+
+    /**
+     * Tells the drawing library that there is no display, which it looks for when it is first used, and fails without one. To be called
+     * before anything of the drawing library is.
+     */
+    static void needNoScreen() {
+        System.setProperty("java.awt.headless", "true");
+    }
 
     /** Where a text stands to a point. */
     enum Side {
