@@ -35,7 +35,7 @@ final class BrightnessStep implements Step {
             choice = ask(choice.step, highest, bench);
         }
         double share = BrightnessScale.share(choice.step);
-        bench.say("Brightness is " + NumberText.shown(share) + " of full light.");
+        bench.say("Brightness is " + TypedNumbers.shown(share) + " of full light.");
         return before.withBrightness(share);
     }
 
@@ -73,7 +73,7 @@ final class BrightnessStep implements Step {
             case "" -> new Choice(step, true);
             case "+" -> new Choice(within(step + 1, highest), false);
             case "-" -> new Choice(within(step - 1, highest), false);
-            default -> new Choice(NumberText.readWhole(line, 1, highest), false);
+            default -> new Choice(TypedNumbers.readWhole(line, 1, highest), false);
         };
     }
 

@@ -74,12 +74,13 @@ final class ConfigText {
         } else {
             line("# Measured, rounded up to a tenth; behind it value and standard error.");
             line(
-                    "channel_mA = [" + joined(currents.get(), each -> decimal(NumberText.upToTenth(each.value())))
+                    "channel_mA = [" + joined(currents.get(), each -> decimal(TypedNumbers.upToTenth(each.value())))
                             + "]",
                     joined(currents.get(), Findings.Milliamps::toString));
             line(
                     "idle_mA = "
-                            + decimal(NumberText.upToTenth(currents.get().idle().value())),
+                            + decimal(
+                                    TypedNumbers.upToTenth(currents.get().idle().value())),
                     currents.get().idle().toString());
         }
     }
@@ -167,6 +168,6 @@ final class ConfigText {
     }
 
     private static String decimal(double number) {
-        return NumberText.shown(number);
+        return TypedNumbers.shown(number);
     }
 }

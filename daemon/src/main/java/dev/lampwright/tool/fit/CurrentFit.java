@@ -57,14 +57,14 @@ final class CurrentFit {
             int worst = fit.worst();
             double model = readings[worst] - fit.residual(worst);
             return Optional.of(
-                    "the reading for " + patterns.get(worst).words() + " is " + NumberText.shown(readings[worst])
+                    "the reading for " + patterns.get(worst).words() + " is " + TypedNumbers.shown(readings[worst])
                             + " mA, where the others make about " + Math.round(model) + " mA likely");
         }
         for (int i = 0; i < setup.channels(); i++) {
             double channel = fit.value(1 + i);
             if (channel <= 0 || channel > MOST_CHANNEL) {
                 return Optional.of("the channel " + setup.order().charAt(i) + " would take "
-                        + NumberText.shown(Math.round(channel * 10) / 10.0) + " mA at full, for one pixel");
+                        + TypedNumbers.shown(Math.round(channel * 10) / 10.0) + " mA at full, for one pixel");
             }
         }
         return nonsenseInTheDark();

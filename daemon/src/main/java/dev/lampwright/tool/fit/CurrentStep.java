@@ -69,7 +69,7 @@ final class CurrentStep implements Step {
                     List.of(),
                     "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
                             + " multiply by 1000.",
-                    line -> NumberText.read(line, 0, MOST_MILLIAMPS)));
+                    line -> TypedNumbers.read(line, 0, MOST_MILLIAMPS)));
             if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
                 return readings;
             }
@@ -87,7 +87,7 @@ final class CurrentStep implements Step {
                     + currents.channels().get(i));
         }
         lines.add("  one dark pixel: " + currents.idle());
-        lines.add("Readings are off the model by " + NumberText.shown(Math.round(fit.deviation() * 10) / 10.0)
+        lines.add("Readings are off the model by " + TypedNumbers.shown(Math.round(fit.deviation() * 10) / 10.0)
                 + " mA (standard deviation).");
         bench.say(lines.toArray(String[]::new));
         return before.withCurrents(currents);

@@ -50,7 +50,7 @@ final class DimmersStep implements Step {
                 List.of(),
                 "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
                         + " mA while they are tried.",
-                line -> NumberText.readWhole(line, 1, MOST_MILLIAMPS)));
+                line -> TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS)));
         return tried(before, supply, full, outputs, bench);
     }
 
@@ -103,6 +103,6 @@ final class DimmersStep implements Step {
                 "How many mA does it take at full? Enter means " + full + ".",
                 List.of(),
                 "Watts ÷ volts × 1000, by its label; of a colour strip, for this colour alone.",
-                line -> line.isEmpty() ? full : NumberText.readWhole(line, 1, full));
+                line -> line.isEmpty() ? full : TypedNumbers.readWhole(line, 1, full));
     }
 }

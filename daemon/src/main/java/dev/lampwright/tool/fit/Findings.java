@@ -117,8 +117,8 @@ record Findings(
 
         @Override
         public String toString() {
-            String most = error < FINEST ? "under " + FINEST : NumberText.shown(hundredths(error));
-            return NumberText.shown(hundredths(value)) + " ± " + most + " mA";
+            String most = error < FINEST ? "under " + FINEST : TypedNumbers.shown(hundredths(error));
+            return TypedNumbers.shown(hundredths(value)) + " ± " + most + " mA";
         }
     }
 

@@ -138,7 +138,7 @@ final class FittingSetups {
 
     /** As the configuration will have it. */
     private static int microamps(double milliamps) {
-        return (int) Math.round(NumberText.upToTenth(milliamps) * MICRO);
+        return (int) Math.round(TypedNumbers.upToTenth(milliamps) * MICRO);
     }
 
     /** The full level. */

@@ -29,7 +29,7 @@ final class PrinterStep implements Step {
             "For how many seconds? Enter means 60.",
             List.of(),
             "The longer it listens, the more it finds; the first minutes of a print tell most.",
-            line -> line.isEmpty() ? 60 : NumberText.readWhole(line, 1, 3600));
+            line -> line.isEmpty() ? 60 : TypedNumbers.readWhole(line, 1, 3600));
 
     private static final Question<String> URL = new Question<>(
             "Which MQTT broker does the printer speak to? Enter means " + USUAL + ".",

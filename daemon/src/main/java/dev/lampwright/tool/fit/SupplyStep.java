@@ -66,7 +66,7 @@ final class SupplyStep implements Step {
                 List.of(),
                 "No frame will ask for more than the ceiling, and the controller holds it too. Take less if the wires or"
                         + " connectors are thin: 'lampwright plan' tells what they carry.",
-                line -> line.isEmpty() ? most : NumberText.readWhole(line, LEAST_CEILING, most));
+                line -> line.isEmpty() ? most : TypedNumbers.readWhole(line, LEAST_CEILING, most));
     }
 
     /**
@@ -82,12 +82,12 @@ final class SupplyStep implements Step {
                 voltsWords,
                 List.of(),
                 "It stands on the supply's label, behind OUTPUT, and on the lights.",
-                line -> line.isEmpty() ? usualVolts : NumberText.read(line, LEAST_VOLTS, MOST_VOLTS)));
+                line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS)));
         OptionalDouble amps = bench.ask(new Question<>(
                 "How many amperes can it give? Enter if you do not know.",
                 List.of(),
                 "It stands on the supply's label, behind OUTPUT, for instance 4 A; 4000 mA are 4.",
-                line -> NumberText.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
+                line -> TypedNumbers.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
         OptionalDouble fuse = amps.isEmpty() ? amps : fuse(bench);
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
     }
@@ -98,7 +98,9 @@ final class SupplyStep implements Step {
                 "What fuse is in the red wire, in amperes? 0 if there is none, Enter if you do not know.",
                 List.of(),
                 "The fuse protects the wire behind it. Its rating is printed or stamped on it, for instance T3.15A.",
-                line -> line.equals("0") ? OptionalDouble.of(0) : NumberText.readIfThere(line, LEAST_FUSE, MOST_AMPS)));
+                line -> line.equals("0")
+                        ? OptionalDouble.of(0)
+                        : TypedNumbers.readIfThere(line, LEAST_FUSE, MOST_AMPS)));
         return fuse.stream().filter(amps -> amps > 0).findFirst();
     }
 }

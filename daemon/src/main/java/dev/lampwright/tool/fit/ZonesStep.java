@@ -86,10 +86,10 @@ final class ZonesStep implements Step {
         }
         char sign = line.charAt(0);
         if (sign != '+' && sign != '-') {
-            return NumberText.readWhole(line, 0, pixels - 1);
+            return TypedNumbers.readWhole(line, 0, pixels - 1);
         }
         boolean signs = line.chars().allMatch(c -> c == sign);
-        int far = signs ? line.length() : NumberText.readWhole(line.substring(1), 1, pixels);
+        int far = signs ? line.length() : TypedNumbers.readWhole(line.substring(1), 1, pixels);
         int to = sign == '+' ? from + far : from - far;
         if (to < 0 || to >= pixels) {
             throw new Question.UnusableException("the strip goes from 0 to " + (pixels - 1));

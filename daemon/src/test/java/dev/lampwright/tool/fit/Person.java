@@ -161,7 +161,7 @@ final class Person {
             return Optional.of(brightest > 40 ? "-" : brightest < 30 ? "+" : "");
         }
         if (question.startsWith("Reading ")) {
-            return Optional.of(NumberText.shown(eyes.meter()));
+            return Optional.of(TypedNumbers.shown(eyes.meter()));
         }
         if (question.startsWith("The controller has ")) {
             return yes(!dimmers.isEmpty());

@@ -5,8 +5,8 @@ import java.math.RoundingMode;
 import java.util.OptionalDouble;
 
 /** Numbers as people type them, and as they are shown. */
-final class NumberText {
-    private NumberText() {}
+final class TypedNumbers {
+    private TypedNumbers() {}
 
     /**
      * Reads a number; a comma may stand for the point.
