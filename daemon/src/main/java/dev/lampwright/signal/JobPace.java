@@ -13,7 +13,7 @@ final class JobPace {
     private static final double ANOTHER_JOB = 0.005;
 
     /** A straight line through samples, by least squares. */
-    static final class StraightLine {
+    private static final class StraightLine {
         private double slope = Double.NaN;
         private double meanTime;
         private double meanValue;

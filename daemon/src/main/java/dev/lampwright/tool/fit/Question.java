@@ -102,15 +102,14 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
      * @param line what was typed
      * @param taken names that other things have
      * @return the name
-     * @throws Question.UnusableException if it is none, or taken
+     * @throws UnusableException if it is none, or taken
      */
-    static String readName(String line, Collection<String> taken) throws Question.UnusableException {
+    static String readName(String line, Collection<String> taken) throws UnusableException {
         if (!NAME.matcher(line).matches()) {
-            throw new Question.UnusableException(
-                    "a name begins with a letter and has letters, digits, _ and -, 31 at most");
+            throw new UnusableException("a name begins with a letter and has letters, digits, _ and -, 31 at most");
         }
         if (ALWAYS_THERE.contains(line) || taken.contains(line)) {
-            throw new Question.UnusableException(line + " is the name of something else already; choose another");
+            throw new UnusableException(line + " is the name of something else already; choose another");
         }
         return line;
     }

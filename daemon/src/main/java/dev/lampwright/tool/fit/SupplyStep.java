@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
 final class SupplyStep implements Step {
     private static final double USUAL_VOLTS = 5;
     private static final int LEAST_CEILING = 20;
-
     private static final double LEAST_VOLTS = 3;
 
     /** Highest voltage that is safe to touch: 60 V of direct current (IEC 62368-1, ES1; from memory). */

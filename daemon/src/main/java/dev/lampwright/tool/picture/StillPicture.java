@@ -236,7 +236,7 @@ public final class StillPicture {
     }
 
     /** Round distances for the marks of a scale. */
-    static final class RoundSteps {
+    private static final class RoundSteps {
         private static final int[] COUNTS = {
             1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000
         };
