@@ -40,7 +40,7 @@ static void say_here(uint8_t sequence)
     answer_byte(&answer, DIMMERS);
     answer_byte(&answer, CREDITS);
     answer_number(&answer, STRIP_BYTE_NS);
-    answer_byte(&answer, 0);
+    answer_byte(&answer, LISTENS);
     answer_end(&answer);
 }
 

@@ -1,6 +1,6 @@
 /**
  * The controller: answers the host's messages and shows its frames (wire.md section 2). One message is answered before the
- * next is read, so it gives one credit. It neither waits nor allocates; what it needs of a board is in port.h.
+ * next is read. It neither waits nor allocates; what it needs of a board is in port.h, what a board can do in limits.h.
  */
 #ifndef CONTROLLER_H
 #define CONTROLLER_H
@@ -17,9 +17,6 @@
 
 /** Version of this firmware: major, minor, patch. */
 #define FIRMWARE_VERSION { 1, 0, 0 }
-
-/** Messages that may be unanswered at one time. */
-#define CREDITS 1
 
 /** How long a change of the light waits for a packet under way to end: longer than the longest one takes at 57600 baud. */
 #define PATIENCE_MS 250

@@ -18,7 +18,8 @@ struct sum {
 
 /** A frame. All zero, it is a dark frame of no bytes, to be shown but not to be opened or put into before frame_clear. */
 struct frame {
-    uint8_t bytes[STORE_BYTES];  /* 0 past `length` */
+    /* 0 past `length`. Aligned, so that a board may copy it by words. */
+    uint8_t bytes[STORE_BYTES] __attribute__((aligned(__alignof__(uint32_t))));
     uint16_t duty[DIMMERS];      /* 0 to 65535 */
     struct sum sum[CHANNELS];    /* of the bytes of each channel before `at` */
     uint16_t at;                 /* where the next byte goes */

@@ -19,6 +19,16 @@
 #define STRIP_BYTE_NS 10000
 #endif
 
+/** Messages that may be unanswered at one time: what the board takes in while one of them is worked on. 1 or more. */
+#ifndef CREDITS
+#define CREDITS 1
+#endif
+
+/** 1 where the board listens to the line while it drives the strip, else 0. */
+#ifndef LISTENS
+#define LISTENS 0
+#endif
+
 /** Supplies that a set-up can name (wire.md section 3). */
 #define SUPPLIES 4
 
