@@ -63,11 +63,11 @@ static bool make_link(const char *slave, const char *link)
     return false;
 }
 
-static bool prepare(int master, const char *link)
+bool pty_prepare(const struct pty *pty)
 {
     char slave[64];
-    return grantpt(master) == 0 && unlockpt(master) == 0 && ptsname_r(master, slave, sizeof slave) == 0
-        && prepare_slave(slave) && make_link(slave, link);
+    return grantpt(pty->master) == 0 && unlockpt(pty->master) == 0 && ptsname_r(pty->master, slave, sizeof slave) == 0
+        && prepare_slave(slave) && make_link(slave, pty->link);
 }
 
 bool pty_plug(struct pty *pty, const char *link)
@@ -76,7 +76,7 @@ bool pty_plug(struct pty *pty, const char *link)
     pty->master = posix_openpt(O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC);
     if (pty->master < 0)
         return false;
-    if (prepare(pty->master, link))
+    if (pty_prepare(pty))
         return true;
     int reason = errno;
     close(pty->master);

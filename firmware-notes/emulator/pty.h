@@ -18,6 +18,9 @@ struct pty {
 /* Makes the pty and the link to its slave, in place of whatever link stood there. False, with errno, if it cannot. */
 bool pty_plug(struct pty *pty, const char *link);
 
+/* Makes a master that is open already ready to be used, with the link to its slave. False, with errno, if it cannot. */
+bool pty_prepare(const struct pty *pty);
+
 /* Removes the link and closes the pty: the host sees its device vanish. Nothing to do when unplugged. */
 void pty_unplug(struct pty *pty);
 

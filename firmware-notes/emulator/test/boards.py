@@ -14,9 +14,13 @@ PATIENCE_S = 20
 
 
 class Board:
-    """One running board, in a folder of its own."""
+    """
+    One running board, in a folder of its own. Where its device `vanishes` with each reset of the chip, it is opened again when it
+    is back.
+    """
 
-    def __init__(self, program, elf, *options, opens=True):
+    def __init__(self, program, elf, *options, opens=True, vanishes=False):
+        self.vanishes = vanishes
         self.folder = tempfile.TemporaryDirectory()
         self.link = os.path.join(self.folder.name, "tty")
         self.started_s = time.monotonic()
@@ -104,6 +108,24 @@ class Board:
                 raise AssertionError("bytes that the board sent did not come")
         self.command("reset")
         self.command("stall 0")
+        self.come_back()
+
+    def come_back(self):
+        """The chip was reset."""
+        if not self.vanishes:
+            return
+        os.close(self.device)
+        self.expect(lambda line: line.get("event") == "plugged")
+        self.open()
+
+    def plug_again(self):
+        """Pulls the plug and puts it back."""
+        self.command("unplug")
+        os.close(self.device)
+        self.command("plug")
+        if self.vanishes:
+            self.expect(lambda line: line.get("event") == "plugged")
+        self.open()
 
     def ask(self, data, count=1):
         self.write(data)

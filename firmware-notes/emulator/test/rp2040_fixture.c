@@ -1,0 +1,18 @@
+/*
+ * A firmware for the tests of the emulated board: reads a word where none is. A chip would fault; the board has to tell.
+ */
+#include <stdint.h>
+
+void start(void);
+
+extern uint32_t stack_top[];
+
+__attribute__((section(".start"))) void start(void)
+{
+    uint32_t at = 0x20000001;
+    __asm__ volatile("ldr %0, [%0]" : "+l"(at)); /* C would have the compiler read it by bytes */
+    for (;;)
+        __asm__ volatile("wfi");
+}
+
+__attribute__((section(".start_vectors"), used)) static void *const vectors[2] = { stack_top, (void *)start };

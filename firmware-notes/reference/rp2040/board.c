@@ -1,0 +1,92 @@
+/**
+ * The RP2040: what starts it, what watches over it, and its loop.
+ */
+#include <string.h>
+
+#include "clock.h"
+#include "controller.h"
+#include "dimmers.h"
+#include "flash.h"
+#include "line.h"
+#include "port.h"
+#include "rp2040.h"
+#include "strip.h"
+
+/* The watchdog counts down twice in a microsecond (datasheet, erratum RP2040-E1). */
+#define WATCHDOG_US 250000u
+
+#define USED (RESET_DMA | RESET_IO_BANK0 | RESET_PADS_BANK0 | RESET_PIO0 | RESET_PIO1 | RESET_PWM)
+
+static struct controller controller;
+static uint8_t own_id[PORT_ID_BYTES];
+
+void port_id(uint8_t id[PORT_ID_BYTES])
+{
+    memcpy(id, own_id, PORT_ID_BYTES);
+}
+
+static void leave_reset(void)
+{
+    CLEAR_BITS(RESETS) = USED;
+    while ((REG(RESETS_DONE) & USED) != USED) {
+    }
+}
+
+/* A reset by the watchdog reaches all but the oscillators, as a reset by the button does. */
+static void start_watchdog(void)
+{
+    REG(PSM_WDSEL) = PSM_ALL & ~(PSM_ROSC | PSM_XOSC);
+    WATCHDOG_LOAD = 2 * WATCHDOG_US;
+    WATCHDOG_CTRL = WATCHDOG_ENABLE;
+}
+
+static void take_bytes(void)
+{
+    uint8_t *bytes;
+    bool lost = line_lost();
+    uint8_t count = line_waiting(&bytes);
+    if (count > 0)
+        controller_take(&controller, bytes, count);
+    line_drop(count);
+    if (lost && count == 0) {
+        controller_overrun(&controller);
+        line_resume();
+    }
+}
+
+/* Until a byte comes, a host, or the next millisecond. What comes in between ends the sleep at once. */
+static void sleep_a_while(void)
+{
+    uint8_t *bytes;
+    interrupts_off();
+    if (line_waiting(&bytes) == 0 && !line_lost())
+        sleep();
+    interrupts_on();
+}
+
+int main(void)
+{
+    uint32_t told_ms = 0;
+    clock_start();
+    leave_reset();
+    dimmers_start();
+    strip_start();
+    flash_id(own_id);
+    start_watchdog();
+    clock_tick();
+    controller_start(&controller);
+    strip_wait();
+    line_start(own_id);
+    for (;;) {
+        WATCHDOG_LOAD = 2 * WATCHDOG_US;
+        take_bytes();
+        if (line_opened())
+            controller_greet();
+        dimmers_poll();
+        uint32_t ms = clock_ms();
+        if (ms != told_ms)
+            controller_tick(&controller, ms);
+        told_ms = ms;
+        sleep_a_while();
+    }
+}
