@@ -41,7 +41,20 @@ class ArchitectureTest {
     static final ArchRule ONLY_CLI_KNOWS_PICOCLI = only("picocli..", "..cli..");
 
     @ArchTest
-    static final ArchRule ONLY_CONFIG_KNOWS_TOML = only("com.fasterxml.jackson.dataformat.toml..", "..config..");
+    static final ArchRule ONLY_CONFIG_KNOWS_TOML = noClasses()
+            .that()
+            .resideOutsideOfPackages("..config..", "..toml..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("..toml..");
+
+    @ArchTest
+    static final ArchRule THE_TOML_READER_STANDS_ALONE = classes()
+            .that()
+            .resideInAPackage("..toml..")
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage("..toml..", "java.lang..", "java.math..", "java.time..", "java.util..");
 
     /** Behind {@code payload} there are {@code Value}s; the others write JSON, or read what is not a printer's. */
     @ArchTest

@@ -4,6 +4,7 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
+import dev.lampwright.toml.Toml;
 import dev.lampwright.wiring.Wiring;
 import java.nio.file.Path;
 import java.util.Map;
@@ -59,9 +60,8 @@ public final class ConfigFile {
      * @throws ConfigException with all mistakes in that section, or if the file cannot be read
      */
     public static Broker readBroker(Path file) throws ConfigException {
-        String text = FileText.read(file);
-        Mistakes findings = new Mistakes(file.toString(), LineIndex.of(text));
-        Table broker = Table.root(Toml.parse(text, file.toString()), findings).table("broker");
+        Mistakes findings = new Mistakes(file.toString(), Toml.read(FileText.read(file)));
+        Table broker = findings.root().table("broker");
         return broker(broker, file.toAbsolutePath().getParent(), findings);
     }
 
@@ -73,7 +73,7 @@ public final class ConfigFile {
      * @throws ConfigException with all mistakes
      */
     public static Broker broker(Map<String, Object> values) throws ConfigException {
-        Mistakes findings = new Mistakes("broker", LineIndex.of(""));
+        Mistakes findings = new Mistakes("broker", Toml.read(""));
         return broker(Table.root(values, findings), Path.of("").toAbsolutePath(), findings);
     }
 
@@ -85,9 +85,8 @@ public final class ConfigFile {
     }
 
     private static Examined examine(String text, String name, Path folder) throws ConfigException {
-        Map<String, Object> values = Toml.parse(text, name);
-        Mistakes findings = new Mistakes(name, LineIndex.of(text));
-        Table root = Table.root(values, findings);
+        Mistakes findings = new Mistakes(name, Toml.read(text));
+        Table root = findings.root();
         Config config = config(root, folder);
         root.noteUnknown();
         findings.throwIfMistaken();

@@ -3,6 +3,7 @@ package dev.lampwright.config;
 import dev.lampwright.cue.CueSpec;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.LookSpec;
+import dev.lampwright.toml.Toml;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -47,7 +48,7 @@ record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
     private static Table builtIn() {
         try (InputStream file = LooksAndCues.class.getResourceAsStream(BUILT_IN)) {
             String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
-            return Table.root(Toml.parse(text, BUILT_IN), new Mistakes(BUILT_IN, LineIndex.of(text)));
+            return new Mistakes(BUILT_IN, Toml.read(text)).root();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (ConfigException e) {

@@ -1,5 +1,7 @@
 package dev.lampwright.config;
 
+import dev.lampwright.toml.TomlDocument;
+import dev.lampwright.toml.TomlMistake;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -13,13 +15,37 @@ final class Mistakes {
             Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
 
     private final String file;
-    private final LineIndex lines;
+    private final TomlDocument document;
     private final Set<Mistake> mistakes = new LinkedHashSet<>();
     private final Map<String, String> defaults = new LinkedHashMap<>();
 
-    Mistakes(String file, LineIndex lines) {
+    /**
+     * Begins with what is wrong with the text itself.
+     *
+     * @param file name of the file, for the complaints
+     * @param document what was read from it
+     */
+    Mistakes(String file, TomlDocument document) {
         this.file = file;
-        this.lines = lines;
+        this.document = document;
+        document.mistakes().forEach(this::syntax);
+    }
+
+    private void syntax(TomlMistake mistake) {
+        String column = mistake.column() == 0 ? "" : "column " + mistake.column() + ": ";
+        mistakes.add(new Mistake(
+                file, mistake.line(), Wording.key(mistake.key()), column + mistake.what(), mistake.whatWouldBeRight()));
+    }
+
+    /**
+     * A file's values, once its text is known to be right.
+     *
+     * @return the outermost table
+     * @throws ConfigException if there are mistakes
+     */
+    Table root() throws ConfigException {
+        throwIfMistaken();
+        return Table.root(document.values(), this);
     }
 
     /**
@@ -30,7 +56,7 @@ final class Mistakes {
      * @param whatWouldBeRight what to do
      */
     void mistake(List<String> path, String what, String whatWouldBeRight) {
-        mistakes.add(new Mistake(file, lines.line(path), Wording.key(path), what, whatWouldBeRight));
+        mistakes.add(new Mistake(file, document.line(path), Wording.key(path), what, whatWouldBeRight));
     }
 
     /**
@@ -39,7 +65,7 @@ final class Mistakes {
      * @return new findings
      */
     Mistakes unheard() {
-        return new Mistakes(file, lines);
+        return new Mistakes(file, document);
     }
 
     /**

@@ -39,7 +39,7 @@ final class Table {
     /**
      * The outermost table.
      *
-     * @param values what stands in it, as {@link Toml} gives it
+     * @param values what stands in it, as {@code Toml} gives it
      * @param findings where mistakes go
      * @return the table
      */

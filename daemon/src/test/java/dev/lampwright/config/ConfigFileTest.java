@@ -13,6 +13,7 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Room;
+import dev.lampwright.toml.Mutation;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;

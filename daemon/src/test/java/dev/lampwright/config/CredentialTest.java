@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.toml.Toml;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
@@ -15,7 +16,7 @@ class CredentialTest {
     private static final Path FOLDER = Path.of("/etc/lampwright");
     private static final Map<String, String> SERVICE = Map.of("CREDENTIALS_DIRECTORY", "/run/credentials/x.service");
 
-    private final Mistakes findings = new Mistakes("alder.toml", LineIndex.of(""));
+    private final Mistakes findings = new Mistakes("alder.toml", Toml.read(""));
 
     private Optional<Path> read(String text, Map<String, String> environment) {
         return BrokerSection.passwordFile(Table.root(Map.of("password_file", text), findings), FOLDER, environment);

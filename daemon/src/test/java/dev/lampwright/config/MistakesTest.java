@@ -57,6 +57,21 @@ class MistakesTest {
     }
 
     @Test
+    void mistakesOfSyntaxAreReportedTogether() {
+        assertEquals(
+                List.of(
+                        "t.toml:1: column 14: the quote that opens here is not closed; close it on the same line",
+                        "t.toml:5: column 19: \"/dev/ttyACM0\" is not a value;"
+                                + " put text in \"quotes\", and write numbers without a unit",
+                        "t.toml:7: strip.pixels: is given on line 6 already; keep one of the two"),
+                mistakes(GOOD.replace("alder\"", "alder").replace("\"/dev/ttyACM0\"", "/dev/ttyACM0")
+                                + "strip.pixels = 11\n")
+                        .stream()
+                        .map(Mistake::toString)
+                        .toList());
+    }
+
+    @Test
     void wholeNumbers() {
         assertEquals("t.toml:7: frames_per_s: is 0; give a whole number from 1 to 240", added("frames_per_s = 0"));
         assertEquals("t.toml:7: frames_per_s: is 241; give a whole number from 1 to 240", added("frames_per_s = 241"));

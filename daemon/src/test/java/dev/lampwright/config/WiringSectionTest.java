@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.toml.Toml;
 import dev.lampwright.wiring.Wire;
 import dev.lampwright.wiring.Wiring;
 import java.util.List;
@@ -114,8 +115,8 @@ class WiringSectionTest {
     /** They would bury what {@code check} has to tell. */
     @Test
     void itsDefaultsAreToldByThePlanOnly() throws ConfigException {
-        Mistakes findings = new Mistakes("t.toml", LineIndex.of(GOOD));
-        Table root = Table.root(Toml.parse(GOOD, "t.toml"), findings);
+        Mistakes findings = new Mistakes("t.toml", Toml.read(GOOD));
+        Table root = findings.root();
         Wiring wiring = WiringSection.read(root, 5, 10, List.of("work", "glow", "side"));
         assertAbove(10, wiring.defaults().size());
         assertTrue(findings.defaults().isEmpty(), findings.defaults().toString());

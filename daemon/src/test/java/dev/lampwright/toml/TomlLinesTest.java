@@ -1,17 +1,15 @@
-package dev.lampwright.config;
+package dev.lampwright.toml;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-class LineIndexTest {
+class TomlLinesTest {
     /** Forms of TOML 1.0 (toml.io, sections Keys, Table, Inline Table, Array of Tables; from memory). */
     private static final String FORMS = """
             # comment
@@ -46,7 +44,7 @@ class LineIndexTest {
             name = "b"
             """;
 
-    private static final LineIndex INDEX = LineIndex.of(FORMS);
+    private static final TomlDocument INDEX = Toml.read(FORMS);
 
     @Test
     void keys() {
@@ -96,28 +94,20 @@ class LineIndexTest {
 
     @Test
     void aTableStandsAtItsHeaderEvenIfAKeyBelowCameEarlier() {
-        assertEquals(2, LineIndex.of("[a.b]\n[a]\nc = 1\n").line(List.of("a")));
+        assertEquals(2, Toml.read("[a.b]\n[a]\nc = 1\n").line(List.of("a")));
     }
 
     @Test
-    void theFirstKeyThatIsGivenTwice() {
-        LineIndex.Repeat repeat =
-                LineIndex.of("[a]\nb = 1\nc = 2\n\nb = 3\nc = 4\n").repeat().get();
-        assertEquals(new LineIndex.Repeat(List.of("a", "b"), 2, 5), repeat);
-        assertTrue(INDEX.repeat().isEmpty());
-    }
-
-    @Test
-    void randomTextsAreFoundWhereTheyWereWritten() throws ConfigException {
+    void randomTextsAreFoundWhereTheyWereWritten() {
         for (long seed = 0; seed < 1000; seed++) {
             RandomToml toml = new RandomToml(seed);
-            LineIndex index = LineIndex.of(toml.text());
+            TomlDocument document = Toml.read(toml.text());
             Set<List<String>> parsed = new LinkedHashSet<>();
-            collect(List.of(), Toml.parse(toml.text(), "random"), parsed);
+            collect(List.of(), document.values(), parsed);
             assertEquals(parsed, toml.lines().keySet(), toml.text());
             String shown = "seed " + seed + "\n" + toml.text();
-            toml.lines().forEach((path, line) -> assertEquals(line, index.line(path), () -> path + " in " + shown));
-            assertTrue(index.repeat().isEmpty(), shown);
+            toml.lines().forEach((path, line) -> assertEquals(line, document.line(path), () -> path + " in " + shown));
+            assertEquals(List.of(), document.mistakes(), shown);
         }
     }
 
@@ -138,24 +128,5 @@ class LineIndexTest {
         List<String> inner = new ArrayList<>(path);
         inner.add(name.toString());
         return List.copyOf(inner);
-    }
-
-    @Test
-    void anythingComesToAnEndWithoutThrowing() {
-        Random random = new Random(1);
-        for (long seed = 0; seed < 1000; seed++) {
-            String text = Mutation.of(new RandomToml(seed).text(), random);
-            int lines = (int) text.chars().filter(c -> c == '\n').count() + 1;
-            LineIndex index = LineIndex.of(text);
-            assertTrue(index.line(List.of("array0")) <= lines);
-        }
-    }
-
-    @Test
-    void deepNestingComesToAnEnd() {
-        for (String piece : List.of("[", "{", "a.", "[[", "a={", "[{a=", "\"", "'", "\"\"\"", "\\", "=", ",", "]")) {
-            LineIndex.of("a = " + piece.repeat(20_000));
-            LineIndex.of(piece.repeat(20_000));
-        }
     }
 }

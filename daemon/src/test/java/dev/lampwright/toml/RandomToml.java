@@ -1,4 +1,4 @@
-package dev.lampwright.config;
+package dev.lampwright.toml;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Random;
 
 /** Writes TOML 1.0 by chance, and notes where it has put each key. The same seed gives the same text. */
-final class RandomToml {
+public final class RandomToml {
     private static final List<String> SCALARS = List.of(
             "1",
             "0x1F",
@@ -34,7 +34,12 @@ final class RandomToml {
     private int line = 1;
     private int names;
 
-    RandomToml(long seed) {
+    /**
+     * Writes a text.
+     *
+     * @param seed the same seed gives the same text
+     */
+    public RandomToml(long seed) {
         random = new Random(seed);
         newline = random.nextBoolean() ? "\n" : "\r\n";
         pairs(List.of());
@@ -47,7 +52,12 @@ final class RandomToml {
         }
     }
 
-    String text() {
+    /**
+     * The text.
+     *
+     * @return valid TOML 1.0
+     */
+    public String text() {
         return text.toString();
     }
 

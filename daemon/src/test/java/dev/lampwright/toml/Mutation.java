@@ -1,9 +1,9 @@
-package dev.lampwright.config;
+package dev.lampwright.toml;
 
 import java.util.Random;
 
 /** Spoils texts. */
-final class Mutation {
+public final class Mutation {
     private static final String PIECES = "[]{}\"'=.,#\\\n\r\t \0uU0a-\uD83D";
 
     private Mutation() {}
@@ -15,7 +15,7 @@ final class Mutation {
      * @param random chance
      * @return another text, or by chance the same
      */
-    static String of(String text, Random random) {
+    public static String of(String text, Random random) {
         StringBuilder spoilt = new StringBuilder(text);
         for (int i = random.nextInt(8); i >= 0; i--) {
             int at = random.nextInt(spoilt.length() + 1);

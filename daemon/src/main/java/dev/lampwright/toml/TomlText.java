@@ -1,0 +1,165 @@
+package dev.lampwright.toml;
+
+import java.util.List;
+import java.util.regex.Pattern;
+
+/** A text that is read character by character, and where in it the reader is. */
+final class TomlText {
+    private static final char END = '\0';
+    private static final int MOST_QUOTED = 60;
+    private static final int MOST_SHOWN = 20;
+    private static final String ENDS_A_WORD = " \t\r\n,]}#=\"'";
+
+    private static final int LONGEST_BEGINNING = 200;
+    private static final Pattern KEY = Pattern.compile("[A-Za-z0-9_-][A-Za-z0-9_ \\t.-]*=");
+    private static final Pattern HEADER =
+            Pattern.compile("\\[\\[?[ \\t]*(?!true|false|inf|nan)[A-Za-z_][A-Za-z0-9_ \\t.-]*\\]");
+
+    private final String text;
+    private int at;
+    private int line = 1;
+    private int lineStart;
+
+    TomlText(String text) {
+        this.text = text;
+    }
+
+    boolean more() {
+        return at < text.length();
+    }
+
+    /** The next character; NUL at the end, where {@link #more} says which of the two it is. */
+    char peek() {
+        return peek(0);
+    }
+
+    char peek(int ahead) {
+        return at + ahead < text.length() ? text.charAt(at + ahead) : END;
+    }
+
+    boolean startsWith(String prefix) {
+        return text.startsWith(prefix, at);
+    }
+
+    void skip() {
+        if (peek() == '\n') {
+            line++;
+            lineStart = at + 1;
+        }
+        at++;
+    }
+
+    void skip(int count) {
+        for (int i = 0; i < count; i++) {
+            skip();
+        }
+    }
+
+    /** Skips a character if it comes next. */
+    boolean skipIf(char c) {
+        if (!more() || peek() != c) {
+            return false;
+        }
+        skip();
+        return true;
+    }
+
+    /** Spaces and tabs. */
+    void skipBlanks() {
+        while (peek() == ' ' || peek() == '\t') {
+            skip();
+        }
+    }
+
+    void skipLine() {
+        while (more() && peek() != '\n') {
+            skip();
+        }
+        skip();
+    }
+
+    void skipAll() {
+        at = text.length();
+    }
+
+    /** Whether a line ends here: LF, CR LF, or the text does. */
+    boolean atLineEnd() {
+        return !more() || peek() == '\n' || peek() == '\r' && peek(1) == '\n';
+    }
+
+    /** The characters up to the next that ends a word, which may be none; reads on behind them. */
+    String word() {
+        int start = at;
+        while (more() && ENDS_A_WORD.indexOf(peek()) < 0) {
+            skip();
+        }
+        return text.substring(start, at);
+    }
+
+    /** A part of the text that has been read. */
+    String since(int start) {
+        return text.substring(start, at);
+    }
+
+    /** The beginning of what is left of this line, without the blanks around it, to be shown; does not read on. */
+    String shown() {
+        int from = Math.min(text.length(), at);
+        int to = Math.min(text.length(), from + MOST_SHOWN);
+        int end = text.indexOf('\n', from);
+        return text.substring(from, end < 0 ? to : Math.min(end, to)).strip();
+    }
+
+    /** Whether a key without quotes and its = come next. */
+    boolean beginsKey() {
+        return matches(KEY);
+    }
+
+    /** Whether a header comes next, and no array: its first name is not a value. */
+    boolean beginsHeader() {
+        return matches(HEADER);
+    }
+
+    private boolean matches(Pattern pattern) {
+        int end = Math.min(text.length(), at + LONGEST_BEGINNING);
+        return at < end && pattern.matcher(text).region(at, end).lookingAt();
+    }
+
+    int at() {
+        return at;
+    }
+
+    int line() {
+        return line;
+    }
+
+    int column() {
+        return at - lineStart + 1;
+    }
+
+    /** Where the reader is, to be blamed later. */
+    Place place() {
+        return new Place(line, column());
+    }
+
+    /** A mistake at the next character. */
+    TomlException mistake(String what, String whatWouldBeRight) {
+        return place().mistake(what, whatWouldBeRight);
+    }
+
+    /** A text in quotes, cut if it is long. */
+    static String quoted(String text) {
+        return '"' + (text.length() <= MOST_QUOTED ? text : text.substring(0, MOST_QUOTED) + "...") + '"';
+    }
+
+    /**
+     * A place in the text.
+     *
+     * @param line from 1
+     * @param column from 1
+     */
+    record Place(int line, int column) {
+        TomlException mistake(String what, String whatWouldBeRight) {
+            return new TomlException(new TomlMistake(line, column, List.of(), what, whatWouldBeRight));
+        }
+    }
+}
