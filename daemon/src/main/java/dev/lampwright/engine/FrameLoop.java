@@ -187,7 +187,7 @@ public final class FrameLoop {
     }
 
     /**
-     * How many frames have asked for more than a supply may give.
+     * How many frames left darker than they were asked for, because of a ceiling.
      *
      * @return since the guards were made, which is the start or the last change of the lights
      */

@@ -25,8 +25,9 @@ public final class CurrentGuard {
      *
      * @param setup what is fitted, and the ceilings
      * @param ranks in which order lights are dimmed, for the same pixels and dimmers
-     * @param framesPerSecond rate of the frames
+     * @param framesPerSecond rate of the frames, 1 or more
      * @param riseSeconds how long dimmed light takes from dark to full once it may, above 0
+     * @throws IllegalArgumentException if the rate or the time is out of its range
      */
     public CurrentGuard(Setup setup, Ranks ranks, int framesPerSecond, double riseSeconds) {
         draw = new SupplyDraw(setup);
@@ -49,19 +50,21 @@ public final class CurrentGuard {
      */
     public void hold(Frame frame) {
         weighRanks(frame);
-        boolean over = false;
         boolean dims = false;
+        boolean dimmed = false;
         for (int supply = 0; supply < loads.length; supply++) {
-            over |= need(supply);
+            need(supply);
             for (int rank = 0; rank < factors[supply].length; rank++) {
                 factors[supply][rank] = recoveries[supply][rank].next(factors[supply][rank]);
-                dims |= factors[supply][rank] < SupplyDraw.WHOLE;
+                boolean below = factors[supply][rank] < SupplyDraw.WHOLE;
+                dims |= below;
+                dimmed |= below && loads[supply][rank] > 0;
             }
         }
         if (dims) {
             dim(frame);
         }
-        dimmedFrames += over ? 1 : 0;
+        dimmedFrames += dimmed ? 1 : 0;
         weigh(frame);
     }
 
@@ -103,7 +106,8 @@ public final class CurrentGuard {
     }
 
     /**
-     * How many frames have asked for more than a supply may give.
+     * How many frames left darker than they were asked for, because of a ceiling: those that asked for too much, and those in the ten
+     * seconds and the slow rise afterwards.
      *
      * @return frames since the start
      */
@@ -141,21 +145,17 @@ public final class CurrentGuard {
     }
 
     /** Works out the factors that this frame needs: the highest rank takes what it asks for, the next what is left, and so on. */
-    private boolean need(int supply) {
+    private void need(int supply) {
         long room = draw.limit(supply) - draw.idle(supply);
         if (room < 0) {
             Arrays.fill(factors[supply], 0);
-            return true;
+            return;
         }
-        boolean over = false;
         for (int rank = factors[supply].length - 1; rank >= 0; rank--) {
             long load = loads[supply][rank];
-            boolean fits = load <= room;
-            factors[supply][rank] = fits ? SupplyDraw.WHOLE : room * SupplyDraw.WHOLE / load;
+            factors[supply][rank] = load <= room ? SupplyDraw.WHOLE : room * SupplyDraw.WHOLE / load;
             room -= Math.min(load, room);
-            over |= !fits;
         }
-        return over;
     }
 
     private void dim(Frame frame) {

@@ -30,7 +30,8 @@ public final class FlashGuard {
      *
      * @param setup what is fitted to the controller
      * @param fitting what looks are made for, on the same strip and dimmers
-     * @param framesPerSecond the most frames in a second
+     * @param framesPerSecond the most frames in a second, 1 or more
+     * @throws IllegalArgumentException if the rate is out of its range
      */
     public FlashGuard(Setup setup, Fitting fitting, int framesPerSecond) {
         lights = new LightReader(setup.order(), fitting);

@@ -23,8 +23,12 @@ final class FlashMeasure {
      * Makes one that sees nothing.
      *
      * @param lights how many lights are taken together, 1 or more
+     * @throws IllegalArgumentException if it is less
      */
     FlashMeasure(int lights) {
+        if (lights < 1) {
+            throw new IllegalArgumentException("a region of " + lights + " lights");
+        }
         this.lights = lights;
         brightest = 9 * luminanceStep() - 1;
     }

@@ -21,7 +21,8 @@ public final class Guards {
      * @param setup what is fitted to the controller, and the ceilings
      * @param fitting what looks are made for, on the same strip and dimmers
      * @param settings what the user chose
-     * @param framesPerSecond the most frames in a second
+     * @param framesPerSecond the most frames in a second, 1 or more
+     * @throws IllegalArgumentException if the rate or the user's time of rise is out of its range
      */
     public Guards(Setup setup, Fitting fitting, GuardSettings settings, int framesPerSecond) {
         allowFlashing = settings.allowFlashing();
@@ -82,7 +83,7 @@ public final class Guards {
     }
 
     /**
-     * How many frames have asked for more than a supply may give.
+     * How many frames left darker than they were asked for, because of a ceiling.
      *
      * @return frames since the start
      */

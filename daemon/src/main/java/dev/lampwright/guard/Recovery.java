@@ -24,8 +24,12 @@ final class Recovery {
      *
      * @param framesPerSecond rate of the frames, 1 or more
      * @param riseSeconds time from dark to full, above 0
+     * @throws IllegalArgumentException if the rate or the time is out of its range
      */
     Recovery(int framesPerSecond, double riseSeconds) {
+        if (framesPerSecond < 1 || !(riseSeconds > 0)) {
+            throw new IllegalArgumentException(framesPerSecond + " frames a second, up again in " + riseSeconds + " s");
+        }
         this.framesPerSecond = framesPerSecond;
         rise = Math.max(1, (long) (SupplyDraw.WHOLE / (riseSeconds * framesPerSecond)));
         Arrays.fill(least, SupplyDraw.WHOLE);

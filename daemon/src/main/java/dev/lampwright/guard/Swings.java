@@ -20,8 +20,12 @@ final class Swings {
      * Makes a counter that has seen nothing.
      *
      * @param step the least change that counts, 1 or more
+     * @throws IllegalArgumentException if it is less
      */
     Swings(long step) {
+        if (step < 1) {
+            throw new IllegalArgumentException("a step of " + step);
+        }
         this.step = step;
     }
 

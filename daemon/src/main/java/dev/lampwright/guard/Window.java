@@ -14,9 +14,13 @@ final class Window {
     /**
      * Makes an empty window.
      *
-     * @param framesPerSecond the most frames in a second
+     * @param framesPerSecond the most frames in a second, 1 or more
+     * @throws IllegalArgumentException if the rate is out of its range
      */
     Window(int framesPerSecond) {
+        if (framesPerSecond < 1) {
+            throw new IllegalArgumentException(framesPerSecond + " frames a second");
+        }
         times = new long[framesPerSecond + 1];
     }
 

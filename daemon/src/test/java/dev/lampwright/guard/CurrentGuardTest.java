@@ -3,7 +3,10 @@ package dev.lampwright.guard;
 import static dev.lampwright.testing.Bounds.assertAtLeast;
 import static dev.lampwright.testing.Bounds.assertAtMost;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.protocol.Frame;
@@ -52,6 +55,59 @@ class CurrentGuardTest {
             frames++;
         }
         assertTrue(frames > 30, frames + " frames");
+    }
+
+    /** README, Metrics: frames dimmed for a ceiling. One frame that asks for too much has those after it dimmed as well. */
+    @Test
+    void countsFramesThatAreDimmedAndNotThoseThatAskForTooMuch() {
+        CurrentGuard guard = guard(setup(30, 500));
+        guard.hold(filled(30, 100));
+        assertEquals(0, guard.dimmedFrames());
+        guard.hold(filled(30, 255));
+        assertEquals(1, guard.dimmedFrames());
+        Frame within = filled(30, 100);
+        guard.hold(within);
+        assertTrue((within.strip()[0] & 0xFF) < 100, "within the ceiling, and dimmed by what came before");
+        assertEquals(2, guard.dimmedFrames());
+        guard.hold(filled(30, 0));
+        assertEquals(2, guard.dimmedFrames(), "what is dark cannot be dimmed");
+    }
+
+    /** What the dark strip takes counts: 30 pixels × 1 mA, and 36 mA for one white pixel. */
+    @Test
+    void allowsAFrameUpToTheCeilingWithTheDarkStripInIt() {
+        Frame one = filled(30, 0);
+        Arrays.fill(one.strip(), 0, 3, (byte) 255);
+        assertTrue(guard(setup(30, 66)).allows(one));
+        assertFalse(guard(setup(30, 65)).allows(one));
+        assertFalse(guard(setup(30, 36)).allows(one));
+    }
+
+    /** A dark frame takes the least there is, so it may leave even where the dark strip alone is too much. */
+    @Test
+    void allowsTheDark() {
+        assertTrue(guard(setup(30, 20)).allows(filled(30, 0)));
+        Frame faint = filled(30, 0);
+        faint.strip()[89] = 1;
+        assertFalse(guard(setup(30, 20)).allows(faint));
+        assertFalse(guard(setup(30, 30)).allows(faint));
+    }
+
+    @Test
+    void theDarkStripIsOverTheCeilingByWhatIsMissing() {
+        assertEquals(0, guard(setup(30, 30)).darkOverMilliamps());
+        assertEquals(1, guard(setup(30, 29)).darkOverMilliamps());
+        assertEquals(0, guard(setup(30, 500)).darkOverMilliamps());
+    }
+
+    @Test
+    void refusesARateAndARiseThatAreOutOfRange() {
+        Ranks ranks = Ranks.alike(30, 0);
+        assertThrows(IllegalArgumentException.class, () -> new CurrentGuard(setup(30, 500), ranks, 0, 2));
+        assertThrows(IllegalArgumentException.class, () -> new CurrentGuard(setup(30, 500), ranks, 60, 0));
+        assertThrows(IllegalArgumentException.class, () -> new CurrentGuard(setup(30, 500), ranks, 60, -1));
+        assertThrows(IllegalArgumentException.class, () -> new CurrentGuard(setup(30, 500), ranks, 60, Double.NaN));
+        assertDoesNotThrow(() -> new CurrentGuard(setup(30, 500), ranks, 1, 1e-3));
     }
 
     /** Any frames in any order: never over the ceiling, by a reckoning in floating point beside the guard's whole numbers. */

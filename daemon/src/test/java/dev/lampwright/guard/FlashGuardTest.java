@@ -2,7 +2,9 @@ package dev.lampwright.guard;
 
 import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.look.Fitting;
@@ -265,6 +267,14 @@ class FlashGuardTest {
             assertEquals(i < 80 ? wanted : 65_535, frame.duties()[0], "frame " + i);
             assertEquals(i * 7, frame.duties()[1]);
         }
+    }
+
+    @Test
+    void refusesARateThatIsOutOfRange() {
+        assertThrows(IllegalArgumentException.class, () -> new FlashGuard(fitted.setup(), fitted.fitting(), 0));
+        assertDoesNotThrow(() -> new FlashGuard(fitted.setup(), fitted.fitting(), 1));
+        assertThrows(IllegalArgumentException.class, () -> new FlashMeasure(0));
+        assertThrows(IllegalArgumentException.class, () -> new Swings(0));
     }
 
     /** The bytes of the strip for a letter. */
