@@ -35,4 +35,23 @@ class AlarmWatchTest {
         assertEquals(AlarmState.RINGBACK, watch.step(PrinterState.IDLE, seen));
         assertEquals(AlarmState.NORMAL, watch.step(PrinterState.IDLE, seen.reset()));
     }
+
+    /** A configuration that is read again neither ends a fault nor counts an acknowledgement once more. */
+    @Test
+    void anotherGoesOnWhereOneStands() {
+        AlarmWatch before = new AlarmWatch(AlarmSequence.M);
+        Wishes seen = Wishes.NONE.acknowledged().reset();
+        before.step(PrinterState.IDLE, seen);
+        before.step(PrinterState.FAULT, seen);
+        AlarmWatch after = new AlarmWatch(AlarmSequence.M);
+        after.takeOver(before);
+        assertEquals(AlarmState.ALERT, after.state());
+        assertEquals(AlarmState.ALERT, after.step(PrinterState.SILENT, seen));
+        assertEquals(AlarmState.ACKNOWLEDGED, after.step(PrinterState.FAULT, seen.acknowledged()));
+        AlarmWatch last = new AlarmWatch(AlarmSequence.M);
+        last.takeOver(after);
+        assertEquals(AlarmState.ACKNOWLEDGED, last.step(PrinterState.IDLE, seen.acknowledged()));
+        assertEquals(AlarmState.NORMAL, last.step(PrinterState.IDLE, seen.acknowledged().reset()));
+        assertEquals(AlarmState.NORMAL, last.state());
+    }
 }

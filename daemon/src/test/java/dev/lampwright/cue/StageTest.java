@@ -66,9 +66,13 @@ class StageTest {
     }
 
     private void cues(Cue... cues) {
+        cues(Map.of(), cues);
+    }
+
+    private void cues(Map<String, Look> looks, Cue... cues) {
         stage = new Stage(
                 List.of(cues),
-                Map.of(),
+                looks,
                 signals,
                 new Canvas(PIXELS, 1),
                 new Canvas(PIXELS, 1),
@@ -234,6 +238,45 @@ class StageTest {
     private float[] bedAt(double celsius) {
         status = status.withReading(Quantity.BED_ACTUAL, celsius, nanos);
         return frames(180);
+    }
+
+    /** A cue remembers on which side of its bound a value was also while another cue is on. */
+    @Test
+    void aCueBehindOneThatHoldsGoesOnRemembering() {
+        Condition hot = new Condition.WithinBounds(Signal.of(Quantity.BED_ACTUAL), 50, Double.POSITIVE_INFINITY, 5);
+        cues(on(PrinterState.HELD, green, 0), new Cue(red, List.of(hot), 0, Easing.LINEAR), always(blue, 0));
+        state(PrinterState.HELD);
+        assertShows("lime", bedAt(52));
+        assertShows("lime", bedAt(47));
+        state(PrinterState.PRINTING);
+        assertShows("red", frame());
+        state(PrinterState.HELD);
+        assertShows("lime", bedAt(40));
+        assertShows("lime", bedAt(47));
+        state(PrinterState.PRINTING);
+        assertShows("blue", frame());
+    }
+
+    /** README, "What can be asked for": a fault comes before anything that anybody asks for, until it is over and reset. */
+    @ParameterizedTest
+    @EnumSource
+    void nothingThatIsAskedForCoversAnAlarm(AlarmState alarm) {
+        cues(Map.of("lime", green), always(red, 0));
+        frame();
+        situation.take(Wishes.NONE.withLook("lime", nanos + 100 * SECOND), alarm);
+        assertShows(alarm == AlarmState.NORMAL ? "lime" : "red", frames(60));
+    }
+
+    @Test
+    void aLookThatIsAskedForFadesInEndsAndMayBeUnknown() {
+        cues(Map.of("lime", green), always(red, 0));
+        frame();
+        situation.take(Wishes.NONE.withLook("lime", nanos + SECOND), AlarmState.NORMAL);
+        framesWithoutAStep(40, 0.05);
+        assertShows("lime", frame());
+        assertShows("red", frames(30));
+        situation.take(Wishes.NONE.withLook("violet", nanos + SECOND), AlarmState.NORMAL);
+        assertShows("red", frames(30));
     }
 
     @Test
