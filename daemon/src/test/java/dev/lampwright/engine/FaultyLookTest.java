@@ -67,6 +67,67 @@ class FaultyLookTest {
         assertTrue(lines.get(0).endsWith("the rest goes on"), lines.get(0));
     }
 
+    /** README, troubles are logged when they begin: a new configuration's first broken layer is a new one. */
+    @Test
+    void aBrokenLayerOfTheNextConfigurationIsLoggedToo() {
+        FrameLoop.Rig next = rig(Chain.of(config.setup(), brokenLook("newer"), 200));
+        try (CapturedLog log = new CapturedLog(FrameLoop.class.getName())) {
+            FrameLoop loop = loop(rig(Chain.of(config.setup(), brokenLook("older"), 200)));
+            loop.start();
+            Await.until("the first", () -> !log.lines().isEmpty());
+            loop.change(next);
+            Await.until("the second", () -> log.lines().size() > 1);
+            loop.close();
+            assertEquals(2, log.lines().size(), log.lines().toString());
+            assertTrue(log.lines().get(0).startsWith("ERROR looks.older.layers.0 cannot be drawn: "));
+            assertTrue(log.lines().get(1).startsWith("ERROR looks.newer.layers.0 cannot be drawn: "));
+        }
+    }
+
+    private LightSpec brokenLook(String name) {
+        LookSpec broken = new LookSpec(name, List.of(layer(2, "white")), List.of(), false);
+        return config.light().showing(List.of(new CueSpec(broken, List.of(), 0, Easing.LINEAR)));
+    }
+
+    private FrameLoop.Rig rig(Chain chain) {
+        return new FrameLoop.Rig(chain, new FrameSlot(6, 0), new FrameTap(config), () -> {});
+    }
+
+    private static FrameLoop loop(FrameLoop.Rig rig) {
+        return new FrameLoop(
+                rig, PrinterStatus::nothingHeard, () -> Wishes.NONE, System::nanoTime, 200, StatusWatch.NOBODY);
+    }
+
+    /** A frame that cannot be made is logged once, and again if it happens again after frames have gone on. */
+    @Test
+    void aSecondFailureOfFramesIsLoggedToo() {
+        try (CapturedLog log = new CapturedLog(FrameLoop.class.getName())) {
+            FrameLoop loop = loop(soundRig());
+            loop.start();
+            for (int failure = 1; failure <= 2; failure++) {
+                int failures = failure;
+                loop.change(rigThatFails());
+                Await.until("the failure", () -> log.lines().size() == failures);
+                loop.change(soundRig());
+                long before = loop.frames();
+                Await.until("frames again", () -> loop.frames() > before + 2);
+            }
+            loop.close();
+            assertEquals(2, log.lines().size(), log.lines().toString());
+            log.lines().forEach(line -> assertTrue(line.startsWith("ERROR a frame could not be made"), line));
+        }
+    }
+
+    private FrameLoop.Rig soundRig() {
+        return rig(Chain.of(config));
+    }
+
+    /** Its frames are too short for the strip. */
+    private FrameLoop.Rig rigThatFails() {
+        return new FrameLoop.Rig(
+                Chain.of(config), new FrameSlot(3, 0), new FrameTap(config), () -> {});
+    }
+
     private void assertFramesGoOn() {
         FrameSlot slot = new FrameSlot(6, 0);
         AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());

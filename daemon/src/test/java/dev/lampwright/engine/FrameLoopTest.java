@@ -3,15 +3,31 @@ package dev.lampwright.engine;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Condition;
+import dev.lampwright.cue.CueSpec;
+import dev.lampwright.cue.Easing;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
+import dev.lampwright.look.AllExtent;
+import dev.lampwright.look.Blend;
+import dev.lampwright.look.LayerSpec;
+import dev.lampwright.look.Level;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.SolidPaint;
+import dev.lampwright.look.Zone;
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
+import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 
 class FrameLoopTest {
@@ -41,6 +57,43 @@ class FrameLoopTest {
             leftOut.addAndGet(count);
             most.accumulateAndGet(count, Math::max);
         }
+    }
+
+    /** The demo's last line tells the most that the strip took: 3 pixels × 3 channels × 12 mA, and 3 mA dark, are 111 mA. */
+    @Test
+    void theMostIsKeptWhenTheLightHasGone() {
+        Config config = Configs.of(3, "RGB", ", channel_mA = 12, idle_mA = 1");
+        LookSpec white = look("white", "white");
+        CueSpec lit = new CueSpec(
+                white, List.of(new Condition.InState(Set.of(PrinterState.PRINTING))), 0, Easing.LINEAR);
+        CueSpec dark = new CueSpec(look("dark", "black"), List.of(), 0, Easing.LINEAR);
+        Chain chain = Chain.of(config.setup(), config.light().showing(List.of(lit, dark)), 60);
+        AtomicReference<PrinterStatus> status = new AtomicReference<>(
+                PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, System.nanoTime()));
+        FrameLoop loop = new FrameLoop(
+                new FrameLoop.Rig(chain, new FrameSlot(9, 0), new FrameTap(config), () -> {}),
+                status::get,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                60,
+                StatusWatch.NOBODY);
+        loop.start();
+        Await.until("light", () -> loop.milliamps() == 111);
+        status.set(PrinterStatus.nothingHeard().withState(PrinterState.IDLE, System.nanoTime()));
+        Await.until("darkness", () -> loop.milliamps() == 3);
+        loop.close();
+        assertEquals(111, loop.mostMilliamps());
+    }
+
+    private static LookSpec look(String name, String colour) {
+        LayerSpec layer = new LayerSpec(
+                Zone.run(0, 2),
+                new SolidPaint(CssColour.colour(colour)),
+                new AllExtent(),
+                Rhythm.FIXED,
+                Level.fixed(1),
+                Blend.NORMAL);
+        return new LookSpec(name, List.of(layer), List.of(), false);
     }
 
     /** The clock leaps ahead by half a second, as when the machine has slept. */
