@@ -9,6 +9,8 @@ import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryController.Light;
 import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Message;
+import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
 import dev.lampwright.protocol.MessageWriter;
 import dev.lampwright.protocol.Setup;
@@ -21,10 +23,12 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The link against a controller in memory, over a line with every trouble; {@code wire.md} says what is right. */
@@ -520,6 +524,38 @@ class ControllerLinkTest {
         rig.close();
         assertEquals(Light.BEACON, rig.recording.last().light());
         assertEquals(LinkState.DOWN, rig.link.status().state());
+    }
+
+    /** The host's goodbye, wire.md, REST: one byte, 0 dark, 1 the last frame, 2 beacon. */
+    @ParameterizedTest
+    @EnumSource
+    void closingTellsTheControllerWhatToShow(WhenSilent what) {
+        List<String> goodbyes = new CopyOnWriteArrayList<>();
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            MessageReader reader = new MessageReader(2048);
+            rig.line.toController(bytes -> {
+                reader.accept(bytes, 0, bytes.length, new Goodbyes(goodbyes));
+                return bytes;
+            });
+            rig.link.close(what);
+        }
+        assertEquals(List.of("REST " + what.code()), goodbyes);
+    }
+
+    /** Notes what the host sends to end. */
+    private record Goodbyes(List<String> heard) implements MessageReader.Handler {
+        @Override
+        public void message(Message message) {
+            if (message.type() == MessageType.REST) {
+                heard.add(message.type() + " " + message.u8Or(0, -1));
+            }
+        }
+
+        @Override
+        public void broken(int bytes) {
+            // A packet whose beginning was sent before this listened.
+        }
     }
 
     @Test
