@@ -36,6 +36,16 @@ class CobsTest {
         assertEquals("01ff" + full, encoded("00" + full));
     }
 
+    /** The same bound at the ends of the blocks of 254: one byte for each block that is begun. */
+    @Test
+    void theBoundIsReachedByBytesWithoutZero() {
+        for (int length : new int[] {1, 253, 254, 255, 508, 509, 1024}) {
+            byte[] target = new byte[length + 20];
+            assertEquals(Cobs.encodedLimit(length), Cobs.encode(nonZero(length), length, target, 0), "" + length);
+        }
+        assertEquals(1, Cobs.encodedLimit(0));
+    }
+
     /** The paper's bound: at most one byte more for every 254, and at least one. */
     @Test
     void neverTakesMoreThanTheBoundAndNeverHoldsAZero() {

@@ -94,6 +94,33 @@ class MessageReaderTest {
     }
 
     @Test
+    void aPacketTooLongIsToldApartFromABrokenOne() {
+        byte[] whole = wire(new Recorder.Copy(1, 1, "11".repeat(46)));
+        byte[] tooLong = wire(new Recorder.Copy(1, 1, "11".repeat(47)));
+        byte[] torn = {5, 1, 1, 0};
+        List<String> heard = new ArrayList<>();
+        MessageReader.Handler handler = new MessageReader.Handler() {
+            @Override
+            public void message(Message message) {
+                heard.add("message of " + message.bodyLength());
+            }
+
+            @Override
+            public void broken(int bytes) {
+                heard.add("broken " + bytes);
+            }
+
+            @Override
+            public void tooLong(int bytes) {
+                heard.add("too long " + bytes);
+            }
+        };
+        byte[] stream = joined(joined(whole, tooLong), torn);
+        new MessageReader(50).accept(stream, 0, stream.length, handler);
+        assertEquals(List.of("message of 46", "too long " + (tooLong.length - 1), "broken 3"), heard);
+    }
+
+    @Test
     void emptyPacketsAreSkipped() {
         Recorder heard = Recorder.of(new byte[50]);
         assertTrue(heard.messages.isEmpty());

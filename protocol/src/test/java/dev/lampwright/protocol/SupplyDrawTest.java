@@ -35,6 +35,28 @@ class SupplyDrawTest {
         assertEquals(169, white.strip()[0] & 0xFF);
     }
 
+    /** wire.md, section 4: 257 grains for each µA and step of a byte, 1000 for each mA and step of a duty. */
+    @Test
+    void tellsWhatHangsOnWhichSupplyAndWhatAStepTakes() {
+        SupplyDraw draw = new SupplyDraw(new Setup(
+                2,
+                "GRB",
+                List.of(12_000, 11_000, 10_000),
+                1000,
+                1,
+                3000,
+                WhenSilent.BEACON,
+                List.of(4000, 50),
+                List.of(new Setup.Dimmer(1, 800, 0), new Setup.Dimmer(0, 400, 0))));
+        assertEquals(2, draw.supplies());
+        assertEquals(1, draw.stripSupply());
+        assertEquals(1, draw.supplyOf(0));
+        assertEquals(0, draw.supplyOf(1));
+        assertEquals(11_000 * 257, draw.grainsPerStep(1));
+        assertEquals(800_000, draw.grainsPerDutyStep(0));
+        assertEquals(0, draw.idle(0));
+    }
+
     /** Any frame, order, currents and ceiling, reckoned once more as an exact fraction. */
     @Test
     void nothingDimmedIsEverOverTheCeiling() {
