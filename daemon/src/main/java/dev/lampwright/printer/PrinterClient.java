@@ -48,7 +48,17 @@ public final class PrinterClient implements AutoCloseable {
         this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
     }
 
+    /** One that is not spoken to. */
     PrinterClient(
+            Broker broker,
+            Bindings bindings,
+            LongSupplier nanoClock,
+            Consumer<PrinterStatus> sink,
+            Patience patience) {
+        this(broker, bindings, nanoClock, sink, Optional.empty(), patience);
+    }
+
+    private PrinterClient(
             Broker broker,
             Bindings bindings,
             LongSupplier nanoClock,
@@ -62,7 +72,7 @@ public final class PrinterClient implements AutoCloseable {
         this.sink = sink;
         this.madeAtNanos = nanoClock.getAsLong();
         this.client = new BrokerClient(
-                broker, topicFilters(bindings, contact), this::take, contact.map(Contact::will), patience);
+                broker, topicFilters(bindings, contact), this::route, contact.map(Contact::will), patience);
     }
 
     private static List<String> topicFilters(Bindings bindings, Optional<Contact> contact) {
@@ -164,21 +174,70 @@ public final class PrinterClient implements AutoCloseable {
         }
     }
 
-    private void take(String topic, byte[] payload, boolean retained) {
+    /**
+     * Brings a message to whom it is for: the daemon's desk, or the printer's status.
+     *
+     * @param topic its topic
+     * @param payload its payload
+     * @param retained whether the broker had kept it. Then it is no sign that the printer is there
+     */
+    void route(String topic, byte[] payload, boolean retained) {
         if (contact.isPresent() && contact.get().topics().own(topic)) {
             contact.get().take(topic, payload, retained, client);
-            return;
+        } else if (!retained || !kept.isHeard(topic, payload)) {
+            read(topic, payload, retained);
         }
-        if (retained && kept.isHeard(topic, payload)) {
-            return;
-        }
+    }
+
+    private void read(String topic, byte[] payload, boolean retained) {
         PrinterStatus before = retained ? status : status.back();
         PrinterStatus after = reader.read(before, topic, payload, nanoClock.getAsLong());
         if (after != before) {
             kept.note(topic, payload);
-            FaultWords.line(status, after).ifPresent(LOG::warn);
+            faultLine(status, after).ifPresent(LOG::warn);
             status = after;
             sink.accept(after);
+        }
+    }
+
+    /**
+     * What to log of a fault: one line when it begins, and one more for each new text that the printer has for it.
+     *
+     * @param before the status up to a message
+     * @param after the status with the message in it
+     * @return a line; empty if there is nothing new
+     */
+    static Optional<String> faultLine(PrinterStatus before, PrinterStatus after) {
+        boolean begins = before.state() != PrinterState.FAULT;
+        boolean news = !after.faultText().equals(before.faultText());
+        if (after.state() != PrinterState.FAULT || !(begins || news)) {
+            return Optional.empty();
+        }
+        return after.faultText()
+                .map(text -> "the printer tells a fault: " + text)
+                .or(() -> begins ? Optional.of("the printer tells a fault") : Optional.empty());
+    }
+
+    /** Whether a connection has lasted for its first minute, in which a printer would have spoken. For one thread at a time. */
+    static final class FirstMinute {
+        private static final long MINUTE_NANOS = 60_000_000_000L;
+
+        private boolean counting;
+        private long sinceNanos;
+
+        /**
+         * Looks at the connection.
+         *
+         * @param connected whether there is one
+         * @param nanos the monotonic time, in ns
+         * @return whether it has lasted, from one look to the next, for a minute or more
+         */
+        boolean over(boolean connected, long nanos) {
+            if (connected && !counting) {
+                sinceNanos = nanos;
+            }
+            counting = connected;
+            return connected && nanos - sinceNanos >= MINUTE_NANOS;
         }
     }
 }

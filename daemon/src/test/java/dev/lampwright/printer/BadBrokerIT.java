@@ -16,7 +16,6 @@ import dev.lampwright.testing.LogLines;
 import dev.lampwright.testing.Mosquitto;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
@@ -220,7 +219,7 @@ final class BadBrokerIT {
 
     private PrinterClient client(int port) {
         return new PrinterClient(
-                Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, Optional.empty(), SHORT);
+                Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, SHORT);
     }
 
     private void hearsRealBroker(PrinterClient client, int port) {

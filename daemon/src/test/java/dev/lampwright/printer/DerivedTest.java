@@ -81,6 +81,21 @@ class DerivedTest {
         assertEquals(PrinterState.IDLE, hear(reader, "bed.actual_C", 56));
     }
 
+    /** The same band where the printer tells its state but has no word for warming, and so the readings speak for it. */
+    @Test
+    void warmingThatTheReadingsTellInsteadOfThePrinterHasTheSameBand() {
+        StatusReader reader = new StatusReader(bindings(
+                Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL, Quantity.BED_TARGET));
+        hear(reader, "bed.actual_C", 57);
+        hear(reader, "bed.target_C", 60);
+        assertEquals(PrinterState.PRINTING, hear(reader, "state", "RUN"), "3 °C below, not warming before");
+        assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 55.9));
+        assertEquals(PrinterState.WARMING, hear(reader, "state", "RUN"), "what is told again does not end it");
+        assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 57.9));
+        assertEquals(PrinterState.PRINTING, hear(reader, "bed.actual_C", 58));
+        assertEquals(PrinterState.PRINTING, hear(reader, "bed.actual_C", 56));
+    }
+
     @ParameterizedTest(name = "told {0}, bed 20 of {1}, progress {2}: {3}")
     @CsvSource({
         "READY, 0, 0, IDLE",
@@ -123,33 +138,5 @@ class DerivedTest {
         StatusReader reader =
                 new StatusReader(bindings(Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL));
         assertEquals(PrinterState.SILENT, hear(reader, "bed.actual_C", 20));
-    }
-
-    @Test
-    void aFaultIsToldOnceAndEachNewTextOnce() {
-        PrinterStatus well = status.withState(PrinterState.PRINTING, 1);
-        PrinterStatus fault = well.withState(PrinterState.FAULT, 2);
-        PrinterStatus worded = fault.withFaultText("tip blocked", 3);
-        assertEquals(Optional.of("the printer tells a fault"), FaultWords.line(well, fault));
-        assertEquals(Optional.of("the printer tells a fault: tip blocked"), FaultWords.line(fault, worded));
-        assertEquals(Optional.of("the printer tells a fault: tip blocked"), FaultWords.line(well, worded));
-        assertEquals(Optional.empty(), FaultWords.line(worded, worded.heardAt(4)));
-        assertEquals(Optional.empty(), FaultWords.line(worded, worded.withFaultText("", 4)));
-        assertEquals(Optional.empty(), FaultWords.line(worded, worded.withState(PrinterState.PRINTING, 4)));
-        assertEquals(Optional.empty(), FaultWords.line(well, well.withFaultText("all is well", 4)));
-    }
-
-    @Test
-    void theFirstMinuteIsThatOfOneConnection() {
-        long second = 1_000_000_000L;
-        FirstMinute minute = new FirstMinute();
-        assertEquals(false, minute.over(false, 0));
-        assertEquals(false, minute.over(true, 100 * second));
-        assertEquals(false, minute.over(true, 159 * second));
-        assertEquals(false, minute.over(false, 160 * second));
-        assertEquals(false, minute.over(true, 161 * second));
-        assertEquals(false, minute.over(true, 220 * second));
-        assertEquals(true, minute.over(true, 221 * second));
-        assertEquals(true, minute.over(true, 300 * second));
     }
 }

@@ -42,7 +42,7 @@ final class PrinterClientIT {
 
     private PrinterClient start(Broker broker) {
         PrinterClient client = new PrinterClient(
-                broker, Alder.bindings(), System::nanoTime, newest::set, Optional.empty(), SHORT_PINGS);
+                broker, Alder.bindings(), System::nanoTime, newest::set, SHORT_PINGS);
         client.start();
         return client;
     }

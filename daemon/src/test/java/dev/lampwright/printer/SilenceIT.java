@@ -42,7 +42,7 @@ final class SilenceIT {
                 Optional.empty(),
                 Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline"))));
         PrinterClient client =
-                new PrinterClient(Alder.at(url), bindings, clock::get, newest::set, Optional.empty(), Patience.USUAL);
+                new PrinterClient(Alder.at(url), bindings, clock::get, newest::set, Patience.USUAL);
         client.start();
         return client;
     }

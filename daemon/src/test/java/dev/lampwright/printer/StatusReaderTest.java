@@ -328,6 +328,30 @@ final class StatusReaderTest {
         }
     }
 
+    /** A printer may send each of its values in a message of its own; a value that came once is bound right. */
+    @Test
+    void aBindingThatHasMatchedMayBeMissingAsOftenAsItLikes() {
+        try (LogLines log = new LogLines()) {
+            hear(HEAT, "{\"tip\":{\"set\":215}}");
+            for (int i = 0; i < 100; i++) {
+                hear(HEAT, "{\"plate\":{\"now\":20}}");
+            }
+            assertEquals(0, log.with("nozzle.target_C").size());
+            assertEquals(1, log.with("nozzle.actual_C: 20 messages").size());
+        }
+    }
+
+    /** Nor do the messages before the first that matches count after it. */
+    @Test
+    void aBindingThatMatchesLateIsNotComplainedOf() {
+        try (LogLines log = new LogLines()) {
+            for (int i = 0; i < 40; i++) {
+                hear(HEAT, i == 19 ? "{\"tip\":{\"set\":215}}" : "{\"plate\":{\"now\":20}}");
+            }
+            assertEquals(0, log.with("nozzle.target_C").size());
+        }
+    }
+
     @Test
     void tellsOnceOfTopicsThatBringNothing() {
         try (LogLines log = new LogLines()) {
@@ -443,6 +467,22 @@ final class StatusReaderTest {
         assertEquals(Optional.of("ALARM tip blocked"), status.faultText());
         hear(JOB, "{\"phase\": \"RUN\"}");
         assertEquals(Optional.empty(), status.faultText());
+    }
+
+    /** A printer that has a text for its faults says there what it means, and the state's word adds nothing to it. */
+    @Test
+    void theWordThatMeansAFaultLeavesATextThatIsToldElsewhere() {
+        StatusReader telling = new StatusReader(new Bindings(
+                Alder.bindings().states(), Map.of(), Map.of(), Optional.of(new Source("text", PayloadPath.BARE))));
+        PrinterStatus after = telling.read(status, "text", Alder.bytes("tip blocked"), 1);
+        after = telling.read(after, JOB, Alder.bytes("{\"phase\": \"ALARM 7\"}"), 2);
+        assertEquals(PrinterState.FAULT, after.state());
+        assertEquals(Optional.of("tip blocked"), after.faultText(), "not overwritten");
+        after = telling.read(after, JOB, Alder.bytes("{\"phase\": \"RUN\"}"), 3);
+        assertEquals(Optional.of("tip blocked"), after.faultText(), "not cleared");
+        assertEquals(
+                Optional.empty(),
+                telling.read(after, "text", Alder.bytes(""), 4).faultText());
     }
 
     @Test

@@ -1,0 +1,108 @@
+package dev.lampwright.printer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.broker.Patience;
+import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
+import dev.lampwright.testing.Alder;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Test;
+
+/** What becomes of messages, without a broker: they are handed in by hand, so their order is sure. */
+class PrinterClientTest {
+    private static final String LINK = "shop/alder/link";
+    private static final String RUN = "{\"phase\":\"RUN\"}";
+
+    private final AtomicLong clock = new AtomicLong();
+    private PrinterStatus newest = PrinterStatus.nothingHeard();
+    private final PrinterClient client = new PrinterClient(
+            Alder.at(Alder.url(1)),
+            new Bindings(
+                    Alder.bindings().states(),
+                    Alder.bindings().readings(),
+                    Alder.bindings().events(),
+                    Optional.empty(),
+                    Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline")))),
+            clock::incrementAndGet,
+            status -> newest = status,
+            Patience.USUAL);
+
+    private void hearKept(String topic, String payload) {
+        client.route(topic, Alder.bytes(payload), true);
+    }
+
+    private void hear(String topic, String payload) {
+        client.route(topic, Alder.bytes(payload), false);
+    }
+
+    /** The broker keeps them in no order that means anything, so the will may come first. */
+    @Test
+    void whatTheBrokerHasKeptDoesNotBringBackAPrinterThatIsGone() {
+        hearKept(LINK, "offline");
+        hearKept(Alder.JOB, RUN);
+        hearKept(Alder.HEAT, "{\"plate\":{\"now\":41.5}}");
+        assertTrue(newest.isGone());
+        assertEquals(PrinterState.SILENT, newest.state());
+        assertEquals(41.5, newest.value(Quantity.BED_ACTUAL), "what it says is read all the same");
+    }
+
+    @Test
+    void whatAPrinterSaysItselfBringsItBack() {
+        hearKept(LINK, "offline");
+        hear(Alder.JOB, RUN);
+        assertFalse(newest.isGone());
+        assertEquals(PrinterState.PRINTING, newest.state());
+    }
+
+    /** It need not be news: that it speaks at all shows that it is there. */
+    @Test
+    void theSameWordAgainBringsItBackIfItIsSaidNow() {
+        hear(Alder.JOB, RUN);
+        hear(LINK, "offline");
+        hearKept(Alder.JOB, RUN);
+        assertTrue(newest.isGone());
+        hear(Alder.JOB, RUN);
+        assertFalse(newest.isGone());
+    }
+
+    @Test
+    void whatNoBindingWantsDoesNotBringItBack() {
+        hear(LINK, "offline");
+        hear("shop/alder/noise", "1");
+        assertTrue(newest.isGone());
+    }
+
+    @Test
+    void aFaultIsToldOnceAndEachNewTextOnce() {
+        PrinterStatus well = PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, 1);
+        PrinterStatus fault = well.withState(PrinterState.FAULT, 2);
+        PrinterStatus worded = fault.withFaultText("tip blocked", 3);
+        assertEquals(Optional.of("the printer tells a fault"), PrinterClient.faultLine(well, fault));
+        assertEquals(Optional.of("the printer tells a fault: tip blocked"), PrinterClient.faultLine(fault, worded));
+        assertEquals(Optional.of("the printer tells a fault: tip blocked"), PrinterClient.faultLine(well, worded));
+        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.heardAt(4)));
+        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withFaultText("", 4)));
+        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withState(PrinterState.PRINTING, 4)));
+        assertEquals(Optional.empty(), PrinterClient.faultLine(well, well.withFaultText("all is well", 4)));
+    }
+
+    @Test
+    void theFirstMinuteIsThatOfOneConnection() {
+        long second = 1_000_000_000L;
+        PrinterClient.FirstMinute minute = new PrinterClient.FirstMinute();
+        assertEquals(false, minute.over(false, 0));
+        assertEquals(false, minute.over(true, 100 * second));
+        assertEquals(false, minute.over(true, 159 * second));
+        assertEquals(false, minute.over(false, 160 * second));
+        assertEquals(false, minute.over(true, 161 * second));
+        assertEquals(false, minute.over(true, 220 * second));
+        assertEquals(true, minute.over(true, 221 * second));
+        assertEquals(true, minute.over(true, 300 * second));
+    }
+}
