@@ -3,15 +3,24 @@ package dev.lampwright;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** The arrows between the packages, as DEVELOPERS.md draws them. */
 @AnalyzeClasses(packages = "dev.lampwright", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
+    private static final Set<String> NOT_RENAMED_YET = Set.of("Json");
     private static final String[] PURE = {"..look..", "..colour..", "..signal..", "..cue..", "..guard.."};
 
     @ArchTest
@@ -175,6 +184,21 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule NO_CIRCLES =
             slices().matching("dev.lampwright.(*)..").should().beFreeOfCycles();
+
+    /** So that "go to class" has one answer. */
+    @ArchTest
+    static void noTwoTypesShareASimpleName(JavaClasses all) {
+        Map<String, Set<String>> places = new TreeMap<>();
+        all.stream()
+                .filter(JavaClass::isTopLevelClass)
+                .filter(type -> !type.getSimpleName().equals("package-info"))
+                .forEach(type -> places.computeIfAbsent(type.getSimpleName(), name -> new TreeSet<>())
+                        .add(type.getPackageName()));
+        assertTrue(places.containsKey("MessageReader"), "protocol is among them");
+        places.values().removeIf(packages -> packages.size() < 2);
+        places.keySet().removeAll(NOT_RENAMED_YET);
+        assertEquals(Map.of(), places);
+    }
 
     private static ArchRule only(String library, String... packages) {
         return noClasses()

@@ -4,7 +4,6 @@ import dev.lampwright.tool.survey.Found;
 import dev.lampwright.tool.survey.Proposal;
 import dev.lampwright.tool.survey.Remarks;
 import dev.lampwright.tool.survey.Role;
-import dev.lampwright.tool.survey.Row;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -25,7 +24,7 @@ final class SurveyMap {
         return map;
     }
 
-    private static Map<String, Object> of(Row row) {
+    private static Map<String, Object> of(Proposal.Row row) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("topic", row.topic());
         map.put("place", row.place());

@@ -90,8 +90,8 @@ class DerivedTest {
         hear(reader, "bed.target_C", 60);
         assertEquals(PrinterState.PRINTING, hear(reader, "state", "RUN"), "3 °C below, not warming before");
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 55.9));
-        assertEquals(PrinterState.WARMING, hear(reader, "state", "RUN"), "what is told again does not end it");
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 57.9));
+        assertEquals(PrinterState.WARMING, hear(reader, "state", "RUN"), "what is told again does not end it");
         assertEquals(PrinterState.PRINTING, hear(reader, "bed.actual_C", 58));
         assertEquals(PrinterState.PRINTING, hear(reader, "bed.actual_C", 56));
     }

@@ -19,19 +19,28 @@ final class EvidenceTable {
      * @param thermometer what tells the unit of temperatures
      */
     EvidenceTable(Collection<Trail> trails, Thermometer thermometer) {
-        evidence = List.of(
-                new KindEvidence(),
+        evidence = all(thermometer);
+        trails.forEach(trail -> judgements.put(trail, judged(trail)));
+    }
+
+    /**
+     * Every kind of evidence that a value gives by itself.
+     *
+     * @param thermometer what tells the unit of temperatures
+     */
+    static List<Evidence> all(Thermometer thermometer) {
+        return List.of(
+                new Evidence.OfKind(),
                 new NameEvidence(),
-                new UnitEvidence(),
+                new Evidence.OfUnit(),
                 new RangeEvidence(thermometer),
                 new StepEvidence(),
                 new TrendEvidence(),
-                new PaceEvidence(),
-                new CountEvidence(),
+                new Evidence.OfPace(),
+                new Evidence.OfCount(),
                 new WordsEvidence(),
-                new FaultTextEvidence(),
-                new EventEvidence());
-        trails.forEach(trail -> judgements.put(trail, judged(trail)));
+                new Evidence.OfFaultText(),
+                new Evidence.OfEvent());
     }
 
     private Map<Role, Judgement> judged(Trail trail) {

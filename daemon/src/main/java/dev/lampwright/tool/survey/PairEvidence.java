@@ -1,7 +1,7 @@
 package dev.lampwright.tool.survey;
 
 /** One kind of evidence that one value is a temperature and another its target. */
-interface PairEvidence {
+sealed interface PairEvidence permits SiblingEvidence, FollowEvidence, CountUpEvidence {
     /**
      * Weighs.
      *

@@ -28,4 +28,34 @@ public record Proposal(List<Row> rows, List<Found> found, Company company, long 
     public Optional<Found> found(Role role) {
         return found.stream().filter(one -> one.role() == role).findFirst();
     }
+
+    /**
+     * What was heard of one value, for a table.
+     *
+     * @param topic its topic
+     * @param place where in the payload it stands
+     * @param count how often it came
+     * @param perSecond how often a second; 0 if it came once only
+     * @param range the smallest and the largest number, or the different words; shortened
+     * @param last the newest value
+     * @param found what it is, if that is known
+     */
+    public record Row(
+            String topic, String place, long count, double perSecond, String range, String last, Optional<Found> found) {}
+
+    /**
+     * Who speaks at the broker beside the printer that was found.
+     *
+     * @param lampwrights the beginnings of the topics of other lampwrights, which are left out
+     * @param places topic filters of what looks like a printer as well; none if it cannot be told where one ends and the other begins
+     * @param mixtures topics on which several seem to speak, among those where something was found
+     */
+    public record Company(List<String> lampwrights, List<String> places, List<Mixture> mixtures) {
+        /** Keeps copies of the lists. */
+        public Company {
+            lampwrights = List.copyOf(lampwrights);
+            places = List.copyOf(places);
+            mixtures = List.copyOf(mixtures);
+        }
+    }
 }

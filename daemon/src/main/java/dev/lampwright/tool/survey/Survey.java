@@ -21,11 +21,11 @@ public final class Survey {
 
     private static final int MOST_TOPIC_CHARS = 300;
     private static final double NANOS_A_SECOND = 1e9;
-    private static final Comparator<Row> IN_ORDER = Comparator.comparing(
-                    (Row row) -> row.found().map(Found::role).orElse(null),
+    private static final Comparator<Proposal.Row> IN_ORDER = Comparator.comparing(
+                    (Proposal.Row row) -> row.found().map(Found::role).orElse(null),
                     Comparator.nullsLast(Comparator.<Role>naturalOrder()))
-            .thenComparing(Row::topic)
-            .thenComparing(Row::place);
+            .thenComparing(Proposal.Row::topic)
+            .thenComparing(Proposal.Row::place);
 
     private final Map<Source, Trail> trails = new LinkedHashMap<>();
     private final Lampwrights lampwrights = new Lampwrights();
@@ -97,26 +97,26 @@ public final class Survey {
      */
     public synchronized Proposal proposal() {
         List<Found> found = new Assignment(trails.values()).found();
-        List<Row> rows = new ArrayList<>();
+        List<Proposal.Row> rows = new ArrayList<>();
         trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
         rows.sort(IN_ORDER);
         return new Proposal(rows, found, company(found), messages, leftOut);
     }
 
-    private Company company(List<Found> found) {
+    private Proposal.Company company(List<Found> found) {
         List<String> places = LookAlikes.beside(found, trails.values()).stream()
                 .map(Place::filter)
                 .toList();
-        return new Company(lampwrights.prefixes(), places, Mixture.among(found, trails.values()));
+        return new Proposal.Company(lampwrights.prefixes(), places, Mixture.among(found, trails.values()));
     }
 
-    private static Row row(Source source, Trail trail, List<Found> found) {
+    private static Proposal.Row row(Source source, Trail trail, List<Found> found) {
         Optional<Found> role =
                 found.stream().filter(one -> one.source().equals(source)).findFirst();
         String range = trail.numeric()
                 ? NumberText.number(trail.least()) + " to " + NumberText.number(trail.most())
                 : NumberText.words(trail.words());
-        return new Row(
+        return new Proposal.Row(
                 source.topicFilter(), trail.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
     }
 }

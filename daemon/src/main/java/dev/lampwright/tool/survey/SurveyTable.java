@@ -35,7 +35,7 @@ public final class SurveyTable {
         return lines;
     }
 
-    private static String line(Row row) {
+    private static String line(Proposal.Row row) {
         String rate = row.count() < 2 ? "once" : NumberText.number(row.perSecond());
         return line(
                 row.topic(),

@@ -10,8 +10,10 @@ import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Unit;
 import dev.lampwright.payload.Value;
 import dev.lampwright.printer.PrinterState;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,6 +51,14 @@ class EvidenceTest {
             })
     void namesAreTakenApart(String name, String words) {
         assertEquals(words, String.join(" ", Tokens.of(name)));
+    }
+
+    /** A kind of evidence that nobody puts to the values would be dead without a word. */
+    @Test
+    void everyKindOfEvidenceIsWeighed() {
+        Set<Class<?>> weighed = new HashSet<>(Set.of(PlaceEvidence.class, MeaningEvidence.class));
+        EvidenceTable.all(new Thermometer(List.of())).forEach(evidence -> weighed.add(evidence.getClass()));
+        assertEquals(Set.of(Evidence.class.getPermittedSubclasses()), weighed);
     }
 
     @Test

@@ -115,7 +115,7 @@ class SurveyTest {
             now = i * SECOND / 2;
             hear("shop/alder/heat", "{\"plate\":" + (20 + i) + "}");
         }
-        Row row = survey.proposal().rows().get(0);
+        Proposal.Row row = survey.proposal().rows().get(0);
         assertEquals("shop/alder/heat", row.topic());
         assertEquals("/plate", row.place());
         assertEquals(11, row.count());

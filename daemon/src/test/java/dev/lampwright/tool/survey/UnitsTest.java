@@ -146,7 +146,7 @@ class UnitsTest {
         assertEquals(
                 new Source("rowan/bed/target", PayloadPath.BARE),
                 found(Role.BED_TARGET).source());
-        Row row = survey.proposal().rows().get(0);
+        Proposal.Row row = survey.proposal().rows().get(0);
         assertEquals("22 to 52", row.range());
         assertEquals("52,0", row.last());
     }
