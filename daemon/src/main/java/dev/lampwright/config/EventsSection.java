@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.printer.EventBinding;
+import dev.lampwright.printer.Bindings;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,13 +19,13 @@ final class EventsSection {
 
     private EventsSection() {}
 
-    static Map<String, EventBinding> read(Table table) {
-        Map<String, EventBinding> events = new LinkedHashMap<>();
+    static Map<String, Bindings.OfEvent> read(Table table) {
+        Map<String, Bindings.OfEvent> events = new LinkedHashMap<>();
         table.keys().forEach(name -> events.put(name, event(table.table(name))));
         return events;
     }
 
-    private static EventBinding event(Table table) {
+    private static Bindings.OfEvent event(Table table) {
         List<String> begin = table.words("begin", WANTED_BEGIN);
         List<String> end = table.words("end", WANTED_END);
         if (!table.has("begin")) {
@@ -37,7 +37,7 @@ final class EventsSection {
             table.mistake("end", what, "give each word once; case does not count");
         });
         double lastsS = table.numberIfThere("lasts_s", SHORTEST_S, LONGEST_S).orElse(USUAL_S);
-        return new EventBinding(SourceKeys.read(table), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
+        return new Bindings.OfEvent(SourceKeys.read(table), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
     }
 
     private static String folded(String word) {

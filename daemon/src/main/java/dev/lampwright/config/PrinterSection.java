@@ -2,10 +2,7 @@ package dev.lampwright.config;
 
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
-import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Bindings;
-import dev.lampwright.printer.StateBinding;
-import dev.lampwright.printer.WillBinding;
 import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.List;
@@ -36,13 +33,13 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         return new Room(ambientC, hotAboveC);
     }
 
-    private static Optional<WillBinding> will(Table table) {
+    private static Optional<Bindings.OfWill> will(Table table) {
         return table.has("will") ? Optional.of(WillSection.read(table.table("will"))) : Optional.empty();
     }
 
     private static Bindings bindings(Table table) {
-        List<StateBinding> states = table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
-        Map<Quantity, List<Binding>> readings = ReadingsSection.read(table.table("readings"));
+        List<Bindings.OfState> states = table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
+        Map<Quantity, List<Bindings.OfReading>> readings = ReadingsSection.read(table.table("readings"));
         if (states.isEmpty() && readings.isEmpty() && table.right()) {
             table.mistake(
                     "readings",

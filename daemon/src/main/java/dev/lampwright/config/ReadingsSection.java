@@ -2,7 +2,7 @@ package dev.lampwright.config;
 
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Unit;
-import dev.lampwright.printer.Binding;
+import dev.lampwright.printer.Bindings;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -15,8 +15,8 @@ final class ReadingsSection {
 
     private ReadingsSection() {}
 
-    static Map<Quantity, List<Binding>> read(Table table) {
-        Map<Quantity, List<Binding>> readings = new EnumMap<>(Quantity.class);
+    static Map<Quantity, List<Bindings.OfReading>> read(Table table) {
+        Map<Quantity, List<Bindings.OfReading>> readings = new EnumMap<>(Quantity.class);
         for (Quantity quantity : Quantity.values()) {
             String[] names = quantity.key().split("\\.", 2);
             Table thing = table.table(names[0]);
@@ -31,13 +31,13 @@ final class ReadingsSection {
         return readings;
     }
 
-    private static Binding binding(Quantity quantity, Table table) {
+    private static Bindings.OfReading binding(Quantity quantity, Table table) {
         double scale = table.numberIfThere("scale", -LARGEST, LARGEST).orElse(1);
         double offset = table.numberIfThere("offset", -LARGEST, LARGEST).orElse(0);
         if (scale == 0) {
             table.mistake("scale", "is 0, which makes every value the same", "give what to multiply the value by");
         }
-        return new Binding(
+        return new Bindings.OfReading(
                 SourceKeys.read(table), table.oneOf("unit", units(quantity)).orElse(Unit.OWN), scale, offset);
     }
 

@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.StateBinding;
+import dev.lampwright.printer.Bindings;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -19,17 +19,17 @@ final class StateSection {
 
     private StateSection() {}
 
-    static List<StateBinding> read(List<Table> tables) {
+    static List<Bindings.OfState> read(List<Table> tables) {
         return tables.stream().map(StateSection::read).toList();
     }
 
-    private static StateBinding read(Table table) {
+    private static Bindings.OfState read(Table table) {
         Map<PrinterState, List<String>> words = words(table);
         if (words.isEmpty() && table.right()) {
             table.mistake("printing", "is missing, and so is every other state", WANTED_WORDS);
         }
         noteRepeated(table, words);
-        return new StateBinding(SourceKeys.read(table), words);
+        return new Bindings.OfState(SourceKeys.read(table), words);
     }
 
     /** In the order of the file, which decides where more than one state has a word that matches. */

@@ -1,6 +1,6 @@
 package dev.lampwright.config;
 
-import dev.lampwright.printer.WillBinding;
+import dev.lampwright.printer.Bindings;
 import java.util.List;
 
 /** The section {@code [printer.will]}: where the broker says that the printer is gone. */
@@ -9,11 +9,11 @@ final class WillSection {
 
     private WillSection() {}
 
-    static WillBinding read(Table table) {
+    static Bindings.OfWill read(Table table) {
         List<String> gone = table.words("gone", WANTED_GONE);
         if (!table.has("gone")) {
             table.mistake("gone", "is missing", WANTED_GONE);
         }
-        return new WillBinding(SourceKeys.read(table), gone);
+        return new Bindings.OfWill(SourceKeys.read(table), gone);
     }
 }

@@ -2,7 +2,10 @@ package dev.lampwright.printer;
 
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Unit;
+import java.time.Duration;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,25 +24,20 @@ import java.util.stream.Stream;
  * @param will where its broker says that it is gone
  */
 public record Bindings(
-        List<StateBinding> states,
-        Map<Quantity, List<Binding>> readings,
-        Map<String, EventBinding> events,
+        List<OfState> states,
+        Map<Quantity, List<OfReading>> readings,
+        Map<String, OfEvent> events,
         Optional<Source> faultText,
-        Optional<WillBinding> will) {
+        Optional<OfWill> will) {
     /**
-     * Those of a printer without a last will.
+     * Those of a printer without words for what is wrong and without a last will.
      *
      * @param states as above
      * @param readings as above
      * @param events as above
-     * @param faultText as above
      */
-    public Bindings(
-            List<StateBinding> states,
-            Map<Quantity, List<Binding>> readings,
-            Map<String, EventBinding> events,
-            Optional<Source> faultText) {
-        this(states, readings, events, faultText, Optional.empty());
+    public Bindings(List<OfState> states, Map<Quantity, List<OfReading>> readings, Map<String, OfEvent> events) {
+        this(states, readings, events, Optional.empty(), Optional.empty());
     }
 
     /** Keeps copies. */
@@ -49,8 +47,28 @@ public record Bindings(
         events = Map.copyOf(events);
     }
 
-    private static Map<Quantity, List<Binding>> copyOf(Map<Quantity, List<Binding>> readings) {
-        Map<Quantity, List<Binding>> copy = new LinkedHashMap<>();
+    /**
+     * These and words for what is wrong.
+     *
+     * @param source where the printer says them
+     * @return new bindings
+     */
+    public Bindings withFaultText(Source source) {
+        return new Bindings(states, readings, events, Optional.of(source), will);
+    }
+
+    /**
+     * These and a last will.
+     *
+     * @param binding where the broker says that the printer is gone
+     * @return new bindings
+     */
+    public Bindings withWill(OfWill binding) {
+        return new Bindings(states, readings, events, faultText, Optional.of(binding));
+    }
+
+    private static Map<Quantity, List<OfReading>> copyOf(Map<Quantity, List<OfReading>> readings) {
+        Map<Quantity, List<OfReading>> copy = new LinkedHashMap<>();
         readings.forEach((quantity, bindings) -> copy.put(quantity, List.copyOf(bindings)));
         return Map.copyOf(copy);
     }
@@ -62,15 +80,78 @@ public record Bindings(
      */
     public List<String> topicFilters() {
         return Stream.of(
-                        states.stream().map(StateBinding::source),
-                        readings.values().stream().flatMap(Collection::stream).map(Binding::source),
-                        events.values().stream().map(EventBinding::source),
+                        states.stream().map(OfState::source),
+                        readings.values().stream().flatMap(Collection::stream).map(OfReading::source),
+                        events.values().stream().map(OfEvent::source),
                         faultText.stream(),
-                        will.stream().map(WillBinding::source))
+                        will.stream().map(OfWill::source))
                 .flatMap(Function.identity())
                 .map(Source::topicFilter)
                 .distinct()
                 .sorted()
                 .toList();
+    }
+
+    /**
+     * Where the printer says what it is doing, and in what words.
+     *
+     * @param source where the word is told
+     * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word
+     *     that matches wins, in the order in which the file names them
+     */
+    public record OfState(Source source, Map<PrinterState, List<String>> words) {
+        /** Keeps a copy of the map, in its order. */
+        public OfState {
+            words = Collections.unmodifiableMap(new LinkedHashMap<>(words));
+        }
+    }
+
+    /**
+     * Where the printer says one quantity, and how. What is told becomes a number, times {@code scale}, plus {@code offset}, and is then
+     * turned from {@code unit} into the quantity's own unit.
+     *
+     * @param source where it is told
+     * @param unit the unit in which it is told
+     * @param scale the number is multiplied by this
+     * @param offset and then this is added
+     */
+    public record OfReading(Source source, Unit unit, double scale, double offset) {
+        /**
+         * A number in the quantity's own unit.
+         *
+         * @param source where it is told
+         */
+        public OfReading(Source source) {
+            this(source, Unit.OWN, 1, 0);
+        }
+    }
+
+    /**
+     * Where the printer says that something begins and ends, such as the taking of a picture.
+     *
+     * @param source where the word is told
+     * @param begin words with which it begins; {@code *} stands for any characters, case does not count
+     * @param end words with which it ends
+     * @param lasts how long it lasts at most, so that an end that is never told does no harm
+     */
+    public record OfEvent(Source source, List<String> begin, List<String> end, Duration lasts) {
+        /** Keeps copies of the lists. */
+        public OfEvent {
+            begin = List.copyOf(begin);
+            end = List.copyOf(end);
+        }
+    }
+
+    /**
+     * Where the broker says that the printer is gone: the printer's last will (MQTT 3.1.1, section 3.1.2.5).
+     *
+     * @param source where the word is told
+     * @param gone the words that say so; {@code *} stands for any characters, case does not count. Any other word says that it is there
+     */
+    public record OfWill(Source source, List<String> gone) {
+        /** Keeps a copy of the list. */
+        public OfWill {
+            gone = List.copyOf(gone);
+        }
     }
 }

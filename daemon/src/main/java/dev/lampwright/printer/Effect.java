@@ -49,7 +49,7 @@ sealed interface Effect {
      * @param quantity what is read
      * @param binding in which unit, and how it is scaled
      */
-    record OfReading(Quantity quantity, Binding binding) implements Effect {
+    record OfReading(Quantity quantity, Bindings.OfReading binding) implements Effect {
         @Override
         public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
             return before.withReading(quantity, value instanceof Value.None ? Double.NaN : reading(value), atNanos);
@@ -148,7 +148,7 @@ sealed interface Effect {
         private final List<WordPattern> end;
         private final long lastsNanos;
 
-        OfEvent(String name, EventBinding binding) {
+        OfEvent(String name, Bindings.OfEvent binding) {
             this.name = name;
             begin = patterns(binding.begin());
             end = patterns(binding.end());

@@ -19,7 +19,7 @@ final class StateJudge {
      *
      * @param bindings where the printer tells its state
      */
-    StateJudge(List<StateBinding> bindings) {
+    StateJudge(List<Bindings.OfState> bindings) {
         isTold = !bindings.isEmpty();
         bindings.forEach(binding -> wordless.removeAll(binding.words().keySet()));
     }

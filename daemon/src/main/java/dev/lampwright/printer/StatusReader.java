@@ -35,15 +35,15 @@ public final class StatusReader {
                 .ifPresent(source -> bounds.add(new ActiveBinding("fault text", source, new Effect.OfFaultText())));
     }
 
-    private static ActiveBinding bound(StateBinding binding, boolean saysNoMore) {
+    private static ActiveBinding bound(Bindings.OfState binding, boolean saysNoMore) {
         return new ActiveBinding("state", binding.source(), new Effect.OfState(binding.words(), saysNoMore));
     }
 
-    private static ActiveBinding bound(Quantity quantity, Binding binding) {
+    private static ActiveBinding bound(Quantity quantity, Bindings.OfReading binding) {
         return new ActiveBinding(quantity.key(), binding.source(), new Effect.OfReading(quantity, binding));
     }
 
-    private static ActiveBinding bound(String event, EventBinding binding) {
+    private static ActiveBinding bound(String event, Bindings.OfEvent binding) {
         return new ActiveBinding("event " + event, binding.source(), new Effect.OfEvent(event, binding));
     }
 

@@ -9,10 +9,8 @@ import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
-import dev.lampwright.printer.Binding;
-import dev.lampwright.printer.EventBinding;
+import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.WillBinding;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import java.io.IOException;
@@ -77,7 +75,7 @@ class ExampleTest {
     void will() {
         Source link = new Source("shop/alder/link", PayloadPath.BARE);
         assertEquals(
-                Optional.of(new WillBinding(link, List.of("offline"))),
+                Optional.of(new Bindings.OfWill(link, List.of("offline"))),
                 config.bindings().will());
     }
 
@@ -90,13 +88,13 @@ class ExampleTest {
                         Quantity.NOZZLE_ACTUAL, heat("/tip/now"),
                         Quantity.NOZZLE_TARGET, heat("/tip/set"),
                         Quantity.JOB_PROGRESS,
-                                List.of(new Binding(
+                                List.of(new Bindings.OfReading(
                                         new Source("shop/alder/job", PayloadPath.at("/percent")), Unit.PERCENT, 1, 0))),
                 config.bindings().readings());
     }
 
-    private static List<Binding> heat(String pointer) {
-        return List.of(new Binding(new Source("shop/alder/heat", PayloadPath.at(pointer))));
+    private static List<Bindings.OfReading> heat(String pointer) {
+        return List.of(new Bindings.OfReading(new Source("shop/alder/heat", PayloadPath.at(pointer))));
     }
 
     @Test
@@ -154,9 +152,9 @@ class ExampleTest {
 
     @Test
     void event() {
-        EventBinding camera = config.bindings().events().get("camera");
+        Bindings.OfEvent camera = config.bindings().events().get("camera");
         assertEquals(
-                new EventBinding(
+                new Bindings.OfEvent(
                         new Source("shop/alder/camera", PayloadPath.BARE),
                         List.of("SNAP"),
                         List.of("SNAPPED"),

@@ -9,7 +9,6 @@ import dev.lampwright.testing.Alder;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,13 +19,13 @@ class DerivedTest {
     private long now;
 
     private static Bindings bindings(Map<PrinterState, List<String>> words, Quantity... quantities) {
-        Map<Quantity, List<Binding>> readings = new EnumMap<>(Quantity.class);
+        Map<Quantity, List<Bindings.OfReading>> readings = new EnumMap<>(Quantity.class);
         for (Quantity quantity : quantities) {
-            readings.put(quantity, List.of(new Binding(new Source(quantity.key(), PayloadPath.BARE))));
+            readings.put(quantity, List.of(new Bindings.OfReading(new Source(quantity.key(), PayloadPath.BARE))));
         }
-        List<StateBinding> states =
-                words.isEmpty() ? List.of() : List.of(new StateBinding(new Source("state", PayloadPath.BARE), words));
-        return new Bindings(states, readings, Map.of(), Optional.empty());
+        List<Bindings.OfState> states =
+                words.isEmpty() ? List.of() : List.of(new Bindings.OfState(new Source("state", PayloadPath.BARE), words));
+        return new Bindings(states, readings, Map.of());
     }
 
     private PrinterState hear(StatusReader reader, String topic, Object payload) {

@@ -10,19 +10,18 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class EventTest {
     private static final long SECOND = 1_000_000_000L;
 
-    private final EventBinding camera = new EventBinding(
+    private final Bindings.OfEvent camera = new Bindings.OfEvent(
             new Source("shop/alder/camera", PayloadPath.at("/what")),
             List.of("SNAP*"),
             List.of("DONE", "FAILED"),
             Duration.ofSeconds(10));
     private final StatusReader reader =
-            new StatusReader(new Bindings(List.of(), Map.of(), Map.of("camera", camera), Optional.empty()));
+            new StatusReader(new Bindings(List.of(), Map.of(), Map.of("camera", camera)));
     private PrinterStatus status = PrinterStatus.nothingHeard();
 
     private void hear(String payload, long nanos) {
@@ -60,7 +59,7 @@ class EventTest {
 
     @Test
     void theTopicIsSubscribedTo() {
-        Bindings bindings = new Bindings(List.of(), Map.of(), Map.of("camera", camera), Optional.empty());
+        Bindings bindings = new Bindings(List.of(), Map.of(), Map.of("camera", camera));
         assertEquals(List.of("shop/alder/camera"), bindings.topicFilters());
     }
 }

@@ -26,9 +26,7 @@ class PrinterClientTest {
             new Bindings(
                     Alder.bindings().states(),
                     Alder.bindings().readings(),
-                    Alder.bindings().events(),
-                    Optional.empty(),
-                    Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline")))),
+                    Alder.bindings().events()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline"))),
             clock::incrementAndGet,
             status -> newest = status,
             Patience.USUAL);

@@ -38,9 +38,7 @@ final class SilenceIT {
         Bindings bindings = new Bindings(
                 Alder.bindings().states(),
                 Alder.bindings().readings(),
-                Alder.bindings().events(),
-                Optional.empty(),
-                Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline"))));
+                Alder.bindings().events()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
         PrinterClient client =
                 new PrinterClient(Alder.at(url), bindings, clock::get, newest::set, Patience.USUAL);
         client.start();

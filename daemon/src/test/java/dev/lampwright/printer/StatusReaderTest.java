@@ -222,11 +222,10 @@ final class StatusReaderTest {
     @CsvSource({"3, '3', PRINTING", "true, TRUE, PRINTING", "3, '4', SILENT"})
     void numberOrTruthIsTheWordItIsWrittenAs(String value, String word, PrinterState state) {
         StatusReader coded = new StatusReader(new Bindings(
-                List.of(new StateBinding(
+                List.of(new Bindings.OfState(
                         new Source(JOB, PayloadPath.at("/code")), Map.of(PrinterState.PRINTING, List.of(word)))),
                 Map.of(),
-                Map.of(),
-                Optional.empty()));
+                Map.of()));
         PrinterStatus after = coded.read(status, JOB, Alder.bytes("{\"code\":" + value + "}"), 1);
         assertEquals(state, after.state());
     }
@@ -261,18 +260,18 @@ final class StatusReaderTest {
     private double atPointer(String pointer) {
         String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
                 + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
-        Binding binding = new Binding(new Source(HEAT, PayloadPath.at(pointer)));
+        Bindings.OfReading binding = new Bindings.OfReading(new Source(HEAT, PayloadPath.at(pointer)));
         StatusReader pointing = new StatusReader(
-                new Bindings(List.of(), Map.of(Quantity.BED_ACTUAL, List.of(binding)), Map.of(), Optional.empty()));
+                new Bindings(List.of(), Map.of(Quantity.BED_ACTUAL, List.of(binding)), Map.of()));
         return pointing.read(status, HEAT, Alder.bytes(document), 1).value(Quantity.BED_ACTUAL);
     }
 
     /** RFC 6901, section 5: "/foo/0" is "bar". */
     @Test
     void pointsIntoAnArray() {
-        StateBinding binding =
-                new StateBinding(new Source(JOB, PayloadPath.at("/foo/0")), Map.of(PrinterState.HELD, List.of("bar")));
-        StatusReader pointing = new StatusReader(new Bindings(List.of(binding), Map.of(), Map.of(), Optional.empty()));
+        Bindings.OfState binding =
+                new Bindings.OfState(new Source(JOB, PayloadPath.at("/foo/0")), Map.of(PrinterState.HELD, List.of("bar")));
+        StatusReader pointing = new StatusReader(new Bindings(List.of(binding), Map.of(), Map.of()));
         PrinterStatus after = pointing.read(status, JOB, Alder.bytes("{\"foo\": [\"bar\", \"baz\"]}"), 1);
         assertEquals(PrinterState.HELD, after.state());
     }
@@ -365,17 +364,17 @@ final class StatusReaderTest {
         }
     }
 
-    private static StatusReader reading(Quantity quantity, Binding... bindings) {
+    private static StatusReader reading(Quantity quantity, Bindings.OfReading... bindings) {
         return new StatusReader(
-                new Bindings(List.of(), Map.of(quantity, List.of(bindings)), Map.of(), Optional.empty()));
+                new Bindings(List.of(), Map.of(quantity, List.of(bindings)), Map.of()));
     }
 
     @Test
     void ofSeveralSourcesTheNewestMessageCounts() {
         StatusReader two = reading(
                 Quantity.BED_ACTUAL,
-                new Binding(new Source("a", PayloadPath.BARE)),
-                new Binding(new Source("b", PayloadPath.at("/t")), Unit.FAHRENHEIT, 1, 0));
+                new Bindings.OfReading(new Source("a", PayloadPath.BARE)),
+                new Bindings.OfReading(new Source("b", PayloadPath.at("/t")), Unit.FAHRENHEIT, 1, 0));
         PrinterStatus after = two.read(status, "a", Alder.bytes("41"), 1);
         after = two.read(after, "b", Alder.bytes("{\"t\": 113}"), 2);
         assertEquals(45, after.value(Quantity.BED_ACTUAL), 1e-9);
@@ -388,13 +387,12 @@ final class StatusReaderTest {
     void ofSeveralStateSourcesTheNewestMessageCounts() {
         StatusReader two = new StatusReader(new Bindings(
                 List.of(
-                        new StateBinding(
+                        new Bindings.OfState(
                                 new Source("job", PayloadPath.BARE), Map.of(PrinterState.PRINTING, List.of("RUN"))),
-                        new StateBinding(
+                        new Bindings.OfState(
                                 new Source("door", PayloadPath.BARE), Map.of(PrinterState.FAULT, List.of("OPEN")))),
                 Map.of(),
-                Map.of(),
-                Optional.empty()));
+                Map.of()));
         PrinterStatus after = two.read(status, "job", Alder.bytes("RUN"), 1);
         after = two.read(after, "door", Alder.bytes("OPEN"), 2);
         assertEquals(PrinterState.FAULT, after.state());
@@ -416,7 +414,7 @@ final class StatusReaderTest {
     void readsFieldsOfALine(String line, int field, double value) {
         Source source = new Source(HEAT, PayloadPath.BARE, List.of(new CsvField(field, ';')));
         PrinterStatus after =
-                reading(Quantity.NOZZLE_ACTUAL, new Binding(source)).read(status, HEAT, Alder.bytes(line), 1);
+                reading(Quantity.NOZZLE_ACTUAL, new Bindings.OfReading(source)).read(status, HEAT, Alder.bytes(line), 1);
         assertEquals(value, after.value(Quantity.NOZZLE_ACTUAL), 0);
     }
 
@@ -424,7 +422,7 @@ final class StatusReaderTest {
     void cutsAFieldOfATextAtAPointerAndANumberOutOfIt() {
         Source source = new Source(
                 HEAT, PayloadPath.at("/line"), List.of(new CsvField(2, ','), new Excerpt("T=(?<value>[0-9.]+)")));
-        PrinterStatus after = reading(Quantity.NOZZLE_ACTUAL, new Binding(source))
+        PrinterStatus after = reading(Quantity.NOZZLE_ACTUAL, new Bindings.OfReading(source))
                 .read(status, HEAT, Alder.bytes("{\"line\": \"B=60,T=215.5 up\"}"), 1);
         assertEquals(215.5, after.value(Quantity.NOZZLE_ACTUAL), 0);
     }
@@ -434,20 +432,20 @@ final class StatusReaderTest {
         Source source = new Source(HEAT, PayloadPath.at("/line"), List.of(new CsvField(2, ',')));
         assertSame(
                 status,
-                reading(Quantity.NOZZLE_ACTUAL, new Binding(source))
+                reading(Quantity.NOZZLE_ACTUAL, new Bindings.OfReading(source))
                         .read(status, HEAT, Alder.bytes("{\"line\": [1, 2]}"), 1));
     }
 
     /** The README's way: of flags in one message the one that matters most stands last. */
     @Test
     void aStateThatIsToldByFlagsIsWhatTheLastOfThemSays() {
-        StateBinding printing = new StateBinding(
+        Bindings.OfState printing = new Bindings.OfState(
                 new Source(JOB, PayloadPath.at("/printing")),
                 Map.of(PrinterState.PRINTING, List.of("true"), PrinterState.IDLE, List.of("false")));
-        StateBinding error = new StateBinding(
+        Bindings.OfState error = new Bindings.OfState(
                 new Source(JOB, PayloadPath.at("/error")), Map.of(PrinterState.FAULT, List.of("1*", "2*")));
         StatusReader flags =
-                new StatusReader(new Bindings(List.of(printing, error), Map.of(), Map.of(), Optional.empty()));
+                new StatusReader(new Bindings(List.of(printing, error), Map.of(), Map.of()));
         Map<String, PrinterState> told = Map.of(
                 "{\"error\": 0, \"printing\": false}", PrinterState.IDLE,
                 "{\"error\": 0, \"printing\": true}", PrinterState.PRINTING,
@@ -473,7 +471,7 @@ final class StatusReaderTest {
     @Test
     void theWordThatMeansAFaultLeavesATextThatIsToldElsewhere() {
         StatusReader telling = new StatusReader(new Bindings(
-                Alder.bindings().states(), Map.of(), Map.of(), Optional.of(new Source("text", PayloadPath.BARE))));
+                Alder.bindings().states(), Map.of(), Map.of()).withFaultText(new Source("text", PayloadPath.BARE)));
         PrinterStatus after = telling.read(status, "text", Alder.bytes("tip blocked"), 1);
         after = telling.read(after, JOB, Alder.bytes("{\"phase\": \"ALARM 7\"}"), 2);
         assertEquals(PrinterState.FAULT, after.state());
@@ -488,7 +486,7 @@ final class StatusReaderTest {
     @Test
     void keepsThePrintersOwnWordsForAFault() {
         StatusReader telling = new StatusReader(
-                new Bindings(List.of(), Map.of(), Map.of(), Optional.of(new Source(JOB, PayloadPath.at("/text")))));
+                new Bindings(List.of(), Map.of(), Map.of()).withFaultText(new Source(JOB, PayloadPath.at("/text"))));
         PrinterStatus after = telling.read(status, JOB, Alder.bytes("{\"text\": \" tip\\u001b[31m blocked \"}"), 1);
         assertEquals(Optional.of("tip.[31m blocked"), after.faultText());
         after = telling.read(after, JOB, Alder.bytes("{\"text\": \"" + "x".repeat(5000) + "\"}"), 2);

@@ -10,7 +10,6 @@ import dev.lampwright.payload.Source;
 import dev.lampwright.testing.Alder;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -22,9 +21,7 @@ final class WillTest {
     private final StatusReader reader = new StatusReader(new Bindings(
             Alder.bindings().states(),
             Map.of(),
-            Map.of(),
-            Optional.empty(),
-            Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline", "LOST*")))));
+            Map.of()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline", "LOST*"))));
 
     private final PrinterStatus printing = read(PrinterStatus.nothingHeard(), Alder.JOB, "{\"phase\":\"RUN\"}", 1);
 
@@ -67,9 +64,7 @@ final class WillTest {
         Bindings bindings = new Bindings(
                 List.of(),
                 Map.of(),
-                Map.of(),
-                Optional.empty(),
-                Optional.of(new WillBinding(new Source(LINK, PayloadPath.BARE), List.of("offline"))));
+                Map.of()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
         assertEquals(List.of(LINK), bindings.topicFilters());
     }
 }

@@ -5,10 +5,8 @@ import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
-import dev.lampwright.printer.Binding;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.StateBinding;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
@@ -25,23 +23,23 @@ public final class Alder {
     private Alder() {}
 
     public static Bindings bindings() {
-        return new Bindings(List.of(state()), readings(), Map.of(), Optional.empty());
+        return new Bindings(List.of(state()), readings(), Map.of());
     }
 
     public static Bindings bindingsWithoutState() {
-        return new Bindings(List.of(), readings(), Map.of(), Optional.empty());
+        return new Bindings(List.of(), readings(), Map.of());
     }
 
-    private static StateBinding state() {
+    private static Bindings.OfState state() {
         Map<PrinterState, List<String>> words = new LinkedHashMap<>();
         words.put(PrinterState.WARMING, List.of("PREHEAT"));
         words.put(PrinterState.PRINTING, List.of("RUN", "RUN *"));
         words.put(PrinterState.FAULT, List.of("ALARM*", "*FAIL*"));
-        return new StateBinding(new Source(JOB, PayloadPath.at("/phase")), words);
+        return new Bindings.OfState(new Source(JOB, PayloadPath.at("/phase")), words);
     }
 
-    private static Map<Quantity, List<Binding>> readings() {
-        Map<Quantity, List<Binding>> readings = new EnumMap<>(Quantity.class);
+    private static Map<Quantity, List<Bindings.OfReading>> readings() {
+        Map<Quantity, List<Bindings.OfReading>> readings = new EnumMap<>(Quantity.class);
         readings.put(Quantity.BED_ACTUAL, binding(HEAT, PayloadPath.at("/plate/now"), 1, 0));
         readings.put(Quantity.BED_TARGET, binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
         readings.put(Quantity.NOZZLE_ACTUAL, binding(HEAT, PayloadPath.at("/tip/now"), 1, 0));
@@ -52,8 +50,8 @@ public final class Alder {
         return readings;
     }
 
-    private static List<Binding> binding(String topic, PayloadPath path, double scale, double offset) {
-        return List.of(new Binding(new Source(topic, path), Unit.OWN, scale, offset));
+    private static List<Bindings.OfReading> binding(String topic, PayloadPath path, double scale, double offset) {
+        return List.of(new Bindings.OfReading(new Source(topic, path), Unit.OWN, scale, offset));
     }
 
     public static Broker at(URI url) {

@@ -14,7 +14,7 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.StateBinding;
+import dev.lampwright.printer.Bindings;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -340,7 +340,7 @@ class SurveyTest {
         hearABed();
         String file = ProposedConfig.whole(survey.proposal(), BROKER)
                 .replaceAll("(?m)^# (\\[\\[printer\\.state]]|(topic|at|printing|fault) = .*)$", "$1");
-        List<StateBinding> states =
+        List<Bindings.OfState> states =
                 ConfigFile.read(file, "rowan.toml").bindings().states();
         assertEquals(
                 List.of(List.of("7", "8"), List.of("true")),
