@@ -38,7 +38,8 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     }
 
     private static Bindings bindings(Table table) {
-        List<Bindings.OfState> states = table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
+        List<Bindings.OfState> states =
+                table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
         Map<Quantity, List<Bindings.OfReading>> readings = ReadingsSection.read(table.table("readings"));
         if (states.isEmpty() && readings.isEmpty() && table.right()) {
             table.mistake(

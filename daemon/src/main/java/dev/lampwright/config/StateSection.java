@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
-import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Bindings;
+import dev.lampwright.printer.PrinterState;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;

@@ -50,11 +50,7 @@ public final class PrinterClient implements AutoCloseable {
 
     /** One that is not spoken to. */
     PrinterClient(
-            Broker broker,
-            Bindings bindings,
-            LongSupplier nanoClock,
-            Consumer<PrinterStatus> sink,
-            Patience patience) {
+            Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Patience patience) {
         this(broker, bindings, nanoClock, sink, Optional.empty(), patience);
     }
 

@@ -218,8 +218,7 @@ final class BadBrokerIT {
     }
 
     private PrinterClient client(int port) {
-        return new PrinterClient(
-                Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, SHORT);
+        return new PrinterClient(Alder.at(Alder.url(port)), Alder.bindings(), System::nanoTime, newest::set, SHORT);
     }
 
     private void hearsRealBroker(PrinterClient client, int port) {

@@ -23,8 +23,9 @@ class DerivedTest {
         for (Quantity quantity : quantities) {
             readings.put(quantity, List.of(new Bindings.OfReading(new Source(quantity.key(), PayloadPath.BARE))));
         }
-        List<Bindings.OfState> states =
-                words.isEmpty() ? List.of() : List.of(new Bindings.OfState(new Source("state", PayloadPath.BARE), words));
+        List<Bindings.OfState> states = words.isEmpty()
+                ? List.of()
+                : List.of(new Bindings.OfState(new Source("state", PayloadPath.BARE), words));
         return new Bindings(states, readings, Map.of());
     }
 
@@ -83,8 +84,8 @@ class DerivedTest {
     /** The same band where the printer tells its state but has no word for warming, and so the readings speak for it. */
     @Test
     void warmingThatTheReadingsTellInsteadOfThePrinterHasTheSameBand() {
-        StatusReader reader = new StatusReader(bindings(
-                Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL, Quantity.BED_TARGET));
+        StatusReader reader = new StatusReader(
+                bindings(Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL, Quantity.BED_TARGET));
         hear(reader, "bed.actual_C", 57);
         hear(reader, "bed.target_C", 60);
         assertEquals(PrinterState.PRINTING, hear(reader, "state", "RUN"), "3 °C below, not warming before");

@@ -20,8 +20,7 @@ class EventTest {
             List.of("SNAP*"),
             List.of("DONE", "FAILED"),
             Duration.ofSeconds(10));
-    private final StatusReader reader =
-            new StatusReader(new Bindings(List.of(), Map.of(), Map.of("camera", camera)));
+    private final StatusReader reader = new StatusReader(new Bindings(List.of(), Map.of(), Map.of("camera", camera)));
     private PrinterStatus status = PrinterStatus.nothingHeard();
 
     private void hear(String payload, long nanos) {

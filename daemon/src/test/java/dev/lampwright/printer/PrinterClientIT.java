@@ -41,8 +41,7 @@ final class PrinterClientIT {
     Path folder;
 
     private PrinterClient start(Broker broker) {
-        PrinterClient client = new PrinterClient(
-                broker, Alder.bindings(), System::nanoTime, newest::set, SHORT_PINGS);
+        PrinterClient client = new PrinterClient(broker, Alder.bindings(), System::nanoTime, newest::set, SHORT_PINGS);
         client.start();
         return client;
     }

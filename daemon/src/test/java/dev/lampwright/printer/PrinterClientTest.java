@@ -24,9 +24,10 @@ class PrinterClientTest {
     private final PrinterClient client = new PrinterClient(
             Alder.at(Alder.url(1)),
             new Bindings(
-                    Alder.bindings().states(),
-                    Alder.bindings().readings(),
-                    Alder.bindings().events()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline"))),
+                            Alder.bindings().states(),
+                            Alder.bindings().readings(),
+                            Alder.bindings().events())
+                    .withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline"))),
             clock::incrementAndGet,
             status -> newest = status,
             Patience.USUAL);

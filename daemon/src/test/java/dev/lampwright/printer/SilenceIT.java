@@ -36,11 +36,11 @@ final class SilenceIT {
 
     private PrinterClient start(URI url) {
         Bindings bindings = new Bindings(
-                Alder.bindings().states(),
-                Alder.bindings().readings(),
-                Alder.bindings().events()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
-        PrinterClient client =
-                new PrinterClient(Alder.at(url), bindings, clock::get, newest::set, Patience.USUAL);
+                        Alder.bindings().states(),
+                        Alder.bindings().readings(),
+                        Alder.bindings().events())
+                .withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
+        PrinterClient client = new PrinterClient(Alder.at(url), bindings, clock::get, newest::set, Patience.USUAL);
         client.start();
         return client;
     }

@@ -261,16 +261,16 @@ final class StatusReaderTest {
         String document = "{\"foo\": [\"bar\", \"baz\"], \"\": 0, \"a/b\": 1, \"c%d\": 2, \"e^f\": 3, \"g|h\": 4,"
                 + " \"i\\\\j\": 5, \"k\\\"l\": 6, \" \": 7, \"m~n\": 8}";
         Bindings.OfReading binding = new Bindings.OfReading(new Source(HEAT, PayloadPath.at(pointer)));
-        StatusReader pointing = new StatusReader(
-                new Bindings(List.of(), Map.of(Quantity.BED_ACTUAL, List.of(binding)), Map.of()));
+        StatusReader pointing =
+                new StatusReader(new Bindings(List.of(), Map.of(Quantity.BED_ACTUAL, List.of(binding)), Map.of()));
         return pointing.read(status, HEAT, Alder.bytes(document), 1).value(Quantity.BED_ACTUAL);
     }
 
     /** RFC 6901, section 5: "/foo/0" is "bar". */
     @Test
     void pointsIntoAnArray() {
-        Bindings.OfState binding =
-                new Bindings.OfState(new Source(JOB, PayloadPath.at("/foo/0")), Map.of(PrinterState.HELD, List.of("bar")));
+        Bindings.OfState binding = new Bindings.OfState(
+                new Source(JOB, PayloadPath.at("/foo/0")), Map.of(PrinterState.HELD, List.of("bar")));
         StatusReader pointing = new StatusReader(new Bindings(List.of(binding), Map.of(), Map.of()));
         PrinterStatus after = pointing.read(status, JOB, Alder.bytes("{\"foo\": [\"bar\", \"baz\"]}"), 1);
         assertEquals(PrinterState.HELD, after.state());
@@ -365,8 +365,7 @@ final class StatusReaderTest {
     }
 
     private static StatusReader reading(Quantity quantity, Bindings.OfReading... bindings) {
-        return new StatusReader(
-                new Bindings(List.of(), Map.of(quantity, List.of(bindings)), Map.of()));
+        return new StatusReader(new Bindings(List.of(), Map.of(quantity, List.of(bindings)), Map.of()));
     }
 
     @Test
@@ -413,8 +412,8 @@ final class StatusReaderTest {
             })
     void readsFieldsOfALine(String line, int field, double value) {
         Source source = new Source(HEAT, PayloadPath.BARE, List.of(new CsvField(field, ';')));
-        PrinterStatus after =
-                reading(Quantity.NOZZLE_ACTUAL, new Bindings.OfReading(source)).read(status, HEAT, Alder.bytes(line), 1);
+        PrinterStatus after = reading(Quantity.NOZZLE_ACTUAL, new Bindings.OfReading(source))
+                .read(status, HEAT, Alder.bytes(line), 1);
         assertEquals(value, after.value(Quantity.NOZZLE_ACTUAL), 0);
     }
 
@@ -444,8 +443,7 @@ final class StatusReaderTest {
                 Map.of(PrinterState.PRINTING, List.of("true"), PrinterState.IDLE, List.of("false")));
         Bindings.OfState error = new Bindings.OfState(
                 new Source(JOB, PayloadPath.at("/error")), Map.of(PrinterState.FAULT, List.of("1*", "2*")));
-        StatusReader flags =
-                new StatusReader(new Bindings(List.of(printing, error), Map.of(), Map.of()));
+        StatusReader flags = new StatusReader(new Bindings(List.of(printing, error), Map.of(), Map.of()));
         Map<String, PrinterState> told = Map.of(
                 "{\"error\": 0, \"printing\": false}", PrinterState.IDLE,
                 "{\"error\": 0, \"printing\": true}", PrinterState.PRINTING,
@@ -470,8 +468,8 @@ final class StatusReaderTest {
     /** A printer that has a text for its faults says there what it means, and the state's word adds nothing to it. */
     @Test
     void theWordThatMeansAFaultLeavesATextThatIsToldElsewhere() {
-        StatusReader telling = new StatusReader(new Bindings(
-                Alder.bindings().states(), Map.of(), Map.of()).withFaultText(new Source("text", PayloadPath.BARE)));
+        StatusReader telling = new StatusReader(new Bindings(Alder.bindings().states(), Map.of(), Map.of())
+                .withFaultText(new Source("text", PayloadPath.BARE)));
         PrinterStatus after = telling.read(status, "text", Alder.bytes("tip blocked"), 1);
         after = telling.read(after, JOB, Alder.bytes("{\"phase\": \"ALARM 7\"}"), 2);
         assertEquals(PrinterState.FAULT, after.state());

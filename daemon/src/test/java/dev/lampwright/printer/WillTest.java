@@ -18,10 +18,9 @@ final class WillTest {
     private static final long SECOND = 1_000_000_000L;
     private static final String LINK = "shop/alder/link";
 
-    private final StatusReader reader = new StatusReader(new Bindings(
-            Alder.bindings().states(),
-            Map.of(),
-            Map.of()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline", "LOST*"))));
+    private final StatusReader reader =
+            new StatusReader(new Bindings(Alder.bindings().states(), Map.of(), Map.of())
+                    .withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline", "LOST*"))));
 
     private final PrinterStatus printing = read(PrinterStatus.nothingHeard(), Alder.JOB, "{\"phase\":\"RUN\"}", 1);
 
@@ -61,10 +60,8 @@ final class WillTest {
 
     @Test
     void theTopicIsSubscribedTo() {
-        Bindings bindings = new Bindings(
-                List.of(),
-                Map.of(),
-                Map.of()).withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
+        Bindings bindings = new Bindings(List.of(), Map.of(), Map.of())
+                .withWill(new Bindings.OfWill(new Source(LINK, PayloadPath.BARE), List.of("offline")));
         assertEquals(List.of(LINK), bindings.topicFilters());
     }
 }

@@ -41,7 +41,13 @@ public record Proposal(List<Row> rows, List<Found> found, Company company, long 
      * @param found what it is, if that is known
      */
     public record Row(
-            String topic, String place, long count, double perSecond, String range, String last, Optional<Found> found) {}
+            String topic,
+            String place,
+            long count,
+            double perSecond,
+            String range,
+            String last,
+            Optional<Found> found) {}
 
     /**
      * Who speaks at the broker beside the printer that was found.

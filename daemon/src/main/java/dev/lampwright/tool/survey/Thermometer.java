@@ -152,7 +152,8 @@ final class Thermometer {
         /** Whether it holds for a value. */
         boolean holdsFor(Trail trail) {
             List<List<String>> levels = trail.names().levels();
-            return levels.size() > within.size() && levels.subList(0, within.size()).equals(within);
+            return levels.size() > within.size()
+                    && levels.subList(0, within.size()).equals(within);
         }
     }
 }
