@@ -88,6 +88,6 @@ final class WatchedConfig {
 
     private void tell(Throwable failure, String outcome) {
         LOG.debug("{}", file, failure);
-        LOG.error("{} met an error of lampwright's own ({}); {}", file, failure.toString(), outcome);
+        LOG.error("{} hit an internal error, please report it ({}); {}", file, failure.toString(), outcome);
     }
 }

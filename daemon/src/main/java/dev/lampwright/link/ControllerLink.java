@@ -3,6 +3,9 @@ package dev.lampwright.link;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import dev.lampwright.upkeep.Backoff;
+import dev.lampwright.upkeep.Trouble;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -16,7 +19,8 @@ import org.slf4j.LoggerFactory;
  */
 public final class ControllerLink implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
-    private static final long UNFIT_WAIT = TimeUnit.SECONDS.toNanos(1);
+    private static final Duration FIRST_PAUSE = Duration.ofMillis(250);
+    private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
     private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
     private static final long GOODBYE_MILLIS = 450;
     private static final long LAST_MILLIS = 100;
@@ -26,8 +30,8 @@ public final class ControllerLink implements AutoCloseable {
     private final FrameSlot frames;
     private final LongSupplier clock;
     private final Tally tally = new Tally();
-    private final LineTrouble trouble = new LineTrouble(LOG);
-    private final LineBackoff backoff = new LineBackoff();
+    private final Trouble trouble = new Trouble(LOG);
+    private final Backoff backoff;
     private final FrameGate gate;
     private final Exchange exchange;
     private final Handshake handshake;
@@ -51,7 +55,13 @@ public final class ControllerLink implements AutoCloseable {
      * @param nanoClock a clock in ns that never goes back, such as {@link System#nanoTime}
      */
     public ControllerLink(Line line, Setup setup, FrameSlot frames, LongSupplier nanoClock) {
+        this(line, setup, frames, nanoClock, new Backoff(FIRST_PAUSE, LONGEST_PAUSE));
+    }
+
+    /** The same with pauses of its own between attempts. */
+    ControllerLink(Line line, Setup setup, FrameSlot frames, LongSupplier nanoClock, Backoff backoff) {
         this.line = line;
+        this.backoff = backoff;
         this.setup = setup;
         this.frames = frames;
         parting = setup.whenSilent();
@@ -140,15 +150,17 @@ public final class ControllerLink implements AutoCloseable {
 
     private void run() {
         while (!closing) {
-            long wait = connect();
+            boolean fit = connect();
             state = LinkState.DOWN;
             line.close();
-            pause(wait);
+            if (!closing) {
+                pause((fit ? backoff.next() : LONGEST_PAUSE).toNanos());
+            }
         }
     }
 
-    /** Opens the line and lights the controller until something is wrong; says how long to wait then, in ns. */
-    private long connect() {
+    /** Opens the line and lights the controller until something is wrong. False if the controller does not fit its set-up. */
+    private boolean connect() {
         try {
             line.open();
             while (!closing) {
@@ -158,11 +170,11 @@ public final class ControllerLink implements AutoCloseable {
             say(e.getMessage());
         } catch (UnfitException e) {
             say(line.name() + ": " + e.getMessage());
-            return UNFIT_WAIT;
+            return false;
         } catch (RuntimeException | Error e) {
-            say("the link to " + line.name() + " met an error of lampwright's own: " + e);
+            say("the link to " + line.name() + " hit an internal error (please report it): " + e);
         }
-        return backoff.next();
+        return true;
     }
 
     /** One round of asking, setting up and lighting; ends when the controller has started anew. */
@@ -185,7 +197,7 @@ public final class ControllerLink implements AutoCloseable {
             watch(exchange.answers());
             if (tally.framesShown.get() != shownBefore) {
                 tellLit();
-                backoff.restart();
+                backoff.reset();
             }
         }
         if (closing) {
@@ -202,11 +214,10 @@ public final class ControllerLink implements AutoCloseable {
 
     /** Once at the first light, and at the end of each trouble. */
     private void tellLit() {
-        if (!everLit && !trouble.isOn()) {
-            LOG.info(lit);
+        if (!trouble.ends(lit) && !everLit) {
+            LOG.info("{}", lit);
         }
         everLit = true;
-        trouble.over(lit);
     }
 
     private void goodbye(long stripNanos) throws LineException {
@@ -227,7 +238,7 @@ public final class ControllerLink implements AutoCloseable {
 
     private void say(String words) {
         if (!closing) {
-            trouble.begin(words);
+            trouble.begins(words, clock.getAsLong());
         }
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.upkeep.Trouble;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
@@ -11,8 +12,8 @@ final class LineQuality {
     private final String port;
     private final Tally tally;
     private final LongSupplier clock;
-    private final LineTrouble garble;
-    private final LineTrouble ceiling;
+    private final Trouble garble;
+    private final Trouble ceiling;
     private boolean counting;
     private long mishaps;
     private long dimmed;
@@ -23,8 +24,8 @@ final class LineQuality {
         this.port = port;
         this.tally = tally;
         this.clock = clock;
-        garble = new LineTrouble(log);
-        ceiling = new LineTrouble(log);
+        garble = new Trouble(log);
+        ceiling = new Trouble(log);
     }
 
     /**
@@ -60,12 +61,13 @@ final class LineQuality {
         if (newMishaps != mishaps) {
             mishaps = newMishaps;
             lastMishap = now;
-            garble.begin(
+            garble.begins(
                     "messages on " + port
-                            + " get lost or garbled: check the cable, the ground wire, and that baud is the same on both sides");
+                            + " get lost or garbled: check the cable, the ground wire, and that baud is the same on both sides",
+                    now);
         } else if (garble.isOn() && now - lastMishap > CLEAN_FOR) {
-            garble.over("messages on " + port + " pass again; so far " + tally.messagesLost + " were lost, "
-                    + tally.garbled + " came garbled, and the controller counts " + tally.broken() + " broken and "
+            garble.ends("messages on " + port + " are getting through again; so far " + tally.messagesLost + " were lost, "
+                    + tally.garbled + " arrived corrupted, and the controller counts " + tally.broken() + " broken and "
                     + tally.overruns() + " overrun");
         }
     }
@@ -75,13 +77,14 @@ final class LineQuality {
         if (newDimmed != dimmed || darkOverCeiling) {
             dimmed = newDimmed;
             lastDimmed = now;
-            ceiling.begin(
+            ceiling.begins(
                     darkOverCeiling
                             ? "the dark strip alone is over ceiling_mA, so every frame is shown dark: raise [supply] ceiling_mA"
                             : "the controller on " + port
-                                    + " dims frames to keep the ceiling, which lampwright should have done");
+                                    + " dims frames to keep the ceiling, which lampwright should have done",
+                    now);
         } else if (ceiling.isOn() && now - lastDimmed > CLEAN_FOR) {
-            ceiling.over("the controller on " + port + " shows frames undimmed again");
+            ceiling.ends("the controller on " + port + " shows frames undimmed again");
         }
     }
 }

@@ -38,12 +38,12 @@ final class OpenFailure {
         return switch (errno) {
             case EACCES, EPERM -> noPermission(name, group(node), System.getProperty("user.name", "USER"));
             case EBUSY, EAGAIN -> name + " is in use by another program: end that program";
-            case STILL_IN_USE -> name + " is still being closed: plug the controller out and in again if this stays so";
-            case ENXIO, ENODEV -> name + " has no device behind it: plug the controller out and in again";
-            case ENOTTY -> name + " is no serial port: " + Ports.advice();
+            case STILL_IN_USE -> name + " is still being closed: if this persists, unplug the controller and plug it back in";
+            case ENXIO, ENODEV -> name + " has no device behind it: unplug the controller and plug it back in";
+            case ENOTTY -> name + " is not a serial port: " + Ports.advice();
             default ->
                 name + " does not open at " + baud + " baud (error " + errno
-                        + "): check [controller] baud, and plug the controller out and in again";
+                        + "): check [controller] baud, and unplug the controller and plug it back in";
         };
     }
 

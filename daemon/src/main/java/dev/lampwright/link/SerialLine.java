@@ -198,6 +198,6 @@ public final class SerialLine implements Line {
     }
 
     private LineException stuck() {
-        return new LineException(name + " has taken no bytes for a second: plug the controller out and in again");
+        return new LineException(name + " has taken no bytes for a second: unplug the controller and plug it back in");
     }
 }

@@ -3,7 +3,7 @@ package dev.lampwright.upkeep;
 import java.time.Duration;
 import java.util.function.DoubleSupplier;
 
-/** The pauses between attempts: each twice the one before up to the longest, and up to a quarter shorter by chance. */
+/** The pauses between attempts: each twice the one before up to the longest, and up to a quarter shorter by chance if so asked. */
 public final class Backoff {
     private static final double MOST_OFF = 0.25;
 
@@ -11,6 +11,16 @@ public final class Backoff {
     private final Duration longest;
     private final DoubleSupplier chance;
     private Duration next;
+
+    /**
+     * Starts with the first pause, and leaves nothing to chance.
+     *
+     * @param first the first pause
+     * @param longest no pause is longer
+     */
+    public Backoff(Duration first, Duration longest) {
+        this(first, longest, () -> 0);
+    }
 
     /**
      * Starts with the first pause.

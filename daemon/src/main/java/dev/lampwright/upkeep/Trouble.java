@@ -7,61 +7,97 @@ import java.util.Set;
 import org.slf4j.Logger;
 
 /**
- * Tells the log of one thing's troubles: each reason once when it begins, and once when all is well again. A reason that comes
- * and goes is told once a minute at most. For one thread at a time.
+ * Logs one thing's troubles: each reason once when it begins, and once when all is well again. A reason that comes and goes is
+ * logged once a minute at most, and so is its end. Written by one thread at a time; any thread may ask whether something is wrong.
  */
 public final class Trouble {
     private static final int MOST_REASONS = 16;
     private static final long QUIET_NANOS = 60_000_000_000L;
 
     private final Logger log;
-    private final Map<String, Long> toldAt = new LinkedHashMap<>();
-    private final Set<String> toldNow = new HashSet<>();
+    private final Map<String, Long> loggedAt = new LinkedHashMap<>();
+    private final Set<String> loggedNow = new HashSet<>();
+    private volatile String words = "";
 
+    /**
+     * Begins with all well.
+     *
+     * @param log where troubles are logged as warnings, and their end as information
+     */
     public Trouble(Logger log) {
         this.log = log;
     }
 
     /**
-     * There is trouble. To be called again for as long as it lasts, so that one that came too soon after its end is told later.
+     * Something is wrong, and its line says all that tells it from other troubles.
      *
-     * @param reason which; the same reason is not told again before it ends
-     * @param line what to tell the user
+     * @param line what to tell the user; not empty
+     * @param atNanos the monotonic time, in ns
+     */
+    public void begins(String line, long atNanos) {
+        begins(line, line, atNanos);
+    }
+
+    /**
+     * Something is wrong. To be called again for as long as it lasts, so that one that came too soon after its end is logged later.
+     *
+     * @param reason which; the same reason is not logged again before it ends
+     * @param line what to tell the user; not empty
      * @param atNanos the monotonic time, in ns
      */
     public void begins(String reason, String line, long atNanos) {
-        if (toldNow.size() < MOST_REASONS && !toldNow.contains(reason) && isWorthTelling(reason, atNanos)) {
-            toldNow.add(reason);
+        words = line;
+        if (loggedNow.size() < MOST_REASONS && !loggedNow.contains(reason) && isWorthLogging(reason, atNanos)) {
+            loggedNow.add(reason);
             remember(reason, atNanos);
             log.warn("{}", line);
         }
     }
 
-    private boolean isWorthTelling(String reason, long atNanos) {
-        Long before = toldAt.get(reason);
+    private boolean isWorthLogging(String reason, long atNanos) {
+        Long before = loggedAt.get(reason);
         return before == null || atNanos - before >= QUIET_NANOS;
     }
 
     private void remember(String reason, long atNanos) {
-        toldAt.remove(reason);
-        toldAt.put(reason, atNanos);
-        if (toldAt.size() > MOST_REASONS) {
-            toldAt.remove(toldAt.keySet().iterator().next());
+        loggedAt.remove(reason);
+        loggedAt.put(reason, atNanos);
+        if (loggedAt.size() > MOST_REASONS) {
+            loggedAt.remove(loggedAt.keySet().iterator().next());
         }
     }
 
     /**
      * All is well.
      *
-     * @param line what to tell the user if trouble had been told
-     * @return whether it was told
+     * @param line what to tell the user if trouble had been logged
+     * @return whether it was logged
      */
     public boolean ends(String line) {
-        boolean telling = !toldNow.isEmpty();
-        toldNow.clear();
-        if (telling) {
-            log.info("{}", line);
+        words = "";
+        if (loggedNow.isEmpty()) {
+            return false;
         }
-        return telling;
+        loggedNow.clear();
+        log.info("{}", line);
+        return true;
+    }
+
+    /**
+     * Whether something is wrong, be it logged or not.
+     *
+     * @return true from each beginning to the end
+     */
+    public boolean isOn() {
+        return !words.isEmpty();
+    }
+
+    /**
+     * What is wrong.
+     *
+     * @return the line of the newest trouble; empty if nothing is wrong
+     */
+    public String words() {
+        return words;
     }
 }

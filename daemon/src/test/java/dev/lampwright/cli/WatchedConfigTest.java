@@ -167,7 +167,7 @@ class WatchedConfigTest {
     }
 
     private String met(Throwable failure) {
-        return "ERROR " + file + " met an error of lampwright's own (" + failure
+        return "ERROR " + file + " hit an internal error, please report it (" + failure
                 + "); the configuration before stays in force";
     }
 }

@@ -45,7 +45,7 @@ class TroublesIT {
     private static final String CONNECTED = ": connected";
     private static final String LIT = " is lit";
     private static final String GARBLED = " get lost or garbled";
-    private static final String PASS_AGAIN = " pass again";
+    private static final String PASS_AGAIN = " are getting through again";
     private static final Pattern OUTAGE = Pattern.compile(
             "is gone|no port|gone silent|no controller answers|taken no bytes|does not answer the set-up");
 

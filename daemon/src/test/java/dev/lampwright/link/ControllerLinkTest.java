@@ -18,6 +18,8 @@ import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Faults;
 import dev.lampwright.testing.Recording;
+import dev.lampwright.upkeep.Backoff;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashSet;
@@ -198,6 +200,45 @@ class ControllerLinkTest {
             String lit = "INFO the controller on memory is lit";
             assertEquals(List.of(lit, "WARN no port memory", lit), log.lines());
             assertEquals("", rig.link.status().trouble());
+        }
+    }
+
+    @Test
+    void pausesAreShortAgainOnceAFrameIsShown() {
+        Backoff backoff = new Backoff(Duration.ofMillis(1), Duration.ofDays(1));
+        try (LinkRig rig = new LinkRig(backoff)) {
+            rig.line.unplug();
+            rig.started();
+            Await.until("some vain tries", () -> rig.line.opens.get() > 3);
+            rig.line.plug();
+            rig.publish(1);
+            Await.until("an answer", () -> rig.link.status().framesShown() > 0);
+            rig.close();
+            assertEquals(Duration.ofMillis(1), backoff.next());
+        }
+    }
+
+    @Test
+    void aLoosePlugIsLoggedOnceAMinuteAtMost() {
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig().started()) {
+            String lit = "INFO the controller on memory is lit";
+            String gone = "WARN no port memory";
+            rig.publishUntilShown(1);
+            Await.until("word of the first light", () -> !log.lines().isEmpty());
+            for (int flap = 2; flap <= 5; flap++) {
+                rig.line.unplug();
+                rig.awaitTrouble("no port memory");
+                rig.line.plug();
+                rig.publishUntilShown(flap);
+                rig.awaitTroublesEnd();
+            }
+            assertEquals(List.of(lit, gone, lit), log.lines());
+            rig.line.unplug();
+            rig.awaitTrouble("no port memory");
+            rig.passTime(Duration.ofMinutes(1));
+            Await.until("the word of a trouble that stays", () -> log.lines().size() == 4);
+            assertEquals(gone, log.lines().get(3));
         }
     }
 
@@ -511,7 +552,7 @@ class ControllerLinkTest {
         try (LinkRig rig = new LinkRig().started()) {
             rig.publishUntilShown(1);
             rig.line.breakDown(true);
-            rig.awaitTrouble("an error of lampwright's own");
+            rig.awaitTrouble("internal error (please report it)");
             rig.line.breakDown(false);
             rig.publishUntilShown(2);
         }

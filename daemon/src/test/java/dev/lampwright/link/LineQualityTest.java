@@ -31,6 +31,25 @@ class LineQualityTest {
     }
 
     @Test
+    void lossesThatComeAndGoAreLoggedOnceAMinuteAtMost() {
+        try (LogCapture log = new LogCapture(LineQuality.class)) {
+            LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            quality.watch(false);
+            for (int time = 0; time < 5; time++) {
+                tally.messagesLost.incrementAndGet();
+                pass(quality, 1);
+                assertTrue(quality.words().startsWith("messages on port get lost"));
+                pass(quality, 11);
+                assertEquals("", quality.words());
+            }
+            assertEquals(2, log.lines().size(), log.lines().toString());
+            tally.messagesLost.incrementAndGet();
+            pass(quality, 1);
+            assertEquals(3, log.lines().size(), log.lines().toString());
+        }
+    }
+
+    @Test
     void whatWasCountedBeforeTheControllerWasLitDoesNotMatter() {
         try (LogCapture log = new LogCapture(LineQuality.class)) {
             LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);

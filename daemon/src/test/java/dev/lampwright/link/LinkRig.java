@@ -8,10 +8,12 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Recording;
+import dev.lampwright.upkeep.Backoff;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 
 /** A link to a controller in memory, over a line that can be troubled. */
 final class LinkRig implements AutoCloseable {
@@ -35,6 +37,7 @@ final class LinkRig implements AutoCloseable {
     final TroubledLine line;
     final FrameSlot slot;
     private final AtomicInteger published = new AtomicInteger();
+    private final AtomicLong passedNanos = new AtomicLong();
     final ControllerLink link;
 
     LinkRig() {
@@ -42,11 +45,19 @@ final class LinkRig implements AutoCloseable {
     }
 
     LinkRig(Here here, Setup setup) {
+        this(here, setup, new Backoff(Duration.ofMillis(250), Duration.ofSeconds(1)));
+    }
+
+    LinkRig(Backoff backoff) {
+        this(MemoryController.BOARD, SETUP, backoff);
+    }
+
+    private LinkRig(Here here, Setup setup, Backoff backoff) {
         controller = new MemoryController(here, recording);
         memoryLine = new MemoryLine(controller, BAUD, System::nanoTime);
         line = new TroubledLine(memoryLine);
         slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
-        link = new ControllerLink(line, setup, slot, System::nanoTime);
+        link = new ControllerLink(line, setup, slot, () -> System.nanoTime() + passedNanos.get(), backoff);
     }
 
     LinkRig started() {
@@ -100,6 +111,15 @@ final class LinkRig implements AutoCloseable {
                 () -> "trouble '" + words + "', not " + link.status(),
                 () -> link.status().trouble().contains(words),
                 Duration.ofSeconds(20));
+    }
+
+    void awaitTroublesEnd() {
+        Await.until("all well", () -> link.status().trouble().isEmpty());
+    }
+
+    /** Lets the link's clock run ahead by this much. */
+    void passTime(Duration time) {
+        passedNanos.addAndGet(time.toNanos());
     }
 
     @Override

@@ -215,7 +215,7 @@ class SerialLineIT {
     void aFileIsNoSerialPort() throws Exception {
         Path file = Files.writeString(directory.resolve("file"), "text");
         LineException e = assertThrows(LineException.class, new SerialLine(file.toString(), BAUD)::open);
-        assertTrue(e.getMessage().contains("is no serial port"), e.getMessage());
+        assertTrue(e.getMessage().contains("is not a serial port"), e.getMessage());
         assertEquals("text", Files.readString(file));
     }
 

@@ -23,6 +23,15 @@ final class BackoffTest {
     }
 
     @Test
+    void leavesNothingToChanceUnlessAsked() {
+        Backoff backoff = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(1));
+        assertEquals(Duration.ofMillis(250), backoff.next());
+        assertEquals(Duration.ofMillis(500), backoff.next());
+        assertEquals(Duration.ofSeconds(1), backoff.next());
+        assertEquals(Duration.ofSeconds(1), backoff.next());
+    }
+
+    @Test
     void chanceShortensByAQuarterAtMost() {
         assertEquals(Duration.ofMillis(75), backoff(1).next());
     }

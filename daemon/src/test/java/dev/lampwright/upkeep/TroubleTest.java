@@ -54,6 +54,24 @@ final class TroubleTest {
     }
 
     @Test
+    void saysWhatIsWrongEvenIfThatIsNotLogged() {
+        assertFalse(trouble.isOn());
+        trouble.begins("a is wrong", 0);
+        trouble.begins("b is wrong", 0);
+        assertEquals("b is wrong", trouble.words());
+        trouble.ends("all is well");
+        assertFalse(trouble.isOn());
+        assertEquals("", trouble.words());
+        trouble.begins("a is wrong", SECOND);
+        assertTrue(trouble.isOn());
+        assertEquals("a is wrong", trouble.words());
+        assertFalse(trouble.ends("all is well again"));
+        assertFalse(trouble.isOn());
+        assertEquals(1, log.with("a is wrong").size());
+        assertEquals(1, log.with("all is well").size());
+    }
+
+    @Test
     void tellsAtMostSixteenReasonsBeforeTheEnd() {
         for (int i = 0; i < 1000; i++) {
             trouble.begins("reason " + i, "reason " + i, 0);
