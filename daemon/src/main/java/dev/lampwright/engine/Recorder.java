@@ -6,11 +6,11 @@ import dev.lampwright.file.FileFailure;
 import dev.lampwright.file.PrivateFile;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
+import dev.lampwright.upkeep.Worker;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -20,13 +20,12 @@ import org.slf4j.LoggerFactory;
  */
 public final class Recorder implements StatusWatch, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
-    private static final long WRITE_EVERY_MS = 200;
+    private static final Duration WRITE_EVERY = Duration.ofMillis(200);
 
     private final Path file;
     private final BufferedWriter writer;
     private final Ring ring = new Ring();
-    private final CountDownLatch closing = new CountDownLatch(1);
-    private final Thread thread = new Thread(this::run, "recorder");
+    private final Worker worker = new Worker("recorder", WRITE_EVERY, this::writeWhatIsNew, this::writeWhatIsLeft);
     private PrinterStatus before = PrinterStatus.nothingHeard();
     private Wishes asked = Wishes.NONE;
     private long startNanos;
@@ -45,13 +44,12 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         } catch (IOException e) {
             throw FileFailure.ofWriting(file, e);
         }
-        thread.setDaemon(true);
     }
 
     @Override
     public void start(long firstFrameNanos) {
         startNanos = firstFrameNanos;
-        thread.start();
+        worker.start();
     }
 
     @Override
@@ -72,34 +70,23 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     /** Writes what is left and closes the file. */
     @Override
     public void close() {
-        closing.countDown();
+        worker.close();
         try {
-            thread.join(TimeUnit.SECONDS.toMillis(1));
             writer.close();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
         } catch (IOException e) {
             tell(e);
         }
     }
 
-    private void run() {
-        boolean last = false;
-        while (!last) {
-            last = closed();
-            ring.drain(this::write);
-            flush();
-        }
-        if (ring.lost() > 0) {
-            LOG.warn("{}: {} changes came too quickly and are not in the recording", file, ring.lost());
-        }
+    private void writeWhatIsNew() {
+        ring.drain(this::write);
+        flush();
     }
 
-    private boolean closed() {
-        try {
-            return closing.await(WRITE_EVERY_MS, TimeUnit.MILLISECONDS);
-        } catch (InterruptedException e) {
-            return true;
+    private void writeWhatIsLeft() {
+        writeWhatIsNew();
+        if (ring.lost() > 0) {
+            LOG.warn("{}: {} changes came too quickly and are not in the recording", file, ring.lost());
         }
     }
 

@@ -2,7 +2,8 @@ package dev.lampwright.engine;
 
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.Report;
-import java.util.concurrent.CountDownLatch;
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -12,14 +13,15 @@ import java.util.function.Supplier;
  * It also sees that the night begins and ends.
  */
 final class Reporter implements AutoCloseable {
-    private static final long LOOK_EVERY_MS = 200;
+    private static final Duration LOOK_EVERY = Duration.ofMillis(200);
     private static final long TELL_EVERY_NANOS = TimeUnit.SECONDS.toNanos(5);
 
     private final Desk desk;
     private final Supplier<Report> reports;
     private final Consumer<Report> listener;
-    private final CountDownLatch closing = new CountDownLatch(1);
-    private final Thread thread = new Thread(this::run, "desk");
+    private final Worker worker = new Worker("desk", LOOK_EVERY, this::look);
+    private Report told;
+    private long toldNanos;
 
     /**
      * Makes a reporter that does not run yet.
@@ -36,41 +38,22 @@ final class Reporter implements AutoCloseable {
 
     /** Starts the thread. */
     void start() {
-        thread.setDaemon(true);
-        thread.start();
+        worker.start();
     }
 
     /** Ends the thread and waits for it, a second at most. */
     @Override
     public void close() {
-        closing.countDown();
-        try {
-            thread.join(TimeUnit.SECONDS.toMillis(1));
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        worker.close();
     }
 
-    private void run() {
-        Report told = reports.get();
-        long toldNanos = System.nanoTime();
-        listener.accept(told);
-        while (!closed()) {
-            desk.look();
-            Report now = reports.get();
-            if (now.differsInWord(told) || System.nanoTime() - toldNanos >= TELL_EVERY_NANOS) {
-                told = now;
-                toldNanos = System.nanoTime();
-                listener.accept(told);
-            }
-        }
-    }
-
-    private boolean closed() {
-        try {
-            return closing.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS);
-        } catch (InterruptedException e) {
-            return true;
+    private void look() {
+        desk.look();
+        Report now = reports.get();
+        if (told == null || now.differsInWord(told) || System.nanoTime() - toldNanos >= TELL_EVERY_NANOS) {
+            told = now;
+            toldNanos = System.nanoTime();
+            listener.accept(told);
         }
     }
 }

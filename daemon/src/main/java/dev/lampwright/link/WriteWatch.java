@@ -1,7 +1,8 @@
 package dev.lampwright.link;
 
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
 
 /**
  * Ends a write that a device never takes. A device whose driver tells how much is queued is never written to when it is full;
@@ -9,14 +10,13 @@ import java.util.concurrent.locks.LockSupport;
  */
 final class WriteWatch implements AutoCloseable {
     private static final long MOST = TimeUnit.SECONDS.toNanos(1);
-    private static final long LOOK_EVERY = TimeUnit.MILLISECONDS.toNanos(250);
+    private static final Duration LOOK_EVERY = Duration.ofMillis(250);
     private static final long NOT_WRITING = Long.MIN_VALUE;
 
     private final Runnable abandon;
-    private final Thread thread;
+    private final Worker worker = new Worker("link watch", LOOK_EVERY, this::look);
     private volatile long since = NOT_WRITING;
     private volatile boolean fired;
-    private volatile boolean closed;
 
     /**
      * Makes a watch that is not started.
@@ -25,12 +25,10 @@ final class WriteWatch implements AutoCloseable {
      */
     WriteWatch(Runnable abandon) {
         this.abandon = abandon;
-        thread = new Thread(this::watch, "link watch");
-        thread.setDaemon(true);
     }
 
     void start() {
-        thread.start();
+        worker.start();
     }
 
     /** A write begins. */
@@ -48,21 +46,18 @@ final class WriteWatch implements AutoCloseable {
         return fired;
     }
 
+    /** Ends the watch and does not wait for it. */
     @Override
     public void close() {
-        closed = true;
-        LockSupport.unpark(thread);
+        worker.end(Duration.ZERO);
     }
 
-    private void watch() {
-        while (!closed) {
-            LockSupport.parkNanos(this, LOOK_EVERY);
-            long started = since;
-            if (started != NOT_WRITING && System.nanoTime() - started > MOST) {
-                fired = true;
-                abandon.run();
-                return;
-            }
+    private void look() {
+        long started = since;
+        if (started != NOT_WRITING && System.nanoTime() - started > MOST) {
+            fired = true;
+            abandon.run();
+            worker.close();
         }
     }
 }

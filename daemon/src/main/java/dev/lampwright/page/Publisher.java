@@ -6,20 +6,18 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameTap;
 import dev.lampwright.engine.Release;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * Looks at the daemon twenty times a second, on the thread {@code page}, and tells all viewers what is new: each event is put into words
  * once. While nobody watches it only notes the current.
  */
 final class Publisher implements AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
-    private static final long LOOK_EVERY_MS = 50;
+    private static final Duration LOOK_EVERY = Duration.ofMillis(50);
     private static final long NANOS_PER_MILLI = TimeUnit.MILLISECONDS.toNanos(1);
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
     /** So many seconds of current go with each event, so that a viewer who misses one has no gap. */
@@ -33,13 +31,12 @@ final class Publisher implements AutoCloseable {
     private final String run = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
 
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
-    private final CountDownLatch closing = new CountDownLatch(1);
-    private final Thread thread = new Thread(this::run, "page");
+    private final Worker worker =
+            new Worker("page", LOOK_EVERY, () -> look(System.nanoTime()), this::leaveFramesAlone);
     private FrameTap tap;
     private FrameMessage frames;
     private int layout;
     private boolean watched;
-    private boolean failing;
     private int most;
     private long secondEndsNanos;
     private Report told;
@@ -62,19 +59,14 @@ final class Publisher implements AutoCloseable {
     /** Starts the thread. What is fitted is known from now on, so that everybody hears of it first. */
     synchronized void start() {
         followConfiguration();
-        thread.setDaemon(true);
-        thread.start();
+        secondEndsNanos = System.nanoTime() + SECOND;
+        worker.start();
     }
 
     /** Ends the thread, waits for it, a second at most, and leaves the frames alone. */
     @Override
     public void close() {
-        closing.countDown();
-        try {
-            thread.join(TimeUnit.SECONDS.toMillis(1));
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        worker.close();
     }
 
     /**
@@ -101,31 +93,8 @@ final class Publisher implements AutoCloseable {
         return ServerEvent.of(Topic.CURRENT.word(), run + "-" + stretch.end(), Messages.current(run, stretch));
     }
 
-    private void run() {
-        secondEndsNanos = System.nanoTime() + SECOND;
-        try {
-            while (!closing.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-                lookOrComplain();
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        } finally {
-            if (tap != null) {
-                tap.open(false);
-            }
-        }
-    }
-
-    private void lookOrComplain() {
-        try {
-            look(System.nanoTime());
-            failing = false;
-        } catch (RuntimeException e) {
-            if (!failing) {
-                failing = true;
-                LOG.error("the live page could not be kept up to date; it goes on trying", e);
-            }
-        }
+    private synchronized void leaveFramesAlone() {
+        tap.open(false);
     }
 
     private synchronized void look(long nowNanos) {

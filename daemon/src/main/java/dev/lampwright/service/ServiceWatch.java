@@ -1,9 +1,10 @@
 package dev.lampwright.service;
 
+import dev.lampwright.upkeep.Worker;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -16,22 +17,28 @@ import org.slf4j.LoggerFactory;
  */
 public final class ServiceWatch implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ServiceWatch.class);
-    private static final long FIRST_FRAME_LOOK_MS = 10;
+    private static final long FIRST_FRAME_LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
     private static final long LOOK_MS = 1000;
-    private static final long STATUS_MS = 5000;
+    private static final long STATUS_NANOS = TimeUnit.SECONDS.toNanos(5);
 
     private final Optional<Notifier> manager;
     private final LongSupplier frames;
     private final Supplier<String> words;
-    private final long lookMillis;
-    private final CountDownLatch closed = new CountDownLatch(1);
-    private final Thread thread = new Thread(this::watch, "service");
+    private final long lookNanos;
+    private final Worker worker;
+    private boolean ready;
+    private long seen;
+    private String told = "";
+    private long toldNanos;
+    private volatile boolean closed;
 
     ServiceWatch(Optional<Notifier> manager, long watchdogMicros, LongSupplier frames, Supplier<String> words) {
         this.manager = manager;
         this.frames = frames;
         this.words = words;
-        lookMillis = watchdogMicros == 0 ? LOOK_MS : Math.max(1, Math.min(LOOK_MS, watchdogMicros / 4000));
+        long lookMillis = watchdogMicros == 0 ? LOOK_MS : Math.max(1, Math.min(LOOK_MS, watchdogMicros / 4000));
+        lookNanos = TimeUnit.MILLISECONDS.toNanos(lookMillis);
+        worker = Worker.paced("service", Duration.ofMillis(lookMillis), this::watch);
     }
 
     /**
@@ -75,8 +82,7 @@ public final class ServiceWatch implements AutoCloseable {
     /** Begins to watch. */
     public void start() {
         if (manager.isPresent()) {
-            thread.setDaemon(true);
-            thread.start();
+            worker.start();
         }
     }
 
@@ -93,55 +99,41 @@ public final class ServiceWatch implements AutoCloseable {
     /** Says that the daemon ends, and watches no more. */
     @Override
     public void close() {
-        if (closed.getCount() == 0) {
+        if (closed) {
             return;
         }
-        closed.countDown();
+        closed = true;
         manager.ifPresent(Notifier::stopping);
-        try {
-            thread.join(LOOK_MS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        worker.close();
         manager.ifPresent(Notifier::close);
     }
 
-    private void watch() {
+    /** Looks once, and returns how long to wait until the next look, in ns. */
+    private long watch() {
         Notifier to = manager.orElseThrow();
-        while (frames.getAsLong() == 0) {
-            if (isClosedAfter(FIRST_FRAME_LOOK_MS)) {
-                return;
-            }
+        long made = frames.getAsLong();
+        if (!ready && made == 0) {
+            return FIRST_FRAME_LOOK_NANOS;
         }
-        to.ready();
-        keepTold(to);
+        if (!ready) {
+            ready = true;
+            toldNanos = System.nanoTime() - STATUS_NANOS;
+            to.ready();
+        }
+        if (made != seen) {
+            seen = made;
+            to.alive();
+        }
+        tellStatus(to);
+        return lookNanos;
     }
 
-    private void keepTold(Notifier to) {
-        long seen = 0;
-        String told = "";
-        long toldAt = System.nanoTime() - TimeUnit.MILLISECONDS.toNanos(STATUS_MS);
-        do {
-            long made = frames.getAsLong();
-            if (made != seen) {
-                to.alive();
-                seen = made;
-            }
-            String now = words.get();
-            if (!now.equals(told) && System.nanoTime() - toldAt >= TimeUnit.MILLISECONDS.toNanos(STATUS_MS)) {
-                to.status(now);
-                told = now;
-                toldAt = System.nanoTime();
-            }
-        } while (!isClosedAfter(lookMillis));
-    }
-
-    private boolean isClosedAfter(long millis) {
-        try {
-            return closed.await(millis, TimeUnit.MILLISECONDS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return true;
+    private void tellStatus(Notifier to) {
+        String now = words.get();
+        if (!now.equals(told) && System.nanoTime() - toldNanos >= STATUS_NANOS) {
+            told = now;
+            toldNanos = System.nanoTime();
+            to.status(now);
         }
     }
 }

@@ -7,9 +7,10 @@ import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
 
 /**
@@ -20,7 +21,7 @@ final class LitSetup implements AutoCloseable {
     private static final int FRAMES_PER_SECOND = 30;
     private static final long FRAME_NANOS = TimeUnit.SECONDS.toNanos(1) / FRAMES_PER_SECOND;
     private static final double NANOS_PER_SECOND = 1e9;
-    private static final long CLOSE_MILLIS = 200;
+    private static final Duration CLOSE = Duration.ofMillis(200);
     private static final long UNSETTLED = -1;
 
     /** What is to be seen, and what has come of it. */
@@ -45,9 +46,8 @@ final class LitSetup implements AutoCloseable {
     private final GuardedFrames frames;
     private final FrameSlot slot;
     private final ControllerLink link;
-    private final Thread thread = new Thread(this::run, "fitting");
+    private final Worker worker = Worker.paced("fitting", Duration.ofNanos(FRAME_NANOS), this::makeFrame);
     private volatile Showing showing;
-    private volatile boolean closing;
 
     /**
      * Makes one that is not started.
@@ -65,12 +65,11 @@ final class LitSetup implements AutoCloseable {
         slot = new FrameSlot(setup.stripBytes(), setup.dimmers().size());
         link = new ControllerLink(line, setup, slot, nanoClock);
         showing = new Showing(Scene.DARK, nanoClock.getAsLong());
-        thread.setDaemon(true);
     }
 
     void start() {
         link.start();
-        thread.start();
+        worker.start();
     }
 
     Setup setup() {
@@ -113,32 +112,25 @@ final class LitSetup implements AutoCloseable {
 
     @Override
     public void close() {
-        closing = true;
-        LockSupport.unpark(thread);
-        try {
-            thread.join(CLOSE_MILLIS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        worker.end(CLOSE);
         link.close();
     }
 
-    private void run() {
-        while (!closing) {
-            Showing now = showing;
-            long nanos = clock.getAsLong();
-            boolean asIs = frames.make(now.scene, (nanos - now.begun) / NANOS_PER_SECOND, nanos, slot.back());
-            LinkStatus status = link.status();
-            if (asIs && now.shownBefore == UNSETTLED) {
-                now.shownBefore = status.framesShown();
-            }
-            slot.publish();
-            link.frameReady();
-            if (now.shown && !isRight(status)) {
-                now.disturbed = true;
-            }
-            LockSupport.parkNanos(this, FRAME_NANOS - (clock.getAsLong() - nanos));
+    /** Makes a frame, and returns how long to wait until the next, in ns. */
+    private long makeFrame() {
+        Showing now = showing;
+        long nanos = clock.getAsLong();
+        boolean asIs = frames.make(now.scene, (nanos - now.begun) / NANOS_PER_SECOND, nanos, slot.back());
+        LinkStatus status = link.status();
+        if (asIs && now.shownBefore == UNSETTLED) {
+            now.shownBefore = status.framesShown();
         }
+        slot.publish();
+        link.frameReady();
+        if (now.shown && !isRight(status)) {
+            now.disturbed = true;
+        }
+        return FRAME_NANOS - (clock.getAsLong() - nanos);
     }
 
     private boolean isRight(LinkStatus status) {
