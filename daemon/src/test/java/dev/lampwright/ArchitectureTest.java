@@ -74,10 +74,19 @@ class ArchitectureTest {
             .onlyDependOnClassesThat()
             .resideInAnyPackage("..toml..", "java.lang..", "java.math..", "java.time..", "java.util..");
 
-    /** Behind {@code payload} there are {@code Value}s; the others write JSON, or read what is not a printer's. */
+    /** Behind {@code payload} there are {@code Value}s; the others read what is not a printer's. */
     @ArchTest
-    static final ArchRule ONLY_PAYLOAD_AND_WRITERS_OF_JSON_KNOW_ITS_PARSER =
-            only("com.fasterxml..", "..payload..", "..config..", "..desk..", "..page..", "..cli..", "..tool.fit..");
+    static final ArchRule ONLY_WHO_READS_JSON_KNOWS_ITS_PARSER =
+            only("com.fasterxml..", "..payload..", "..json..", "..config..", "..desk..", "..cli..", "..tool.fit..");
+
+    /** Who holds a node that was read has it from {@code json}, and writes by way of it. */
+    @ArchTest
+    static final ArchRule ONLY_JSON_AND_PAYLOAD_MAKE_READERS_AND_WRITERS_OF_JSON = noClasses()
+            .that()
+            .resideOutsideOfPackages("..json..", "..payload..", "..config..")
+            .should()
+            .dependOnClassesThat()
+            .haveNameMatching("com\\.fasterxml\\.jackson\\..*(Mapper|Factory|Generator|Parser|ObjectNode|ArrayNode)");
 
     @ArchTest
     static final ArchRule ONLY_BROKER_AND_THE_DEMO_KNOW_MQTT = only("org.eclipse.paho..", "..broker..", "..demo..");

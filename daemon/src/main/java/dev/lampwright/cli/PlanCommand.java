@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.json.Json;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;

@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.json.Json;
 import dev.lampwright.link.Inquiry;
 import dev.lampwright.link.LineException;
 import dev.lampwright.link.Port;

@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.json.Json;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.broker.TopicFilter;
 import dev.lampwright.config.ConfigException;

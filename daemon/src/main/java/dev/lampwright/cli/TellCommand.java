@@ -1,6 +1,5 @@
 package dev.lampwright.cli;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.broker.Caller;
 import dev.lampwright.broker.OwnTopics;
@@ -8,6 +7,7 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.TalkSpec;
 import dev.lampwright.desk.Ask;
+import dev.lampwright.json.Json;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -124,15 +124,13 @@ final class TellCommand implements Callable<Integer> {
     }
 
     private static boolean isFor(String id, String answer) {
-        try {
-            return Json.read(answer).path("id").asText().equals(id);
-        } catch (JsonProcessingException e) {
-            return false;
-        }
+        return Json.read(answer)
+                .map(node -> node.path("id").asText().equals(id))
+                .orElse(false);
     }
 
-    private int told(String answer) throws JsonProcessingException {
-        JsonNode node = Json.read(answer);
+    private int told(String answer) {
+        JsonNode node = Json.read(answer).orElseThrow();
         boolean done = node.path("done").asBoolean();
         if (json) {
             spec.commandLine().getOut().println(answer);

@@ -1,5 +1,6 @@
 package dev.lampwright.desk;
 
+import dev.lampwright.json.JsonObject;
 import java.util.Optional;
 
 /**
@@ -17,7 +18,7 @@ public record Answer(String ask, boolean done, String text, Optional<String> id)
      * @return a JSON object in one line
      */
     public String json() {
-        Json json = Json.object().put("ask", ask).put("done", done).put(done ? "now" : "why", text);
+        JsonObject json = new JsonObject().put("ask", ask).put("done", done).put(done ? "now" : "why", text);
         id.ifPresent(own -> json.put("id", own));
         return json.text();
     }

@@ -1,6 +1,7 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.json.JsonObject;
 import dev.lampwright.printer.PrinterState;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -50,7 +51,26 @@ public record Report(
      * @return a JSON object in one line
      */
     public String json() {
-        return Json.object()
+        JsonObject told = new JsonObject();
+        signals.forEach((name, value) -> told.putRounded(name, value));
+        return described()
+                .putIfAny("signals", told)
+                .text();
+    }
+
+    /**
+     * The report with every signal, unknown ones as null and none rounded.
+     *
+     * @return a JSON object to which more may be put
+     */
+    public JsonObject withExactSignals() {
+        JsonObject exact = new JsonObject();
+        signals.forEach((name, value) -> exact.put(name, value.doubleValue()));
+        return described().put("signals", exact);
+    }
+
+    private JsonObject described() {
+        return new JsonObject()
                 .put("online", true)
                 .put("version", version)
                 .put("state", state.word())
@@ -58,15 +78,13 @@ public record Report(
                 .put("alarm", alarm.word())
                 .putIfAny("fault_text", faultText)
                 .put("look", look)
-                .put("brightness", brightness)
+                .putRounded("brightness", brightness)
                 .put("quiet", quiet)
-                .put("strip_mA", (long) milliamps)
-                .put("ceiling_mA", (long) ceilingMilliamps)
+                .put("strip_mA", milliamps)
+                .put("ceiling_mA", ceilingMilliamps)
                 .put("link", link)
                 .put("broker", broker)
-                .put("frames_per_s", framesPerSecond)
-                .put("signals", inner -> signals.forEach((name, value) -> inner.put(name, value.doubleValue())))
-                .text();
+                .putRounded("frames_per_s", framesPerSecond);
     }
 
     /**
@@ -77,7 +95,7 @@ public record Report(
      * @return a JSON object in one line
      */
     public static String gone(String version, String why) {
-        return Json.object()
+        return new JsonObject()
                 .put("online", false)
                 .put("why", why)
                 .put("version", version)

@@ -1,8 +1,9 @@
 package dev.lampwright.desk;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.MissingNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import dev.lampwright.json.Json;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -48,13 +49,9 @@ final class Request {
 
     private static JsonNode node(String text) {
         if (text.isEmpty()) {
-            return JsonNodeFactory.instance.missingNode();
+            return MissingNode.getInstance();
         }
-        try {
-            return Json.parse(text);
-        } catch (JsonProcessingException e) {
-            return JsonNodeFactory.instance.textNode(text);
-        }
+        return Json.read(text).orElseGet(() -> TextNode.valueOf(text));
     }
 
     /** What the request calls itself. */

@@ -1,11 +1,11 @@
 package dev.lampwright.desk;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import dev.lampwright.cue.Wishes;
+import dev.lampwright.json.Json;
+import dev.lampwright.json.JsonArray;
+import dev.lampwright.json.JsonObject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +19,6 @@ import java.util.Optional;
 public final class WishLines {
     private static final String TICK = "tick";
     private static final String WISHES = "wishes";
-    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private WishLines() {}
 
@@ -41,20 +40,17 @@ public final class WishLines {
      */
     public static String line(Wishes wishes, long tick, long startNanos) {
         Wishes.Values values = wishes.values();
-        ObjectNode node = NODES.objectNode();
-        node.put("brightness", values.brightness());
-        node.put("quiet", values.quiet());
-        node.set("levels", array(values.levels()));
-        node.put("look", values.look());
-        node.put("look_until_ns", values.lookUntilNanos() - startNanos);
-        node.set("pixels", array(values.pixels()));
-        node.put("pixels_until_ns", values.pixelsUntilNanos() - startNanos);
-        node.put("acknowledgements", values.acknowledgements());
-        node.put("resets", values.resets());
-        ObjectNode line = NODES.objectNode();
-        line.put(TICK, tick);
-        line.set(WISHES, node);
-        return line.toString();
+        JsonObject all = new JsonObject()
+                .put("brightness", values.brightness())
+                .put("quiet", values.quiet())
+                .put("levels", array(values.levels()))
+                .put("look", values.look())
+                .put("look_until_ns", values.lookUntilNanos() - startNanos)
+                .put("pixels", array(values.pixels()))
+                .put("pixels_until_ns", values.pixelsUntilNanos() - startNanos)
+                .put("acknowledgements", values.acknowledgements())
+                .put("resets", values.resets());
+        return new JsonObject().put(TICK, tick).put(WISHES, all).text();
     }
 
     /**
@@ -65,7 +61,7 @@ public final class WishLines {
      * @throws IllegalArgumentException if it is, and makes no sense; the message says why
      */
     public static Optional<Entry> read(String line) {
-        JsonNode node = parsed(line);
+        JsonNode node = Json.read(line).orElse(MissingNode.getInstance());
         if (!node.path(WISHES).isObject()) {
             return Optional.empty();
         }
@@ -76,14 +72,6 @@ public final class WishLines {
                     "has wishes, which go with tick alone; leave such lines as they were recorded");
         }
         return Optional.of(new Entry(node.get(TICK).asLong(), wishes(node.get(WISHES))));
-    }
-
-    private static JsonNode parsed(String line) {
-        try {
-            return Json.parse(line);
-        } catch (JsonProcessingException e) {
-            return NODES.missingNode();
-        }
     }
 
     private static Wishes wishes(JsonNode node) {
@@ -131,15 +119,10 @@ public final class WishLines {
         return floats;
     }
 
-    private static ArrayNode array(List<Float> floats) {
-        ArrayNode array = NODES.arrayNode(floats.size());
-        for (float value : floats) {
-            if (Float.isNaN(value)) {
-                array.addNull();
-            } else {
-                array.add(value);
-            }
-        }
+    /** NaN is written as null. */
+    private static JsonArray array(List<Float> floats) {
+        JsonArray array = new JsonArray();
+        floats.forEach(array::add);
         return array;
     }
 }

@@ -21,6 +21,7 @@ import org.slf4j.LoggerFactory;
 public final class Recorder implements StatusWatch, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
     private static final Duration WRITE_EVERY = Duration.ofMillis(200);
+    private static final Duration LAST_WRITE = Duration.ofSeconds(5);
 
     private final Path file;
     private final BufferedWriter writer;
@@ -70,7 +71,7 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     /** Writes what is left and closes the file. */
     @Override
     public void close() {
-        worker.close();
+        worker.end(LAST_WRITE);
         try {
             writer.close();
         } catch (IOException e) {

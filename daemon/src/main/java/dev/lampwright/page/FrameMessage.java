@@ -1,10 +1,10 @@
 package dev.lampwright.page;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.lampwright.colour.Decoder;
 import dev.lampwright.colour.Srgb;
 import dev.lampwright.config.Config;
+import dev.lampwright.json.JsonArray;
+import dev.lampwright.json.JsonObject;
 import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 import java.util.Base64;
@@ -58,16 +58,17 @@ final class FrameMessage {
             float light = decoder.light(frame.strip(), i / COLOURS, i % COLOURS);
             colours[i] = SCREEN[Math.round(light * FULL)];
         }
-        ObjectNode node = Messages.object()
-                .put("layout", layout)
-                .put("at_ms", millis)
-                .put("look", look)
-                .put("strip", Base64.getEncoder().encodeToString(colours));
-        ArrayNode duties = node.putArray("duties");
+        JsonArray duties = new JsonArray();
         for (int duty : frame.duties()) {
             duties.add(Math.rint(duty / FULL_DUTY * FINEST) / FINEST);
         }
-        return Messages.text(node);
+        return new JsonObject()
+                .put("layout", layout)
+                .put("at_ms", millis)
+                .put("look", look)
+                .put("strip", Base64.getEncoder().encodeToString(colours))
+                .put("duties", duties)
+                .text();
     }
 
     /** What a screen shows for each of the strip's 255 steps of light. */

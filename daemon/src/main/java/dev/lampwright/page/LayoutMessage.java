@@ -1,9 +1,9 @@
 package dev.lampwright.page;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Mounting;
+import dev.lampwright.json.JsonArray;
+import dev.lampwright.json.JsonObject;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import java.util.Locale;
@@ -21,7 +21,7 @@ final class LayoutMessage {
      * @return JSON in one line
      */
     static String of(int number, String version, Config config) {
-        ObjectNode node = Messages.object()
+        JsonObject message = new JsonObject()
                 .put("layout", number)
                 .put("version", version)
                 .put("prefix", config.talk().prefix())
@@ -30,42 +30,55 @@ final class LayoutMessage {
                 .put("quiet_hours", config.desk().quietHours().isPresent())
                 .put("controller", config.controller().port())
                 .put("broker", config.broker().url().toString());
-        mounting(node, config.mounting());
-        zones(node.putArray("zones"), config.fitting());
-        lamps(node.putArray("lamps"), config.fitting());
-        ArrayNode looks = node.putArray("looks");
+        mounting(message, config.mounting());
+        return message.put("zones", zones(config.fitting()))
+                .put("lamps", lamps(config.fitting()))
+                .put("looks", looks(config))
+                .text();
+    }
+
+    private static void mounting(JsonObject message, Mounting mounting) {
+        JsonArray sides = new JsonArray();
+        mounting.sides().forEach(sides::add);
+        message.put("shape", word(mounting.shape()))
+                .put("begins", word(mounting.begins()))
+                .put("clockwise", mounting.clockwise())
+                .put("sides", sides);
+    }
+
+    private static JsonArray looks(Config config) {
+        JsonArray looks = new JsonArray();
         config.looks()
                 .values()
-                .forEach(look -> looks.addObject().put("name", look.name()).put("flashes", look.flashes()));
-        return Messages.text(node);
+                .forEach(look ->
+                        looks.add(new JsonObject().put("name", look.name()).put("flashes", look.flashes())));
+        return looks;
     }
 
-    private static void mounting(ObjectNode node, Mounting mounting) {
-        node.put("shape", word(mounting.shape()))
-                .put("begins", word(mounting.begins()))
-                .put("clockwise", mounting.clockwise());
-        ArrayNode sides = node.putArray("sides");
-        mounting.sides().forEach(sides::add);
-    }
-
-    private static void zones(ArrayNode zones, Fitting fitting) {
+    private static JsonArray zones(Fitting fitting) {
+        JsonArray zones = new JsonArray();
         fitting.zones().forEach((name, zone) -> {
             if (zone.pixelCount() > 0 && zone.pixel(0) < fitting.pixels()) {
-                ObjectNode node = zones.addObject().put("name", name).put("place", zone.toString());
-                runs(node.putArray("runs"), zone);
+                zones.add(new JsonObject()
+                        .put("name", name)
+                        .put("place", zone.toString())
+                        .put("runs", runs(zone)));
             }
         });
+        return zones;
     }
 
     /** Neighbouring pixels in the order of the zone, as first and last. */
-    private static void runs(ArrayNode runs, Zone zone) {
+    private static JsonArray runs(Zone zone) {
+        JsonArray runs = new JsonArray();
         int from = 0;
         for (int i = 1; i <= zone.pixelCount(); i++) {
             if (i == zone.pixelCount() || !follows(zone, from, i)) {
-                runs.addArray().add(zone.pixel(from)).add(zone.pixel(i - 1));
+                runs.add(new JsonArray().add(zone.pixel(from)).add(zone.pixel(i - 1)));
                 from = i;
             }
         }
+        return runs;
     }
 
     private static boolean follows(Zone zone, int from, int index) {
@@ -74,10 +87,10 @@ final class LayoutMessage {
         return Math.abs(step) == 1 && (first || step == zone.pixel(index - 1) - zone.pixel(index - 2));
     }
 
-    private static void lamps(ArrayNode lamps, Fitting fitting) {
+    private static JsonArray lamps(Fitting fitting) {
+        JsonArray lamps = new JsonArray();
         for (String name : fitting.dimmerNames()) {
-            ObjectNode lamp = lamps.addObject().put("name", name);
-            ArrayNode dimmers = lamp.putArray("dimmers");
+            JsonArray dimmers = new JsonArray();
             boolean white = false;
             for (int i = 0; i < fitting.dimmers().size(); i++) {
                 Fitting.DimmerUse use = fitting.dimmers().get(i);
@@ -86,8 +99,9 @@ final class LayoutMessage {
                     dimmers.add(i);
                 }
             }
-            lamp.put("white", white);
+            lamps.add(new JsonObject().put("name", name).put("dimmers", dimmers).put("white", white));
         }
+        return lamps;
     }
 
     private static String word(Enum<?> constant) {

@@ -1,60 +1,50 @@
 package dev.lampwright.page;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.lampwright.broker.BrokerState;
 import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.json.Json;
+import dev.lampwright.json.JsonArray;
+import dev.lampwright.json.JsonObject;
 import dev.lampwright.link.LinkStatus;
-import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.OptionalLong;
 
 /** What the page is told, as JSON in one line. */
 final class Messages {
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final double NANOS_PER_SECOND = 1e9;
 
     private Messages() {}
 
     /** That something was not done. */
     static String refusal(String why) {
-        return text(object().put("done", false).put("why", why));
+        return new JsonObject().put("done", false).put("why", why).text();
     }
 
     /** That somebody may come in. */
     static String welcome() {
-        return text(object().put("done", true));
+        return new JsonObject().put("done", true).text();
     }
 
     /**
-     * How the daemon does. A signal that is unknown is null.
+     * The daemon's status. A signal that is unknown is null.
      *
      * @param daemon whom to ask
      * @param report its own report
      * @param nowNanos the time
      */
     static String report(Daemon daemon, Report report, long nowNanos) {
-        ObjectNode node = (ObjectNode) parsed(report.json());
-        ObjectNode signals = node.putObject("signals");
-        report.signals().forEach((name, value) -> {
-            if (Double.isNaN(value)) {
-                signals.putNull(name);
-            } else {
-                signals.put(name, value);
-            }
-        });
         LinkStatus link = daemon.link();
-        node.put("link_trouble", link.trouble());
-        node.put("frames_shown", link.framesShown());
         BrokerState broker = daemon.broker();
-        node.put("broker_trouble", broker.phase() == BrokerState.Phase.CONNECTED ? "" : broker.reason());
-        OptionalLong left = daemon.desk().wishes().lookLeft(nowNanos);
-        left.ifPresent(nanos -> node.put("look_left_s", Math.ceil(nanos / NANOS_PER_SECOND)));
-        return text(node);
+        JsonObject message = report.withExactSignals()
+                .put("link_trouble", link.trouble())
+                .put("frames_shown", link.framesShown())
+                .put("broker_trouble", broker.phase() == BrokerState.Phase.CONNECTED ? "" : broker.reason());
+        daemon.desk()
+                .wishes()
+                .lookLeft(nowNanos)
+                .ifPresent(nanos -> message.put("look_left_s", Math.ceil(nanos / NANOS_PER_SECOND)));
+        return message.text();
     }
 
     /**
@@ -64,36 +54,25 @@ final class Messages {
      * @param stretch the seconds
      */
     static String current(String run, CurrentHistory.Stretch stretch) {
-        ObjectNode node = object().put("run", run).put("from_s", stretch.from());
-        ArrayNode values = node.putArray("strip_mA");
+        JsonArray values = new JsonArray();
         stretch.milliamps().forEach(values::add);
-        return text(node);
+        return new JsonObject()
+                .put("run", run)
+                .put("from_s", stretch.from())
+                .put("strip_mA", values)
+                .text();
     }
 
     /** What went wrong of late, the newest first. */
     static String troubles(List<TroubleLog.Entry> entries) {
-        ArrayNode all = MAPPER.createArrayNode();
+        JsonArray all = new JsonArray();
         for (TroubleLog.Entry entry : entries) {
-            all.addObject()
+            all.add(new JsonObject()
                     .put("at_ms", entry.at().toEpochMilli())
                     .put("level", entry.level())
-                    .put("text", entry.text());
+                    .put("text", entry.text()));
         }
-        return text(all);
-    }
-
-    /** An empty object, to be filled. */
-    static ObjectNode object() {
-        return MAPPER.createObjectNode();
-    }
-
-    /** JSON as text, in one line. */
-    static String text(JsonNode node) {
-        try {
-            return MAPPER.writeValueAsString(node);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("numbers and words can always be written", e);
-        }
+        return all.text();
     }
 
     /**
@@ -103,18 +82,8 @@ final class Messages {
      * @return the token; empty if there is none
      */
     static String token(byte[] json) {
-        try {
-            return MAPPER.readTree(json).path("token").asText("");
-        } catch (IOException e) {
-            return "";
-        }
-    }
-
-    private static JsonNode parsed(String json) {
-        try {
-            return MAPPER.readTree(json);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a report is JSON", e);
-        }
+        return Json.read(new String(json, StandardCharsets.UTF_8))
+                .map(node -> node.path("token").asText(""))
+                .orElse("");
     }
 }

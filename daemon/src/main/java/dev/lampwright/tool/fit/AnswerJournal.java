@@ -1,11 +1,9 @@
 package dev.lampwright.tool.fit;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.file.FileFailure;
+import dev.lampwright.json.Json;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +24,6 @@ final class AnswerJournal {
     private static final String STEPS_KEY = "steps";
     private static final String ANSWER = "answer";
     private static final String FOUND = "found";
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     private record Entry(boolean answer, String text) {}
 
@@ -51,17 +48,15 @@ final class AnswerJournal {
      * @throws IOException if it cannot be read; the text says what to do
      */
     static AnswerJournal read(Path file) throws IOException {
-        try {
-            JsonNode root = MAPPER.readTree(text(file));
-            if (root == null || root.path(FORMAT_KEY).asInt() != FORMAT) {
-                throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
-            }
-            Map<String, List<Entry>> steps = new LinkedHashMap<>();
-            root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
-            return new AnswerJournal(file, steps);
-        } catch (JsonProcessingException e) {
-            throw new IOException(file + ": is no JSON; move it away to begin anew", e);
+        String text = text(file);
+        JsonNode root = Json.read(text.isBlank() ? "{}" : text)
+                .orElseThrow(() -> new IOException(file + ": is no JSON; move it away to begin anew"));
+        if (root.path(FORMAT_KEY).asInt() != FORMAT) {
+            throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
         }
+        Map<String, List<Entry>> steps = new LinkedHashMap<>();
+        root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
+        return new AnswerJournal(file, steps);
     }
 
     private static String text(Path file) throws IOException {
@@ -163,13 +158,15 @@ final class AnswerJournal {
     }
 
     private void save() throws IOException {
-        ObjectNode root = MAPPER.createObjectNode();
+        Map<String, List<Map<String, String>>> all = new LinkedHashMap<>();
+        steps.forEach((name, entries) -> all.put(
+                name,
+                entries.stream()
+                        .map(entry -> Map.of(entry.answer ? ANSWER : FOUND, entry.text))
+                        .toList()));
+        Map<String, Object> root = new LinkedHashMap<>();
         root.put(FORMAT_KEY, FORMAT);
-        ObjectNode all = root.putObject(STEPS_KEY);
-        steps.forEach((name, entries) -> {
-            var array = all.putArray(name);
-            entries.forEach(entry -> array.addObject().put(entry.answer ? ANSWER : FOUND, entry.text));
-        });
-        AtomicFile.replace(file, MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(root) + "\n");
+        root.put(STEPS_KEY, all);
+        AtomicFile.replace(file, Json.pretty(root) + "\n");
     }
 }

@@ -1,0 +1,80 @@
+package dev.lampwright.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+
+/** A JSON array that is put together value by value. For one thread. */
+public final class JsonArray {
+    final ArrayNode node = Json.MAPPER.createArrayNode();
+
+    /**
+     * Adds a whole number.
+     *
+     * @param value any
+     * @return this
+     */
+    public JsonArray add(long value) {
+        node.add(value);
+        return this;
+    }
+
+    /**
+     * Adds a number with the digits that tell it from its neighbours among floats.
+     *
+     * @param value finite; null is added for another
+     * @return this
+     */
+    public JsonArray add(float value) {
+        if (Float.isFinite(value)) {
+            node.add(value);
+        } else {
+            node.addNull();
+        }
+        return this;
+    }
+
+    /**
+     * Adds a number with the digits that tell it from its neighbours.
+     *
+     * @param value finite; null is added for another
+     * @return this
+     */
+    public JsonArray add(double value) {
+        if (Double.isFinite(value)) {
+            node.add(value);
+        } else {
+            node.addNull();
+        }
+        return this;
+    }
+
+    /**
+     * Adds an object.
+     *
+     * @param value what it holds by now
+     * @return this
+     */
+    public JsonArray add(JsonObject value) {
+        node.add(value.node);
+        return this;
+    }
+
+    /**
+     * Adds an array.
+     *
+     * @param value what it holds by now
+     * @return this
+     */
+    public JsonArray add(JsonArray value) {
+        node.add(value.node);
+        return this;
+    }
+
+    /**
+     * The array as it is by now.
+     *
+     * @return JSON on one line
+     */
+    public String text() {
+        return Json.of(node);
+    }
+}
