@@ -1,46 +1,153 @@
 package dev.lampwright.cue;
 
+import dev.lampwright.cue.Wish.ForATime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalLong;
 
-/** What people have asked for, beyond what the cues say. Immutable; each thing asked for makes a new one. */
+/**
+ * What people have asked for, beyond what the cues say: a value for each {@link Wish}. Immutable; each thing asked for makes a new one.
+ * A wish of another kind than a method is for is a {@link ClassCastException}.
+ */
 public final class Wishes {
     /** Nobody has asked for anything. */
     public static final Wishes NONE =
-            new Wishes(1, 1, new float[0], new ForATime<>("", 0), new ForATime<>(new float[0], 0), 0, 0);
+            new Wishes(Arrays.stream(Wish.values()).map(Wish::none).toArray());
 
-    private final float brightness;
-    private final float quiet;
-    private final float[] levels;
-    private final ForATime<String> look;
-    private final ForATime<float[]> pixels;
-    private final long acknowledgements;
-    private final long resets;
+    private static final Wish[] ALL = Wish.values();
 
-    private Wishes(
-            float brightness,
-            float quiet,
-            float[] levels,
-            ForATime<String> look,
-            ForATime<float[]> pixels,
-            long acknowledgements,
-            long resets) {
-        this.brightness = brightness;
-        this.quiet = quiet;
-        this.levels = levels;
-        this.look = look;
-        this.pixels = pixels;
-        this.acknowledgements = acknowledgements;
-        this.resets = resets;
+    /** By the ordinals of the wishes. */
+    private final Object[] values;
+
+    private Wishes(Object[] values) {
+        this.values = values;
     }
 
-    /** Something that holds until a time, on the daemon's monotonic clock in ns. */
-    private record ForATime<T>(T what, long untilNanos) {
-        boolean holdsAt(long nanos) {
-            return untilNanos - nanos > 0;
+    private Wishes put(Wish wish, Object value) {
+        Object[] changed = values.clone();
+        changed[wish.ordinal()] = wish.none().getClass().cast(value);
+        return new Wishes(changed);
+    }
+
+    private Object value(Wish wish) {
+        return values[wish.ordinal()];
+    }
+
+    /**
+     * These, with another share.
+     *
+     * @param wish a share
+     * @param share 0 to 1
+     * @return new wishes
+     */
+    public Wishes with(Wish wish, double share) {
+        return put(wish, (float) share);
+    }
+
+    /**
+     * These, with another count.
+     *
+     * @param wish a count
+     * @param count how often
+     * @return new wishes
+     */
+    public Wishes withCount(Wish wish, long count) {
+        return put(wish, count);
+    }
+
+    /**
+     * These, with other numbers.
+     *
+     * @param wish floats
+     * @param floats not kept
+     * @return new wishes
+     */
+    public Wishes with(Wish wish, float[] floats) {
+        return put(wish, floats.clone());
+    }
+
+    /**
+     * These, with another name.
+     *
+     * @param wish a name for a time
+     * @param name which
+     * @param untilNanos how long it counts, on the daemon's monotonic clock
+     * @return new wishes
+     */
+    public Wishes with(Wish wish, String name, long untilNanos) {
+        return put(wish, new ForATime<>(name, untilNanos));
+    }
+
+    /**
+     * These, with other numbers for a time.
+     *
+     * @param wish floats for a time
+     * @param floats not kept
+     * @param untilNanos how long they count, on the daemon's monotonic clock
+     * @return new wishes
+     */
+    public Wishes with(Wish wish, float[] floats, long untilNanos) {
+        return put(wish, new ForATime<>(floats.clone(), untilNanos));
+    }
+
+    /**
+     * A share.
+     *
+     * @param wish a share
+     * @return 0 to 1
+     */
+    public float share(Wish wish) {
+        return (Float) value(wish);
+    }
+
+    /**
+     * A count.
+     *
+     * @param wish a count
+     * @return how often
+     */
+    public long count(Wish wish) {
+        return (Long) value(wish);
+    }
+
+    /**
+     * Numbers, whether they still count or not.
+     *
+     * @param wish floats, for a time or not
+     * @return a copy
+     */
+    public List<Float> floats(Wish wish) {
+        float[] floats = (float[]) (value(wish) instanceof ForATime<?> held ? held.what() : value(wish));
+        List<Float> list = new ArrayList<>(floats.length);
+        for (float number : floats) {
+            list.add(number);
         }
+        return list;
+    }
+
+    /**
+     * A name, whether it still counts or not.
+     *
+     * @param wish a name for a time
+     * @return perhaps empty
+     */
+    public String name(Wish wish) {
+        return (String) held(wish).what();
+    }
+
+    /**
+     * How long something counts.
+     *
+     * @param wish something for a time
+     * @return ns on the daemon's monotonic clock
+     */
+    public long untilNanos(Wish wish) {
+        return held(wish).untilNanos();
+    }
+
+    private ForATime<?> held(Wish wish) {
+        return (ForATime<?>) value(wish);
     }
 
     /**
@@ -50,7 +157,7 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes withBrightness(double share) {
-        return new Wishes((float) share, quiet, levels, look, pixels, acknowledgements, resets);
+        return with(Wish.BRIGHTNESS, share);
     }
 
     /**
@@ -60,17 +167,17 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes withQuiet(double share) {
-        return new Wishes(brightness, (float) share, levels, look, pixels, acknowledgements, resets);
+        return with(Wish.QUIET, share);
     }
 
     /**
      * These, with white lights at levels of their own.
      *
-     * @param newLevels 0 to 1 for each dimmer in use, NaN for as the look says; not kept
+     * @param levels 0 to 1 for each dimmer in use, NaN for as the look says; not kept
      * @return new wishes
      */
-    public Wishes withLevels(float[] newLevels) {
-        return new Wishes(brightness, quiet, newLevels.clone(), look, pixels, acknowledgements, resets);
+    public Wishes withLevels(float[] levels) {
+        return with(Wish.LEVELS, levels);
     }
 
     /**
@@ -81,21 +188,18 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes withLook(String name, long untilNanos) {
-        ForATime<String> newLook = new ForATime<>(name, untilNanos);
-        return new Wishes(brightness, quiet, levels, newLook, pixels, acknowledgements, resets);
+        return with(Wish.LOOK, name, untilNanos);
     }
 
     /**
      * These, with pixels that have a light of their own.
      *
-     * @param rgba premultiplied linear light, four floats for each pixel of the canvas; red is NaN where the look shows. Not kept. Of no
-     *     effect on a canvas of another size
+     * @param rgba as in {@link Wish#PIXELS}; not kept
      * @param untilNanos how long, on the daemon's monotonic clock
      * @return new wishes
      */
     public Wishes withPixels(float[] rgba, long untilNanos) {
-        ForATime<float[]> newPixels = new ForATime<>(rgba.clone(), untilNanos);
-        return new Wishes(brightness, quiet, levels, look, newPixels, acknowledgements, resets);
+        return with(Wish.PIXELS, rgba, untilNanos);
     }
 
     /**
@@ -104,7 +208,7 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes acknowledged() {
-        return new Wishes(brightness, quiet, levels, look, pixels, acknowledgements + 1, resets);
+        return withCount(Wish.ACKNOWLEDGEMENTS, acknowledgements() + 1);
     }
 
     /**
@@ -113,7 +217,7 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes reset() {
-        return new Wishes(brightness, quiet, levels, look, pixels, acknowledgements, resets + 1);
+        return withCount(Wish.RESETS, resets() + 1);
     }
 
     /**
@@ -122,7 +226,7 @@ public final class Wishes {
      * @return new wishes
      */
     public Wishes forOtherLights() {
-        return new Wishes(brightness, quiet, NONE.levels, look, NONE.pixels, acknowledgements, resets);
+        return put(Wish.LEVELS, Wish.LEVELS.none()).put(Wish.PIXELS, Wish.PIXELS.none());
     }
 
     /**
@@ -131,7 +235,7 @@ public final class Wishes {
      * @return 0 to 1
      */
     public float brightness() {
-        return brightness;
+        return share(Wish.BRIGHTNESS);
     }
 
     /**
@@ -140,7 +244,7 @@ public final class Wishes {
      * @return 0 to 1; 1 by day
      */
     public float quiet() {
-        return quiet;
+        return share(Wish.QUIET);
     }
 
     /**
@@ -150,6 +254,7 @@ public final class Wishes {
      * @return 0 to 1, NaN for as the look says
      */
     public float level(int dimmer) {
+        float[] levels = (float[]) value(Wish.LEVELS);
         return dimmer < levels.length ? levels[dimmer] : Float.NaN;
     }
 
@@ -160,6 +265,7 @@ public final class Wishes {
      * @return a new array, NaN for as the look says
      */
     public float[] levels(int dimmers) {
+        float[] levels = (float[]) value(Wish.LEVELS);
         float[] all = Arrays.copyOf(levels, dimmers);
         Arrays.fill(all, Math.min(levels.length, dimmers), dimmers, Float.NaN);
         return all;
@@ -172,7 +278,7 @@ public final class Wishes {
      * @return its name, empty if none is
      */
     public String lookAt(long nanos) {
-        return look.holdsAt(nanos) ? look.what() : "";
+        return held(Wish.LOOK).holdsAt(nanos) ? name(Wish.LOOK) : "";
     }
 
     /**
@@ -182,8 +288,9 @@ public final class Wishes {
      * @return ns that are left; empty if none is put on
      */
     public OptionalLong lookLeft(long nanos) {
-        boolean on = !look.what().isEmpty() && look.holdsAt(nanos);
-        return on ? OptionalLong.of(look.untilNanos() - nanos) : OptionalLong.empty();
+        return lookAt(nanos).isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(held(Wish.LOOK).untilNanos() - nanos);
     }
 
     /**
@@ -192,102 +299,27 @@ public final class Wishes {
      * @return true for {@link #NONE} and its like
      */
     public boolean plain() {
-        return brightness == 1
-                && quiet == 1
-                && levels.length == 0
-                && look.what().isEmpty()
-                && pixels.what().length == 0
-                && acknowledgements == 0
-                && resets == 0;
-    }
-
-    /**
-     * All of these as plain values, to be written down.
-     *
-     * @param pixels premultiplied linear light, four floats a pixel of the canvas, red NaN where the look shows
-     * @param levels 0 to 1 for each dimmer, NaN for as the look says
-     * @param brightness share of the light that looks ask for
-     * @param quiet share of the light that the night leaves
-     * @param look name of the look that is put on, perhaps empty
-     * @param lookUntilNanos how long it is
-     * @param pixelsUntilNanos how long pixels have a light of their own
-     * @param acknowledgements how often the fault has been acknowledged
-     * @param resets how often the alarm has been reset
-     */
-    public record Values(
-            float brightness,
-            float quiet,
-            List<Float> levels,
-            String look,
-            long lookUntilNanos,
-            List<Float> pixels,
-            long pixelsUntilNanos,
-            long acknowledgements,
-            long resets) {}
-
-    /**
-     * These as plain values.
-     *
-     * @return copies
-     */
-    public Values values() {
-        return new Values(
-                brightness,
-                quiet,
-                list(levels),
-                look.what(),
-                look.untilNanos(),
-                list(pixels.what()),
-                pixels.untilNanos(),
-                acknowledgements,
-                resets);
-    }
-
-    /**
-     * Wishes of plain values.
-     *
-     * @param values as {@link #values} gives them
-     * @return the same wishes
-     */
-    public static Wishes of(Values values) {
-        return new Wishes(
-                values.brightness(),
-                values.quiet(),
-                array(values.levels()),
-                new ForATime<>(values.look(), values.lookUntilNanos()),
-                new ForATime<>(array(values.pixels()), values.pixelsUntilNanos()),
-                values.acknowledgements(),
-                values.resets());
-    }
-
-    private static List<Float> list(float[] floats) {
-        List<Float> list = new ArrayList<>(floats.length);
-        for (float value : floats) {
-            list.add(value);
+        for (Wish wish : ALL) {
+            if (!wish.isPlain(value(wish))) {
+                return false;
+            }
         }
-        return list;
-    }
-
-    private static float[] array(List<Float> list) {
-        float[] floats = new float[list.size()];
-        for (int i = 0; i < floats.length; i++) {
-            floats[i] = list.get(i);
-        }
-        return floats;
+        return true;
     }
 
     /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */
     float[] pixelsAt(long nanos) {
-        return pixels.holdsAt(nanos) ? pixels.what() : NONE.pixels.what();
+        ForATime<?> pixels = held(Wish.PIXELS);
+        return (float[]) (pixels.holdsAt(nanos) ? pixels : NONE.held(Wish.PIXELS)).what();
     }
 
     /** How often the fault has been acknowledged. */
     long acknowledgements() {
-        return acknowledgements;
+        return count(Wish.ACKNOWLEDGEMENTS);
     }
 
     /** How often the alarm has been reset. */
     long resets() {
-        return resets;
+        return count(Wish.RESETS);
     }
 }

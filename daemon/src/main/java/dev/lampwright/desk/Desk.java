@@ -2,7 +2,7 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.AskHandler.Outcome;
+import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.upkeep.Printable;
 import java.time.InstantSource;
@@ -92,11 +92,11 @@ public final class Desk {
 
     private Answer take(Ask ask, Request request) {
         try {
-            Outcome outcome = AskHandler.ALL.get(ask).done(request, circumstances(), standing);
+            Outcome outcome = ask.done(request, circumstances(), standing);
             request.requireNothingLeft();
             standing = outcome.standing();
             publish();
-            if (ask == Ask.ACKNOWLEDGE || ask == Ask.RESET) {
+            if (ask.isLogged()) {
                 LOG.info("{}", outcome.text());
             }
             return new Answer(ask.word(), true, outcome.text(), request.id());

@@ -2,6 +2,7 @@ package dev.lampwright.desk;
 
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.colour.Light;
+import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import java.time.Duration;
@@ -12,26 +13,26 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Single pixels and zones in colours of their own, for a time. What one message asks for is seen in one frame. */
-final class PixelsAsk implements AskHandler {
-    private static final Duration USUAL = Duration.ofMinutes(1);
+final class PixelsAsk {
     private static final Pattern RUN = Pattern.compile("(\\d{1,5})(?:-(\\d{1,5}))?");
-    private static final String WANTED =
-            "give colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}";
 
-    @Override
-    public Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-        Optional<String> word = request.word("pixels");
+    private PixelsAsk() {}
+
+    /** Lights the pixels that a request asks for, as {@link Ask#done} does. */
+    static Outcome done(Ask ask, Request request, Circumstances circumstances, StandingWishes before)
+            throws RefusedException {
+        Optional<String> word = request.word(ask.word());
         if (word.isPresent()) {
             if (!word.get().equals(Spoken.AUTO)) {
-                throw new RefusedException("pixels is \"" + word.get() + "\"; " + WANTED);
+                throw new RefusedException(ask.word() + " is \"" + word.get() + "\"; " + ask.wanted());
             }
             StandingWishes none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
             return new Outcome(none, "pixels as the look says");
         }
-        Map<String, String> colours = request.words("pixels");
-        Duration time = request.lasting(USUAL);
+        Map<String, String> colours = request.words(ask.word());
+        Duration time = request.lasting(Ask.A_MINUTE);
         if (colours.isEmpty()) {
-            throw new RefusedException("pixels is missing; " + WANTED);
+            throw ask.missing();
         }
         float[] rgba = circumstances.fitting().canvas().rgba();
         Arrays.fill(rgba, Float.NaN);

@@ -20,7 +20,9 @@ final class Request {
     static final int MOST_CHARS = 65_536;
 
     private static final String ID = "id";
-    private static final String FOR = "for_s";
+    /** How long something is to last. */
+    static final String FOR = "for_s";
+
     private static final int LONGEST_ID = 64;
     private static final double LONGEST_S = Duration.ofDays(7).toSeconds();
     private static final int SHOWN_CHARS = 40;

@@ -1,6 +1,7 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.Wishes;
+import java.util.Locale;
 
 /**
  * All that has been asked for and still counts.
@@ -17,7 +18,12 @@ record StandingWishes(Wishes wishes, Quiet quiet, long quietUntilNanos) {
         /** Now. */
         ON,
         /** Not now. */
-        OFF
+        OFF;
+
+        /** As somebody asks for it. */
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
     }
 
     /** Nothing has been asked for. */

@@ -2,11 +2,11 @@ package dev.lampwright.desk;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.MissingNode;
+import dev.lampwright.cue.Wish;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.json.Json;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,6 +19,7 @@ import java.util.Optional;
 public final class WishLines {
     private static final String TICK = "tick";
     private static final String WISHES = "wishes";
+    private static final String UNTIL = "_until_ns";
 
     private WishLines() {}
 
@@ -39,18 +40,24 @@ public final class WishLines {
      * @return a line
      */
     public static String line(Wishes wishes, long tick, long startNanos) {
-        Wishes.Values values = wishes.values();
-        JsonObject all = new JsonObject()
-                .put("brightness", values.brightness())
-                .put("quiet", values.quiet())
-                .put("levels", array(values.levels()))
-                .put("look", values.look())
-                .put("look_until_ns", values.lookUntilNanos() - startNanos)
-                .put("pixels", array(values.pixels()))
-                .put("pixels_until_ns", values.pixelsUntilNanos() - startNanos)
-                .put("acknowledgements", values.acknowledgements())
-                .put("resets", values.resets());
+        JsonObject all = new JsonObject();
+        for (Wish wish : Wish.values()) {
+            put(all, wish, wishes, startNanos);
+        }
         return new JsonObject().put(TICK, tick).put(WISHES, all).text();
+    }
+
+    private static void put(JsonObject all, Wish wish, Wishes wishes, long startNanos) {
+        String key = wish.word();
+        switch (wish.kind()) {
+            case SHARE -> all.put(key, wishes.share(wish));
+            case COUNT -> all.put(key, wishes.count(wish));
+            case FLOATS -> all.put(key, array(wishes.floats(wish)));
+            case NAME_FOR_A_TIME -> all.put(key, wishes.name(wish))
+                    .put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
+            case FLOATS_FOR_A_TIME -> all.put(key, array(wishes.floats(wish)))
+                    .put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
+        }
     }
 
     /**
@@ -75,16 +82,22 @@ public final class WishLines {
     }
 
     private static Wishes wishes(JsonNode node) {
-        return Wishes.of(new Wishes.Values(
-                share(node, "brightness"),
-                share(node, "quiet"),
-                floats(node, "levels"),
-                node.path("look").asText(),
-                nanos(node, "look_until_ns"),
-                floats(node, "pixels"),
-                nanos(node, "pixels_until_ns"),
-                nanos(node, "acknowledgements"),
-                nanos(node, "resets")));
+        Wishes wishes = Wishes.NONE;
+        for (Wish wish : Wish.values()) {
+            wishes = with(wishes, wish, node);
+        }
+        return wishes;
+    }
+
+    private static Wishes with(Wishes before, Wish wish, JsonNode node) {
+        String key = wish.word();
+        return switch (wish.kind()) {
+            case SHARE -> before.with(wish, share(node, key));
+            case COUNT -> before.withCount(wish, whole(node, key));
+            case FLOATS -> before.with(wish, floats(node, key));
+            case NAME_FOR_A_TIME -> before.with(wish, node.path(key).asText(), whole(node, key + UNTIL));
+            case FLOATS_FOR_A_TIME -> before.with(wish, floats(node, key), whole(node, key + UNTIL));
+        };
     }
 
     private static float share(JsonNode node, String key) {
@@ -95,7 +108,7 @@ public final class WishLines {
         return value.floatValue();
     }
 
-    private static long nanos(JsonNode node, String key) {
+    private static long whole(JsonNode node, String key) {
         JsonNode value = node.path(key);
         if (!value.canConvertToLong()) {
             throw new IllegalArgumentException("has wishes with " + key + " " + value + "; write a whole number");
@@ -103,18 +116,19 @@ public final class WishLines {
         return value.asLong();
     }
 
-    private static List<Float> floats(JsonNode node, String key) {
+    private static float[] floats(JsonNode node, String key) {
         if (!node.path(key).isArray()) {
             throw new IllegalArgumentException("has wishes without " + key + "; write an array of numbers");
         }
-        List<Float> floats = new ArrayList<>();
+        float[] floats = new float[node.get(key).size()];
+        int count = 0;
         for (JsonNode value : node.get(key)) {
             float number = value.isNull() ? Float.NaN : value.floatValue();
             if (!value.isNull() && (!value.isNumber() || number < 0 || number > 1)) {
                 throw new IllegalArgumentException(
                         "has wishes with " + value + " in " + key + "; write numbers from 0 to 1, or null");
             }
-            floats.add(number);
+            floats[count++] = number;
         }
         return floats;
     }

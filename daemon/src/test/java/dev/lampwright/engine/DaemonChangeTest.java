@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.cue.Wish;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
@@ -112,9 +113,9 @@ class DaemonChangeTest {
                     .ask("pixels", "{\"pixels\": {\"3\": \"lime\"}}")
                     .done());
             daemon.change(config("blue", 10));
-            assertEquals(40, daemon.desk().wishes().values().pixels().size());
+            assertEquals(40, daemon.desk().wishes().floats(Wish.PIXELS).size());
             daemon.change(config("blue", 7));
-            assertEquals(List.of(), daemon.desk().wishes().values().pixels());
+            assertEquals(List.of(), daemon.desk().wishes().floats(Wish.PIXELS));
         }
     }
 

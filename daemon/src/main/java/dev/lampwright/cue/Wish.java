@@ -1,0 +1,89 @@
+package dev.lampwright.cue;
+
+import java.util.Locale;
+import java.util.function.Predicate;
+
+/** One of the things that can be wished for, and what counts while nobody wishes. The order is that of a recording. */
+public enum Wish {
+    /** Share of the light that looks ask for, 0 to 1; white lights are not meant. */
+    BRIGHTNESS(Kind.SHARE),
+    /** Share of all light that the night leaves, 0 to 1. */
+    QUIET(Kind.SHARE),
+    /** For each dimmer in use its level from 0 to 1, NaN for as the look says. */
+    LEVELS(Kind.FLOATS),
+    /** Name of a look to show for a time; empty for none. */
+    LOOK(Kind.NAME_FOR_A_TIME),
+    /**
+     * For a time, premultiplied linear light: four floats for each pixel of the canvas; red is NaN where the look shows. Of no effect
+     * on a canvas of another size.
+     */
+    PIXELS(Kind.FLOATS_FOR_A_TIME),
+    /** How often the fault has been acknowledged. */
+    ACKNOWLEDGEMENTS(Kind.COUNT),
+    /** How often the alarm has been reset. */
+    RESETS(Kind.COUNT);
+
+    private final Kind kind;
+
+    Wish(Kind kind) {
+        this.kind = kind;
+    }
+
+    /** What a wish is made of. */
+    public enum Kind {
+        /** A number from 0 to 1; 1 if nobody wishes. */
+        SHARE(1f, value -> (Float) value == 1),
+        /** Numbers; none if nobody wishes. */
+        FLOATS(new float[0], value -> ((float[]) value).length == 0),
+        /** A name that counts until a time; empty if nobody wishes. */
+        NAME_FOR_A_TIME(new ForATime<>("", 0), value -> ((String) ((ForATime<?>) value).what()).isEmpty()),
+        /** Numbers that count until a time; none if nobody wishes. */
+        FLOATS_FOR_A_TIME(
+                new ForATime<>(new float[0], 0), value -> ((float[]) ((ForATime<?>) value).what()).length == 0),
+        /** How often something was asked for. */
+        COUNT(0L, value -> (Long) value == 0);
+
+        private final Object none;
+        private final Predicate<Object> plain;
+
+        Kind(Object none, Predicate<Object> plain) {
+            this.none = none;
+            this.plain = plain;
+        }
+    }
+
+    /** Something that holds until a time, on the daemon's monotonic clock in ns. */
+    record ForATime<T>(T what, long untilNanos) {
+        boolean holdsAt(long nanos) {
+            return untilNanos - nanos > 0;
+        }
+    }
+
+    /**
+     * What this is made of.
+     *
+     * @return the kind, which says how it is read from {@link Wishes}
+     */
+    public Kind kind() {
+        return kind;
+    }
+
+    /**
+     * The word for this.
+     *
+     * @return for instance {@code brightness}
+     */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** What counts while nobody wishes. */
+    Object none() {
+        return kind.none;
+    }
+
+    /** Whether a value of this kind changes nothing and never has. */
+    boolean isPlain(Object value) {
+        return kind.plain.test(value);
+    }
+}
