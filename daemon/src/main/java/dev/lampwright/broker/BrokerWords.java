@@ -100,7 +100,7 @@ final class BrokerWords {
     private static Optional<String> refusal(Throwable failure) {
         String message = String.valueOf(failure.getMessage());
         return message.contains("fatal alert") && ABOUT_OUR_CERTIFICATE.stream().anyMatch(message::contains)
-                ? Optional.of("the broker does not accept who we are (" + message
+                ? Optional.of("the broker rejected our certificate (" + message
                         + "); check certificate_file and key_file, and that the broker trusts who signed them")
                 : Optional.empty();
     }

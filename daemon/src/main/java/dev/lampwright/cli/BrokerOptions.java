@@ -14,13 +14,13 @@ import picocli.CommandLine.Spec;
 
 /** Where a broker is and how to get in, as options: a configuration that says so, or the broker itself. */
 final class BrokerOptions {
-    @Option(names = "--config", paramLabel = "FILE", description = "A configuration file, whose broker is meant.")
+    @Option(names = "--config", paramLabel = "FILE", description = "Use the broker in this configuration file.")
     private Path file;
 
     @Option(
             names = "--broker",
             paramLabel = "URL",
-            description = "The broker: mqtt://host or mqtts://host, with :port; where no configuration is at hand.")
+            description = "The broker: mqtt://host or mqtts://host, with :port; if you have no configuration file.")
     private String url;
 
     @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")

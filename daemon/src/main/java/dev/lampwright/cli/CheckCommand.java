@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -19,6 +20,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code check}: whether a configuration is right, and how it is understood. */
 @Command(
         name = "check",
+        header = "Check a configuration file.",
         description = {
             "Reads a configuration file, draws every look of it for ten seconds of made-up status, and says what is"
                     + " wrong, one line for each mistake, or in one line how the file is understood. A look that flashes"
@@ -27,7 +29,7 @@ import picocli.CommandLine.Spec;
                     + " that are not there."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:called wrongly"},
+        exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:usage error"},
         footer = {"", "Example: lampwright check alder.toml"})
 final class CheckCommand implements Callable<Integer> {
     @Spec
@@ -36,14 +38,12 @@ final class CheckCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The configuration file.")
     private Path file;
 
-    @Option(
-            names = "--json",
-            description = "Answer with one JSON object on the standard output, also if there are mistakes.")
-    private boolean json;
+    @Mixin
+    private JsonOption json;
 
     @Override
     public Integer call() throws ConfigException {
-        return json ? answerInJson() : answer();
+        return json.wanted() ? answerInJson() : answer();
     }
 
     private int answer() throws ConfigException {

@@ -16,12 +16,13 @@ import picocli.CommandLine.Spec;
 /** The command {@code demo}: the daemon between an invented printer and a controller in memory. */
 @Command(
         name = "demo",
+        header = "Show the daemon with a simulated printer, without hardware.",
         description = {
             "Runs the daemon without hardware and without a broker: an invented printer goes through whole jobs, and the"
                     + " strip is drawn in the terminal and on a live page. The last line sums up."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:ended after --seconds or by a signal", "1:it failed", "2:called wrongly"},
+        exitCodeList = {"0:ended after --seconds or by a signal", "1:it failed", "2:usage error"},
         footer = {"", "Example: lampwright demo --seconds 30"})
 final class DemoCommand implements Callable<Integer> {
     private static final double FASTEST = 1000;
@@ -46,13 +47,13 @@ final class DemoCommand implements Callable<Integer> {
     @Option(
             names = "--colours",
             paramLabel = "HOW",
-            description = "full (24 bits), indexed (256 colours) or plain (text, one line a second). Default: what the"
-                    + " terminal says it can.")
+            description = "full (24 bits), indexed (256 colours) or plain (text, one line a second). Default: whatever"
+                    + " the terminal supports.")
     private String colours;
 
     @Option(
             names = "--no-page",
-            description = "Do without the live page, which is on a free port of this machine otherwise.")
+            description = "Do not serve the live page (otherwise on a free local port).")
     private boolean noPage;
 
     @Override

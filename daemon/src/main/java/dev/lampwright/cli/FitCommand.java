@@ -18,6 +18,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -26,17 +27,18 @@ import picocli.CommandLine.Spec;
 /** The command {@code fit}: the guided fitting. */
 @Command(
         name = "fit",
+        header = "Set up the lights step by step.",
         description = {
             "Fits lights to a printer, step by step: each step lights something and asks what you see. Finds the controller,"
                     + " the order of colours, the number of pixels, zones and their directions, a brightness, and with a"
                     + " meter the real currents; then writes a configuration and checks it. Answers are lines of text; they"
-                    + " are kept in FILE.fit until FILE is written, so the fitting can be stopped and gone on with."
+                    + " are kept in FILE.fit until FILE is written, so you can stop and resume later."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:the file is written, or you have stopped",
             "1:answers ended early, or a file cannot be read or written",
-            "2:called wrongly"
+            "2:usage error"
         },
         footer = {"", "Example: lampwright fit alder.toml"})
 final class FitCommand implements Callable<Integer> {
@@ -55,13 +57,8 @@ final class FitCommand implements Callable<Integer> {
             description = "Look for the controller at this port only; may be given several times.")
     private List<String> ports = new ArrayList<>();
 
-    @Option(
-            names = "--baud",
-            paramLabel = "N",
-            defaultValue = "500000",
-            converter = OptionValues.Baud.class,
-            description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
-    private int baud;
+    @Mixin
+    private BaudOption line;
 
     @Override
     public Integer call() throws IOException, InterruptedException {
@@ -71,7 +68,7 @@ final class FitCommand implements Callable<Integer> {
                 new InputStreamReader(System.in, StreamCharset.current()),
                 spec.commandLine().getOut());
         GuidedFitting fitting = new GuidedFitting(
-                file, terminal, new SerialBoards(ports, baud), new SurveyedPrinter(), FitCommand::review);
+                file, terminal, new SerialBoards(ports, line.baud()), new SurveyedPrinter(), FitCommand::review);
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;

@@ -4,6 +4,7 @@ import dev.lampwright.log.StreamCharset;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.UsageMessageSpec;
 
 /** The command {@code lampwright}, which holds all others. */
 @Command(
@@ -43,6 +44,7 @@ public final class Lampwright {
         CommandLine lampwright = new CommandLine(new Lampwright());
         lampwright.getCommandSpec().addOption(version());
         addHelp(lampwright);
+        TellCommand.describe(lampwright.getSubcommands().get(TellCommand.NAME));
         OptionValues.readBy(lampwright);
         Complaints complaints = new Complaints();
         return lampwright.setParameterExceptionHandler(complaints).setExecutionExceptionHandler(complaints);
@@ -63,22 +65,26 @@ public final class Lampwright {
         }
     }
 
+    /** Headers are for the list of commands alone: a command's own help begins with how it is called. */
     private static void addHelp(CommandLine command) {
         command.getCommandSpec().addOption(help());
+        command.setHelpSectionKeys(command.getHelpSectionKeys().stream()
+                .filter(key -> !key.equals(UsageMessageSpec.SECTION_KEY_HEADER))
+                .toList());
         command.getSubcommands().values().forEach(Lampwright::addHelp);
     }
 
     private static OptionSpec help() {
         return OptionSpec.builder("-h", "--help")
                 .usageHelp(true)
-                .description("Print this and end.")
+                .description("Show this help and exit.")
                 .build();
     }
 
     private static OptionSpec version() {
         return OptionSpec.builder("-V", "--version")
                 .versionHelp(true)
-                .description("Print the version and end.")
+                .description("Show the version and exit.")
                 .build();
     }
 

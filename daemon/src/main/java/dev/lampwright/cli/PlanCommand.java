@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -27,15 +28,15 @@ import picocli.CommandLine.Spec;
 /** The command {@code plan}: the electrical plan of the fitted lights. */
 @Command(
         name = "plan",
+        header = "Calculate load and voltage drop of the wiring.",
         description = {
-            "Reckons what the lights of a configuration file ask of supplies, connectors and wires, and what is left at the"
-                    + " far end, by its part [wiring]; says what is over its rating and what mends it."
+            "Calculates load and voltage drop from the [wiring] section; lists what exceeds its rating and how to fix it."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:nothing is over its rating",
-            "1:something is, or a file is not right, cannot be read or cannot be written",
-            "2:called wrongly"
+            "1:something is, or a file is invalid, cannot be read or cannot be written",
+            "2:usage error"
         },
         footer = {"", "Example: lampwright plan alder.toml --picture alder.svg"})
 final class PlanCommand implements Callable<Integer> {
@@ -45,8 +46,8 @@ final class PlanCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The configuration file.")
     private Path file;
 
-    @Option(names = "--json", description = "Answer with one JSON object on the standard output.")
-    private boolean json;
+    @Mixin
+    private JsonOption json;
 
     @Option(
             names = "--picture",
@@ -61,7 +62,7 @@ final class PlanCommand implements Callable<Integer> {
         if (picture != null) {
             draw(plan);
         }
-        if (json) {
+        if (json.wanted()) {
             spec.commandLine().getOut().println(Json.of(PlanValues.of(plan)));
         } else {
             PlanText.of(plan).forEach(spec.commandLine().getOut()::println);

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -24,12 +25,13 @@ import picocli.CommandLine.Spec;
 /** The command {@code ports}: which serial ports there are, and who is at those that are named. */
 @Command(
         name = "ports",
+        header = "List serial ports, and find controllers.",
         description = {
             "Lists the serial ports of this machine. Asks at each PORT that is named who is there, and prints the"
                     + " controller's id, versions and limits; it lights nothing."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:called wrongly"
+        exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:usage error"
         },
         footer = {"", "Example: lampwright ports /dev/ttyACM0"})
 final class PortsCommand implements Callable<Integer> {
@@ -39,16 +41,11 @@ final class PortsCommand implements Callable<Integer> {
     @Parameters(paramLabel = "PORT", arity = "0..*", description = "A port to ask at, for instance /dev/ttyACM0.")
     private List<String> named = new ArrayList<>();
 
-    @Option(
-            names = "--baud",
-            paramLabel = "N",
-            defaultValue = "500000",
-            converter = OptionValues.Baud.class,
-            description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
-    private int baud;
+    @Mixin
+    private BaudOption line;
 
-    @Option(names = "--json", description = "Answer with one JSON array on the standard output.")
-    private boolean json;
+    @Mixin
+    private JsonOption json;
 
     private final List<Map<String, Object>> answers = new ArrayList<>();
     private boolean failed;
@@ -60,7 +57,7 @@ final class PortsCommand implements Callable<Integer> {
         } else {
             named.forEach(this::ask);
         }
-        if (json) {
+        if (json.wanted()) {
             out().println(Json.of(answers));
         }
         return failed ? ExitCode.SOFTWARE : ExitCode.OK;
@@ -68,7 +65,7 @@ final class PortsCommand implements Callable<Integer> {
 
     private void list() {
         List<Port> ports = Ports.list();
-        if (ports.isEmpty() && !json) {
+        if (ports.isEmpty() && !json.wanted()) {
             out().println("no serial port is there: plug the controller in");
         }
         ports.forEach(this::tell);
@@ -82,7 +79,7 @@ final class PortsCommand implements Callable<Integer> {
         answer.put("device", port.description());
         answer.put("obstacle", obstacle);
         answers.add(answer);
-        if (!json) {
+        if (!json.wanted()) {
             out().println(String.join("  ", port.path(), port.description(), port.stablePath())
                     .strip());
             if (!obstacle.isEmpty()) {
@@ -96,15 +93,15 @@ final class PortsCommand implements Callable<Integer> {
         answer.put("port", port);
         answers.add(answer);
         try {
-            Here here = Inquiry.of(new SerialLine(port, baud), System::nanoTime);
+            Here here = Inquiry.of(new SerialLine(port, line.baud()), System::nanoTime);
             describe(answer, here);
-            if (!json) {
+            if (!json.wanted()) {
                 out().println(port + ": " + words(here));
             }
         } catch (LineException e) {
             failed = true;
             answer.put("obstacle", e.getMessage());
-            if (!json) {
+            if (!json.wanted()) {
                 spec.commandLine().getErr().println(e.getMessage());
             }
         }

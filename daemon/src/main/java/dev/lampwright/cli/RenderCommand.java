@@ -33,13 +33,13 @@ import picocli.CommandLine.Spec;
 /** The command {@code render}: pictures of what the lights show. */
 @Command(
         name = "render",
+        header = "Draw what the lights show, as a picture.",
         description = {
-            "Draws what the lights show, without any hardware: one look, a status that run --record has recorded or a hand"
-                    + " has written, or, if neither is asked for, a whole invented job. The picture shows the very bytes"
-                    + " that would leave."
+            "Draws what the lights show, without any hardware: one look, a recorded or hand-written status, or (by default) a"
+                    + " simulated job. The picture shows the very bytes that would be sent."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the picture is written", "1:it failed", "2:called wrongly"},
+        exitCodeList = {"0:the picture is written", "1:it failed", "2:usage error"},
         footer = {
             "",
             "Example: lampwright render --look warming",

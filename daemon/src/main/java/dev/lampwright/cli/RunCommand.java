@@ -24,16 +24,17 @@ import picocli.CommandLine.Option;
 /** The command {@code run}: the daemon. */
 @Command(
         name = "run",
+        header = "Run the daemon.",
         description = {
             "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads its"
-                    + " configuration again when the file changes and on SIGHUP; one that is not right is refused, and the"
-                    + " one before stays."
+                    + " configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
+                    + " current configuration stays active."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:stopped by a signal; a second one ends it at once, with 130 or 143",
-            "1:the configuration is not right, or a file cannot be read or written",
-            "2:called wrongly"
+            "1:the configuration is invalid, or a file cannot be read or written",
+            "2:usage error"
         },
         footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
 final class RunCommand implements Callable<Integer> {

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code survey}: where a printer says what. */
 @Command(
         name = "survey",
+        header = "Find out what a printer publishes on a broker.",
         description = {
             "Listens to a broker while a printer heats up and prints, and shows every value that is published: where it stands,"
                     + " how often it comes, what it was, and which of them look like temperatures and their targets, progress,"
@@ -35,7 +36,7 @@ import picocli.CommandLine.Spec;
         exitCodeList = {
             "0:a printer was found, or a signal ended it",
             "1:none was found, the broker did not let us in, or the file cannot be written",
-            "2:called wrongly"
+            "2:usage error"
         },
         footer = {"", "Example: lampwright survey --broker mqtt://127.0.0.1 --seconds 300 --write alder.toml"})
 final class SurveyCommand implements Callable<Integer> {
@@ -66,11 +67,11 @@ final class SurveyCommand implements Callable<Integer> {
     @Option(names = "--write", paramLabel = "FILE", description = "Write a configuration with what was found.")
     private Path file;
 
-    @Option(names = "--force", description = "Let --write replace a file that is there.")
+    @Option(names = "--force", description = "Overwrite an existing file.")
     private boolean force;
 
-    @Option(names = "--json", description = "Answer with one JSON object on the standard output.")
-    private boolean json;
+    @Mixin
+    private JsonOption json;
 
     private int status = ExitCode.OK;
 
@@ -107,7 +108,7 @@ final class SurveyCommand implements Callable<Integer> {
 
     private void listen(Listener listener) throws IOException, InterruptedException {
         Duration duration = Duration.ofNanos(Math.round(seconds * 1e9));
-        boolean live = !json && ColourDepth.of(System.getenv()) != ColourDepth.PLAIN;
+        boolean live = !json.wanted() && ColourDepth.of(System.getenv()) != ColourDepth.PLAIN;
         if (live) {
             try (SurveyScreen screen = new SurveyScreen(out(), duration)) {
                 listener.listen(duration, screen::look);
@@ -118,7 +119,7 @@ final class SurveyCommand implements Callable<Integer> {
     }
 
     private void answer(Proposal proposal, Broker broker) throws IOException {
-        if (json) {
+        if (json.wanted()) {
             out().println(Json.of(SurveyMap.of(proposal)));
         } else {
             SurveyTable.values(proposal, MOST_ROWS).forEach(out()::println);

@@ -12,13 +12,14 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -30,26 +31,16 @@ import picocli.CommandLine.Spec;
 
 /** The command {@code tell}: asks a running daemon for something. */
 @Command(
-        name = "tell",
-        description = {
-            "Asks a running daemon for something over its broker, and prints what it answers.",
-            "",
-            "  brightness 0.4     how bright the strip is, 0 to 1",
-            "  work 0.8           the white lights, 0 to 1, or auto; one with --dimmer",
-            "  look done          a look for a minute or --for seconds; or auto",
-            "  pixels bed=green 3=red",
-            "                     zones and pixels in colours, as long as a look; or auto",
-            "  acknowledge        the fault has been seen",
-            "  reset              what was acknowledged and is over may go",
-            "  quiet on           or off, or auto for the hours of the night",
-            "  status             only tells how the daemon does",
-            ""
-        },
+        name = TellCommand.NAME,
+        header = "Send a request to a running daemon.",
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:it is done", "1:it was refused, or nobody answered", "2:called wrongly"},
+        exitCodeList = {"0:it is done", "1:it was refused, or nobody answered", "2:usage error"},
         footer = {"", "Example: lampwright tell --config /etc/lampwright/lampwright.toml look done --for 30"})
 final class TellCommand implements Callable<Integer> {
+    static final String NAME = "tell";
+
     private static final String STATUS = "status";
+    private static final int EXAMPLE_COLUMNS = 18;
     private static final String AUTO = "auto";
     private static final double SHORTEST_WAIT_S = 0.1;
     private static final int LONGEST_WAIT_S = 86_400;
@@ -67,10 +58,14 @@ final class TellCommand implements Callable<Integer> {
             description = "The daemon's desk.prefix, with --broker. Default: lampwright.")
     private String prefix;
 
-    @Parameters(index = "0", paramLabel = "WHAT", description = "What to ask for, one of the above.")
+    @Parameters(
+            index = "0",
+            paramLabel = "WHAT",
+            completionCandidates = AskWords.class,
+            description = "What to ask for; see the list above.")
     private String what;
 
-    @Parameters(index = "1..*", paramLabel = "VALUE", arity = "0..*", description = "What it is to be.")
+    @Parameters(index = "1..*", paramLabel = "VALUE", arity = "0..*", description = "The value to set.")
     private List<String> values = new ArrayList<>();
 
     @Option(names = "--for", paramLabel = "SECONDS", description = "How long it is to last.")
@@ -86,8 +81,39 @@ final class TellCommand implements Callable<Integer> {
             description = "How long to wait for an answer. Default: ${DEFAULT-VALUE}.")
     private double waitSeconds;
 
-    @Option(names = "--json", description = "Print the answer as it came, a JSON object.")
-    private boolean json;
+    @Mixin
+    private JsonOption json;
+
+    /** What can be asked for, for completion. */
+    private static final class AskWords implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            List<String> words = new ArrayList<>(Ask.words());
+            words.add(STATUS);
+            return words.iterator();
+        }
+    }
+
+    /** Describes the command with the list of what can be asked for. */
+    static void describe(CommandLine tell) {
+        List<String> lines = new ArrayList<>();
+        lines.add("Sends a request to a running daemon through its broker and prints the reply.");
+        lines.add("");
+        for (Ask ask : Ask.values()) {
+            lines.addAll(described(ask.example(), ask.help()));
+        }
+        lines.addAll(described(STATUS, "print the daemon's status"));
+        lines.add("");
+        tell.getCommandSpec().usageMessage().description(lines.toArray(String[]::new));
+    }
+
+    /** Example and help side by side, or one above the other where the example is long. */
+    private static List<String> described(String example, String help) {
+        String format = "  %-" + EXAMPLE_COLUMNS + "s %s";
+        return example.length() <= EXAMPLE_COLUMNS
+                ? List.of(format.formatted(example, help))
+                : List.of("  " + example, format.formatted("", help));
+    }
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
@@ -132,7 +158,7 @@ final class TellCommand implements Callable<Integer> {
     private int told(String answer) {
         JsonNode node = Json.read(answer).orElseThrow();
         boolean done = node.path("done").asBoolean();
-        if (json) {
+        if (json.wanted()) {
             spec.commandLine().getOut().println(answer);
         } else if (done) {
             spec.commandLine().getOut().println(node.path("now").asText());
@@ -155,7 +181,7 @@ final class TellCommand implements Callable<Integer> {
         } else if (values.size() > 1) {
             throw wrong(what + " has more than one VALUE");
         } else if (!values.isEmpty()) {
-            request.put(Ask.valueOf(what.toUpperCase(Locale.ROOT)).word(), value(values.get(0)));
+            request.put(what, value(values.get(0)));
         }
         request.put("id", UUID.randomUUID().toString());
         return request;

@@ -86,7 +86,7 @@ public enum Ask {
             new About(
                     "",
                     "the fault has been seen",
-                    "Says that somebody has seen the fault: its look calms down, and goes once the fault is over.",
+                    "Says that somebody has seen the fault, so that its look calms down.",
                     "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -107,7 +107,7 @@ public enum Ask {
             new About(
                     "",
                     "clear an acknowledged fault that is over",
-                    "Clears a fault that was acknowledged and is over, where [alarm] keeps it until somebody says so.",
+                    "Clears a fault that was acknowledged and is over, where `[alarm]` keeps it until somebody says so.",
                     "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {

@@ -3,10 +3,13 @@ package dev.lampwright.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.desk.Ask;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
+import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -23,6 +26,28 @@ class LampwrightTest {
     void helpOfEveryCommandHasAnExample() {
         assertHelp(Run.of("--help"));
         Lampwright.commandLine().getSubcommands().keySet().forEach(name -> assertHelp(Run.of(name, "--help")));
+    }
+
+    @Test
+    void helpListsACommandALine() {
+        List<String> lines = Run.of("--help").out().lines().toList();
+        int first = lines.indexOf("Commands:") + 1;
+        for (String name : Lampwright.commandLine().getSubcommands().keySet()) {
+            String line = lines.get(first++);
+            assertTrue(line.matches("  " + name + " +[A-Z].*\\."), line);
+        }
+        assertEquals("", lines.get(first).strip(), String.join("\n", lines));
+    }
+
+    @Test
+    void helpOfTellListsWhatCanBeAskedFor() {
+        String help = Run.of("tell", "--help").out();
+        for (Ask ask : Ask.values()) {
+            assertTrue(help.contains("  " + ask.example()), help);
+            assertTrue(help.contains(ask.help()), help);
+        }
+        String completion = AutoComplete.bash("lampwright", Lampwright.commandLine());
+        assertTrue(completion.contains("\"" + String.join("\" \"", Ask.words()) + "\" \"status\""), completion);
     }
 
     private static void assertHelp(Run run) {

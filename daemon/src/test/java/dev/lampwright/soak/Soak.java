@@ -21,7 +21,7 @@ import picocli.CommandLine.Option;
         mixinStandardHelpOptions = true,
         description = "Runs the daemon among troubles of every kind and judges from outside all that it shows.",
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:nothing was wrong", "1:something was wrong, or it could not run", "2:called wrongly"})
+        exitCodeList = {"0:nothing was wrong", "1:something was wrong, or it could not run", "2:usage error"})
 final class Soak implements Callable<Integer> {
     @Option(
             names = "--minutes",

@@ -1,0 +1,19 @@
+package dev.lampwright.cli;
+
+import picocli.CommandLine.Option;
+
+/** The option {@code --baud}. */
+final class BaudOption {
+    @Option(
+            names = "--baud",
+            paramLabel = "N",
+            defaultValue = "500000",
+            converter = OptionValues.Baud.class,
+            description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
+    private int baud;
+
+    /** Bits a second. */
+    int baud() {
+        return baud;
+    }
+}

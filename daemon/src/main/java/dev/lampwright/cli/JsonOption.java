@@ -1,0 +1,14 @@
+package dev.lampwright.cli;
+
+import picocli.CommandLine.Option;
+
+/** The option {@code --json}. */
+final class JsonOption {
+    @Option(names = "--json", description = "Print the answer as JSON on the standard output.")
+    private boolean wanted;
+
+    /** Whether the answer is for a program to read. */
+    boolean wanted() {
+        return wanted;
+    }
+}

@@ -1,0 +1,80 @@
+package dev.lampwright.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Fitting.DimmerUse;
+import dev.lampwright.look.Zone;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class AskTest {
+    private static final Fitting FITTING = new Fitting(
+            10, Map.of("strip", Zone.run(0, 9), "bed", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
+
+    private static Circumstances circumstances(Ask ask) {
+        AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
+        return new Circumstances(FITTING, Set.of("done"), alarm, true, 0);
+    }
+
+    private static Ask.Outcome done(Ask ask, String payload) throws RefusedException {
+        Request request = new Request(payload, ask.word());
+        Ask.Outcome outcome = ask.done(request, circumstances(ask), StandingWishes.none(1));
+        request.requireNothingLeft();
+        return outcome;
+    }
+
+    @Test
+    void theReferenceIsWhatTheCodeSays() throws IOException {
+        assertEquals(AskReference.text(), AskReference.checkedIn(), AskReference::advice);
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theExampleOfAMessageIsDone(Ask ask) throws RefusedException {
+        assertFalse(done(ask, ask.about().message()).text().isEmpty());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theKeysThatAreDescribedAreTaken(Ask ask) throws RefusedException {
+        for (Ask.Key key : ask.about().keys()) {
+            String value = key == Ask.Key.DIMMER ? "\"work\"" : "5";
+            String main = ask.about().message();
+            String object = main.startsWith("{")
+                    ? main.substring(0, main.length() - 1)
+                    : "{\"%s\": %s".formatted(ask.word(), main.matches("[0-9.]+") ? main : '"' + main + '"');
+            String payload = object + ", \"" + key.key() + "\": " + value + "}";
+            assertTrue(done(ask, payload).text().startsWith(key == Ask.Key.DIMMER ? "work" : ""), payload);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void helpIsALineWithoutAFullStop(Ask ask) {
+        assertTrue(ask.help().length() <= 60, ask.help());
+        assertFalse(ask.help().endsWith("."), ask.help());
+        assertEquals(ask, Ask.of(ask.word()).orElseThrow());
+    }
+
+    @Test
+    void wishesThatNobodyHasArePlain() {
+        assertTrue(Wishes.NONE.plain());
+        assertTrue(Wishes.NONE.withLook("", 7).withBrightness(1).withLevels(new float[0]).plain());
+        assertFalse(Wishes.NONE.withLook("done", 7).plain());
+        assertFalse(Wishes.NONE.withPixels(new float[4], 7).plain());
+        assertFalse(Wishes.NONE.withQuiet(0.5).plain());
+        assertFalse(Wishes.NONE.withLevels(new float[] {1}).plain());
+        assertFalse(Wishes.NONE.acknowledged().plain());
+        assertFalse(Wishes.NONE.reset().plain());
+    }
+}
