@@ -1,10 +1,10 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.json.Json;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.json.Json;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +13,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 

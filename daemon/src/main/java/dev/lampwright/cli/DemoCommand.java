@@ -51,9 +51,7 @@ final class DemoCommand implements Callable<Integer> {
                     + " the terminal supports.")
     private String colours;
 
-    @Option(
-            names = "--no-page",
-            description = "Do not serve the live page (otherwise on a free local port).")
+    @Option(names = "--no-page", description = "Do not serve the live page (otherwise on a free local port).")
     private boolean noPage;
 
     @Override

@@ -1,10 +1,10 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.json.Json;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
+import dev.lampwright.json.Json;
 import dev.lampwright.tool.check.AskedLight;
 import dev.lampwright.tool.plan.Plan;
 import dev.lampwright.tool.plan.PlanPicture;

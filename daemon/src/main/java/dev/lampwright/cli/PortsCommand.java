@@ -18,7 +18,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -31,8 +30,7 @@ import picocli.CommandLine.Spec;
                     + " controller's id, versions and limits; it lights nothing."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:usage error"
-        },
+        exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:usage error"},
         footer = {"", "Example: lampwright ports /dev/ttyACM0"})
 final class PortsCommand implements Callable<Integer> {
     @Spec

@@ -1,11 +1,11 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.json.Json;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.broker.TopicFilter;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.ColourDepth;
+import dev.lampwright.json.Json;
 import dev.lampwright.tool.survey.Listener;
 import dev.lampwright.tool.survey.Proposal;
 import dev.lampwright.tool.survey.ProposedConfig;

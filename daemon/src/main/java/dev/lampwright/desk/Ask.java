@@ -16,12 +16,11 @@ import java.util.TreeSet;
  */
 public enum Ask {
     /** How bright the strip is: a share of the light that looks ask for. */
-    BRIGHTNESS(
-            new About(
-                    "a number from 0 to 1",
-                    "how bright the strip is, 0 to 1",
-                    "The share of its light that the strip keeps. A fault never drops below 0.25; white lights are not meant.",
-                    "0.4")) {
+    BRIGHTNESS(new About(
+            "a number from 0 to 1",
+            "how bright the strip is, 0 to 1",
+            "The share of its light that the strip keeps. A fault never drops below 0.25; white lights are not meant.",
+            "0.4")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             double level = request.number(word(), 0, 1).orElseThrow(this::missing);
@@ -29,26 +28,24 @@ public enum Ask {
         }
     },
     /** The level of the white lights, or of one. */
-    WORK(
-            new About(
-                    "a number from 0 to 1, or \"auto\"",
-                    "the white lights, 0 to 1, or auto; one with --dimmer",
-                    "The level of the white lights; `auto` leaves it to the look.",
-                    "0.8",
-                    Key.DIMMER)) {
+    WORK(new About(
+            "a number from 0 to 1, or \"auto\"",
+            "the white lights, 0 to 1, or auto; one with --dimmer",
+            "The level of the white lights; `auto` leaves it to the look.",
+            "0.8",
+            Key.DIMMER)) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             return new WhiteLights(circumstances.fitting().dimmers()).done(this, request, before);
         }
     },
     /** A look, for a time. */
-    LOOK(
-            new About(
-                    "the name of a look, or \"auto\"",
-                    "a look for a minute or --for seconds; or auto",
-                    "Shows a look for a time, unless there is a fault; `auto` goes back to what the cues say.",
-                    "done",
-                    Key.FOR_A_MINUTE)) {
+    LOOK(new About(
+            "the name of a look, or \"auto\"",
+            "a look for a minute or --for seconds; or auto",
+            "Shows a look for a time, unless there is a fault; `auto` goes back to what the cues say.",
+            "done",
+            Key.FOR_A_MINUTE)) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             String name = request.needWord(word(), wanted());
@@ -67,27 +64,22 @@ public enum Ask {
         }
     },
     /** Single pixels and zones in colours of their own, for a time. */
-    PIXELS(
-            new About(
-                            "colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}",
-                            "zones and pixels in colours, as long as a look; or auto",
-                            "Lights zones, pixels and runs of pixels in CSS colours for a time, all of one message in one frame, unless there"
-                                    + " is a fault; `auto` gives them back to the look.",
-                            "bed=green 3=red",
-                            Key.FOR_A_MINUTE)
-                    .message("{\"pixels\": {\"bed\": \"green\", \"3\": \"red\"}}")) {
+    PIXELS(new About(
+                    "colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}",
+                    "zones and pixels in colours, as long as a look; or auto",
+                    "Lights zones, pixels and runs of pixels in CSS colours for a time, all of one message in one frame, unless there"
+                            + " is a fault; `auto` gives them back to the look.",
+                    "bed=green 3=red",
+                    Key.FOR_A_MINUTE)
+            .message("{\"pixels\": {\"bed\": \"green\", \"3\": \"red\"}}")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             return PixelsAsk.done(this, request, circumstances, before);
         }
     },
     /** That somebody has seen the fault. */
-    ACKNOWLEDGE(
-            new About(
-                    "",
-                    "the fault has been seen",
-                    "Says that somebody has seen the fault, so that its look calms down.",
-                    "")) {
+    ACKNOWLEDGE(new About(
+            "", "the fault has been seen", "Says that somebody has seen the fault, so that its look calms down.", "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
@@ -103,12 +95,11 @@ public enum Ask {
         }
     },
     /** That what was acknowledged and is over is to go. */
-    RESET(
-            new About(
-                    "",
-                    "clear an acknowledged fault that is over",
-                    "Clears a fault that was acknowledged and is over, where `[alarm]` keeps it until somebody says so.",
-                    "")) {
+    RESET(new About(
+            "",
+            "clear an acknowledged fault that is over",
+            "Clears a fault that was acknowledged and is over, where `[alarm]` keeps it until somebody says so.",
+            "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
@@ -127,13 +118,12 @@ public enum Ask {
         }
     },
     /** The quiet of the night, at once or not at all. */
-    QUIET(
-            new About(
-                    "\"on\", \"off\" or \"auto\"",
-                    "or off, or auto for the hours of the night",
-                    "Dims all light as at night, or does not; `auto` follows the hours in `[quiet]`. A fault is not dimmed.",
-                    "on",
-                    Key.FOR)) {
+    QUIET(new About(
+            "\"on\", \"off\" or \"auto\"",
+            "or off, or auto for the hours of the night",
+            "Dims all light as at night, or does not; `auto` follows the hours in `[quiet]`. A fault is not dimmed.",
+            "on",
+            Key.FOR)) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             String word = request.needWord(word(), wanted());
@@ -144,9 +134,8 @@ public enum Ask {
             Optional<Duration> time = request.lastingIfSaid();
             StandingWishes standing = before.with(
                     quiet, circumstances.nanos() + time.orElse(FOR_GOOD).toNanos());
-            String hours = quiet == Quiet.AUTO && !circumstances.hasQuietHours()
-                    ? ", and there are no hours in [quiet]"
-                    : "";
+            String hours =
+                    quiet == Quiet.AUTO && !circumstances.hasQuietHours() ? ", and there are no hours in [quiet]" : "";
             String until = time.map(t -> " for " + Spoken.seconds(t)).orElse("");
             return new Outcome(standing, "quiet " + word + hours + until);
         }

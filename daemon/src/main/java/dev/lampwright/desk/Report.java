@@ -53,9 +53,7 @@ public record Report(
     public String json() {
         JsonObject told = new JsonObject();
         signals.forEach((name, value) -> told.putRounded(name, value));
-        return described()
-                .putIfAny("signals", told)
-                .text();
+        return described().putIfAny("signals", told).text();
     }
 
     /**

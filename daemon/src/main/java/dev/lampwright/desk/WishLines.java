@@ -53,10 +53,10 @@ public final class WishLines {
             case SHARE -> all.put(key, wishes.share(wish));
             case COUNT -> all.put(key, wishes.count(wish));
             case FLOATS -> all.put(key, array(wishes.floats(wish)));
-            case NAME_FOR_A_TIME -> all.put(key, wishes.name(wish))
-                    .put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
-            case FLOATS_FOR_A_TIME -> all.put(key, array(wishes.floats(wish)))
-                    .put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
+            case NAME_FOR_A_TIME ->
+                all.put(key, wishes.name(wish)).put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
+            case FLOATS_FOR_A_TIME ->
+                all.put(key, array(wishes.floats(wish))).put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
         }
     }
 

@@ -66,7 +66,8 @@ final class LineQuality {
                             + " get lost or garbled: check the cable, the ground wire, and that baud is the same on both sides",
                     now);
         } else if (garble.isOn() && now - lastMishap > CLEAN_FOR) {
-            garble.ends("messages on " + port + " are getting through again; so far " + tally.messagesLost + " were lost, "
+            garble.ends("messages on " + port + " are getting through again; so far " + tally.messagesLost
+                    + " were lost, "
                     + tally.garbled + " arrived corrupted, and the controller counts " + tally.broken() + " broken and "
                     + tally.overruns() + " overrun");
         }

@@ -38,7 +38,8 @@ final class OpenFailure {
         return switch (errno) {
             case EACCES, EPERM -> noPermission(name, group(node), System.getProperty("user.name", "USER"));
             case EBUSY, EAGAIN -> name + " is in use by another program: end that program";
-            case STILL_IN_USE -> name + " is still being closed: if this persists, unplug the controller and plug it back in";
+            case STILL_IN_USE ->
+                name + " is still being closed: if this persists, unplug the controller and plug it back in";
             case ENXIO, ENODEV -> name + " has no device behind it: unplug the controller and plug it back in";
             case ENOTTY -> name + " is not a serial port: " + Ports.advice();
             default ->

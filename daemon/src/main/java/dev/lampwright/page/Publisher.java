@@ -31,8 +31,7 @@ final class Publisher implements AutoCloseable {
     private final String run = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
 
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
-    private final Worker worker =
-            new Worker("page", LOOK_EVERY, () -> look(System.nanoTime()), this::leaveFramesAlone);
+    private final Worker worker = new Worker("page", LOOK_EVERY, () -> look(System.nanoTime()), this::leaveFramesAlone);
     private FrameTap tap;
     private FrameMessage frames;
     private int layout;

@@ -13,8 +13,7 @@ final class AskReference {
     static final Path FILE = Path.of("doc", "asks.md");
     static final String COMMAND = "java -cp target/test-classes:target/lampwright.jar dev.lampwright.desk.AskReference";
 
-    private static final String BEGINNING =
-            """
+    private static final String BEGINNING = """
             # What you can ask Lampwright for
 
             *Written from the table in the code; do not edit it here.*
@@ -50,11 +49,20 @@ final class AskReference {
     private static void write(Ask ask, StringBuilder text) {
         Ask.About about = ask.about();
         String value = about.value().isEmpty() ? "none" : about.value();
-        text.append("\n## ").append(ask.word()).append("\n\n").append(about.text()).append("\n\n");
+        text.append("\n## ")
+                .append(ask.word())
+                .append("\n\n")
+                .append(about.text())
+                .append("\n\n");
         text.append("* Value: ").append(value).append("\n");
         about.keys().forEach(key -> text.append("* `%s`: %s\n".formatted(key.key(), key.help())));
-        text.append("* `lampwright tell --config alder.toml ").append(ask.example()).append("`\n");
-        text.append("* `mosquitto_pub -t PREFIX/ask/").append(ask.word()).append(payload(about)).append("`\n");
+        text.append("* `lampwright tell --config alder.toml ")
+                .append(ask.example())
+                .append("`\n");
+        text.append("* `mosquitto_pub -t PREFIX/ask/")
+                .append(ask.word())
+                .append(payload(about))
+                .append("`\n");
     }
 
     private static String payload(Ask.About about) {

@@ -18,8 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class AskTest {
-    private static final Fitting FITTING = new Fitting(
-            10, Map.of("strip", Zone.run(0, 9), "bed", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
+    private static final Fitting FITTING =
+            new Fitting(10, Map.of("strip", Zone.run(0, 9), "bed", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
 
     private static Circumstances circumstances(Ask ask) {
         AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
@@ -69,7 +69,11 @@ class AskTest {
     @Test
     void wishesThatNobodyHasArePlain() {
         assertTrue(Wishes.NONE.plain());
-        assertTrue(Wishes.NONE.withLook("", 7).withBrightness(1).withLevels(new float[0]).plain());
+        assertTrue(Wishes.NONE
+                .withLook("", 7)
+                .withBrightness(1)
+                .withLevels(new float[0])
+                .plain());
         assertFalse(Wishes.NONE.withLook("done", 7).plain());
         assertFalse(Wishes.NONE.withPixels(new float[4], 7).plain());
         assertFalse(Wishes.NONE.withQuiet(0.5).plain());

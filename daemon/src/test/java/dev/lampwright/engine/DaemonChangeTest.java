@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.lampwright.cue.Wish;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Wish;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.link.Line;

@@ -26,7 +26,9 @@ class JsonTest {
                 "{\"text\":\"a \\\"b\\\"\\n\",\"yes\":true,\"count\":9007199254740993,\"float\":0.1,\"double\":61.0,"
                         + "\"unknown\":null,\"within\":{},\"list\":[]}",
                 object.text());
-        assertEquals("{\"a\":2,\"b\":1}", new JsonObject().put("a", 1).put("b", 1).put("a", 2).text());
+        assertEquals(
+                "{\"a\":2,\"b\":1}",
+                new JsonObject().put("a", 1).put("b", 1).put("a", 2).text());
     }
 
     @Test
@@ -66,7 +68,8 @@ class JsonTest {
 
     @Test
     void mapsAndCollectionsAreWritten() {
-        assertEquals("{\"a\":[1,\"b\",true,1000]}", Json.of(Map.of("a", List.of(1, "b", true, new BigDecimal("1E+3")))));
+        assertEquals(
+                "{\"a\":[1,\"b\",true,1000]}", Json.of(Map.of("a", List.of(1, "b", true, new BigDecimal("1E+3")))));
         List<Object> itself = new ArrayList<>();
         itself.add(new Object());
         assertThrows(IllegalArgumentException.class, () -> Json.of(itself));

@@ -69,7 +69,9 @@ final class WorkerTest {
     @Test
     void aStepMaySayHowLongToPause() {
         Worker worker = Worker.paced(
-                NAME, FOR_EVER, () -> steps.incrementAndGet() < 3 ? -1 : Duration.ofDays(1).toNanos());
+                NAME,
+                FOR_EVER,
+                () -> steps.incrementAndGet() < 3 ? -1 : Duration.ofDays(1).toNanos());
         worker.start();
         awaitSteps(3);
         assertTrue(worker.end(Duration.ofSeconds(20)));
@@ -94,7 +96,9 @@ final class WorkerTest {
             awaitSteps(8);
         }
         assertEquals(List.of("1 0", "2 1", "3 1", "4 1", "5 1", "6 1", "7 2", "8 2"), told.subList(0, 8));
-        assertTrue(log.with(COMPLAINT).get(0).startsWith("ERROR"), log.with(COMPLAINT).toString());
+        assertTrue(
+                log.with(COMPLAINT).get(0).startsWith("ERROR"),
+                log.with(COMPLAINT).toString());
     }
 
     @Test
