@@ -3,6 +3,7 @@ package dev.lampwright.cue;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -118,11 +119,51 @@ class WishesTest {
     }
 
     @Test
+    void whatWasTakenBackIsPlain() {
+        Wishes back = Wishes.NONE
+                .withLook("done", 5)
+                .withLook("", 7)
+                .withPixels(PIXELS, 5)
+                .withPixels(new float[0], 7)
+                .withBrightness(0.5)
+                .withBrightness(1);
+        assertTrue(back.plain());
+    }
+
+    @Test
     void isTheSameWrittenDownAndReadBack() {
-        Wishes.Values values = new Wishes.Values(
-                0.5f, 0.25f, List.of(0.75f), "done", 100, List.of(0.1f, 0.2f, 0.3f, 1f), 200, 1, 1);
-        assertEquals(values, all().values());
-        assertAll(Wishes.of(values));
-        assertEquals(values, Wishes.of(values).values());
+        Wishes read = Wishes.NONE;
+        for (Wish wish : Wish.values()) {
+            read = copied(all(), read, wish);
+        }
+        assertAll(read);
+        assertEquals(100, read.untilNanos(Wish.LOOK));
+        assertEquals(200, read.untilNanos(Wish.PIXELS));
+        assertEquals(List.of(0.1f, 0.2f, 0.3f, 1f), read.floats(Wish.PIXELS));
+        assertEquals(List.of(0.75f), read.floats(Wish.LEVELS));
+    }
+
+    private static Wishes copied(Wishes from, Wishes to, Wish wish) {
+        return switch (wish.kind()) {
+            case SHARE -> to.with(wish, from.share(wish));
+            case COUNT -> to.withCount(wish, from.count(wish));
+            case FLOATS -> to.with(wish, array(from.floats(wish)));
+            case NAME_FOR_A_TIME -> to.with(wish, from.name(wish), from.untilNanos(wish));
+            case FLOATS_FOR_A_TIME -> to.with(wish, array(from.floats(wish)), from.untilNanos(wish));
+        };
+    }
+
+    private static float[] array(List<Float> floats) {
+        float[] array = new float[floats.size()];
+        for (int i = 0; i < array.length; i++) {
+            array[i] = floats.get(i);
+        }
+        return array;
+    }
+
+    @Test
+    void aWishOfAnotherKindIsRefused() {
+        assertThrows(ClassCastException.class, () -> Wishes.NONE.with(Wish.LOOK, 0.5));
+        assertThrows(ClassCastException.class, () -> Wishes.NONE.share(Wish.RESETS));
     }
 }

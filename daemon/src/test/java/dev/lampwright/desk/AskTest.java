@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.cue.AlarmState;
-import dev.lampwright.cue.Wishes;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Fitting.DimmerUse;
 import dev.lampwright.look.Zone;
@@ -64,21 +63,5 @@ class AskTest {
         assertTrue(ask.help().length() <= 60, ask.help());
         assertFalse(ask.help().endsWith("."), ask.help());
         assertEquals(ask, Ask.of(ask.word()).orElseThrow());
-    }
-
-    @Test
-    void wishesThatNobodyHasArePlain() {
-        assertTrue(Wishes.NONE.plain());
-        assertTrue(Wishes.NONE
-                .withLook("", 7)
-                .withBrightness(1)
-                .withLevels(new float[0])
-                .plain());
-        assertFalse(Wishes.NONE.withLook("done", 7).plain());
-        assertFalse(Wishes.NONE.withPixels(new float[4], 7).plain());
-        assertFalse(Wishes.NONE.withQuiet(0.5).plain());
-        assertFalse(Wishes.NONE.withLevels(new float[] {1}).plain());
-        assertFalse(Wishes.NONE.acknowledged().plain());
-        assertFalse(Wishes.NONE.reset().plain());
     }
 }
