@@ -19,16 +19,14 @@ import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.FieldSource;
 
 /** The firmware alone keeps the ceiling, whatever a host asks. */
 @Timeout(60)
 class ControllersCeilingIT {
-    private static final int BAUD = 500_000;
-
     /** The first byte of SHOWN, by wire.md: the frame is shown as it is, and dimmed. */
     private static final int WHOLE = 1;
 
@@ -43,10 +41,9 @@ class ControllersCeilingIT {
     private EmulatedBoard board;
     private BareHost host;
 
-    @BeforeEach
-    void start() throws LineException {
-        board = EmulatedBoard.start(Firmware.elf(BAUD), folder.resolve("board"));
-        host = new BareHost(board.port(), BAUD);
+    private void start(Firmware.Build build) throws LineException {
+        board = EmulatedBoard.start(build, folder.resolve("board"));
+        host = new BareHost(board.port(), build.hostBaud());
     }
 
     @AfterEach
@@ -57,8 +54,10 @@ class ControllersCeilingIT {
     }
 
     /** The example that wire.md works out by hand, section 6: two white pixels of 74 mA at a ceiling of 50 mA. */
-    @Test
-    void theWorkedExample() {
+    @ParameterizedTest
+    @FieldSource("dev.lampwright.testing.Firmware#USUAL")
+    void theWorkedExample(Firmware.Build build) throws LineException {
+        start(build);
         host.setUp(setup(2, 12_000, 1_000, 50));
         Frame white = new Frame(6, 0);
         Arrays.fill(white.strip(), (byte) 255);
@@ -67,8 +66,10 @@ class ControllersCeilingIT {
     }
 
     /** The dark strip alone takes more than the ceiling: nothing is lit. */
-    @Test
-    void aDarkStripOverTheCeilingStaysDark() {
+    @ParameterizedTest
+    @FieldSource("dev.lampwright.testing.Firmware#USUAL")
+    void aDarkStripOverTheCeilingStaysDark(Firmware.Build build) throws LineException {
+        start(build);
         host.setUp(setup(30, 12_000, 1_000, 29));
         Frame white = new Frame(90, 0);
         Arrays.fill(white.strip(), (byte) 255);
@@ -76,8 +77,10 @@ class ControllersCeilingIT {
         awaitLatched(Collections.nCopies(90, 0));
     }
 
-    @Test
-    void noFrameIsLatchedThatTakesMoreThanTheCeiling() {
+    @ParameterizedTest
+    @FieldSource("dev.lampwright.testing.Firmware#USUAL")
+    void noFrameIsLatchedThatTakesMoreThanTheCeiling(Firmware.Build build) throws LineException {
+        start(build);
         SplittableRandom chance = new SplittableRandom(11);
         int dimmed = 0;
         for (int trial = 0; trial < 60; trial++) {

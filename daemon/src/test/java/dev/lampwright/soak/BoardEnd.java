@@ -16,7 +16,6 @@ import java.util.function.Consumer;
  * dark frames and the beacon are taken for its own.
  */
 final class BoardEnd implements FarEnd {
-    private static final int BAUD = 500_000;
     private static final double FULL_DUTY = 65_535;
     private static final int ONE_DOWN_IN = 400;
     private static final int ONE_UP_IN = 100;
@@ -34,7 +33,7 @@ final class BoardEnd implements FarEnd {
      * @param folder where its device node is to appear
      */
     BoardEnd(Path folder) {
-        board = EmulatedBoard.start(Firmware.elf(BAUD), folder.resolve("controller"));
+        board = EmulatedBoard.start(Firmware.USUAL.get(0), folder.resolve("controller"));
     }
 
     @Override

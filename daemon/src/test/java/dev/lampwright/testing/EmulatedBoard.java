@@ -53,17 +53,16 @@ public final class EmulatedBoard implements AutoCloseable {
     /**
      * Starts a board.
      *
-     * @param elf its firmware
+     * @param build its firmware
      * @param port where its device node is to appear
      * @return the board, plugged in
      */
-    public static EmulatedBoard start(Path elf, Path port) {
+    public static EmulatedBoard start(Firmware.Build build, Path port) {
         try {
+            List<String> command = new ArrayList<>(Firmware.board(build));
+            command.addAll(List.of("--link", port.toString()));
             EmulatedBoard board = new EmulatedBoard(
-                    new ProcessBuilder(Firmware.board().toString(), "--elf", elf.toString(), "--link", port.toString())
-                            .redirectError(Redirect.INHERIT)
-                            .start(),
-                    port);
+                    new ProcessBuilder(command).redirectError(Redirect.INHERIT).start(), port);
             Await.until("the board's device", board::isReady);
             return board;
         } catch (IOException e) {
