@@ -19,7 +19,7 @@ import { UsbBus } from './usb.js';
 const STATUS = { good: 0, failed: 1, wrong: 2, overrun: 3, stopped: 4, warned: 5 };
 
 /** Data lines of the strip, and the first one's pin: pins.h. */
-const LINES = 8;
+const OUTPUTS = 8;
 const FIRST_PIN = 2;
 
 const STEP_NS = 250e3;
@@ -48,7 +48,7 @@ class Session {
     this.line = new Line(() => this.chip?.nowNs ?? 0, options.seed);
     this.terminal = new Terminal(HELPER, options.link);
     this.report = new Report(options, this);
-    this.strips = Array.from({ length: LINES }, (_, index) => new Strip(index, FIRST_PIN + index, {
+    this.strips = Array.from({ length: OUTPUTS }, (_, index) => new Strip(index, FIRST_PIN + index, {
       thresholdNs: options.thresholdNs,
       resetNs: options.resetNs,
       latched: (frame) => this.report.frame(frame),

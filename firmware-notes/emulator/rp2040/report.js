@@ -85,7 +85,7 @@ export class Report {
       frame: frame.bytes.toString('hex'),
       bytes: frame.count,
       pixels: Math.floor(frame.count / this.options.channels),
-      line: frame.strip.index,
+      output: frame.strip.index,
       start_us: us(frame.startNs),
       gap_us: frame.gapNs === null ? null : us(frame.gapNs),
       ...frame.widths.toJson(),
@@ -123,8 +123,8 @@ export class Report {
       ...widths.toJson(),
       shortest_gap_us: gap === Infinity ? null : us(gap),
       latest: this.latest === null ? null : { t_us: us(this.latest.atNs), ...this.#frame(this.latest) },
-      lines: strips.map((strip) => ({
-        line: strip.index,
+      outputs: strips.map((strip) => ({
+        output: strip.index,
         pin: `GP${strip.pin}`,
         frames: strip.frames,
         latest: strip.latest === null ? null : { t_us: us(strip.latest.atNs), ...this.#frame(strip.latest) },

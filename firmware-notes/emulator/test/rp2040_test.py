@@ -5,6 +5,7 @@ What only the RP2040's board has: its boot, its image, USB, eight data lines. An
 """
 
 import os
+import random
 import struct
 import subprocess
 import sys
@@ -12,6 +13,7 @@ import tempfile
 import unittest
 import zlib
 
+import ceiling
 import kinds
 import wire
 from boards import PATIENCE_S, Board
@@ -23,7 +25,7 @@ UF2 = os.path.join(BUILD, KIND.folder, "lampwright.uf2")
 FIXTURE = os.path.join(BUILD, "emulator", "rp2040_fixture.elf")
 
 MOST_IMAGE_BYTES = 32768
-LINES = 8
+OUTPUTS = 8
 
 
 def mirrored(value, bits):
@@ -130,11 +132,120 @@ class Chip(unittest.TestCase):
         self.assertEqual(endpoints, {0x83: (3, 8), 0x01: (2, 64), 0x82: (2, 64)})
 
     def test_every_line_was_driven_dark_at_the_start(self):
-        for line in self.stats["lines"]:
-            with self.subTest(line=line["line"]):
-                self.assertEqual(line["pin"], f"GP{2 + line['line']}")
-                self.assertEqual(line["latest"]["frame"], bytes(KIND.store_bytes).hex())
-                self.assertEqual(line["latest"]["faults"], [])
+        self.assertEqual(len(self.stats["outputs"]), OUTPUTS)
+        for output in self.stats["outputs"]:
+            with self.subTest(output=output["output"]):
+                self.assertEqual(output["pin"], f"GP{2 + output['output']}")
+                self.assertEqual(output["latest"]["frame"], bytes(KIND.store_bytes).hex())
+                self.assertEqual(output["latest"]["faults"], [])
+
+
+class Outputs(unittest.TestCase):
+    """The strip cut into runs (wire.md, section 3, SETUP)."""
+
+    def setUp(self):
+        self.board = Board(PROGRAM, UF2, "--free", *KIND.options, vanishes=True)
+        self.addCleanup(self.board.process.kill)
+        self.talk = wire.Talk(self.board)
+        self.talk.hear()
+
+    def set_up(self, runs, **named):
+        setup = wire.Setup(sum(pixels for _, pixels in runs), runs=runs, **named)
+        return self.talk.ask(wire.SETUP, setup.body()), setup
+
+    def show(self, strip, outcome=1):
+        kind, body = self.talk.ask(wire.FRAME, wire.frame(strip))
+        self.assertEqual((kind, body[0]), (wire.SHOWN, outcome))
+
+    def latched(self, frames):
+        """Output to bytes and the time it began, of the next frames, of which there are so many."""
+        seen = {}
+        while len(seen) < frames:
+            line = self.board.expect(lambda line: "frame" in line and line["t_us"] > self.since_us)
+            self.assertEqual(line["faults"], [])
+            self.assertEqual(line["out_of_tolerance"], 0)
+            self.assertNotIn(line["output"], seen)
+            seen[line["output"]] = bytes.fromhex(line["frame"]), line["start_us"]
+        return seen
+
+    def settle(self):
+        self.since_us = self.board.stats()["t_us"]
+
+    def test_here_tells_how_many_there_are(self):
+        self.assertEqual(self.talk.ask(wire.HELLO, b"\x01")[1][21], OUTPUTS)
+
+    def test_runs_go_out_together_each_on_its_own_line(self):
+        """Two boards' worth of waveforms at once: all within both pixels' datasheets, all begun within a bit of each other."""
+        runs = [(3, 5), (0, 40), (7, 1), (1, 17), (2, 30), (6, 9), (4, 33), (5, 2)]
+        answer, setup = self.set_up(runs)
+        self.assertEqual(answer, (wire.IN_FORCE, setup.body()))
+        for seed in range(3):
+            strip = random.Random(seed).randbytes(3 * setup.pixels)
+            self.settle()
+            self.show(strip)
+            seen = self.latched(len(runs))
+            at = 0
+            for output, pixels in runs:
+                self.assertEqual(seen[output][0], strip[at:at + 3 * pixels])
+                at += 3 * pixels
+            starts = [start_us for _, start_us in seen.values()]
+            self.assertLess(max(starts) - min(starts), 1.25)
+        self.assertEqual(self.board.end(), 0)
+
+    def test_lines_left_out_are_driven_dark_once(self):
+        self.set_up([(0, 10), (1, 10), (2, 10)])
+        self.settle()
+        self.show(b"\x55" * 90)
+        self.latched(3)
+        self.set_up([(2, 4), (0, 12)])
+        self.settle()
+        self.show(b"\x11" * 48)
+        seen = self.latched(3)
+        self.assertEqual(seen[2][0], b"\x11" * 12 + bytes(18))
+        self.assertEqual(seen[0][0], b"\x11" * 36)
+        self.assertEqual(seen[1][0], bytes(30))
+        self.settle()
+        self.show(b"\x22" * 48)
+        self.assertEqual({output: len(strip) for output, (strip, _) in self.latched(2).items()}, {2: 12, 0: 36})
+        self.assertEqual(self.board.end(), 0)
+
+    def test_without_runs_all_is_on_the_first(self):
+        self.set_up([(4, 10)])
+        self.settle()
+        self.show(b"\x55" * 30)
+        self.latched(1)
+        setup = wire.Setup(6)
+        self.assertEqual(self.talk.ask(wire.SETUP, setup.body()), (wire.IN_FORCE, setup.body()))
+        self.settle()
+        self.show(b"\x66" * 18)
+        seen = self.latched(2)
+        self.assertEqual((seen[0][0].rstrip(b"\0"), seen[4][0]), (b"\x66" * 18, bytes(30)))
+        self.assertEqual(self.board.end(), 0)
+
+    def test_the_ceiling_is_that_of_all_outputs_together(self):
+        """wire.md, section 4, by the test's own arithmetic: 4 x 20 white pixels at 36 mA, idle 80 mA, of 500 mA."""
+        _, setup = self.set_up([(output, 20) for output in range(4)], ceilings_mA=(500,))
+        asked = b"\xff" * 240
+        strip, _, over = ceiling.dim(setup, asked, ())
+        self.assertTrue(over)
+        self.settle()
+        self.show(asked, outcome=2)
+        seen = self.latched(4)
+        whole = b"".join(seen[output][0] for output in range(4))
+        self.assertEqual(whole, strip)
+        self.assertLessEqual(ceiling.current_mA(setup, whole, (), 0), 500)
+        self.assertEqual(self.board.end(), 0)
+
+    def test_wrong_runs_are_refused_where_they_are_wrong(self):
+        at = len(wire.Setup(20).body())
+        for runs, offset in (([(8, 20)], at + 1), ([(0, 10), (0, 10)], at + 4), ([(0, 10), (1, 9)], at + 2),
+                             ([(i, 2) for i in range(9)] + [(0, 2)], at)):
+            with self.subTest(runs=runs):
+                body = wire.Setup(20, runs=runs).body()
+                self.assertEqual(self.talk.ask(wire.SETUP, body), (wire.COMPLAINT, b"\x07" + wire.number(offset)))
+        body = wire.Setup(20, runs=[(0, 10), (1, 10)]).body()
+        self.assertEqual(self.talk.ask(wire.SETUP, body[:-1]), (wire.COMPLAINT, b"\x06" + wire.number(len(body))))
+        self.assertEqual(self.board.end(), 0)
 
 
 class WrongFirmware(unittest.TestCase):

@@ -93,13 +93,19 @@ class Setup:
     after: int = DARK
     ceilings_mA: tuple = (20000,)
     dimmers: tuple = ()
+    runs: tuple = ()  # each (data line, pixels); none are not told
 
     def body(self):
         return (number(self.pixels) + bytes([len(self.order)]) + self.order.encode().ljust(4, b"\0")
                 + b"".join(number(uA) for uA in self.channel_uA).ljust(8, b"\0") + number(self.dark_uA)
                 + bytes([self.supply]) + number(self.holdover_ms) + bytes([self.after, len(self.ceilings_mA)])
                 + b"".join(number(mA) for mA in self.ceilings_mA)
-                + bytes([len(self.dimmers)]) + b"".join(dimmer.body() for dimmer in self.dimmers))
+                + bytes([len(self.dimmers)]) + b"".join(dimmer.body() for dimmer in self.dimmers) + self.runs_body())
+
+    def runs_body(self):
+        if not self.runs:
+            return b""
+        return bytes([len(self.runs)]) + b"".join(bytes([output]) + number(pixels) for output, pixels in self.runs)
 
 
 def frame(strip, duties=(), offset=0, last=True):

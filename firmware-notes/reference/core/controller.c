@@ -41,6 +41,7 @@ static void say_here(uint8_t sequence)
     answer_byte(&answer, CREDITS);
     answer_number(&answer, STRIP_BYTE_NS);
     answer_byte(&answer, LISTENS);
+    answer_byte(&answer, OUTPUTS);
     answer_end(&answer);
 }
 
@@ -108,7 +109,7 @@ static struct complaint on_setup(struct controller *controller)
     struct complaint wrong = setup_read(&setup, controller->body, controller->reader.length);
     if (wrong.code != COMPLAINT_NONE)
         return wrong;
-    if (!is_set_up(controller) || !setup_is(&controller->light.setup, controller->body))
+    if (!is_set_up(controller) || !setup_is(&controller->light.setup, controller->body, controller->reader.length))
         put_in_force(controller, &setup);
     light_heard(&controller->light, controller->now_ms);
     say_in_force(controller);

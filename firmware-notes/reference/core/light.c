@@ -37,11 +37,21 @@ void light_start(struct light *light)
     drive(light);
 }
 
+static void cut(const struct setup *setup)
+{
+    struct port_run runs[OUTPUTS] = { { 0, 0 } };
+    for (uint8_t i = 0; i < setup->runs; i++)
+        runs[i] = (struct port_run){ setup->run[i].output, (uint16_t)(setup->run[i].pixels * setup->channels) };
+    port_cut(runs, setup->runs);
+}
+
 void light_set_up(struct light *light, const struct setup *setup)
 {
     light->setup = *setup;
     light->in_force = false;
     frame_clear(&light->frame, setup_strip_bytes(setup), setup->channels);
+    if (OUTPUTS > 1)
+        cut(setup);
 }
 
 void light_heard(struct light *light, uint32_t now_ms)

@@ -29,6 +29,11 @@
 #define LISTENS 0
 #endif
 
+/** Data lines that the strip may be cut into. 1 to 8. */
+#ifndef OUTPUTS
+#define OUTPUTS 1
+#endif
+
 /** Supplies that a set-up can name (wire.md section 3). */
 #define SUPPLIES 4
 

@@ -20,6 +20,19 @@ void port_send(uint8_t byte);
  */
 void port_strip(const uint8_t *bytes, uint16_t length);
 
+/** One run of the strip: `bytes` that go out on a data line. */
+struct port_run {
+    uint8_t output; /* number of the data line, 0 to OUTPUTS - 1; no two runs share one */
+    uint16_t bytes; /* 0 to STORE_BYTES */
+};
+
+/**
+ * Says how what port_strip is given is cut from now on: the first run's bytes first. Data lines that have less than before, or
+ * nothing any more, are driven dark there once, with the next port_strip. Where `count` is 0, all goes out on data line 0, and
+ * before the first call the strip is dark on every line. Called only where OUTPUTS is more than 1.
+ */
+void port_cut(const struct port_run *runs, uint8_t count);
+
 /** Sets dimmer `index`, 0 to DIMMERS - 1, to `duty`: 0 is steadily off, 65535 is steadily on. */
 void port_dimmer(uint8_t index, uint16_t duty);
 

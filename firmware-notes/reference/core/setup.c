@@ -21,6 +21,9 @@ enum {
 /* Bytes of one dimmer. */
 #define DIMMER_BYTES 5
 
+/* Bytes of one run. */
+#define RUN_BYTES 3
+
 #define HOLDOVER_LEAST 100
 #define HOLDOVER_MOST 60000
 
@@ -32,6 +35,18 @@ static uint8_t at_dimmers(uint8_t supplies)
 static uint8_t at_dimmer(uint8_t supplies, uint8_t dimmer)
 {
     return (uint8_t)(at_dimmers(supplies) + 1 + DIMMER_BYTES * dimmer);
+}
+
+/* Runs may be told behind all that firmware 1.0.0 knew. A board with one data line skips them, as that did. */
+
+static uint8_t at_run(const struct setup *setup, uint8_t run)
+{
+    return (uint8_t)(at_dimmer(setup->supplies, setup->dimmers) + 1 + RUN_BYTES * run);
+}
+
+static uint8_t runs_told(const uint8_t *body, uint16_t length, uint8_t at)
+{
+    return OUTPUTS > 1 && length > at ? body[at] : 0;
 }
 
 static struct complaint wrong_value(uint8_t offset)
@@ -50,6 +65,11 @@ static struct complaint check_length(const uint8_t *body, uint16_t length)
     if (dimmers > DIMMERS)
         return wrong_value(at);
     uint8_t least = at_dimmer(supplies, dimmers);
+    uint8_t runs = runs_told(body, length, least);
+    if (runs > OUTPUTS)
+        return wrong_value(least);
+    if (runs > 0)
+        least = (uint8_t)(least + 1 + RUN_BYTES * runs);
     return length < least ? complain(COMPLAINT_LENGTH, least) : content();
 }
 
@@ -93,6 +113,22 @@ static struct complaint check_rest(const struct setup *setup)
     return content();
 }
 
+/* Each data line has one run at most, and the runs are the strip. */
+static struct complaint check_runs(const struct setup *setup)
+{
+    uint32_t pixels = 0;
+    uint8_t taken = 0;
+    for (uint8_t i = 0; i < setup->runs; i++) {
+        uint8_t output = setup->run[i].output;
+        if (output >= OUTPUTS || (taken & 1u << output) != 0)
+            return wrong_value(at_run(setup, i));
+        taken = (uint8_t)(taken | 1u << output);
+        pixels += setup->run[i].pixels;
+    }
+    bool all = setup->runs == 0 || pixels == setup->pixels;
+    return all ? content() : wrong_value((uint8_t)(at_run(setup, 0) + 1));
+}
+
 static void read_strip(struct setup *setup, const uint8_t *body)
 {
     setup->pixels = number_read(body + AT_PIXELS);
@@ -120,6 +156,16 @@ static void read_supplies(struct setup *setup, const uint8_t *body)
     }
 }
 
+static void read_runs(struct setup *setup, const uint8_t *body, uint16_t length)
+{
+    setup->runs = runs_told(body, length, at_dimmer(setup->supplies, setup->dimmers));
+    for (uint8_t i = 0; i < setup->runs; i++) {
+        const uint8_t *from = body + at_run(setup, i);
+        setup->run[i].output = from[0];
+        setup->run[i].pixels = number_read(from + 1);
+    }
+}
+
 struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length)
 {
     struct complaint wrong = check_length(body, length);
@@ -128,8 +174,11 @@ struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t l
     memset(setup, 0, sizeof *setup);
     read_strip(setup, body);
     read_supplies(setup, body);
+    read_runs(setup, body, length);
     wrong = check_strip(setup);
-    return wrong.code != COMPLAINT_NONE ? wrong : check_rest(setup);
+    if (wrong.code == COMPLAINT_NONE)
+        wrong = check_rest(setup);
+    return wrong.code != COMPLAINT_NONE ? wrong : check_runs(setup);
 }
 
 static void write_strip(const struct setup *setup, uint8_t *body)
@@ -159,19 +208,36 @@ static void write_supplies(const struct setup *setup, uint8_t *body)
     }
 }
 
+/* A host that did not tell of runs is not told of them. */
+static uint8_t write_runs(const struct setup *setup, uint8_t *body)
+{
+    uint8_t at = at_dimmer(setup->supplies, setup->dimmers);
+    if (setup->runs == 0)
+        return at;
+    body[at] = setup->runs;
+    for (uint8_t i = 0; i < setup->runs; i++) {
+        uint8_t *to = body + at_run(setup, i);
+        to[0] = setup->run[i].output;
+        number_write(to + 1, setup->run[i].pixels);
+    }
+    return at_run(setup, setup->runs);
+}
+
 uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST])
 {
     write_strip(setup, body);
     write_supplies(setup, body);
-    return at_dimmer(setup->supplies, setup->dimmers);
+    return write_runs(setup, body);
 }
 
-/* The counts are among the bytes compared, so a body of another length is found to differ. */
-bool setup_is(const struct setup *setup, const uint8_t *body)
+/* The counts are among the bytes compared, so a body of another length is found to differ; but runs may not be told at all. */
+bool setup_is(const struct setup *setup, const uint8_t *body, uint16_t length)
 {
     uint8_t own[SETUP_MOST];
-    uint8_t length = setup_write(setup, own);
-    for (uint8_t i = 0; i < length; i++)
+    uint8_t written = setup_write(setup, own);
+    if (runs_told(body, length, at_dimmer(setup->supplies, setup->dimmers)) != setup->runs)
+        return false;
+    for (uint8_t i = 0; i < written; i++)
         if (own[i] != body[i])
             return false;
     return true;

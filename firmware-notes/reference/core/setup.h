@@ -11,7 +11,7 @@
 #include "limits.h"
 
 /** Most bytes of a set-up's body that mean something. */
-#define SETUP_MOST (22 + 2 * SUPPLIES + 1 + 5 * DIMMERS)
+#define SETUP_MOST (22 + 2 * SUPPLIES + 1 + 5 * DIMMERS + (OUTPUTS > 1 ? 1 + 3 * OUTPUTS : 0))
 
 /** What to show without a host: SETUP and REST share the numbers. */
 enum afterwards {
@@ -25,6 +25,12 @@ struct dimmer {
     uint8_t supply;      /* number of its supply */
     uint16_t full_mA;    /* current at full duty */
     uint16_t after_duty; /* duty without a host, 0 to 65535 */
+};
+
+/** One run of the strip: what hangs on one data line. */
+struct run {
+    uint8_t output;  /* number of its data line, 0 to OUTPUTS - 1 */
+    uint16_t pixels;
 };
 
 /** A set-up that was found good. */
@@ -41,6 +47,8 @@ struct setup {
     uint16_t ceiling_mA[SUPPLIES]; /* of each supply */
     uint8_t dimmers;               /* in use, 0 to DIMMERS */
     struct dimmer dimmer[DIMMERS];
+    uint8_t runs;                  /* that the strip is cut into, all pixels together; 0: it hangs on the first data line whole */
+    struct run run[OUTPUTS];
 };
 
 /**
@@ -52,8 +60,8 @@ struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t l
 /** Writes the body of a good set-up. Answers its length, at most SETUP_MOST. */
 uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST]);
 
-/** Whether a good set-up is what `body` says, which has been read and found good. */
-bool setup_is(const struct setup *setup, const uint8_t *body);
+/** Whether a good set-up is what a body of `length` bytes says, which has been read and found good. */
+bool setup_is(const struct setup *setup, const uint8_t *body, uint16_t length);
 
 /** Bytes of strip in a whole frame, at most STORE_BYTES. */
 uint16_t setup_strip_bytes(const struct setup *setup);

@@ -10,7 +10,6 @@
 #include "port.h"
 #include "rp2040.h"
 
-#define LINES 8u
 #define BIT_HZ 16000000u
 #define BYTE_US 10u
 
@@ -42,31 +41,34 @@ static const uint16_t program[] = {
 #define ALL_MACHINES 0xFu
 #define RESTART(machines) ((machines) << 4)
 
-/* One data line: what it takes of a frame, and what of it may be lit beyond that. */
-struct line {
-    uint16_t length; /* bytes of a frame */
-    uint16_t lit;    /* bytes that may be lit since before the set-up; 0 once they have been driven */
+/* One data line: what it takes of a frame, and what may be lit beyond that since an earlier set-up. */
+struct output {
+    uint16_t length; /* most bytes of a frame */
+    uint16_t driven; /* bytes of the last frame */
+    uint16_t lit;    /* bytes that are driven with the next frame at least */
     uint8_t bytes[STORE_BYTES] __attribute__((aligned(4)));
 };
 
-static struct line lines[LINES];
+static struct output outputs[OUTPUTS];
+static uint8_t order[OUTPUTS]; /* which output each run is on */
+static uint8_t runs;           /* none at the start: then all is driven dark */
 static uint32_t free_at; /* when the reset time of the frame driven last is over, in us */
 
-static uint32_t block_of(uint32_t line)
+static uint32_t block_of(uint32_t output)
 {
-    return line / 4;
+    return output / 4;
 }
 
-static uint32_t machine_of(uint32_t line)
+static uint32_t machine_of(uint32_t output)
 {
-    return line % 4;
+    return output % 4;
 }
 
-static void start_machine(uint32_t line)
+static void start_machine(uint32_t output)
 {
-    uint32_t block = block_of(line);
-    uint32_t machine = machine_of(line);
-    uint32_t pin = STRIP_FIRST_PIN + line;
+    uint32_t block = block_of(output);
+    uint32_t machine = machine_of(output);
+    uint32_t pin = STRIP_FIRST_PIN + output;
     SM_CLKDIV(block, machine) = CLOCK_HZ / BIT_HZ << 16;
     SM_EXECCTRL(block, machine) = WRAP_TOP;
     SM_SHIFTCTRL(block, machine) = PULL_AFTER_8 | AUTOPULL | JOIN_TX;
@@ -77,11 +79,11 @@ static void start_machine(uint32_t line)
 }
 
 /* Requests 0 to 3 are those of the first block's machines, 8 to 11 of the second's (2.5.3.1). A byte fills a word's four. */
-static void start_channel(uint32_t line)
+static void start_channel(uint32_t output)
 {
-    uint32_t request = 8 * block_of(line) + machine_of(line);
-    DMA_WRITE_ADDR(line) = PIO_TXF(block_of(line), machine_of(line));
-    DMA_CTRL(line) = DMA_ENABLE | DMA_INCREMENT_READ | DMA_CHAIN_TO(line) | DMA_REQUEST(request) | DMA_QUIET;
+    uint32_t request = 8 * block_of(output) + machine_of(output);
+    DMA_WRITE_ADDR(output) = PIO_TXF(block_of(output), machine_of(output));
+    DMA_CTRL(output) = DMA_ENABLE | DMA_INCREMENT_READ | DMA_CHAIN_TO(output) | DMA_REQUEST(request) | DMA_QUIET;
 }
 
 void strip_start(void)
@@ -89,12 +91,11 @@ void strip_start(void)
     for (uint32_t block = 0; block < 2; block++)
         for (uint32_t at = 0; at < PROGRAM_LENGTH; at++)
             PIO_INSTR_MEM(block, at) = program[at];
-    for (uint32_t line = 0; line < LINES; line++) {
-        start_machine(line);
-        start_channel(line);
-        lines[line].lit = STORE_BYTES;
+    for (uint32_t output = 0; output < OUTPUTS; output++) {
+        start_machine(output);
+        start_channel(output);
+        outputs[output].lit = STORE_BYTES;
     }
-    lines[0].length = STORE_BYTES;
     PIO_CTRL(0) = ALL_MACHINES | RESTART(ALL_MACHINES);
     PIO_CTRL(1) = ALL_MACHINES | RESTART(ALL_MACHINES);
     free_at = clock_us() + RESET_US;
@@ -103,8 +104,8 @@ void strip_start(void)
 static bool is_busy(void)
 {
     uint32_t busy = 0;
-    for (uint32_t line = 0; line < LINES; line++)
-        busy |= DMA_CTRL(line) & DMA_BUSY;
+    for (uint32_t output = 0; output < OUTPUTS; output++)
+        busy |= DMA_CTRL(output) & DMA_BUSY;
     return busy != 0;
 }
 
@@ -125,14 +126,42 @@ static uint16_t more(uint16_t one, uint16_t other)
     return one > other ? one : other;
 }
 
-/* Fills a line's buffer with its share, and what may be lit beyond it with darkness. Answers how many bytes that makes. */
-static uint16_t fill(struct line *line, const uint8_t *bytes, uint16_t length)
+void port_cut(const struct port_run *cut, uint8_t count)
 {
-    uint16_t whole = more(length, line->lit);
-    memcpy(line->bytes, bytes, length);
-    memset(line->bytes + length, 0, whole - length);
-    line->lit = 0;
+    for (uint32_t i = 0; i < OUTPUTS; i++) {
+        outputs[i].lit = more(outputs[i].lit, outputs[i].driven);
+        outputs[i].length = 0;
+    }
+    if (count == 0) {
+        static const struct port_run whole = { 0, STORE_BYTES };
+        port_cut(&whole, 1);
+        return;
+    }
+    runs = count;
+    for (uint8_t i = 0; i < count; i++) {
+        order[i] = cut[i].output;
+        outputs[cut[i].output].length = cut[i].bytes;
+    }
+}
+
+/* Fills an output's buffer with its run, and what may be lit beyond it with darkness. Answers how many bytes that makes. */
+static uint16_t fill(struct output *output, const uint8_t *bytes, uint16_t length)
+{
+    uint16_t whole = more(length, output->lit);
+    memcpy(output->bytes, bytes, length);
+    memset(output->bytes + length, 0, whole - length);
+    output->lit = 0;
+    output->driven = length;
     return whole;
+}
+
+/* Answers its bit where there is something to drive, and makes `*longest` no less than that. */
+static uint32_t ready(uint32_t output, uint16_t whole, uint16_t *longest)
+{
+    DMA_READ_ADDR(output) = (uint32_t)(uintptr_t)outputs[output].bytes;
+    DMA_TRANS_COUNT(output) = whole;
+    *longest = more(*longest, whole);
+    return whole > 0 ? 1u << output : 0;
 }
 
 void port_strip(const uint8_t *bytes, uint16_t length)
@@ -143,16 +172,16 @@ void port_strip(const uint8_t *bytes, uint16_t length)
         return;
     strip_wait();
     dimmers_poll();
-    for (uint32_t i = 0; i < LINES; i++) {
-        uint16_t share = lines[i].length < length ? lines[i].length : length;
-        uint16_t whole = fill(&lines[i], bytes, share);
+    for (uint8_t i = 0; i < runs; i++) {
+        struct output *output = &outputs[order[i]];
+        uint16_t share = output->length < length ? output->length : length;
+        started |= ready(order[i], fill(output, bytes, share), &longest);
         bytes += share;
         length = (uint16_t)(length - share);
-        longest = more(longest, whole);
-        DMA_READ_ADDR(i) = (uint32_t)(uintptr_t)lines[i].bytes;
-        DMA_TRANS_COUNT(i) = whole;
-        started |= whole > 0 ? 1u << i : 0;
     }
+    for (uint8_t i = 0; i < OUTPUTS; i++)
+        if (!(started & 1u << i))
+            started |= ready(i, fill(&outputs[i], bytes, 0), &longest);
     DMA_TRIGGER = started;
     free_at = clock_us() + longest * BYTE_US + RESET_US;
 }

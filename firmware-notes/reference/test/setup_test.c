@@ -193,17 +193,17 @@ static void setup_knows_its_body(void)
     struct body small = host_setup_small();
     struct setup setup;
     read_body(&setup, &whole);
-    CHECK(setup_is(&setup, whole.bytes), "its own");
-    CHECK(!setup_is(&setup, small.bytes), "a smaller one");
+    CHECK(setup_is(&setup, whole.bytes, (uint16_t)whole.length), "its own");
+    CHECK(!setup_is(&setup, small.bytes, (uint16_t)small.length), "a smaller one");
     for (size_t i = 0; i < whole.length; i++) {
         struct setup other;
         struct body body = whole;
         body.bytes[i] ^= 1;
         if (read_body(&other, &body).code == COMPLAINT_NONE)
-            CHECK(!setup_is(&setup, body.bytes), "byte %zu", i);
+            CHECK(!setup_is(&setup, body.bytes, (uint16_t)body.length), "byte %zu", i);
     }
     read_body(&setup, &small);
-    CHECK(!setup_is(&setup, whole.bytes), "a larger one");
+    CHECK(!setup_is(&setup, whole.bytes, (uint16_t)whole.length), "a larger one");
 }
 
 void setup_tests(void)
