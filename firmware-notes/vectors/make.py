@@ -44,11 +44,12 @@ def bad(name, wire):
     line("bad", name, wire.hex())
 
 
-def setup(pixels, order, channel_uA, idle_uA, supply, holdover_ms, lost, ceilings_mA, dimmers):
+def setup(pixels, order, channel_uA, idle_uA, supply, holdover_ms, lost, ceilings_mA, dimmers, runs=()):
     body = struct.pack(">HB4s4HHBHB", pixels, len(order), order.encode().ljust(4, b"\0"),
                        *(channel_uA + [0] * (4 - len(channel_uA))), idle_uA, supply, holdover_ms, lost)
     body += struct.pack(">B", len(ceilings_mA)) + b"".join(struct.pack(">H", c) for c in ceilings_mA)
-    return body + struct.pack(">B", len(dimmers)) + b"".join(struct.pack(">BHH", *d) for d in dimmers)
+    body += struct.pack(">B", len(dimmers)) + b"".join(struct.pack(">BHH", *d) for d in dimmers)
+    return body + (struct.pack(">B", len(runs)) + b"".join(struct.pack(">BH", *run) for run in runs) if runs else b"")
 
 
 def frame(offset, last, data, duties=()):
@@ -69,6 +70,8 @@ def main():
     good("in_force_small", 0x82, 2, small)
     rig = setup(300, "GRBW", [12000, 12000, 12000, 18000], 1000, 0, 3000, 2, [4000, 2000], [(1, 800, 0), (1, 400, 6553)])
     good("setup_two_supplies", 0x02, 3, rig)
+    good("here_eight_lines", 0x81, 1, here + b"\x08")
+    good("setup_two_runs", 0x02, 3, setup(30, "GRB", [12000] * 3, 1000, 0, 3000, 2, [1500], [(0, 800, 0)], [(1, 20), (0, 10)]))
     good("frame_two_pixels", 0x03, 4, frame(0, 1, bytes([0, 255, 0, 16, 32, 64])))
     good("frame_dimmers_only", 0x03, 5, frame(0, 1, b"", [65535, 0]))
     good("frame_first_part", 0x03, 6, frame(0, 0, bytes(range(1, 10)), [32768, 1]))

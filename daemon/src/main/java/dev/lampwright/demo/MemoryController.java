@@ -208,9 +208,12 @@ public final class MemoryController {
         if (next.stripBytes() > here.mostPixels() * 3) {
             return Setup.PIXELS_AT;
         }
-        return next.dimmers().size() > here.dimmers()
-                ? Setup.dimmersAt(next.ceilingsMilliamps().size())
-                : -1;
+        int dimmersAt = Setup.dimmersAt(next.ceilingsMilliamps().size());
+        if (next.dimmers().size() > here.dimmers()) {
+            return dimmersAt;
+        }
+        boolean known = next.runs().stream().allMatch(run -> run.output() < here.outputs());
+        return known ? -1 : Setup.bodyBytes(next.ceilingsMilliamps().size(), next.dimmers().size());
     }
 
     private void frame(Message message) throws MalformedMessageException {

@@ -30,6 +30,12 @@ final class Fit {
                 "the controller has " + here.dimmers() + " dimmers, and "
                         + setup.dimmers().size() + " are named: take some out of [dimmers]");
         require(
+                setup.runs().stream().allMatch(run -> run.output() < here.outputs()),
+                "the controller has " + here.outputs() + (here.outputs() == 1 ? " data line" : " data lines")
+                        + ", and [strip] outputs names number "
+                        + setup.runs().stream().mapToInt(Setup.Run::output).max().orElse(0)
+                        + ", counted from 0: put the strip on fewer, or use a board that has more");
+        require(
                 largestPart(setup) <= here.mostPacketBytes(),
                 "the controller takes packets of " + here.mostPacketBytes() + " bytes, and the set-up needs "
                         + largestPart(setup) + ": take some out of [dimmers]");
@@ -51,6 +57,7 @@ final class Fit {
         compare(differences, "what to show then", asked.whenSilent(), inForce.whenSilent());
         compare(differences, "ceilings in mA", asked.ceilingsMilliamps(), inForce.ceilingsMilliamps());
         compare(differences, "dimmers", asked.dimmers(), inForce.dimmers());
+        compare(differences, "runs of the strip", asked.runs(), inForce.runs());
         require(
                 differences.isEmpty(),
                 "the controller has not taken over the set-up, so it is left dark: " + String.join("; ", differences)

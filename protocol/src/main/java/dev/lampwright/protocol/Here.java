@@ -12,6 +12,7 @@ package dev.lampwright.protocol;
  * @param credits messages that may be unanswered at one time, 0 to 255
  * @param byteNanos time that the strip takes for one byte, in ns
  * @param listensWhileDriving whether it hears the host while it drives the strip
+ * @param outputs data lines that the strip may be cut into, 1 to 255
  */
 public record Here(
         int version,
@@ -22,9 +23,25 @@ public record Here(
         int dimmers,
         int credits,
         int byteNanos,
-        boolean listensWhileDriving) {
+        boolean listensWhileDriving,
+        int outputs) {
     private static final int FIRMWARE_AT = 1;
     private static final int ID_AT = 4;
+    private static final int OUTPUTS_AT = 21;
+
+    /** A controller with one data line, as all were that did not tell. */
+    public Here(
+            int version,
+            String firmware,
+            long id,
+            int mostPixels,
+            int mostPacketBytes,
+            int dimmers,
+            int credits,
+            int byteNanos,
+            boolean listensWhileDriving) {
+        this(version, firmware, id, mostPixels, mostPacketBytes, dimmers, credits, byteNanos, listensWhileDriving, 1);
+    }
 
     /**
      * Reads the body of a {@code HERE}. Of a version that is not spoken here only {@link #version} is sure to mean what it says.
@@ -50,7 +67,8 @@ public record Here(
                 message.u8(16),
                 message.u8(17),
                 message.u16(18),
-                (message.u8(20) & 1) != 0);
+                (message.u8(20) & 1) != 0,
+                message.u8Or(OUTPUTS_AT, 1));
     }
 
     /**
@@ -68,12 +86,11 @@ public record Here(
         for (int shift = 56; shift >= 0; shift -= 8) {
             writer.u8((int) (id >>> shift));
         }
-        return writer.u16(mostPixels)
-                .u16(mostPacketBytes)
-                .u8(dimmers)
-                .u8(credits)
-                .u16(byteNanos)
-                .u8(listensWhileDriving ? 1 : 0)
-                .finish();
+        writer.u16(mostPixels).u16(mostPacketBytes).u8(dimmers).u8(credits).u16(byteNanos);
+        writer.u8(listensWhileDriving ? 1 : 0);
+        if (outputs > 1) {
+            writer.u8(outputs);
+        }
+        return writer.finish();
     }
 }

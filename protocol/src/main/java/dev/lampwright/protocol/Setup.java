@@ -15,6 +15,7 @@ import java.util.List;
  * @param whenSilent what is shown then
  * @param ceilingsMilliamps ceiling of each supply, in mA, 1 to 4 of them, 0 to 65535 each
  * @param dimmers dimmers in use, from the controller's first on
+ * @param runs what the strip is cut into, on a data line each, its first pixels first; empty where all of it is on the first line
  */
 public record Setup(
         int pixels,
@@ -25,9 +26,13 @@ public record Setup(
         int holdoverMillis,
         WhenSilent whenSilent,
         List<Integer> ceilingsMilliamps,
-        List<Dimmer> dimmers) {
-    /** Most bytes that the body of a set-up can have: four supplies and 255 dimmers. */
-    public static final int LARGEST_BODY = bodyBytes(4, 255);
+        List<Dimmer> dimmers,
+        List<Run> runs) {
+    /** Most bytes that the body of a set-up can have: four supplies, 255 dimmers and 8 runs. */
+    public static final int LARGEST_BODY = bodyBytes(4, 255) + 1 + 3 * 8;
+
+    /** Most runs that a strip can be cut into. */
+    public static final int MOST_RUNS = 8;
 
     /** Most supplies that a set-up can name. */
     public static final int MOST_SUPPLIES = 4;
@@ -48,6 +53,8 @@ public record Setup(
     private static final int HOLDOVER_AT = 18;
     private static final int WHEN_SILENT_AT = 20;
     private static final int SUPPLIES_AT = 21;
+    private static final int DIMMER_BYTES = 5;
+    private static final int RUN_BYTES = 3;
 
     /**
      * One plain dimmed light.
@@ -58,8 +65,41 @@ public record Setup(
      */
     public record Dimmer(int supply, int fullMilliamps, int silentDuty) {}
 
+    /**
+     * A part of the strip on a data line of its own.
+     *
+     * @param output number of the data line, 0 to 7
+     * @param pixels its pixels, 0 to 65535
+     */
+    public record Run(int output, int pixels) {}
+
+    /** A strip that is not cut. */
+    public Setup(
+            int pixels,
+            String order,
+            List<Integer> channelMicroamps,
+            int darkMicroamps,
+            int stripSupply,
+            int holdoverMillis,
+            WhenSilent whenSilent,
+            List<Integer> ceilingsMilliamps,
+            List<Dimmer> dimmers) {
+        this(
+                pixels,
+                order,
+                channelMicroamps,
+                darkMicroamps,
+                stripSupply,
+                holdoverMillis,
+                whenSilent,
+                ceilingsMilliamps,
+                dimmers,
+                List.of());
+    }
+
     /** Keeps copies of the lists. */
     public Setup {
+        runs = List.copyOf(runs);
         channelMicroamps = List.copyOf(channelMicroamps);
         ceilingsMilliamps = List.copyOf(ceilingsMilliamps);
         dimmers = List.copyOf(dimmers);
@@ -89,11 +129,21 @@ public record Setup(
      * @return 25 to {@link #LARGEST_BODY}
      */
     public int bodyBytes() {
-        return bodyBytes(ceilingsMilliamps.size(), dimmers.size());
+        int cut = runs.isEmpty() ? 0 : 1 + RUN_BYTES * runs.size();
+        return bodyBytes(ceilingsMilliamps.size(), dimmers.size()) + cut;
     }
 
     /**
-     * Bytes of the body of a set-up.
+     * Pixels of the longest run, or of a strip that is not cut.
+     *
+     * @return 0 to {@link #pixels}: the time that one frame takes goes by these
+     */
+    public int longestRun() {
+        return runs.stream().mapToInt(Run::pixels).max().orElse(pixels);
+    }
+
+    /**
+     * Bytes of the body of a set-up without runs.
      *
      * @param supplies supplies that it names, 1 to 4
      * @param dimmers dimmers in use, 0 to 255
@@ -146,6 +196,10 @@ public record Setup(
         writer.u8(dimmers.size());
         dimmers.forEach(
                 dimmer -> writer.u8(dimmer.supply).u16(dimmer.fullMilliamps).u16(dimmer.silentDuty));
+        if (!runs.isEmpty()) {
+            writer.u8(runs.size());
+            runs.forEach(run -> writer.u8(run.output).u16(run.pixels));
+        }
         return writer.finish();
     }
 
@@ -172,7 +226,8 @@ public record Setup(
                 inRange(message.u16(HOLDOVER_AT), SHORTEST_HOLDOVER_MS, LONGEST_HOLDOVER_MS, HOLDOVER_AT),
                 WhenSilent.read(message, WHEN_SILENT_AT),
                 ceilings,
-                readDimmers(message, dimmersAt(supplies), supplies));
+                readDimmers(message, dimmersAt(supplies), supplies),
+                readRuns(message, dimmersAt(supplies)));
     }
 
     /**
@@ -221,6 +276,27 @@ public record Setup(
             dimmers.add(new Dimmer(supply, message.u16(entry + 1), message.u16(entry + 3)));
         }
         return dimmers;
+    }
+
+    /* Runs stand behind the dimmers, where a controller that knows none of them ends. Those of a SETUP are the strip. */
+    private static List<Run> readRuns(Message message, int dimmersAt) throws MalformedMessageException {
+        int at = dimmersAt + 1 + DIMMER_BYTES * message.u8(dimmersAt);
+        List<Run> runs = new ArrayList<>();
+        int left = message.u16(PIXELS_AT);
+        int count = inRange(message.u8Or(at, 0), 0, MOST_RUNS, at);
+        for (int i = 0; i < count; i++) {
+            int entry = at + 1 + RUN_BYTES * i;
+            Run run = new Run(inRange(message.u8(entry), 0, MOST_RUNS - 1, entry), message.u16(entry + 1));
+            if (runs.stream().anyMatch(other -> other.output == run.output)) {
+                throw MalformedMessageException.outOfRange(entry);
+            }
+            runs.add(run);
+            left -= run.pixels;
+        }
+        if (count > 0 && left != 0) {
+            throw MalformedMessageException.outOfRange(at + 2);
+        }
+        return runs;
     }
 
     private static int inRange(int value, int least, int most, int at) throws MalformedMessageException {

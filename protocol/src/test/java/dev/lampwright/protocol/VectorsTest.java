@@ -52,6 +52,9 @@ class VectorsTest {
         assertWritten("setup_small", writer, small().write(writer, MessageType.SETUP, 2));
         assertWritten("in_force_small", writer, small().write(writer, MessageType.IN_FORCE, 2));
         assertWritten("setup_two_supplies", writer, rig().write(writer, MessageType.SETUP, 3));
+        assertWritten("setup_two_runs", writer, cut().write(writer, MessageType.SETUP, 3));
+        Here wide = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false, 8);
+        assertWritten("here_eight_lines", writer, wide.write(writer, 1));
         assertWritten("shown", writer, Shown.WHOLE.write(writer, 4, 0, 0, 0));
         assertWritten("shown_dimmed", writer, Shown.DIMMED.write(writer, 5, 3, 1, 65_535));
         assertWritten("complaint_broken", writer, Complaint.BROKEN.write(writer, 7, 12));
@@ -64,6 +67,11 @@ class VectorsTest {
                 "here",
                 message -> assertEquals(
                         new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false), Here.read(message)));
+        assertUnderstood("here_eight_lines", message -> assertEquals(8, Here.read(message).outputs()));
+        assertUnderstood("setup_two_runs", message -> {
+            assertEquals(cut(), Setup.read(message));
+            assertEquals(20, Setup.read(message).longestRun());
+        });
         assertUnderstood("setup_small", message -> assertEquals(small(), Setup.read(message)));
         assertUnderstood("setup_two_supplies", message -> assertEquals(rig(), Setup.read(message)));
         assertUnderstood("shown_dimmed", message -> {
@@ -144,6 +152,14 @@ class VectorsTest {
     private static Setup small() {
         List<Integer> currents = List.of(12_000, 12_000, 12_000);
         return new Setup(2, "GRB", currents, 1000, 0, 3000, WhenSilent.BEACON, List.of(1500), List.of());
+    }
+
+    private static Setup cut() {
+        List<Integer> currents = List.of(12_000, 12_000, 12_000);
+        List<Setup.Dimmer> dimmers = List.of(new Setup.Dimmer(0, 800, 0));
+        List<Setup.Run> runs = List.of(new Setup.Run(1, 20), new Setup.Run(0, 10));
+        return new Setup(
+                30, "GRB", currents, 1000, 0, 3000, WhenSilent.BEACON, List.of(1500), dimmers, runs);
     }
 
     private static Setup rig() {
