@@ -188,7 +188,7 @@ public final class MemoryController {
     }
 
     private void setUp(Message message) throws MalformedMessageException {
-        Setup next = Setup.read(message);
+        Setup next = here.outputs() > 1 ? Setup.read(message) : Setup.readUncut(message);
         int unfit = unfitAt(next);
         if (unfit >= 0) {
             complain(Complaint.VALUE, unfit);
@@ -213,7 +213,10 @@ public final class MemoryController {
             return dimmersAt;
         }
         boolean known = next.runs().stream().allMatch(run -> run.output() < here.outputs());
-        return known ? -1 : Setup.bodyBytes(next.ceilingsMilliamps().size(), next.dimmers().size());
+        return known
+                ? -1
+                : Setup.bodyBytes(
+                        next.ceilingsMilliamps().size(), next.dimmers().size());
     }
 
     private void frame(Message message) throws MalformedMessageException {

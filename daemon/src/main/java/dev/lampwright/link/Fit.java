@@ -33,7 +33,10 @@ final class Fit {
                 setup.runs().stream().allMatch(run -> run.output() < here.outputs()),
                 "the controller has " + here.outputs() + (here.outputs() == 1 ? " data line" : " data lines")
                         + ", and [strip] outputs names number "
-                        + setup.runs().stream().mapToInt(Setup.Run::output).max().orElse(0)
+                        + setup.runs().stream()
+                                .mapToInt(Setup.Run::output)
+                                .max()
+                                .orElse(0)
                         + ", counted from 0: put the strip on fewer, or use a board that has more");
         require(
                 largestPart(setup) <= here.mostPacketBytes(),

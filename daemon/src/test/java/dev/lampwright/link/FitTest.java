@@ -50,6 +50,29 @@ class FitTest {
     }
 
     @Test
+    void dataLinesThatTheControllerLacks() {
+        Setup whole = setup(30, "GRB", 0);
+        Setup cut = new Setup(
+                30,
+                whole.order(),
+                whole.channelMicroamps(),
+                whole.darkMicroamps(),
+                0,
+                3000,
+                WhenSilent.DARK,
+                whole.ceilingsMilliamps(),
+                List.of(),
+                List.of(new Setup.Run(1, 10), new Setup.Run(0, 20)));
+        assertEquals(
+                "the controller has 1 data line, and [strip] outputs names number 1, counted from 0: put the strip on fewer, "
+                        + "or use a board that has more",
+                words(here(300, 1024, 6), cut));
+        Here two = new Here(1, "1.0.0", 0, 300, 1024, 6, 2, 10_000, true, 2);
+        assertDoesNotThrow(() -> Fit.check(two, cut));
+        assertThrows(UnfitException.class, () -> Fit.checkInForce(cut, whole), "a controller that skipped the runs");
+    }
+
+    @Test
     void packetsTooShortForTheSetup() {
         // 4 bytes around a body of 25 and 5 for each dimmer (wire.md, SETUP).
         assertEquals(

@@ -211,6 +211,22 @@ public record Setup(
      * @throws MalformedMessageException if the body is too short, or a field is out of its range
      */
     public static Setup read(Message message) throws MalformedMessageException {
+        int dimmersAt = dimmersAt(inRange(message.u8(SUPPLIES_AT), 1, MOST_SUPPLIES, SUPPLIES_AT));
+        return read(message, readRuns(message, dimmersAt));
+    }
+
+    /**
+     * Reads the body of a {@code SETUP} as a controller with one data line does: it skips the runs.
+     *
+     * @param message the message
+     * @return what it says, but for its runs
+     * @throws MalformedMessageException if the body is too short, or a field is out of its range
+     */
+    public static Setup readUncut(Message message) throws MalformedMessageException {
+        return read(message, List.of());
+    }
+
+    private static Setup read(Message message, List<Run> runs) throws MalformedMessageException {
         int supplies = inRange(message.u8(SUPPLIES_AT), 1, MOST_SUPPLIES, SUPPLIES_AT);
         int channels = inRange(message.u8(CHANNELS_AT), 3, PLACES, CHANNELS_AT);
         List<Integer> ceilings = new ArrayList<>();
@@ -227,7 +243,7 @@ public record Setup(
                 WhenSilent.read(message, WHEN_SILENT_AT),
                 ceilings,
                 readDimmers(message, dimmersAt(supplies), supplies),
-                readRuns(message, dimmersAt(supplies)));
+                runs);
     }
 
     /**

@@ -67,7 +67,9 @@ class VectorsTest {
                 "here",
                 message -> assertEquals(
                         new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false), Here.read(message)));
-        assertUnderstood("here_eight_lines", message -> assertEquals(8, Here.read(message).outputs()));
+        assertUnderstood(
+                "here_eight_lines",
+                message -> assertEquals(8, Here.read(message).outputs()));
         assertUnderstood("setup_two_runs", message -> {
             assertEquals(cut(), Setup.read(message));
             assertEquals(20, Setup.read(message).longestRun());
@@ -158,8 +160,7 @@ class VectorsTest {
         List<Integer> currents = List.of(12_000, 12_000, 12_000);
         List<Setup.Dimmer> dimmers = List.of(new Setup.Dimmer(0, 800, 0));
         List<Setup.Run> runs = List.of(new Setup.Run(1, 20), new Setup.Run(0, 10));
-        return new Setup(
-                30, "GRB", currents, 1000, 0, 3000, WhenSilent.BEACON, List.of(1500), dimmers, runs);
+        return new Setup(30, "GRB", currents, 1000, 0, 3000, WhenSilent.BEACON, List.of(1500), dimmers, runs);
     }
 
     private static Setup rig() {
