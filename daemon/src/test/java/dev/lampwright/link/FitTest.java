@@ -91,6 +91,31 @@ class FitTest {
                 words);
     }
 
+    @Test
+    void everyFieldIsCompared() {
+        Setup asked = setup(10, "GRB", 0);
+        assertDoesNotThrow(() -> Fit.checkInForce(asked, setup(10, "GRB", 0)));
+        Setup other = new Setup(
+                11,
+                "RGB",
+                List.of(1, 2, 3),
+                4,
+                1,
+                5000,
+                WhenSilent.KEEP,
+                List.of(6, 7),
+                List.of(new Setup.Dimmer(1, 8, 9)));
+        String words = assertThrows(UnfitException.class, () -> Fit.checkInForce(asked, other))
+                .getMessage();
+        assertEquals(
+                "the controller has not taken over the set-up, so it is left dark: pixels asked 10, in force 11; order asked GRB, in"
+                        + " force RGB; channel currents in µA asked [12000, 12000, 12000], in force [1, 2, 3]; dark current in µA"
+                        + " asked 1000, in force 4; supply of the strip asked 0, in force 1; holdover in ms asked 3000, in force"
+                        + " 5000; what to show then asked DARK, in force KEEP; ceilings in mA asked [1500], in force [6, 7]; dimmers"
+                        + " asked [], in force [Dimmer[supply=1, fullMilliamps=8, silentDuty=9]]: check its firmware",
+                words);
+    }
+
     private static String words(Here here, Setup setup) {
         return assertThrows(UnfitException.class, () -> Fit.check(here, setup)).getMessage();
     }

@@ -77,6 +77,28 @@ class LineQualityTest {
         }
     }
 
+    /** Frames that the controller dims are said once, and that they are no more after ten seconds. */
+    @Test
+    void aControllerThatDimsIsSaidUntilItHasNotForTenSeconds() {
+        try (LogCapture log = new LogCapture(LineQuality.class)) {
+            LineQuality quality = new LineQuality(log.logger(), "port", tally, now::get);
+            quality.watch(false);
+            tally.framesDimmed.incrementAndGet();
+            pass(quality, 1);
+            assertTrue(quality.words().startsWith("the controller on port dims frames"));
+            tally.framesDimmed.incrementAndGet();
+            pass(quality, 5);
+            pass(quality, 10);
+            assertTrue(quality.words().startsWith("the controller on port dims frames"));
+            pass(quality, 1);
+            assertEquals("", quality.words());
+            assertEquals(2, log.lines().size());
+            assertEquals(
+                    "INFO the controller on port shows frames undimmed again",
+                    log.lines().get(1));
+        }
+    }
+
     private void pass(LineQuality quality, long seconds) {
         now.addAndGet(TimeUnit.SECONDS.toNanos(seconds));
         quality.watch(false);

@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -106,5 +107,24 @@ class RhythmTest {
             lit = now;
         }
         return count;
+    }
+
+    @Test
+    void rhythmsThatLightAlikeAreEqual() {
+        assertEquals(Rhythm.parse("Q"), Rhythm.parse("Q 1s"));
+        assertEquals(Rhythm.parse("Q").hashCode(), Rhythm.parse("Q 1s").hashCode());
+        assertEquals(Rhythm.parse("Iso 4s"), Rhythm.parse("Iso 4.0 s"));
+        assertNotEquals(Rhythm.parse("Iso 4s"), Rhythm.parse("Iso 5s"));
+        assertNotEquals(Rhythm.parse("Iso 4s"), Rhythm.parse("Oc 4s"));
+        assertNotEquals(Rhythm.parse("Fl 6s"), Rhythm.parse("Fl(2) 6s"));
+        assertNotEquals(Rhythm.FIXED, Rhythm.parse("swell 1s"));
+    }
+
+    @Test
+    void aPeriodIsTheTimeOfOneCycle() {
+        assertEquals(6, Rhythm.parse("Fl(2) 6s").period());
+        assertEquals(4, Rhythm.parse("swell 4s").period());
+        assertEquals(1, Rhythm.parse("Q").period());
+        assertEquals(0.6, Rhythm.parse("VQ").period());
     }
 }
