@@ -59,8 +59,7 @@ final class DaemonMetrics {
         all.add(counter("frames", "Frames made.", loop.frames()));
         all.add(counter("frames_left_out", "Frames not made because their time was past.", loop.skipped()));
         all.add(LateHistogram.of(PREFIX + "frame_late_seconds", "How late frames were begun.", loop.lateness()));
-        all.add(counter(
-                "guard_dimmed_frames", "Frames dimmed for a ceiling.", loop.dimmedFrames()));
+        all.add(counter("guard_dimmed_frames", "Frames dimmed for a ceiling.", loop.dimmedFrames()));
         all.add(counter(
                 "guard_held_frames", "Frames held back because they would have flashed too often.", loop.heldFrames()));
         all.add(gauge(

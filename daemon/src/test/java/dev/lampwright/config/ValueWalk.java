@@ -98,7 +98,8 @@ final class ValueWalk {
 
     /** A class of our own that is no record: final, with final fields that nobody else sees, and equal by what is in it. */
     private void requireValueType(Class<?> type, String way) {
-        boolean closed = Modifier.isFinal(type.getModifiers()) && type.getPackageName().startsWith("dev.lampwright.");
+        boolean closed =
+                Modifier.isFinal(type.getModifiers()) && type.getPackageName().startsWith("dev.lampwright.");
         boolean fixed = Arrays.stream(type.getDeclaredFields()).allMatch(ValueWalk::isFixed);
         boolean hidesArrays = Arrays.stream(type.getMethods())
                 .noneMatch(method -> method.getReturnType().isArray());

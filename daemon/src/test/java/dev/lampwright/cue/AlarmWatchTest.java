@@ -51,7 +51,9 @@ class AlarmWatchTest {
         AlarmWatch last = new AlarmWatch(AlarmSequence.M);
         last.takeOver(after);
         assertEquals(AlarmState.ACKNOWLEDGED, last.step(PrinterState.IDLE, seen.acknowledged()));
-        assertEquals(AlarmState.NORMAL, last.step(PrinterState.IDLE, seen.acknowledged().reset()));
+        assertEquals(
+                AlarmState.NORMAL,
+                last.step(PrinterState.IDLE, seen.acknowledged().reset()));
         assertEquals(AlarmState.NORMAL, last.state());
     }
 }

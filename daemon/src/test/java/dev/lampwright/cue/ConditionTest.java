@@ -30,8 +30,14 @@ class ConditionTest {
     /** Bounds are outside; the margin widens both, only once the value has been within. */
     @ParameterizedTest
     @CsvSource({
-        "0.25, false, true", "0.375, true, true", "0.5, true, true", "0.75, false, true", "0.8125, false, true",
-        "0.1875, false, true", "0.125, false, false", "0.875, false, false"
+        "0.25, false, true",
+        "0.375, true, true",
+        "0.5, true, true",
+        "0.75, false, true",
+        "0.8125, false, true",
+        "0.1875, false, true",
+        "0.125, false, false",
+        "0.875, false, false"
     })
     void boundsAreOutsideAndTheMarginIsForWhatWasWithin(double share, boolean outsideBefore, boolean withinBefore) {
         progress(share);
@@ -43,8 +49,8 @@ class ConditionTest {
     @Test
     void anUnknownSignalIsWithinNoBounds() {
         situation.moveTo(PrinterStatus.nothingHeard(), PrinterState.IDLE, 0);
-        Condition any = new Condition.WithinBounds(
-                Signal.JOB_PROGRESS, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, 1);
+        Condition any =
+                new Condition.WithinBounds(Signal.JOB_PROGRESS, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, 1);
         assertFalse(any.holds(situation, false));
         assertFalse(any.holds(situation, true));
     }

@@ -124,8 +124,7 @@ class FaultyLookTest {
 
     /** Its frames are too short for the strip. */
     private FrameLoop.Rig rigThatFails() {
-        return new FrameLoop.Rig(
-                Chain.of(config), new FrameSlot(3, 0), new FrameTap(config), () -> {});
+        return new FrameLoop.Rig(Chain.of(config), new FrameSlot(3, 0), new FrameTap(config), () -> {});
     }
 
     private void assertFramesGoOn() {

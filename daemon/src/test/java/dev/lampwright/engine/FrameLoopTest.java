@@ -64,12 +64,12 @@ class FrameLoopTest {
     void theMostIsKeptWhenTheLightHasGone() {
         Config config = Configs.of(3, "RGB", ", channel_mA = 12, idle_mA = 1");
         LookSpec white = look("white", "white");
-        CueSpec lit = new CueSpec(
-                white, List.of(new Condition.InState(Set.of(PrinterState.PRINTING))), 0, Easing.LINEAR);
+        CueSpec lit =
+                new CueSpec(white, List.of(new Condition.InState(Set.of(PrinterState.PRINTING))), 0, Easing.LINEAR);
         CueSpec dark = new CueSpec(look("dark", "black"), List.of(), 0, Easing.LINEAR);
         Chain chain = Chain.of(config.setup(), config.light().showing(List.of(lit, dark)), 60);
-        AtomicReference<PrinterStatus> status = new AtomicReference<>(
-                PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, System.nanoTime()));
+        AtomicReference<PrinterStatus> status =
+                new AtomicReference<>(PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, System.nanoTime()));
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(chain, new FrameSlot(9, 0), new FrameTap(config), () -> {}),
                 status::get,

@@ -38,8 +38,8 @@ public final class MutationScore {
         for (String row : Files.readAllLines(report)) {
             List<String> cells = List.of(row.split(",", -1));
             String type = cells.get(1);
-            MutationScore score = scores.computeIfAbsent(
-                    type.substring(0, type.lastIndexOf('.')), name -> new MutationScore());
+            MutationScore score =
+                    scores.computeIfAbsent(type.substring(0, type.lastIndexOf('.')), name -> new MutationScore());
             score.mutations++;
             if (NOTICED.contains(cells.get(5))) {
                 score.killed++;

@@ -55,7 +55,10 @@ class CodesTest {
     void eachComplaintHasWordsOfItsOwn() {
         assertEquals(
                 Complaint.values().length,
-                Arrays.stream(Complaint.values()).map(Complaint::words).distinct().count());
+                Arrays.stream(Complaint.values())
+                        .map(Complaint::words)
+                        .distinct()
+                        .count());
         assertFalse(Arrays.stream(Complaint.values()).map(Complaint::words).anyMatch(String::isBlank));
     }
 
@@ -80,7 +83,8 @@ class CodesTest {
     @Test
     void whetherAControllerListensWhileItDrivesIsBitZero() throws MalformedMessageException {
         int[] body = new int[21];
-        assertFalse(Here.read(Bodies.of(MessageType.HERE, Bodies.with(body, 20, 0xFE))).listensWhileDriving());
+        assertFalse(Here.read(Bodies.of(MessageType.HERE, Bodies.with(body, 20, 0xFE)))
+                .listensWhileDriving());
         for (boolean listens : new boolean[] {false, true}) {
             Here here = new Here(1, "1.2.3", 5, 300, 1024, 6, 4, 10_000, listens);
             MessageWriter writer = new MessageWriter(21);

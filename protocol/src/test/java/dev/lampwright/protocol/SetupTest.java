@@ -17,8 +17,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SetupTest {
     /** Three channels, two supplies, one dimmer on the second. */
     private static final int[] BODY = {
-        0, 100, 3, 'G', 'R', 'B', 0, 0x2E, 0xE0, 0x2E, 0xE0, 0x2E, 0xE0, 0, 0, 0x03, 0xE8, 1, 0x0B, 0xB8, 2, 2, 0x0F, 0xA0,
-        0x07, 0xD0, 1, 1, 0x03, 0x20, 0x19, 0x99
+        0, 100, 3, 'G', 'R', 'B', 0, 0x2E, 0xE0, 0x2E, 0xE0, 0x2E, 0xE0, 0, 0, 0x03, 0xE8, 1, 0x0B, 0xB8, 2, 2, 0x0F,
+        0xA0, 0x07, 0xD0, 1, 1, 0x03, 0x20, 0x19, 0x99
     };
 
     private static final Setup TWO_SUPPLIES = new Setup(
@@ -39,7 +39,18 @@ class SetupTest {
 
     @ParameterizedTest
     @CsvSource({
-        "2, 2", "2, 5", "3, 88", "3, 82", "6, 87", "14, 1", "17, 2", "18, 0xEB", "20, 3", "21, 0", "21, 5", "27, 2"
+        "2, 2",
+        "2, 5",
+        "3, 88",
+        "3, 82",
+        "6, 87",
+        "14, 1",
+        "17, 2",
+        "18, 0xEB",
+        "20, 3",
+        "21, 0",
+        "21, 5",
+        "27, 2"
     })
     void aFieldOutOfItsRangeIsNamed(int at, String value) {
         int[] body = Bodies.with(BODY, at, Integer.decode(value));
@@ -60,8 +71,7 @@ class SetupTest {
 
     @Test
     void fourSuppliesAndTheLastOfThemMayBeNamed() throws MalformedMessageException {
-        int[] body = IntStream.concat(
-                        Arrays.stream(BODY, 0, 26), IntStream.of(1, 0, 2, 0, 1, 3, 0x03, 0x20, 0, 0))
+        int[] body = IntStream.concat(Arrays.stream(BODY, 0, 26), IntStream.of(1, 0, 2, 0, 1, 3, 0x03, 0x20, 0, 0))
                 .toArray();
         body[17] = 3;
         body[21] = 4;
@@ -75,7 +85,11 @@ class SetupTest {
     void everyBodyCutShortIsTooShort() {
         for (int length = 0; length < BODY.length; length++) {
             int[] cut = Arrays.copyOf(BODY, length);
-            assertEquals(-1, assertThrows(MalformedMessageException.class, () -> read(cut)).at(), "" + length);
+            assertEquals(
+                    -1,
+                    assertThrows(MalformedMessageException.class, () -> read(cut))
+                            .at(),
+                    "" + length);
         }
     }
 
