@@ -93,12 +93,12 @@ class SetupTest {
         }
     }
 
-    /** The layout's table added up: 22 bytes, two each supply, one, five each dimmer. */
+    /** The layout's table added up: 22 bytes, two each supply, one, five each dimmer; one and three each run. */
     @Test
     void bodiesHaveTheLengthOfTheLayout() {
         assertEquals(25, Setup.bodyBytes(1, 0));
         assertEquals(41, Setup.bodyBytes(4, 2));
-        assertEquals(1306, Setup.LARGEST_BODY);
+        assertEquals(22 + 2 * 4 + 1 + 5 * 255 + 1 + 3 * 8, Setup.LARGEST_BODY);
         assertEquals(BODY.length, TWO_SUPPLIES.bodyBytes());
         assertEquals(26, Setup.dimmersAt(2));
     }
@@ -127,6 +127,55 @@ class SetupTest {
     @ValueSource(strings = {"", "RG", "RGG", "rgb", "RGW", "RGBX", "RGBWW", "RGBB"})
     void nothingElseIsAnOrder(String order) {
         assertFalse(Setup.isOrder(order));
+    }
+
+    private static int[] cut(int... runs) {
+        return IntStream.concat(Arrays.stream(BODY), Arrays.stream(runs)).toArray();
+    }
+
+    /** 60 pixels on data line 1, and then 40 on line 0. */
+    @Test
+    void aStripMayBeCutIntoRuns() throws MalformedMessageException {
+        int[] body = cut(2, 1, 0, 60, 0, 0, 40);
+        Setup setup = read(body);
+        assertEquals(List.of(new Setup.Run(1, 60), new Setup.Run(0, 40)), setup.runs());
+        assertEquals(60, setup.longestRun());
+        assertEquals(body.length, setup.bodyBytes());
+        assertEquals(100, TWO_SUPPLIES.longestRun());
+        assertEquals(TWO_SUPPLIES, Setup.readUncut(Bodies.of(MessageType.SETUP, body)));
+        assertEquals(TWO_SUPPLIES, read(cut(0)), "0 runs are as none");
+        MessageWriter writer = new MessageWriter(Setup.LARGEST_BODY);
+        byte[] wire = Recorder.wire(writer, setup.write(writer, MessageType.SETUP, 9));
+        Recorder.Copy written = Recorder.of(wire).messages.get(0);
+        byte[] bytes = new byte[body.length];
+        for (int at = 0; at < bytes.length; at++) {
+            bytes[at] = (byte) body[at];
+        }
+        assertEquals(Recorder.Copy.of(2, 9, bytes), written);
+    }
+
+    @Test
+    void eightRunsAreTheMost() throws MalformedMessageException {
+        int[] eight = cut(8, 7, 0, 93, 6, 0, 1, 5, 0, 1, 4, 0, 1, 3, 0, 1, 2, 0, 1, 1, 0, 1, 0, 0, 1);
+        assertEquals(8, read(eight).runs().size());
+        assertRunsRefused(32, cut(9, 7, 0, 93, 6, 0, 1, 5, 0, 1, 4, 0, 1, 3, 0, 1, 2, 0, 1, 1, 0, 1, 0, 0, 1));
+    }
+
+    /** Each on a data line of its own, 0 to 7, and together the strip. */
+    @Test
+    void runsThatAreNotTheStripAreRefused() {
+        assertRunsRefused(33, cut(1, 8, 0, 100));
+        assertRunsRefused(36, cut(2, 1, 0, 60, 1, 0, 40));
+        assertRunsRefused(34, cut(2, 1, 0, 60, 0, 0, 39));
+        assertRunsRefused(34, cut(2, 1, 0, 60, 0, 0, 41));
+        assertRunsRefused(34, cut(1, 0, 0, 0));
+        assertRunsRefused(-1, cut(2, 1, 0, 60, 0, 0));
+    }
+
+    private static void assertRunsRefused(int field, int[] body) {
+        assertEquals(
+                field,
+                assertThrows(MalformedMessageException.class, () -> read(body)).at());
     }
 
     private static int holdover(int millis) throws MalformedMessageException {
