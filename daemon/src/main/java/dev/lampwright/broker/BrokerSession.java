@@ -83,7 +83,7 @@ final class BrokerSession implements AutoCloseable {
      */
     void open(Login login, Optional<Will> will) throws BrokerException, InterruptedException {
         client.setCallback(new Incoming());
-        PublishOutcome connected = new PublishOutcome();
+        Reply connected = new Reply();
         try {
             client.connect(options(login, will), null, connected);
         } catch (MqttException e) {
@@ -118,7 +118,7 @@ final class BrokerSession implements AutoCloseable {
     List<String> subscribe(List<String> topicFilters) throws BrokerException, InterruptedException {
         int[] qos = new int[topicFilters.size()];
         Arrays.fill(qos, QOS);
-        PublishOutcome subscribed = new PublishOutcome();
+        Reply subscribed = new Reply();
         try {
             client.subscribe(topicFilters.toArray(String[]::new), qos, null, subscribed);
         } catch (MqttException e) {
@@ -139,7 +139,7 @@ final class BrokerSession implements AutoCloseable {
                 .toList();
     }
 
-    private void await(PublishOutcome answer, String ifLate) throws BrokerException, InterruptedException {
+    private void await(Reply answer, String ifLate) throws BrokerException, InterruptedException {
         try {
             CompletableFuture.anyOf(answer, ended).get(patience.answer().toNanos(), TimeUnit.NANOSECONDS);
         } catch (TimeoutException e) {
@@ -239,6 +239,35 @@ final class BrokerSession implements AutoCloseable {
         Deadline deadline = Deadline.in(FAREWELL);
         while ((isWriting || publishNext()) && !deadline.isPast()) {
             outbox.awaitRing(deadline.left());
+        }
+    }
+
+    /** A point in monotonic time, as {@link System#nanoTime} says it. */
+    private record Deadline(long nanos) {
+        static Deadline in(Duration wait) {
+            return new Deadline(System.nanoTime() + wait.toNanos());
+        }
+
+        boolean isPast() {
+            return nanos - System.nanoTime() <= 0;
+        }
+
+        /** How long it is until then; not positive once it is past. */
+        Duration left() {
+            return Duration.ofNanos(nanos - System.nanoTime());
+        }
+    }
+
+    /** The broker's reply to one request, as Paho reports it: the finished token, or what went wrong. */
+    private static final class Reply extends CompletableFuture<IMqttToken> implements IMqttActionListener {
+        @Override
+        public void onSuccess(IMqttToken token) {
+            complete(token);
+        }
+
+        @Override
+        public void onFailure(IMqttToken token, Throwable cause) {
+            completeExceptionally(cause);
         }
     }
 

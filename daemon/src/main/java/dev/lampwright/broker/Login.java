@@ -1,5 +1,10 @@
 package dev.lampwright.broker;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -14,7 +19,7 @@ final class Login {
     }
 
     /**
-     * Reads the password file anew.
+     * Reads the password file again.
      *
      * @param broker how to get in
      * @return the user name and password
@@ -27,7 +32,24 @@ final class Login {
         }
         Optional<Path> file = broker.passwordFile();
         return new Login(
-                broker.username(), file.isPresent() ? Optional.of(PasswordFile.read(file.get())) : Optional.empty());
+                broker.username(), file.isPresent() ? Optional.of(password(file.get())) : Optional.empty());
+    }
+
+    /** The first line of a file, in UTF-8. A message names the file and never shows what is in it. */
+    private static char[] password(Path file) throws BrokerException {
+        try (BufferedReader reader = Files.newBufferedReader(file)) {
+            String line = reader.readLine();
+            if (line == null || line.isEmpty()) {
+                throw new BrokerException("password_file " + file + " has no first line; write the password there");
+            }
+            return line.toCharArray();
+        } catch (NoSuchFileException e) {
+            throw new BrokerException("password_file " + file + " does not exist; write the password there", e);
+        } catch (AccessDeniedException e) {
+            throw new BrokerException("password_file " + file + " may not be read by this user; change its owner", e);
+        } catch (IOException e) {
+            throw new BrokerException("password_file " + file + " cannot be read as UTF-8 text", e);
+        }
     }
 
     Optional<String> username() {

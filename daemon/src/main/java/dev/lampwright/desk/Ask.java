@@ -3,11 +3,13 @@ package dev.lampwright.desk;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.StandingWishes.Quiet;
+import dev.lampwright.look.Fitting;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -199,6 +201,17 @@ public enum Ask {
             return new About(value, help, text, tell, other, keys);
         }
     }
+
+    /**
+     * What an ask is judged by.
+     *
+     * @param fitting what is fitted
+     * @param looks names of the looks that there are
+     * @param alarm the state of the alarm
+     * @param hasQuietHours whether the configuration has hours of the night
+     * @param nanos the time, on the daemon's monotonic clock
+     */
+    record Circumstances(Fitting fitting, Set<String> looks, AlarmState alarm, boolean hasQuietHours, long nanos) {}
 
     /**
      * What came of it.

@@ -2,6 +2,7 @@ package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.Ask.Circumstances;
 import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.upkeep.Printable;

@@ -2,6 +2,7 @@ package dev.lampwright.desk;
 
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.colour.Light;
+import dev.lampwright.desk.Ask.Circumstances;
 import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;

@@ -20,9 +20,9 @@ class AskTest {
     private static final Fitting FITTING =
             new Fitting(10, Map.of("strip", Zone.run(0, 9), "bed", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
 
-    private static Circumstances circumstances(Ask ask) {
+    private static Ask.Circumstances circumstances(Ask ask) {
         AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
-        return new Circumstances(FITTING, Set.of("done"), alarm, true, 0);
+        return new Ask.Circumstances(FITTING, Set.of("done"), alarm, true, 0);
     }
 
     private static Ask.Outcome done(Ask ask, String payload) throws RefusedException {

@@ -25,7 +25,7 @@ class LogLinesTest {
     }
 
     private static String journal(Level level, String message) {
-        return new JournalLines().doLayout(event(level, message, null));
+        return new LogLayouts.ForJournal().doLayout(event(level, message, null));
     }
 
     /** Prefixes of sd-daemon(3): SD_ERR 3, SD_WARNING 4, SD_INFO 6, SD_DEBUG 7. */
@@ -41,7 +41,7 @@ class LogLinesTest {
     @Test
     void everyLineOfATraceHasThePriority() {
         LoggingEvent event = event(Level.ERROR, "no frame", new IllegalStateException("no zone"));
-        List<String> lines = new JournalLines().doLayout(event).lines().toList();
+        List<String> lines = new LogLayouts.ForJournal().doLayout(event).lines().toList();
         assertEquals("<3>no frame", lines.get(0));
         assertEquals("<3>java.lang.IllegalStateException: no zone", lines.get(1));
         assertTrue(lines.size() > 2 && lines.stream().allMatch(line -> line.startsWith("<3>")));
@@ -53,7 +53,7 @@ class LogLinesTest {
         Instant time = ZonedDateTime.of(2026, 11, 25, 7, 5, 9, 0, ZoneId.systemDefault())
                 .toInstant();
         event.setInstant(time);
-        assertEquals("07:05:09 WARN  dim" + System.lineSeparator(), new HumanLines().doLayout(event));
+        assertEquals("07:05:09 WARN  dim" + System.lineSeparator(), new LogLayouts.ForPeople().doLayout(event));
     }
 
     /** JOURNAL_STREAM of systemd.exec(5): device and inode, decimal. */
