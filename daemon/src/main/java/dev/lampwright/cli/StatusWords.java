@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.guard.StripCurrent;
 
 /** How the daemon does, in a line for {@code systemctl status}. */
 final class StatusWords {
@@ -25,9 +26,11 @@ final class StatusWords {
      * @param brokerTrouble why the broker is not there, empty if it is
      */
     static String of(Report report, String linkTrouble, String brokerTrouble) {
-        return report.state().word() + ", look " + report.look() + "; strip " + report.milliamps() + " of "
-                + report.ceilingMilliamps() + " mA; controller " + report.link() + because(linkTrouble) + "; broker "
-                + report.broker() + because(brokerTrouble);
+        StripCurrent current = report.light().current();
+        return report.printer().state().word() + ", look " + report.light().look() + "; strip " + current.milliamps()
+                + " of " + current.ceilingMilliamps() + " mA; controller "
+                + report.lines().controller() + because(linkTrouble) + "; broker "
+                + report.lines().broker() + because(brokerTrouble);
     }
 
     private static String because(String trouble) {

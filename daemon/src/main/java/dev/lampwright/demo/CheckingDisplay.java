@@ -54,7 +54,7 @@ final class CheckingDisplay implements MemoryController.Display {
             dimmed.incrementAndGet();
         }
         if (watched != null && (light == MemoryController.Light.WHOLE || light == MemoryController.Light.DIMMED)) {
-            states.add(watched.frames().state());
+            states.add(watched.frames().snapshot().state());
         }
     }
 

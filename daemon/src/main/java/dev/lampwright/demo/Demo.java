@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameReport;
 import dev.lampwright.engine.Lateness;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.page.LivePage;
@@ -119,6 +120,7 @@ public final class Demo implements AutoCloseable {
 
     private static String summary(Daemon daemon, CheckingDisplay display) {
         LinkStatus link = daemon.link();
+        FrameReport last = daemon.frames().snapshot();
         Lateness lateness = daemon.frames().lateness();
         String states = display.states().stream().map(PrinterState::word).collect(Collectors.joining(" "));
         return String.format(
@@ -126,15 +128,15 @@ public final class Demo implements AutoCloseable {
                 "demo: shown %s; %d frames made, %d sent, %d acknowledged, %d dimmed by the controller, %d over the ceiling;"
                         + " most current %d mA; lateness p50 %.3f ms, p99 %.3f ms, p99.9 %.3f ms, %d ticks left out",
                 states,
-                daemon.frames().frames(),
+                last.frames(),
                 link.framesSent(),
                 link.framesShown(),
                 display.dimmed(),
                 display.overCeiling(),
-                daemon.frames().mostMilliamps(),
+                last.mostMilliamps(),
                 lateness.microsAt(0.5) / 1000,
                 lateness.microsAt(0.99) / 1000,
                 lateness.microsAt(0.999) / 1000,
-                daemon.frames().skipped());
+                last.skipped());
     }
 }

@@ -2,6 +2,8 @@ package dev.lampwright.demo;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameReport;
+import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
@@ -81,21 +83,22 @@ final class Screen {
      */
     String next() {
         measureRate();
-        return depth == ColourDepth.PLAIN ? plain() : live();
+        FrameReport report = daemon.frames().snapshot();
+        return depth == ColourDepth.PLAIN ? plain(report) : live(report);
     }
 
-    private String plain() {
+    private String plain(FrameReport report) {
         return String.format(
                 Locale.ROOT,
                 "%5.1f s  %-8s  %s  |%s|  %s%n",
                 (System.nanoTime() - startNanos) * 1e-9,
-                daemon.frames().state().word(),
+                report.state().word(),
                 readings(),
                 picture.of(display.shown().strip()),
-                figures());
+                figures(report.current()));
     }
 
-    private String live() {
+    private String live(FrameReport report) {
         Frame frame = display.shown();
         String strip = picture.of(frame.strip());
         List<String> lines = List.of(
@@ -106,8 +109,8 @@ final class Screen {
                 "  " + strip,
                 "  " + legend(),
                 "",
-                "  " + daemon.frames().state().word().toUpperCase(Locale.ROOT) + "   " + readings(),
-                "  " + figures() + workLight(frame),
+                "  " + report.state().word().toUpperCase(Locale.ROOT) + "   " + readings(),
+                "  " + figures(report.current()) + workLight(frame),
                 "");
         StringBuilder text = new StringBuilder();
         if (linesDrawn > 0) {
@@ -132,13 +135,13 @@ final class Screen {
                 + number(status.value(Quantity.JOB_PROGRESS) * 100, "%3.0f %%");
     }
 
-    private String figures() {
+    private String figures(StripCurrent current) {
         return String.format(
                 Locale.ROOT,
                 "%4.1f frames/s  %4d mA of %d mA",
                 framesPerSecond,
-                daemon.frames().milliamps(),
-                config.setup().ceilingsMilliamps().get(config.setup().stripSupply()));
+                current.milliamps(),
+                current.ceilingMilliamps());
     }
 
     private String workLight(Frame frame) {

@@ -1,6 +1,7 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.printer.PrinterState;
 import java.util.Collections;
@@ -8,38 +9,50 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What the daemon tells of itself.
+ * What the daemon reports of itself.
  *
  * @param version of the daemon
- * @param state what the printer is doing
- * @param silence why nothing is heard of it, in words; empty if it is heard
- * @param alarm where the alarm stands
- * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
- * @param look name of the look that is on
- * @param brightness share of the light that looks ask for
- * @param quiet whether light is dimmed for the night
- * @param milliamps what the last frame takes from the strip's supply
- * @param ceilingMilliamps the most that it may take
- * @param link how the line to the controller does, in a word
- * @param broker how the line to the broker does, in a word
+ * @param printer what the printer is doing
+ * @param light what is shown
+ * @param lines how the lines to controller and broker are doing
  * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
  * @param signals what light can follow, by name; NaN for unknown
  */
 public record Report(
         String version,
-        PrinterState state,
-        String silence,
-        AlarmState alarm,
-        String faultText,
-        String look,
-        double brightness,
-        boolean quiet,
-        int milliamps,
-        int ceilingMilliamps,
-        String link,
-        String broker,
+        Printer printer,
+        Light light,
+        Lines lines,
         double framesPerSecond,
         Map<String, Double> signals) {
+    /**
+     * What the printer is doing.
+     *
+     * @param state in a word
+     * @param silence why nothing is heard of it, in words; empty if it is heard
+     * @param alarm the state of the alarm
+     * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
+     */
+    public record Printer(PrinterState state, String silence, AlarmState alarm, String faultText) {}
+
+    /**
+     * What is shown.
+     *
+     * @param look name of the look that is on
+     * @param brightness share of the light that looks ask for
+     * @param quiet whether light is dimmed for the night
+     * @param current what the last frame takes from the strip's supply, and the most that it may take
+     */
+    public record Light(String look, double brightness, boolean quiet, StripCurrent current) {}
+
+    /**
+     * How the lines are doing.
+     *
+     * @param controller that to the controller, in a word
+     * @param broker that to the broker, in a word
+     */
+    public record Lines(String controller, String broker) {}
+
     /** Keeps a copy of the map, in its order. */
     public Report {
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
@@ -71,17 +84,17 @@ public record Report(
         return new JsonObject()
                 .put("online", true)
                 .put("version", version)
-                .put("state", state.word())
-                .putIfAny("silence", silence)
-                .put("alarm", alarm.word())
-                .putIfAny("fault_text", faultText)
-                .put("look", look)
-                .putRounded("brightness", brightness)
-                .put("quiet", quiet)
-                .put("strip_mA", milliamps)
-                .put("ceiling_mA", ceilingMilliamps)
-                .put("link", link)
-                .put("broker", broker)
+                .put("state", printer.state().word())
+                .putIfAny("silence", printer.silence())
+                .put("alarm", printer.alarm().word())
+                .putIfAny("fault_text", printer.faultText())
+                .put("look", light.look())
+                .putRounded("brightness", light.brightness())
+                .put("quiet", light.quiet())
+                .put("strip_mA", light.current().milliamps())
+                .put("ceiling_mA", light.current().ceilingMilliamps())
+                .put("link", lines.controller())
+                .put("broker", lines.broker())
                 .putRounded("frames_per_s", framesPerSecond);
     }
 
@@ -107,15 +120,11 @@ public record Report(
      * @return true if it should be told at once
      */
     public boolean differsInWord(Report other) {
-        return state != other.state
-                || alarm != other.alarm
-                || quiet != other.quiet
-                || brightness != other.brightness
-                || ceilingMilliamps != other.ceilingMilliamps
-                || !silence.equals(other.silence)
-                || !faultText.equals(other.faultText)
-                || !look.equals(other.look)
-                || !link.equals(other.link)
-                || !broker.equals(other.broker);
+        return !printer.equals(other.printer)
+                || !lines.equals(other.lines)
+                || !light.look().equals(other.light.look())
+                || light.brightness() != other.light.brightness()
+                || light.quiet() != other.light.quiet()
+                || light.current().ceilingMilliamps() != other.light.current().ceilingMilliamps();
     }
 }

@@ -5,6 +5,7 @@ import dev.lampwright.broker.Contact;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.Report;
@@ -20,9 +21,11 @@ import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.time.InstantSource;
+import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -30,8 +33,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The whole daemon, put together from a configuration: three threads that meet in two slots. The newest status goes from the
- * printer's side to the frame loop, the newest frame from there to the link.
+ * The whole daemon, put together from a configuration: four threads that meet in three slots. The newest status goes from the printer's
+ * side to the frame loop, the newest wishes go there from the desk, and the newest frame goes from there to the link. What belongs to one
+ * configuration is one value, {@link Running}, which is built whole and then takes the place of the one before.
  */
 public final class Daemon implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
@@ -49,13 +53,20 @@ public final class Daemon implements AutoCloseable {
     private final Pace pace = new Pace();
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
-    private volatile Config config;
+    private volatile Running running;
     private volatile long pulse;
-    private Chain chain;
-    private FrameSlot slot;
-    private volatile FrameTap tap;
-    private volatile ControllerLink link;
-    private volatile PrinterClient printer;
+
+    /** All that runs for one configuration. What is the same in the next one goes on in it. */
+    private record Running(
+            Config config, Chain chain, FrameSlot slot, FrameTap tap, ControllerLink link, PrinterClient printer) {
+        FrameLoop.Rig rig() {
+            return new FrameLoop.Rig(chain, slot, tap, link::frameReady);
+        }
+
+        Optional<Silence> silence() {
+            return printer.silence(config.light().silentAfter());
+        }
+    }
 
     /**
      * Puts the daemon together; nothing runs yet.
@@ -79,72 +90,80 @@ public final class Daemon implements AutoCloseable {
     }
 
     private Daemon(Config config, Function<Config, Line> lines, StatusWatch watch) {
-        this.config = config;
         this.lines = lines;
-        chain = Chain.of(config);
-        warn(config, chain);
-        slot = slotFor(config.setup());
-        tap = new FrameTap(config);
-        link = new ControllerLink(lines.apply(config), config.setup(), slot, CLOCK);
-        frames = new FrameLoop(
-                new FrameLoop.Rig(chain, slot, tap, link::frameReady),
-                status::get,
-                wishes::get,
-                CLOCK,
-                config.framesPerSecond(),
-                watch);
         desk = new Desk(
                 config.desk(),
                 config.fitting(),
                 config.looks().keySet(),
                 new Desk.Clocks(CLOCK, InstantSource.system()),
-                frames::alarm,
+                this::alarm,
                 wishes::set);
-        reporter = new Reporter(desk, this::report, report -> printer.tell(report.json()));
-        printer = printer(config);
+        running = first(config);
+        frames = new FrameLoop(running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch);
+        reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
+        warn(running);
     }
 
-    /** Starts all three threads. */
+    private AlarmState alarm() {
+        return frames.snapshot().alarm();
+    }
+
+    private Running first(Config config) {
+        FrameSlot slot = slotFor(config.setup());
+        return new Running(config, Chain.of(config), slot, new FrameTap(config), link(config, slot), printer(config));
+    }
+
+    /** Builds what another configuration asks for. Nothing of what runs is touched, so whatever fails here has changed nothing. */
+    private Running after(Running before, Config next) {
+        boolean sameController = next.controller().equals(before.config().controller());
+        boolean sameTalk = next.talk().equals(before.config().talk());
+        FrameSlot slot = sameController ? before.slot() : slotFor(next.setup());
+        return new Running(
+                next,
+                Chain.after(before.chain(), next),
+                slot,
+                new FrameTap(next),
+                sameController ? before.link() : link(next, slot),
+                sameTalk ? before.printer() : printer(next));
+    }
+
+    /** Starts all four threads. */
     public synchronized void start() {
-        link.start();
+        running.link().start();
         frames.start();
-        printer.start();
+        running.printer().start();
         reporter.start();
     }
 
     /**
      * Goes over to another configuration. Looks fade in; the broker is left and the controller set up again only where something about
-     * them is new. The rate of the frames stays as it was at the start. If the chain of the other configuration cannot be put together,
+     * them is new. The rate of the frames stays as it was at the start. If what the other configuration asks for cannot be put together,
      * nothing has changed.
      *
      * @param next what to run from now on
      */
     public synchronized void change(Config next) {
-        if (next.framesPerSecond() != chain.framesPerSecond()) {
-            LOG.warn("frames_per_s stays at {} until lampwright is started again", chain.framesPerSecond());
+        Running before = running;
+        Running following = after(before, next);
+        int rate = before.chain().framesPerSecond();
+        if (next.framesPerSecond() != rate) {
+            LOG.warn("frames_per_s stays at {} until lampwright is started again", rate);
         }
-        Chain following = Chain.after(chain, next);
-        if (!next.controller().equals(config.controller())) {
-            link.close();
-            slot = slotFor(next.setup());
-            link = new ControllerLink(lines.apply(next), next.setup(), slot, CLOCK);
-            link.start();
+        warn(following);
+        if (following.link() != before.link()) {
+            before.link().close();
+            following.link().start();
         }
-        chain = following;
-        warn(next, chain);
         desk.change(next.desk(), next.fitting(), next.looks().keySet());
-        tap = new FrameTap(next);
-        frames.change(new FrameLoop.Rig(chain, slot, tap, link::frameReady));
-        if (!next.talk().equals(config.talk())) {
-            printer.close();
-            PrinterClient before = printer;
-            printer = printer(next);
-            if (next.broker().equals(config.broker())) {
-                printer.goOnFrom(before);
+        running = following;
+        frames.change(following.rig());
+        if (following.printer() != before.printer()) {
+            before.printer().close();
+            if (next.broker().equals(before.config().broker())) {
+                following.printer().goOnFrom(before.printer());
             }
-            printer.start();
+            following.printer().start();
         }
-        config = next;
     }
 
     /**
@@ -154,15 +173,17 @@ public final class Daemon implements AutoCloseable {
      * @return a count since the start
      */
     public long pulse() {
-        if (link.isAlive() && printer.isAlive()) {
-            pulse = frames.frames();
+        Running now = running;
+        if (now.link().isAlive() && now.printer().isAlive()) {
+            pulse = frames.snapshot().frames();
         }
         return pulse;
     }
 
     /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
     public void lookAround() {
-        printer.lookAround(config.light().silentAfter());
+        Running now = running;
+        now.printer().lookAround(now.config().light().silentAfter());
     }
 
     /**
@@ -171,16 +192,17 @@ public final class Daemon implements AutoCloseable {
      */
     @Override
     public synchronized void close() {
+        Running last = running;
         reporter.close();
-        Thread farewell = new Thread(printer::close, "farewell");
+        Thread farewell = new Thread(last.printer()::close, "farewell");
         farewell.setDaemon(true);
         farewell.start();
-        boolean fades = config.atEnd() == AtEnd.FADE;
+        boolean fades = last.config().atEnd() == AtEnd.FADE;
         if (fades) {
             frames.fadeOut(FADE, LONGEST_FADE);
         }
         frames.close();
-        link.close(fades ? WhenSilent.DARK : config.setup().whenSilent());
+        last.link().close(fades ? WhenSilent.DARK : last.config().setup().whenSilent());
         await(farewell);
     }
 
@@ -207,26 +229,24 @@ public final class Daemon implements AutoCloseable {
      * @return a snapshot
      */
     public Report report() {
+        Running now = running;
+        FrameReport frame = frames.snapshot();
+        String silence = now.silence().map(Daemon::word).orElse("");
+        String fault = faultText.during(frame.alarm(), status.get().faultText());
         return new Report(
                 version,
-                frames.state(),
-                silence().map(Daemon::word).orElse(""),
-                frames.alarm(),
-                faultText.during(frames.alarm(), status.get().faultText()),
-                frames.look(),
-                desk.wishes().brightness(),
-                desk.quiet(),
-                frames.milliamps(),
-                config.setup().ceilingsMilliamps().get(0),
-                word(link.status().state()),
-                word(printer.brokerState().phase()),
-                pace(),
-                signals());
+                new Report.Printer(frame.state(), silence, frame.alarm(), fault),
+                new Report.Light(frame.look(), desk.wishes().brightness(), desk.quiet(), frame.current()),
+                new Report.Lines(
+                        word(now.link().status().state()),
+                        word(now.printer().brokerState().phase())),
+                pace(frame.frames()),
+                signals(frame));
     }
 
-    /** As light follows them; but what the printer tells is told on as it was read, and not as it glides from one reading to the next. */
-    private Map<String, Double> signals() {
-        Map<String, Double> signals = frames.signals();
+    /** As light follows them; but a reading is reported as it was read, and not as it glides from one to the next. */
+    private Map<String, Double> signals(FrameReport frame) {
+        Map<String, Double> signals = new LinkedHashMap<>(frame.signals());
         PrinterStatus read = status.get();
         for (Signal signal : Signal.all()) {
             signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
@@ -234,9 +254,9 @@ public final class Daemon implements AutoCloseable {
         return signals;
     }
 
-    private double pace() {
+    private double pace(long made) {
         synchronized (pace) {
-            return pace.at(frames.frames(), CLOCK.getAsLong());
+            return pace.at(made, CLOCK.getAsLong());
         }
     }
 
@@ -259,7 +279,7 @@ public final class Daemon implements AutoCloseable {
      * @return empty if it is heard
      */
     public Optional<Silence> silence() {
-        return printer.silence(config.light().silentAfter());
+        return running.silence();
     }
 
     /**
@@ -268,7 +288,7 @@ public final class Daemon implements AutoCloseable {
      * @return the newest
      */
     public BrokerState broker() {
-        return printer.brokerState();
+        return running.printer().brokerState();
     }
 
     /**
@@ -286,7 +306,7 @@ public final class Daemon implements AutoCloseable {
      * @return the one of the configuration in force; another one after each {@link #change}
      */
     public FrameTap tap() {
-        return tap;
+        return running.tap();
     }
 
     /**
@@ -295,7 +315,7 @@ public final class Daemon implements AutoCloseable {
      * @return a snapshot
      */
     public LinkStatus link() {
-        return link.status();
+        return running.link().status();
     }
 
     /**
@@ -304,31 +324,25 @@ public final class Daemon implements AutoCloseable {
      * @return a count since the start, or since the broker was last changed
      */
     public long messages() {
-        return printer.messages();
+        return running.printer().messages();
     }
 
-    /**
-     * The most that the strip's supply may be asked for.
-     *
-     * @return mA
-     */
-    public int ceilingMilliamps() {
-        Setup setup = config.setup();
-        return setup.ceilingsMilliamps().get(setup.stripSupply());
-    }
-
-    private static void warn(Config config, Chain chain) {
-        if (config.light().guard().allowFlashing()) {
+    private static void warn(Running running) {
+        if (running.config().light().guard().allowFlashing()) {
             LOG.warn("the flash limit is off, as guard.allow_flashing_that_can_cause_seizures says:"
                     + " light may flash as it likes, which can cause seizures in people with photosensitive epilepsy");
         }
-        int over = chain.guard().darkOverMilliamps();
+        int over = running.chain().guard().darkOverMilliamps();
         if (over > 0) {
             LOG.warn(
                     "the dark strip alone is {} mA over the ceiling, so all lights on its supply stay dark;"
                             + " raise supply.ceiling_mA if supply and wiring are built for it, or fit fewer pixels",
                     over);
         }
+    }
+
+    private ControllerLink link(Config from, FrameSlot slot) {
+        return new ControllerLink(lines.apply(from), from.setup(), slot, CLOCK);
     }
 
     private PrinterClient printer(Config from) {
@@ -342,5 +356,49 @@ public final class Daemon implements AutoCloseable {
 
     private static FrameSlot slotFor(Setup setup) {
         return new FrameSlot(setup.stripBytes(), setup.dimmers().size());
+    }
+
+    /** What the printer said about its fault, for as long as the alarm is on: it may take its words back before anybody has read them. */
+    static final class FaultText {
+        private String last = "";
+
+        /**
+         * What is to be told.
+         *
+         * @param alarm where the alarm stands
+         * @param told what the printer says now
+         * @return the last that it said since the alarm came on; empty if it said nothing, or there is no alarm
+         */
+        synchronized String during(AlarmState alarm, Optional<String> told) {
+            last = alarm == AlarmState.NORMAL ? "" : told.orElse(last);
+            return last;
+        }
+    }
+
+    /** The rate of something that is counted. For one thread. */
+    private static final class Pace {
+        private static final long SHORTEST_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+        private long count;
+        private long nanos;
+        private boolean started;
+        private double perSecond = Double.NaN;
+
+        /**
+         * Takes a count, a second or more after the one that the rate is reckoned from.
+         *
+         * @param newCount how many there have been
+         * @param nowNanos when that was
+         * @return the rate, per second; NaN if it is not known yet
+         */
+        double at(long newCount, long nowNanos) {
+            if (!started || nowNanos - nanos >= SHORTEST_NANOS) {
+                perSecond = started ? (newCount - count) * 1e9 / (nowNanos - nanos) : Double.NaN;
+                started = true;
+                count = newCount;
+                nanos = nowNanos;
+            }
+            return perSecond;
+        }
     }
 }

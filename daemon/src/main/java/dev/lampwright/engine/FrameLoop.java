@@ -1,18 +1,15 @@
 package dev.lampwright.engine;
 
-import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.look.LookFault;
-import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
@@ -27,6 +24,7 @@ import org.slf4j.LoggerFactory;
 public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
+    private static final List<Signal> SIGNALS = Signal.all();
 
     private final Supplier<PrinterStatus> latest;
     private final Supplier<Wishes> wishes;
@@ -35,16 +33,8 @@ public final class FrameLoop {
     private final Lateness lateness = new Lateness();
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
-    private volatile PrinterState state = PrinterState.SILENT;
-    private volatile AlarmState alarm = AlarmState.NORMAL;
-    private volatile String look = "";
-    private final SignalBoard signals = new SignalBoard();
-    private volatile int milliamps;
-    private volatile int mostMilliamps;
-    private volatile long dimmedFrames;
-    private volatile long heldFrames;
-    private final AtomicLong frames = new AtomicLong();
-    private final AtomicLong skipped = new AtomicLong();
+    private final FrameBoard.Figures figures = new FrameBoard.Figures();
+    private final FrameBoard board;
     private final StatusWatch watch;
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
@@ -89,6 +79,8 @@ public final class FrameLoop {
         this.clock = clock;
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
+        figures.ceilingMilliamps = rig.chain.guard().stripCeilingMilliamps();
+        board = new FrameBoard(figures);
     }
 
     /**
@@ -133,93 +125,12 @@ public final class FrameLoop {
     }
 
     /**
-     * The state that the last frame shows.
+     * The last frame, and how many there have been.
      *
-     * @return silent before the first
+     * @return everything as one frame left it
      */
-    public PrinterState state() {
-        return state;
-    }
-
-    /**
-     * Where the alarm stands with the last frame.
-     *
-     * @return normal before the first
-     */
-    public AlarmState alarm() {
-        return alarm;
-    }
-
-    /**
-     * The name of the look that the last frame shows.
-     *
-     * @return as the configuration has it; empty before the first
-     */
-    public String look() {
-        return look;
-    }
-
-    /**
-     * What light could follow in the last frame.
-     *
-     * @return values by the name that the configuration has for each; NaN for unknown
-     */
-    public Map<String, Double> signals() {
-        return signals.read();
-    }
-
-    /**
-     * What the last frame takes from the strip's supply.
-     *
-     * @return mA, rounded up
-     */
-    public int milliamps() {
-        return milliamps;
-    }
-
-    /**
-     * The most that any frame has taken from the strip's supply.
-     *
-     * @return mA, rounded up
-     */
-    public int mostMilliamps() {
-        return mostMilliamps;
-    }
-
-    /**
-     * How many frames left darker than they were asked for, because of a ceiling.
-     *
-     * @return since the guards were made, which is the start or the last change of the lights
-     */
-    public long dimmedFrames() {
-        return dimmedFrames;
-    }
-
-    /**
-     * How many frames were held back because they would have flashed too often.
-     *
-     * @return since the guards were made, which is the start or the last change of the lights
-     */
-    public long heldFrames() {
-        return heldFrames;
-    }
-
-    /**
-     * How many frames have been made.
-     *
-     * @return since the start
-     */
-    public long frames() {
-        return frames.get();
-    }
-
-    /**
-     * How many ticks have been left out because they were past.
-     *
-     * @return since the start
-     */
-    public long skipped() {
-        return skipped.get();
+    public FrameReport snapshot() {
+        return board.read();
     }
 
     /**
@@ -275,15 +186,24 @@ public final class FrameLoop {
             dark.countDown();
         }
         tellFaults();
-        state = rig.chain.state();
-        alarm = rig.chain.alarm();
-        look = rig.chain.look();
-        signals.leave(rig.chain, nanos);
-        milliamps = rig.chain.guard().milliamps(0);
-        mostMilliamps = Math.max(mostMilliamps, milliamps);
-        dimmedFrames = rig.chain.guard().dimmedFrames();
-        heldFrames = rig.chain.guard().heldFrames();
-        frames.incrementAndGet();
+        note(nanos);
+    }
+
+    private void note(long nanos) {
+        Chain chain = rig.chain;
+        figures.state = chain.state();
+        figures.alarm = chain.alarm();
+        figures.look = chain.look();
+        figures.milliamps = chain.guard().stripMilliamps();
+        figures.ceilingMilliamps = chain.guard().stripCeilingMilliamps();
+        figures.mostMilliamps = Math.max(figures.mostMilliamps, figures.milliamps);
+        figures.dimmedFrames = chain.guard().dimmedFrames();
+        figures.heldFrames = chain.guard().heldFrames();
+        for (int i = 0; i < SIGNALS.size(); i++) {
+            figures.signals[i] = chain.signal(SIGNALS.get(i), nanos);
+        }
+        figures.frames++;
+        board.write(figures);
     }
 
     private void changeRig() {
@@ -328,7 +248,8 @@ public final class FrameLoop {
         long newest = elapsed / NANOS_PER_SECOND * framesPerSecond
                 + elapsed % NANOS_PER_SECOND * framesPerSecond / NANOS_PER_SECOND;
         if (newest > next) {
-            skipped.addAndGet(newest - next);
+            figures.skipped += newest - next;
+            board.write(figures);
             watch.leftOut(next, newest - next);
             return newest;
         }

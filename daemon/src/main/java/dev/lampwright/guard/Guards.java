@@ -12,6 +12,8 @@ public final class Guards {
     private final boolean allowFlashing;
     private final String lights;
     private final String choices;
+    private final int stripSupply;
+    private final int stripCeilingMilliamps;
     private CurrentGuard current;
     private FlashGuard flash;
 
@@ -28,6 +30,8 @@ public final class Guards {
         allowFlashing = settings.allowFlashing();
         lights = framesPerSecond + " a second, " + setup + ", " + fitting;
         choices = settings.toString();
+        stripSupply = setup.stripSupply();
+        stripCeilingMilliamps = setup.ceilingsMilliamps().get(stripSupply);
         Ranks ranks = Ranks.of(fitting, settings.dimOrder());
         current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
         flash = new FlashGuard(setup, fitting, framesPerSecond);
@@ -71,6 +75,24 @@ public final class Guards {
      */
     public int milliamps(int supply) {
         return current.milliamps(supply);
+    }
+
+    /**
+     * What the last frame takes from the strip's supply.
+     *
+     * @return mA, rounded up
+     */
+    public int stripMilliamps() {
+        return current.milliamps(stripSupply);
+    }
+
+    /**
+     * The most that the strip's supply may be asked for.
+     *
+     * @return mA
+     */
+    public int stripCeilingMilliamps() {
+        return stripCeilingMilliamps;
     }
 
     /**

@@ -3,6 +3,7 @@ package dev.lampwright.metrics;
 import dev.lampwright.broker.BrokerState;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameLoop;
+import dev.lampwright.engine.FrameReport;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterState;
@@ -55,22 +56,25 @@ final class DaemonMetrics {
         return new MetricSnapshots(all);
     }
 
-    private void addFrames(List<MetricSnapshot> all, FrameLoop loop) {
-        all.add(counter("frames", "Frames made.", loop.frames()));
-        all.add(counter("frames_left_out", "Frames not made because their time was past.", loop.skipped()));
+    private static void addFrames(List<MetricSnapshot> all, FrameLoop loop) {
+        FrameReport frame = loop.snapshot();
+        all.add(counter("frames", "Frames made.", frame.frames()));
+        all.add(counter("frames_left_out", "Frames not made because their time was past.", frame.skipped()));
         all.add(LateHistogram.of(PREFIX + "frame_late_seconds", "How late frames were begun.", loop.lateness()));
-        all.add(counter("guard_dimmed_frames", "Frames dimmed for a ceiling.", loop.dimmedFrames()));
+        all.add(counter("guard_dimmed_frames", "Frames dimmed for a ceiling.", frame.dimmedFrames()));
         all.add(counter(
-                "guard_held_frames", "Frames held back because they would have flashed too often.", loop.heldFrames()));
+                "guard_held_frames",
+                "Frames held back because they would have flashed too often.",
+                frame.heldFrames()));
         all.add(gauge(
                 "strip_current_amperes",
                 "What the last frame takes from the strip's supply.",
-                loop.milliamps() / MILLIAMPS_PER_AMPERE));
+                frame.current().milliamps() / MILLIAMPS_PER_AMPERE));
         all.add(gauge(
                 "strip_ceiling_amperes",
                 "The most that the strip's supply may be asked for.",
-                daemon.ceilingMilliamps() / MILLIAMPS_PER_AMPERE));
-        all.add(state(loop.state()));
+                frame.current().ceilingMilliamps() / MILLIAMPS_PER_AMPERE));
+        all.add(state(frame.state()));
     }
 
     private static void addLink(List<MetricSnapshot> all, LinkStatus link) {

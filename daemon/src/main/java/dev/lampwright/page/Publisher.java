@@ -113,14 +113,18 @@ final class Publisher implements AutoCloseable {
     }
 
     private void noteCurrent(long nowNanos) {
-        most = Math.max(most, daemon.frames().milliamps());
+        most = Math.max(most, milliamps());
         while (nowNanos - secondEndsNanos >= 0) {
             history.add(most);
-            most = daemon.frames().milliamps();
+            most = milliamps();
             secondEndsNanos += SECOND;
             viewers.tell(Topic.CURRENT, current(history.end() - OVERLAP_S));
             viewers.dismissStuck();
         }
+    }
+
+    private int milliamps() {
+        return daemon.frames().snapshot().current().milliamps();
     }
 
     private void followConfiguration() {
@@ -160,7 +164,7 @@ final class Publisher implements AutoCloseable {
         if (!tap.fresh()) {
             return;
         }
-        String look = daemon.frames().look();
+        String look = daemon.frames().snapshot().look();
         Frame frame = tap.take();
         if (anyway || !newest.containsKey(Topic.FRAME) || frames.isNew(frame, look)) {
             tell(Topic.FRAME, frames.of(frame, look, nowNanos / NANOS_PER_MILLI));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -17,17 +18,9 @@ class ReportTest {
         signals.put("job.progress", Double.NaN);
         return new Report(
                 "1.2",
-                state,
-                silence,
-                AlarmState.ALERT,
-                faultText,
-                "fault",
-                0.5,
-                false,
-                milliamps,
-                1500,
-                "lit",
-                "connected",
+                new Report.Printer(state, silence, AlarmState.ALERT, faultText),
+                new Report.Light("fault", 0.5, false, new StripCurrent(milliamps, 1500)),
+                new Report.Lines("lit", "connected"),
                 pace,
                 signals);
     }

@@ -1,12 +1,14 @@
 package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.TalkSpec;
 import dev.lampwright.cue.Wish;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
@@ -17,7 +19,10 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A daemon goes over to another configuration while it runs. Nobody listens at its broker, so its state is silent throughout. */
 class DaemonChangeTest {
@@ -67,6 +72,44 @@ class DaemonChangeTest {
         }
     }
 
+    /** The parts are built before any is replaced: a line or a topic that cannot be had leaves controller, light and broker as they are. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void whatFailsLastChangesNothingEither(boolean byLine) throws ConfigException {
+        Function<Config, Line> lines = config -> {
+            if (byLine && config.setup().pixels() == 7) {
+                throw new IllegalStateException("no such line");
+            }
+            return line;
+        };
+        try (Daemon daemon = new Daemon(config("red", 10), lines)) {
+            daemon.start();
+            Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+            FrameTap tap = daemon.tap();
+            Config blue = config("blue", 7);
+            Config broken = byLine ? blue : withPrefix(blue, "not/#/lawful");
+            assertThrows(RuntimeException.class, () -> daemon.change(broken));
+            assertSame(tap, daemon.tap());
+            int before = shown.size();
+            Await.until("frames go on", () -> shown.size() > before + 5);
+            assertTrue(newestIs(10, HALF, 0));
+        }
+    }
+
+    private static Config withPrefix(Config config, String prefix) {
+        return new Config(
+                config.framesPerSecond(),
+                new TalkSpec(config.broker(), config.bindings(), prefix),
+                config.controller(),
+                config.light(),
+                config.atEnd(),
+                config.desk(),
+                config.mounting(),
+                config.page(),
+                config.metricsPort(),
+                config.wiring());
+    }
+
     /** A configuration as none is ever read. */
     private static Config withoutCues(Config config) {
         return new Config(
@@ -90,7 +133,7 @@ class DaemonChangeTest {
             daemon.start();
             Await.until("a pulse to stand still while frames go on", () -> {
                 long pulse = daemon.pulse();
-                return daemon.frames().frames() > pulse + 5 && daemon.pulse() == pulse;
+                return daemon.frames().snapshot().frames() > pulse + 5 && daemon.pulse() == pulse;
             });
         }
     }

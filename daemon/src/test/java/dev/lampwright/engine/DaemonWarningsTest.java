@@ -31,7 +31,7 @@ class DaemonWarningsTest {
             Daemon daemon = new Daemon(
                     Configs.of(30, "GRB", guard),
                     config -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
-            assertEquals(0, daemon.frames().frames());
+            assertEquals(0, daemon.frames().snapshot().frames());
             return log.lines().stream().filter(line -> line.startsWith("WARN ")).toList();
         }
     }

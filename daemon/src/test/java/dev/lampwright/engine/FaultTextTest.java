@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class FaultTextTest {
-    private final FaultText text = new FaultText();
+    private final Daemon.FaultText text = new Daemon.FaultText();
 
     @Test
     void staysUntilTheAlarmIsOver() {

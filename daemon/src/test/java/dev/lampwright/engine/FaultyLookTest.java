@@ -109,8 +109,8 @@ class FaultyLookTest {
                 loop.change(rigThatFails());
                 Await.until("the failure", () -> log.lines().size() == failures);
                 loop.change(soundRig());
-                long before = loop.frames();
-                Await.until("frames again", () -> loop.frames() > before + 2);
+                long before = loop.snapshot().frames();
+                Await.until("frames again", () -> loop.snapshot().frames() > before + 2);
             }
             loop.close();
             assertEquals(2, log.lines().size(), log.lines().toString());
@@ -138,12 +138,12 @@ class FaultyLookTest {
                 200,
                 StatusWatch.NOBODY);
         loop.start();
-        Await.until("many frames", () -> loop.frames() > 50);
+        Await.until("many frames", () -> loop.snapshot().frames() > 50);
         assertArrayEquals(new byte[] {-1, 0, 0, 0, 0, 0}, slot.take().strip());
         status.set(PrinterStatus.nothingHeard().withState(PrinterState.FAULT, System.nanoTime()));
-        Await.until("the other state", () -> loop.state() == PrinterState.FAULT);
-        long before = loop.frames();
-        Await.until("more frames", () -> loop.frames() > before + 2);
+        Await.until("the other state", () -> loop.snapshot().state() == PrinterState.FAULT);
+        long before = loop.snapshot().frames();
+        Await.until("more frames", () -> loop.snapshot().frames() > before + 2);
         loop.close();
         Frame last = slot.take();
         assertArrayEquals(new byte[] {0, 0, -1, 0, -1, 0}, last.strip());

@@ -78,11 +78,11 @@ class FrameLoopTest {
                 60,
                 StatusWatch.NOBODY);
         loop.start();
-        Await.until("light", () -> loop.milliamps() == 111);
+        Await.until("light", () -> loop.snapshot().current().milliamps() == 111);
         status.set(PrinterStatus.nothingHeard().withState(PrinterState.IDLE, System.nanoTime()));
-        Await.until("darkness", () -> loop.milliamps() == 3);
+        Await.until("darkness", () -> loop.snapshot().current().milliamps() == 3);
         loop.close();
-        assertEquals(111, loop.mostMilliamps());
+        assertEquals(111, loop.snapshot().mostMilliamps());
     }
 
     private static LookSpec look(String name, String colour) {
@@ -112,11 +112,11 @@ class FrameLoopTest {
                 60,
                 told);
         loop.start();
-        Await.until("a few frames", () -> loop.frames() > 3);
+        Await.until("a few frames", () -> loop.snapshot().frames() > 3);
         leap.set(TimeUnit.MILLISECONDS.toNanos(500));
         Await.until("the leap noticed", () -> told.most.get() >= 28);
         loop.close();
-        assertEquals(loop.skipped(), told.leftOut.get());
-        assertTrue(loop.frames() > 3, "frames go on");
+        assertEquals(loop.snapshot().skipped(), told.leftOut.get());
+        assertTrue(loop.snapshot().frames() > 3, "frames go on");
     }
 }

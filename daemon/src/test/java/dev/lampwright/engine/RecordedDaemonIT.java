@@ -105,13 +105,16 @@ class RecordedDaemonIT {
             tell(broker, daemon, "RUN", 1.7, PrinterState.PRINTING);
             tell(broker, daemon, "RUN", 48.31, PrinterState.PRINTING);
             tell(broker, daemon, "ALARM tip", 48.31, PrinterState.FAULT);
-            return daemon.frames().frames() + daemon.frames().skipped() + MADE_WHILE_CLOSING;
+            return daemon.frames().snapshot().frames()
+                    + daemon.frames().snapshot().skipped()
+                    + MADE_WHILE_CLOSING;
         }
     }
 
     private void tell(Mosquitto broker, Daemon daemon, String phase, double percent, PrinterState state) {
         broker.publish("shop/alder/job", "{\"phase\":\"" + phase + "\",\"percent\":" + percent + "}", true);
-        Await.until("a frame that shows " + state, () -> daemon.frames().state() == state);
+        Await.until(
+                "a frame that shows " + state, () -> daemon.frames().snapshot().state() == state);
         awaitFrames(daemon, 20);
     }
 

@@ -50,7 +50,7 @@ class StuckLoopTest {
                         new NotifyReceiver(folder.resolve("notify").toString());
                 ServiceWatch watch = ServiceWatch.of(
                         Map.of("NOTIFY_SOCKET", manager.name(), "WATCHDOG_USEC", WATCHDOG_MICROS),
-                        loop::frames,
+                        () -> loop.snapshot().frames(),
                         () -> "look " + looks.incrementAndGet())) {
             loop.start();
             watch.start();
@@ -60,7 +60,7 @@ class StuckLoopTest {
             awaitLooks(2);
             int before = manager.lines().size();
             awaitLooks(5);
-            assertEquals(made, loop.frames());
+            assertEquals(made, loop.snapshot().frames());
             assertEquals(
                     0,
                     manager.lines().subList(before, manager.lines().size()).stream()
@@ -77,9 +77,9 @@ class StuckLoopTest {
     private long framesWhenStill(FrameLoop loop) {
         long made;
         do {
-            made = loop.frames();
+            made = loop.snapshot().frames();
             awaitLooks(3);
-        } while (loop.frames() != made);
+        } while (loop.snapshot().frames() != made);
         return made;
     }
 

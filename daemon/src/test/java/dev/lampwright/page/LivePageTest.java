@@ -84,8 +84,8 @@ class LivePageTest {
     /** Once it has been emptied, nothing new comes while the daemon makes frames. */
     private static boolean isShut(PageRig rig) {
         rig.daemon().tap().take();
-        long before = rig.daemon().frames().frames();
-        Await.until("frames", () -> rig.daemon().frames().frames() > before + 5);
+        long before = rig.daemon().frames().snapshot().frames();
+        Await.until("frames", () -> rig.daemon().frames().snapshot().frames() > before + 5);
         return !rig.daemon().tap().fresh();
     }
 
@@ -116,11 +116,11 @@ class LivePageTest {
             assertEquals(200, answer.statusCode());
             assertEquals(
                     "{\"ask\":\"brightness\",\"done\":true,\"now\":\"brightness 0.25\",\"id\":\"7\"}", answer.body());
-            assertEquals(0.25, rig.daemon().report().brightness());
+            assertEquals(0.25, rig.daemon().report().light().brightness());
             HttpResponse<String> refusal = rig.post("/ask/brightness", "{\"brightness\": 7}");
             assertEquals(422, refusal.statusCode());
             assertFalse(Watcher.json(refusal.body()).get("done").asBoolean());
-            assertEquals(0.25, rig.daemon().report().brightness());
+            assertEquals(0.25, rig.daemon().report().light().brightness());
         }
     }
 
@@ -169,7 +169,7 @@ class LivePageTest {
                     rig.post("/ask/quiet", "{\"quiet\":\"on\"}", "Origin", "http://evil.example")
                             .statusCode());
             assertEquals(403, rig.get("/events", "Sec-Fetch-Site", "cross-site").statusCode());
-            assertFalse(rig.daemon().report().quiet());
+            assertFalse(rig.daemon().report().light().quiet());
         }
     }
 
@@ -203,7 +203,7 @@ class LivePageTest {
             assertEquals(401, rig.get("/events").statusCode());
             assertEquals(401, rig.get("/door").statusCode());
             assertEquals(401, rig.post("/ask/quiet", "{\"quiet\":\"on\"}").statusCode());
-            assertFalse(rig.daemon().report().quiet());
+            assertFalse(rig.daemon().report().light().quiet());
             assertEquals(
                     401,
                     rig.post("/enter", "{\"token\":\"something else entirely\"}")
@@ -217,7 +217,7 @@ class LivePageTest {
             assertEquals(
                     200,
                     rig.post("/ask/quiet", "{\"quiet\":\"on\"}", "Cookie", pair).statusCode());
-            assertTrue(rig.daemon().report().quiet());
+            assertTrue(rig.daemon().report().light().quiet());
             assertEquals(
                     200,
                     rig.get("/door", "Authorization", "Bearer " + PageRig.TOKEN).statusCode());

@@ -69,17 +69,18 @@ class ManyViewersIT {
 
     private static String lateness(PageRig rig, String when) {
         FrameLoop frames = rig.daemon().frames();
-        long before = frames.frames();
-        long skipped = frames.skipped();
+        long before = frames.snapshot().frames();
+        long skipped = frames.snapshot().skipped();
         long start = System.nanoTime();
-        Await.until("frames go on", Duration.ofMinutes(1), () -> frames.frames() >= before + FRAMES);
+        Await.until(
+                "frames go on", Duration.ofMinutes(1), () -> frames.snapshot().frames() >= before + FRAMES);
         double seconds = (System.nanoTime() - start) / (double) TimeUnit.SECONDS.toNanos(1);
         return String.format(
                 Locale.ROOT,
                 "%s: %.1f frames a second, %d left out; since the start late by %.0f µs (half), %.0f µs (99 %%), %.0f µs (99.9 %%)",
                 when,
                 FRAMES / seconds,
-                frames.skipped() - skipped,
+                frames.snapshot().skipped() - skipped,
                 frames.lateness().microsAt(0.5),
                 frames.lateness().microsAt(0.99),
                 frames.lateness().microsAt(0.999));

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.desk.Report;
+import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import java.net.URI;
@@ -37,17 +38,9 @@ class CompanyTest {
     private static String status(double bed) {
         return new Report(
                         "1.2",
-                        PrinterState.IDLE,
-                        "",
-                        AlarmState.NORMAL,
-                        "",
-                        "idle",
-                        0.5,
-                        false,
-                        320,
-                        1500,
-                        "lit",
-                        "connected",
+                        new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, ""),
+                        new Report.Light("idle", 0.5, false, new StripCurrent(320, 1500)),
+                        new Report.Lines("lit", "connected"),
                         60,
                         Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0))
                 .json();

@@ -1,0 +1,146 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.guard.StripCurrent;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.signal.Signal;
+import java.lang.invoke.VarHandle;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicLongArray;
+import java.util.concurrent.atomic.AtomicReference;
+
+/**
+ * Where the frame loop leaves the figures of each frame for others to read, all of one frame or none. One thread writes: it neither waits
+ * nor allocates. Any thread may read.
+ *
+ * <p>A sequence lock: the version is odd while figures are being written, and a reader takes what it has read only if the version was
+ * even before and is the same afterwards. Source of the fences: Boehm, "Can seqlocks get along with programming language memory models?",
+ * 2012; {@link java.util.concurrent.locks.StampedLock} has them in the same places.
+ */
+final class FrameBoard {
+    private static final List<Signal> SIGNALS = Signal.all();
+    private static final PrinterState[] STATES = PrinterState.values();
+    private static final AlarmState[] ALARMS = AlarmState.values();
+    private static final int SPINS = 100;
+
+    private static final int STATE = 0;
+    private static final int ALARM = 1;
+    private static final int MILLIAMPS = 2;
+    private static final int CEILING = 3;
+    private static final int MOST = 4;
+    private static final int FRAMES = 5;
+    private static final int SKIPPED = 6;
+    private static final int DIMMED = 7;
+    private static final int HELD = 8;
+    private static final int FIRST_SIGNAL = 9;
+    private static final int CELLS = FIRST_SIGNAL + SIGNALS.size();
+
+    private final AtomicLong version = new AtomicLong();
+    private final AtomicLongArray cells = new AtomicLongArray(CELLS);
+    private final AtomicReference<String> look = new AtomicReference<>("");
+
+    /** The figures of a frame while they are put together. For the thread that writes. */
+    static final class Figures {
+        PrinterState state = PrinterState.SILENT;
+        AlarmState alarm = AlarmState.NORMAL;
+        String look = "";
+        int milliamps;
+        int ceilingMilliamps;
+        int mostMilliamps;
+        long frames;
+        long skipped;
+        long dimmedFrames;
+        long heldFrames;
+        final double[] signals = new double[SIGNALS.size()];
+
+        /** Makes the figures of no frame: every signal is unknown. */
+        Figures() {
+            Arrays.fill(signals, Double.NaN);
+        }
+    }
+
+    /**
+     * Makes a board.
+     *
+     * @param first what is on it at first
+     */
+    FrameBoard(Figures first) {
+        write(first);
+    }
+
+    /**
+     * Puts figures in the place of those before. They are complete when this is called, so nothing that fails can leave half of them.
+     *
+     * @param figures those of a frame; copied
+     */
+    void write(Figures figures) {
+        long next = version.getPlain() + 1;
+        version.setOpaque(next);
+        VarHandle.releaseFence();
+        look.setOpaque(figures.look);
+        cells.setOpaque(STATE, figures.state.ordinal());
+        cells.setOpaque(ALARM, figures.alarm.ordinal());
+        cells.setOpaque(MILLIAMPS, figures.milliamps);
+        cells.setOpaque(CEILING, figures.ceilingMilliamps);
+        cells.setOpaque(MOST, figures.mostMilliamps);
+        cells.setOpaque(FRAMES, figures.frames);
+        cells.setOpaque(SKIPPED, figures.skipped);
+        cells.setOpaque(DIMMED, figures.dimmedFrames);
+        cells.setOpaque(HELD, figures.heldFrames);
+        for (int i = 0; i < figures.signals.length; i++) {
+            cells.setOpaque(FIRST_SIGNAL + i, Double.doubleToRawLongBits(figures.signals[i]));
+        }
+        version.setRelease(next + 1);
+    }
+
+    /**
+     * Reads the newest figures. Waits only while they are being written, which takes less than a microsecond.
+     *
+     * @return those of one frame
+     */
+    FrameReport read() {
+        long[] copy = new long[CELLS];
+        for (int attempt = 0; ; attempt++) {
+            long before = version.getAcquire();
+            String name = look.getOpaque();
+            for (int i = 0; i < CELLS; i++) {
+                copy[i] = cells.getOpaque(i);
+            }
+            VarHandle.acquireFence();
+            if (before % 2 == 0 && version.getOpaque() == before) {
+                return report(name, copy);
+            }
+            pause(attempt);
+        }
+    }
+
+    private static void pause(int attempt) {
+        if (attempt < SPINS) {
+            Thread.onSpinWait();
+        } else {
+            Thread.yield();
+        }
+    }
+
+    private static FrameReport report(String look, long[] copy) {
+        Map<String, Double> signals = new LinkedHashMap<>();
+        for (int i = 0; i < SIGNALS.size(); i++) {
+            signals.put(SIGNALS.get(i).key(), Double.longBitsToDouble(copy[FIRST_SIGNAL + i]));
+        }
+        return new FrameReport(
+                STATES[(int) copy[STATE]],
+                ALARMS[(int) copy[ALARM]],
+                look,
+                new StripCurrent((int) copy[MILLIAMPS], (int) copy[CEILING]),
+                (int) copy[MOST],
+                copy[FRAMES],
+                copy[SKIPPED],
+                copy[DIMMED],
+                copy[HELD],
+                signals);
+    }
+}

@@ -1,0 +1,142 @@
+package dev.lampwright.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.sun.management.ThreadMXBean;
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.guard.StripCurrent;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.signal.Signal;
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+
+/** What is read is what one frame left, whole. */
+class FrameBoardTest {
+    private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    private static final int READERS = 2;
+    private static final int READS = 20_000;
+    private static final int LOOKS = 16;
+
+    private final String[] looks = new String[LOOKS];
+    private final FrameBoard.Figures figures = new FrameBoard.Figures();
+    private final FrameBoard board = new FrameBoard(figures);
+
+    FrameBoardTest() {
+        for (int i = 0; i < LOOKS; i++) {
+            looks[i] = "look " + i;
+        }
+    }
+
+    /** Figures that all follow from one number. */
+    private void write(long number) {
+        figures.state = PrinterState.values()[(int) (number % PrinterState.values().length)];
+        figures.alarm = AlarmState.values()[(int) (number % AlarmState.values().length)];
+        figures.look = looks[(int) (number % LOOKS)];
+        figures.milliamps = (int) (number % 1_000_000);
+        figures.ceilingMilliamps = (int) (number % 1_000_000) + 1;
+        figures.mostMilliamps = (int) (number % 1_000_000) + 2;
+        figures.frames = number;
+        figures.skipped = 3 * number;
+        figures.dimmedFrames = 5 * number;
+        figures.heldFrames = 7 * number;
+        for (int i = 0; i < figures.signals.length; i++) {
+            figures.signals[i] = number + i / 64.0;
+        }
+        board.write(figures);
+    }
+
+    /** The same, put together by hand. */
+    private FrameReport of(long number) {
+        Map<String, Double> signals = new LinkedHashMap<>();
+        for (Signal signal : Signal.all()) {
+            signals.put(signal.key(), number + signals.size() / 64.0);
+        }
+        int small = (int) (number % 1_000_000);
+        return new FrameReport(
+                PrinterState.values()[(int) (number % PrinterState.values().length)],
+                AlarmState.values()[(int) (number % AlarmState.values().length)],
+                looks[(int) (number % LOOKS)],
+                new StripCurrent(small, small + 1),
+                small + 2,
+                number,
+                3 * number,
+                5 * number,
+                7 * number,
+                signals);
+    }
+
+    @Test
+    void nothingIsKnownAtFirst() {
+        FrameReport first = board.read();
+        assertEquals(PrinterState.SILENT, first.state());
+        assertEquals(AlarmState.NORMAL, first.alarm());
+        assertEquals("", first.look());
+        assertEquals(0, first.frames());
+        assertEquals(
+                Signal.all().stream().map(Signal::key).toList(),
+                List.copyOf(first.signals().keySet()));
+        assertTrue(first.signals().values().stream().allMatch(value -> value.isNaN()), first.toString());
+    }
+
+    /** Frames follow one another without a pause, until every reader has read enough. */
+    @Test
+    void noReaderEverSeesTwoFramesMixed() throws InterruptedException, ExecutionException {
+        AtomicInteger reading = new AtomicInteger(READERS);
+        ExecutorService readers = Executors.newFixedThreadPool(READERS);
+        List<Future<?>> ends = new ArrayList<>();
+        write(0);
+        for (int i = 0; i < READERS; i++) {
+            ends.add(readers.submit(() -> {
+                try {
+                    readAndCompare();
+                } finally {
+                    reading.decrementAndGet();
+                }
+            }));
+        }
+        for (long number = 1; reading.get() > 0; number++) {
+            write(number);
+        }
+        readers.shutdown();
+        for (Future<?> end : ends) {
+            end.get();
+        }
+    }
+
+    private void readAndCompare() {
+        long before = 0;
+        for (int i = 0; i < READS; i++) {
+            FrameReport read = board.read();
+            assertTrue(read.frames() >= before, "went back from " + before + " to " + read.frames());
+            before = read.frames();
+            assertEquals(of(before), read);
+        }
+    }
+
+    /** The JVM counts the bytes; the same thread counts nothing else meanwhile. */
+    @Test
+    void writingAllocatesNothing() {
+        writeMany();
+        long before = THREADS.getCurrentThreadAllocatedBytes();
+        writeMany();
+        long allocated = THREADS.getCurrentThreadAllocatedBytes() - before;
+        assertEquals(0, allocated / 2000, allocated + " bytes in 2000 frames");
+    }
+
+    private void writeMany() {
+        for (int i = 0; i < 2000; i++) {
+            figures.frames = i;
+            board.write(figures);
+        }
+    }
+}
