@@ -42,6 +42,17 @@ public sealed interface Condition {
      * @param margin 0 or more, in the signal's unit
      */
     record WithinBounds(Signal signal, double above, double below, double margin) implements Condition {
+        /**
+         * Checks the margin.
+         *
+         * @throws IllegalArgumentException if it is below 0
+         */
+        public WithinBounds {
+            if (!(margin >= 0)) {
+                throw new IllegalArgumentException("a margin of " + margin + "; give 0 or more");
+            }
+        }
+
         @Override
         public boolean holds(Situation situation, boolean before) {
             double value = situation.value(signal);

@@ -13,8 +13,15 @@ import java.util.List;
  * @param easing how the fade goes
  */
 public record CueSpec(LookSpec look, List<Condition> conditions, double fadeSeconds, Easing easing) {
-    /** Keeps a copy of the list. */
+    /**
+     * Keeps a copy of the list.
+     *
+     * @throws IllegalArgumentException if the fade takes less than no time
+     */
     public CueSpec {
+        if (!(fadeSeconds >= 0)) {
+            throw new IllegalArgumentException("a fade of " + fadeSeconds + " s; give 0 or more");
+        }
         conditions = List.copyOf(conditions);
     }
 

@@ -15,8 +15,12 @@ final class Ending {
      *
      * @param fromNanos when it begins, on the clock of the frames
      * @param nanos how long it takes, more than 0
+     * @throws IllegalArgumentException if it takes no time
      */
     Ending(long fromNanos, long nanos) {
+        if (nanos <= 0) {
+            throw new IllegalArgumentException("a fade of " + nanos + " ns; give more than 0");
+        }
         this.fromNanos = fromNanos;
         this.nanos = nanos;
     }

@@ -65,6 +65,7 @@ public final class FrameLoop {
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
+     * @throws IllegalArgumentException if the rate is below 1
      */
     FrameLoop(
             Rig rig,
@@ -77,6 +78,9 @@ public final class FrameLoop {
         this.latest = latest;
         this.wishes = wishes;
         this.clock = clock;
+        if (framesPerSecond < 1) {
+            throw new IllegalArgumentException(framesPerSecond + " frames a second; give 1 or more");
+        }
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
         figures.ceilingMilliamps = rig.chain.guard().stripCeilingMilliamps();

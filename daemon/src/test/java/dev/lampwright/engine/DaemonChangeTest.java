@@ -72,7 +72,7 @@ class DaemonChangeTest {
         }
     }
 
-    /** The parts are built before any is replaced: a line or a topic that cannot be had leaves controller, light and broker as they are. */
+    /** The parts are built before any is replaced: what cannot be had leaves controller, light and broker as they are. */
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void whatFailsLastChangesNothingEither(boolean byLine) throws ConfigException {
@@ -87,7 +87,7 @@ class DaemonChangeTest {
             Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
             FrameTap tap = daemon.tap();
             Config blue = config("blue", 7);
-            Config broken = byLine ? blue : withPrefix(blue, "not/#/lawful");
+            Config broken = byLine ? blue : withoutBindings(blue);
             assertThrows(RuntimeException.class, () -> daemon.change(broken));
             assertSame(tap, daemon.tap());
             int before = shown.size();
@@ -96,10 +96,11 @@ class DaemonChangeTest {
         }
     }
 
-    private static Config withPrefix(Config config, String prefix) {
+    /** A configuration as none is ever read. */
+    private static Config withoutBindings(Config config) {
         return new Config(
                 config.framesPerSecond(),
-                new TalkSpec(config.broker(), config.bindings(), prefix),
+                new TalkSpec(config.broker(), null, config.talk().prefix()),
                 config.controller(),
                 config.light(),
                 config.atEnd(),
