@@ -131,8 +131,8 @@ class Board:
         self.write(data)
         return self.read(count)
 
-    def wait_for_stats(self, wanted):
-        deadline = time.monotonic() + PATIENCE_S
+    def wait_for_stats(self, wanted, patience_s=PATIENCE_S):
+        deadline = time.monotonic() + patience_s
         while time.monotonic() < deadline:
             stats = self.stats()
             if wanted(stats):

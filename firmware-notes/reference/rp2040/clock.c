@@ -6,6 +6,9 @@
 #define CRYSTAL_MHZ 12u
 #define US_PER_MS 1000u
 
+/* The end of a wait is spent awake: an alarm set for this moment or for one that is over would not come. */
+#define AWAKE_US 2u
+
 /* XOSC: 1 to 15 MHz, and its code for "on"; startup in steps of 256 cycles, here 1 ms (datasheet 2.16). */
 #define XOSC_RANGE 0xAA0u
 #define XOSC_ON (0xFABu << 12)
@@ -116,7 +119,7 @@ void clock_wait(uint32_t us)
     interrupts_off();
     while (!clock_reached(us)) {
         TIMER_ALARM0 = us;
-        if (!clock_reached(us))
+        if (!clock_reached(us - AWAKE_US))
             sleep();
         interrupts_on();
         interrupts_off();

@@ -1,0 +1,122 @@
+"""
+Packets, most of them damaged, from a host that shares no code with the product: its own COBS, checksum and ceiling, written from
+../../wire.md alone. What the strip latches must be a frame that was sent, or dark.
+"""
+
+import random
+import tempfile
+import time
+
+from boards import Board
+
+PIXELS = 8
+BURST = 500
+CHANNEL_UA = (9000, 14000, 20000)
+CEILING_MA = 260
+LONGEST_S = 900
+
+
+def check(data):
+    """The checksum, bit by bit, as the catalogue has CRC-16/IBM-3740."""
+    register = 0xFFFF
+    for bit in "".join(f"{byte:08b}" for byte in data):
+        top = register >> 15
+        register = register << 1 & 0xFFFF
+        if top != int(bit):
+            register ^= 0x1021
+    return bytes([register & 255, register >> 8])
+
+
+def wrapped(kind, number, body):
+    """A packet on the line. A block of COBS is what stands before a zero, or 254 bytes without one."""
+    rest = bytes([kind, number]) + body
+    rest += check(rest)
+    out = bytearray()
+    while True:
+        block, zero, rest = rest.partition(b"\0")
+        while len(block) > 253:
+            out += b"\xff" + block[:254]
+            block = block[254:]
+        out += bytes([len(block) + 1]) + block
+        if not zero:
+            return bytes(out) + b"\0"
+
+
+def set_up():
+    body = PIXELS.to_bytes(2, "big") + b"\x03GRB\0" + b"".join(uA.to_bytes(2, "big") for uA in CHANNEL_UA) + b"\0\0"
+    body += (500).to_bytes(2, "big") + b"\0" + (60000).to_bytes(2, "big") + b"\0\x01" + CEILING_MA.to_bytes(2, "big") + b"\0"
+    return wrapped(2, 1, body)
+
+
+def as_shown(strip):
+    """wire.md, section 4, one supply without dimmers."""
+    room = (CEILING_MA * 1000 - PIXELS * 500) * 65535
+    load = sum(byte * CHANNEL_UA[at % 3] for at, byte in enumerate(strip)) * 257
+    return strip if load <= room else bytes(byte * (room * 65536 // load) >> 16 for byte in strip)
+
+
+def hurt(noise, packet, others):
+    """One packet with one kind of damage."""
+    kind = noise.randrange(8)
+    at = noise.randrange(len(packet) - 1)
+    if kind == 0:
+        flips = bytearray(packet)
+        for _ in range(noise.randrange(1, 9)):
+            flips[noise.randrange(len(flips))] ^= 1 << noise.randrange(8)
+        return bytes(flips)
+    if kind == 1:
+        return packet[:at] + packet[at + noise.randrange(1, 5):]
+    if kind == 2:
+        return packet[:at] + packet[at:at + noise.randrange(1, 9)] + packet[at:]
+    if kind == 3:
+        return packet[at:]
+    if kind == 4:
+        return packet[:at] + b"\0" + packet[at:]
+    if kind == 5:
+        return packet[:at] + noise.randbytes(noise.randrange(1, 30)) + packet[at:]
+    if kind == 6:
+        return packet[:at] + noise.choice(others)[at:]
+    return packet[:at] + packet[at + 1:at + 2] + packet[at:at + 1] + packet[at + 2:]
+
+
+def burst(noise, allowed):
+    """Packets of one burst, whole and hurt, of whole frames and of frames in two parts."""
+    frames = [noise.randbytes(3 * PIXELS) for _ in range(BURST // 10)]
+    allowed.update(as_shown(strip).hex() for strip in frames)
+    whole = [wrapped(3, noise.randrange(1, 256), b"\0\0\1" + strip) for strip in frames]
+    for strip in frames:
+        cut, number = noise.randrange(1, 3 * PIXELS), noise.randrange(1, 255)
+        whole.append(wrapped(3, number, b"\0\0\0" + strip[:cut]))
+        whole.append(wrapped(3, number + 1, cut.to_bytes(2, "big") + b"\1" + strip[cut:]))
+    sent = [noise.choice(whole) if noise.random() < 0.2 else hurt(noise, noise.choice(whole), whole) for _ in range(BURST)]
+    return b"".join(sent)
+
+
+def run(program, kind, build, packets):
+    """What came of so many packets, in words. Fails at the first wrong frame."""
+    noise = random.Random(7)
+    board = Board(program, kind.elf(build), "--free", *kind.options, vanishes=kind.vanishes)
+    board.write(set_up())
+    allowed, latched, sent = {bytes(3 * PIXELS).hex()}, 0, 0
+    board.wait_for_stats(lambda stats: stats["bytes_waiting"] == 0)
+    board.seen.clear()
+    while sent < packets:
+        with tempfile.NamedTemporaryFile() as file:
+            file.write(burst(noise, allowed) + b"\0")
+            file.flush()
+            board.command(f"feed {file.name} 255")
+            sent += BURST
+            deadline = time.monotonic() + LONGEST_S
+            while board.stats()["bytes_waiting"] > 0 and time.monotonic() < deadline:
+                board.read_some(0)
+        for line in board.seen:
+            assert "error" not in line, line
+            if line.get("frame"):
+                latched += 1
+                assert line["frame"] in allowed, line
+                assert line["faults"] == [], line
+        board.seen.clear()
+    assert board.stats()["out_of_tolerance"] == 0
+    board.end()
+    assert latched > packets / 20, latched
+    return f"{sent} sent, {latched} frames latched, 0 of them wrong"
