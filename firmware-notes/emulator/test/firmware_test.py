@@ -386,6 +386,68 @@ class Starting(FirmwareTest):
         self.end()
 
 
+class Overruns(FirmwareTest):
+    """
+    A host that speaks against credit, while 300 pixels are driven: bytes are lost in one stretch, and what came before and what
+    comes after are together a packet whose checksum is right. README.md: an overrun spoils the packet it hit.
+    """
+
+    PIXELS = 300
+
+    def show_and_say(self, more):
+        """A frame, and at once what must not be said now. What was answered but for the frame's SHOWN: types and bodies."""
+        self.board.command("stall 3600000")
+        self.talk.sequence = (self.talk.sequence + 1) % 256
+        sequence = self.talk.sequence
+        self.board.write(wire.packet(wire.FRAME, sequence, wire.frame(bytes(3 * self.PIXELS))) + more)
+        self.board.command("stall 0")
+        answers = []
+        while (message := self.talk.hear(wire.PROBE_S)) is not None or not self.is_idle():
+            if message is not None and message[:2] != (wire.SHOWN, sequence):
+                answers.append((message[0], message[2]))
+        return answers
+
+    def is_idle(self):
+        stats = self.board.stats()
+        return stats["bytes_waiting"] == 0 and stats["bytes_up"] == self.board.bytes_read
+
+    def lost_bytes(self):
+        """How many are lost of a long stretch."""
+        before = self.board.stats()["overruns"]
+        self.show_and_say(b"\x55" * 900 + b"\0")
+        return self.board.stats()["overruns"] - before
+
+    def test_loss_never_makes_one_packet_of_two_ends(self):
+        self.start("--free")
+        self.set_up(self.PIXELS)
+        lost = self.lost_bytes()
+        self.assertGreater(lost, 400)
+        false = wire.packet(wire.SETUP, 77, wire.Setup(2).body())
+        # Six bytes before the loss have come through its ring; a firmware that takes what the receiver holds as well has eight.
+        for kept in (6, 8):
+            for count in range(lost - 1, lost + 9):
+                with self.subTest("in the middle", kept=kept, lost=count):
+                    self.nothing_is_in_force(false[:kept] + b"\x55" * count + false[kept:])
+                with self.subTest("before the first byte", kept=kept, lost=count):
+                    self.nothing_is_in_force(bytes(kept) + b"\x55" * count + false)
+        self.board.end()
+
+    def nothing_is_in_force(self, more):
+        answers = self.show_and_say(more)
+        self.assertNotIn(wire.IN_FORCE, [kind for kind, _ in answers])
+        self.board.write(b"\0")
+        self.set_up(self.PIXELS)
+
+    def test_loss_is_counted_as_an_overrun_and_a_broken_packet(self):
+        self.start("--free")
+        self.set_up(self.PIXELS)
+        self.show_and_say(b"\x55" * 900)
+        self.board.write(b"\0")
+        counters = self.show(bytes(3 * self.PIXELS))
+        self.assertEqual(counters[1:5], b"\0\1\0\1")
+        self.board.end()
+
+
 class Trouble(FirmwareTest):
 
     def hurt(self, sent):

@@ -52,11 +52,14 @@ int main(void)
     for (;;) {
         wdt_reset();
         uint8_t *bytes;
+        bool lost = uart_lost();
         uint8_t count = uart_waiting(&bytes);
         controller_take(&controller, bytes, count);
         uart_drop(count);
-        if (uart_overran())
+        if (lost && count == 0) {
             controller_overrun(&controller);
+            uart_resume();
+        }
         if (clock_ticked())
             controller_tick(&controller, clock_ms());
     }

@@ -26,8 +26,13 @@ _Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches")
 
 static uint8_t ring[RING_BYTES];
 
+/* The line's control register without the receive interrupt, and with it. */
+#define DEAF (_BV(RXEN0) | _BV(TXEN0))
+#define HEARING (DEAF | _BV(RXCIE0))
+
 /*
- * Puts a byte into the ring, or notes its loss. At 1 000 000 baud one comes each 160 cycles; this takes 48 of them, from the
+ * Puts a byte into the ring. Where bytes were lost, it notes that and turns itself off: what is in the ring then came before the
+ * loss, and what the ring is given after uart_resume came behind it. At 1 000 000 baud one comes each 160 cycles; this takes 48 of them, from the
  * request to the end of RETI, where the same in C takes 61.
  */
 ISR(USART_RX_vect, ISR_NAKED)
@@ -40,7 +45,7 @@ ISR(USART_RX_vect, ISR_NAKED)
         "push r31                  \n"
         "lds  r24, %[status]       \n" /* before the data: reading that clears it */
         "sbrc r24, %[overrun]      \n"
-        "sbi  %[flags], %[lost]    \n"
+        "rjmp lost%=               \n"
         "lds  r24, %[data]         \n"
         "in   r30, %[head]         \n"
         "ldi  r31, 0               \n"
@@ -52,7 +57,7 @@ ISR(USART_RX_vect, ISR_NAKED)
         "andi r24, %[mask]         \n"
         "in   r30, %[tail]         \n"
         "cp   r24, r30             \n"
-        "breq full%=               \n"
+        "breq lost%=               \n"
         "out  %[head], r24         \n"
         "done%=:                   \n"
         "pop  r31                  \n"
@@ -61,12 +66,14 @@ ISR(USART_RX_vect, ISR_NAKED)
         "out  __SREG__, r24        \n"
         "pop  r24                  \n"
         "reti                      \n"
-        "full%=:                   \n"
+        "lost%=:                   \n"
         "sbi  %[flags], %[lost]    \n"
+        "ldi  r24, %[deaf]         \n"
+        "sts  %[control], r24      \n"
         "rjmp done%=               \n"
         :
         : [status] "n"(_SFR_MEM_ADDR(UCSR0A)), [overrun] "n"(DOR0), [data] "n"(_SFR_MEM_ADDR(UDR0)),
-          [flags] "I"(_SFR_IO_ADDR(GPIOR0)), [lost] "I"(LOST), [head] "I"(_SFR_IO_ADDR(HEAD)),
+          [control] "n"(_SFR_MEM_ADDR(UCSR0B)), [deaf] "M"(DEAF), [flags] "I"(_SFR_IO_ADDR(GPIOR0)), [lost] "I"(LOST), [head] "I"(_SFR_IO_ADDR(HEAD)),
           [tail] "I"(_SFR_IO_ADDR(TAIL)), [mask] "M"(RING_BYTES - 1), [ring] "i"(ring));
 }
 
@@ -78,7 +85,7 @@ void uart_start(void)
     UBRR0 = DIVISOR(CYCLES) - 1;
     UCSR0A = DOUBLE ? _BV(U2X0) : 0;
     UCSR0C = _BV(UCSZ01) | _BV(UCSZ00);
-    UCSR0B = _BV(RXCIE0) | _BV(RXEN0) | _BV(TXEN0);
+    UCSR0B = HEARING;
 }
 
 uint8_t uart_waiting(uint8_t **bytes)
@@ -95,12 +102,18 @@ void uart_drop(uint8_t count)
     TAIL = (TAIL + count) & (RING_BYTES - 1);
 }
 
-bool uart_overran(void)
+bool uart_lost(void)
 {
-    if (!(GPIOR0 & _BV(LOST)))
-        return false;
+    return GPIOR0 & _BV(LOST);
+}
+
+/* What the hardware still holds may have come before the bytes that it lost. */
+void uart_resume(void)
+{
+    while (UCSR0A & _BV(RXC0))
+        (void)UDR0;
     GPIOR0 &= (uint8_t)~_BV(LOST);
-    return true;
+    UCSR0B = HEARING;
 }
 
 void port_send(uint8_t byte)

@@ -19,7 +19,13 @@ uint8_t uart_waiting(uint8_t **bytes);
 /** Drops the oldest `count` bytes of those that wait together. */
 void uart_drop(uint8_t count);
 
-/** Whether bytes were lost since the last call, because the ring or the hardware had no room for them. */
-bool uart_overran(void);
+/**
+ * Whether bytes were lost because the ring or the hardware had no room for them. From then on every byte is lost, so all that wait
+ * came before; uart_resume ends it.
+ */
+bool uart_lost(void);
+
+/** Takes bytes again after a loss. None waits. */
+void uart_resume(void);
 
 #endif

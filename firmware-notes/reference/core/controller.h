@@ -44,7 +44,10 @@ void controller_greet(void);
 /** Takes `count` bytes of the line, any values. They are overwritten: a body is decoded where it stands. */
 void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count);
 
-/** Bytes of the line were lost just now: the packet under way is broken, whatever follows. */
+/**
+ * Bytes of the line were lost after those that were taken: the packet they belonged to is broken, whatever follows. That is the
+ * packet under way or, where none is, the next.
+ */
 void controller_overrun(struct controller *controller);
 
 /**

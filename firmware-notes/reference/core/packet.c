@@ -27,6 +27,8 @@ bool packet_under_way(const struct packet_reader *reader)
 
 void packet_spoil(struct packet_reader *reader)
 {
+    if (reader->over)
+        packet_start(reader);
     reader->spoilt = true;
 }
 
@@ -45,7 +47,7 @@ static enum packet_event judge(const struct packet_reader *reader)
 
 static struct packet_step take_end(struct packet_reader *reader)
 {
-    if (reader->came == 0)
+    if (reader->came == 0 && !reader->spoilt)
         return (struct packet_step){ 1, 0, PACKET_NOTHING };
     reader->over = true;
     return (struct packet_step){ 1, 0, judge(reader) };

@@ -32,7 +32,7 @@ struct packet_reader {
     uint8_t held[2];  /* the newest two bytes: the checksum if the packet ends now */
     uint8_t early;    /* bytes that came and are no body, 0 to 4 */
     bool over;        /* the packet has ended: the next byte begins another */
-    bool spoilt;
+    bool spoilt;      /* bytes of the packet were lost */
 };
 
 /** What packet_take did. */
@@ -54,7 +54,10 @@ struct packet_step packet_take(struct packet_reader *reader, uint8_t *bytes, uin
 /** Whether a packet has begun and not ended. */
 bool packet_under_way(const struct packet_reader *reader);
 
-/** Makes the packet under way end as PACKET_BROKEN whatever follows. Without one, does nothing. */
+/**
+ * Bytes of the line were lost just now: the packet under way, or where none is, the one that they began, ends as PACKET_BROKEN
+ * whatever follows, even where nothing follows before its zero.
+ */
 void packet_spoil(struct packet_reader *reader);
 
 #endif

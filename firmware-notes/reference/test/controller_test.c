@@ -208,6 +208,22 @@ static void overruns_are_counted_once_a_packet(void)
     CHECK(host_number(shown.body + 1) == 1, "%u", host_number(shown.body + 1));
 }
 
+/* Lost between two packets: what follows is the end of one, and broken even where it looks like a whole one. */
+static void overrun_between_packets_breaks_the_next(void)
+{
+    struct packet got;
+    const struct vector *frame = vectors_find("frame_two_pixels");
+    set_up();
+    controller_overrun(&bench.controller);
+    bench_forget();
+    bench_line(frame->wire, frame->count, 5);
+    CHECK(bench.drives == 0, "%d drives", bench.drives);
+    CHECK(host_receive(&got) && got.type == 0x84 && got.body[0] == 1, "type %02x", got.type);
+    struct packet shown = ask_frame(5, 1);
+    CHECK(host_number(shown.body + 3) == 1, "%u overruns", host_number(shown.body + 3));
+    CHECK(host_number(shown.body + 1) == 1, "%u broken", host_number(shown.body + 1));
+}
+
 static void rest_is_answered_and_checked(void)
 {
     uint16_t detail;
@@ -253,6 +269,7 @@ void controller_tests(void)
     RUN(broken_packets_are_told_and_counted);
     RUN(too_long_packets_are_told_and_not_counted);
     RUN(overruns_are_counted_once_a_packet);
+    RUN(overrun_between_packets_breaks_the_next);
     RUN(rest_is_answered_and_checked);
     RUN(every_vector_is_answered_once);
 }

@@ -186,9 +186,38 @@ static void spoilt_packet_is_broken_and_the_next_is_not(void)
     packet_spoil(&reading.reader);
     read_pieces(&reading, hello->wire + 3, hello->count - 3, 3);
     CHECK(reading.events[PACKET_BROKEN] == 1, "%d", reading.events[PACKET_BROKEN]);
-    packet_spoil(&reading.reader);
     read_pieces(&reading, hello->wire, hello->count, 3);
     CHECK(reading.events[PACKET_GOOD] == 1, "%d", reading.events[PACKET_GOOD]);
+}
+
+/* What comes after a loss between two packets is the end of a packet, even where it looks like a whole one. */
+static void loss_before_the_first_byte_spoils_the_packet(void)
+{
+    const struct vector *hello = vectors_find("hello");
+    struct reading reading;
+    read_anew(&reading, hello->wire, hello->count, 3);
+    packet_spoil(&reading.reader);
+    CHECK(!packet_under_way(&reading.reader), "nothing has come of it");
+    read_pieces(&reading, hello->wire, hello->count, 3);
+    CHECK(reading.events[PACKET_GOOD] == 1, "%d", reading.events[PACKET_GOOD]);
+    CHECK(reading.events[PACKET_BROKEN] == 1, "%d", reading.events[PACKET_BROKEN]);
+    read_pieces(&reading, hello->wire, hello->count, 3);
+    CHECK(reading.events[PACKET_GOOD] == 2, "%d", reading.events[PACKET_GOOD]);
+}
+
+/* All of a packet but its zero was lost, and then nothing. */
+static void loss_of_all_but_the_zero_is_told(void)
+{
+    static const uint8_t zeros[2];
+    const struct vector *hello = vectors_find("hello");
+    struct reading reading;
+    read_anew(&reading, hello->wire, hello->count, 3);
+    packet_spoil(&reading.reader);
+    read_pieces(&reading, zeros, sizeof zeros, 1);
+    CHECK(reading.events[PACKET_BROKEN] == 1, "%d", reading.events[PACKET_BROKEN]);
+    CHECK(reading.reader.came == 0, "%u", reading.reader.came);
+    read_pieces(&reading, hello->wire, hello->count, 3);
+    CHECK(reading.events[PACKET_GOOD] == 2, "%d", reading.events[PACKET_GOOD]);
 }
 
 /* Cheshire and Baker: whatever came before, a reader is in step after the next zero. */
@@ -220,5 +249,7 @@ void wire_tests(void)
     RUN(endless_packet_is_broken);
     RUN(empty_packets_are_skipped);
     RUN(spoilt_packet_is_broken_and_the_next_is_not);
+    RUN(loss_before_the_first_byte_spoils_the_packet);
+    RUN(loss_of_all_but_the_zero_is_told);
     RUN(reader_is_in_step_after_a_zero);
 }

@@ -129,7 +129,7 @@ public final class MemoryController {
     public void receive(byte value, long nanos) {
         pass(nanos);
         if (!here.listensWhileDriving() && drivingUntil - nanos > 0) {
-            countOverrun();
+            lose(value);
             return;
         }
         one[0] = value;
@@ -158,7 +158,13 @@ public final class MemoryController {
         return light.frame();
     }
 
-    private void countOverrun() {
+    /** A packet of which bytes are lost is broken; one whose end is lost too has never been. */
+    private void lose(byte value) {
+        if (value == 0) {
+            reader.restart();
+        } else {
+            reader.spoil();
+        }
         if (!overrunCounted) {
             overruns++;
             overrunCounted = true;

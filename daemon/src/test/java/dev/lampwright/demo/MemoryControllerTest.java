@@ -422,6 +422,20 @@ class MemoryControllerTest {
         assertEquals("01 0000 0001 0000".replace(" ", ""), bench.answer().body(), "one overrun for the packet");
     }
 
+    /** Section 3, SHOWN: what is left of a packet is broken, even where it looks like a whole one. */
+    @Test
+    void breaksThePacketThatAnOverrunHit() {
+        ControllerBench bench = ControllerBench.board().setUp();
+        bench.tell(MessageType.FRAME, 1, WHITE);
+        bench.answer();
+        bench.tellHex("11");
+        bench.pass(1);
+        bench.tell(MessageType.FRAME, 2, WHITE);
+        assertEquals("01", bench.answer().body().substring(0, 2), "a broken packet");
+        bench.tell(MessageType.FRAME, 3, WHITE);
+        assertEquals("01 0001 0001 0000".replace(" ", ""), bench.answer().body());
+    }
+
     /** Section 3, SETUP: with fewer pixels than before, the first frame also drives those left out, once. */
     @Test
     void drivesPixelsThatWereLeftOutOnce() {

@@ -19,7 +19,7 @@ public final class MessageReader {
         /**
          * Bytes up to a zero that were no message: torn or garbled.
          *
-         * @param bytes how many came before the zero, 1 or more
+         * @param bytes how many came before the zero, 1 or more; 0 or more after {@link #spoil}
          */
         void broken(int bytes);
 
@@ -40,6 +40,7 @@ public final class MessageReader {
     private int blockCode;
     private int blockLeft;
     private boolean tooLong;
+    private boolean spoilt;
 
     /**
      * Makes a reader that is at the start of a packet.
@@ -78,6 +79,15 @@ public final class MessageReader {
         blockCode = FULL_BLOCK;
         blockLeft = 0;
         tooLong = false;
+        spoilt = false;
+    }
+
+    /**
+     * Bytes of the line were lost just now: the packet under way or, where none is, the next ends as {@linkplain Handler#broken
+     * broken}, even where its checksum happens to be right and even where nothing came of it but its zero.
+     */
+    public void spoil() {
+        spoilt = true;
     }
 
     private void take(int value) {
@@ -106,14 +116,15 @@ public final class MessageReader {
         int bytes = received;
         int bodyLength = length - MessageWriter.OVERHEAD;
         boolean overlong = tooLong;
-        boolean whole = blockLeft == 0 && bodyLength >= 0 && checksumIsRight();
+        boolean hurt = spoilt;
+        boolean whole = !hurt && blockLeft == 0 && bodyLength >= 0 && checksumIsRight();
         restart();
-        if (overlong) {
+        if (overlong && !hurt) {
             handler.tooLong(bytes);
         } else if (whole) {
             message.of(bodyLength);
             handler.message(message);
-        } else if (bytes > 0) {
+        } else if (bytes > 0 || hurt) {
             handler.broken(bytes);
         }
     }

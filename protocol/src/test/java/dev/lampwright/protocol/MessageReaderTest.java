@@ -93,6 +93,32 @@ class MessageReaderTest {
         assertEquals(List.of(new Recorder.Copy(2, 2, "22")), heard.messages);
     }
 
+    /** wire.md, section 3: an overrun spoils the packet that it hit, whatever the checksum says. */
+    @Test
+    void aPacketThatLostBytesIsBrokenAndTheNextIsRead() {
+        Recorder.Copy whole = new Recorder.Copy(2, 2, "22");
+        byte[] wire = wire(whole);
+        for (int lostAt = 0; lostAt < wire.length; lostAt++) {
+            MessageReader reader = new MessageReader(100);
+            Recorder heard = new Recorder();
+            reader.accept(wire, 0, lostAt, heard);
+            reader.spoil();
+            reader.accept(wire, lostAt, wire.length - lostAt, heard);
+            reader.accept(wire, 0, wire.length, heard);
+            assertEquals(List.of(wire.length - 1), heard.broken, "lost before byte " + lostAt);
+            assertEquals(List.of(whole), heard.messages, "lost before byte " + lostAt);
+        }
+    }
+
+    @Test
+    void allOfAPacketButItsZeroMayBeLost() {
+        MessageReader reader = new MessageReader(100);
+        Recorder heard = new Recorder();
+        reader.spoil();
+        reader.accept(new byte[2], 0, 2, heard);
+        assertEquals(List.of(0), heard.broken);
+    }
+
     @Test
     void aPacketTooLongIsToldApartFromABrokenOne() {
         byte[] whole = wire(new Recorder.Copy(1, 1, "11".repeat(46)));
