@@ -243,6 +243,52 @@ static void note_watchdog(struct board *board)
     board->events.watchdog(board->events.context);
 }
 
+/* Pixels latch after a low of more than 50 us (WS2812B datasheet, early issues) or more than 280 (later ones): none before. */
+#define EARLIEST_LATCH_PS 50000000ull
+
+static bool is_latching(const struct strip *strip, uint64_t now_ps)
+{
+    return !strip->high && strip->frame.count > 0 && now_ps - strip->fell_ps >= EARLIEST_LATCH_PS;
+}
+
+static void load_fuse(struct board *board, uint64_t now_ps)
+{
+    struct dimmer dimmers[DIMMER_OUTPUTS];
+    double strip_mA = board->shown_mA;
+    if (board->latching && board->coming_mA > strip_mA)
+        strip_mA = board->coming_mA;
+    board_dimmers(board, dimmers);
+    fuse_load(&board->fuse, strip_mA, dimmers, now_ps);
+}
+
+/* While pixels latch, some sooner than others, the strip counts with the more of what it showed and what it will show. */
+static bool strip_changes(struct board *board, uint64_t now_ps)
+{
+    const struct strip *strip = &board->strip;
+    bool latching = is_latching(strip, now_ps);
+    bool latched = strip->frames != board->frames_seen;
+    if (!latched && latching == board->latching)
+        return false;
+    if (latched)
+        board->shown_mA = board->coming_mA;
+    if (latching)
+        board->coming_mA = fuse_strip_mA(&board->fuse.rating, strip->frame.bytes, strip_kept(&strip->frame));
+    board->frames_seen = strip->frames;
+    board->latching = latching;
+    return true;
+}
+
+static void watch_fuse(struct board *board)
+{
+    uint64_t now_ps = ps(board->avr->cycle);
+    strip_until(&board->strip, now_ps);
+    bool changes = strip_changes(board, now_ps);
+    if (dimmer_touched(&board->dimmers_seen, board->avr->data) || changes)
+        load_fuse(board, now_ps);
+    if (fuse_until(&board->fuse, now_ps))
+        board->events.blown(board->events.context);
+}
+
 static void step(struct board *board)
 {
     avr_cycle_count_t before = board->avr->cycle;
@@ -252,6 +298,8 @@ static void step(struct board *board)
     if (sleeps)
         board->slept += board->avr->cycle - before;
     note_watchdog(board);
+    if (board->fuse.fitted)
+        watch_fuse(board);
 }
 
 bool board_run(struct board *board, uint64_t cycle)
@@ -294,6 +342,21 @@ size_t board_ram_untouched(const struct board *board)
     while (at <= avr->ramend && avr->data[at] == PAINT)
         at++;
     return at - board->variables_end;
+}
+
+void board_fuse(struct board *board, const struct fuse_rating *rating, const struct strip_frame *shown)
+{
+    fuse_fit(&board->fuse, rating);
+    board->frames_seen = board->strip.frames;
+    board->latching = false;
+    board->shown_mA = fuse_strip_mA(rating, shown->bytes, strip_kept(shown));
+    board->coming_mA = board->shown_mA;
+    load_fuse(board, ps(board->avr->cycle));
+}
+
+void board_fuse_out(struct board *board)
+{
+    board->fuse.fitted = false;
 }
 
 void board_dimmers(const struct board *board, struct dimmer dimmers[DIMMER_OUTPUTS])

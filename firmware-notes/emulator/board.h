@@ -6,6 +6,7 @@
 #include <stdint.h>
 
 #include "dimmer.h"
+#include "fuse.h"
 #include "image.h"
 #include "line.h"
 #include "strip.h"
@@ -26,6 +27,7 @@ struct board_events {
     /* Bytes for the host, after they have passed the line. */
     void (*sent)(void *context, const uint8_t *bytes, size_t count);
     void (*watchdog)(void *context);
+    void (*blown)(void *context);
     void *context;
 };
 
@@ -61,6 +63,13 @@ struct board {
     uint8_t outbox[256];
     size_t outbox_count;
 
+    struct fuse fuse;
+    struct dimmer_registers dimmers_seen;
+    uint64_t frames_seen;
+    bool latching;                      /* the strip may have latched already, and may not */
+    double shown_mA;                    /* of the strip as it was latched last */
+    double coming_mA;                   /* of the strip as it latches */
+
     struct board_interrupt receive;
     size_t variables_end;
     uint64_t watchdog_resets;
@@ -92,6 +101,12 @@ void board_hang(struct board *board);
 
 /* Bytes of RAM from the firmware's variables up that nothing has written since power-on: the stack's reserve. */
 size_t board_ram_untouched(const struct board *board);
+
+/* Fits a fuse to the supply of a strip that shows `shown`. It must not blow. */
+void board_fuse(struct board *board, const struct fuse_rating *rating, const struct strip_frame *shown);
+
+/* Takes the fuse out. */
+void board_fuse_out(struct board *board);
 
 void board_dimmers(const struct board *board, struct dimmer dimmers[DIMMER_OUTPUTS]);
 

@@ -61,6 +61,40 @@ static bool read_trouble(const struct words *words, struct command *command)
         && read_number(words->word[at + 1], 1, MOST_COUNT, &command->every);
 }
 
+/* So many numbers with commas between, as mA of `unit_mA` each. How many there were; 0 if they are none or too many. */
+static unsigned read_currents(const char *word, unsigned most, double unit_mA, double *mA)
+{
+    char text[LONGEST_LINE + 1];
+    char *rest = NULL;
+    unsigned count = 0;
+    strcpy(text, word);
+    for (char *number = strtok_r(text, ",", &rest); number != NULL; number = strtok_r(NULL, ",", &rest)) {
+        uint64_t value;
+        if (count == most || !read_number(number, 0, MOST_COUNT, &value))
+            return 0;
+        mA[count++] = (double)value * unit_mA;
+    }
+    return count;
+}
+
+/* fuse 0, or fuse MA US DARK_UA CHANNEL_UA,... DIMMER_MA,... */
+static bool read_fuse(const struct words *words, struct command *command)
+{
+    struct fuse_rating *fuse = &command->fuse;
+    uint64_t us;
+    command->kind = COMMAND_FUSE;
+    *fuse = (struct fuse_rating){0};
+    if (words->count == 2 && strcmp(words->word[1], "0") == 0)
+        return true;
+    if (words->count != 6 || !read_number(words->word[2], 0, MOST_MS, &us))
+        return false;
+    fuse->bears_ps = us * 1000000;
+    fuse->channels = read_currents(words->word[4], FUSE_CHANNELS, 1e-3, fuse->channel_mA);
+    return read_currents(words->word[1], 1, 1, &fuse->most_mA) == 1 && fuse->most_mA > 0
+        && read_currents(words->word[3], 1, 1e-3, &fuse->dark_mA) == 1 && fuse->channels >= 3
+        && read_currents(words->word[5], DIMMER_OUTPUTS, 1, fuse->dimmer_mA) > 0;
+}
+
 static bool read_trouble_kind(const char *word, enum trouble_kind *kind)
 {
     static const char *const names[TROUBLE_KINDS] = {"drop", "flip", "double"};
@@ -92,13 +126,17 @@ static bool read_plain(const struct words *words, struct command *command)
 bool command_read(const char *line, struct command *command, const char **complaint)
 {
     struct words words;
-    *complaint = "say deaf MS, stall MS, drop|flip|double [up|down] N [every K], reset, hang, unplug, plug, stats or quit";
+    *complaint = "say deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse, reset, hang, unplug, plug, stats or quit";
     if (!split(line, &words))
         return false;
     if (strcmp(words.word[0], "deaf") == 0 || strcmp(words.word[0], "stall") == 0) {
         command->kind = words.word[0][0] == 'd' ? COMMAND_DEAF : COMMAND_STALL;
         *complaint = "say deaf MS or stall MS, MS 0 to 3600000";
         return read_time(&words, command);
+    }
+    if (strcmp(words.word[0], "fuse") == 0) {
+        *complaint = "say fuse MA US DARK_UA CHANNEL_UA,CHANNEL_UA,... DIMMER_MA,..., or fuse 0";
+        return read_fuse(&words, command);
     }
     if (read_trouble_kind(words.word[0], &command->trouble)) {
         *complaint = "say drop, flip or double, then up or down if wanted, then N, then every K if wanted";

@@ -4,6 +4,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "fuse.h"
 #include "trouble.h"
 
 /* A line of the board's standard input, understood. Times in ms are 0 to 3600000. */
@@ -12,6 +13,7 @@ enum command_kind {
     COMMAND_DEAF,
     COMMAND_TROUBLE,
     COMMAND_STALL,
+    COMMAND_FUSE,
     COMMAND_RESET,
     COMMAND_HANG,
     COMMAND_UNPLUG,
@@ -27,6 +29,7 @@ struct command {
     bool up;                            /* board to host */
     uint64_t count;
     uint64_t every;                     /* 1 or more */
+    struct fuse_rating fuse;            /* of FUSE; with no current it is taken out */
 };
 
 /* Reads a line without its end. False if it is none; *complaint then says what would be right. */

@@ -100,6 +100,13 @@ static void modulate(struct dimmer *dimmer, double high, double cycles_hz, bool 
     dimmer->hz = share > 0 && share < 1 ? cycles_hz : 0;
 }
 
+/* Datasheet, "Fast PWM Mode": high from BOTTOM to the compare match or, inverted, from there to BOTTOM. */
+static void place(struct dimmer *dimmer, bool inverted)
+{
+    dimmer->from_known = dimmer->hz > 0;
+    dimmer->from = inverted ? 1 - dimmer->duty : 0;
+}
+
 /* In PWM modes COM 1 toggles output A where OCRA is TOP, and in timer 1's mode 14; datasheet, "Compare Output Mode". */
 static bool may_toggle(const struct output *output, struct mode mode)
 {
@@ -125,6 +132,8 @@ static void reckon_wave(struct dimmer *dimmer, const uint8_t *data, const struct
             toggle(dimmer, tick_hz / (top + 1.0));
         else
             modulate(dimmer, (compare + 1.0) / (top + 1.0), tick_hz / (top + 1.0), com == 3);
+        if (!toggles)
+            place(dimmer, com == 3);
     } else if (mode.wave == WAVE_CORRECT && top > 0) {
         if (toggles)
             toggle(dimmer, tick_hz / (2.0 * top));
@@ -158,7 +167,29 @@ struct dimmer dimmer_reckon(const uint8_t *data, int which, double clock_hz)
     return dimmer;
 }
 
+bool dimmer_touched(struct dimmer_registers *seen, const uint8_t *data)
+{
+    static const struct {
+        uint8_t address;
+        uint8_t bits;
+    } watched[DIMMER_REGISTERS] = {
+        {DDRB, 0x0e}, {PORTB, 0x0e}, {DDRD, 0x68}, {PORTD, 0x68},
+        {TCCR0A, 0xff}, {TCCR0A + 1, 0xff}, {OCR0A, 0xff}, {OCR0B, 0xff},
+        {TCCR1A, 0xff}, {TCCR1A + 1, 0xff}, {ICR1, 0xff}, {ICR1 + 1, 0xff},
+        {OCR1A, 0xff}, {OCR1A + 1, 0xff}, {OCR1B, 0xff}, {OCR1B + 1, 0xff},
+        {TCCR2A, 0xff}, {TCCR2A + 1, 0xff}, {OCR2A, 0xff}, {OCR2B, 0xff},
+    };
+    bool touched = false;
+    for (int i = 0; i < DIMMER_REGISTERS; i++) {
+        uint8_t now = data[watched[i].address] & watched[i].bits;
+        touched = touched || now != seen->value[i];
+        seen->value[i] = now;
+    }
+    return touched;
+}
+
 bool dimmer_same(const struct dimmer *a, const struct dimmer *b)
 {
-    return a->driven == b->driven && a->known == b->known && a->duty == b->duty && a->hz == b->hz;
+    return a->driven == b->driven && a->known == b->known && a->duty == b->duty && a->hz == b->hz
+        && a->from_known == b->from_known && a->from == b->from;
 }

@@ -18,10 +18,21 @@ struct dimmer {
     bool known;                         /* duty and hz say something; not so with a timer stopped or clocked outside */
     double duty;                        /* share of the time that the pin is high, 0 to 1; 0 when not driven */
     double hz;                          /* 0 when the level does not change */
+    bool from_known;                    /* from says something: in fast PWM only, and where the level changes */
+    double from;                        /* where in its timer's period, 0 to 1, the pin goes high */
+};
+
+/* The registers that the outputs follow. All zero, as no chip has them. */
+enum { DIMMER_REGISTERS = 20 };
+struct dimmer_registers {
+    uint8_t value[DIMMER_REGISTERS];
 };
 
 /* Reckons output `which` (0 OC0A, 1 OC0B, 2 OC1A ... 5 OC2B) from the chip's data memory, clocked at clock_hz. */
 struct dimmer dimmer_reckon(const uint8_t *data, int which, double clock_hz);
+
+/* Whether a register is not as it was seen, which is then seen. */
+bool dimmer_touched(struct dimmer_registers *seen, const uint8_t *data);
 
 bool dimmer_same(const struct dimmer *a, const struct dimmer *b);
 

@@ -13,7 +13,7 @@
 #include "pty.h"
 #include "report.h"
 
-enum { STATUS_GOOD, STATUS_FAILED, STATUS_WRONG, STATUS_OVERRUN, STATUS_STOPPED };
+enum { STATUS_GOOD, STATUS_FAILED, STATUS_WRONG, STATUS_OVERRUN, STATUS_STOPPED, STATUS_BLOWN };
 
 enum { LONGEST_COMMAND = 256 };
 
@@ -83,7 +83,8 @@ static void byte_lost(void *context, enum usart_loss loss, uint8_t byte, bool hu
     struct session *session = context;
     if (!report_lost(&session->report, loss, byte, hurt))
         return;
-    session->status = STATUS_OVERRUN;
+    if (session->status < STATUS_OVERRUN)
+        session->status = STATUS_OVERRUN;
     if (session->options.strict)
         end(session, STATUS_OVERRUN);
 }
@@ -100,6 +101,21 @@ static void watchdog_bit(void *context)
 {
     struct session *session = context;
     report_event(&session->report, "watchdog");
+}
+
+static void fuse_blew(void *context)
+{
+    struct session *session = context;
+    report_failure(&session->report, "fuse", "strip and dimmers took more than the fuse bears, for too long");
+    session->status = STATUS_BLOWN;
+}
+
+static void fit_fuse(struct session *session, const struct fuse_rating *rating)
+{
+    if (rating->most_mA > 0)
+        board_fuse(&session->board, rating, &session->report.latest);
+    else
+        board_fuse_out(&session->board);
 }
 
 static void plug(struct session *session)
@@ -142,6 +158,9 @@ static void obey(struct session *session, const struct command *command)
         break;
     case COMMAND_STALL:
         stall(session, command->ms);
+        break;
+    case COMMAND_FUSE:
+        fit_fuse(session, &command->fuse);
         break;
     case COMMAND_RESET:
         board_reset(&session->board);
@@ -297,7 +316,7 @@ static bool load(struct session *session)
 {
     static struct image image;
     const char *complaint;
-    struct board_events events = {frame_latched, byte_lost, bytes_sent, watchdog_bit, session};
+    struct board_events events = {frame_latched, byte_lost, bytes_sent, watchdog_bit, fuse_blew, session};
     if (!image_read(session->options.elf, &image, &complaint)) {
         fprintf(stderr, "board: %s: %s\n", session->options.elf, complaint);
         return false;

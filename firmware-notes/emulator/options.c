@@ -28,8 +28,9 @@ const char options_help[] =
     "\n"
     "  board --elf build/lampwright.elf --link build/tty\n"
     "\n"
-    "Commands come on standard input, a line each: deaf MS, stall MS, drop|flip|double [up|down] N [every K], reset, hang,\n"
-    "unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip stopped.\n";
+    "Commands come on standard input, a line each: deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse,\n"
+    "reset, hang, unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip\n"
+    "stopped, 5 the fuse blew.\n";
 
 enum {
     OPTION_ELF = 256, OPTION_LINK, OPTION_EEPROM, OPTION_STRIP, OPTION_CHANNELS, OPTION_RESET, OPTION_THRESHOLD,

@@ -72,6 +72,10 @@ static void put_dimmer(struct json *json, const struct dimmer *dimmer)
         json_null(json, "duty");
         json_null(json, "hz");
     }
+    if (dimmer->from_known)
+        json_number(json, "from", dimmer->from, 6);
+    else
+        json_null(json, "from");
     json_close_object(json);
 }
 
@@ -269,6 +273,19 @@ static void put_usart(struct json *json, const struct board *board)
     put_turns(json, &board->usart.turn);
 }
 
+static void put_fuse(struct json *json, const struct fuse *fuse)
+{
+    if (!fuse->fitted) {
+        json_null(json, "fuse");
+        return;
+    }
+    json_open_object(json, "fuse");
+    json_number(json, "highest_mA", fuse->highest_mA, 3);
+    put_us(json, "longest_over_us", fuse->longest_ps);
+    json_boolean(json, "blown", fuse->blown);
+    json_close_object(json);
+}
+
 static void put_strip(struct json *json, const struct report *report)
 {
     const struct strip *strip = &report->board->strip;
@@ -304,6 +321,7 @@ void report_stats(struct report *report, const struct pace *pace, const struct p
     json_integer(json, "watchdog_resets", (int64_t)board->watchdog_resets);
     json_number(json, "slept_us", us(board->slept * BOARD_PS_PER_CYCLE), 4);
     json_number(json, "lag_us", (double)pace->lost_ns / 1e3, 1);
+    put_fuse(json, &board->fuse);
     put_strip(json, report);
     put_dimmers(json, report->dimmers);
     end(report);

@@ -7,12 +7,21 @@ struct tolerance {
     uint64_t most_ps;
 };
 
-/* WS2812B datasheet, data transfer time, +-150 ns. */
-static const struct tolerance tolerances[STRIP_PULSES] = {
-    [STRIP_T0H] = {250000, 550000},
-    [STRIP_T0L] = {700000, 1000000},
-    [STRIP_T1H] = {650000, 950000},
-    [STRIP_T1L] = {300000, 600000},
+enum { SHEETS = 2 };
+
+static const struct tolerance tolerances[SHEETS][STRIP_PULSES] = {
+    { /* WS2812B, data transfer time: 0.4, 0.85, 0.8, 0.45 us, +-150 ns */
+        [STRIP_T0H] = {250000, 550000},
+        [STRIP_T0L] = {700000, 1000000},
+        [STRIP_T1H] = {650000, 950000},
+        [STRIP_T1L] = {300000, 600000},
+    },
+    { /* SK6812, data transfer time: 0.3, 0.9, 0.6, 0.6 us, +-150 ns */
+        [STRIP_T0H] = {150000, 450000},
+        [STRIP_T0L] = {750000, 1050000},
+        [STRIP_T1H] = {450000, 750000},
+        [STRIP_T1L] = {450000, 750000},
+    },
 };
 
 static const struct strip_range nothing_seen = {UINT64_MAX, 0};
@@ -32,10 +41,20 @@ static void clear_widths(struct strip_widths *widths)
     widths->out_of_tolerance = 0;
 }
 
+static bool is_in_tolerance(enum strip_pulse pulse, uint64_t width_ps)
+{
+    bool good = true;
+    for (int sheet = 0; sheet < SHEETS; sheet++) {
+        const struct tolerance *tolerance = &tolerances[sheet][pulse];
+        good = good && width_ps >= tolerance->least_ps && width_ps <= tolerance->most_ps;
+    }
+    return good;
+}
+
 static void note(struct strip_widths *widths, enum strip_pulse pulse, uint64_t width_ps)
 {
     widen(&widths->pulse[pulse], width_ps);
-    if (width_ps < tolerances[pulse].least_ps || width_ps > tolerances[pulse].most_ps)
+    if (!is_in_tolerance(pulse, width_ps))
         widths->out_of_tolerance++;
 }
 

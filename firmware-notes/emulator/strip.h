@@ -10,8 +10,11 @@
  * most significant bit first, and a low of the reset time latches what was shifted in. Pure: it sees edges with their
  * times and nothing else. Times are in picoseconds since any origin and never go back.
  *
- * Pulse widths are held against the WS2812B datasheet (Worldsemi, data transfer time): T0H 0.4 us, T0L 0.85 us, T1H
- * 0.8 us, T1L 0.45 us, each +-150 ns, limits included. The last low before a reset is not measured.
+ * Pulse widths are held against two datasheets, and have to be within both, limits included: the WS2812B's (Worldsemi, data
+ * transfer time: T0H 0.4 us, T0L 0.85 us, T1H 0.8 us, T1L 0.45 us, each +-150 ns), the usual pixel of three channels, and the
+ * SK6812's (Opsco, data transfer time: 0.3, 0.9, 0.6 and 0.6 us, each +-150 ns), the usual one of four. The last low before a
+ * reset is not measured. (The sheets were not at hand: WS2812B as the pages miccah.io/kb/ws2812b and circuitguy.ca repeat its table;
+ * SK6812 as Pololu's and Adafruit's copies are tabulated, its tolerance as RIOT-OS's ws281x_constants.h takes it.)
  */
 
 enum { STRIP_MOST_BYTES = 8192 };

@@ -151,19 +151,19 @@ class Memory(BoardTest):
 class Lights(BoardTest):
 
     def test_strip_is_read_to_the_cycle(self):
-        """Widths counted by hand in fixture.c: 5, 13, 12 and 6 cycles of 62.5 ns."""
+        """Widths counted by hand in fixture.c: 5, 14, 11 and 8 cycles of 62.5 ns."""
         board = self.start_anew()
         self.assertEqual(board.ask(b"s\x06"), b"s")
         frame = board.frame()
         self.assertEqual(frame["frame"], bytes(83 * i % 256 for i in range(6)).hex())
         self.assertEqual((frame["bytes"], frame["pixels"], frame["faults"]), (6, 2, []))
         self.assertEqual(frame["t0h_ns"], [312.5, 312.5])
-        self.assertEqual(frame["t0l_ns"], [812.5, 812.5])
-        self.assertEqual(frame["t1h_ns"], [750.0, 750.0])
-        self.assertEqual(frame["t1l_ns"], [375.0, 375.0])
-        length_us = 6 * 8 * 18 / 16
-        # the last bit's low of 13 cycles (0x9f ends in a 1: 6 cycles) belongs to the reset time
-        self.assertAlmostEqual(frame["t_us"], frame["start_us"] + length_us - 6 / 16 + 280, places=4)
+        self.assertEqual(frame["t0l_ns"], [875.0, 875.0])
+        self.assertEqual(frame["t1h_ns"], [687.5, 687.5])
+        self.assertEqual(frame["t1l_ns"], [500.0, 500.0])
+        length_us = 6 * 8 * 19 / 16
+        # the last bit's low of 14 cycles (0x9f ends in a 1: 8 cycles) belongs to the reset time
+        self.assertAlmostEqual(frame["t_us"], frame["start_us"] + length_us - 8 / 16 + 280, places=4)
 
     def test_edges_of_different_instructions(self):
         """AVR instruction set manual: SBI takes two cycles and OUT one; counted by hand in fixture.c."""
@@ -215,7 +215,7 @@ class Lights(BoardTest):
         board.ask(b"p\x3f")
         line = board.expect(lambda line: "dimmers" in line and line["dimmers"][0]["driven"])
         self.assertEqual(line["dimmers"][0],
-                         {"output": "OC0A", "pin": "PD6", "driven": True, "duty": 0.25, "hz": 976.562})
+                         {"output": "OC0A", "pin": "PD6", "driven": True, "duty": 0.25, "hz": 976.562, "from": 0.0})
         board.ask(b"s\x03")
         self.assertEqual(board.frame()["dimmers"], line["dimmers"])
         self.end()

@@ -118,6 +118,10 @@ class FirmwareTest(unittest.TestCase):
         if not any(is_wanted(line) for line in self.board.seen):
             self.board.expect(is_wanted)
 
+    def settled(self):
+        """The stats when strip and dimmers have both changed."""
+        return self.wait_us(KIND.latch_us)
+
     def duties(self, line):
         return [dimmer["duty"] for dimmer in line["dimmers"]]
 
@@ -274,6 +278,80 @@ class Ceiling(FirmwareTest):
         return over
 
 
+@unittest.skipUnless(KIND.has_fuse, "its board has no fuse")
+class Changing(FirmwareTest):
+    """
+    From one frame to the next on one supply: a fuse that adds up strip and dimmers to the cycle never sees more than the ceiling. The
+    strip counts with the more of old and new from 50 us after its last bit, when the first pixels may latch, to 280.
+    """
+
+    PIXELS = 30
+    CEILING_MA = 1150
+    DIMMER_MA = 1080
+
+    def start_with_fuse(self, baud, pixels=PIXELS, bears_us=0):
+        self.start("--free", baud=baud)
+        setup = self.set_up(pixels, ceilings_mA=(self.CEILING_MA,), dimmers=(wire.Dimmer(full_mA=self.DIMMER_MA),) * 2)
+        self.show(bytes(3 * pixels), (0, 0))
+        self.settled()
+        channels = ",".join(str(uA) for uA in setup.channel_uA)
+        answer = self.board.command(
+            f"fuse {self.CEILING_MA} {bears_us} {pixels * setup.dark_uA} {channels} {self.DIMMER_MA},{self.DIMMER_MA}")
+        self.assertNotEqual(answer["answer"], "refused", answer)
+
+    def change(self, strip, duties):
+        kind, body = self.talk.ask(wire.FRAME, wire.frame(strip, duties))
+        self.assertEqual((kind, body[0] in (1, 2)), (wire.SHOWN, True))
+
+    def fuse(self):
+        return self.settled()["fuse"]
+
+    def test_from_dimmer_to_strip_and_back(self):
+        for baud in (9600, 500000, 1000000):
+            with self.subTest(baud=baud):
+                self.start_with_fuse(baud)
+                for _ in range(3):
+                    self.change(bytes(3 * self.PIXELS), (0xFFFF, 0))
+                    self.assertGreater(self.fuse()["highest_mA"], 0.95 * self.CEILING_MA)
+                    self.change(b"\xff" * 3 * self.PIXELS, (0, 0))
+                    self.settled()
+                self.assertEqual((self.fuse()["longest_over_us"], self.fuse()["blown"]), (0, False))
+                self.end()
+
+    def test_frames_of_chance_without_a_pause(self):
+        self.start_with_fuse(1000000)
+        noise = random.Random(4)
+        for _ in range(60):
+            strip = noise.choice((bytes(90), b"\xff" * 90, noise.randbytes(90)))
+            self.change(strip, tuple(noise.choice((0, 0xFFFF, noise.randrange(65536))) for _ in range(2)))
+        self.assertEqual((self.fuse()["longest_over_us"], self.fuse()["blown"]), (0, False))
+        self.end()
+
+    def test_fuse_blows(self):
+        """The tests above can fail: a fuse for less than one frame takes."""
+        self.start_with_fuse(500000)
+        self.board.command("fuse 400 280 30000 12000,12000,12000 1080")
+        self.change(bytes(3 * self.PIXELS), (0xFFFF, 0))
+        self.settled()
+        self.assertTrue(self.fuse()["blown"])
+        self.assertEqual(self.board.end(), 5)
+
+    def test_outputs_of_one_timer_are_high_together_as_little_as_can_be(self):
+        """Two pulses of one period overlap by no more than their duties come to over 1."""
+        self.start("--free")
+        self.set_up(0, dimmers=(wire.Dimmer(full_mA=1),) * OUTPUTS)
+        noise = random.Random(5)
+        for _ in range(20):
+            self.show(b"", tuple(noise.randrange(0x1000, 0xF000) for _ in range(OUTPUTS)))
+            shown = self.settled()["dimmers"]
+            for first, second in zip(shown[::2], shown[1::2]):
+                ends = first["from"] + first["duty"], second["from"] + second["duty"]
+                self.assertLessEqual(max(ends), 1 + 1e-5)
+                together = min(ends) - max(first["from"], second["from"])
+                self.assertLessEqual(together, max(0, first["duty"] + second["duty"] - 1) + 1e-5, (first, second))
+        self.end()
+
+
 class WithoutHost(FirmwareTest):
 
     HOLDOVER_MS = 400
@@ -386,6 +464,7 @@ class Starting(FirmwareTest):
         self.end()
 
 
+@unittest.skipIf(KIND.listens, "it loses nothing while it drives")
 class Overruns(FirmwareTest):
     """
     A host that speaks against credit, while 300 pixels are driven: bytes are lost in one stretch, and what came before and what

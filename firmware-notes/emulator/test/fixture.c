@@ -51,8 +51,8 @@ static void say(uint8_t byte)
 }
 
 /*
- * A bit takes 18 cycles; the number before a line is the cycle in which it ends. The pin changes as OUT ends: a 0 code is
- * high from 1 to 6, 5 cycles, and low for 13; a 1 code is high from 1 to 13, 12 cycles, and low for 6.
+ * A bit takes 19 cycles; the number before a line is the cycle in which it ends. The pin changes as OUT ends: a 0 code is
+ * high from 1 to 6, 5 cycles, and low for 14; a 1 code is high from 1 to 12, 11 cycles, and low for 8.
  */
 static void drive_strip(uint8_t count)
 {
@@ -73,20 +73,22 @@ static void drive_strip(uint8_t count)
         "   brne 2f\n"                  /*  9, or 10 and away */
         "   subi %[next], -83\n"        /* 10 */
         "   mov %[byte], %[next]\n"     /* 11 */
-        "   ldi %[bits], 8\n"           /* 12 */
-        "   out %[port], %[low]\n"      /* 13 */
-        "   nop\n"                      /* 14 */
-        "   nop\n"                      /* 15 */
-        "   dec %[count]\n"             /* 16 */
-        "   brne 1b\n"                  /* 18 */
-        "   rjmp 3f\n"
-        "2: nop\n"                      /* 11 */
-        "   nop\n"                      /* 12 */
-        "   out %[port], %[low]\n"      /* 13 */
+        "   out %[port], %[low]\n"      /* 12 */
+        "   ldi %[bits], 8\n"           /* 13 */
         "   nop\n"                      /* 14 */
         "   nop\n"                      /* 15 */
         "   nop\n"                      /* 16 */
-        "   rjmp 1b\n"                  /* 18 */
+        "   dec %[count]\n"             /* 17 */
+        "   brne 1b\n"                  /* 19 */
+        "   rjmp 3f\n"
+        "2: nop\n"                      /* 11 */
+        "   out %[port], %[low]\n"      /* 12 */
+        "   nop\n"                      /* 13 */
+        "   nop\n"                      /* 14 */
+        "   nop\n"                      /* 15 */
+        "   nop\n"                      /* 16 */
+        "   nop\n"                      /* 17 */
+        "   rjmp 1b\n"                  /* 19 */
         "3:\n"
         : [byte] "+r"(byte), [next] "+d"(next), [bits] "+d"(bits), [count] "+r"(count)
         : [port] "I"(_SFR_IO_ADDR(PORTD)), [high] "r"(high), [low] "r"(low));

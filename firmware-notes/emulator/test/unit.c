@@ -6,6 +6,7 @@
 
 #include "../command.h"
 #include "../dimmer.h"
+#include "../fuse.h"
 #include "../image.h"
 #include "../json.h"
 #include "../pace.h"
@@ -30,8 +31,8 @@ static void check(bool holds, const char *what)
 
 enum { NS = 1000, US = 1000000 };
 
-/* In the middle of the limits: WS2812B datasheet, data transfer time. */
-static const uint64_t middle_ps[STRIP_PULSES] = {400 * NS, 850 * NS, 800 * NS, 450 * NS};
+/* In the middle of the limits that the datasheets of WS2812B and SK6812 (data transfer time) have in common. */
+static const uint64_t middle_ps[STRIP_PULSES] = {350 * NS, 875 * NS, 700 * NS, 525 * NS};
 
 struct bench {
     struct strip strip;
@@ -97,7 +98,10 @@ static uint64_t out_of_tolerance(enum strip_pulse which, uint64_t width_ps)
     return bench->frames == 1 ? bench->frame.widths.out_of_tolerance : 99;
 }
 
-/* WS2812B datasheet, data transfer time: T0H 0.4, T0L 0.85, T1H 0.8, T1L 0.45 us, each +-150 ns. */
+/*
+ * Data transfer time, T0H, T0L, T1H, T1L, each +-150 ns: WS2812B datasheet 0.4, 0.85, 0.8, 0.45 us; SK6812 datasheet 0.3, 0.9, 0.6,
+ * 0.6 us. So the higher of the two lower limits and the lower of the two higher ones.
+ */
 static void strip_holds_the_datasheet_limits(void)
 {
     static const struct {
@@ -106,8 +110,8 @@ static void strip_holds_the_datasheet_limits(void)
         uint64_t most_ns;
         const char *name;
     } limits[] = {
-        {STRIP_T0H, 250, 550, "T0H"}, {STRIP_T0L, 700, 1000, "T0L"},
-        {STRIP_T1H, 650, 950, "T1H"}, {STRIP_T1L, 300, 600, "T1L"},
+        {STRIP_T0H, 400 - 150, 300 + 150, "T0H"}, {STRIP_T0L, 900 - 150, 850 + 150, "T0L"},
+        {STRIP_T1H, 800 - 150, 600 + 150, "T1H"}, {STRIP_T1L, 600 - 150, 450 + 150, "T1L"},
     };
     for (unsigned i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         check(out_of_tolerance(limits[i].pulse, limits[i].least_ns * NS) == 0, limits[i].name);
@@ -129,7 +133,7 @@ static void strip_reads_bytes(void)
     check(bench->frame.count == 6 && memcmp(bench->frame.bytes, sent, 6) == 0, "its bytes, high bit first");
     check(bench->frame.loose_bits == 0 && bench->frame.pauses == 0, "nothing left over");
     check(bench->frame.widths.out_of_tolerance == 0, "the last low is not measured");
-    check(bench->frame.widths.pulse[STRIP_T1H].shortest_ps == 800 * NS, "width of a 1");
+    check(bench->frame.widths.pulse[STRIP_T1H].shortest_ps == 700 * NS, "width of a 1");
 }
 
 static void strip_decides_by_the_threshold(void)
@@ -350,6 +354,56 @@ static void dimmer_leaves_the_pin_to_its_port(void)
     check(!RECKON(0, {0x2a, 0x40}, {0x44, 0x83}, {0x45, 6}, {0x47, 63}).known, "nor one clocked from outside");
 }
 
+/* ATmega328P datasheet, "Fast PWM Mode": non-inverted from BOTTOM, inverted from the compare match to TOP. */
+static void dimmer_tells_where_its_pulse_is(void)
+{
+    struct dimmer early = RECKON(0, {0x2a, 0x40}, {0x44, 0x83}, {0x45, 3}, {0x47, 63});
+    struct dimmer late = RECKON(1, {0x2a, 0x20}, {0x44, 0x33}, {0x45, 1}, {0x48, 191});
+    check(early.from_known && early.from == 0, "from the start");
+    check(late.from_known && is_near(late.from, 0.75) && is_near(late.duty, 0.25), "up to the end");
+    check(!RECKON(0, {0x2a, 0x40}, {0x44, 0x81}, {0x45, 3}, {0x47, 51}).from_known, "not in phase correct PWM");
+}
+
+static void dimmer_registers_are_watched(void)
+{
+    struct dimmer_registers seen = {{0}};
+    uint8_t data[256] = {0};
+    check(!dimmer_touched(&seen, data), "nothing new");
+    data[0x8b] = 1;
+    check(dimmer_touched(&seen, data) && !dimmer_touched(&seen, data), "a compare register, once");
+    data[0x2b] = 0x10;
+    check(!dimmer_touched(&seen, data), "the strip's pin is none of theirs");
+    data[0x2b] = 0x48;
+    check(dimmer_touched(&seen, data), "but a dimmer's is");
+}
+
+/* ---- fuse ------------------------------------------------------------------------------------------------------ */
+
+static void fuse_blows_when_it_is_over_for_too_long(void)
+{
+    const struct fuse_rating rating = {
+        .most_mA = 100, .bears_ps = 10, .dark_mA = 2, .channels = 3, .channel_mA = {10, 20, 30}, .dimmer_mA = {60},
+    };
+    struct dimmer dimmers[DIMMER_OUTPUTS] = {{.duty = 0.5}};
+    struct fuse fuse;
+    double strip_mA = fuse_strip_mA(&rating, (const uint8_t[]){255, 0, 51, 0, 255, 255}, 6);
+    check(is_near(strip_mA, 2 + 10 + 6 + 20 + 30), "what the strip draws");
+    fuse_fit(&fuse, &rating);
+    fuse_load(&fuse, strip_mA, dimmers, 100);
+    check(!fuse_until(&fuse, 1000) && is_near(fuse.highest_mA, 98), "below its rating for ever");
+    dimmers[0].duty = 0.6;
+    fuse_load(&fuse, strip_mA, dimmers, 1000);
+    check(!fuse_until(&fuse, 1010), "over it for as long as it bears");
+    dimmers[0].duty = 0.5;
+    fuse_load(&fuse, strip_mA, dimmers, 1010);
+    check(!fuse_until(&fuse, 2000) && fuse.longest_ps == 10, "and below again");
+    dimmers[0].duty = 0.6;
+    fuse_load(&fuse, strip_mA, dimmers, 2000);
+    fuse_load(&fuse, strip_mA + 1, dimmers, 2006);
+    check(fuse_until(&fuse, 2011) && !fuse_until(&fuse, 2012), "it blows once");
+    check(is_near(fuse.highest_mA, 105), "the highest is kept");
+}
+
 /* ---- commands ------------------------------------------------------------------------------------------------- */
 
 static bool is_refused(const char *line)
@@ -371,6 +425,11 @@ static void commands_are_understood(void)
           && command.count == 3 && command.every == 100, "flip up every");
     check(command_read("double down 1", &command, &complaint) && command.trouble == TROUBLE_DOUBLE && !command.up,
           "double down");
+    check(command_read("fuse 1150 280 30000 12000,12000,12000 1080,0", &command, &complaint) && command.kind == COMMAND_FUSE
+              && command.fuse.most_mA == 1150 && command.fuse.bears_ps == 280 * (uint64_t)US && command.fuse.dark_mA == 30
+              && command.fuse.channels == 3 && command.fuse.channel_mA[2] == 12 && command.fuse.dimmer_mA[0] == 1080,
+          "fuse");
+    check(command_read("fuse 0", &command, &complaint) && command.fuse.most_mA == 0, "fuse 0");
     check(command_read("reset", &command, &complaint) && command.kind == COMMAND_RESET, "reset");
     check(command_read("hang", &command, &complaint) && command.kind == COMMAND_HANG, "hang");
     check(command_read("unplug", &command, &complaint) && command.kind == COMMAND_UNPLUG, "unplug");
@@ -382,7 +441,8 @@ static void commands_are_understood(void)
 static void other_lines_are_refused(void)
 {
     static const char *const wrong[] = {
-        "", "  ", "sing", "deaf", "deaf x", "deaf -1", "deaf 3600001", "deaf 1 2", "drop", "drop up", "drop 1 every",
+        "", "  ", "sing", "fuse", "fuse 1", "fuse 100 280 30000 12000,12000 5", "fuse 100 280 30000 1,2,3,4,5 5",
+        "fuse 100 280 30000 1,x,3 5", "fuse 0 280 30000 1,2,3 5", "deaf", "deaf x", "deaf -1", "deaf 3600001", "deaf 1 2", "drop", "drop up", "drop 1 every",
         "drop 1 every 0", "drop 1 all 2", "drop 1 every 2 3", "flip sideways 1", "reset now", "hang 1", "drop 99999999999",
         "a b c d e f g h",
     };
@@ -527,6 +587,9 @@ int main(void)
     trouble_is_the_same_for_the_same_seed();
     dimmer_follows_the_datasheet();
     dimmer_leaves_the_pin_to_its_port();
+    dimmer_tells_where_its_pulse_is();
+    dimmer_registers_are_watched();
+    fuse_blows_when_it_is_over_for_too_long();
     commands_are_understood();
     other_lines_are_refused();
     pace_keeps_to_real_time();

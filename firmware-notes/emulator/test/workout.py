@@ -16,7 +16,7 @@ FOUR_CHANNELS = {"order": "GRBW", "channel_uA": (12000, 12000, 12000, 20000)}
 def largest_setup():
     """Everything at its most, on four supplies of which each is soon over."""
     dimmers = tuple(wire.Dimmer(i % 4, 3000 + i, 6553 * i) for i in range(6))
-    return wire.Setup(300, **FOUR_CHANNELS, supply=3, holdover_ms=100, after=wire.BEACON, ceilings_mA=(500, 500, 500, 1500),
+    return wire.Setup(300, **FOUR_CHANNELS, supply=3, holdover_ms=60000, after=wire.BEACON, ceilings_mA=(500, 500, 500, 1500),
                       dimmers=dimmers)
 
 
@@ -54,7 +54,8 @@ def deepest_stack(talk):
     for _ in range(20):
         talk.board.write(noise.randbytes(1500) + b"\0")
         talk.ask(wire.HELLO, b"\x01", LOST_US)
-    talk.ask(wire.SETUP, wire.Setup(300, ceilings_mA=(299,)).body())
+    while talk.ask(wire.SETUP, wire.Setup(300, ceilings_mA=(299,)).body(), LOST_US) is None:
+        talk.board.write(b"\0")  # the beacon was driven just then
     talk.ask(wire.FRAME, wire.frame(noise.randbytes(900)))
 
 

@@ -52,11 +52,11 @@ int main(void)
     for (;;) {
         wdt_reset();
         uint8_t *bytes;
-        bool lost = uart_lost();
         uint8_t count = uart_waiting(&bytes);
-        controller_take(&controller, bytes, count);
-        uart_drop(count);
-        if (lost && count == 0) {
+        if (count > 0) {
+            controller_take(&controller, bytes, count);
+            uart_drop(count);
+        } else if (uart_lost() && uart_waiting(&bytes) == 0) {
             controller_overrun(&controller);
             uart_resume();
         }

@@ -8,6 +8,9 @@
  *
  * Duty 0 is steadily low and 65535 steadily high. Between, the output is high for the steps that the high bits of the duty
  * tell, so never for longer than was asked.
+ *
+ * A timer's first output is high from the start of its period and its second up to the end of it, so they are high together only
+ * where their duties come to more than 1. Timer 2 runs half a period after timer 0, and timer 1 begins its own a quarter after it.
  */
 #ifndef DIMMERS_H
 #define DIMMERS_H

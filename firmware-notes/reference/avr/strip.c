@@ -2,6 +2,7 @@
 
 #include <avr/interrupt.h>
 #include <avr/io.h>
+#include <stdbool.h>
 #include <stdint.h>
 
 #include "clock.h"
@@ -17,6 +18,7 @@ _Static_assert(F_CPU == 16000000, "the pulse widths are counted in cycles of 16 
 #define RESET_STEPS (280 / 16 + 2)
 
 static uint16_t idle_since;
+static bool latched;
 
 void strip_start(void)
 {
@@ -25,11 +27,12 @@ void strip_start(void)
     idle_since = clock_16us();
 }
 
-/* Waits for what is left of the reset time. Where it was over long ago, the clock has run over, and that is no matter. */
-static void keep_reset_time(void)
+/* The clock runs over; once the reset time was over it is not asked any more. */
+bool port_latched(void)
 {
-    while ((uint16_t)(clock_16us() - idle_since) < RESET_STEPS) {
-    }
+    if (!latched)
+        latched = (uint16_t)(clock_16us() - idle_since) >= RESET_STEPS;
+    return latched;
 }
 
 /*
@@ -47,23 +50,24 @@ static void send(const uint8_t *bytes, uint16_t length)
         "bit%=:                            \n"
         "        out  %[port], %[high]     \n" /*  0 */
         "        rjmp .+0                  \n" /*  1 */
-        "        rjmp .+0                  \n" /*  3 */
-        "        sbrs %[byte], 7           \n" /*  5 */
-        "        out  %[port], %[low]      \n" /*  6: a 0 code's high ends */
-        "        lsl  %[byte]              \n" /*  7 */
-        "        dec  %[bits]              \n" /*  8 */
-        "        brne more%=               \n" /*  9 */
-        "        ld   %[byte], %a[bytes]+  \n" /* 10 */
-        "        nop                       \n" /* 12 */
-        "        out  %[port], %[low]      \n" /* 13: a 1 code's high ends */
-        "        ldi  %[bits], 8           \n" /* 14 */
-        "        sbiw %[length], 1         \n" /* 15 */
+        "        nop                       \n" /*  3 */
+        "        sbrs %[byte], 7           \n" /*  4 */
+        "        out  %[port], %[low]      \n" /*  5: a 0 code's high ends */
+        "        lsl  %[byte]              \n" /*  6 */
+        "        dec  %[bits]              \n" /*  7 */
+        "        brne more%=               \n" /*  8 */
+        "        ld   %[byte], %a[bytes]+  \n" /*  9 */
+        "        out  %[port], %[low]      \n" /* 11: a 1 code's high ends */
+        "        ldi  %[bits], 8           \n" /* 12 */
+        "        sbiw %[length], 1         \n" /* 13 */
+        "        rjmp .+0                  \n" /* 15 */
         "        nop                       \n" /* 17 */
         "        brne bit%=                \n" /* 18 */
         "        rjmp done%=               \n"
         "more%=:                           \n"
-        "        rjmp .+0                  \n" /* 11 */
-        "        out  %[port], %[low]      \n" /* 13: a 1 code's high ends */
+        "        nop                       \n" /* 10 */
+        "        out  %[port], %[low]      \n" /* 11: a 1 code's high ends */
+        "        rjmp .+0                  \n" /* 12 */
         "        rjmp .+0                  \n" /* 14 */
         "        rjmp .+0                  \n" /* 16 */
         "        rjmp bit%=                \n" /* 18 */
@@ -77,11 +81,11 @@ void port_strip(const uint8_t *bytes, uint16_t length)
 {
     if (length == 0)
         return;
-    keep_reset_time();
     cli();
     uint16_t paused = clock_pause();
     send(bytes, length);
     clock_resume(paused, (uint32_t)length * BYTE_CYCLES);
     idle_since = clock_16us();
+    latched = false;
     sei();
 }

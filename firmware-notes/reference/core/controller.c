@@ -45,8 +45,11 @@ static void say_here(uint8_t sequence)
     answer_end(&answer);
 }
 
-/* The body of the message that is answered has been read: its place is free for the echo. */
-static void say_in_force(struct controller *controller)
+/*
+ * The body of the message that is answered has been read: its place is free for the echo. Like other functions whose large variables
+ * are seldom there, it is kept apart, so that they do not lie on the stack all the time.
+ */
+__attribute__((noinline)) static void say_in_force(struct controller *controller)
 {
     uint8_t length = setup_write(&controller->light.setup, controller->body);
     struct answer answer;
@@ -71,7 +74,7 @@ static void say_shown(const struct controller *controller, enum shown what)
     answer_end(&answer);
 }
 
-static void say_complaint(const struct controller *controller, struct complaint complaint)
+__attribute__((noinline)) static void say_complaint(const struct controller *controller, struct complaint complaint)
 {
     struct answer answer;
     answer_begin(&answer, COMPLAINT, controller->last_sequence);
@@ -103,7 +106,8 @@ static void put_in_force(struct controller *controller, const struct setup *setu
     light_set_up(&controller->light, setup);
 }
 
-static struct complaint on_setup(struct controller *controller)
+/* Kept apart, so that its set-up does not lie on the stack beside the answer. */
+__attribute__((noinline)) static struct complaint adopt_setup(struct controller *controller)
 {
     struct setup setup;
     struct complaint wrong = setup_read(&setup, controller->body, controller->reader.length);
@@ -111,6 +115,14 @@ static struct complaint on_setup(struct controller *controller)
         return wrong;
     if (!is_set_up(controller) || !setup_is(&controller->light.setup, controller->body, controller->reader.length))
         put_in_force(controller, &setup);
+    return content();
+}
+
+static struct complaint on_setup(struct controller *controller)
+{
+    struct complaint wrong = adopt_setup(controller);
+    if (wrong.code != COMPLAINT_NONE)
+        return wrong;
     light_heard(&controller->light, controller->now_ms);
     say_in_force(controller);
     uint16_t dark_mA = clamp_dark_over(&controller->light.setup);
@@ -118,8 +130,8 @@ static struct complaint on_setup(struct controller *controller)
 }
 
 /*
- * The answer is begun before the strip is driven, so that what the transmitter holds goes out meanwhile; likewise for the
- * dimmers. The host may speak when it has the whole of it, and its end is sent when the board listens again.
+ * The answer is begun before the strip is driven, so that what the transmitter holds goes out meanwhile, and dimmers are
+ * set while it is busy. The host may speak when it has the whole of it, and its end is sent when the board listens again.
  */
 static void show_frame(struct controller *controller)
 {
@@ -127,9 +139,9 @@ static void show_frame(struct controller *controller)
     bool dimmed = light_dim(&controller->light);
     controller->dimmed = (uint16_t)(controller->dimmed + dimmed);
     begin_shown(controller, &answer, dimmed ? SHOWN_DIMMED : SHOWN_FRAME);
-    light_drive_strip(&controller->light);
+    light_lower(&controller->light);
     answer_number(&answer, controller->overruns);
-    light_drive_dimmers(&controller->light);
+    light_drive(&controller->light);
     answer_number(&answer, controller->dimmed);
     answer_end(&answer);
 }
@@ -274,6 +286,7 @@ void controller_overrun(struct controller *controller)
 void controller_tick(struct controller *controller, uint32_t now_ms)
 {
     controller->now_ms = now_ms;
+    light_settle(&controller->light);
     int32_t overdue = light_overdue(&controller->light, now_ms);
     if (overdue < 0)
         return;

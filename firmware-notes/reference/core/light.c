@@ -3,7 +3,43 @@
 #include "clamp.h"
 #include "port.h"
 
-void light_drive_strip(struct light *light)
+/* The strip has latched. */
+static void raise_dimmers(struct light *light)
+{
+    if (!light->rising)
+        return;
+    for (uint8_t i = 0; i < light->dimmers_driven; i++)
+        port_dimmer(i, light->duty[i]);
+    light->rising = false;
+}
+
+void light_settle(struct light *light)
+{
+    if (port_latched())
+        raise_dimmers(light);
+}
+
+/* Dimmers that the set-up leaves out go off with its first frame. */
+void light_lower(struct light *light)
+{
+    while (!port_latched()) {
+    }
+    raise_dimmers(light);
+    uint8_t dimmers = light->setup.dimmers;
+    uint8_t last = light->dimmers_driven > dimmers ? light->dimmers_driven : dimmers;
+    for (uint8_t i = 0; i < last; i++) {
+        uint16_t is = light->frame.duty[i];
+        uint16_t was = light->duty[i];
+        light->duty[i] = is;
+        if (is < was)
+            port_dimmer(i, is);
+        else
+            light->rising = true;
+    }
+    light->dimmers_driven = dimmers;
+}
+
+void light_drive(struct light *light)
 {
     uint16_t length = light->frame.length;
     port_strip(light->frame.bytes, length > light->driven ? length : light->driven);
@@ -11,18 +47,10 @@ void light_drive_strip(struct light *light)
     light->in_force = true;
 }
 
-void light_drive_dimmers(struct light *light)
+static void show(struct light *light)
 {
-    uint8_t dimmers = light->setup.dimmers;
-    for (uint8_t i = 0; i < dimmers || i < light->dimmers_driven; i++)
-        port_dimmer(i, light->frame.duty[i]);
-    light->dimmers_driven = dimmers;
-}
-
-static void drive(struct light *light)
-{
-    light_drive_strip(light);
-    light_drive_dimmers(light);
+    light_lower(light);
+    light_drive(light);
 }
 
 bool light_dim(struct light *light)
@@ -33,8 +61,9 @@ bool light_dim(struct light *light)
 void light_start(struct light *light)
 {
     light->driven = STORE_BYTES;
-    light->dimmers_driven = DIMMERS;
-    drive(light);
+    for (uint8_t i = 0; i < DIMMERS; i++)
+        port_dimmer(i, 0);
+    show(light);
 }
 
 static void cut(const struct setup *setup)
@@ -90,7 +119,7 @@ static void show_own(struct light *light, bool beacon_on)
     for (uint8_t i = 0; i < light->setup.dimmers; i++)
         light->frame.duty[i] = light->setup.dimmer[i].after_duty;
     light_dim(light);
-    drive(light);
+    show(light);
 }
 
 void light_rest(struct light *light, enum afterwards what, uint32_t now_ms)

@@ -1,6 +1,6 @@
 /**
  * What the strip and the dimmers show: frames of the host, and without one what the set-up says (wire.md section 5).
- * Whatever goes out passes the ceiling here.
+ * Whatever goes out passes the ceiling here, and goes out in an order that keeps to it.
  */
 #ifndef LIGHT_H
 #define LIGHT_H
@@ -30,7 +30,9 @@ struct light {
     bool beacon_on;         /* the beacon's pixels are lit now */
     bool in_force;          /* what is shown was shown under the set-up in force */
     uint8_t dimmers_driven; /* dimmers that may be lit */
+    bool rising;            /* dimmers that rise to `duty` wait until the strip has latched */
     uint16_t driven;        /* bytes of strip that may be lit */
+    uint16_t duty[DIMMERS]; /* of what is shown */
     uint32_t due_ms;        /* when the light changes by itself: the holdover's end or the beacon's turn */
     struct setup setup;     /* in force, but for LIGHT_UNSET */
     struct frame frame;
@@ -48,9 +50,16 @@ void light_heard(struct light *light, uint32_t now_ms);
 /** Brings the whole frame within the ceiling. Answers whether it was dimmed for that. There is a set-up. */
 bool light_dim(struct light *light);
 
-/** Drives the strip, and then the dimmers, with the frame, which light_dim has brought within the ceiling. */
-void light_drive_strip(struct light *light);
-void light_drive_dimmers(struct light *light);
+/**
+ * Two steps that show the frame, which light_dim has brought within the ceiling. Strip and dimmers cannot change in the same moment:
+ * light_lower changes dimmers that fall, light_drive drives the strip, and dimmers that rise are left to light_settle, so that
+ * the sum is within the ceiling all the while.
+ */
+void light_lower(struct light *light);
+void light_drive(struct light *light);
+
+/** Lets dimmers rise that wait for the strip, once it has latched. Called often. */
+void light_settle(struct light *light);
 
 /**
  * Shows what is meant for a time without a host. There is a set-up. The frame in the making is lost, unless `what` is

@@ -5,6 +5,7 @@
 #ifndef PORT_H
 #define PORT_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 /** Bytes of the id of a board. */
@@ -15,8 +16,8 @@ void port_send(uint8_t byte);
 
 /**
  * Drives `length` bytes into the strip, the first byte first, and latches them. `length` is 0 to STORE_BYTES; with 0 nothing
- * is driven. Keeps the strip's reset time before it starts. Returns when the board listens to the line again. The bytes
- * stay valid and unchanged until it returns.
+ * is driven. Called only when port_latched has said yes since the last call, so the reset time is kept. Returns when the board
+ * listens to the line again. The bytes stay valid and unchanged until it returns.
  */
 void port_strip(const uint8_t *bytes, uint16_t length);
 
@@ -32,6 +33,12 @@ struct port_run {
  * before the first call the strip is dark on every line. Called only where OUTPUTS is more than 1.
  */
 void port_cut(const struct port_run *runs, uint8_t count);
+
+/**
+ * Whether the strip shows what port_strip drove last: all of it has gone out and the reset time is over. Cheap once it has said
+ * yes: it is asked at every controller_tick.
+ */
+bool port_latched(void);
 
 /** Sets dimmer `index`, 0 to DIMMERS - 1, to `duty`: 0 is steadily off, 65535 is steadily on. */
 void port_dimmer(uint8_t index, uint16_t duty);

@@ -185,3 +185,8 @@ void port_strip(const uint8_t *bytes, uint16_t length)
     DMA_TRIGGER = started;
     free_at = clock_us() + longest * BYTE_US + RESET_US;
 }
+
+bool port_latched(void)
+{
+    return strip_latched();
+}

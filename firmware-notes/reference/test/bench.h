@@ -4,6 +4,7 @@
 #ifndef BENCH_H
 #define BENCH_H
 
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -22,6 +23,9 @@ struct bench {
     uint16_t strip_length;      /* likewise */
     int drives;                 /* of the strip, even of no bytes */
     uint16_t duty[DIMMERS];
+    bool latched;                   /* what the board says of the strip */
+    uint8_t shown[STORE_BYTES];     /* what the strip shows: what was driven last, once it has latched */
+    void (*changed)(void);          /* called whenever the strip is driven, latches, or a dimmer is set; may be NULL */
 };
 
 /** The one bench. */
@@ -36,7 +40,13 @@ void bench_forget(void);
 /** The line brings bytes; the core is handed them in pieces of 1 to `piece` bytes, 255 at most, by chance. */
 void bench_line(const uint8_t *bytes, size_t count, uint8_t piece);
 
-/** Time passes, a millisecond at a time. */
+/** The strip latches what was driven last. */
+void bench_latch(void);
+
+/** The strip latches, and the controller has noticed; no other time passes. */
+void bench_settle(void);
+
+/** Time passes, a millisecond at a time; a strip latches within one. */
 void bench_wait(uint32_t ms);
 
 #endif

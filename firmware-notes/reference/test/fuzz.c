@@ -75,6 +75,7 @@ static void look_at_the_light(void)
 {
     if (bench.drives == 0)
         return;
+    bench_settle();
     CHECK(is_set_up, "something is shown before a set-up");
     CHECK(bench.strip_length <= STORE_BYTES, "%u", bench.strip_length);
     CHECK(draw_within(&in_force, bench.strip, bench.duty), "over the ceiling");

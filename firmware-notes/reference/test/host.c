@@ -111,6 +111,7 @@ struct packet host_ask(uint8_t type, uint8_t sequence, const uint8_t *body, size
     CHECK(got.type == answer, "%02x to %02x, code %u detail %u", got.type, type, got.body[0], host_number(got.body + 1));
     CHECK(got.sequence == sequence, "%u, not %u", got.sequence, sequence);
     CHECK(!host_receive(&surplus), "a second answer, of type %02x", surplus.type);
+    bench_settle();
     return got;
 }
 

@@ -40,7 +40,9 @@ void host_send(uint8_t type, uint8_t sequence, const uint8_t *body, size_t lengt
 /** Takes the oldest packet that the bench sent. Answers false where there is none. A broken one breaks a check. */
 bool host_receive(struct packet *packet);
 
-/** Sends a packet and takes its answer; breaks a check unless there is just one, of `type` and the same sequence. */
+/**
+ * Sends a packet, takes its answer and lets the strip latch; breaks a check unless there is just one, of `type` and the same sequence.
+ */
 struct packet host_ask(uint8_t type, uint8_t sequence, const uint8_t *body, size_t length, uint8_t answer);
 
 /** The same, where a COMPLAINT is due: answers its code, and writes its detail. */

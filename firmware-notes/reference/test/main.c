@@ -11,6 +11,7 @@ int main(void)
     parts_vectors_tests();
     controller_tests();
     light_tests();
+    change_tests();
     trouble_tests();
     return check_summary();
 }

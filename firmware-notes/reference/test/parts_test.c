@@ -231,6 +231,7 @@ static void send_vector(const char *name, uint8_t answer, uint8_t first_byte)
     const struct vector *vector = vectors_find(name);
     bench_forget();
     bench_line(vector->wire, vector->count, 20);
+    bench_settle();
     CHECK(host_receive(&got), "%s", name);
     CHECK(got.type == answer && got.body[0] == first_byte, "%s: %02x %u", name, got.type, got.body[0]);
     CHECK(got.sequence == vector->packet.sequence, "%s", name);

@@ -12,6 +12,7 @@ void parts_tests(void);
 void parts_vectors_tests(void);
 void controller_tests(void);
 void light_tests(void);
+void change_tests(void);
 void trouble_tests(void);
 
 #endif
