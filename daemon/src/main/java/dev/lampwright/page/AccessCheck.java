@@ -28,7 +28,7 @@ final class AccessCheck {
     private final WrongTokens wrongTokens = new WrongTokens();
 
     /**
-     * Makes a door.
+     * Makes a check that has seen no wrong token.
      *
      * @param hosts names that the page goes by, beside {@code localhost} and addresses; in lower case
      * @param token what has to be known, if anything

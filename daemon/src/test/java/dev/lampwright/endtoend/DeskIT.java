@@ -131,7 +131,7 @@ class DeskIT extends SharedBench {
     void nobodyThereIsSaidInOneLine() throws IOException, InterruptedException {
         String url = bench.broker().url().toString();
         Child nobody = Child.run(RunningDaemon.command(
-                List.of(), "tell", "--broker", url, "--prefix", "lampwright/rowan", "--wait", "0.5", "quiet", "on"));
+                List.of(), "tell", "--broker", url, "--prefix", "lampwright/rowan", "--wait", "5", "quiet", "on"));
         assertEquals(1, nobody.status());
         assertEquals(
                 "nobody answers on lampwright/rowan/answer at broker " + url
