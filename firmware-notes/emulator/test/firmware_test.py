@@ -6,6 +6,7 @@ The reference firmware's machine code on an emulated board, held to ../../wire.m
 
 import os
 import random
+import subprocess
 import sys
 import unittest
 
@@ -573,6 +574,19 @@ class Trouble(FirmwareTest):
 
 
 @unittest.skipUnless(sys.argv[4] == "avr", "time by the byte is that board's alone")
+@unittest.skipUnless(sys.argv[4] == "avr", "the other board's build knows no such limit")
+class Building(unittest.TestCase):
+
+    def test_baud_too_low_for_the_watchdog_is_refused(self):
+        """The longest answer, 67 bytes, passes within the watchdog's 250 ms at 4800 baud and does not at 2400."""
+        avr = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "reference", "avr")
+        for baud in (2400, 4799):
+            built = subprocess.run(["make", "-C", avr, f"BAUD={baud}", f"BUILD={BUILD}", "elf"], capture_output=True, text=True,
+                                   check=False)
+            self.assertNotEqual(built.returncode, 0)
+            self.assertIn("BAUD is less than 4800", built.stderr)
+
+
 class Reserves(FirmwareTest):
     """What is left of memory and time, in emulated time, which is the same on every machine."""
 

@@ -16,6 +16,8 @@
 
 _Static_assert(MISS(CYCLES) * 40 <= F_CPU, "BAUD is more than 2.5 % off at this clock; see the table in README.md");
 _Static_assert(BAUD <= 1000000UL, "BAUD is more than the decoder keeps up with, 1000000");
+/* The answer to the largest set-up, 67 bytes, has to pass within the watchdog's 250 ms. */
+_Static_assert(BAUD >= 4800UL, "BAUD is less than 4800: the watchdog would strike in the middle of an answer");
 _Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches");
 
 /* The ring. Its indices live in general purpose registers, which one cycle reaches; flag 0 of GPIOR0 tells of a loss. */

@@ -1,0 +1,82 @@
+package dev.lampwright.protocol;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The worked examples of {@code firmware-notes/wire.md}, section 6, as the page prints them: somebody will test against those bytes. */
+class WorkedExamplesTest {
+    private static final Path PAGE = Path.of("..", "firmware-notes", "wire.md");
+    private static final Pattern ROW = Pattern.compile(
+            "^\\| (?:host|controller) \\| .* \\| `([0-9a-f ]+)` \\+ `([0-9a-f]{4})` \\| `([0-9a-f ]+)` \\|$");
+
+    /** A row of the table: the packet without its checksum, the checksum, and what goes over the line. */
+    record Example(byte[] packet, byte[] checksum, byte[] wire) {
+        static Example of(MatchResult row) {
+            return new Example(bytes(row.group(1)), bytes(row.group(2)), bytes(row.group(3)));
+        }
+
+        private static byte[] bytes(String hex) {
+            return Vectors.HEX.parseHex(hex.replace(" ", ""));
+        }
+
+        @Override
+        public String toString() {
+            return Vectors.HEX.formatHex(packet, 0, 2);
+        }
+    }
+
+    static Stream<Example> examples() {
+        try {
+            return Files.readAllLines(PAGE).stream()
+                    .flatMap(line -> ROW.matcher(line).results())
+                    .map(Example::of)
+                    .toList()
+                    .stream();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Test
+    void everyRowIsRead() throws IOException {
+        long rows = Files.readAllLines(PAGE).stream()
+                .filter(line -> line.startsWith("| host | `") && line.contains("` + `")
+                        || line.startsWith("| controller | `") && line.contains("` + `"))
+                .count();
+        assertEquals(rows, examples().count());
+        assertTrue(rows >= 6, rows + " rows");
+    }
+
+    @ParameterizedTest
+    @MethodSource("examples")
+    void readsAsThePacketBesideIt(Example example) {
+        byte[] packet = example.packet();
+        Recorder.Copy said =
+                Recorder.Copy.of(packet[0] & 0xFF, packet[1] & 0xFF, Arrays.copyOfRange(packet, 2, packet.length));
+        assertEquals(List.of(said), Recorder.of(example.wire()).messages);
+        int checksum = Crc16.of(packet, 0, packet.length);
+        assertArrayEquals(new byte[] {(byte) checksum, (byte) (checksum >> 8)}, example.checksum());
+    }
+
+    /** "Every line is in vectors/packets.txt too." */
+    @ParameterizedTest
+    @MethodSource("examples")
+    void isAmongTheVectors(Example example) {
+        String wire = Vectors.HEX.formatHex(example.wire());
+        assertTrue(Vectors.good().anyMatch(vector -> vector.wireHex().equals(wire)), wire);
+    }
+}
