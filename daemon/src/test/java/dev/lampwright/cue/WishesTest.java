@@ -53,7 +53,8 @@ class WishesTest {
     @Test
     void oneThingAskedForLeavesTheOthersAsTheyAre() {
         assertAll(all());
-        assertAll(all().withBrightness(0.5).withQuiet(0.25).withLook("done", 100).withPixels(PIXELS, 200));
+        assertAll(
+                all().withBrightness(0.5).withQuiet(0.25).withLook("done", 100).withPixels(PIXELS, 200));
     }
 
     private static void assertAll(Wishes wishes) {
