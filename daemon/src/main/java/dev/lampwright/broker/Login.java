@@ -31,8 +31,7 @@ final class Login {
             throw new BrokerException("there is a password_file and no username; name both or neither");
         }
         Optional<Path> file = broker.passwordFile();
-        return new Login(
-                broker.username(), file.isPresent() ? Optional.of(password(file.get())) : Optional.empty());
+        return new Login(broker.username(), file.isPresent() ? Optional.of(password(file.get())) : Optional.empty());
     }
 
     /** The first line of a file, in UTF-8. A message names the file and never shows what is in it. */

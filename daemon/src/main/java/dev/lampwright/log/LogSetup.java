@@ -34,7 +34,8 @@ public final class LogSetup extends ContextAwareBase implements Configurator {
     }
 
     private static ConsoleAppender<ILoggingEvent> appender(LoggerContext context) {
-        Layout<ILoggingEvent> layout = JournalStream.takesStandardError() ? new LogLayouts.ForJournal() : new LogLayouts.ForPeople();
+        Layout<ILoggingEvent> layout =
+                JournalStream.takesStandardError() ? new LogLayouts.ForJournal() : new LogLayouts.ForPeople();
         layout.setContext(context);
         layout.start();
         LayoutWrappingEncoder<ILoggingEvent> encoder = new LayoutWrappingEncoder<>();
