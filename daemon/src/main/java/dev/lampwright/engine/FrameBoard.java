@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * Where the frame loop leaves the figures of each frame for others to read, all of one frame or none. One thread writes: it neither waits
@@ -26,6 +27,7 @@ final class FrameBoard {
     private static final PrinterState[] STATES = PrinterState.values();
     private static final AlarmState[] ALARMS = AlarmState.values();
     private static final int SPINS = 100;
+    private static final long PAUSE_NANOS = 10_000;
 
     private static final int STATE = 0;
     private static final int ALARM = 1;
@@ -122,7 +124,7 @@ final class FrameBoard {
         if (attempt < SPINS) {
             Thread.onSpinWait();
         } else {
-            Thread.yield();
+            LockSupport.parkNanos(PAUSE_NANOS);
         }
     }
 
