@@ -82,7 +82,6 @@ int main(void)
         take_bytes();
         if (line_opened())
             controller_greet();
-        dimmers_poll();
         uint32_t ms = clock_ms();
         if (ms != told_ms)
             controller_tick(&controller, ms);

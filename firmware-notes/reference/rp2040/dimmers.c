@@ -1,13 +1,11 @@
 #include "dimmers.h"
 
-#include <stdbool.h>
 #include <stdint.h>
 
 #include "limits.h"
 #include "pins.h"
 #include "port.h"
 #include "rp2040.h"
-#include "strip.h"
 
 #define STEPS 32768u
 #define FIRST_SLICE (DIMMER_FIRST_PIN / 2)
@@ -15,8 +13,7 @@
 
 _Static_assert(DIMMERS % 2 == 0 && DIMMER_FIRST_PIN % 2 == 0 && FIRST_SLICE + SLICES <= 8, "dimmers come in whole slices");
 
-static uint16_t duties[DIMMERS];      /* as the pins are */
-static uint16_t wanted[DIMMERS];      /* as they are to be once the strip has latched */
+static uint16_t duties[DIMMERS];
 
 static uint32_t steps_of(uint16_t duty)
 {
@@ -47,21 +44,8 @@ void dimmers_start(void)
         GPIO_CTRL(DIMMER_FIRST_PIN + i) = FUNCTION_PWM;
 }
 
-/* A dimmer that rises waits for the strip: until that has latched, its old current flows. */
 void port_dimmer(uint8_t index, uint16_t duty)
 {
-    wanted[index] = duty;
-    if (duty > duties[index] && !strip_latched())
-        return;
     duties[index] = duty;
     set_slice(index / 2);
-}
-
-void dimmers_poll(void)
-{
-    if (!strip_latched())
-        return;
-    for (uint8_t i = 0; i < DIMMERS; i++)
-        if (duties[i] != wanted[i])
-            port_dimmer(i, wanted[i]);
 }

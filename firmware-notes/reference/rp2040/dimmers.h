@@ -14,7 +14,4 @@
 /** Makes all dimmers steadily off. The clocks run; PWM and pins are out of reset. */
 void dimmers_start(void);
 
-/** Carries out what waits for the strip to latch (strip.h). Called often. */
-void dimmers_poll(void);
-
 #endif

@@ -4,7 +4,6 @@
 #include <string.h>
 
 #include "clock.h"
-#include "dimmers.h"
 #include "limits.h"
 #include "pins.h"
 #include "port.h"
@@ -53,6 +52,7 @@ static struct output outputs[OUTPUTS];
 static uint8_t order[OUTPUTS]; /* which output each run is on */
 static uint8_t runs;           /* none at the start: then all is driven dark */
 static uint32_t free_at; /* when the reset time of the frame driven last is over, in us */
+static bool latched;     /* that time has come */
 
 static uint32_t block_of(uint32_t output)
 {
@@ -109,15 +109,19 @@ static bool is_busy(void)
     return busy != 0;
 }
 
-bool strip_latched(void)
+/* The clock runs over; once the reset time was over it is not asked any more. */
+bool port_latched(void)
 {
-    return clock_reached(free_at) && !is_busy();
+    if (!latched)
+        latched = clock_reached(free_at) && !is_busy();
+    return latched;
 }
 
 void strip_wait(void)
 {
-    clock_wait(free_at);
-    while (is_busy()) {
+    if (!port_latched())
+        clock_wait(free_at);
+    while (!port_latched()) {
     }
 }
 
@@ -171,7 +175,6 @@ void port_strip(const uint8_t *bytes, uint16_t length)
     if (length == 0)
         return;
     strip_wait();
-    dimmers_poll();
     for (uint8_t i = 0; i < runs; i++) {
         struct output *output = &outputs[order[i]];
         uint16_t share = output->length < length ? output->length : length;
@@ -184,9 +187,5 @@ void port_strip(const uint8_t *bytes, uint16_t length)
             started |= ready(i, fill(&outputs[i], bytes, 0), &longest);
     DMA_TRIGGER = started;
     free_at = clock_us() + longest * BYTE_US + RESET_US;
-}
-
-bool port_latched(void)
-{
-    return strip_latched();
+    latched = false;
 }

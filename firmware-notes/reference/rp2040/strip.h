@@ -11,15 +11,10 @@
 #ifndef STRIP_H
 #define STRIP_H
 
-#include <stdbool.h>
-
 /** Makes all data lines outputs and low. The clocks run; PIO, DMA and pins are out of reset. */
 void strip_start(void);
 
 /** Waits until what was driven last has latched. Interrupts are on. */
 void strip_wait(void);
-
-/** Whether what was driven last has come out whole and its reset time is over. */
-bool strip_latched(void);
 
 #endif
