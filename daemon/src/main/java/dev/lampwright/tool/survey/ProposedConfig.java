@@ -73,15 +73,15 @@ public final class ProposedConfig {
                 "# Then set the port and the strip below, and try it: lampwright check FILE, lampwright run --config FILE.");
         lines.add("");
         lines.add("[broker]");
-        lines.add("url = " + TomlText.quoted(broker.url().toString()));
-        broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlText.quoted(file.toString())));
+        lines.add("url = " + TomlWriter.quoted(broker.url().toString()));
+        broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlWriter.quoted(file.toString())));
         broker.ownCertificate().ifPresent(own -> {
             lines.add("certificate_file = "
-                    + TomlText.quoted(own.certificateFile().toString()));
-            lines.add("key_file = " + TomlText.quoted(own.keyFile().toString()));
+                    + TomlWriter.quoted(own.certificateFile().toString()));
+            lines.add("key_file = " + TomlWriter.quoted(own.keyFile().toString()));
         });
-        broker.username().ifPresent(name -> lines.add("username = " + TomlText.quoted(name)));
-        broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlText.quoted(file.toString())));
+        broker.username().ifPresent(name -> lines.add("username = " + TomlWriter.quoted(name)));
+        broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlWriter.quoted(file.toString())));
         lines.add("");
         lines.add(printerSections(proposal));
         lines.add("[controller]");
@@ -100,7 +100,7 @@ public final class ProposedConfig {
      */
     public static String printerSections(Proposal proposal) {
         List<String> lines = new ArrayList<>();
-        Remarks.company(proposal).stream().map(TomlText::comment).forEach(lines::add);
+        Remarks.company(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
         proposal.found(Role.FAULT_TEXT).ifPresent(found -> {
             lines.add("[printer.fault_text]");
             addPlace(lines, found);
@@ -108,9 +108,9 @@ public final class ProposedConfig {
         });
         proposal.found(Role.STATE).ifPresent(found -> addState(lines, found));
         addReadings(lines, proposal);
-        Remarks.missing(proposal).stream().map(TomlText::comment).forEach(lines::add);
+        Remarks.missing(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
         if (proposal.found(Role.STATE).isEmpty()) {
-            STATE_BY_HAND.stream().map(TomlText::comment).forEach(lines::add);
+            STATE_BY_HAND.stream().map(TomlWriter::comment).forEach(lines::add);
         }
         lines.add("");
         proposal.found(Role.CAMERA).ifPresent(found -> addCamera(lines, found));
@@ -126,14 +126,14 @@ public final class ProposedConfig {
         StateWords words = StateWords.of(found.words(), found.meanings());
         lines.add("[printer.state]");
         addPlace(lines, found);
-        words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlText.quoted(patterns)));
+        words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlWriter.quoted(patterns)));
         USUAL_WORDS.forEach((state, patterns) -> {
             if (!words.known().containsKey(state)) {
-                lines.add(state.word() + " = " + TomlText.quoted(patterns) + "    # not heard: a guess");
+                lines.add(state.word() + " = " + TomlWriter.quoted(patterns) + "    # not heard: a guess");
             }
         });
         if (!words.unknown().isEmpty()) {
-            lines.add(TomlText.comment("heard too, and bound to no state: " + String.join(", ", words.unknown())));
+            lines.add(TomlWriter.comment("heard too, and bound to no state: " + String.join(", ", words.unknown())));
         }
         lines.add("");
     }
@@ -148,7 +148,7 @@ public final class ProposedConfig {
         lines.add("[printer.readings]");
         for (Found found : readings) {
             lines.add(why(found));
-            found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
+            found.doubts().forEach(doubt -> lines.add(TomlWriter.comment(Remarks.doubt(doubt))));
             lines.add(found.role().word() + " = " + inline(found));
         }
     }
@@ -157,21 +157,21 @@ public final class ProposedConfig {
         EventWords words = EventWords.of(found.words());
         lines.add("[printer.events.camera]");
         addPlace(lines, found);
-        lines.add("begin = " + TomlText.quoted(words.begin()));
+        lines.add("begin = " + TomlWriter.quoted(words.begin()));
         if (!words.end().isEmpty()) {
-            lines.add("end = " + TomlText.quoted(words.end()));
+            lines.add("end = " + TomlWriter.quoted(words.end()));
         }
         lines.add("");
     }
 
     private static String why(Found found) {
-        return TomlText.comment(found.role().word() + ": " + String.join("; ", found.reasons()));
+        return TomlWriter.comment(found.role().word() + ": " + String.join("; ", found.reasons()));
     }
 
     private static String inline(Found found) {
         Map<String, String> keys = keys(found.source());
         if (found.unit() != Unit.OWN) {
-            keys.put("unit", TomlText.quoted(found.unit().word()));
+            keys.put("unit", TomlWriter.quoted(found.unit().word()));
         }
         return keys.entrySet().stream()
                 .map(entry -> entry.getKey() + " = " + entry.getValue())
@@ -180,16 +180,16 @@ public final class ProposedConfig {
 
     private static Map<String, String> keys(Source source) {
         Map<String, String> keys = new LinkedHashMap<>();
-        keys.put("topic", TomlText.quoted(source.topicFilter()));
+        keys.put("topic", TomlWriter.quoted(source.topicFilter()));
         Optional.of(source.path())
                 .filter(path -> !path.bare())
-                .ifPresent(path -> keys.put("at", TomlText.quoted(path.pointer())));
+                .ifPresent(path -> keys.put("at", TomlWriter.quoted(path.pointer())));
         for (Cut cut : source.cuts()) {
             if (cut instanceof CsvField field) {
                 keys.put("field", Integer.toString(field.number()));
-                keys.put("separator", TomlText.quoted(String.valueOf(field.separator())));
+                keys.put("separator", TomlWriter.quoted(String.valueOf(field.separator())));
             } else if (cut instanceof Excerpt excerpt) {
-                keys.put("pattern", TomlText.literal(excerpt.expression()));
+                keys.put("pattern", TomlWriter.literal(excerpt.expression()));
             }
         }
         return keys;

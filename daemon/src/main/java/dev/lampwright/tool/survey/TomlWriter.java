@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** Values as TOML 1.0 writes them. */
-final class TomlText {
-    private TomlText() {}
+final class TomlWriter {
+    private TomlWriter() {}
 
     /** A text as a basic string, with whatever it holds. */
     static String quoted(String text) {
@@ -30,7 +30,7 @@ final class TomlText {
 
     /** Texts as an array. */
     static String quoted(List<String> texts) {
-        return texts.stream().map(TomlText::quoted).collect(Collectors.joining(", ", "[", "]"));
+        return texts.stream().map(TomlWriter::quoted).collect(Collectors.joining(", ", "[", "]"));
     }
 
     /** A text that a comment may hold: on one line. */
