@@ -17,6 +17,30 @@ final class BrokerSection {
     private static final String KEY = "key_file";
     private static final String WANTED_CERTIFICATE = "give the path of a PEM file with our own certificate";
     private static final String WANTED_KEY = "give the path of a PEM file with its key, PKCS #8 and not encrypted";
+
+    /** The broker, and how to log in there. */
+    static final Section SECTION = Section.of(
+            "broker",
+            "where the printer reports",
+            Key.own("url", "`mqtt://host` or `mqtts://host`, with a port if it is not 1883 or 8883")
+                    .needed()
+                    .example("\"mqtt://127.0.0.1:1883\"", "or mqtts://; without a port, 1883 or 8883"),
+            Key.own("ca_file", "path of a PEM file")
+                    .without("those of the Java runtime")
+                    .comment("\"ca.pem\"", "certificates that mqtts:// trusts"),
+            Key.own(CERTIFICATE, "path of a PEM file")
+                    .with(KEY)
+                    .comment("\"lampwright.pem\"", "our own, for a broker that asks who we are"),
+            Key.own(KEY, "path of a PEM file, PKCS #8 and not encrypted")
+                    .with(CERTIFICATE)
+                    .comment("\"lampwright-key.pem\"", "its key"),
+            Key.text("username", "text", WANTED_USER).comment("\"lamp\"", "the name to log in with"),
+            Key.own("password_file", "path, or `credential:NAME` that systemd hands over")
+                    .with("username")
+                    .comment(
+                            "\"password\"",
+                            "its first line is the password; relative paths start from this file's folder"));
+
     private static final URI STAND_IN = URI.create("mqtt://127.0.0.1:1883");
 
     private BrokerSection() {}
@@ -29,7 +53,8 @@ final class BrokerSection {
      * @return the broker
      */
     static Broker read(Table table, Path folder) {
-        URI url = table.needText("url", BrokerUrl.WANTED)
+        URI url = table.as(SECTION)
+                .needText("url", BrokerUrl.WANTED)
                 .flatMap(text -> table.attempt("url", BrokerUrl.WANTED, () -> BrokerUrl.parse(text)))
                 .orElse(STAND_IN);
         Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);

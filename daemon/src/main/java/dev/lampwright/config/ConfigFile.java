@@ -12,8 +12,38 @@ import java.util.OptionalInt;
 
 /** Reads configuration files: TOML 1.0, as the project's example has it. */
 public final class ConfigFile {
-    private static final int USUAL_RATE = 60;
-    private static final int HIGHEST_RATE = 240;
+    private static final Key<Integer> FRAMES_PER_S =
+            Key.whole("frames_per_s", 1, 240).usual(60, "60").example("60", "1 to 240; a change needs a restart");
+
+    /** The outermost table. */
+    static final Section SECTION = Section.of(
+            "",
+            "",
+            FRAMES_PER_S,
+            Key.own("broker", "table").needed(),
+            Key.own("printer", "table").needed(),
+            Key.own("controller", "table").needed(),
+            Key.own("supply", "table"),
+            Key.own("strip", "table").needed(),
+            Key.own("wiring", "table"),
+            Key.own("zones", "table"),
+            Key.own("dimmers", "table"),
+            Key.own("guard", "table"),
+            Key.own("alarm", "table"),
+            Key.own("desk", "table"),
+            Key.own("quiet", "table"),
+            Key.own("metrics", "table"),
+            Key.own("page", "table"),
+            Key.own("looks", "table"),
+            Key.own("cues", "array of tables"));
+
+    private static final int MOST_PORT = 65_535;
+    private static final Key<Integer> METRICS_PORT =
+            Key.whole("port", 1, MOST_PORT).without("nothing listens").comment("9464", "on the loopback address");
+
+    /** Figures for Prometheus. */
+    static final Section METRICS =
+            Section.of("metrics", "figures for Prometheus, on http://127.0.0.1:PORT/metrics", METRICS_PORT);
 
     private ConfigFile() {}
 
@@ -95,7 +125,7 @@ public final class ConfigFile {
 
     /** Holds stand-ins where there are mistakes. */
     private static Config config(Table root, Path folder) {
-        int framesPerSecond = root.whole("frames_per_s", 1, HIGHEST_RATE, USUAL_RATE);
+        int framesPerSecond = root.as(SECTION).get(FRAMES_PER_S);
         Broker broker = BrokerSection.read(root.table("broker"), folder);
         PrinterSection printer = PrinterSection.read(root.table("printer"));
         ControllerSection controller = ControllerSection.read(root.table("controller"));
@@ -113,7 +143,11 @@ public final class ConfigFile {
                 supply.volts(),
                 strip.pixels(),
                 fitting.dimmers().stream().map(Fitting.DimmerUse::name).toList());
-        OptionalInt metricsPort = MetricsSection.read(root.table("metrics")).port();
+        OptionalInt metricsPort = root.table("metrics")
+                .as(METRICS)
+                .find(METRICS_PORT)
+                .map(OptionalInt::of)
+                .orElse(OptionalInt.empty());
         GuardSettings guard = GuardSection.read(root.table("guard"), fitting);
         LightSpec light = new LightSpec(
                 fitting,

@@ -13,16 +13,36 @@ import dev.lampwright.protocol.WhenSilent;
  * @param atEnd what the lights do when the daemon is asked to end
  */
 record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent whenSilent, AtEnd atEnd) {
-    private static final int USUAL_RATE = 500_000;
     private static final double MILLIS = 1000;
+    private static final String WANTED_PORT = "give the serial port, for instance \"/dev/ttyACM0\"";
+    private static final Key<String> PORT = Key.text("port", "path of a serial port", WANTED_PORT)
+            .needed()
+            .example("\"/dev/ttyACM0\"", "`lampwright ports` lists the ports");
+    private static final Key<Integer> BAUD = Key.whole("baud", BaudRate.LEAST, BaudRate.MOST)
+            .usual(500_000, "500000")
+            .example("500000", "as in the firmware");
+    private static final Key<Double> HOLDOVER = Key.number(
+                    "holdover_s", Setup.SHORTEST_HOLDOVER_MS / MILLIS, Setup.LONGEST_HOLDOVER_MS / MILLIS)
+            .usual(3.0, "3")
+            .example("3", "how long the last frame stays once the daemon is gone; then");
+    private static final Key<WhenSilent> WHEN_SILENT = Key.word("when_silent", WhenSilent.class)
+            .usual(WhenSilent.BEACON, "beacon")
+            .example("\"beacon\"", "\"beacon\", a dim amber blink; \"dark\"; or \"keep\" the last frame");
+    private static final Key<AtEnd> AT_END = Key.word("at_end", AtEnd.class)
+            .usual(AtEnd.FADE, "fade")
+            .example(
+                    "\"fade\"",
+                    "when the daemon is stopped: \"fade\" out and stay dark, or show what \"when_silent\" says");
+
+    /** The controller, at the far end of the serial line. */
+    static final Section SECTION =
+            Section.of("controller", "the board that drives the lights", PORT, BAUD, HOLDOVER, WHEN_SILENT, AT_END);
 
     static ControllerSection read(Table table) {
-        String port = table.needText("port", "give the serial port, for instance \"/dev/ttyACM0\"")
-                .orElse("");
-        double holdoverS =
-                table.number("holdover_s", Setup.SHORTEST_HOLDOVER_MS / MILLIS, Setup.LONGEST_HOLDOVER_MS / MILLIS, 3);
-        WhenSilent whenSilent = table.choice("when_silent", WhenSilent.BEACON);
-        AtEnd atEnd = table.choice("at_end", AtEnd.FADE);
+        String port = table.as(SECTION).need(PORT, WANTED_PORT).orElse("");
+        double holdoverS = table.get(HOLDOVER);
+        WhenSilent whenSilent = table.get(WHEN_SILENT);
+        AtEnd atEnd = table.get(AT_END);
         return new ControllerSection(port, baud(table), (int) Math.round(holdoverS * MILLIS), whenSilent, atEnd);
     }
 
@@ -37,7 +57,7 @@ record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent w
     }
 
     private static int baud(Table table) {
-        int baud = table.whole("baud", BaudRate.LEAST, BaudRate.MOST, USUAL_RATE);
+        int baud = table.get(BAUD);
         table.attempt("baud", "", () -> BaudRate.requireUsual(baud));
         return baud;
     }

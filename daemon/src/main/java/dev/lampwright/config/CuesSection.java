@@ -12,7 +12,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -20,11 +19,40 @@ import java.util.stream.Collectors;
 final class CuesSection {
     private static final Map<String, Easing> EASINGS = Words.of(Easing.values(), Easing::word);
     private static final String FOR_SIGNALS = "signal";
-    private static final Map<String, String> GOES_WITH =
-            Map.of("above", FOR_SIGNALS, "below", FOR_SIGNALS, "margin", FOR_SIGNALS);
     private static final double LARGEST = 1e9;
-    private static final double LONGEST_FADE_S = 600;
     private static final double USUAL_FADE_S = 1.5;
+    private static final Key<Double> ABOVE = Key.number("above", -LARGEST, LARGEST)
+            .with(FOR_SIGNALS)
+            .example("40", "holds while the signal is above this");
+    private static final Key<Double> BELOW = Key.number("below", -LARGEST, LARGEST)
+            .with(FOR_SIGNALS)
+            .comment("200", "holds while the signal is below this");
+    private static final Key<Double> MARGIN = Key.number("margin", 0, LARGEST)
+            .otherwise(0.0, "0")
+            .with(FOR_SIGNALS)
+            .example("2", "how far it may slip back");
+    private static final Key<Double> FADE = Key.number("fade_s", 0, 600)
+            .without("1.5; a fault cuts in at once")
+            .example("1.5", "how long the change takes");
+    private static final Key<Easing> EASING = Key.word("easing", EASINGS)
+            .otherwise(Easing.EASE_IN_OUT, Easing.EASE_IN_OUT.word())
+            .example("\"ease-in-out\"", "how the change runs");
+
+    /** A cue. */
+    static final Section SECTION = Section.of(
+            "cues",
+            "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
+            Key.own("look", "name of a look").needed().example("\"preheat\"", "the look that it puts on"),
+            Key.own("state", "a state, or several in an array").example("\"warming\"", "what the printer is doing"),
+            Key.own("alarm", '`' + String.join("`, `", AlarmSection.STATES.keySet()) + "`, or several in an array")
+                    .comment("\"alert\"", "where the alarm of a fault is"),
+            Key.own("signal", "a signal").example("\"nozzle.actual_C\"", "with above, below or both"),
+            ABOVE,
+            BELOW,
+            MARGIN,
+            Key.own("event", "name of an event of the printer").comment("\"camera\"", "while it lasts"),
+            FADE,
+            EASING);
 
     private final Map<String, LookSpec> looks;
     private final Map<String, String> events;
@@ -55,7 +83,7 @@ final class CuesSection {
     }
 
     private Optional<CueSpec> cue(Table table, boolean last) {
-        if (!table.has("look")) {
+        if (!table.as(SECTION).has("look")) {
             table.mistake("look", "is missing", "give the name of the look that the cue puts on");
         }
         Optional<LookSpec> look = table.named("look", "look", looks);
@@ -63,8 +91,8 @@ final class CuesSection {
         List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
         double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
         List<Condition> conditions = conditions(table, states, alarms);
-        Easing easing = table.oneOf("easing", EASINGS).orElse(Easing.EASE_IN_OUT);
-        table.noteUseless(GOES_WITH);
+        Easing easing = table.get(EASING);
+        table.noteUseless();
         if (conditions.isEmpty() && !last && table.right()) {
             table.mistake(
                     "look",
@@ -91,9 +119,9 @@ final class CuesSection {
     }
 
     private static Condition bounds(Table table, Signal signal) {
-        OptionalDouble above = table.numberIfThere("above", -LARGEST, LARGEST);
-        OptionalDouble below = table.numberIfThere("below", -LARGEST, LARGEST);
-        double margin = table.numberIfThere("margin", 0, LARGEST).orElse(0);
+        Optional<Double> above = table.find(ABOVE);
+        Optional<Double> below = table.find(BELOW);
+        double margin = table.get(MARGIN);
         if (above.isEmpty() && below.isEmpty() && table.right()) {
             table.mistake("signal", "has neither above nor below beside it", "give one of them, or both");
         }
@@ -106,11 +134,11 @@ final class CuesSection {
     }
 
     private static double fadeSeconds(Table table, boolean fault) {
-        OptionalDouble fadeS = table.numberIfThere("fade_s", 0, LONGEST_FADE_S);
-        if (fault && fadeS.orElse(0) != 0) {
+        Optional<Double> fadeS = table.find(FADE);
+        if (fault && fadeS.orElse(0.0) != 0) {
             table.mistake(
                     "fade_s",
-                    "is " + Wording.number(fadeS.getAsDouble()) + ", but a fault cuts in at once",
+                    "is " + Wording.number(fadeS.get()) + ", but a fault cuts in at once",
                     "remove it, and give other states a cue of their own");
         }
         return fault ? 0 : fadeS.orElse(USUAL_FADE_S);

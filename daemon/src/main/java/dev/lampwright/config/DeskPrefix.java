@@ -7,6 +7,11 @@ public final class DeskPrefix {
 
     private static final int LONGEST = 200;
 
+    /** The key {@code desk.prefix}. */
+    static final Key<String> PREFIX = Key.parsed("prefix", "beginning of MQTT topics", WANTED, DeskPrefix::parse)
+            .usual(TalkSpec.USUAL_PREFIX, Wording.quoted(TalkSpec.USUAL_PREFIX))
+            .example("\"lampwright/alder\"", "one for each daemon at a broker");
+
     private DeskPrefix() {}
 
     /**
@@ -16,10 +21,7 @@ public final class DeskPrefix {
      * @return the prefix
      */
     static String read(Table desk) {
-        String usual = TalkSpec.USUAL_PREFIX;
-        return desk.has("prefix")
-                ? desk.parsed("prefix", WANTED, DeskPrefix::parse).orElse(usual)
-                : desk.defaultOf("prefix", usual, Wording.quoted(usual));
+        return desk.get(PREFIX);
     }
 
     /**

@@ -12,6 +12,29 @@ final class DeskSection {
     private static final String WANTED_ZONE =
             "give a name of the IANA time zone database, for instance \"Europe/Lisbon\", or leave it out for this machine's";
 
+    private static final Key<Double> BRIGHTNESS = Key.number("brightness", 0, 1)
+            .usual(DeskSettings.USUAL.brightness(), Wording.number(DeskSettings.USUAL.brightness()))
+            .example("1.0", "of the strip, until somebody asks for another");
+    private static final Key<Double> LIGHT = Key.number("light", 0, 1)
+            .usual(QuietHours.USUAL_LIGHT, Wording.number(QuietHours.USUAL_LIGHT))
+            .comment("0.15", "what is left; 0 is dark");
+    private static final Key<ZoneId> TIME_ZONE = Key.parsed(
+                    "time_zone", "name of the IANA time zone database", WANTED_ZONE, DeskSection::zone)
+            .without("this machine's")
+            .comment("\"Europe/Lisbon\"", "where the times are local");
+
+    /** Where people ask for things. */
+    static final Section SECTION = Section.of("desk", "where people ask for things", DeskPrefix.PREFIX, BRIGHTNESS);
+
+    /** The quiet hours. */
+    static final Section QUIET = Section.of(
+            "quiet",
+            "hours of the night, when all light but a fault is dimmed",
+            Key.own("from", "local time").needed().comment("\"22:30\"", "local time, summer time and all"),
+            Key.own("to", "local time").needed().comment("\"07:00\"", "when the night ends"),
+            LIGHT,
+            TIME_ZONE);
+
     private DeskSection() {}
 
     /**
@@ -22,8 +45,8 @@ final class DeskSection {
      * @return what they say
      */
     static DeskSettings read(Table desk, Table quiet) {
-        double brightness = desk.number("brightness", 0, 1, DeskSettings.USUAL.brightness());
-        return new DeskSettings(brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet));
+        double brightness = desk.as(SECTION).get(BRIGHTNESS);
+        return new DeskSettings(brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet.as(QUIET)));
     }
 
     private static Optional<QuietHours> hours(Table table) {
@@ -32,8 +55,8 @@ final class DeskSection {
         if (from.equals(to) && table.right()) {
             table.mistake("to", "is the same as from", "give the time at which the night ends");
         }
-        double light = table.number("light", 0, 1, QuietHours.USUAL_LIGHT);
-        ZoneId zone = table.parsed("time_zone", WANTED_ZONE, DeskSection::zone).orElseGet(ZoneId::systemDefault);
+        double light = table.get(LIGHT);
+        ZoneId zone = table.find(TIME_ZONE).orElseGet(ZoneId::systemDefault);
         return Optional.of(new QuietHours(from, to, zone, light));
     }
 

@@ -22,13 +22,29 @@ record DimmerEntry(String name, List<Integer> channels, double volts, int fullMi
     private static final String WANTED_CHANNELS =
             "give the channels of red, green and blue, three whole numbers from 0 to " + HIGHEST_CHANNEL;
 
-    static DimmerEntry read(String name, Table table, double stripVolts) {
+    private static final Key<Integer> CEILING = Key.whole("ceiling_mA", 1, MOST_MILLIAMPS)
+            .without("what its dimmers take")
+            .comment("2000", "the most that its supply may be asked for, if it has one of its own");
+
+    /** A plain light. */
+    static final Section SECTION = Section.of(
+            "dimmers.NAME",
+            "a plain light on the controller's PWM outputs, numbered from 0",
+            Key.own("channel", "whole number, 0 to " + HIGHEST_CHANNEL).example("0", "of a white light"),
+            Key.own("channels", "three whole numbers, 0 to " + HIGHEST_CHANNEL)
+                    .example("[1, 2, 3]", "of a plain colour strip: red, green, blue; a zone of one pixel"),
+            Key.own("volts", "number, 1 to 60").needed().example("24", "of its supply"),
+            Key.own("full_mA", "whole number, 1 to " + MOST_MILLIAMPS).needed().example("800", "one channel at full"),
+            CEILING);
+
+    static DimmerEntry read(String name, Table light, double stripVolts) {
+        Table table = light.as(SECTION);
         DimmerEntry entry = new DimmerEntry(
                 name,
                 channels(table),
                 table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
                 table.needWhole("full_mA", 1, MOST_MILLIAMPS),
-                table.wholeIfThere("ceiling_mA", 1, MOST_MILLIAMPS));
+                table.find(CEILING).map(OptionalInt::of).orElse(OptionalInt.empty()));
         if (entry.volts == stripVolts && entry.ceilingMilliamps.isPresent()) {
             table.mistake(
                     "ceiling_mA",

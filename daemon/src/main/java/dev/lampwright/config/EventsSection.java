@@ -13,15 +13,26 @@ final class EventsSection {
             "give the printer's words for its beginning in an array, for instance [\"SNAP\"]";
     private static final String WANTED_END =
             "give the printer's words for its end in an array, for instance [\"SNAPPED\"]";
-    private static final double SHORTEST_S = 0.1;
-    private static final double LONGEST_S = 86_400;
-    private static final double USUAL_S = 10;
+    private static final Key<Double> LASTS = Key.number("lasts_s", 0.1, 86_400)
+            .otherwise(10.0, "10")
+            .example("10", "how long it lasts at most, if its end is never reported");
+
+    /** Something that begins and ends. */
+    static final Section SECTION = Section.of(
+                    "printer.events.NAME",
+                    "something that begins and ends; `camera` keeps the light still meanwhile",
+                    Key.own("begin", "array of words")
+                            .needed()
+                            .example("[\"SNAP\"]", "the printer's words for its beginning"),
+                    Key.own("end", "array of words").example("[\"SNAPPED\"]", "the printer's words for its end"),
+                    LASTS)
+            .after(SourceKeys.KEYS);
 
     private EventsSection() {}
 
     static Map<String, Bindings.OfEvent> read(Table table) {
         Map<String, Bindings.OfEvent> events = new LinkedHashMap<>();
-        table.keys().forEach(name -> events.put(name, event(table.table(name))));
+        table.keys().forEach(name -> events.put(name, event(table.table(name).as(SECTION))));
         return events;
     }
 
@@ -36,7 +47,7 @@ final class EventsSection {
             String what = "has " + Wording.quoted(word) + ", which begin has already";
             table.mistake("end", what, "give each word once; case does not count");
         });
-        double lastsS = table.numberIfThere("lasts_s", SHORTEST_S, LONGEST_S).orElse(USUAL_S);
+        double lastsS = table.get(LASTS);
         return new Bindings.OfEvent(SourceKeys.read(table), begin, end, Duration.ofMillis(Math.round(1000 * lastsS)));
     }
 

@@ -6,16 +6,12 @@ import dev.lampwright.look.BarExtent;
 import dev.lampwright.look.ExtentSpec;
 import dev.lampwright.look.GrainsExtent;
 import dev.lampwright.look.PointerExtent;
+import java.util.List;
 
 /** The keys of a layer that say which pixels of its zone it covers. */
 final class ExtentKeys {
     private static final double LONGEST = 65_535;
     private static final double NARROWEST = 0.1;
-    private static final double USUAL_WIDTH = 2;
-    private static final double USUAL_DENSITY = 0.1;
-    private static final double SHORTEST_GLINT_S = 0.5;
-    private static final double LONGEST_GLINT_S = 600;
-    private static final double USUAL_GLINT_S = 3;
 
     private enum Kind {
         ALL,
@@ -25,38 +21,67 @@ final class ExtentKeys {
         GRAINS
     }
 
+    private static final String FOR_BANDS = "extent = \"band\"";
+    private static final String FOR_GRAINS = "extent = \"grains\"";
+    private static final Key<Kind> EXTENT = Key.word("extent", Kind.class)
+            .otherwise(Kind.ALL, "all")
+            .comment(
+                    "\"bar\"",
+                    "the whole zone; a bar or a mark by a signal; a moving stretch; points that come and go");
+    private static final Key<Double> WIDTH = Key.number("width_px", NARROWEST, LONGEST)
+            .otherwise(2.0, "2")
+            .with("extent = \"pointer\" or \"band\"")
+            .comment("1", "how wide it is");
+    private static final Key<Double> SOFTNESS = Key.number("softness_px", 0, LONGEST)
+            .otherwise(0.0, "0")
+            .with("extent = \"bar\", \"pointer\" or \"band\"")
+            .comment("1", "how wide its soft edge is");
+    private static final Key<Double> TAIL = Key.number("tail_px", 0, LONGEST)
+            .otherwise(0.0, "0")
+            .with(FOR_BANDS)
+            .comment("4", "how long its tail is");
+    private static final Key<Double> REPEAT = Key.number("repeat_px", 1, LONGEST)
+            .without("one band")
+            .with(FOR_BANDS)
+            .comment("20", "from one band to the next");
+    private static final Key<Double> DENSITY = Key.number("density", 0, 1)
+            .otherwise(0.1, "0.1")
+            .with(FOR_GRAINS)
+            .comment("0.1", "share of the pixels that are lit");
+    private static final Key<Double> GLINT = Key.number("glint_s", 0.5, 600)
+            .otherwise(3.0, "3")
+            .with(FOR_GRAINS)
+            .comment("3", "how long a grain is lit");
+    private static final Key<Integer> SEED = Key.whole("seed", 0, Integer.MAX_VALUE)
+            .otherwise(1, "1")
+            .with("paint = \"ember\" or " + FOR_GRAINS)
+            .comment("1", "another seed, another pattern");
+
+    /** The keys that say which pixels. */
+    static final List<Key<?>> KEYS = List.of(EXTENT, WIDTH, SOFTNESS, TAIL, REPEAT, DENSITY, GLINT, SEED);
+
     private ExtentKeys() {}
 
     static ExtentSpec read(Table table) {
-        return switch (table.oneOf("extent", Words.of(Kind.values(), Words::lowerCase))
-                .orElse(Kind.ALL)) {
+        return switch (table.get(EXTENT)) {
             case ALL -> new AllExtent();
-            case BAR -> new BarExtent(FollowKeys.read(table, ""), pixels(table, "softness_px", 0, 0));
-            case POINTER ->
-                new PointerExtent(
-                        FollowKeys.read(table, ""),
-                        pixels(table, "width_px", NARROWEST, USUAL_WIDTH),
-                        pixels(table, "softness_px", 0, 0));
+            case BAR -> new BarExtent(FollowKeys.read(table, ""), table.get(SOFTNESS));
+            case POINTER -> new PointerExtent(FollowKeys.read(table, ""), table.get(WIDTH), table.get(SOFTNESS));
             case BAND -> band(table);
-            case GRAINS ->
-                new GrainsExtent(
-                        table.numberIfThere("density", 0, 1).orElse(USUAL_DENSITY),
-                        table.numberIfThere("glint_s", SHORTEST_GLINT_S, LONGEST_GLINT_S)
-                                .orElse(USUAL_GLINT_S),
-                        seed(table));
+            case GRAINS -> new GrainsExtent(table.get(DENSITY), table.get(GLINT), seed(table));
         };
     }
 
     /** The key {@code seed}, which some paints have as well. */
     static int seed(Table table) {
-        return table.wholeIfThere("seed", 0, Integer.MAX_VALUE).orElse(1);
+        return table.get(SEED);
     }
 
     private static ExtentSpec band(Table table) {
-        double width = pixels(table, "width_px", NARROWEST, USUAL_WIDTH);
-        double tail = pixels(table, "tail_px", 0, 0);
-        double softness = pixels(table, "softness_px", 0, 0);
-        double repeat = table.numberIfThere("repeat_px", 1, LONGEST).orElse(0);
+        double width = table.get(WIDTH);
+        double tail = table.get(TAIL);
+        double softness = table.get(SOFTNESS);
+        double repeat = table.find(REPEAT).orElse(0.0);
         if (repeat > 0 && repeat < width + tail + softness && table.right()) {
             table.mistake(
                     "repeat_px",
@@ -65,9 +90,5 @@ final class ExtentKeys {
                     "give more, or make width_px, tail_px or softness_px less");
         }
         return new BandExtent(width, tail, repeat, MotionKeys.read(table), softness);
-    }
-
-    private static double pixels(Table table, String key, double least, double usual) {
-        return table.numberIfThere(key, least, LONGEST).orElse(usual);
     }
 }

@@ -2,6 +2,7 @@ package dev.lampwright.config;
 
 import dev.lampwright.signal.Follow;
 import dev.lampwright.signal.Signal;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,6 +16,19 @@ final class FollowKeys {
     private static final Follow STAND_IN = Follow.of(Signal.JOB_PROGRESS);
 
     private FollowKeys() {}
+
+    /** The keys, with what their names begin with. */
+    static List<Key<?>> keys(String prefix) {
+        return List.of(
+                Key.own(prefix + "by", "a signal").comment("\"bed.heat\"", "the signal to follow"),
+                Key.own(prefix + "from", "number").without("0").comment("40", "the value of it that counts as 0"),
+                Key.own(prefix + "to", "number").without("1").comment("220", "the value of it that counts as 1"));
+    }
+
+    /** The same, for tables of which not every one has a use for them. */
+    static List<Key<?>> keys(String prefix, String with) {
+        return keys(prefix).stream().<Key<?>>map(key -> key.with(with)).toList();
+    }
 
     /**
      * Reads the keys.

@@ -14,8 +14,24 @@ final class GuardSection {
     static final String ALLOW_FLASHING = "allow_flashing_that_can_cause_seizures";
 
     private static final String DIM_ORDER = "dim_order";
-    private static final double QUICKEST_RISE_S = 0.1;
-    private static final double SLOWEST_RISE_S = 60;
+    private static final Key<Double> RISE = Key.number("rise_s", 0.1, 60)
+            .usual(GuardSettings.USUAL.riseSeconds(), Wording.number(GuardSettings.USUAL.riseSeconds()))
+            .example("2", "how long dimmed light takes from dark to full again");
+    private static final Key<Boolean> FLASHING = Key.flag(ALLOW_FLASHING)
+            .otherwise(GuardSettings.USUAL.allowFlashing(), "false")
+            .comment("true", "without it, light flashes three times in a second at most");
+
+    /** Limits that hold whatever the looks ask for. */
+    static final Section SECTION = Section.of(
+            "guard",
+            "limits that hold whatever the looks ask for",
+            Key.own(DIM_ORDER, "names of zones and dimmers")
+                    .without("what is neither bed, nozzle nor job first")
+                    .example(
+                            "[\"glow\", \"sides\"]",
+                            "over the ceiling these are dimmed first, one after the other; then all else alike"),
+            RISE,
+            FLASHING);
 
     private GuardSection() {}
 
@@ -27,10 +43,7 @@ final class GuardSection {
      * @return what is chosen
      */
     static GuardSettings read(Table table, Fitting fitting) {
-        return new GuardSettings(
-                dimOrder(table, fitting),
-                table.number("rise_s", QUICKEST_RISE_S, SLOWEST_RISE_S, GuardSettings.USUAL.riseSeconds()),
-                table.flag(ALLOW_FLASHING).orElse(GuardSettings.USUAL.allowFlashing()));
+        return new GuardSettings(dimOrder(table.as(SECTION), fitting), table.get(RISE), table.get(FLASHING));
     }
 
     private static Optional<List<String>> dimOrder(Table table, Fitting fitting) {

@@ -1,7 +1,5 @@
 package dev.lampwright.config;
 
-import static java.util.Map.entry;
-
 import dev.lampwright.look.Blend;
 import dev.lampwright.look.ExtentSpec;
 import dev.lampwright.look.LayerSpec;
@@ -9,6 +7,8 @@ import dev.lampwright.look.Level;
 import dev.lampwright.look.PaintSpec;
 import dev.lampwright.look.Rhythm;
 import dev.lampwright.look.Zone;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 
 /** One layer of a look as it stands in the file. */
@@ -17,41 +17,39 @@ final class LayerKeys {
     private static final String WANTED_RHYTHM =
             "give a rhythm as charts have it, for instance \"Iso 2s\", \"Fl(2) 6s\", \"Q\" or \"swell 4s\"";
 
-    private static final String FOR_GRADIENTS = "paint = \"ramp\" or \"scale\"";
-    private static final String FOR_SIGNALS = "paint = \"scale\", extent = \"bar\" or \"pointer\"";
-    private static final String FOR_MOVEMENT = "paint = \"ramp\" or extent = \"band\"";
-    private static final String FOR_EMBERS = "paint = \"ember\"";
-    private static final String FOR_GRAINS = "extent = \"grains\"";
+    private static final Key<Rhythm> RHYTHM = Key.parsed(
+                    "rhythm", "a rhythm as on sea charts", WANTED_RHYTHM, Rhythm::parse)
+            .otherwise(Rhythm.FIXED, "F, always on")
+            .comment(
+                    "\"swell 4s\"",
+                    "when it is lit: F, Iso 2s, Oc 4s, Fl 3s, Fl(2) 6s, LFl 10s, Q, VQ, Mo(U) 15s, swell 4s");
+    private static final Key<Double> OPACITY =
+            Key.number("opacity", 0, 1).otherwise(1.0, "1").comment("0.4", "how much it covers what is below");
+    private static final Key<Blend> BLEND = Key.word("blend", BLENDS)
+            .otherwise(Blend.NORMAL, Blend.NORMAL.word())
+            .comment("\"screen\"", "how it mixes with what is below (W3C Compositing and Blending)");
 
-    /** What each key goes with that not every layer has a use for. */
-    private static final Map<String, String> GOES_WITH = Map.ofEntries(
-            entry("colour", "paint = \"solid\""),
-            entry("colours", FOR_GRADIENTS),
-            entry("interpolation", FOR_GRADIENTS),
-            entry("steps", FOR_GRADIENTS),
-            entry("stops", FOR_GRADIENTS),
-            entry("by", FOR_SIGNALS),
-            entry("from", FOR_SIGNALS),
-            entry("to", FOR_SIGNALS),
-            entry("speed_px_per_s", FOR_MOVEMENT),
-            entry("speed_zones_per_s", FOR_MOVEMENT),
-            entry("cycle_s", FOR_MOVEMENT),
-            entry("brightest_K", FOR_EMBERS),
-            entry("spark_K", FOR_EMBERS),
-            entry("sparks_per_px_s", FOR_EMBERS),
-            entry("diffusion_px2_per_s", FOR_EMBERS),
-            entry("cooling_s", FOR_EMBERS),
-            entry("seed", FOR_EMBERS + " or " + FOR_GRAINS),
-            entry("width_px", "extent = \"pointer\" or \"band\""),
-            entry("softness_px", "extent = \"bar\", \"pointer\" or \"band\""),
-            entry("tail_px", "extent = \"band\""),
-            entry("repeat_px", "extent = \"band\""),
-            entry("density", FOR_GRAINS),
-            entry("glint_s", FOR_GRAINS),
-            entry("opacity_from", "opacity_by"),
-            entry("opacity_to", "opacity_by"));
+    /** A layer. */
+    static final Section SECTION = section();
 
     private LayerKeys() {}
+
+    private static Section section() {
+        List<Key<?>> keys = new ArrayList<>();
+        keys.add(Key.own("zone", "name of a zone or a plain colour strip")
+                .without("the whole strip")
+                .comment("\"bed\"", "where it is"));
+        keys.addAll(PaintKeys.KEYS);
+        keys.addAll(ExtentKeys.KEYS);
+        keys.addAll(FollowKeys.keys("", "paint = \"scale\", extent = \"bar\" or \"pointer\""));
+        keys.addAll(MotionKeys.KEYS);
+        keys.add(RHYTHM);
+        keys.add(OPACITY);
+        keys.add(FollowKeys.keys("opacity_").get(0));
+        keys.addAll(FollowKeys.keys("opacity_", "opacity_by").subList(1, 3));
+        keys.add(BLEND);
+        return new Section("looks.NAME.layers", "a layer: paint × extent × rhythm on a zone", keys);
+    }
 
     /**
      * Reads a layer.
@@ -61,18 +59,18 @@ final class LayerKeys {
      * @return the layer
      */
     static LayerSpec read(Table table, Map<String, Zone> zones) {
-        Zone zone = table.named("zone", "zone", zones).orElse(zones.get(ZonesSection.STRIP));
+        Zone zone = table.as(SECTION).named("zone", "zone", zones).orElse(zones.get(ZonesSection.STRIP));
         PaintSpec paint = PaintKeys.read(table);
         ExtentSpec extent = ExtentKeys.read(table);
-        Rhythm rhythm = table.parsed("rhythm", WANTED_RHYTHM, Rhythm::parse).orElse(Rhythm.FIXED);
+        Rhythm rhythm = table.get(RHYTHM);
         Level opacity = opacity(table);
-        Blend blend = table.oneOf("blend", BLENDS).orElse(Blend.NORMAL);
-        table.noteUseless(GOES_WITH);
+        Blend blend = table.get(BLEND);
+        table.noteUseless();
         return new LayerSpec(zone, paint, extent, rhythm, opacity, blend);
     }
 
     private static Level opacity(Table table) {
-        double fixed = table.numberIfThere("opacity", 0, 1).orElse(1);
+        double fixed = table.get(OPACITY);
         if (!table.has("opacity_by")) {
             return Level.fixed(fixed);
         }

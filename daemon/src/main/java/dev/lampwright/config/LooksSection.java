@@ -12,6 +12,21 @@ import java.util.Set;
 
 /** The section {@code [looks]}, with a table for each look. */
 final class LooksSection {
+    /** A look. */
+    static final Section SECTION = Section.of(
+            "looks.NAME",
+            "a look; one of the same name takes the place of a built-in look",
+            Key.own("dimmers", "table: for each white light 0 to 1, or `{ by, from, to }`")
+                    .example("{ work = 0.2 }", "0 to 1, or by a signal: { by = \"job.progress\" }"),
+            Key.own("layers", "array of layers").example("[{ colour = \"midnightblue\" }]", "the lowest first"),
+            Key.own("steady_for_camera", "`true` or `false`")
+                    .without("whether it lights a dimmer")
+                    .comment("true", "keeps still while the event `camera` lasts"));
+
+    /** A white light of a look that follows a signal. */
+    static final Section LEVEL =
+            new Section("looks.NAME.dimmers.NAME", "a white light that follows a signal", FollowKeys.keys(""));
+
     private final Fitting fitting;
     private final Set<String> optional;
 
@@ -34,7 +49,8 @@ final class LooksSection {
      */
     Map<String, LookSpec> read(Table table) {
         Map<String, LookSpec> looks = new LinkedHashMap<>();
-        table.keys().forEach(name -> looks.put(name, look(name, table.table(name))));
+        table.keys()
+                .forEach(name -> looks.put(name, look(name, table.table(name).as(SECTION))));
         return looks;
     }
 
@@ -43,7 +59,7 @@ final class LooksSection {
         List<Level> dimmers = dimmers(lights);
         List<LayerSpec> layers = new ArrayList<>();
         for (Table layer : table.tables("layers")) {
-            if (isFitted(layer)) {
+            if (isFitted(layer.as(LayerKeys.SECTION))) {
                 layers.add(LayerKeys.read(layer, fitting.zones()));
             } else {
                 layer.leaveOut();
@@ -78,7 +94,7 @@ final class LooksSection {
         if (!table.isTable(name)) {
             return Level.fixed(table.numberIfThere(name, 0, 1).orElse(0));
         }
-        return Level.by(FollowKeys.read(table.table(name), ""));
+        return Level.by(FollowKeys.read(table.table(name).as(LEVEL), ""));
     }
 
     private void noteIfNoDimmer(Table table, String name) {

@@ -101,6 +101,11 @@ final class Mistakes {
         return taken;
     }
 
+    /** Whether there are mistakes. */
+    boolean isMistaken() {
+        return !mistakes.isEmpty();
+    }
+
     /**
      * Ends the reading.
      *

@@ -13,6 +13,23 @@ final class MotionKeys {
     private static final double SHORTEST_CYCLE_S = 1 / FASTEST_ZONES;
     private static final double LONGEST_CYCLE_S = 86_400;
 
+    private static final String FOR_MOVEMENT = "paint = \"ramp\" or extent = \"band\"";
+
+    /** The keys of movement, of which a layer has one at most; below 0 it goes towards where the zone begins. */
+    static final List<Key<?>> KEYS = List.of(
+            Key.number(NAMES.get(0), -FASTEST_PIXELS, FASTEST_PIXELS)
+                    .with(FOR_MOVEMENT)
+                    .without("it does not move")
+                    .comment("2", "pixels in a second; below 0 towards where the zone begins"),
+            Key.number(NAMES.get(1), -FASTEST_ZONES, FASTEST_ZONES)
+                    .with(FOR_MOVEMENT)
+                    .without("it does not move")
+                    .comment("0.5", "lengths of the zone in a second"),
+            Key.number(NAMES.get(2), -LONGEST_CYCLE_S, LONGEST_CYCLE_S)
+                    .with(FOR_MOVEMENT)
+                    .without("it does not move")
+                    .comment("3", "seconds from one end of the zone to the other, 0.5 or more"));
+
     private MotionKeys() {}
 
     static Motion read(Table table) {

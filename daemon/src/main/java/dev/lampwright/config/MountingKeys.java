@@ -15,6 +15,21 @@ final class MountingKeys {
     private static final String WANTED_SIDES =
             "give the pixels of each side, four at most, in the order of the strip, for instance [20, 10, 20, 10]";
 
+    /** The key {@code shape}. */
+    static final Key<Shape> SHAPE = Key.word("shape", SHAPES)
+            .otherwise(Shape.STRAIGHT, "straight")
+            .comment("\"frame\"", "how the live page draws it; pixel 0 of a ring is at the bottom");
+    /** The key {@code begins}. */
+    static final Key<Corner> BEGINS = Key.word("begins", CORNERS)
+            .otherwise(Corner.BOTTOM_LEFT, "bottom left")
+            .with("shape = \"frame\"")
+            .comment("\"bottom left\"", "the corner where pixel 0 is");
+    /** The key {@code clockwise}. */
+    static final Key<Boolean> CLOCKWISE = Key.flag("clockwise")
+            .otherwise(true, "true")
+            .with("a frame or a ring")
+            .comment("true", "which way it runs, as seen from in front of the printer");
+
     private MountingKeys() {}
 
     /**
@@ -25,13 +40,11 @@ final class MountingKeys {
      * @return what they say; a straight strip stands in for what is wrong
      */
     static Mounting read(Table strip, int pixels) {
-        Shape shape = strip.oneOf("shape", SHAPES).orElse(Shape.STRAIGHT);
+        Shape shape = strip.get(SHAPE);
         List<Integer> sides = shape == Shape.FRAME ? sides(strip, pixels) : List.of();
-        Corner begins =
-                shape == Shape.FRAME ? strip.oneOf("begins", CORNERS).orElse(Corner.BOTTOM_LEFT) : Corner.BOTTOM_LEFT;
-        boolean clockwise = shape == Shape.STRAIGHT || strip.flag("clockwise").orElse(true);
-        strip.noteUseless(Map.of(
-                "sides_px", "shape = \"frame\"", "begins", "shape = \"frame\"", "clockwise", "a frame or a ring"));
+        Corner begins = shape == Shape.FRAME ? strip.get(BEGINS) : Corner.BOTTOM_LEFT;
+        boolean clockwise = shape == Shape.STRAIGHT || strip.get(CLOCKWISE);
+        strip.noteUseless();
         return new Mounting(sides.isEmpty() && shape == Shape.FRAME ? Shape.STRAIGHT : shape, sides, begins, clockwise);
     }
 

@@ -27,6 +27,30 @@ final class PageSection {
             "give the names by which browsers ask for the page, for instance [\"alder.local\"]";
     private static final Pattern HOST = Pattern.compile("[A-Za-z0-9]([A-Za-z0-9.-]{0,251}[A-Za-z0-9])?");
 
+    private static final Key<InetAddress> ADDRESS_KEY = Key.parsed(
+                    "address", "IP address of this machine", WANTED_ADDRESS, PageSection::address)
+            .otherwise(InetAddress.getLoopbackAddress(), "this machine alone")
+            .comment("\"127.0.0.1\"", "this machine alone; another one needs a token_file");
+    private static final Key<Integer> PORT = Key.whole("port", 0, HIGHEST_PORT)
+            .usual(USUAL_PORT, Integer.toString(USUAL_PORT))
+            .comment("7117", "0 for any that is free, which is logged then");
+    private static final Key<Integer> VIEWERS = Key.whole("viewers", 1, MOST_VIEWERS)
+            .usual(PageSettings.USUAL_VIEWERS, Integer.toString(PageSettings.USUAL_VIEWERS))
+            .comment("32", "the most who may watch at the same time");
+
+    /** The live page. */
+    static final Section SECTION = Section.of(
+            "page",
+            "the live page for browsers; without this section there is none",
+            PORT,
+            ADDRESS_KEY,
+            Key.own("token_file", "path")
+                    .without("no token")
+                    .comment("\"page-token\"", "its first line is what viewers have to know, 16 characters or more"),
+            Key.own("hosts", "array of host names")
+                    .comment("[\"alder.local\"]", "names by which browsers ask for it, beside localhost and addresses"),
+            VIEWERS);
+
     private PageSection() {}
 
     /**
@@ -43,9 +67,8 @@ final class PageSection {
     }
 
     private static PageSettings page(Table table, Path folder) {
-        InetAddress address = table.parsed("address", WANTED_ADDRESS, PageSection::address)
-                .orElseGet(InetAddress::getLoopbackAddress);
-        int port = table.whole("port", 0, HIGHEST_PORT, USUAL_PORT);
+        InetAddress address = table.as(SECTION).get(ADDRESS_KEY);
+        int port = table.get(PORT);
         Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN, folder);
         if (!address.isLoopbackAddress() && token.isEmpty()) {
             table.mistake(
@@ -53,7 +76,7 @@ final class PageSection {
                     "lets other machines reach the page, and there is no token_file",
                     "name a token_file, whose first line viewers have to know, or leave address out");
         }
-        int viewers = table.whole("viewers", 1, MOST_VIEWERS, PageSettings.USUAL_VIEWERS);
+        int viewers = table.get(VIEWERS);
         return new PageSettings(address, port, token, hosts(table), viewers);
     }
 

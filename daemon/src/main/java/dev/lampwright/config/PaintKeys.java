@@ -30,11 +30,70 @@ final class PaintKeys {
         EMBER
     }
 
+    private static final String FOR_GRADIENTS = "paint = \"ramp\" or \"scale\"";
+    private static final Key<Kind> PAINT = Key.word("paint", Kind.class)
+            .otherwise(Kind.SOLID, "solid")
+            .comment(
+                    "\"scale\"",
+                    "one colour; colours along the zone; colours by a signal; a black-body glow over a cooling bar");
+    private static final Key<Boolean> STEPS = Key.flag("steps")
+            .otherwise(false, "false")
+            .with(FOR_GRADIENTS)
+            .comment("true", "hard steps between the colours");
+    private static final Key<Interpolation> INTERPOLATION = Key.parsed(
+                    "interpolation", "`oklab` or `oklch shorter`", WANTED_INTERPOLATION, Interpolation::parse)
+            .otherwise(Interpolation.OKLAB, "oklab")
+            .with(FOR_GRADIENTS)
+            .comment("\"oklch shorter\"", "the way from one colour to the next");
+    private static final Key<Double> BRIGHTEST =
+            ember("brightest_K", 1000, 10_000, EmberPaint.USUAL.brightestK(), "1900", "temperature of full heat");
+    private static final Key<Double> SPARK =
+            ember("spark_K", 1, 10_000, EmberPaint.USUAL.sparkK(), "400", "heat that each spark adds");
+    private static final Key<Double> SPARKS = ember(
+            "sparks_per_px_s",
+            0,
+            60,
+            EmberPaint.USUAL.sparksPerPixelSecond(),
+            "2",
+            "how many sparks each pixel gets in a second");
+    private static final Key<Double> DIFFUSION =
+            ember("diffusion_px2_per_s", 0, 30, EmberPaint.USUAL.diffusion(), "4", "how fast heat spreads");
+    private static final Key<Double> COOLING =
+            ember("cooling_s", 0.05, 600, EmberPaint.USUAL.coolingSeconds(), "1.5", "how long it takes to cool");
+
+    /** The keys that say which colour. */
+    static final List<Key<?>> KEYS = List.of(
+            PAINT,
+            Key.own("colour", "CSS Color 4")
+                    .with("paint = \"solid\"")
+                    .comment("\"orange\"", "a name, hex, rgb(), hsl(), hwb(), lab(), lch(), oklab(), oklch(), color()"),
+            Key.own("colours", "two colours or more in an array")
+                    .with(FOR_GRADIENTS)
+                    .comment("[\"midnightblue\", \"orangered\"]", "from the first to the last"),
+            INTERPOLATION,
+            STEPS,
+            Key.own("stops", "numbers that rise from 0 to 1, one for each colour")
+                    .with(FOR_GRADIENTS)
+                    .without("evenly apart")
+                    .comment("[0, 1]", "where each colour is"),
+            BRIGHTEST,
+            SPARK,
+            SPARKS,
+            DIFFUSION,
+            COOLING);
+
     private PaintKeys() {}
 
+    private static Key<Double> ember(
+            String name, double least, double most, double usual, String example, String help) {
+        return Key.number(name, least, most)
+                .otherwise(usual, Wording.number(usual))
+                .with("paint = \"ember\"")
+                .comment(example, help);
+    }
+
     static PaintSpec read(Table table) {
-        return switch (table.oneOf("paint", Words.of(Kind.values(), Words::lowerCase))
-                .orElse(Kind.SOLID)) {
+        return switch (table.get(PAINT)) {
             case SOLID -> new SolidPaint(colour(table));
             case RAMP -> new RampPaint(gradient(table), MotionKeys.read(table));
             case SCALE -> new ScalePaint(gradient(table), FollowKeys.read(table, ""));
@@ -50,7 +109,7 @@ final class PaintKeys {
     }
 
     private static Gradient gradient(Table table) {
-        boolean steps = table.flag("steps").orElse(false);
+        boolean steps = table.get(STEPS);
         List<Stop> stops = stops(table, steps);
         if (!steps) {
             return Gradient.flowing(stops, interpolation(table));
@@ -62,8 +121,7 @@ final class PaintKeys {
     }
 
     private static Interpolation interpolation(Table table) {
-        return table.parsed("interpolation", WANTED_INTERPOLATION, Interpolation::parse)
-                .orElse(Interpolation.OKLAB);
+        return table.get(INTERPOLATION);
     }
 
     private static List<Stop> stops(Table table, boolean steps) {
@@ -103,13 +161,12 @@ final class PaintKeys {
     }
 
     private static EmberPaint ember(Table table) {
-        EmberPaint usual = EmberPaint.USUAL;
         return new EmberPaint(
-                table.numberIfThere("brightest_K", 1000, 10_000).orElse(usual.brightestK()),
-                table.numberIfThere("spark_K", 1, 10_000).orElse(usual.sparkK()),
-                table.numberIfThere("sparks_per_px_s", 0, 60).orElse(usual.sparksPerPixelSecond()),
-                table.numberIfThere("diffusion_px2_per_s", 0, 30).orElse(usual.diffusion()),
-                table.numberIfThere("cooling_s", 0.05, 600).orElse(usual.coolingSeconds()),
+                table.get(BRIGHTEST),
+                table.get(SPARK),
+                table.get(SPARKS),
+                table.get(DIFFUSION),
+                table.get(COOLING),
                 ExtentKeys.seed(table));
     }
 }

@@ -17,15 +17,47 @@ import java.util.Optional;
  * @param bindings where the printer says what
  */
 record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
+    private static final Key<Double> SILENT_AFTER = Key.number("silent_after_s", 0.1, 86_400)
+            .usual(20.0, "20")
+            .example("20", "after this long without a message the state is silent");
+    private static final Key<Double> AMBIENT =
+            Key.number("ambient_C", -40, 60).usual(22.0, "22").example("22", "what bed and nozzle cool down to");
+    private static final Key<Double> HOT_ABOVE = Key.number("hot_above_C", 30, 100)
+            .without("43, or 5 above `ambient_C` if that is more")
+            .example("43", "hotter and no longer heated is still hot; 43 °C may be touched for hours (ISO 13732-1)");
+
+    /** The printer. */
+    static final Section SECTION = Section.of(
+            "printer",
+            "the printer and where it reports what",
+            SILENT_AFTER,
+            AMBIENT,
+            HOT_ABOVE,
+            Key.own("fault_text", "place")
+                    .without("the word that means a fault")
+                    .comment(
+                            "{ topic = \"shop/alder/trouble\", at = \"/text\" }",
+                            "what is wrong, in the printer's own words, for the log"),
+            Key.own("state", "table, or array of tables: the newest message counts")
+                    .without("follows from the readings"),
+            Key.own("readings", "table of places"),
+            Key.own("will", "table"),
+            Key.own("events", "table of events"));
+
+    /** Where the printer reports in its own words what is wrong. */
+    static final Section FAULT_TEXT =
+            new Section("printer.fault_text", "what is wrong, in the printer's own words", SourceKeys.KEYS);
+
     static PrinterSection read(Table table) {
-        double silentAfterS = table.number("silent_after_s", 0.1, 86_400, 20);
+        double silentAfterS = table.as(SECTION).get(SILENT_AFTER);
         Duration silentAfter = Duration.ofMillis(Math.round(silentAfterS * 1000));
         return new PrinterSection(silentAfter, room(table), bindings(table));
     }
 
     private static Room room(Table table) {
-        double ambientC = table.number("ambient_C", -40, 60, 22);
-        double hotAboveC = table.number("hot_above_C", 30, 100, Math.max(Room.TOUCHABLE_C, ambientC + 5));
+        double ambientC = table.get(AMBIENT);
+        double usual = Math.max(Room.TOUCHABLE_C, ambientC + 5);
+        double hotAboveC = table.get(HOT_ABOVE.usual(usual, Wording.number(usual)));
         if (hotAboveC <= ambientC) {
             table.mistake(
                     "hot_above_C", "is no more than ambient_C, so nothing would ever cool down to it", "give more");
@@ -48,8 +80,9 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
                     "say where the printer tells something, for instance"
                             + " bed.actual_C = { topic = \"shop/alder/heat\", at = \"/plate/now\" }");
         }
-        Optional<Source> faultText =
-                table.has("fault_text") ? Optional.of(SourceKeys.read(table.table("fault_text"))) : Optional.empty();
+        Optional<Source> faultText = table.has("fault_text")
+                ? Optional.of(SourceKeys.read(table.table("fault_text").as(FAULT_TEXT)))
+                : Optional.empty();
         return new Bindings(states, readings, EventsSection.read(table.table("events")), faultText, will(table));
     }
 }

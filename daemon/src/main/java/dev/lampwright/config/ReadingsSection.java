@@ -8,12 +8,42 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** The section {@code [printer.readings]}, with a table, or several in an array, for each quantity. */
 final class ReadingsSection {
     private static final double LARGEST = 1e9;
+    private static final Key<Double> SCALE = Key.number("scale", -LARGEST, LARGEST)
+            .otherwise(1.0, "1")
+            .comment("0.01", "what to multiply the number by");
+    private static final Key<Double> OFFSET =
+            Key.number("offset", -LARGEST, LARGEST).otherwise(0.0, "0").comment("-1", "what to add to it then");
+
+    /** Where a number is. */
+    static final Section SECTION = Section.of(
+                    "printer.readings.NAME",
+                    "where a number is; NAME is " + names(),
+                    Key.own("unit", units())
+                            .without("the one in the key")
+                            .comment(
+                                    "\"percent\"",
+                                    "what the number is in; it may be behind the number, as in \"41.5 °C\""),
+                    SCALE,
+                    OFFSET)
+            .after(SourceKeys.KEYS);
 
     private ReadingsSection() {}
+
+    private static String names() {
+        return Arrays.stream(Quantity.values()).map(Quantity::key).collect(Collectors.joining("`, `", "`", "`"));
+    }
+
+    private static String units() {
+        return Arrays.stream(Unit.values())
+                .filter(unit -> unit != Unit.OWN)
+                .map(Unit::word)
+                .collect(Collectors.joining("`, `", "`", "`"));
+    }
 
     static Map<Quantity, List<Bindings.OfReading>> read(Table table) {
         Map<Quantity, List<Bindings.OfReading>> readings = new EnumMap<>(Quantity.class);
@@ -32,8 +62,8 @@ final class ReadingsSection {
     }
 
     private static Bindings.OfReading binding(Quantity quantity, Table table) {
-        double scale = table.numberIfThere("scale", -LARGEST, LARGEST).orElse(1);
-        double offset = table.numberIfThere("offset", -LARGEST, LARGEST).orElse(0);
+        double scale = table.as(SECTION).get(SCALE);
+        double offset = table.get(OFFSET);
         if (scale == 0) {
             table.mistake("scale", "is 0, which makes every value the same", "give what to multiply the value by");
         }

@@ -24,6 +24,23 @@ final class SourceKeys {
     /** RFC 6901, section 3: after {@code ~} comes 0 or 1. */
     private static final Pattern BROKEN_ESCAPE = Pattern.compile("~(?![01])");
 
+    /** The keys of a place. */
+    static final List<Key<?>> KEYS = List.of(
+            Key.own("topic", "MQTT topic; `+` and `#` stand for any level")
+                    .needed()
+                    .example("\"shop/alder/heat\"", "where the messages are"),
+            Key.own("at", "JSON Pointer, RFC 6901")
+                    .without("the payload itself is the value")
+                    .example("\"/plate/now\"", "where in the payload the value is"),
+            Key.own("field", "whole number, 1 to " + MOST_FIELDS)
+                    .comment("3", "which field of a line with separators (CSV, RFC 4180)"),
+            Key.own("separator", "one character")
+                    .with("field")
+                    .without("`,`")
+                    .comment("\";\"", "what is between two fields"),
+            Key.own("pattern", "regular expression with a group named `value`")
+                    .comment("'T=(?<value>[0-9.]+)'", "takes a part of a text"));
+
     private SourceKeys() {}
 
     static Source read(Table table) {

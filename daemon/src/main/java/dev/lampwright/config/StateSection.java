@@ -17,13 +17,30 @@ final class StateSection {
     private static final String WANTED_WORDS =
             "give the printer's words for it in an array, for instance [\"RUN\", \"RESUME*\"]";
 
+    /** What the printer is doing. */
+    static final Section SECTION = new Section(
+                    "printer.state", "what the printer is doing, and its words for it", words())
+            .after(SourceKeys.KEYS);
+
     private StateSection() {}
+
+    private static List<Key<?>> words() {
+        return STATES.values().stream().<Key<?>>map(StateSection::words).toList();
+    }
+
+    private static Key<?> words(PrinterState state) {
+        Key<?> key = Key.own(state.word(), "array of words; `*` is any characters, case does not count");
+        String example = "[\"" + state.name() + "\"]";
+        String help = "the printer's words for it";
+        return state == PrinterState.SILENT ? key.comment(example, help) : key.example(example, help);
+    }
 
     static List<Bindings.OfState> read(List<Table> tables) {
         return tables.stream().map(StateSection::read).toList();
     }
 
-    private static Bindings.OfState read(Table table) {
+    private static Bindings.OfState read(Table place) {
+        Table table = place.as(SECTION);
         Map<PrinterState, List<String>> words = words(table);
         if (words.isEmpty() && table.right()) {
             table.mistake("printing", "is missing, and so is every other state", WANTED_WORDS);

@@ -15,6 +15,32 @@ final class StripColours {
     private static final String WANTED_MEASURED = "measure again";
     private static final Emitter STAND_IN = new Emitter(Chromaticity.D65, 1);
 
+    /** The key {@code white_K}. */
+    static final Key<Double> WHITE_K = Key.number("white_K", COLDEST_K, HOTTEST_K)
+            .comment("4000", "the white LEDs' colour temperature, where there are any");
+
+    private static final Key<Double> TARGET_K = Key.number("target_K", COLDEST_K, HOTTEST_K)
+            .without("D65")
+            .comment("6500", "the colour temperature that white should have");
+
+    /** What was measured of the strip's LEDs. */
+    static final Section MEASURED = Section.of(
+            "strip.measured",
+            "what was measured of the LEDs, instead of `gains`",
+            Key.own("red", "table").needed(),
+            Key.own("green", "table").needed(),
+            Key.own("blue", "table").needed(),
+            Key.own("white", "table"),
+            TARGET_K);
+
+    /** What was measured of one kind of LED. */
+    static final Section EMITTER = Section.of(
+            "strip.measured.COLOUR",
+            "one kind of LED",
+            Key.own("x", "number, 0 to 1").needed().comment("0.69", "its place on the CIE 1931 diagram"),
+            Key.own("y", "number, 0 to 1").needed().comment("0.31", "its place on the CIE 1931 diagram"),
+            Key.own("luminance", "number, above 0").needed().comment("30", "its light, in any unit that all share"));
+
     private StripColours() {}
 
     /**
@@ -48,14 +74,11 @@ final class StripColours {
     }
 
     private static Calibration measured(Table strip, boolean hasWhite) {
-        Table table = strip.table("measured");
+        Table table = strip.table("measured").as(MEASURED);
         Emitter red = emitter(table, "red");
         Emitter green = emitter(table, "green");
         Emitter blue = emitter(table, "blue");
-        Chromaticity target = table.numberIfThere("target_K", COLDEST_K, HOTTEST_K).stream()
-                .mapToObj(BlackBody::chromaticity)
-                .findFirst()
-                .orElse(Chromaticity.D65);
+        Chromaticity target = table.find(TARGET_K).map(BlackBody::chromaticity).orElse(Chromaticity.D65);
         if (!table.right()) {
             return Calibration.none();
         }
@@ -73,7 +96,7 @@ final class StripColours {
             measured.mistake(name, "is missing", right);
             return STAND_IN;
         }
-        Table table = measured.table(name);
+        Table table = measured.table(name).as(EMITTER);
         double x = table.needNumber("x", 0, 1);
         double y = table.needNumber("y", 0, 1);
         double luminance = table.needNumber("luminance", 0, BRIGHTEST);
@@ -85,10 +108,10 @@ final class StripColours {
     }
 
     private static Calibration white(Table table, boolean hasWhite, Calibration colours) {
-        boolean isMeasured =
-                table.isTable("measured") && table.table("measured").has("white");
+        boolean isMeasured = table.isTable("measured")
+                && table.table("measured").as(MEASURED).has("white");
         boolean isGiven = table.has("white_K");
-        double kelvin = table.numberIfThere("white_K", COLDEST_K, HOTTEST_K).orElse(COLDEST_K);
+        double kelvin = table.find(WHITE_K).orElse(COLDEST_K);
         if (isMeasured && isGiven) {
             table.mistake("white_K", "has no use beside measured.white", "keep one of the two");
         } else if (!hasWhite && (isMeasured || isGiven)) {

@@ -28,16 +28,51 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
     private static final String WANTED_ORDER =
             "give the strip's order: each of R, G and B once, and W once if it has white, for instance \"GRB\"";
 
+    private static final Key<Integer> PIXELS =
+            Key.whole("pixels", 1, MOST_PIXELS).needed().example("30", "how many there are");
+    private static final Key<Double> IDLE = Key.number("idle_mA", 0, MOST_MILLIAMPS)
+            .usual(USUAL_IDLE, Wording.number(USUAL_IDLE))
+            .example("1", "one dark pixel");
+    private static final Key<Boolean> DITHERING = Key.flag("dithering")
+            .otherwise(false, "false")
+            .example("false", "true takes turns between two levels, so that dim light is finer");
+
+    /** The strip. */
+    static final Section SECTION = Section.of(
+            "strip",
+            "the addressable strip",
+            PIXELS,
+            Key.own("order", "R, G and B once each, and W once if it has white")
+                    .without(USUAL_ORDER)
+                    .example("\"GRB\"", "the order of its bytes; with white for instance \"GRBW\""),
+            Key.own("channel_mA", "number, or one for each channel, 0.001 to 65.535")
+                    .without("20")
+                    .example("12", "one channel of one pixel at full; or one number for each: [12, 12, 12]"),
+            IDLE,
+            StripColours.WHITE_K,
+            Key.own("gains", "three numbers, 0.01 to 1")
+                    .comment("[1.0, 0.8, 0.7]", "what is used of red, green and blue, if white is not white"),
+            Key.own("measured", "table"),
+            DITHERING,
+            MountingKeys.SHAPE,
+            Key.own("sides_px", "up to four whole numbers")
+                    .with("shape = \"frame\"")
+                    .comment("[10, 5, 10, 5]", "pixels of each side, in the order of the strip"),
+            MountingKeys.BEGINS,
+            MountingKeys.CLOCKWISE);
+
     static StripSection read(Table table) {
-        int pixels = table.needWhole("pixels", 1, MOST_PIXELS);
+        int pixels = table.as(SECTION)
+                .need(PIXELS, "give a whole number from 1 to " + MOST_PIXELS)
+                .orElse(MOST_PIXELS);
         String order = order(table);
         List<Double> milliamps = table.numbers("channel_mA", 0.001, MOST_MILLIAMPS, USUAL_CHANNEL);
-        double idle = table.number("idle_mA", 0, MOST_MILLIAMPS, USUAL_IDLE);
+        double idle = table.get(IDLE);
         if (table.right()) {
             noteMismatch(table, pixels, order, milliamps);
         }
         Calibration calibration = StripColours.read(table, order.contains("W"));
-        boolean dithering = table.flag("dithering").orElse(false);
+        boolean dithering = table.get(DITHERING);
         return new StripSection(
                 new StripSpec(pixels, order, calibration, dithering),
                 channels(milliamps, order.length()),

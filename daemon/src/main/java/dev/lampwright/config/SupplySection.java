@@ -15,8 +15,16 @@ record SupplySection(double volts, int ceilingMilliamps) {
 
     private static final int MOST_MILLIAMPS = 65535;
 
+    private static final Key<Double> VOLTS =
+            Key.number("volts", 1, MOST_VOLTS).usual(5.0, "5").example("5.0", "its voltage");
+    private static final Key<Integer> CEILING = Key.whole("ceiling_mA", 1, MOST_MILLIAMPS)
+            .usual(USB_PORT, Integer.toString(USB_PORT))
+            .example("1500", "the most that it and its wiring may be asked for");
+
+    /** What feeds the strip. */
+    static final Section SECTION = Section.of("supply", "what feeds the strip", VOLTS, CEILING);
+
     static SupplySection read(Table table) {
-        double volts = table.number("volts", 1, MOST_VOLTS, 5);
-        return new SupplySection(volts, table.whole("ceiling_mA", 1, MOST_MILLIAMPS, USB_PORT));
+        return new SupplySection(table.as(SECTION).get(VOLTS), table.get(CEILING));
     }
 }

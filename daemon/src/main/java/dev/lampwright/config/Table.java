@@ -17,8 +17,8 @@ import java.util.stream.Stream;
 
 /**
  * One table of the file, read by key. No method throws: what is wrong is noted, and a value within the asked range stands in for
- * it, so that the rest can be read and judged. A key is known once it has been asked for; {@link #noteUnknown} complains of the
- * others.
+ * it, so that the rest can be read and judged. A key is used once it has been asked for; {@link #noteUnknown} complains of the
+ * others. What a {@link Section} does not describe cannot be asked for.
  */
 final class Table {
     private static final String WANTED_TIME = "give a local time, for instance \"22:30\"";
@@ -28,6 +28,7 @@ final class Table {
     private final Map<String, Table> tables = new LinkedHashMap<>();
     private final Map<String, List<Table>> arrays = new LinkedHashMap<>();
     private final Set<String> known = new LinkedHashSet<>();
+    private Optional<Section> section = Optional.empty();
     private boolean mistaken;
 
     private Table(List<String> path, Map<?, ?> values, Mistakes findings) {
@@ -48,12 +49,66 @@ final class Table {
     }
 
     /**
+     * Says what kind of table this is: from here on only its keys can be asked for.
+     *
+     * @param kind the kind
+     * @return this table
+     */
+    Table as(Section kind) {
+        section = Optional.of(kind);
+        return this;
+    }
+
+    /**
+     * The value of a key that has a default, or its default.
+     *
+     * @param key the key
+     * @param <T> what its value is
+     * @return the value; the default if it is left out or wrong
+     */
+    <T> T get(Key<T> key) {
+        T usual = key.usual().orElseThrow();
+        if (!has(key.name()) && key.reported()) {
+            return defaultOf(key.name(), usual, key.without());
+        }
+        return find(key).orElse(usual);
+    }
+
+    /**
+     * The value of a key that may be left out.
+     *
+     * @param key the key
+     * @param <T> what its value is
+     * @return the value; nothing if it is left out or wrong
+     */
+    <T> Optional<T> find(Key<T> key) {
+        return has(key.name()) ? key.reader().apply(this, key.name()) : Optional.empty();
+    }
+
+    /**
+     * The value of a key that must be there.
+     *
+     * @param key the key
+     * @param wanted what would be right, for the complaint
+     * @param <T> what its value is
+     * @return the value; nothing if it is missing or wrong
+     */
+    <T> Optional<T> need(Key<T> key, String wanted) {
+        noteIfMissing(key.name(), wanted);
+        return find(key);
+    }
+
+    /**
      * Whether a key is there.
      *
      * @param key its name
      * @return true also if its value is wrong
      */
     boolean has(String key) {
+        if (section.isPresent() && section.get().key(key).isEmpty()) {
+            throw new IllegalStateException(
+                    key + " is not described in section " + section.get().path());
+        }
         known.add(key);
         return values.containsKey(key);
     }
@@ -555,12 +610,9 @@ final class Table {
         known.addAll(keys());
     }
 
-    /**
-     * Complains of every key here that nobody has asked for although others of its kind have a use for it.
-     *
-     * @param goesWith for each such key what it would go with
-     */
-    void noteUseless(Map<String, String> goesWith) {
+    /** Complains of every key here that nobody has asked for although others of its kind have a use for it. */
+    void noteUseless() {
+        Map<String, String> goesWith = section.orElseThrow().goesWith();
         for (String key : unasked()) {
             if (goesWith.containsKey(key)) {
                 known.add(key);
@@ -584,8 +636,13 @@ final class Table {
     }
 
     private void noteUnknown(String key) {
-        String all = "remove it; what may stand here: " + String.join(", ", known);
-        String right = Nearest.to(key, known)
+        if (section.isPresent() && section.get().key(key).isPresent()) {
+            mistake(key, "has no use here", "remove it");
+            return;
+        }
+        List<String> valid = section.map(Section::names).orElse(List.copyOf(known));
+        String all = "remove it; what may stand here: " + String.join(", ", valid);
+        String right = Nearest.to(key, valid)
                 .map(near -> "did you mean " + Wording.key(List.of(near)) + "?")
                 .orElse(all);
         mistake(key, "is not known", key.contains(".") ? "write it without the quotes" : right);

@@ -38,6 +38,48 @@ final class WiredStrip {
         BOARD
     }
 
+    private static final Key<Source> FROM = Key.word("from", Source.class)
+            .usual(Source.SUPPLY, "supply")
+            .example("\"supply\"", "or \"board\": the controller's 5 V pin");
+    private static final Key<Double> PIXELS_PER_M = Key.number("pixels_per_m", 1, MOST_PIXELS_PER_M)
+            .usual(USUAL_PIXELS_PER_M, "60")
+            .example("30", "of the strip");
+    private static final Key<Double> COPPER_UM = Key.number("copper_um", 1, 1000)
+            .usual(USUAL_COPPER_UM, "35")
+            .example("35", "the strip's own conductors: thickness");
+    private static final Key<Double> COPPER_MM =
+            Key.number("copper_mm", 0.1, 100).usual(USUAL_COPPER_MM, "2.5").example("2.5", "and width of each");
+    private static final Key<Double> FULL_COLOUR = Key.number("full_colour_V", 1, SupplySection.MOST_VOLTS)
+            .without("4.5, or 90 % of more than 5.5 V")
+            .comment("4.5", "below it colours shift");
+    private static final Key<Double> LEAST = Key.number("least_V", 1, SupplySection.MOST_VOLTS)
+            .without("3.5, or 70 % of more than 5.5 V")
+            .comment("3.5", "below it pixels brown out");
+    private static final Key<Double> PWM =
+            Key.number("pwm_Hz", 1, MOST_HZ).usual(USUAL_PWM_HZ, "400").comment("400", "of the pixels themselves");
+
+    /** The strip's wires. */
+    static final Section SECTION = Section.of(
+                    "wiring.strip",
+                    "the strip's wires and conductors",
+                    FROM,
+                    Key.own("points", "pixel, or array of pixels")
+                            .without("0")
+                            .example("[0, 29]", "where a pair of wires from the supply joins the strip"),
+                    Key.own("length_m", "number, or one for each point, 0.01 to 100")
+                            .without("1")
+                            .example("[1, 1.5]", "one way; one number for all, or one for each point"),
+                    PIXELS_PER_M,
+                    COPPER_UM,
+                    COPPER_MM,
+                    Key.own("loop_ohm_per_m", "number, 0.001 to 100")
+                            .comment(
+                                    "0.4", "of both conductors together, if you measured it; instead of the two above"),
+                    FULL_COLOUR,
+                    LEAST,
+                    PWM)
+            .after(WiredFeed.KEYS);
+
     private WiredStrip() {}
 
     /**
@@ -49,10 +91,10 @@ final class WiredStrip {
      * @return how it is wired
      */
     static Wiring.Strip read(Table table, double volts, int pixels) {
-        Source source = table.choice("from", Source.SUPPLY);
+        Source source = table.as(SECTION).get(FROM);
         Wiring.Feed feed = WiredFeed.read(table);
         List<Wiring.Point> points = points(table, pixels);
-        double pixelsPerMetre = table.number("pixels_per_m", 1, MOST_PIXELS_PER_M, USUAL_PIXELS_PER_M);
+        double pixelsPerMetre = table.get(PIXELS_PER_M);
         double loopOhms = loopOhmsPerMetre(table);
         boolean fiveVolts = volts <= HIGHEST_5_V;
         double full = fiveVolts ? FULL_COLOUR_V : FULL_COLOUR_SHARE * volts;
@@ -63,17 +105,17 @@ final class WiredStrip {
                 points,
                 pixelsPerMetre,
                 loopOhms,
-                table.number("full_colour_V", 1, SupplySection.MOST_VOLTS, full),
-                table.number("least_V", 1, SupplySection.MOST_VOLTS, least),
-                table.number("pwm_Hz", 1, MOST_HZ, USUAL_PWM_HZ));
+                table.get(FULL_COLOUR.usual(full, Wording.number(full))),
+                table.get(LEAST.usual(least, Wording.number(least))),
+                table.get(PWM));
     }
 
     private static double loopOhmsPerMetre(Table table) {
         if (table.has("loop_ohm_per_m")) {
             return table.needNumber("loop_ohm_per_m", 0.001, 100);
         }
-        double micrometres = table.number("copper_um", 1, 1000, USUAL_COPPER_UM);
-        double millimetres = table.number("copper_mm", 0.1, 100, USUAL_COPPER_MM);
+        double micrometres = table.get(COPPER_UM);
+        double millimetres = table.get(COPPER_MM);
         return Copper.loopOhmsPerMetre(micrometres, millimetres);
     }
 

@@ -13,6 +13,19 @@ final class WiredSupplies {
     private static final double LEAST_AMPS = 0.1;
     private static final double MOST_AMPS = 100;
 
+    private static final Key<Double> AMPS =
+            Key.number("amps", LEAST_AMPS, MOST_AMPS).example("3", "what it is rated for");
+    private static final Key<Double> CONNECTOR = Key.number("connector_A", LEAST_AMPS, MOST_AMPS)
+            .comment("5", "header or connector that all on it goes through");
+
+    /** A supply. */
+    static final Section SECTION = Section.of(
+            "wiring.supplies.NAME",
+            "a supply, known by its volts",
+            Key.own("volts", "number, 1 to 60").needed().example("5", "those of the lights on it"),
+            AMPS,
+            CONNECTOR);
+
     private WiredSupplies() {}
 
     /**
@@ -25,7 +38,7 @@ final class WiredSupplies {
     static List<Wiring.Supply> read(Table table, List<Double> volts) {
         Map<Double, Wiring.Supply> told = new LinkedHashMap<>();
         for (String name : table.keys()) {
-            Wiring.Supply supply = supply(name, table.table(name));
+            Wiring.Supply supply = supply(name, table.table(name).as(SECTION));
             if (table.table(name).right()) {
                 note(table.table(name), supply, told, volts);
             }
@@ -41,8 +54,8 @@ final class WiredSupplies {
         return new Wiring.Supply(
                 name,
                 table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
-                table.numberIfThere("amps", LEAST_AMPS, MOST_AMPS),
-                table.numberIfThere("connector_A", LEAST_AMPS, MOST_AMPS));
+                table.find(AMPS).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                table.find(CONNECTOR).map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }
 
     private static void note(Table table, Wiring.Supply supply, Map<Double, Wiring.Supply> told, List<Double> volts) {

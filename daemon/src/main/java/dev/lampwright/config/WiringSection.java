@@ -29,6 +29,49 @@ final class WiringSection {
         SHIFTED
     }
 
+    private static final Key<Double> WIRE_C =
+            Key.number("wire_C", 0, 90).usual(USUAL_WIRE_C, "40").example("40", "how warm the wires are");
+    private static final Key<Double> LOGIC_V =
+            Key.number("logic_V", 1, 5.5).usual(USUAL_VOLTS, "5").example("5.0", "high level of the controller's pins");
+    private static final Key<Data> DATA = Key.word("data", Data.class)
+            .usual(Data.DIRECT, "direct")
+            .example("\"direct\"", "or \"shifted\", with a level shifter before the strip");
+    private static final Key<Double> RATED_MA = Key.number("rated_mA", 1, MILLIS * MOST_AMPS)
+            .usual(USB_PORT_MILLIAMPS, "500")
+            .comment("500", "what its 5 V pin may give");
+    private static final Key<Double> OWN_MA = Key.number("own_mA", 0, MILLIS * MOST_AMPS)
+            .usual(BOARD_MILLIAMPS, "50")
+            .comment("50", "what it takes itself");
+    private static final Key<Double> INPUT_V = Key.number("input_V", 1, SupplySection.MOST_VOLTS)
+            .usual(USUAL_VOLTS, "5")
+            .comment("5", "what feeds its regulator");
+    private static final Key<Double> AMPS =
+            Key.number("amps", 0.01, MOST_AMPS).usual(USUAL_COMPUTER_AMPS, "3").example("3", "what it takes");
+
+    /** How the lights are wired. */
+    static final Section SECTION = Section.of(
+            "wiring",
+            "for `lampwright plan` only: how the lights are wired",
+            WIRE_C,
+            Key.own("supplies", "table"),
+            Key.own("strip", "table"),
+            Key.own("dimmers", "table"),
+            Key.own("board", "table"),
+            Key.own("computer", "table"));
+
+    /** The controller's board. */
+    static final Section BOARD =
+            Section.of("wiring.board", "the controller's board", LOGIC_V, DATA, RATED_MA, OWN_MA, INPUT_V);
+
+    /** The computer on which the daemon runs. */
+    static final Section COMPUTER = Section.of(
+            "wiring.computer",
+            "the computer on which the daemon runs",
+            AMPS,
+            Key.own("supply", "`own`, or the name of a supply")
+                    .without("own")
+                    .example("\"own\"", "or the name of a supply above"));
+
     private WiringSection() {}
 
     /**
@@ -42,7 +85,7 @@ final class WiringSection {
      */
     static Wiring read(Table root, double stripVolts, int pixels, List<String> dimmers) {
         Table table = root.table("wiring");
-        double wireC = table.number("wire_C", 0, 90, USUAL_WIRE_C);
+        double wireC = table.as(SECTION).get(WIRE_C);
         List<Wiring.Supply> supplies =
                 WiredSupplies.read(table.table("supplies"), volts(root.table("dimmers"), stripVolts));
         Wiring.Strip strip = WiredStrip.read(table.table("strip"), stripVolts, pixels);
@@ -80,16 +123,16 @@ final class WiringSection {
     }
 
     private static Wiring.Board board(Table table) {
-        double logicVolts = table.number("logic_V", 1, 5.5, USUAL_VOLTS);
-        Data data = table.choice("data", Data.DIRECT);
-        double ratedAmps = table.number("rated_mA", 1, MILLIS * MOST_AMPS, USB_PORT_MILLIAMPS) / MILLIS;
-        double ownAmps = table.number("own_mA", 0, MILLIS * MOST_AMPS, BOARD_MILLIAMPS) / MILLIS;
-        double inputVolts = table.number("input_V", 1, SupplySection.MOST_VOLTS, USUAL_VOLTS);
+        double logicVolts = table.as(BOARD).get(LOGIC_V);
+        Data data = table.get(DATA);
+        double ratedAmps = table.get(RATED_MA) / MILLIS;
+        double ownAmps = table.get(OWN_MA) / MILLIS;
+        double inputVolts = table.get(INPUT_V);
         return new Wiring.Board(logicVolts, data == Data.SHIFTED, ratedAmps, ownAmps, inputVolts);
     }
 
     private static Wiring.Computer computer(Table table, List<Wiring.Supply> supplies) {
-        double amps = table.number("amps", 0.01, MOST_AMPS, USUAL_COMPUTER_AMPS);
+        double amps = table.as(COMPUTER).get(AMPS);
         List<String> names = supplies.stream().map(Wiring.Supply::name).toList();
         String wanted = "give \"" + OWN + "\", or one of \"" + String.join("\", \"", names) + '"';
         if (!table.has("supply")) {

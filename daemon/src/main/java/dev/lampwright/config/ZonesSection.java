@@ -13,6 +13,14 @@ final class ZonesSection {
     /** The zone that is always the whole strip. */
     static final String STRIP = "strip";
 
+    /** Runs of pixels, by the user's names. */
+    static final Section SECTION = Section.of(
+            "zones",
+            "runs of the strip; pixel 0 is nearest the controller",
+            Key.own("NAME", "`0-9`, backwards `29-20`, joined `0-9 + 20-29`, folded `0-59 mirrored`")
+                    .without("`bed` and `nozzle` are halves, `job` is the whole strip")
+                    .example("\"0-9\"", "the first and the last pixel"));
+
     private static final String RUN = "(\\d{1,5})(?:\\s*-\\s*(\\d{1,5}))?";
     private static final Pattern ONE_RUN = Pattern.compile(RUN);
     private static final Pattern WHOLE = Pattern.compile("(" + RUN + "(?:\\s*\\+\\s*" + RUN + ")*)(\\s+mirrored)?");

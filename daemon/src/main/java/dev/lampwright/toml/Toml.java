@@ -22,7 +22,7 @@ public final class Toml {
     private static final Comparator<TomlMistake> IN_ORDER =
             Comparator.comparingInt(TomlMistake::line).thenComparingInt(TomlMistake::column);
 
-    private final TomlText text;
+    private final TomlSource text;
     private final TomlStrings strings;
     private final TomlScalars scalars;
     private final TomlTree tree = new TomlTree();
@@ -30,7 +30,7 @@ public final class Toml {
     private Map<String, Object> table = tree.root();
 
     private Toml(String text) {
-        this.text = new TomlText(text);
+        this.text = new TomlSource(text);
         strings = new TomlStrings(this.text);
         scalars = new TomlScalars(this.text);
     }
@@ -91,7 +91,7 @@ public final class Toml {
         text.skipBlanks();
         comment();
         if (!text.atLineEnd()) {
-            throw text.mistake("something follows: " + TomlText.quoted(text.shown()), whatWouldBeRight);
+            throw text.mistake("something follows: " + TomlSource.quoted(text.shown()), whatWouldBeRight);
         }
         text.skipLine();
     }
@@ -110,7 +110,7 @@ public final class Toml {
 
     private void header() throws TomlException {
         table = tree.apart();
-        TomlText.Place start = text.place();
+        TomlSource.Place start = text.place();
         text.skip();
         boolean element = text.skipIf('[');
         List<String> names = key();
@@ -184,7 +184,7 @@ public final class Toml {
             throw text.atLineEnd()
                     ? text.mistake("the line ends where a key should be", "write key = value")
                     : text.mistake(
-                            TomlText.quoted(text.shown()) + " is not a key",
+                            TomlSource.quoted(text.shown()) + " is not a key",
                             "write key = value; a key has letters from A to Z, digits, - and _, or is in \"quotes\"");
         }
         return text.since(start);
@@ -248,7 +248,7 @@ public final class Toml {
         return bracket.noted && text.beginsKey()
                 ? new GaveUpException()
                 : text.mistake(
-                        TomlText.quoted(text.shown()) + " is where a comma or a " + close + " should be",
+                        TomlSource.quoted(text.shown()) + " is where a comma or a " + close + " should be",
                         "put commas between, and " + close + " at the end");
     }
 
@@ -316,10 +316,10 @@ public final class Toml {
 
     /** An opening bracket or brace, which is blamed once if it is not closed. */
     private final class Bracket {
-        private final TomlText.Place place;
+        private final TomlSource.Place place;
         private boolean noted;
 
-        Bracket(TomlText.Place place) {
+        Bracket(TomlSource.Place place) {
             this.place = place;
         }
 

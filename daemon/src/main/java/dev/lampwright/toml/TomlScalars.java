@@ -1,6 +1,6 @@
 package dev.lampwright.toml;
 
-import dev.lampwright.toml.TomlText.Place;
+import dev.lampwright.toml.TomlSource.Place;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.time.DateTimeException;
@@ -27,9 +27,9 @@ final class TomlScalars {
     private static final Pattern OFFSET = Pattern.compile("(.*[0-9])([Zz]|[+-][0-9]{2}:[0-9]{2})");
     private static final Pattern TOO_FINE = Pattern.compile("(\\.[0-9]{9})[0-9]+");
 
-    private final TomlText text;
+    private final TomlSource text;
 
-    TomlScalars(TomlText text) {
+    TomlScalars(TomlSource text) {
         this.text = text;
     }
 
@@ -53,7 +53,7 @@ final class TomlScalars {
             return word.equals("true");
         }
         if (word.length() > LONGEST) {
-            throw start.mistake(TomlText.quoted(word) + " is not a value: it is too long", "put text in \"quotes\"");
+            throw start.mistake(TomlSource.quoted(word) + " is not a value: it is too long", "put text in \"quotes\"");
         }
         if (DATE.matcher(word).matches() || TIME.matcher(word).matches()) {
             return dateOrTime(word, start);
@@ -73,7 +73,7 @@ final class TomlScalars {
             }
         } catch (DateTimeException e) {
             throw start.mistake(
-                    TomlText.quoted(word) + " is not a date or a time that exists", "put text in \"quotes\"");
+                    TomlSource.quoted(word) + " is not a date or a time that exists", "put text in \"quotes\"");
         }
         throw notAValue(word, start);
     }
@@ -145,9 +145,9 @@ final class TomlScalars {
     private TomlException notAValue(String word, Place start) {
         if (word.isEmpty()) {
             return text.mistake(
-                    TomlText.quoted(text.shown()) + " is where a value should be", "put text in \"quotes\"");
+                    TomlSource.quoted(text.shown()) + " is where a value should be", "put text in \"quotes\"");
         }
-        String what = TomlText.quoted(word) + " is not a value";
+        String what = TomlSource.quoted(word) + " is not a value";
         String lower = word.toLowerCase(Locale.ROOT);
         if (lower.equals("true") || lower.equals("false")) {
             return start.mistake(what, "write it in small letters: " + lower);

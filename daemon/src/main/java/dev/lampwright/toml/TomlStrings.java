@@ -1,14 +1,14 @@
 package dev.lampwright.toml;
 
-import dev.lampwright.toml.TomlText.Place;
+import dev.lampwright.toml.TomlSource.Place;
 
 /** Reads the four kinds of strings. */
 final class TomlStrings {
     private static final String CLOSE = "close it on the same line";
 
-    private final TomlText text;
+    private final TomlSource text;
 
-    TomlStrings(TomlText text) {
+    TomlStrings(TomlSource text) {
         this.text = text;
     }
 
@@ -116,7 +116,7 @@ final class TomlStrings {
         return c < ' ' && c != '\t' || c == '\u007f';
     }
 
-    static TomlException control(TomlText text) {
+    static TomlException control(TomlSource text) {
         return text.mistake(
                 String.format("has the control character U+%04X", (int) text.peek()),
                 "remove it, or write it as an escape in \"quotes\"");

@@ -31,7 +31,7 @@ class PlanCommandTest {
         }
         over = Files.writeString(
                 folder.resolve("birch.toml"),
-                Files.readString(good).replace("connector_A = 2\nfuse_A = 1.25\n", "connector_A = 0.5\n"));
+                Files.readString(good).replaceAll("connector_A = 2 .*\\nfuse_A = 1.25 .*\\n", "connector_A = 0.5\n"));
     }
 
     @Test

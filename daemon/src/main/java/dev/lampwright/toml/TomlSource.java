@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 
 /** A text that is read character by character, and where in it the reader is. */
-final class TomlText {
+final class TomlSource {
     private static final char END = '\0';
     private static final int MOST_QUOTED = 60;
     private static final int MOST_SHOWN = 20;
@@ -20,7 +20,7 @@ final class TomlText {
     private int line = 1;
     private int lineStart;
 
-    TomlText(String text) {
+    TomlSource(String text) {
         this.text = text;
     }
 

@@ -1,0 +1,50 @@
+package dev.lampwright.config;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One kind of table of the file, and the keys that it may have.
+ *
+ * @param path where it is; a name in capitals is the user's own: {@code dimmers.NAME}. Empty for the outermost table
+ * @param help what it is about, in one line
+ * @param keys the keys, in the order of the example and the reference
+ */
+record Section(String path, String help, List<Key<?>> keys) {
+    Section {
+        keys = List.copyOf(keys);
+    }
+
+    static Section of(String path, String help, Key<?>... keys) {
+        return new Section(path, help, List.of(keys));
+    }
+
+    /** The same with more keys in front. */
+    Section after(List<Key<?>> others) {
+        List<Key<?>> all = new ArrayList<>(others);
+        all.addAll(keys);
+        return new Section(path, help, all);
+    }
+
+    /** The names of its keys, in their order. */
+    List<String> names() {
+        return keys.stream().map(Key::name).toList();
+    }
+
+    Optional<Key<?>> key(String name) {
+        return keys.stream()
+                .filter(key -> key.name().equals(name))
+                .<Key<?>>map(key -> key)
+                .findFirst();
+    }
+
+    /** For each key that not every table has a use for, what it goes with. */
+    Map<String, String> goesWith() {
+        Map<String, String> goesWith = new LinkedHashMap<>();
+        keys.stream().filter(key -> !key.goesWith().isEmpty()).forEach(key -> goesWith.put(key.name(), key.goesWith()));
+        return goesWith;
+    }
+}
