@@ -71,6 +71,7 @@ def main():
     rig = setup(300, "GRBW", [12000, 12000, 12000, 18000], 1000, 0, 3000, 2, [4000, 2000], [(1, 800, 0), (1, 400, 6553)])
     good("setup_two_supplies", 0x02, 3, rig)
     good("here_eight_lines", 0x81, 1, here + b"\x08")
+    good("here_after_the_watchdog", 0x81, 1, here + b"\x01\x04")
     good("setup_two_runs", 0x02, 3, setup(30, "GRB", [12000] * 3, 1000, 0, 3000, 2, [1500], [(0, 800, 0)], [(1, 20), (0, 10)]))
     good("frame_two_pixels", 0x03, 4, frame(0, 1, bytes([0, 255, 0, 16, 32, 64])))
     good("frame_dimmers_only", 0x03, 5, frame(0, 1, b"", [65535, 0]))

@@ -442,7 +442,10 @@ class Starting(FirmwareTest):
         reset = self.board.expect(lambda line: line.get("event") == "watchdog")
         self.assertLess(reset["t_us"] - hung["t_us"], 275000)
         self.board.come_back()
-        self.assertEqual(self.talk.hear()[:2], (wire.HERE, 0))
+        kind, sequence, here = self.talk.hear()
+        self.assertEqual((kind, sequence), (wire.HERE, 0))
+        if KIND.tells_reset:
+            self.assertEqual(here[22], 4)
         dark = self.told_since(reset, bytes(STORE_BYTES)) or self.expect_strip(bytes(STORE_BYTES))
         self.assertEqual(self.duties(dark), [0] * OUTPUTS)
         kind, body = self.talk.ask(wire.FRAME, wire.frame(b"\x7f" * 90, (0xFFFF,)))
@@ -451,6 +454,20 @@ class Starting(FirmwareTest):
         self.end(watchdog_resets=1)
 
     @unittest.skipIf(KIND.vanishes, "there is no device before the receiver is on")
+    @unittest.skipUnless(KIND.tells_reset, "it does not tell what made it start")
+    def test_cause_of_the_start_is_told(self):
+        """wire.md, HERE; ATmega328P datasheet, MCUSR: the emulated board sets PORF when it is switched on and EXTRF at the button."""
+        board = Board(PROGRAM, KIND.elf(BUILD), *KIND.options, "--free")
+        self.addCleanup(board.process.kill)
+        talk = wire.Talk(board)
+        while (here := talk.ask(wire.HELLO, b"\x01", LOST_US)) is None:
+            pass  # it drives the strip dark before it listens
+        self.assertEqual(here[1][22], 1)
+        board.end()
+        self.start()
+        self.assertEqual(self.talk.ask(wire.HELLO, b"\x01")[1][22], 2)
+        self.end()
+
     def test_what_is_said_before_the_receiver_is_on_is_not_half_heard(self):
         """The dark frame takes 12 ms; 100 bytes pass in 2 ms meanwhile, and none comes half."""
         self.start()

@@ -21,9 +21,15 @@
 
 static struct controller controller;
 
+/* MCUSR as the chip started, and what a loader that clears it left in r2 (Optiboot from 4.6 on does, and passes it there). */
+static uint8_t causes __attribute__((section(".noinit"), used));
+static uint8_t passed_on __attribute__((section(".noinit"), used));
+
 /* The watchdog stays armed over the reset it makes; it is disarmed before it can strike again. */
 __attribute__((naked, used, section(".init3"))) void disarm(void)
 {
+    __asm__ volatile("sts %0, r2" : : "i"(&passed_on) : "memory");
+    causes = MCUSR;
     MCUSR = 0;
     wdt_disable();
 }
@@ -37,6 +43,19 @@ void port_id(uint8_t id[PORT_ID_BYTES])
     if (all == ERASED)
         for (uint8_t i = 0; i < PORT_ID_BYTES; i++)
             id[i] = 0;
+}
+
+/* A loader may end by way of the watchdog, so that counts only alone. */
+enum port_reset port_last_reset(void)
+{
+    uint8_t flags = causes != 0 || passed_on > 15 ? causes : passed_on;
+    if (flags & _BV(PORF))
+        return PORT_RESET_POWER;
+    if (flags & _BV(BORF))
+        return PORT_RESET_BROWN_OUT;
+    if (flags & _BV(EXTRF))
+        return PORT_RESET_BUTTON;
+    return flags & _BV(WDRF) ? PORT_RESET_WATCHDOG : PORT_RESET_UNKNOWN;
 }
 
 int main(void)

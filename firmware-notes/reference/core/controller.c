@@ -42,6 +42,7 @@ static void say_here(uint8_t sequence)
     answer_number(&answer, STRIP_BYTE_NS);
     answer_byte(&answer, LISTENS);
     answer_byte(&answer, OUTPUTS);
+    answer_byte(&answer, (uint8_t)port_last_reset());
     answer_end(&answer);
 }
 

@@ -46,4 +46,16 @@ void port_dimmer(uint8_t index, uint16_t duty);
 /** Writes the id of this board, all zero if it has none. */
 void port_id(uint8_t id[PORT_ID_BYTES]);
 
+/** What makes a board start (wire.md section 3, HERE). */
+enum port_reset {
+    PORT_RESET_UNKNOWN = 0,
+    PORT_RESET_POWER = 1,
+    PORT_RESET_BUTTON = 2,
+    PORT_RESET_BROWN_OUT = 3,
+    PORT_RESET_WATCHDOG = 4,
+};
+
+/** What made this board start last. */
+enum port_reset port_last_reset(void);
+
 #endif

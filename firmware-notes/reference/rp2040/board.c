@@ -25,6 +25,12 @@ void port_id(uint8_t id[PORT_ID_BYTES])
     memcpy(id, own_id, PORT_ID_BYTES);
 }
 
+/* The chip tells (datasheet 2.12.8 and 4.7), but nothing here reads it yet. */
+enum port_reset port_last_reset(void)
+{
+    return PORT_RESET_UNKNOWN;
+}
+
 static void leave_reset(void)
 {
     CLEAR_BITS(RESETS) = USED;

@@ -56,6 +56,11 @@ void port_id(uint8_t id[PORT_ID_BYTES])
     memcpy(id, "lamp\0\0\0\1", PORT_ID_BYTES);
 }
 
+enum port_reset port_last_reset(void)
+{
+    return PORT_RESET_WATCHDOG;
+}
+
 void bench_settle(void)
 {
     bench_latch();

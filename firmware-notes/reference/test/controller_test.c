@@ -30,13 +30,14 @@ static void here_says_what_the_board_has(void)
     bench_start();
     struct packet here = host_ask(0x01, 1, (const uint8_t[]){ 1 }, 1, 0x81);
     const struct packet *like = &vectors_find("here")->packet;
-    CHECK(here.length == 22 && like->length == 21, "%zu", here.length);
+    CHECK(here.length == 23 && like->length == 21, "%zu", here.length);
     CHECK(memcmp(here.body, like->body, 12) == 0, "versions or id");
     CHECK(host_number(here.body + 12) == STORE_BYTES / 3, "%u", host_number(here.body + 12));
     CHECK(host_number(here.body + 14) == PACKET_MOST, "%u", host_number(here.body + 14));
     CHECK(here.body[16] == DIMMERS && here.body[17] == 1, "%u", here.body[16]);
     CHECK(host_number(here.body + 18) == 10000 && here.body[20] == 0, "%u", host_number(here.body + 18));
     CHECK(here.body[21] == 1, "%u data lines", here.body[21]);
+    CHECK(here.body[22] == vectors_find("here_after_the_watchdog")->packet.body[22], "%u", here.body[22]);
 }
 
 static void all_is_dark_and_then_here_is_said_unasked(void)

@@ -7,11 +7,13 @@ import dev.lampwright.link.Port;
 import dev.lampwright.link.Ports;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Message;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -116,6 +118,7 @@ final class PortsCommand implements Callable<Integer> {
         answer.put("credits", here.credits());
         answer.put("strip_byte_ns", here.byteNanos());
         answer.put("listens_while_driving", here.listensWhileDriving());
+        answer.put("last_reset", here.lastReset().name().toLowerCase(Locale.ROOT));
     }
 
     private static String words(Here here) {
@@ -123,7 +126,10 @@ final class PortsCommand implements Callable<Integer> {
                 + "; up to "
                 + here.mostPixels() + " pixels of three channels, " + here.dimmers() + " dimmers, packets of up to "
                 + here.mostPacketBytes() + " bytes, " + here.credits()
-                + (here.credits() == 1 ? " credit" : " credits");
+                + (here.credits() == 1 ? " credit" : " credits")
+                + (here.lastReset() == LastReset.UNKNOWN
+                        ? ""
+                        : "; it started " + here.lastReset().words());
     }
 
     private static String id(Here here) {

@@ -45,6 +45,7 @@ public final class ControllerLink implements AutoCloseable {
     private volatile boolean closing;
     private boolean everBegun;
     private boolean everLit;
+    private boolean startedAnew = true;
 
     /**
      * Makes a link that is not started.
@@ -181,6 +182,13 @@ public final class ControllerLink implements AutoCloseable {
     private void converse() throws LineException, UnfitException {
         state = LinkState.ASKING;
         Here here = handshake.ask();
+        if (startedAnew && here.lastReset().isTrouble()) {
+            LOG.warn(
+                    "the controller on {} started {}",
+                    line.name(),
+                    here.lastReset().words());
+        }
+        startedAnew = false;
         controller = Optional.of(here);
         state = LinkState.SETTING_UP;
         handshake.setUp(here);
@@ -200,6 +208,7 @@ public final class ControllerLink implements AutoCloseable {
                 backoff.reset();
             }
         }
+        startedAnew = exchange.answers().unready();
         if (closing) {
             goodbye(lighting.stripNanos());
         }

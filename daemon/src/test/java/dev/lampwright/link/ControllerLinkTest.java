@@ -9,6 +9,7 @@ import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryController.Light;
 import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.MessageType;
@@ -68,6 +69,24 @@ class ControllerLinkTest {
             assertEquals(MemoryController.BOARD, status.controller().orElseThrow());
             assertEquals("", status.trouble());
             assertEquals(0, status.messagesLost() + status.garbled() + status.overruns());
+        }
+    }
+
+    @Test
+    void saysOnceThatTheControllerStartedAfterATrouble() {
+        Here hung = new Here(1, "1.0.0", 1, 300, 1024, 6, 1, 10_000, false, 1, LastReset.WATCHDOG);
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig(hung, strip(10, 2000)).started()) {
+            rig.publishUntilShown(7);
+            Await.until("word of the first light", () -> log.lines().size() > 1);
+            assertEquals(
+                    List.of(
+                            "WARN the controller on memory started by its watchdog because its program stood still",
+                            "INFO the controller on memory is lit"),
+                    log.lines());
+            assertEquals(
+                    LastReset.WATCHDOG,
+                    rig.link.status().controller().orElseThrow().lastReset());
         }
     }
 

@@ -13,6 +13,7 @@ package dev.lampwright.protocol;
  * @param byteNanos time that the strip takes for one byte, in ns
  * @param listensWhileDriving whether it hears the host while it drives the strip
  * @param outputs data lines that the strip may be cut into, 1 to 255
+ * @param lastReset what made it start last
  */
 public record Here(
         int version,
@@ -24,10 +25,38 @@ public record Here(
         int credits,
         int byteNanos,
         boolean listensWhileDriving,
-        int outputs) {
+        int outputs,
+        LastReset lastReset) {
     private static final int FIRMWARE_AT = 1;
     private static final int ID_AT = 4;
     private static final int OUTPUTS_AT = 21;
+    private static final int LAST_RESET_AT = 22;
+
+    /** A controller that does not tell what made it start. */
+    public Here(
+            int version,
+            String firmware,
+            long id,
+            int mostPixels,
+            int mostPacketBytes,
+            int dimmers,
+            int credits,
+            int byteNanos,
+            boolean listensWhileDriving,
+            int outputs) {
+        this(
+                version,
+                firmware,
+                id,
+                mostPixels,
+                mostPacketBytes,
+                dimmers,
+                credits,
+                byteNanos,
+                listensWhileDriving,
+                outputs,
+                LastReset.UNKNOWN);
+    }
 
     /** A controller with one data line, as all were that did not tell. */
     public Here(
@@ -68,7 +97,8 @@ public record Here(
                 message.u8(17),
                 message.u16(18),
                 (message.u8(20) & 1) != 0,
-                message.u8Or(OUTPUTS_AT, 1));
+                message.u8Or(OUTPUTS_AT, 1),
+                LastReset.of(message.u8Or(LAST_RESET_AT, LastReset.UNKNOWN.code())));
     }
 
     /**
@@ -88,8 +118,12 @@ public record Here(
         }
         writer.u16(mostPixels).u16(mostPacketBytes).u8(dimmers).u8(credits).u16(byteNanos);
         writer.u8(listensWhileDriving ? 1 : 0);
-        if (outputs > 1) {
+        boolean tellsReset = lastReset != LastReset.UNKNOWN;
+        if (outputs > 1 || tellsReset) {
             writer.u8(outputs);
+        }
+        if (tellsReset) {
+            writer.u8(lastReset.code());
         }
         return writer.finish();
     }

@@ -55,6 +55,8 @@ class VectorsTest {
         assertWritten("setup_two_runs", writer, cut().write(writer, MessageType.SETUP, 3));
         Here wide = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false, 8);
         assertWritten("here_eight_lines", writer, wide.write(writer, 1));
+        Here hung = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false, 1, LastReset.WATCHDOG);
+        assertWritten("here_after_the_watchdog", writer, hung.write(writer, 1));
         assertWritten("shown", writer, Shown.WHOLE.write(writer, 4, 0, 0, 0));
         assertWritten("shown_dimmed", writer, Shown.DIMMED.write(writer, 5, 3, 1, 65_535));
         assertWritten("complaint_broken", writer, Complaint.BROKEN.write(writer, 7, 12));
@@ -70,6 +72,9 @@ class VectorsTest {
         assertUnderstood(
                 "here_eight_lines",
                 message -> assertEquals(8, Here.read(message).outputs()));
+        assertUnderstood(
+                "here_after_the_watchdog",
+                message -> assertEquals(LastReset.WATCHDOG, Here.read(message).lastReset()));
         assertUnderstood("setup_two_runs", message -> {
             assertEquals(cut(), Setup.read(message));
             assertEquals(20, Setup.read(message).longestRun());
