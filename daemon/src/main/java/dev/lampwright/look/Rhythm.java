@@ -85,7 +85,7 @@ public final class Rhythm {
         if (swell) {
             return (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * phase / period));
         }
-        return this == FIXED ? 1 : edged(phase);
+        return isFixed() ? 1 : edged(phase);
     }
 
     /** Half lit at the very moment of a change, and fully EDGE_S / 2 later. */
@@ -120,7 +120,7 @@ public final class Rhythm {
      * @return false for {@code F} and {@code swell}
      */
     public boolean flashes() {
-        return !swell && this != FIXED;
+        return !swell && !isFixed();
     }
 
     @Override
@@ -134,6 +134,11 @@ public final class Rhythm {
     @Override
     public int hashCode() {
         return 31 * Arrays.hashCode(changes) + Double.hashCode(period) + Boolean.hashCode(swell);
+    }
+
+    /** Only what is always lit has no change within its period. */
+    private boolean isFixed() {
+        return changes.length == 1 && changes[0] >= period;
     }
 
     private static double orElse(double value, double other) {
