@@ -1,7 +1,6 @@
 package dev.lampwright.cue;
 
 import java.util.Locale;
-import java.util.function.Predicate;
 
 /** One of the things that can be wished for, and what counts while nobody wishes. The order is that of a recording. */
 public enum Wish {
@@ -32,24 +31,15 @@ public enum Wish {
     /** What a wish is made of. */
     public enum Kind {
         /** A number from 0 to 1; 1 if nobody wishes. */
-        SHARE(1f, value -> (Float) value == 1),
+        SHARE,
         /** Numbers; none if nobody wishes. */
-        FLOATS(new float[0], value -> ((float[]) value).length == 0),
+        FLOATS,
         /** A name that counts until a time; empty if nobody wishes. */
-        NAME_FOR_A_TIME(new ForATime<>("", 0), value -> ((String) ((ForATime<?>) value).what()).isEmpty()),
+        NAME_FOR_A_TIME,
         /** Numbers that count until a time; none if nobody wishes. */
-        FLOATS_FOR_A_TIME(
-                new ForATime<>(new float[0], 0), value -> ((float[]) ((ForATime<?>) value).what()).length == 0),
+        FLOATS_FOR_A_TIME,
         /** How often something was asked for. */
-        COUNT(0L, value -> (Long) value == 0);
-
-        private final Object none;
-        private final Predicate<Object> plain;
-
-        Kind(Object none, Predicate<Object> plain) {
-            this.none = none;
-            this.plain = plain;
-        }
+        COUNT
     }
 
     /** Something that holds until a time, on the daemon's monotonic clock in ns. */
@@ -79,11 +69,23 @@ public enum Wish {
 
     /** What counts while nobody wishes. */
     Object none() {
-        return kind.none;
+        return switch (kind) {
+            case SHARE -> 1f;
+            case FLOATS -> new float[0];
+            case NAME_FOR_A_TIME -> new ForATime<>("", 0);
+            case FLOATS_FOR_A_TIME -> new ForATime<>(new float[0], 0);
+            case COUNT -> 0L;
+        };
     }
 
     /** Whether a value of this kind changes nothing and never has. */
     boolean isPlain(Object value) {
-        return kind.plain.test(value);
+        return switch (kind) {
+            case SHARE -> (Float) value == 1;
+            case FLOATS -> ((float[]) value).length == 0;
+            case NAME_FOR_A_TIME -> ((String) ((ForATime<?>) value).what()).isEmpty();
+            case FLOATS_FOR_A_TIME -> ((float[]) ((ForATime<?>) value).what()).length == 0;
+            case COUNT -> (Long) value == 0;
+        };
     }
 }

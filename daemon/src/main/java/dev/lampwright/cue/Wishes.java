@@ -3,6 +3,7 @@ package dev.lampwright.cue;
 import dev.lampwright.cue.Wish.ForATime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.OptionalLong;
 
@@ -12,26 +13,31 @@ import java.util.OptionalLong;
  */
 public final class Wishes {
     /** Nobody has asked for anything. */
-    public static final Wishes NONE =
-            new Wishes(Arrays.stream(Wish.values()).map(Wish::none).toArray());
+    public static final Wishes NONE = none();
 
-    private static final Wish[] ALL = Wish.values();
+    /** A value for each wish; never changed. */
+    private final EnumMap<Wish, Object> values;
 
-    /** By the ordinals of the wishes. */
-    private final Object[] values;
-
-    private Wishes(Object[] values) {
+    private Wishes(EnumMap<Wish, Object> values) {
         this.values = values;
     }
 
+    private static Wishes none() {
+        EnumMap<Wish, Object> values = new EnumMap<>(Wish.class);
+        for (Wish wish : Wish.values()) {
+            values.put(wish, wish.none());
+        }
+        return new Wishes(values);
+    }
+
     private Wishes put(Wish wish, Object value) {
-        Object[] changed = values.clone();
-        changed[wish.ordinal()] = wish.none().getClass().cast(value);
+        EnumMap<Wish, Object> changed = new EnumMap<>(values);
+        changed.put(wish, wish.none().getClass().cast(value));
         return new Wishes(changed);
     }
 
     private Object value(Wish wish) {
-        return values[wish.ordinal()];
+        return values.get(wish);
     }
 
     /**
@@ -299,12 +305,7 @@ public final class Wishes {
      * @return true for {@link #NONE} and its like
      */
     public boolean plain() {
-        for (Wish wish : ALL) {
-            if (!wish.isPlain(value(wish))) {
-                return false;
-            }
-        }
-        return true;
+        return values.entrySet().stream().allMatch(entry -> entry.getKey().isPlain(entry.getValue()));
     }
 
     /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */

@@ -148,14 +148,26 @@ public enum Ask {
 
     private static final Duration FOR_GOOD = Duration.ofDays(365 * 100);
 
-    private final About about;
+    private final String value;
+    private final String help;
+    private final String text;
+    private final String tell;
+    private final String message;
+    private final Key key;
 
     Ask(About about) {
-        this.about = about;
+        value = about.value();
+        help = about.help();
+        text = about.text();
+        tell = about.tell();
+        message = about.message();
+        key = about.key();
     }
 
     /** A key that may stand beside the value. */
     enum Key {
+        /** None. */
+        NONE("", ""),
         /** Which white light. */
         DIMMER("dimmer", "the name of one white light; without it, all of them"),
         /** How long, a minute if it is left out. */
@@ -190,15 +202,19 @@ public enum Ask {
      * @param text a sentence or two, in Markdown
      * @param tell example of its value on a command line
      * @param message example of a message that says the same
-     * @param keys what may stand beside the value
+     * @param key what may stand beside the value
      */
-    record About(String value, String help, String text, String tell, String message, List<Key> keys) {
-        About(String value, String help, String text, String example, Key... keys) {
-            this(value, help, text, example, example, List.of(keys));
+    record About(String value, String help, String text, String tell, String message, Key key) {
+        About(String value, String help, String text, String example) {
+            this(value, help, text, example, Key.NONE);
+        }
+
+        About(String value, String help, String text, String example, Key key) {
+            this(value, help, text, example, example, key);
         }
 
         About message(String other) {
-            return new About(value, help, text, tell, other, keys);
+            return new About(value, help, text, tell, other, key);
         }
     }
 
@@ -239,12 +255,12 @@ public enum Ask {
 
     /** How it is described. */
     About about() {
-        return about;
+        return new About(value, help, text, tell, message, key);
     }
 
     /** What to give, for a refusal. */
     String wanted() {
-        return "give " + about.value();
+        return "give " + value;
     }
 
     RefusedException missing() {
@@ -266,7 +282,7 @@ public enum Ask {
      * @return for instance {@code brightness 0.4}
      */
     public String example() {
-        return (word() + " " + about.tell()).strip();
+        return (word() + " " + tell).strip();
     }
 
     /**
@@ -275,7 +291,7 @@ public enum Ask {
      * @return a line of 50 characters or so, without a full stop
      */
     public String help() {
-        return about.help();
+        return help;
     }
 
     /**

@@ -55,7 +55,9 @@ final class AskReference {
                 .append(about.text())
                 .append("\n\n");
         text.append("* Value: ").append(value).append("\n");
-        about.keys().forEach(key -> text.append("* `%s`: %s\n".formatted(key.key(), key.help())));
+        if (about.key() != Ask.Key.NONE) {
+            text.append("* `%s`: %s\n".formatted(about.key().key(), about.key().help()));
+        }
         text.append("* `lampwright tell --config alder.toml ")
                 .append(ask.example())
                 .append("`\n");
