@@ -24,25 +24,23 @@ import java.util.concurrent.locks.LockSupport;
  */
 final class FrameBoard {
     private static final List<Signal> SIGNALS = Signal.all();
-    private static final PrinterState[] STATES = PrinterState.values();
-    private static final AlarmState[] ALARMS = AlarmState.values();
     private static final int SPINS = 100;
     private static final long PAUSE_NANOS = 10_000;
 
-    private static final int STATE = 0;
-    private static final int ALARM = 1;
-    private static final int MILLIAMPS = 2;
-    private static final int CEILING = 3;
-    private static final int MOST = 4;
-    private static final int FRAMES = 5;
-    private static final int SKIPPED = 6;
-    private static final int DIMMED = 7;
-    private static final int HELD = 8;
-    private static final int FIRST_SIGNAL = 9;
+    private static final int MILLIAMPS = 0;
+    private static final int CEILING = 1;
+    private static final int MOST = 2;
+    private static final int FRAMES = 3;
+    private static final int SKIPPED = 4;
+    private static final int DIMMED = 5;
+    private static final int HELD = 6;
+    private static final int FIRST_SIGNAL = 7;
     private static final int CELLS = FIRST_SIGNAL + SIGNALS.size();
 
     private final AtomicLong version = new AtomicLong();
     private final AtomicLongArray cells = new AtomicLongArray(CELLS);
+    private final AtomicReference<PrinterState> state = new AtomicReference<>(PrinterState.SILENT);
+    private final AtomicReference<AlarmState> alarm = new AtomicReference<>(AlarmState.NORMAL);
     private final AtomicReference<String> look = new AtomicReference<>("");
 
     /** The figures of a frame while they are put together. For the thread that writes. */
@@ -83,9 +81,9 @@ final class FrameBoard {
         long next = version.getPlain() + 1;
         version.setOpaque(next);
         VarHandle.releaseFence();
+        state.setOpaque(figures.state);
+        alarm.setOpaque(figures.alarm);
         look.setOpaque(figures.look);
-        cells.setOpaque(STATE, figures.state.ordinal());
-        cells.setOpaque(ALARM, figures.alarm.ordinal());
         cells.setOpaque(MILLIAMPS, figures.milliamps);
         cells.setOpaque(CEILING, figures.ceilingMilliamps);
         cells.setOpaque(MOST, figures.mostMilliamps);
@@ -108,13 +106,15 @@ final class FrameBoard {
         long[] copy = new long[CELLS];
         for (int attempt = 0; ; attempt++) {
             long before = version.getAcquire();
-            String name = look.getOpaque();
+            PrinterState readState = state.getOpaque();
+            AlarmState readAlarm = alarm.getOpaque();
+            String readLook = look.getOpaque();
             for (int i = 0; i < CELLS; i++) {
                 copy[i] = cells.getOpaque(i);
             }
             VarHandle.acquireFence();
             if (before % 2 == 0 && version.getOpaque() == before) {
-                return report(name, copy);
+                return report(readState, readAlarm, readLook, copy);
             }
             pause(attempt);
         }
@@ -128,14 +128,14 @@ final class FrameBoard {
         }
     }
 
-    private static FrameReport report(String look, long[] copy) {
+    private static FrameReport report(PrinterState state, AlarmState alarm, String look, long[] copy) {
         Map<String, Double> signals = new LinkedHashMap<>();
         for (int i = 0; i < SIGNALS.size(); i++) {
             signals.put(SIGNALS.get(i).key(), Double.longBitsToDouble(copy[FIRST_SIGNAL + i]));
         }
         return new FrameReport(
-                STATES[(int) copy[STATE]],
-                ALARMS[(int) copy[ALARM]],
+                state,
+                alarm,
                 look,
                 new StripCurrent((int) copy[MILLIAMPS], (int) copy[CEILING]),
                 (int) copy[MOST],

@@ -56,7 +56,7 @@ public final class Toml {
                 mistakes.add(e.mistake());
                 return;
             } catch (GaveUpException e) {
-                continue;
+                // The mistake is noted, and the text is where reading goes on.
             } catch (TomlException e) {
                 note(e);
                 text.skipLine();
@@ -191,7 +191,7 @@ public final class Toml {
     }
 
     private static boolean isBare(char c) {
-        return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_';
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
     }
 
     private Object value(Object around, String name) throws TomlException {
@@ -283,7 +283,7 @@ public final class Toml {
     private void linesWithin(Bracket bracket) throws TomlException {
         int line = text.line();
         skipBlanksAndLines();
-        if (!text.more() || text.line() > line && (text.beginsKey() || text.beginsHeader())) {
+        if (!text.more() || (text.line() > line && (text.beginsKey() || text.beginsHeader()))) {
             bracket.noteOnce("the [ that opens here is not closed", "close it with ]");
             throw new GaveUpException();
         }

@@ -84,7 +84,7 @@ final class TomlSource {
 
     /** Whether a line ends here: LF, CR LF, or the text does. */
     boolean atLineEnd() {
-        return !more() || peek() == '\n' || peek() == '\r' && peek(1) == '\n';
+        return !more() || peek() == '\n' || (peek() == '\r' && peek(1) == '\n');
     }
 
     /** The characters up to the next that ends a word, which may be none; reads on behind them. */

@@ -113,7 +113,7 @@ final class TomlStrings {
     }
 
     static boolean isControl(char c) {
-        return c < ' ' && c != '\t' || c == '\u007f';
+        return (c < ' ' && c != '\t') || c == '\u007f';
     }
 
     static TomlException control(TomlSource text) {
@@ -151,7 +151,8 @@ final class TomlStrings {
             value = value << 4 | digit;
             text.skip();
         }
-        if (value > Character.MAX_CODE_POINT || value >= Character.MIN_SURROGATE && value <= Character.MAX_SURROGATE) {
+        if (value > Character.MAX_CODE_POINT
+                || (value >= Character.MIN_SURROGATE && value <= Character.MAX_SURROGATE)) {
             throw start.mistake("the escape is not a character of Unicode", "write for instance \\u00B0");
         }
         content.appendCodePoint((int) value);

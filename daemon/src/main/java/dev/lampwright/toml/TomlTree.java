@@ -14,7 +14,7 @@ import java.util.Map;
  */
 final class TomlTree {
     private final Map<String, Object> root = new LinkedHashMap<>();
-    private final Map<Object, Container> containers = new IdentityHashMap<>();
+    private final IdentityHashMap<Object, Container> containers = new IdentityHashMap<>();
 
     /** What made a table or an array, which decides what may be added to it. */
     private enum Origin {

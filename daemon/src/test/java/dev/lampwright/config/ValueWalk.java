@@ -59,7 +59,7 @@ final class ValueWalk {
             accessor.setAccessible(true);
             return accessor.invoke(record);
         } catch (ReflectiveOperationException e) {
-            throw new AssertionError(e);
+            throw new LinkageError(e.getMessage(), e);
         }
     }
 

@@ -257,7 +257,7 @@ class BuiltInLooksTest {
         List<float[]> drawn = drawn(config, "idle", midst());
         assertEquals(1, drawn.get(0)[0], 1e-5);
         assertTrue(config.cues().stream()
-                .anyMatch(cue -> cue.look() == config.looks().get("idle")));
+                .anyMatch(cue -> cue.look().equals(config.looks().get("idle"))));
         assertNotSame(
                 config.looks().get("idle"), Configs.of(30, "GRB", "").looks().get("idle"));
         assertSame(config.looks().get("silent"), config.cues().get(9).look());

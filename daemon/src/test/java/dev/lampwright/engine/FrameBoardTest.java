@@ -37,10 +37,14 @@ class FrameBoardTest {
         }
     }
 
+    private static <T> T oneOf(T[] all, long number) {
+        return all[(int) (number % all.length)];
+    }
+
     /** Figures that all follow from one number. */
     private void write(long number) {
-        figures.state = PrinterState.values()[(int) (number % PrinterState.values().length)];
-        figures.alarm = AlarmState.values()[(int) (number % AlarmState.values().length)];
+        figures.state = oneOf(PrinterState.values(), number);
+        figures.alarm = oneOf(AlarmState.values(), number);
         figures.look = looks[(int) (number % LOOKS)];
         figures.milliamps = (int) (number % 1_000_000);
         figures.ceilingMilliamps = (int) (number % 1_000_000) + 1;
@@ -63,8 +67,8 @@ class FrameBoardTest {
         }
         int small = (int) (number % 1_000_000);
         return new FrameReport(
-                PrinterState.values()[(int) (number % PrinterState.values().length)],
-                AlarmState.values()[(int) (number % AlarmState.values().length)],
+                oneOf(PrinterState.values(), number),
+                oneOf(AlarmState.values(), number),
                 looks[(int) (number % LOOKS)],
                 new StripCurrent(small, small + 1),
                 small + 2,

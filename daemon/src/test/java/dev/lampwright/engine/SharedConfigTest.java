@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
@@ -17,6 +18,8 @@ import org.junit.jupiter.api.Test;
 
 /** Chains of one configuration know nothing of each other. */
 class SharedConfigTest {
+    private static final List<PrinterState> STATES = List.of(PrinterState.values());
+    private static final List<AlarmState> ALARMS = List.of(AlarmState.values());
     private static final int RATE = 20;
     private static final long SECOND = 1_000_000_000L;
     private static final String TEXT = """
@@ -154,13 +157,13 @@ class SharedConfigTest {
             byte[] bytes = Arrays.copyOf(frame.strip(), 124);
             bytes[120] = (byte) (frame.duties()[0] >> 8);
             bytes[121] = (byte) frame.duties()[0];
-            bytes[122] = (byte) chain.state().ordinal();
-            bytes[123] = (byte) chain.alarm().ordinal();
+            bytes[122] = (byte) STATES.indexOf(chain.state());
+            bytes[123] = (byte) ALARMS.indexOf(chain.alarm());
             frames.add(bytes);
         }
 
         private void tell(int second, long nanos) {
-            PrinterState state = PrinterState.values()[second / SECONDS_A_STATE];
+            PrinterState state = STATES.get(second / SECONDS_A_STATE);
             for (Quantity quantity : Quantity.values()) {
                 double value = quantity == Quantity.JOB_PROGRESS ? second / 40.0 : 30 + second * 7 % 230;
                 status = status.withReading(quantity, value, nanos);

@@ -132,7 +132,7 @@ class ExchangeTest {
     void anAnswerToASetupIsAsLongAsTheSetup() throws LineException {
         line.written.reset();
         exchange.sendSetup(LinkRig.SETUP);
-        assertEquals(2 * line.written.size() * BYTE_NANOS + ANSWER_NANOS, exchange.nanosToDeadline());
+        assertEquals(2L * line.written.size() * BYTE_NANOS + ANSWER_NANOS, exchange.nanosToDeadline());
         hear(LinkRig.SETUP.write(writer, MessageType.IN_FORCE, 1));
         assertEquals(Optional.of(LinkRig.SETUP), exchange.answers().inForce());
     }

@@ -17,12 +17,32 @@ public final class Bounds {
     }
 
     /**
+     * Asserts that a whole number is more than a bound.
+     *
+     * @param bound what it has to be above
+     * @param actual the number
+     */
+    public static void assertAbove(long bound, long actual) {
+        check(actual > bound, "above", bound, actual);
+    }
+
+    /**
      * Asserts that a number is a bound or more.
      *
      * @param bound the least that it may be
      * @param actual the number
      */
     public static void assertAtLeast(double bound, double actual) {
+        check(actual >= bound, "at least", bound, actual);
+    }
+
+    /**
+     * Asserts that a whole number is a bound or more.
+     *
+     * @param bound the least that it may be
+     * @param actual the number
+     */
+    public static void assertAtLeast(long bound, long actual) {
         check(actual >= bound, "at least", bound, actual);
     }
 
@@ -37,6 +57,16 @@ public final class Bounds {
     }
 
     /**
+     * Asserts that a whole number is less than a bound.
+     *
+     * @param bound what it has to be below
+     * @param actual the number
+     */
+    public static void assertBelow(long bound, long actual) {
+        check(actual < bound, "below", bound, actual);
+    }
+
+    /**
      * Asserts that a number is a bound or less.
      *
      * @param bound the most that it may be
@@ -46,7 +76,17 @@ public final class Bounds {
         check(actual <= bound, "at most", bound, actual);
     }
 
-    private static void check(boolean right, String words, double bound, double actual) {
+    /**
+     * Asserts that a whole number is a bound or less.
+     *
+     * @param bound the most that it may be
+     * @param actual the number
+     */
+    public static void assertAtMost(long bound, long actual) {
+        check(actual <= bound, "at most", bound, actual);
+    }
+
+    private static void check(boolean right, String words, Number bound, Number actual) {
         if (!right) {
             fail("expected " + words + " " + bound + " but was " + actual);
         }

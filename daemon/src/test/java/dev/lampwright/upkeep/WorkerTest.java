@@ -49,7 +49,7 @@ final class WorkerTest {
             assertTrue(worker.isAlive());
             assertEquals(NAME, on.get().getName());
             assertTrue(on.get().isDaemon());
-            worker.close();
+            assertTrue(worker.end(Duration.ofSeconds(10)));
             assertFalse(worker.isAlive());
             int done = steps.get();
             assertTrue(worker.end(Duration.ZERO));
