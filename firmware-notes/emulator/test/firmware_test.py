@@ -453,7 +453,6 @@ class Starting(FirmwareTest):
         self.wait_us(1000000)  # it does not strike again
         self.end(watchdog_resets=1)
 
-    @unittest.skipIf(KIND.vanishes, "there is no device before the receiver is on")
     @unittest.skipUnless(KIND.tells_reset, "it does not tell what made it start")
     def test_cause_of_the_start_is_told(self):
         """wire.md, HERE; ATmega328P datasheet, MCUSR: the emulated board sets PORF when it is switched on and EXTRF at the button."""
@@ -468,6 +467,7 @@ class Starting(FirmwareTest):
         self.assertEqual(self.talk.ask(wire.HELLO, b"\x01")[1][22], 2)
         self.end()
 
+    @unittest.skipIf(KIND.vanishes, "there is no device before the receiver is on")
     def test_what_is_said_before_the_receiver_is_on_is_not_half_heard(self):
         """The dark frame takes 12 ms; 100 bytes pass in 2 ms meanwhile, and none comes half."""
         self.start()
@@ -590,10 +590,8 @@ class Trouble(FirmwareTest):
         self.end()
 
 
-@unittest.skipUnless(sys.argv[4] == "avr", "time by the byte is that board's alone")
 @unittest.skipUnless(sys.argv[4] == "avr", "the other board's build knows no such limit")
 class Building(unittest.TestCase):
-
     def test_baud_too_low_for_the_watchdog_is_refused(self):
         """The longest answer, 67 bytes, passes within the watchdog's 250 ms at 4800 baud and does not at 2400."""
         avr = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "reference", "avr")
@@ -604,6 +602,7 @@ class Building(unittest.TestCase):
             self.assertIn("BAUD is less than 4800", built.stderr)
 
 
+@unittest.skipUnless(sys.argv[4] == "avr", "time by the byte is that board's alone")
 class Reserves(FirmwareTest):
     """What is left of memory and time, in emulated time, which is the same on every machine."""
 
