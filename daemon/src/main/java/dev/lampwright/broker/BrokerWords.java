@@ -125,6 +125,6 @@ final class BrokerWords {
     }
 
     private static String unexpected(Throwable failure) {
-        return "what came back is no proper MQTT (" + failure + "); check the port in the url";
+        return "what came back is not valid MQTT (" + failure + "); check the port in the url";
     }
 }

@@ -74,7 +74,7 @@ final class SourceKeys {
         try {
             return PayloadPath.at(text);
         } catch (IllegalArgumentException e) {
-            table.mistake("at", "is " + Wording.quoted(text) + ", which is no JSON Pointer", WANTED_PATH);
+            table.mistake("at", "is " + Wording.quoted(text) + ", which is not a JSON Pointer", WANTED_PATH);
             return PayloadPath.BARE;
         }
     }

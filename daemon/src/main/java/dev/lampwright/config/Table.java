@@ -40,7 +40,7 @@ final class Table {
     /**
      * The outermost table.
      *
-     * @param values what stands in it, as {@code Toml} gives it
+     * @param values its keys and values, as {@code Toml} reads them
      * @param findings where mistakes go
      * @return the table
      */
@@ -296,7 +296,7 @@ final class Table {
      * A text that is read further. It may be left out.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint if it is no text
+     * @param wanted what would be right, for the complaint if it is not text
      * @param reader what reads it; where it throws an {@code IllegalArgumentException}, its message is the complaint
      * @param <T> what it is read to
      * @return what was read; nothing if it is left out or wrong

@@ -385,7 +385,7 @@ public final class Daemon implements AutoCloseable {
         private double perSecond = Double.NaN;
 
         /**
-         * Takes a count, a second or more after the one that the rate is reckoned from.
+         * Takes a count, a second or more after the one that the rate is calculated from.
          *
          * @param newCount how many there have been
          * @param nowNanos when that was

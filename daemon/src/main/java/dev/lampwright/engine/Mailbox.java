@@ -26,7 +26,7 @@ final class Mailbox implements Contact.Asks {
         try {
             return desk.ask(word, text(payload)).json();
         } catch (CharacterCodingException e) {
-            return refusal(word, "the message is no text in UTF-8").json();
+            return refusal(word, "the message is not UTF-8 text").json();
         }
     }
 

@@ -39,7 +39,7 @@ public final class FileFailure {
             return "may not be read by this user";
         }
         if (e instanceof CharacterCodingException) {
-            return "is no text in UTF-8";
+            return "is not UTF-8 text";
         }
         return Files.isDirectory(file) ? "is a folder" : "cannot be read: " + reason(e);
     }

@@ -56,7 +56,7 @@ final class Token {
         } catch (AccessDeniedException e) {
             throw new IOException("page.token_file " + file + " may not be read by this user; change its owner", e);
         } catch (CharacterCodingException e) {
-            throw new IOException("page.token_file " + file + " is no text in UTF-8; write the token there", e);
+            throw new IOException("page.token_file " + file + " is not UTF-8 text; write the token there", e);
         }
     }
 

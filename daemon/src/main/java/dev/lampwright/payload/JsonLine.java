@@ -57,7 +57,7 @@ public final class JsonLine {
             String why = e.getOriginalMessage().replaceAll("\\s+", " ");
             throw new UnreadableException("is not one JSON object: " + why);
         }
-        throw new UnreadableException("is no JSON object");
+        throw new UnreadableException("is not a JSON object");
     }
 
     /**

@@ -2,7 +2,7 @@ package dev.lampwright.payload;
 
 import com.fasterxml.jackson.databind.JsonNode;
 
-/** What stands in parsed JSON, as {@link Value}s. */
+/** Reads parsed JSON as {@link Value}s. */
 final class JsonTree {
     private JsonTree() {}
 

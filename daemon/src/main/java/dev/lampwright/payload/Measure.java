@@ -34,12 +34,12 @@ public final class Measure {
     private static double number(String text, Unit unit) throws UnreadableException {
         Optional<Matcher> parts = parts(text);
         if (parts.isEmpty()) {
-            throw new UnreadableException("the value is no number");
+            throw new UnreadableException("the value is not a number");
         }
         if (!unit.isSpelled(parts.get().group(4))) {
             throw new UnreadableException(
                     unit == Unit.OWN
-                            ? "the value is no number alone; name its unit, or cut the number out with a pattern"
+                            ? "the value is not just a number; name its unit, or cut the number out with a pattern"
                             : "the value has something other than " + unit.word() + " behind its number");
         }
         return Double.parseDouble(parts.get().group(1));

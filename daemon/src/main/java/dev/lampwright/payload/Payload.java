@@ -76,7 +76,7 @@ public final class Payload {
     private static Optional<Value> cut(Value value, Cut cut) throws UnreadableException {
         Optional<String> text = value.word();
         if (text.isEmpty()) {
-            throw new UnreadableException("the value is no text to cut something out of");
+            throw new UnreadableException("the value is not text to cut something out of");
         }
         return cut.from(text.get()).map(part -> new Value.Text(part.strip()));
     }
@@ -120,7 +120,7 @@ public final class Payload {
         } catch (StreamConstraintsException e) {
             complaint = new UnreadableException("the message's JSON is too deep, or a name or number in it too long");
         } catch (IOException e) {
-            complaint = new UnreadableException("the message is no JSON");
+            complaint = new UnreadableException("the message is not JSON");
         }
     }
 

@@ -3,7 +3,7 @@ package dev.lampwright.payload;
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
 
-/** Where a value stands in a payload: a JSON Pointer (RFC 6901), or the payload itself. Two that are written alike are equal. */
+/** Where a value is in a payload: a JSON Pointer (RFC 6901), or the payload itself. Two that are written alike are equal. */
 public final class PayloadPath {
     /** The payload is not a JSON document but the value itself, as text. */
     public static final PayloadPath BARE = new PayloadPath(JsonPointer.empty(), true);

@@ -30,7 +30,7 @@ sealed interface Effect {
 
     private static String word(Value value) throws UnreadableException {
         return value.word()
-                .orElseThrow(() -> new UnreadableException("the value is no word"))
+                .orElseThrow(() -> new UnreadableException("the value is not a word"))
                 .strip();
     }
 
@@ -68,7 +68,7 @@ sealed interface Effect {
             if (value instanceof Value.Text text) {
                 return Measure.of(text.text().strip(), binding.unit());
             }
-            throw new UnreadableException(numeric ? "the value is no number" : "the value is no text");
+            throw new UnreadableException(numeric ? "the value is not a number" : "the value is not text");
         }
     }
 
@@ -108,7 +108,7 @@ sealed interface Effect {
             }
             String word = Effect.word(value);
             if (word.isEmpty() || word.length() > MOST_CHARS) {
-                throw new UnreadableException("the value is no word");
+                throw new UnreadableException("the value is not a word");
             }
             return state(word)
                     .map(state -> with(before, state, word, atNanos))
@@ -169,7 +169,7 @@ sealed interface Effect {
     record OfFaultText() implements Effect {
         @Override
         public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
-            String text = value.word().orElseThrow(() -> new UnreadableException("the value is no text"));
+            String text = value.word().orElseThrow(() -> new UnreadableException("the value is not text"));
             return before.withFaultText(value instanceof Value.None ? "" : text, atNanos);
         }
     }

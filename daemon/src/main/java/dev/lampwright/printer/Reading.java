@@ -26,7 +26,7 @@ public record Reading(double value, long atNanos) {
     /**
      * Whether there is a value.
      *
-     * @return false if the printer has not said, or has said something that is no number
+     * @return false if the printer has not said, or has said something that is not a number
      */
     public boolean known() {
         return !Double.isNaN(value);

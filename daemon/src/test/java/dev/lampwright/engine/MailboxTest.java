@@ -48,7 +48,7 @@ class MailboxTest {
     @Test
     void whatIsNoTextIsRefused() {
         assertEquals(
-                "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is no text in UTF-8\"}",
+                "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is not UTF-8 text\"}",
                 mailbox.take("look", new byte[] {(byte) 0xC3, 0x28}, false));
     }
 }

@@ -84,7 +84,7 @@ class FileFailureTest {
         Path odd = folder.resolve("odd");
         Files.write(odd, new byte[] {(byte) 0xFF});
         assertEquals(
-                "is no text in UTF-8",
+                "is not UTF-8 text",
                 FileFailure.whyNotRead(odd, assertThrows(IOException.class, () -> Files.readString(odd))));
         assertEquals(
                 "is a folder",

@@ -47,7 +47,7 @@ class JsonLineTest {
     @ParameterizedTest
     @ValueSource(strings = {"[1]", "1", "\"a\"", "null", ""})
     void anythingButAnObjectIsRefused(String text) {
-        assertEquals("is no JSON object", complaint(text));
+        assertEquals("is not a JSON object", complaint(text));
     }
 
     /** RFC 8259, section 4, leaves open what a name that comes twice means; here it is a mistake. */

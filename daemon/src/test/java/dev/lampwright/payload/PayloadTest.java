@@ -33,8 +33,8 @@ class PayloadTest {
     @ValueSource(strings = {"[41", "[41]]", "41 42", "RUN", "{\"a\":1,}", "['a']"})
     void whatIsNotJsonIsRefusedEachTimeItIsAsked(String text) {
         Payload payload = of(text);
-        assertEquals("the message is no JSON", complaint(payload));
-        assertEquals("the message is no JSON", complaint(payload));
+        assertEquals("the message is not JSON", complaint(payload));
+        assertEquals("the message is not JSON", complaint(payload));
         assertTrue(payload.json().isEmpty());
     }
 
@@ -78,7 +78,7 @@ class PayloadTest {
         assertEquals("the message's JSON has more than 50000 values in it", complaint(of(nested)));
         String longButFew = "[1,\"" + "a".repeat(Payload.MOST_VALUES) + "\"]";
         assertEquals(Optional.of(new Value.Numeric(1)), of(longButFew).at(FIRST));
-        assertEquals("the message is no JSON", complaint(of(longButFew + "]")));
+        assertEquals("the message is not JSON", complaint(of(longButFew + "]")));
     }
 
     @Test
@@ -133,12 +133,12 @@ class PayloadTest {
 
     @ParameterizedTest
     @CsvSource({
-        "cold, OWN, the value is no number",
-        "'1,2,3', OWN, the value is no number",
-        "41 °C, OWN, 'the value is no number alone; name its unit, or cut the number out with a pattern'",
+        "cold, OWN, the value is not a number",
+        "'1,2,3', OWN, the value is not a number",
+        "41 °C, OWN, 'the value is not just a number; name its unit, or cut the number out with a pattern'",
         "41 °F, CELSIUS, the value has something other than °C behind its number",
-        "'', OWN, the value is no number",
-        "10000000000000000000000000000000000000000, OWN, the value is no number"
+        "'', OWN, the value is not a number",
+        "10000000000000000000000000000000000000000, OWN, the value is not a number"
     })
     void whatIsNotANumberInItsUnitIsRefused(String text, Unit unit, String words) {
         assertEquals(

@@ -91,13 +91,13 @@ final class BadBrokerIT {
                     peer.send(0x30, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF);
                     peer.silence();
                 }),
-                script("a topic that is no text", "no proper MQTT", peer -> {
+                script("a topic that is not text", "not valid MQTT", peer -> {
                     peer.connack(0);
                     peer.suback(1, TOPICS);
                     peer.send(0x30, 4, 0, 1, 0, 'x');
                     peer.silence();
                 }),
-                script("a message with QoS 3", "no proper MQTT", peer -> {
+                script("a message with QoS 3", "not valid MQTT", peer -> {
                     peer.connack(0);
                     peer.suback(1, TOPICS);
                     peer.send(0x36, 4, 0, 1, 'a', 'x');

@@ -161,7 +161,7 @@ class StatusLinesTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
-            []                                        | is no JSON object; write for instance {"at_s": 1.5, "state": "printing"}
+            []                                        | is not a JSON object; write for instance {"at_s": 1.5, "state": "printing"}
             {"at_s": 1                                | is not one JSON object: Unexpected end-of-input
             {"at_s": 1} {"at_s": 2}                   | is not one JSON object: Trailing token
             {"at_s": 1, "at_s": 2}                    | is not one JSON object: Duplicate field 'at_s'

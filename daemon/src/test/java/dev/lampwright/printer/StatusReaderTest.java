@@ -248,7 +248,7 @@ final class StatusReaderTest {
         assertEquals(value, atPointer(pointer), 0);
     }
 
-    /** RFC 6901, section 5, where it is no number; and section 4, for the leading zero and for "-". */
+    /** RFC 6901, section 5, where it is not a number; and section 4, for the leading zero and for "-". */
     @ParameterizedTest
     @CsvSource(
             quoteCharacter = '`',
@@ -285,7 +285,7 @@ final class StatusReaderTest {
             assertEquals(1, log.with("bed.actual_C").size());
             assertEquals(
                     1,
-                    log.with("WARN bed.actual_C: the value is no number, at /plate/now in a message on " + HEAT
+                    log.with("WARN bed.actual_C: the value is not a number, at /plate/now in a message on " + HEAT
                                     + " that begins \"{\"plate\":{\"now\":\"cold\\u0007\"}}\"")
                             .size());
             hear(HEAT, "{\"plate\":{\"now\":20}}");

@@ -50,9 +50,9 @@ final class AnswerJournal {
     static AnswerJournal read(Path file) throws IOException {
         String text = text(file);
         JsonNode root = Json.read(text.isBlank() ? "{}" : text)
-                .orElseThrow(() -> new IOException(file + ": is no JSON; move it away to begin anew"));
+                .orElseThrow(() -> new IOException(file + ": is not JSON; move it away to start again"));
         if (root.path(FORMAT_KEY).asInt() != FORMAT) {
-            throw new IOException(file + ": is no progress of this version of fit; move it away to begin anew");
+            throw new IOException(file + ": was not written by this version of fit; move it away to start again");
         }
         Map<String, List<Entry>> steps = new LinkedHashMap<>();
         root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
@@ -63,7 +63,7 @@ final class AnswerJournal {
         try {
             return Files.readString(file);
         } catch (IOException e) {
-            throw new IOException(file + ": " + FileFailure.whyNotRead(file, e) + "; move it away to begin anew", e);
+            throw new IOException(file + ": " + FileFailure.whyNotRead(file, e) + "; move it away to start again", e);
         }
     }
 

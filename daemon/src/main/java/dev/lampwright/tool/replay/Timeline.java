@@ -49,7 +49,7 @@ public final class Timeline {
         } catch (NoSuchFileException e) {
             throw new IOException(file + ": there is no such file; give one that run --record has written", e);
         } catch (CharacterCodingException e) {
-            throw new IOException(file + ": is no text in UTF-8; give a file of JSON lines", e);
+            throw new IOException(file + ": is not UTF-8 text; give a file of JSON lines", e);
         } catch (IOException e) {
             throw new IOException(
                     file + ": " + FileFailure.whyNotRead(file, e) + "; give a file of JSON lines that you may read", e);

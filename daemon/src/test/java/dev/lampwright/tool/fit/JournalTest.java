@@ -65,18 +65,18 @@ class JournalTest {
     @Test
     void somethingElseIsRefusedInWords() throws IOException {
         Files.writeString(file, "{}");
-        assertWords("is no progress of this version of fit; move it away to begin anew");
+        assertWords("was not written by this version of fit; move it away to start again");
         Files.writeString(file, "{ \"lampwright_fit\": 2 }");
-        assertWords("is no progress of this version of fit; move it away to begin anew");
+        assertWords("was not written by this version of fit; move it away to start again");
         Files.writeString(file, "");
-        assertWords("is no progress of this version of fit; move it away to begin anew");
+        assertWords("was not written by this version of fit; move it away to start again");
         Files.writeString(file, "pixels = 30");
-        assertWords("is no JSON; move it away to begin anew");
+        assertWords("is not JSON; move it away to start again");
         Files.write(file, new byte[] {(byte) 0xFF});
-        assertWords("is no text in UTF-8; move it away to begin anew");
+        assertWords("is not UTF-8 text; move it away to start again");
         Files.delete(file);
         Files.createDirectory(file);
-        assertWords("is a folder; move it away to begin anew");
+        assertWords("is a folder; move it away to start again");
     }
 
     private void assertWords(String words) {

@@ -221,7 +221,7 @@ class ReplayTest {
         Files.writeString(file, "{\"tick\": 9, \"at_s\": 1}\n{\"tick\": 8, \"left_out\": 1}\n");
         assertComplaint(file, file + ":2: lies before the line above it; put the lines in the order of time");
         Files.write(file, new byte[] {(byte) 0xFF});
-        assertComplaint(file, file + ": is no text in UTF-8; give a file of JSON lines");
+        assertComplaint(file, file + ": is not UTF-8 text; give a file of JSON lines");
         assertComplaint(folder, folder + ": is a folder; give a file of JSON lines that you may read");
     }
 
