@@ -26,7 +26,7 @@ class OpenFailureTest {
         "2, ttyACM0 is still being closed",
         "6, ttyACM0 has no device behind it",
         "19, ttyACM0 has no device behind it",
-        "25, ttyACM0 is no serial port: ",
+        "25, ttyACM0 is not a serial port: ",
         "5, ttyACM0 does not open at 500000 baud (error 5)"
     })
     void eachErrorHasItsWords(int errno, String beginning) {

@@ -167,7 +167,7 @@ class AccessCheckTest {
         assertTrue(complaint(file("")).contains("fewer than 16 characters"));
         assertTrue(complaint(folder.resolve("nothing")).contains("does not exist"));
         Files.write(folder.resolve("token"), new byte[] {(byte) 0xff, (byte) 0xfe, 0});
-        assertTrue(complaint(folder.resolve("token")).contains("no text in UTF-8"));
+        assertTrue(complaint(folder.resolve("token")).contains("is not UTF-8 text"));
     }
 
     private static String complaint(Path file) {
