@@ -4,6 +4,7 @@ import { ChipSelect, FlashBus } from './flash.js';
 const SSI_BLOCK = 0x18000;
 const IO_QSPI_BLOCK = 0x40018;
 const CHIP_RESET_BLOCK = 0x40064;
+const WATCHDOG_BLOCK = 0x40058;
 const FLASH = 0x10000000;
 const RAM = 0x20000000;
 const RAM_END = 0x20042000;
@@ -24,7 +25,7 @@ const PAINT = 0xa5;
  * State machines run this long in one go. Each instruction has its own time all the same; it is shorter than what a machine's
  * queue of 4 bytes lasts, 40 us, so that none runs dry for it.
  */
-const PIO_STRETCH_NS = 20000;
+export const PIO_STRETCH_NS = 20000;
 
 const FUNCTION_PIO0 = 6;
 const PSM_BUT_OSCILLATORS = 0x1fffc;
@@ -105,7 +106,8 @@ class Machine {
 
 /**
  * An RP2040 with its flash, its clock and its pins; it runs by the cycle and keeps its time through resets. `options`: `image`
- * of image.js, `id` of the flash chip. `hooks`: edge(pin, high, ns), warn(text), watchdog(), attach(rp2040) for what hangs on it.
+ * of image.js, `id` of the flash chip, `startNs`. `hooks`: edge(pin, high, ns), beforeDimmers(ns), afterDimmers(ns), warn(text), watchdog(),
+ * attach(rp2040) for what hangs on it.
  */
 export class Chip {
   constructor(options, hooks) {
@@ -114,7 +116,7 @@ export class Chip {
     this.watchdogResets = 0;
     this.ram = new Uint8Array(RAM_END - RAM).fill(PAINT);
     this.dead = null;
-    this.#power(0, HAD_POWER_ON, 0);
+    this.#power(options.startNs, HAD_POWER_ON, 0);
   }
 
   get nowNs() {
@@ -122,7 +124,7 @@ export class Chip {
   }
 
   /* A new chip at this time, with the old one's RAM: a reset leaves that as it was. */
-  #power(ns, cause, reason) {
+  #power(ns, cause, reason, scratch = []) {
     const rp2040 = new RP2040();
     this.rp2040 = rp2040;
     rp2040.clock.nanosCounter = ns;
@@ -134,7 +136,8 @@ export class Chip {
     rp2040.peripherals[IO_QSPI_BLOCK] = new ChipSelect(rp2040, this.flashBus);
     rp2040.peripherals[CHIP_RESET_BLOCK] = new ChipReset(rp2040, cause);
     this.#silencePwm();
-    this.#watchWatchdog(reason);
+    this.#watchWatchdog(reason, scratch);
+    this.#watchPwm();
     this.#takePio();
     this.bitten = false;
     for (const { at, bytes } of this.options.image.pieces) {
@@ -172,12 +175,24 @@ export class Chip {
     }
   }
 
-  #watchWatchdog(reason) {
-    const watchdog = this.rp2040.peripherals[0x40058];
+  /* Its scratch registers outlive its own reset (datasheet 4.7). */
+  #watchWatchdog(reason, scratch) {
+    const watchdog = this.rp2040.peripherals[WATCHDOG_BLOCK];
+    watchdog.scratchData.set(scratch);
     watchdog.reason = reason;
     watchdog.onWatchdogTrigger = () => {
       watchdog.alarm.enable = false;
       this.bitten = true;
+    };
+  }
+
+  #watchPwm() {
+    const pwm = this.rp2040.pwm;
+    const write = pwm.writeUint32.bind(pwm);
+    pwm.writeUint32 = (offset, value) => {
+      this.hooks.beforeDimmers(this.nowNs);
+      write(offset, value);
+      this.hooks.afterDimmers(this.nowNs);
     };
   }
 
@@ -289,13 +304,15 @@ export class Chip {
     }
     this.watchdogResets++;
     this.hooks.watchdog();
-    this.#reset(0, REASON_TIMER);
+    this.#reset(0, REASON_TIMER, this.rp2040.peripherals[WATCHDOG_BLOCK].scratchData);
   }
 
-  #reset(cause, reason) {
+  #reset(cause, reason, scratch) {
     const ns = this.nowNs;
+    this.hooks.beforeDimmers(ns);
     this.hooks.released(ns);
-    this.#power(ns, cause, reason);
+    this.#power(ns, cause, reason, scratch);
+    this.hooks.afterDimmers(ns);
   }
 
   /** Presses the reset button, which pulls RUN low. */

@@ -12,6 +12,9 @@
 #include "rp2040.h"
 #include "strip.h"
 
+/* A program that arms the watchdog leaves this where only power and the reset line reach (4.7, "Scratch register"). */
+#define OWN_WATCHDOG 0x6C616D70u
+
 /* The watchdog counts down twice in a microsecond (datasheet, erratum RP2040-E1). */
 #define WATCHDOG_US 250000u
 
@@ -19,16 +22,31 @@
 
 static struct controller controller;
 static uint8_t own_id[PORT_ID_BYTES];
+static enum port_reset cause;
 
 void port_id(uint8_t id[PORT_ID_BYTES])
 {
     memcpy(id, own_id, PORT_ID_BYTES);
 }
 
-/* The chip tells (datasheet 2.12.8 and 4.7), but nothing here reads it yet. */
 enum port_reset port_last_reset(void)
 {
-    return PORT_RESET_UNKNOWN;
+    return cause;
+}
+
+/*
+ * What the chip tells (datasheet 2.12.7 and 4.7). Its brown-out detector counts as power-on there. The ROM too restarts the chip by
+ * the watchdog, once a file was copied onto it; only a program of ours has left its mark.
+ */
+static enum port_reset read_cause(void)
+{
+    bool bitten = (WATCHDOG_REASON & WATCHDOG_REASON_TIMER) != 0 && WATCHDOG_SCRATCH0 == OWN_WATCHDOG;
+    uint32_t chip = CHIP_RESET;
+    if (bitten)
+        return PORT_RESET_WATCHDOG;
+    if (chip & HAD_POWER_ON)
+        return PORT_RESET_POWER;
+    return chip & HAD_RUN_PIN ? PORT_RESET_BUTTON : PORT_RESET_UNKNOWN;
 }
 
 static void leave_reset(void)
@@ -41,6 +59,7 @@ static void leave_reset(void)
 /* A reset by the watchdog reaches all but the oscillators, as a reset by the button does. */
 static void start_watchdog(void)
 {
+    WATCHDOG_SCRATCH0 = OWN_WATCHDOG;
     REG(PSM_WDSEL) = PSM_ALL & ~(PSM_ROSC | PSM_XOSC);
     WATCHDOG_LOAD = 2 * WATCHDOG_US;
     WATCHDOG_CTRL = WATCHDOG_ENABLE;
@@ -73,6 +92,7 @@ static void sleep_a_while(void)
 int main(void)
 {
     uint32_t told_ms = 0;
+    cause = read_cause();
     clock_start();
     leave_reset();
     dimmers_start();
