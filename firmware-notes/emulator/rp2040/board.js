@@ -2,9 +2,10 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Chip } from './chip.js';
+import { Chip, PIO_STRETCH_NS } from './chip.js';
 import { readCommand } from './command.js';
 import { readDimmers } from './dimmers.js';
+import { Fuse } from './fuse.js';
 import { readImage } from './image.js';
 import { Feeder, Line } from './line.js';
 import { HELP, readOptions } from './options.js';
@@ -16,7 +17,7 @@ import { Trouble } from './trouble.js';
 import { Uart } from './uart.js';
 import { UsbBus } from './usb.js';
 
-const STATUS = { good: 0, failed: 1, wrong: 2, overrun: 3, stopped: 4, warned: 5 };
+const STATUS = { good: 0, failed: 1, wrong: 2, overrun: 3, stopped: 4, blown: 5, warned: 6 };
 
 /** Data lines of the strip, and the first one's pin: pins.h. */
 const OUTPUTS = 8;
@@ -53,8 +54,11 @@ class Session {
       resetNs: options.resetNs,
       latched: (frame) => this.report.frame(frame),
     }));
-    this.chip = new Chip({ image: readImage(options.elf), id: options.id }, {
-      edge: (pin, high, ns) => this.strips[pin - FIRST_PIN]?.edge(high, ns),
+    this.fuse = null;
+    this.chip = new Chip({ image: readImage(options.elf), id: options.id, startNs: options.startNs }, {
+      edge: (pin, high, ns) => this.#edge(pin - FIRST_PIN, high, ns),
+      beforeDimmers: (ns) => this.fuse?.advance(ns),
+      afterDimmers: (ns) => this.fuse?.weigh(ns),
       released: (ns) => this.strips.forEach((strip) => strip.release(ns)),
       warn: (text) => this.#warned(text),
       watchdog: () => this.report.event('watchdog'),
@@ -68,6 +72,27 @@ class Session {
 
   get dimmers() {
     return readDimmers(this.chip.rp2040);
+  }
+
+  #edge(index, high, ns) {
+    if (high) {
+      this.fuse?.rise(index, ns);
+    }
+    this.strips[index]?.edge(high, ns);
+  }
+
+  #fit(rating) {
+    const duties = () => this.dimmers.map((dimmer) => dimmer.duty ?? 0);
+    this.fuse = rating === null ? null : new Fuse(rating, this.strips, duties, this.chip.nowNs);
+  }
+
+  /* State machines may be behind by a stretch. */
+  #watchFuse() {
+    this.fuse?.advance(this.chip.nowNs - PIO_STRETCH_NS);
+    if (this.fuse?.blows()) {
+      this.report.failure('fuse', 'strip and dimmers took more than the fuse bears, for too long');
+      this.status = Math.max(this.status, STATUS.blown);
+    }
   }
 
   /* With a UART the device is the bridge's, which outlives the chip's resets; with USB it is the chip's own. */
@@ -187,6 +212,9 @@ class Session {
       case 'stall':
         this.stalledUntilNs = nowNs() + command.ms * 1e6;
         break;
+      case 'fuse':
+        this.#fit(command.rating);
+        break;
       case 'reset':
         this.chip.reset();
         break;
@@ -271,6 +299,7 @@ class Session {
     while (this.chip.nowNs < target && !this.ended && Date.now() <= until) {
       this.#readHost();
       const alive = this.chip.run(Math.min(target, this.chip.nowNs + STEP_NS));
+      this.#watchFuse();
       this.strips.forEach((strip) => strip.until(this.chip.nowNs));
       this.#flush();
       this.report.dimmersIfChanged();

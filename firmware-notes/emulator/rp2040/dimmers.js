@@ -18,14 +18,16 @@ function readDimmer(rp2040, index, pin) {
   const output = pin & 1;
   const told = { output: `PWM${(pin >> 1) & 7}${'AB'[output]}`, pin: `GP${pin}` };
   if (rp2040.gpio[pin].functionSelect !== FUNCTION_PWM) {
-    return { ...told, driven: false, duty: 0, hz: 0 };
+    return { ...told, driven: false, duty: 0, hz: 0, from: null };
   }
   if (!(slice.csr & ENABLED) || slice.csr & PHASE_CORRECT || slice.div !== 1 << 4) {
-    return { ...told, driven: true, duty: null, hz: null };
+    return { ...told, driven: true, duty: null, hz: null, from: null };
   }
   const level = (slice.cc >>> (16 * output)) & 0xffff;
   const share = Math.min(level / (slice.top + 1), 1);
   const duty = slice.csr & INVERTED[output] ? 1 - share : share;
-  const hz = duty > 0 && duty < 1 ? rp2040.clkSys / (slice.top + 1) : 0;
-  return { ...told, driven: true, duty: Math.round(duty * 1e6) / 1e6, hz: Math.round(hz * 1e3) / 1e3 };
+  const changes = duty > 0 && duty < 1;
+  const from = slice.csr & INVERTED[output] ? share : 0;
+  const hz = changes ? rp2040.clkSys / (slice.top + 1) : 0;
+  return { ...told, driven: true, duty: Math.round(duty * 1e6) / 1e6, hz: Math.round(hz * 1e3) / 1e3, from: changes ? Math.round(from * 1e6) / 1e6 : null };
 }

@@ -11,6 +11,7 @@ Runs the firmware of an RP2040 board on an emulated chip. README.md, beside the 
   --channels N      bytes a pixel, 3 or 4; 3 unless said otherwise
   --reset-us N      a low this long latches; 280 unless said otherwise
   --threshold-ns N  a high longer than this is a 1; 600 unless said otherwise
+  --start-us N      the chip's timer stands at this when the board is switched on; 0 unless said otherwise
   --seed N          of the damage that is done on purpose; 1 unless said otherwise
   --reset-on-open   the chip is reset when the host opens the device
   --free            as fast as the machine allows
@@ -26,6 +27,7 @@ const SHAPE = {
   channels: { type: 'string', default: '3' },
   'reset-us': { type: 'string', default: '280' },
   'threshold-ns': { type: 'string', default: '600' },
+  'start-us': { type: 'string', default: '0' },
   seed: { type: 'string', default: '1' },
   'reset-on-open': { type: 'boolean', default: false },
   free: { type: 'boolean', default: false },
@@ -35,7 +37,7 @@ const SHAPE = {
 };
 
 function whole(values, name, least, most) {
-  const value = /^\d{1,9}$/.test(values[name]) ? Number(values[name]) : NaN;
+  const value = /^\d{1,10}$/.test(values[name]) ? Number(values[name]) : NaN;
   if (!(value >= least && value <= most)) {
     throw new Error(`--${name}: say a whole number from ${least} to ${most}`);
   }
@@ -65,6 +67,7 @@ export function readOptions(words) {
     channels: whole(values, 'channels', 3, 4),
     resetNs: whole(values, 'reset-us', 1, 100000) * 1000,
     thresholdNs: whole(values, 'threshold-ns', 1, 100000),
+    startNs: whole(values, 'start-us', 0, 9999999999) * 1000,
     seed: whole(values, 'seed', 0, 999999999),
     resetOnOpen: values['reset-on-open'],
     free: values.free,

@@ -153,6 +153,7 @@ export class Report {
       fed: line.feeder?.over ?? null,
       ram_untouched: chip.ramUntouched,
       watchdog_resets: chip.watchdogResets,
+      fuse: this.#fuse(),
       slept_us: us(chip.sleptNs),
       lag_us: us(pace.lostNs),
       clock_hz: chip.rp2040.clkSys,
@@ -161,6 +162,11 @@ export class Report {
       ...this.#strips(),
       dimmers: this.session.dimmers,
     });
+  }
+
+  #fuse() {
+    const { fuse } = this.session;
+    return fuse === null ? null : { highest_mA: Math.round(fuse.highestMA * 1e3) / 1e3, longest_over_us: us(fuse.longestNs), blown: fuse.blown };
   }
 
   #usb(told) {

@@ -133,6 +133,11 @@ export class Strip {
     }
   }
 
+  /** The bytes that came and have not latched. */
+  get coming() {
+    return this.bytes.subarray(0, Math.min(this.count, MOST_BYTES));
+  }
+
   /** When what came latches, if nothing more comes. */
   get dueNs() {
     return !this.high && this.#hasBits ? this.fellNs + this.resetNs : Infinity;

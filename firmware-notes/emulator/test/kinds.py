@@ -9,8 +9,9 @@ class Kind:
     """
     A board with a line of one kind. `folder` names the build's, with {baud} where there is one; `options` are the program's;
     `vanishes`, the device goes with each reset of the chip and comes back; `latch_us`, the longest from the answer to a frame of
-    60 pixels until the strip shows it and the dimmers have risen. `listens`, it listens while it drives the strip; `has_fuse`, the
-    board has the command; `tells_reset`, the firmware tells what made it start.
+    60 pixels until the strip shows it and the dimmers have risen. `listens`, it listens while it drives the strip. `change_bauds` are
+    those at which changes from frame to frame are tried, `overrun_baud` the one at which a host can send more than the board bears:
+    0 where the line holds the host back.
     """
     folder: str
     bauds: tuple
@@ -21,8 +22,8 @@ class Kind:
     pwm_steps: tuple
     latch_us: int
     listens: bool
-    has_fuse: bool
-    tells_reset: bool
+    change_bauds: tuple
+    overrun_baud: int
 
     def elf(self, build, baud=500000):
         return os.path.join(build, self.folder.format(baud=baud), "lampwright.elf")
@@ -30,8 +31,9 @@ class Kind:
 
 KINDS = {
     "avr": Kind("avr-{baud}", (9600, 57600, 115200, 250000, 500000, 1000000), (), False, "--eeprom", 1200,
-                (256, 256, 4096, 4096, 256, 256), 1000, False, True, True),
-    "rp2040-usb": Kind("rp2040-usb", (), ("--line", "usb"), True, "--id", 12000, (32768,) * 6, 4000, True, False, False),
+                (256, 256, 4096, 4096, 256, 256), 1000, False, (9600, 500000, 1000000), 500000),
+    "rp2040-usb": Kind("rp2040-usb", (), ("--line", "usb"), True, "--id", 12000, (32768,) * 6, 4000, True,
+                       (500000,), 0),
     "rp2040-uart": Kind("rp2040-uart-{baud}", (115200, 500000, 1000000), ("--line", "uart"), False, "--id", 12000,
-                        (32768,) * 6, 4000, True, False, False),
+                        (32768,) * 6, 4000, True, (115200, 1000000), 3000000),
 }

@@ -186,7 +186,7 @@ class Outputs(unittest.TestCase):
             seen = self.latched(len(runs))
             at = 0
             for output, pixels in runs:
-                self.assertEqual(seen[output][0], strip[at:at + 3 * pixels])
+                self.assertEqual(seen[output][0], strip[at:at + 3 * pixels].ljust(3 * 40, b"\0"))  # the longest run has 40
                 at += 3 * pixels
             starts = [start_us for _, start_us in seen.values()]
             self.assertLess(max(starts) - min(starts), 1.25)
@@ -201,12 +201,12 @@ class Outputs(unittest.TestCase):
         self.settle()
         self.show(b"\x11" * 48)
         seen = self.latched(3)
-        self.assertEqual(seen[2][0], b"\x11" * 12 + bytes(18))
+        self.assertEqual(seen[2][0], b"\x11" * 12 + bytes(24))
         self.assertEqual(seen[0][0], b"\x11" * 36)
-        self.assertEqual(seen[1][0], bytes(30))
+        self.assertEqual(seen[1][0], bytes(36))
         self.settle()
         self.show(b"\x22" * 48)
-        self.assertEqual({output: len(strip) for output, (strip, _) in self.latched(2).items()}, {2: 12, 0: 36})
+        self.assertEqual({output: len(strip.rstrip(b"\0")) for output, (strip, _) in self.latched(2).items()}, {2: 12, 0: 36})
         self.assertEqual(self.board.end(), 0)
 
     def test_without_runs_all_is_on_the_first(self):
@@ -234,6 +234,23 @@ class Outputs(unittest.TestCase):
         whole = b"".join(seen[output][0] for output in range(4))
         self.assertEqual(whole, strip)
         self.assertLessEqual(ceiling.current_mA(setup, whole, (), 0), 500)
+        self.assertEqual(self.board.end(), 0)
+
+    def test_runs_of_unequal_length_latch_together(self):
+        """wire.md, section 4: a fuse for the ceiling bears every change between two runs, the short one lit and dark."""
+        runs = [(0, 5), (1, 60)]
+        _, setup = self.set_up(runs, ceilings_mA=(2300,))
+        lit, dark = b"\xff" * 15 + bytes(180), bytes(15) + b"\xff" * 180
+        self.settle()
+        self.show(dark)
+        self.latched(2)
+        answer = self.board.command(f"fuse 2300 2 {setup.pixels * setup.dark_uA} 12000,12000,12000 0")
+        self.assertNotEqual(answer["answer"], "refused", answer)
+        for strip in (lit, dark, lit, dark):
+            self.show(strip)
+        fuse = self.board.stats()["fuse"]
+        self.assertFalse(fuse["blown"], fuse)  # it bears 2 us: lines begin within a bit of each other
+        self.assertGreater(fuse["highest_mA"], 2000)
         self.assertEqual(self.board.end(), 0)
 
     def test_wrong_runs_are_refused_where_they_are_wrong(self):
@@ -265,7 +282,7 @@ class WrongFirmware(unittest.TestCase):
             self.assertIn('"error":"emulator"', line)
             self.assertIn("not 32 bit aligned", line)
             process.communicate(timeout=PATIENCE_S)
-            self.assertEqual(process.returncode, 5)
+            self.assertEqual(process.returncode, 6)
 
     def test_wrong_checksum_does_not_boot(self):
         with tempfile.NamedTemporaryFile(suffix=".uf2") as file, open(UF2, "rb") as whole:

@@ -30,7 +30,8 @@ struct port_run {
 /**
  * Says how what port_strip is given is cut from now on: the first run's bytes first. Data lines that have less than before, or
  * nothing any more, are driven dark there once, with the next port_strip. Where `count` is 0, all goes out on data line 0, and
- * before the first call the strip is dark on every line. Called only where OUTPUTS is more than 1.
+ * before the first call the strip is dark on every line. All lines latch together (wire.md section 4). Called only where OUTPUTS is
+ * more than 1.
  */
 void port_cut(const struct port_run *runs, uint8_t count);
 

@@ -45,6 +45,8 @@ struct output {
     uint16_t length; /* most bytes of a frame */
     uint16_t driven; /* bytes of the last frame */
     uint16_t lit;    /* bytes that are driven with the next frame at least */
+    uint16_t share;  /* bytes of the frame that is being driven, and where they come from */
+    const uint8_t *from;
     uint8_t bytes[STORE_BYTES] __attribute__((aligned(4)));
 };
 
@@ -148,43 +150,53 @@ void port_cut(const struct port_run *cut, uint8_t count)
     }
 }
 
-/* Fills an output's buffer with its run, and what may be lit beyond it with darkness. Answers how many bytes that makes. */
-static uint16_t fill(struct output *output, const uint8_t *bytes, uint16_t length)
+/* Shares a frame out to the runs. Answers the most bytes that one data line has to be driven. */
+static uint16_t share_out(const uint8_t *bytes, uint16_t length)
 {
-    uint16_t whole = more(length, output->lit);
-    memcpy(output->bytes, bytes, length);
-    memset(output->bytes + length, 0, whole - length);
+    uint16_t longest = 0;
+    for (uint8_t i = 0; i < OUTPUTS; i++)
+        outputs[i].share = 0;
+    for (uint8_t i = 0; i < runs; i++) {
+        struct output *output = &outputs[order[i]];
+        output->from = bytes;
+        output->share = output->length < length ? output->length : length;
+        bytes += output->share;
+        length = (uint16_t)(length - output->share);
+    }
+    for (uint8_t i = 0; i < OUTPUTS; i++)
+        longest = more(longest, more(outputs[i].share, outputs[i].lit));
+    return longest;
+}
+
+/* Fills a data line's buffer with its share and darkness behind. Answers its bit where there is anything to drive. */
+static uint32_t fill(uint32_t index, uint16_t longest)
+{
+    struct output *output = &outputs[index];
+    bool dark = output->share == 0 && output->lit == 0;
     output->lit = 0;
-    output->driven = length;
-    return whole;
+    output->driven = output->share;
+    if (dark)
+        return 0;
+    memcpy(output->bytes, output->from, output->share);
+    memset(output->bytes + output->share, 0, longest - output->share);
+    DMA_READ_ADDR(index) = (uint32_t)(uintptr_t)output->bytes;
+    DMA_TRANS_COUNT(index) = longest;
+    return 1u << index;
 }
 
-/* Answers its bit where there is something to drive, and makes `*longest` no less than that. */
-static uint32_t ready(uint32_t output, uint16_t whole, uint16_t *longest)
-{
-    DMA_READ_ADDR(output) = (uint32_t)(uintptr_t)outputs[output].bytes;
-    DMA_TRANS_COUNT(output) = whole;
-    *longest = more(*longest, whole);
-    return whole > 0 ? 1u << output : 0;
-}
-
+/*
+ * Every data line is driven for as long as the longest, with darkness past its end, so that all of the strip latches at one time: one
+ * run as it will be and another as it was may be over the ceiling together.
+ */
 void port_strip(const uint8_t *bytes, uint16_t length)
 {
     uint32_t started = 0;
-    uint16_t longest = 0;
     if (length == 0)
         return;
     strip_wait();
-    for (uint8_t i = 0; i < runs; i++) {
-        struct output *output = &outputs[order[i]];
-        uint16_t share = output->length < length ? output->length : length;
-        started |= ready(order[i], fill(output, bytes, share), &longest);
-        bytes += share;
-        length = (uint16_t)(length - share);
-    }
-    for (uint8_t i = 0; i < OUTPUTS; i++)
-        if (!(started & 1u << i))
-            started |= ready(i, fill(&outputs[i], bytes, 0), &longest);
+    uint16_t longest = share_out(bytes, length);
+    for (uint32_t i = 0; i < OUTPUTS; i++)
+        started |= fill(i, longest);
     DMA_TRIGGER = started;
     free_at = clock_us() + longest * BYTE_US + RESET_US;
     latched = false;
