@@ -135,11 +135,13 @@ public final class ConfigFile {
         Mounting mounting = MountingKeys.read(root.table("strip"), strip.pixels());
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
+        BoardKinds.noteLimits(root, controller, strip, dimmers);
         Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
         LooksAndCues lights =
                 LooksAndCues.read(root, fitting, printer.bindings().events().keySet());
         Wiring wiring = WiringSection.read(
                 root,
+                BoardKinds.likely(controller, strip),
                 supply.volts(),
                 strip.pixels(),
                 fitting.dimmers().stream().map(Fitting.DimmerUse::name).toList());

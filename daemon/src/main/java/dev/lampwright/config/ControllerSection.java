@@ -1,18 +1,22 @@
 package dev.lampwright.config;
 
+import dev.lampwright.board.BoardKind;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
+import java.util.Optional;
 
 /**
  * The section {@code [controller]}.
  *
  * @param port serial port
  * @param baud bits a second
+ * @param board which board it is, if the file tells
  * @param holdoverMillis how long without a frame until {@code whenSilent} is shown
  * @param whenSilent what is shown then
  * @param atEnd what the lights do when the daemon is asked to end
  */
-record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent whenSilent, AtEnd atEnd) {
+record ControllerSection(
+        String port, int baud, Optional<BoardKind> board, int holdoverMillis, WhenSilent whenSilent, AtEnd atEnd) {
     private static final double MILLIS = 1000;
     private static final String WANTED_PORT = "give the serial port, for instance \"/dev/ttyACM0\"";
     private static final Key<String> PORT = Key.text("port", "path of a serial port", WANTED_PORT)
@@ -20,7 +24,10 @@ record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent w
             .example("\"/dev/ttyACM0\"", "`lampwright ports` lists the ports");
     private static final Key<Integer> BAUD = Key.whole("baud", BaudRate.LEAST, BaudRate.MOST)
             .usual(500_000, "500000")
-            .example("500000", "as in the firmware");
+            .example("500000", "as in the firmware; over USB any will do");
+    private static final Key<BoardKind> BOARD = Key.word("board", BoardKind.class)
+            .without("as the port's name and `outputs` tell")
+            .comment("\"rp2040\"", "or \"atmega328p\": for `check` and `plan`");
     private static final Key<Double> HOLDOVER = Key.number(
                     "holdover_s", Setup.SHORTEST_HOLDOVER_MS / MILLIS, Setup.LONGEST_HOLDOVER_MS / MILLIS)
             .usual(3.0, "3")
@@ -35,15 +42,17 @@ record ControllerSection(String port, int baud, int holdoverMillis, WhenSilent w
                     "when the daemon is stopped: \"fade\" out and stay dark, or show what \"when_silent\" says");
 
     /** The controller, at the far end of the serial line. */
-    static final Section SECTION =
-            Section.of("controller", "the board that drives the lights", PORT, BAUD, HOLDOVER, WHEN_SILENT, AT_END);
+    static final Section SECTION = Section.of(
+            "controller", "the board that drives the lights", PORT, BAUD, BOARD, HOLDOVER, WHEN_SILENT, AT_END);
 
     static ControllerSection read(Table table) {
         String port = table.as(SECTION).need(PORT, WANTED_PORT).orElse("");
+        Optional<BoardKind> board = table.find(BOARD);
         double holdoverS = table.get(HOLDOVER);
         WhenSilent whenSilent = table.get(WHEN_SILENT);
         AtEnd atEnd = table.get(AT_END);
-        return new ControllerSection(port, baud(table), (int) Math.round(holdoverS * MILLIS), whenSilent, atEnd);
+        int holdoverMillis = (int) Math.round(holdoverS * MILLIS);
+        return new ControllerSection(port, baud(table), board, holdoverMillis, whenSilent, atEnd);
     }
 
     /**

@@ -28,7 +28,8 @@ final class SetupParts {
                 controller.holdoverMillis(),
                 controller.whenSilent(),
                 ceilings,
-                dimmers.outputs());
+                dimmers.outputs(),
+                strip.runs());
     }
 
     /**

@@ -14,8 +14,9 @@ import java.util.List;
  * @param spec how the strip takes light
  * @param channelMicroamps current of each channel at full duty, in µA, in the strip's order
  * @param darkMicroamps current of a dark pixel, in µA
+ * @param runs what the strip is cut into, on a data line each; none if all of it is on the first
  */
-record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicroamps) {
+record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicroamps, List<Setup.Run> runs) {
     private static final int MOST_PIXELS = 65535;
     private static final int MOST_BYTES = 65535;
     private static final double MOST_MILLIAMPS = 65.535;
@@ -49,6 +50,7 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
                     .without("20")
                     .example("12", "one channel of one pixel at full; or one number for each: [12, 12, 12]"),
             IDLE,
+            StripOutputs.KEY,
             StripColours.WHITE_K,
             Key.own("gains", "three numbers, 0.01 to 1")
                     .comment("[1.0, 0.8, 0.7]", "what is used of red, green and blue, if white is not white"),
@@ -73,10 +75,12 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
         }
         Calibration calibration = StripColours.read(table, order.contains("W"));
         boolean dithering = table.get(DITHERING);
+        List<Setup.Run> runs = StripOutputs.read(table, pixels);
         return new StripSection(
                 new StripSpec(pixels, order, calibration, dithering),
                 channels(milliamps, order.length()),
-                microamps(idle));
+                microamps(idle),
+                runs);
     }
 
     /** How many pixels there are. */

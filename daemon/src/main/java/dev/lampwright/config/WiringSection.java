@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.board.BoardKind;
 import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import java.util.Optional;
@@ -31,8 +32,9 @@ final class WiringSection {
 
     private static final Key<Double> WIRE_C =
             Key.number("wire_C", 0, 90).usual(USUAL_WIRE_C, "40").example("40", "how warm the wires are");
-    private static final Key<Double> LOGIC_V =
-            Key.number("logic_V", 1, 5.5).usual(USUAL_VOLTS, "5").example("5.0", "high level of the controller's pins");
+    private static final Key<Double> LOGIC_V = Key.number("logic_V", 1, 5.5)
+            .without("5, or 3.3 of an RP2040")
+            .example("5.0", "high level of the controller's pins");
     private static final Key<Data> DATA = Key.word("data", Data.class)
             .usual(Data.DIRECT, "direct")
             .example("\"direct\"", "or \"shifted\", with a level shifter before the strip");
@@ -78,12 +80,13 @@ final class WiringSection {
      * Reads the section.
      *
      * @param root the whole file
+     * @param kind the controller's board
      * @param stripVolts voltage of the strip's supply
      * @param pixels pixels of the strip, 1 or more
      * @param dimmers name of the light on each dimmer, from channel 0 on
      * @return the wiring, with the defaults in it, which are told nowhere else
      */
-    static Wiring read(Table root, double stripVolts, int pixels, List<String> dimmers) {
+    static Wiring read(Table root, BoardKind kind, double stripVolts, int pixels, List<String> dimmers) {
         Table table = root.table("wiring");
         double wireC = table.as(SECTION).get(WIRE_C);
         List<Wiring.Supply> supplies =
@@ -94,7 +97,7 @@ final class WiringSection {
                 .distinct()
                 .map(name -> WiredLight.read(name, outputs(dimmers, name), lights.table(name)))
                 .toList();
-        Wiring.Board board = board(table.table("board"));
+        Wiring.Board board = board(table.table("board"), kind);
         Wiring.Computer computer = computer(table.table("computer"), supplies);
         return new Wiring(wireC, supplies, strip, wired, board, computer, table.takeDefaults());
     }
@@ -122,13 +125,14 @@ final class WiringSection {
                 .toList();
     }
 
-    private static Wiring.Board board(Table table) {
-        double logicVolts = table.as(BOARD).get(LOGIC_V);
+    private static Wiring.Board board(Table table, BoardKind kind) {
+        double usual = kind.logicVolts();
+        double logicVolts = table.as(BOARD).get(LOGIC_V.usual(usual, Wording.number(usual)));
         Data data = table.get(DATA);
         double ratedAmps = table.get(RATED_MA) / MILLIS;
         double ownAmps = table.get(OWN_MA) / MILLIS;
         double inputVolts = table.get(INPUT_V);
-        return new Wiring.Board(logicVolts, data == Data.SHIFTED, ratedAmps, ownAmps, inputVolts);
+        return new Wiring.Board(kind, logicVolts, data == Data.SHIFTED, ratedAmps, ownAmps, inputVolts);
     }
 
     private static Wiring.Computer computer(Table table, List<Wiring.Supply> supplies) {

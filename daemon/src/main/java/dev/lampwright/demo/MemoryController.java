@@ -73,6 +73,7 @@ public final class MemoryController {
     private FrameAssembly parts = new FrameAssembly(0, 0);
     private long now;
     private long drivingUntil;
+    private int frameBytes;
     private int litBytes;
     private int lastSequence;
     private boolean overrunCounted;
@@ -109,6 +110,7 @@ public final class MemoryController {
     public void start(long nanos) {
         now = nanos;
         drivingUntil = nanos;
+        frameBytes = 0;
         litBytes = 0;
         reader.restart();
         light.start(nanos);
@@ -202,6 +204,7 @@ public final class MemoryController {
         }
         if (light.setUp(next, now)) {
             parts = new FrameAssembly(next.stripBytes(), next.dimmers().size());
+            frameBytes = next.longestRun() * next.channels();
         }
         send(next.write(writer, MessageType.IN_FORCE, lastSequence));
         int darkOver = light.darkOverMilliamps(next);
@@ -256,10 +259,10 @@ public final class MemoryController {
         host.hear(writer.wire(), count, here.listensWhileDriving() ? start : drivingUntil);
     }
 
+    /** Runs go out together, so the longest one counts, and what may be lit beyond it since the set-up before. */
     private void drive(long start) {
-        int bytes = light.frame().strip().length;
-        drivingUntil = start + Math.max(bytes, litBytes) * (long) here.byteNanos() + STRIP_RESET_NANOS;
-        litBytes = bytes;
+        drivingUntil = start + Math.max(frameBytes, litBytes) * (long) here.byteNanos() + STRIP_RESET_NANOS;
+        litBytes = frameBytes;
     }
 
     private void rest(Message message) throws MalformedMessageException {

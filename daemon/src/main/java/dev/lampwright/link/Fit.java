@@ -29,15 +29,16 @@ final class Fit {
                 setup.dimmers().size() <= here.dimmers(),
                 "the controller has " + here.dimmers() + " dimmers, and "
                         + setup.dimmers().size() + " are named: take some out of [dimmers]");
+        int lines =
+                setup.runs().stream().mapToInt(run -> run.output() + 1).max().orElse(1);
         require(
-                setup.runs().stream().allMatch(run -> run.output() < here.outputs()),
+                lines <= here.outputs(),
                 "the controller has " + here.outputs() + (here.outputs() == 1 ? " data line" : " data lines")
-                        + ", and [strip] outputs names number "
-                        + setup.runs().stream()
-                                .mapToInt(Setup.Run::output)
-                                .max()
-                                .orElse(0)
-                        + ", counted from 0: put the strip on fewer, or use a board that has more");
+                        + ", and [strip] outputs needs " + lines + ": "
+                        + (here.outputs() == 1
+                                ? "join the strip end to end and take outputs out"
+                                : "put the strip on fewer data lines")
+                        + ", or use a board that has more, such as an RP2040");
         require(
                 largestPart(setup) <= here.mostPacketBytes(),
                 "the controller takes packets of " + here.mostPacketBytes() + " bytes, and the set-up needs "

@@ -39,7 +39,7 @@ final class Lighting {
         this.again = again;
         answers = exchange.answers();
         parts = new FrameParts(setup.stripBytes(), setup.dimmers().size(), here.mostPacketBytes());
-        stripNanos = (long) setup.stripBytes() * here.byteNanos() + STRIP_RESET_NANOS;
+        stripNanos = (long) setup.longestRun() * setup.channels() * here.byteNanos() + STRIP_RESET_NANOS;
     }
 
     /** What the strip takes for one frame, in ns. */

@@ -1,5 +1,6 @@
 package dev.lampwright.wiring;
 
+import dev.lampwright.board.BoardKind;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -108,13 +109,15 @@ public record Wiring(
     /**
      * The controller's board.
      *
+     * @param kind which one of those that the reference firmware runs on; what is usual of it was taken for what is not told
      * @param logicVolts high level of its outputs
      * @param shifter whether a level shifter drives the strip's data
      * @param ratedAmps what its 5 V pin or regulator may give, in A
      * @param ownAmps what it takes itself, in A
      * @param inputVolts what its regulator is fed with, in V
      */
-    public record Board(double logicVolts, boolean shifter, double ratedAmps, double ownAmps, double inputVolts) {}
+    public record Board(
+            BoardKind kind, double logicVolts, boolean shifter, double ratedAmps, double ownAmps, double inputVolts) {}
 
     /**
      * The single-board computer.

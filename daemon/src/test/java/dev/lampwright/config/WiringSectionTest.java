@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.board.BoardKind;
 import dev.lampwright.toml.Toml;
 import dev.lampwright.wiring.Wire;
 import dev.lampwright.wiring.Wiring;
@@ -90,7 +91,7 @@ class WiringSectionTest {
         assertEquals(
                 new Wiring.Light("work", List.of(0), work, 1.5, OptionalDouble.of(19), 1000),
                 wiring.lights().get(0));
-        assertEquals(new Wiring.Board(3.3, true, 0.8, 0.04, 12), wiring.board());
+        assertEquals(new Wiring.Board(BoardKind.ATMEGA328P, 3.3, true, 0.8, 0.04, 12), wiring.board());
         assertEquals(new Wiring.Computer(2, OptionalInt.of(2)), wiring.computer());
     }
 
@@ -117,7 +118,7 @@ class WiringSectionTest {
     void itsDefaultsAreToldByThePlanOnly() throws ConfigException {
         Mistakes findings = new Mistakes("t.toml", Toml.read(GOOD));
         Table root = findings.root();
-        Wiring wiring = WiringSection.read(root, 5, 10, List.of("work", "glow", "side"));
+        Wiring wiring = WiringSection.read(root, BoardKind.ATMEGA328P, 5, 10, List.of("work", "glow", "side"));
         assertAbove(10, wiring.defaults().size());
         assertTrue(findings.defaults().isEmpty(), findings.defaults().toString());
     }

@@ -64,8 +64,8 @@ class FitTest {
                 List.of(),
                 List.of(new Setup.Run(1, 10), new Setup.Run(0, 20)));
         assertEquals(
-                "the controller has 1 data line, and [strip] outputs names number 1, counted from 0: put the strip on fewer, "
-                        + "or use a board that has more",
+                "the controller has 1 data line, and [strip] outputs needs 2: join the strip end to end and take outputs out, "
+                        + "or use a board that has more, such as an RP2040",
                 words(here(300, 1024, 6), cut));
         Here two = new Here(1, "1.0.0", 0, 300, 1024, 6, 2, 10_000, true, 2);
         assertDoesNotThrow(() -> Fit.check(two, cut));

@@ -35,13 +35,14 @@ public final class EmulatedBoard implements AutoCloseable {
      * What the strip shows from a moment on.
      *
      * @param micros emulated time since power-on, in µs
+     * @param output number of the data line; 0 on a board that has one
      * @param strip the bytes, as they came out of the pin
      * @param faults what was wrong with the waveform; empty if nothing was
      * @param duties duty of each dimmer, 0 to 1
      * @param heardNanos when it was told, on the clock of {@link System#nanoTime}
      */
     public record Latched(
-            long micros, List<Integer> strip, List<String> faults, List<Double> duties, long heardNanos) {}
+            long micros, int output, List<Integer> strip, List<String> faults, List<Double> duties, long heardNanos) {}
 
     private EmulatedBoard(Process process, Path port) {
         this.process = process;
@@ -103,6 +104,7 @@ public final class EmulatedBoard implements AutoCloseable {
         line.path("dimmers").forEach(dimmer -> duties.add(dimmer.path("duty").asDouble(Double.NaN)));
         return new Latched(
                 line.get("t_us").asLong(),
+                line.path("output").asInt(0),
                 List.copyOf(strip),
                 List.copyOf(faults),
                 List.copyOf(duties),

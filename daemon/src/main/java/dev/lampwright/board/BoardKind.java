@@ -1,0 +1,96 @@
+package dev.lampwright.board;
+
+import dev.lampwright.protocol.Here;
+import java.util.Arrays;
+import java.util.Optional;
+
+/** The boards that the reference firmware runs on, and what it can do there ({@code firmware-notes/README.md}). */
+public enum BoardKind {
+    /** A board with an ATmega328P, whose pins give 5 V. */
+    ATMEGA328P("ATmega328P", 5, 1, 1200, 6),
+    /** A board with an RP2040, whose pins give 3.3 V (RP2040 datasheet, IOVDD of the usual boards). */
+    RP2040("RP2040", 3.3, 8, 12_000, 6);
+
+    private final String chip;
+    private final double logicVolts;
+    private final int outputs;
+    private final int stripBytes;
+    private final int dimmers;
+
+    BoardKind(String chip, double logicVolts, int outputs, int stripBytes, int dimmers) {
+        this.chip = chip;
+        this.logicVolts = logicVolts;
+        this.outputs = outputs;
+        this.stripBytes = stripBytes;
+        this.dimmers = dimmers;
+    }
+
+    /**
+     * The board behind an answer, as far as what it can do tells: the reference firmware says nothing else of its board.
+     *
+     * @param here what a controller says of itself
+     * @return the board; nothing for a controller that can do something else, and so has a firmware of its own
+     */
+    public static Optional<BoardKind> of(Here here) {
+        return Arrays.stream(values())
+                .filter(kind -> kind.outputs == here.outputs()
+                        && kind.dimmers == here.dimmers()
+                        && kind.stripBytes / 3 == here.mostPixels())
+                .findFirst();
+    }
+
+    /**
+     * The name of its chip.
+     *
+     * @return as its maker writes it
+     */
+    public String chip() {
+        return chip;
+    }
+
+    /**
+     * The high level of its pins.
+     *
+     * @return in V
+     */
+    public double logicVolts() {
+        return logicVolts;
+    }
+
+    /**
+     * Data lines that the strip may be on.
+     *
+     * @return 1 to 8
+     */
+    public int outputs() {
+        return outputs;
+    }
+
+    /**
+     * Bytes of strip that its firmware has room for: three a pixel, or four with white.
+     *
+     * @return above 0
+     */
+    public int stripBytes() {
+        return stripBytes;
+    }
+
+    /**
+     * Dimmers that it has.
+     *
+     * @return above 0
+     */
+    public int dimmers() {
+        return dimmers;
+    }
+
+    /**
+     * The pin of a data line.
+     *
+     * @param output number of the data line, from 0, below {@link #outputs}
+     * @return as boards have it printed
+     */
+    public String dataPin(int output) {
+        return this == RP2040 ? "GP" + (2 + output) : "D4";
+    }
+}
