@@ -3,6 +3,9 @@ package dev.lampwright.cli;
 import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.guard.StripCurrent;
+import dev.lampwright.link.LinkStatus;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 
 /** How the daemon does, in a line for {@code systemctl status}. */
 final class StatusWords {
@@ -15,7 +18,9 @@ final class StatusWords {
      * @return one line
      */
     static String of(Daemon daemon) {
-        return of(daemon.report(), daemon.link().trouble(), daemon.broker().reason());
+        LinkStatus link = daemon.link();
+        String trouble = link.trouble().isEmpty() ? started(link) : link.trouble();
+        return of(daemon.report(), trouble, daemon.broker().reason());
     }
 
     /**
@@ -31,6 +36,15 @@ final class StatusWords {
                 + " of " + current.ceilingMilliamps() + " mA; controller "
                 + report.lines().controller() + because(linkTrouble) + "; broker "
                 + report.lines().broker() + because(brokerTrouble);
+    }
+
+    /** Why the controller started last, if that was for a trouble; else empty. */
+    private static String started(LinkStatus link) {
+        return link.controller()
+                .map(Here::lastReset)
+                .filter(LastReset::isTrouble)
+                .map(cause -> "it started " + cause.words())
+                .orElse("");
     }
 
     private static String because(String trouble) {

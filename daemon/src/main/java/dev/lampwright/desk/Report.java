@@ -49,9 +49,10 @@ public record Report(
      * How the lines are doing.
      *
      * @param controller that to the controller, in a word
+     * @param lastReset what made the controller start last, in a word; empty if it does not tell
      * @param broker that to the broker, in a word
      */
-    public record Lines(String controller, String broker) {}
+    public record Lines(String controller, String lastReset, String broker) {}
 
     /** Keeps a copy of the map, in its order. */
     public Report {
@@ -94,6 +95,7 @@ public record Report(
                 .put("strip_mA", light.current().milliamps())
                 .put("ceiling_mA", light.current().ceilingMilliamps())
                 .put("link", lines.controller())
+                .putIfAny("controller_last_reset", lines.lastReset())
                 .put("broker", lines.broker())
                 .putRounded("frames_per_s", framesPerSecond);
     }

@@ -16,6 +16,8 @@ import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
@@ -231,6 +233,7 @@ public final class Daemon implements AutoCloseable {
     public Report report() {
         Running now = running;
         FrameReport frame = frames.snapshot();
+        LinkStatus link = now.link().status();
         String silence = now.silence().map(Daemon::word).orElse("");
         String fault = faultText.during(frame.alarm(), status.get().faultText());
         return new Report(
@@ -238,7 +241,12 @@ public final class Daemon implements AutoCloseable {
                 new Report.Printer(frame.state(), silence, frame.alarm(), fault),
                 new Report.Light(frame.look(), desk.wishes().brightness(), desk.quiet(), frame.current()),
                 new Report.Lines(
-                        word(now.link().status().state()),
+                        word(link.state()),
+                        link.controller()
+                                .map(Here::lastReset)
+                                .filter(cause -> cause != LastReset.UNKNOWN)
+                                .map(LastReset::word)
+                                .orElse(""),
                         word(now.printer().brokerState().phase())),
                 pace(frame.frames()),
                 signals(frame));

@@ -8,6 +8,8 @@ import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import io.prometheus.metrics.model.snapshots.CounterSnapshot;
 import io.prometheus.metrics.model.snapshots.CounterSnapshot.CounterDataPointSnapshot;
 import io.prometheus.metrics.model.snapshots.GaugeSnapshot;
@@ -97,6 +99,25 @@ final class DaemonMetrics {
                 "controller_dimmed_frames",
                 "Frames that the controller had to dim to keep a ceiling, as it counts, modulo 65536.",
                 link.dimmed()));
+        link.controller()
+                .map(Here::lastReset)
+                .filter(cause -> cause != LastReset.UNKNOWN)
+                .ifPresent(cause -> all.add(lastReset(cause)));
+    }
+
+    private static GaugeSnapshot lastReset(LastReset told) {
+        GaugeSnapshot.Builder causes = GaugeSnapshot.builder()
+                .name(PREFIX + "controller_last_reset")
+                .help("1 for what made the controller start last.");
+        for (LastReset cause : LastReset.values()) {
+            if (cause != LastReset.UNKNOWN) {
+                causes.dataPoint(GaugeDataPointSnapshot.builder()
+                        .labels(Labels.of("cause", cause.word()))
+                        .value(cause == told ? 1 : 0)
+                        .build());
+            }
+        }
+        return causes.build();
     }
 
     private void addPrinter(List<MetricSnapshot> all) {

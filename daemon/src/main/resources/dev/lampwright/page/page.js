@@ -80,9 +80,16 @@ function lookWords() {
   return `look ${report.look}` + (left === undefined ? "" : `, asked for, ${duration(left)} left`);
 }
 
-function linkWords({ link, link_trouble: trouble }) {
+/** Why a controller starts that should not have, by `controller_last_reset`. */
+const BAD_RESETS = {
+  brown_out: "its supply voltage fell too low",
+  watchdog: "its program stood still",
+};
+
+function linkWords({ link, link_trouble: trouble, controller_last_reset: reset }) {
   const words = [link, trouble].filter(Boolean).join(": ");
-  return `${layout?.controller ?? ""} ${words}`.trim();
+  const started = reset in BAD_RESETS ? `; it last started because ${BAD_RESETS[reset]}` : "";
+  return `${layout?.controller ?? ""} ${words}${started}`.trim();
 }
 
 function framesWords({ frames_per_s: rate, frames_shown: shown }) {

@@ -20,7 +20,7 @@ class ReportTest {
                 "1.2",
                 new Report.Printer(state, silence, AlarmState.ALERT, faultText),
                 new Report.Light("fault", 0.5, false, new StripCurrent(milliamps, 1500)),
-                new Report.Lines("lit", "connected"),
+                new Report.Lines("lit", "", "connected"),
                 pace,
                 signals);
     }
@@ -38,6 +38,22 @@ class ReportTest {
     void numbersHaveNoExponent() {
         String json = report(PrinterState.IDLE, "", "", 320, 50).json();
         assertTrue(json.contains("\"frames_per_s\":50,"), json);
+    }
+
+    @Test
+    void whatMadeTheControllerStartStandsBesideTheLink() {
+        Report report = report(PrinterState.IDLE, "", "", 320, 60);
+        Report hung = new Report(
+                report.version(),
+                report.printer(),
+                report.light(),
+                new Report.Lines("lit", "watchdog", "connected"),
+                report.framesPerSecond(),
+                report.signals());
+        assertTrue(
+                hung.json().contains("\"link\":\"lit\",\"controller_last_reset\":\"watchdog\",\"broker\":"),
+                hung.json());
+        assertTrue(hung.differsInWord(report));
     }
 
     @Test

@@ -1,5 +1,7 @@
 package dev.lampwright.protocol;
 
+import java.util.Locale;
+
 /** What made a controller start, in {@code HERE}. */
 public enum LastReset {
     /** It does not tell, or not in words of this version. */
@@ -30,6 +32,15 @@ public enum LastReset {
      */
     public int code() {
         return code;
+    }
+
+    /**
+     * The cause as programs read it.
+     *
+     * @return for instance {@code brown_out}
+     */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
     }
 
     /**

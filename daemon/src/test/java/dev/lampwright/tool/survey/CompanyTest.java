@@ -40,7 +40,7 @@ class CompanyTest {
                         "1.2",
                         new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, ""),
                         new Report.Light("idle", 0.5, false, new StripCurrent(320, 1500)),
-                        new Report.Lines("lit", "connected"),
+                        new Report.Lines("lit", "", "connected"),
                         60,
                         Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0))
                 .json();

@@ -1,0 +1,86 @@
+package dev.lampwright.endtoend;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.EmulatedBoard;
+import dev.lampwright.testing.Firmware;
+import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.PtyController;
+import dev.lampwright.testing.RunningDaemon;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.FieldSource;
+
+/** What made the controller start last is in the daemon's status. */
+@Timeout(120)
+class LastResetIT {
+    private static final Duration LONG = Duration.ofSeconds(30);
+    private static final String STATUS = "lampwright/status";
+
+    @TempDir
+    private Path folder;
+
+    private final Deque<AutoCloseable> running = new ArrayDeque<>();
+    private Birch birch;
+
+    @BeforeEach
+    void startTheBroker() {
+        birch = new Birch(running(Mosquitto.start()));
+    }
+
+    private <T extends AutoCloseable> T running(T started) {
+        running.push(started);
+        return started;
+    }
+
+    @AfterEach
+    void stop() throws Exception {
+        while (!running.isEmpty()) {
+            running.pop().close();
+        }
+    }
+
+    private void awaitStatus(String cause, RunningDaemon daemon) {
+        String told = "\"link\":\"lit\",\"controller_last_reset\":\"" + cause + "\"";
+        Await.until(
+                () -> "the status tells of " + cause + ": " + birch.broker().read(STATUS) + daemon.log(),
+                () -> birch.broker().read(STATUS).contains(told),
+                LONG);
+    }
+
+    @Test
+    void aBrownOutIsToldInStatusAndLog() {
+        Here weak = new Here(1, "1.1.0", 1, 300, 1024, 6, 1, 10_000, false, 1, LastReset.BROWN_OUT);
+        PtyController controller = running(new PtyController(folder.resolve("controller"), weak));
+        controller.plug();
+        RunningDaemon daemon = running(RunningDaemon.start(birch.configure(folder, controller.port(), 500_000)));
+        awaitStatus("brown_out", daemon);
+        assertEquals(
+                1,
+                daemon.linesWith(0, "because its supply voltage fell too low").size());
+    }
+
+    /** The board's program hangs, and its watchdog ends that; then its button is pressed. */
+    @ParameterizedTest
+    @FieldSource("dev.lampwright.testing.Firmware#USUAL")
+    void theBoardTellsItsWatchdogFromItsButton(Firmware.Build build) {
+        EmulatedBoard board = running(EmulatedBoard.start(build, folder.resolve("board")));
+        RunningDaemon daemon = running(RunningDaemon.start(birch.configure(folder, board.port(), build.hostBaud())));
+        awaitStatus("power", daemon);
+        board.command("hang");
+        awaitStatus("watchdog", daemon);
+        board.command("reset");
+        awaitStatus("button", daemon);
+    }
+}
