@@ -16,7 +16,7 @@
 #define WIRE_VERSION 1
 
 /** Version of this firmware: major, minor, patch. */
-#define FIRMWARE_VERSION { 1, 0, 0 }
+#define FIRMWARE_VERSION { 1, 1, 0 }
 
 /** How long a change of the light waits for a packet under way to end: longer than the longest one takes at 57600 baud. */
 #define PATIENCE_MS 250

@@ -102,7 +102,7 @@ static const uint8_t configuration_descriptor[CONFIGURATION_BYTES] = {
     7, 5, 0x80 | TO_HOST, 2, TWO(PACKET), 0,
 };
 
-static const char *const strings[] = { "Lampwright", "Lampwright controller" };
+static const char *const strings[] = { "Lampwright", "RP2040 controller" };
 #define SERIAL_STRING (1 + sizeof strings / sizeof strings[0])
 #define ENGLISH 0x0409
 

@@ -1,5 +1,7 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.board.BoardKind;
+import dev.lampwright.board.FirmwareImages;
 import dev.lampwright.json.Json;
 import dev.lampwright.link.Inquiry;
 import dev.lampwright.link.LineException;
@@ -13,7 +15,6 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -94,9 +95,16 @@ final class PortsCommand implements Callable<Integer> {
         answers.add(answer);
         try {
             Here here = Inquiry.of(new SerialLine(port, line.baud()), System::nanoTime);
+            String update =
+                    FirmwareImages.packaged().update(here, port, line.baud()).orElse("");
             describe(answer, here);
+            answer.put("firmware_packaged", FirmwareImages.VERSION);
+            answer.put("firmware_update", update);
             if (!json.wanted()) {
                 out().println(port + ": " + words(here));
+                if (!update.isEmpty()) {
+                    out().println("  " + update);
+                }
             }
         } catch (LineException e) {
             failed = true;
@@ -109,22 +117,28 @@ final class PortsCommand implements Callable<Integer> {
 
     private static void describe(Map<String, Object> answer, Here here) {
         answer.put("id", id(here));
+        answer.put("board", BoardKind.of(here).map(BoardKind::chip).orElse(""));
         answer.put("firmware", here.firmware());
         answer.put("wire_version", here.version());
         answer.put("wire_version_spoken_here", Message.WIRE_VERSION);
         answer.put("most_pixels", here.mostPixels());
         answer.put("most_packet_bytes", here.mostPacketBytes());
+        answer.put("data_lines", here.outputs());
         answer.put("dimmers", here.dimmers());
         answer.put("credits", here.credits());
         answer.put("strip_byte_ns", here.byteNanos());
         answer.put("listens_while_driving", here.listensWhileDriving());
-        answer.put("last_reset", here.lastReset().name().toLowerCase(Locale.ROOT));
+        answer.put("last_reset", here.lastReset().word());
     }
 
     private static String words(Here here) {
-        return "controller " + id(here) + ", firmware " + here.firmware() + ", wire version " + here.version()
+        return "controller " + id(here)
+                + BoardKind.of(here).map(kind -> ", " + kind.chip()).orElse("") + ", firmware " + here.firmware()
+                + ", wire version " + here.version()
                 + "; up to "
-                + here.mostPixels() + " pixels of three channels, " + here.dimmers() + " dimmers, packets of up to "
+                + here.mostPixels() + " pixels of three channels"
+                + (here.outputs() == 1 ? "" : " on " + here.outputs() + " data lines") + ", " + here.dimmers()
+                + " dimmers, packets of up to "
                 + here.mostPacketBytes() + " bytes, " + here.credits()
                 + (here.credits() == 1 ? " credit" : " credits")
                 + (here.lastReset() == LastReset.UNKNOWN
