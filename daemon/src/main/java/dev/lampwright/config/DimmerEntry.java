@@ -12,8 +12,15 @@ import java.util.OptionalInt;
  * @param volts voltage of its supply
  * @param fullMilliamps current of each channel at full duty
  * @param ceilingMilliamps ceiling of its supply, if it is given here
+ * @param unused whether no light is on it; it then has the strip's voltage and takes nothing
  */
-record DimmerEntry(String name, List<Integer> channels, double volts, int fullMilliamps, OptionalInt ceilingMilliamps) {
+record DimmerEntry(
+        String name,
+        List<Integer> channels,
+        double volts,
+        int fullMilliamps,
+        OptionalInt ceilingMilliamps,
+        boolean unused) {
     /** Red, green and blue. */
     static final int COLOURS = 3;
 
@@ -26,6 +33,10 @@ record DimmerEntry(String name, List<Integer> channels, double volts, int fullMi
             .without("what its dimmers take")
             .comment("2000", "the most that its supply may be asked for, if it has one of its own");
 
+    private static final Key<Boolean> UNUSED = Key.flag("unused")
+            .otherwise(false, "false")
+            .comment("true", "no light is on this output, which only fills a gap; volts and full_mA are left out");
+
     /** A plain light. */
     static final Section SECTION = Section.of(
             "dimmers.NAME",
@@ -35,16 +46,21 @@ record DimmerEntry(String name, List<Integer> channels, double volts, int fullMi
                     .example("[1, 2, 3]", "of a plain colour strip: red, green, blue; a zone of one pixel"),
             Key.own("volts", "number, 1 to 60").needed().example("24", "of its supply"),
             Key.own("full_mA", "whole number, 1 to " + MOST_MILLIAMPS).needed().example("800", "one channel at full"),
-            CEILING);
+            CEILING,
+            UNUSED);
 
     static DimmerEntry read(String name, Table light, double stripVolts) {
         Table table = light.as(SECTION);
+        if (table.get(UNUSED)) {
+            return new DimmerEntry(name, channels(table), stripVolts, 0, OptionalInt.empty(), true);
+        }
         DimmerEntry entry = new DimmerEntry(
                 name,
                 channels(table),
                 table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
                 table.needWhole("full_mA", 1, MOST_MILLIAMPS),
-                table.find(CEILING).map(OptionalInt::of).orElse(OptionalInt.empty()));
+                table.find(CEILING).map(OptionalInt::of).orElse(OptionalInt.empty()),
+                false);
         if (entry.volts == stripVolts && entry.ceilingMilliamps.isPresent()) {
             table.mistake(
                     "ceiling_mA",

@@ -10,7 +10,11 @@ import java.util.List;
 /** The section {@code [wiring.strip]}: how the addressable strip is wired. */
 final class WiredStrip {
     private static final double MOST_PIXELS_PER_M = 1000;
+    /** A common density of pixels of 5 V (common practice, no source). */
     private static final double USUAL_PIXELS_PER_M = 60;
+
+    /** Groups of three LEDs at 60 LEDs a metre, or of six at 120: a pixel of 12 or 24 V is one group (common practice, no source). */
+    private static final double USUAL_GROUPS_PER_M = 20;
     /** Copper of an ordinary flexible strip: thickness of each conductor, in µm, and width, in mm (common practice, no source). */
     private static final double USUAL_COPPER_UM = 35;
 
@@ -31,6 +35,7 @@ final class WiredStrip {
     private static final double USUAL_PWM_HZ = 400;
 
     private static final double MOST_HZ = 1e6;
+    private static final double MILLIS = 1000;
 
     /** What feeds the strip. */
     private enum Source {
@@ -41,9 +46,15 @@ final class WiredStrip {
     private static final Key<Source> FROM = Key.word("from", Source.class)
             .usual(Source.SUPPLY, "supply")
             .example("\"supply\"", "or \"board\": the controller's 5 V pin");
+    /** How the pixels' pulses lie to each other. */
+    private enum Pulses {
+        TOGETHER,
+        APART
+    }
+
     private static final Key<Double> PIXELS_PER_M = Key.number("pixels_per_m", 1, MOST_PIXELS_PER_M)
-            .usual(USUAL_PIXELS_PER_M, "60")
-            .example("30", "of the strip");
+            .without("60, or 20 of more than 5.5 V")
+            .example("30", "of the strip; above 5 V a group of three or six LEDs is one pixel: count groups");
     private static final Key<Double> COPPER_UM = Key.number("copper_um", 1, 1000)
             .usual(USUAL_COPPER_UM, "35")
             .example("35", "the strip's own conductors: thickness");
@@ -57,6 +68,9 @@ final class WiredStrip {
             .comment("3.5", "below it pixels brown out");
     private static final Key<Double> PWM =
             Key.number("pwm_Hz", 1, MOST_HZ).usual(USUAL_PWM_HZ, "400").comment("400", "of the pixels themselves");
+    private static final Key<Pulses> PULSES = Key.word("pulses", Pulses.class)
+            .usual(Pulses.TOGETHER, "together")
+            .comment("\"apart\"", "if a meter shows that pixels do not pulse together: see the README");
 
     /** The strip's wires. */
     static final Section SECTION = Section.of(
@@ -77,7 +91,8 @@ final class WiredStrip {
                                     "0.4", "of both conductors together, if you measured it; instead of the two above"),
                     FULL_COLOUR,
                     LEAST,
-                    PWM)
+                    PWM,
+                    PULSES)
             .after(WiredFeed.KEYS);
 
     private WiredStrip() {}
@@ -94,11 +109,12 @@ final class WiredStrip {
         Source source = table.as(SECTION).get(FROM);
         Wiring.Feed feed = WiredFeed.read(table);
         List<Wiring.Point> points = points(table, pixels);
-        double pixelsPerMetre = table.get(PIXELS_PER_M);
-        double loopOhms = loopOhmsPerMetre(table);
         boolean fiveVolts = volts <= HIGHEST_5_V;
-        double full = fiveVolts ? FULL_COLOUR_V : FULL_COLOUR_SHARE * volts;
-        double least = fiveVolts ? LEAST_V : LEAST_SHARE * volts;
+        double usualPixels = fiveVolts ? USUAL_PIXELS_PER_M : USUAL_GROUPS_PER_M;
+        double pixelsPerMetre = table.get(PIXELS_PER_M.usual(usualPixels, Wording.number(usualPixels)));
+        double loopOhms = loopOhmsPerMetre(table);
+        double full = fiveVolts ? FULL_COLOUR_V : millivolts(FULL_COLOUR_SHARE * volts);
+        double least = fiveVolts ? LEAST_V : millivolts(LEAST_SHARE * volts);
         return new Wiring.Strip(
                 source == Source.BOARD,
                 feed,
@@ -107,7 +123,13 @@ final class WiredStrip {
                 loopOhms,
                 table.get(FULL_COLOUR.usual(full, Wording.number(full))),
                 table.get(LEAST.usual(least, Wording.number(least))),
-                table.get(PWM));
+                table.get(PWM),
+                table.get(PULSES) == Pulses.TOGETHER);
+    }
+
+    /** Rounded to a mV, so that a share of a voltage is written without the rest that binary fractions leave. */
+    private static double millivolts(double volts) {
+        return Math.round(volts * MILLIS) / MILLIS;
     }
 
     private static double loopOhmsPerMetre(Table table) {

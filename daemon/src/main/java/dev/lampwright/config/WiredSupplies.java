@@ -12,11 +12,20 @@ import java.util.stream.Collectors;
 final class WiredSupplies {
     private static final double LEAST_AMPS = 0.1;
     private static final double MOST_AMPS = 100;
+    private static final double MOST_PERCENT = 20;
+    private static final double PERCENT = 100;
+
+    /** What data sheets of built-in supplies have; plug-in ones may be off by 5 % (assumed). */
+    private static final double USUAL_PERCENT = 2;
 
     private static final Key<Double> AMPS =
             Key.number("amps", LEAST_AMPS, MOST_AMPS).example("3", "what it is rated for");
     private static final Key<Double> CONNECTOR = Key.number("connector_A", LEAST_AMPS, MOST_AMPS)
             .comment("5", "header or connector that all on it goes through");
+
+    private static final Key<Double> TOLERANCE = Key.number("tolerance_percent", 0, MOST_PERCENT)
+            .without("2, assumed")
+            .comment("2", "how far its output may be below its volts; a plug-in supply may have 5");
 
     /** A supply. */
     static final Section SECTION = Section.of(
@@ -24,7 +33,8 @@ final class WiredSupplies {
             "a supply, known by its volts",
             Key.own("volts", "number, 1 to 60").needed().example("5", "those of the lights on it"),
             AMPS,
-            CONNECTOR);
+            CONNECTOR,
+            TOLERANCE);
 
     private WiredSupplies() {}
 
@@ -54,6 +64,7 @@ final class WiredSupplies {
         return new Wiring.Supply(
                 name,
                 table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
+                table.get(TOLERANCE.usual(USUAL_PERCENT, Wording.number(USUAL_PERCENT))) / PERCENT,
                 table.find(AMPS).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                 table.find(CONNECTOR).map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }
@@ -72,6 +83,6 @@ final class WiredSupplies {
 
     private static Wiring.Supply unnamed(double volts) {
         String name = Wording.number(volts) + " V";
-        return new Wiring.Supply(name, volts, OptionalDouble.empty(), OptionalDouble.empty());
+        return new Wiring.Supply(name, volts, USUAL_PERCENT / PERCENT, OptionalDouble.empty(), OptionalDouble.empty());
     }
 }

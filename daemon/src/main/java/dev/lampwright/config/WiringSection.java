@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.board.BoardKind;
+import dev.lampwright.wiring.Surroundings;
 import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,13 @@ final class WiringSection {
     /** A board with an ATmega328P and its USB chip (common practice, no source). */
     private static final double BOARD_MILLIAMPS = 50;
 
+    /** Insulation of PVC (IEC 60204-1, table 6; from memory). */
+    private static final double USUAL_INSULATION_C = 70;
+
+    /** Small connectors of nylon, their own warming included (assumed; data sheets say so of most with 2.5 mm pitch). */
+    private static final double USUAL_CONNECTOR_C = 85;
+
+    private static final int MOST_BUNDLED = 1000;
     private static final double USUAL_VOLTS = 5;
     private static final double USUAL_COMPUTER_AMPS = 3;
     private static final double MOST_AMPS = 100;
@@ -30,8 +38,21 @@ final class WiringSection {
         SHIFTED
     }
 
-    private static final Key<Double> WIRE_C =
-            Key.number("wire_C", 0, 90).usual(USUAL_WIRE_C, "40").example("40", "how warm the wires are");
+    private static final Key<Double> WIRE_C = Key.number("wire_C", 0, 90)
+            .usual(USUAL_WIRE_C, "40")
+            .example("40", "how warm the wires become: their resistance");
+    private static final Key<Double> AMBIENT_C = Key.number("ambient_C", 0, 90)
+            .without("as `wire_C`")
+            .example("40", "warmest air around wires, connectors and strip: what they carry");
+    private static final Key<Double> INSULATION_C = Key.number("insulation_C", 50, 250)
+            .usual(USUAL_INSULATION_C, "70")
+            .comment("105", "what the wires' insulation is made for; 70 is PVC");
+    private static final Key<Double> CONNECTOR_C = Key.number("connector_C", 50, 250)
+            .usual(USUAL_CONNECTOR_C, "85")
+            .comment("85", "what the connectors are made for, their own warming included");
+    private static final Key<Integer> BUNDLED = Key.whole("bundled", 1, MOST_BUNDLED)
+            .without("all pairs of wires there are")
+            .comment("1", "pairs of wires that lie in one bundle");
     private static final Key<Double> LOGIC_V = Key.number("logic_V", 1, 5.5)
             .without("5, or 3.3 of an RP2040")
             .example("5.0", "high level of the controller's pins");
@@ -55,6 +76,10 @@ final class WiringSection {
             "wiring",
             "for `lampwright plan` only: how the lights are wired",
             WIRE_C,
+            AMBIENT_C,
+            INSULATION_C,
+            CONNECTOR_C,
+            BUNDLED,
             Key.own("supplies", "table"),
             Key.own("strip", "table"),
             Key.own("dimmers", "table"),
@@ -88,18 +113,29 @@ final class WiringSection {
      */
     static Wiring read(Table root, BoardKind kind, double stripVolts, int pixels, List<String> dimmers) {
         Table table = root.table("wiring");
-        double wireC = table.as(SECTION).get(WIRE_C);
+        table.as(SECTION);
+        double wireC = table.get(WIRE_C);
         List<Wiring.Supply> supplies =
                 WiredSupplies.read(table.table("supplies"), volts(root.table("dimmers"), stripVolts));
         Wiring.Strip strip = WiredStrip.read(table.table("strip"), stripVolts, pixels);
         Table lights = table.table("dimmers");
         List<Wiring.Light> wired = dimmers.stream()
                 .distinct()
+                .filter(name -> !unused(root.table("dimmers"), name))
                 .map(name -> WiredLight.read(name, outputs(dimmers, name), lights.table(name)))
                 .toList();
+        Surroundings around = surroundings(table, wireC, strip.points().size() + wired.size());
         Wiring.Board board = board(table.table("board"), kind);
         Wiring.Computer computer = computer(table.table("computer"), supplies);
-        return new Wiring(wireC, supplies, strip, wired, board, computer, table.takeDefaults());
+        return new Wiring(wireC, around, supplies, strip, wired, board, computer, table.takeDefaults());
+    }
+
+    private static Surroundings surroundings(Table table, double wireC, int pairs) {
+        double ambientC = table.get(AMBIENT_C.usual(wireC, Wording.number(wireC)));
+        double insulationC = table.get(INSULATION_C);
+        double connectorC = table.get(CONNECTOR_C);
+        int bundled = table.get(BUNDLED.usual(pairs, Integer.toString(pairs)));
+        return new Surroundings(ambientC, insulationC, connectorC, bundled);
     }
 
     /** Voltage of each supply, by its index: the strip's first, then the others that the dimmers name, the lowest first. */
@@ -108,6 +144,7 @@ final class WiringSection {
             return List.of(stripVolts);
         }
         List<Double> others = dimmers.keys().stream()
+                .filter(name -> !unused(dimmers, name))
                 .map(name -> dimmers.table(name).needNumber("volts", 1, SupplySection.MOST_VOLTS))
                 .filter(volts -> volts != stripVolts)
                 .distinct()
@@ -116,6 +153,10 @@ final class WiringSection {
         return IntStream.rangeClosed(0, others.size())
                 .mapToObj(i -> i == 0 ? stripVolts : others.get(i - 1))
                 .toList();
+    }
+
+    private static boolean unused(Table dimmers, String name) {
+        return dimmers.right() && dimmers.table(name).flag("unused").orElse(false);
     }
 
     private static List<Integer> outputs(List<String> dimmers, String name) {
@@ -145,7 +186,7 @@ final class WiringSection {
         Optional<String> supply = table.text("supply", wanted);
         int index = supply.map(names::indexOf).orElse(-1);
         if (supply.isPresent() && index < 0 && !supply.get().equals(OWN)) {
-            table.mistake("supply", "is " + Wording.quoted(supply.get()) + ", which is no supply", wanted);
+            table.mistake("supply", "is " + Wording.quoted(supply.get()) + ", which is not a supply", wanted);
         }
         return new Wiring.Computer(amps, index < 0 ? OptionalInt.empty() : OptionalInt.of(index));
     }

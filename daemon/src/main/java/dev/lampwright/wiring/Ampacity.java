@@ -1,18 +1,26 @@
 package dev.lampwright.wiring;
 
+import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
-import java.util.TreeMap;
 
 /**
- * What a wire bears without growing too warm. The figures are half of those that the Handbook of Electronic Tables and Formulas is
- * said to give for chassis wiring, as many tables on the web repeat them (common practice; the handbook itself was not seen). The half is
- * for bundles, enclosures and warm printers. Between the gauges it is reckoned on logarithmic scales.
+ * What a wire carries without growing too warm: the lower of two figures.
+ *
+ * <p>The first is that of IEC 60204-1:2016 for machines, derated for the surroundings: table 6 for PVC at 40 °C (from memory), from
+ * 0.75 mm² on in conduit (B1), for 0.2 and 0.5 mm² that of pairs for electronics (B2), below in proportion to the cross-section. Another temperature of air or
+ * insulation counts by the square root of the warming that is left, which gives the factors of table D.1 (1.15 at 30 °C to 0.58 at 60 °C, as the manual
+ * of a drive maker reprints them). Pairs in one bundle count by IEC 60364-5-52, table B.52.17, first row (from memory).
+ *
+ * <p>The second is half of what the Handbook of Electronic Tables and Formulas is said to give for chassis wiring, as many tables on the web
+ * repeat it (common practice; the handbook itself was not seen).
  */
 final class Ampacity {
     private static final double SHARE = 0.5;
+    private static final double TABLE_AMBIENT_C = 40;
+    private static final double TABLE_INSULATION_C = 70;
+    private static final String HALVED = "half of the usual chassis figure, common practice";
 
-    private static final NavigableMap<Double, Double> CHASSIS = new TreeMap<>(Map.ofEntries(
+    private static final LogTable CHASSIS = new LogTable(Map.ofEntries(
             entry(30, 0.86),
             entry(28, 1.4),
             entry(26, 2.2),
@@ -25,25 +33,42 @@ final class Ampacity {
             entry(12, 41),
             entry(10, 55)));
 
+    private static final LogTable MACHINE =
+            new LogTable(Map.of(0.2, 4.3, 0.5, 7.5, 0.75, 8.6, 1.0, 10.3, 1.5, 13.5, 2.5, 18.3, 4.0, 24.0, 6.0, 31.0));
+
+    /** For 1, 2, 3 and so on to 9 circuits in a bundle. */
+    private static final List<Double> BUNDLED = List.of(1.0, 0.80, 0.70, 0.65, 0.60, 0.57, 0.54, 0.52, 0.50);
+
+    /** For 20 circuits, taken for all beyond nine. */
+    private static final double MANY_BUNDLED = 0.38;
+
     private Ampacity() {}
 
     /**
-     * What a single insulated copper wire bears all the time.
+     * What a single insulated copper wire carries all the time.
      *
      * @param squareMm its cross-section, in mm²
-     * @return A; outside the table that of its nearest end, and less in proportion below it
+     * @param around what surrounds it
+     * @return the lower of the two figures; 0 A where the air is as warm as its insulation may become
      */
-    static double amps(double squareMm) {
-        Map.Entry<Double, Double> thinner = CHASSIS.floorEntry(squareMm);
-        Map.Entry<Double, Double> thicker = CHASSIS.ceilingEntry(squareMm);
-        if (thinner == null) {
-            return SHARE * thicker.getValue() * squareMm / thicker.getKey();
-        }
-        if (thicker == null || thicker.getKey().equals(thinner.getKey())) {
-            return SHARE * thinner.getValue();
-        }
-        double way = Math.log(squareMm / thinner.getKey()) / Math.log(thicker.getKey() / thinner.getKey());
-        return SHARE * thinner.getValue() * Math.pow(thicker.getValue() / thinner.getValue(), way);
+    static Rating of(double squareMm, Surroundings around) {
+        Rating halved = new Rating(SHARE * CHASSIS.at(squareMm), HALVED);
+        return halved.or(new Rating(machine(squareMm, around), words(around)));
+    }
+
+    private static double machine(double squareMm, Surroundings around) {
+        double left = Math.max(0, around.insulationC() - around.ambientC()) / (TABLE_INSULATION_C - TABLE_AMBIENT_C);
+        return MACHINE.at(squareMm) * Math.sqrt(left) * bundled(around.bundled());
+    }
+
+    private static double bundled(int pairs) {
+        return pairs > BUNDLED.size() ? MANY_BUNDLED : BUNDLED.get(pairs - 1);
+    }
+
+    private static String words(Surroundings around) {
+        return "IEC 60204-1, from memory, for " + Math.round(around.insulationC()) + " °C insulation in air of "
+                + Math.round(around.ambientC()) + " °C"
+                + (around.bundled() > 1 ? ", " + around.bundled() + " pairs in a bundle" : "");
     }
 
     private static Map.Entry<Double, Double> entry(int gauge, double amps) {

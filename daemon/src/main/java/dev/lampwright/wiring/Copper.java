@@ -25,6 +25,16 @@ public final class Copper {
     }
 
     /**
+     * Cross-section of a conductor of which the resistance is known.
+     *
+     * @param ohmsPerMetre its resistance at 20 °C, in Ω a metre, above 0
+     * @return mm²
+     */
+    static double squareMm(double ohmsPerMetre) {
+        return OHM_METRES / (ohmsPerMetre * SQUARE_MM);
+    }
+
+    /**
      * How much more a conductor resists than at 20 °C.
      *
      * @param celsius its temperature, in °C

@@ -10,13 +10,14 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * One copper wire.
+ * One wire.
  *
- * @param label its size as it is bought: {@code 20 AWG} or {@code 0.5 mm²}
+ * @param size its size as it is bought: {@code 20 AWG} or {@code 0.5 mm²}
  * @param squareMm its cross-section, in mm²
- * @param coldOhmsPerMetre resistance of one conductor at 20 °C, in Ω a metre
+ * @param copperOhmsPerMetre what it would resist at 20 °C if it were of plain copper, in Ω a metre
+ * @param conductor what it is made of
  */
-public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
+public record Wire(String size, double squareMm, double copperOhmsPerMetre, Conductor conductor) {
     private static final Pattern AWG = Pattern.compile("(?:AWG ?(\\d{1,2})|(\\d{1,2}) ?AWG)", Pattern.CASE_INSENSITIVE);
     private static final Pattern METRIC = Pattern.compile("(\\d{1,2}(?:\\.\\d{1,3})?) ?(?:mm2|mm²)");
     private static final int THINNEST_AWG = 30;
@@ -40,7 +41,7 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
      *
      * @param text for instance {@code 20 AWG}, {@code AWG 20}, {@code 0.5 mm2} or {@code 0.5 mm²}
      * @return the wire
-     * @throws IllegalArgumentException if it is none, or thinner or thicker than is reckoned with
+     * @throws IllegalArgumentException if it is not a size, or is thinner or thicker than this can calculate
      */
     public static Wire parse(String text) {
         Matcher awg = AWG.matcher(text.strip());
@@ -51,7 +52,7 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
         if (metric.matches()) {
             return metric(Double.parseDouble(metric.group(1)));
         }
-        throw new IllegalArgumentException("\"" + text + "\" is no size of wire");
+        throw new IllegalArgumentException("\"" + text + "\" is not a size of wire");
     }
 
     /**
@@ -66,7 +67,7 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
             throw new IllegalArgumentException(gauge + " AWG is out of range");
         }
         double squareMm = WireGauge.squareMm(gauge);
-        return new Wire(gauge + " AWG", squareMm, Copper.ohmsPerMetre(squareMm));
+        return new Wire(gauge + " AWG", squareMm, Copper.ohmsPerMetre(squareMm), Conductor.COPPER);
     }
 
     /**
@@ -82,7 +83,35 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
         }
         String label = BigDecimal.valueOf(squareMm).stripTrailingZeros().toPlainString() + " mm²";
         double ohms = FLEXIBLE.getOrDefault(squareMm, FLEXIBLE_EXCESS * Copper.ohmsPerMetre(squareMm));
-        return new Wire(label, squareMm, ohms);
+        return new Wire(label, squareMm, ohms, Conductor.COPPER);
+    }
+
+    /**
+     * The same size in another material.
+     *
+     * @param other what it is made of
+     * @return the wire
+     */
+    public Wire of(Conductor other) {
+        return new Wire(size, squareMm, copperOhmsPerMetre, other);
+    }
+
+    /**
+     * What it is called.
+     *
+     * @return its size, and what it is made of if that is not plain copper
+     */
+    public String label() {
+        return conductor == Conductor.COPPER ? size : size + " " + conductor.words();
+    }
+
+    /**
+     * Resistance of one conductor at 20 °C.
+     *
+     * @return Ω a metre
+     */
+    public double coldOhmsPerMetre() {
+        return copperOhmsPerMetre * conductor.resistance();
     }
 
     /**
@@ -93,28 +122,32 @@ public record Wire(String label, double squareMm, double coldOhmsPerMetre) {
      * @return Ω
      */
     public double loopOhms(double metres, double celsius) {
-        return 2 * metres * coldOhmsPerMetre * Copper.warmth(celsius);
+        return 2 * metres * coldOhmsPerMetre() * Copper.warmth(celsius);
     }
 
     /**
-     * What this bears all the time; see {@link Ampacity}.
+     * What this carries all the time; see {@link Ampacity}.
      *
-     * @return A
+     * @param around what surrounds it
+     * @return A, and where the figure comes from
      */
-    public double bearsAmps() {
-        return Ampacity.amps(squareMm);
+    public Rating carries(Surroundings around) {
+        Rating copper = Ampacity.of(squareMm, around);
+        return new Rating(copper.amps() * conductor.carries(), copper.source());
     }
 
     /**
      * Sizes that are commonly sold and are thicker than this.
      *
-     * @return of the same kind, gauge or mm², the thinnest first
+     * @return of the same kind, gauge or mm², and of the same material, the thinnest first
      */
     public List<Wire> thicker() {
-        Stream<Wire> sizes = label.endsWith("AWG")
+        Stream<Wire> sizes = size.endsWith("AWG")
                 ? IntStream.iterate(THINNEST_AWG, gauge -> gauge >= THICKEST_AWG, gauge -> gauge - 2)
                         .mapToObj(Wire::awg)
                 : FLEXIBLE.keySet().stream().map(Wire::metric);
-        return sizes.filter(wire -> wire.squareMm > squareMm).toList();
+        return sizes.filter(wire -> wire.squareMm > squareMm)
+                .map(wire -> wire.of(conductor))
+                .toList();
     }
 }

@@ -9,18 +9,20 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
- * How the lights are wired, as the user told it.
+ * How the lights are wired, as the file says.
  *
- * @param wireC temperature that the wires are reckoned at, in °C
+ * @param wireC temperature of the wires and the strip's conductors, in °C, for their resistance
+ * @param around what surrounds wires, connectors and strip
  * @param supplies the supplies, by the index that the controller's set-up has for them
  * @param strip the strip's side
  * @param lights the plain lights, in the order of the file
  * @param board the controller's board
  * @param computer the single-board computer
- * @param defaults what was taken for what was left out, as it would stand in the file, by dotted key
+ * @param defaults what was assumed for what was left out, as it would be written in the file, by dotted key
  */
 public record Wiring(
         double wireC,
+        Surroundings around,
         List<Supply> supplies,
         Strip strip,
         List<Light> lights,
@@ -39,10 +41,21 @@ public record Wiring(
      *
      * @param name what to call it
      * @param volts its voltage
+     * @param tolerance how far below that its output may be, as a share of it, 0 or more
      * @param ratedAmps what it is rated for, in A; nothing if it was not told
      * @param connectorAmps rating of the connector or header that everything on it goes through, in A; nothing if it was not told
      */
-    public record Supply(String name, double volts, OptionalDouble ratedAmps, OptionalDouble connectorAmps) {}
+    public record Supply(
+            String name, double volts, double tolerance, OptionalDouble ratedAmps, OptionalDouble connectorAmps) {
+        /**
+         * The lowest that its output may be.
+         *
+         * @return V
+         */
+        public double leastVolts() {
+            return volts * (1 - tolerance);
+        }
+    }
 
     /**
      * A wire to a light, there and back, and what sits in it.
@@ -50,8 +63,28 @@ public record Wiring(
      * @param wire its size
      * @param connectorAmps rating of the connector at the light, or of the header that it is plugged into, in A; nothing if not told
      * @param fuseAmps rating of the fuse at the supply's end, in A; nothing if not told
+     * @param contactOhms resistance of all contacts on the way there and back together, in Ω, 0 or more
+     * @param fuseOhms resistance of the fuse with its holder, in Ω, 0 or more; nothing if not told
      */
-    public record Feed(Wire wire, OptionalDouble connectorAmps, OptionalDouble fuseAmps) {}
+    public record Feed(
+            Wire wire,
+            OptionalDouble connectorAmps,
+            OptionalDouble fuseAmps,
+            double contactOhms,
+            OptionalDouble fuseOhms) {
+        /** What is lost on a fuse at its rating, in V (assumed: about that of glass fuses of 1 to 10 A). */
+        private static final double FUSE_VOLTS = 0.1;
+
+        /**
+         * What sits in the way beside the wire.
+         *
+         * @param ratedAmps rating to assume for a fuse that was not told, in A, above 0
+         * @return resistance of contacts and fuse, in Ω
+         */
+        public double partOhms(double ratedAmps) {
+            return contactOhms + fuseOhms.orElse(FUSE_VOLTS / fuseAmps.orElse(ratedAmps));
+        }
+    }
 
     /**
      * The strip's side.
@@ -64,6 +97,7 @@ public record Wiring(
      * @param fullColourVolts least voltage at which a pixel shows its full colour
      * @param leastVolts least voltage at which a pixel works at all
      * @param pwmHz frequency of the pixels' own PWM, in Hz
+     * @param together whether pixels are taken to begin their pulses at the same time
      */
     public record Strip(
             boolean fromBoard,
@@ -73,7 +107,8 @@ public record Wiring(
             double loopOhmsPerMetre,
             double fullColourVolts,
             double leastVolts,
-            double pwmHz) {
+            double pwmHz,
+            boolean together) {
         /** Keeps a copy of the list. */
         public Strip {
             points = List.copyOf(points);

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.board.BoardKind;
 import dev.lampwright.toml.Toml;
+import dev.lampwright.wiring.Conductor;
+import dev.lampwright.wiring.Surroundings;
 import dev.lampwright.wiring.Wire;
 import dev.lampwright.wiring.Wiring;
 import java.util.List;
@@ -45,12 +47,19 @@ class WiringSectionTest {
         Wiring wiring = wiring("""
                 [wiring]
                 wire_C = 30
+                ambient_C = 45
+                insulation_C = 105
+                connector_C = 105
+                bundled = 3
                 [wiring.supplies]
-                strip = { volts = 5, amps = 4, connector_A = 3 }
+                strip = { volts = 5, amps = 4, connector_A = 3, tolerance_percent = 5 }
                 bars = { volts = 24, amps = 2.5 }
                 [wiring.strip]
                 from = "board"
                 wire = "18 AWG"
+                conductor = "cca"
+                contacts_mohm = 20
+                fuse_mohm = 50
                 points = [9, 0]
                 length_m = [2, 1]
                 connector_A = 3
@@ -60,6 +69,7 @@ class WiringSectionTest {
                 full_colour_V = 4.2
                 least_V = 3.7
                 pwm_Hz = 2000
+                pulses = "apart"
                 [wiring.dimmers.work]
                 wire = "0.75 mm2"
                 length_m = 1.5
@@ -78,16 +88,23 @@ class WiringSectionTest {
                 supply = "bars"
                 """);
         assertEquals(30, wiring.wireC());
+        assertEquals(new Surroundings(45, 105, 105, 3), wiring.around());
         assertEquals(
                 List.of(
-                        new Wiring.Supply("strip", 5, OptionalDouble.of(4), OptionalDouble.of(3)),
-                        new Wiring.Supply("12 V", 12, OptionalDouble.empty(), OptionalDouble.empty()),
-                        new Wiring.Supply("bars", 24, OptionalDouble.of(2.5), OptionalDouble.empty())),
+                        new Wiring.Supply("strip", 5, 0.05, OptionalDouble.of(4), OptionalDouble.of(3)),
+                        new Wiring.Supply("12 V", 12, 0.02, OptionalDouble.empty(), OptionalDouble.empty()),
+                        new Wiring.Supply("bars", 24, 0.02, OptionalDouble.of(2.5), OptionalDouble.empty())),
                 wiring.supplies());
-        Wiring.Feed feed = new Wiring.Feed(Wire.awg(18), OptionalDouble.of(3), OptionalDouble.of(2.5));
+        Wiring.Feed feed = new Wiring.Feed(
+                Wire.awg(18).of(Conductor.CCA),
+                OptionalDouble.of(3),
+                OptionalDouble.of(2.5),
+                0.02,
+                OptionalDouble.of(0.05));
         List<Wiring.Point> points = List.of(new Wiring.Point(0, 1), new Wiring.Point(9, 2));
-        assertEquals(new Wiring.Strip(true, feed, points, 30, 0.3, 4.2, 3.7, 2000), wiring.strip());
-        Wiring.Feed work = new Wiring.Feed(Wire.metric(0.75), OptionalDouble.of(1), OptionalDouble.of(1.25));
+        assertEquals(new Wiring.Strip(true, feed, points, 30, 0.3, 4.2, 3.7, 2000, false), wiring.strip());
+        Wiring.Feed work = new Wiring.Feed(
+                Wire.metric(0.75), OptionalDouble.of(1), OptionalDouble.of(1.25), 0.04, OptionalDouble.empty());
         assertEquals(
                 new Wiring.Light("work", List.of(0), work, 1.5, OptionalDouble.of(19), 1000),
                 wiring.lights().get(0));
@@ -145,7 +162,7 @@ class WiringSectionTest {
     @Test
     void otherMistakes() {
         assertEquals(
-                "t.toml:9: wiring.strip.wire: is \"thin\", which is no size of wire here; " + Wire.WANTED,
+                "t.toml:9: wiring.strip.wire: is \"thin\", which is not a size of wire here; " + Wire.WANTED,
                 mistake("wiring.strip.wire = \"thin\""));
         assertEquals("t.toml:9: wiring.strip.wire: is 20, not text; " + Wire.WANTED, mistake("wiring.strip.wire = 20"));
         assertEquals(
@@ -155,7 +172,7 @@ class WiringSectionTest {
                 "t.toml:9: wiring.supplies.bars.volts: is 48, but no light is fed with that; give 5 or 12 or 24",
                 mistake("wiring.supplies.bars.volts = 48"));
         assertEquals(
-                "t.toml:9: wiring.computer.supply: is \"bars\", which is no supply; give \"own\", or one of \"5 V\", \"12 V\", \"24 V\"",
+                "t.toml:9: wiring.computer.supply: is \"bars\", which is not a supply; give \"own\", or one of \"5 V\", \"12 V\", \"24 V\"",
                 mistake("wiring.computer.supply = \"bars\""));
         assertEquals("t.toml:9: wiring.strp: is not known; did you mean strip?", mistake("wiring.strp = {}"));
         assertEquals(

@@ -8,6 +8,9 @@ import java.util.Locale;
 final class FigureText {
     private static final double PERCENT = 100;
 
+    /** Rounding of binary fractions is not to cost a tenth. */
+    private static final double NOISE = 1e-9;
+
     private FigureText() {}
 
     /** For instance {@code 1.50 A}. */
@@ -48,13 +51,17 @@ final class FigureText {
         return String.format(Locale.ROOT, "%." + digits + "f", number);
     }
 
-    /** A rating that is at least so much, to a tenth. */
+    /** A rating that is at least this much, to a tenth. */
     static String atLeast(double amps) {
-        return BigDecimal.valueOf(amps).setScale(1, RoundingMode.CEILING).toPlainString() + " A";
+        return BigDecimal.valueOf(amps * (1 - NOISE))
+                        .setScale(1, RoundingMode.CEILING)
+                        .toPlainString() + " A";
     }
 
-    /** A current that is at most so much, in whole mA. */
+    /** A current that is at most this much, in whole mA. */
     static String milliampsAtMost(double amps) {
-        return BigDecimal.valueOf(Math.max(0, amps)).movePointRight(3).setScale(0, RoundingMode.FLOOR) + " mA";
+        return BigDecimal.valueOf(Math.max(0, amps * (1 + NOISE)))
+                        .movePointRight(3)
+                        .setScale(0, RoundingMode.FLOOR) + " mA";
     }
 }

@@ -2,48 +2,86 @@ package dev.lampwright.tool.plan;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
-/**
- * The ratings that fuses come in. Source: preferred ratings of IEC 60127, which follow the R10 series of ISO 3 (from memory), from
- * 100 mA on; over 10 A the same series.
- */
+/** The ratings that fuses come in, and what a standard promises of them. */
 final class FuseRatings {
-    private static final List<Double> AMPS = List.of(
+    /** Preferred ratings of IEC 60127, glass and ceramic fuses, which follow the R10 series of ISO 3 (from memory), from 100 mA on; over 10 A the same series. */
+    private static final List<Double> IEC_60127 = List.of(
             0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1.0, 1.25, 1.6, 2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0,
             10.0, 12.5, 16.0, 20.0);
 
+    /** Blade fuses of ISO 8820-3, types C and F, up to 30 A; the values as shops list them for both sizes. */
+    private static final List<Double> ISO_8820 = List.of(1.0, 2.0, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0);
+
+    /** Glass fuses of 6.3 × 32 mm by UL 248-14; the values as a table of such fuses lists them. */
+    private static final List<Double> UL_248_14 = List.of(
+            0.1, 0.125, 0.1875, 0.2, 0.25, 0.3, 0.375, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.25, 2.5, 3.0, 4.0, 5.0, 6.0,
+            7.0, 8.0, 9.0, 10.0, 15.0, 20.0, 25.0, 30.0);
+
     /** Share of its rating that a fuse carries all the time without ageing (common practice, no source). */
     static final double STEADY_SHARE = 0.75;
+
+    /**
+     * How much of its rating is sure to blow a fuse: within 30 minutes by IEC 60127-2 (from memory; a list on product safety says the same). Those of UL 248-14 blow at
+     * 1.35 within an hour, so this is on the safe side for them.
+     */
+    static final double SURE_TO_BLOW = 2.1;
+
+    /** Where the ratings come from. */
+    static final String SOURCE = "IEC 60127, ISO 8820 and UL 248-14";
+
+    private static final double NOISE = 1e-9;
 
     private FuseRatings() {}
 
     /**
      * The fuse for a load that never rests: the least that is at least the load ÷ {@link #STEADY_SHARE}.
      *
-     * @param loadAmps the load, in A
-     * @param bearsAmps what the weakest part behind the fuse bears, in A
-     * @return its rating, in A; nothing if the least for the load is more than that part bears, or than 20 A
+     * @param loadAmps the load, in A (RMS)
+     * @param bearsAmps what the weakest part behind the fuse carries, in A
+     * @return its rating, in A, of IEC 60127 if one fits; nothing if the least for the load is more than that part carries
      */
     static OptionalDouble between(double loadAmps, double bearsAmps) {
-        return AMPS.stream()
+        return Stream.of(IEC_60127, ISO_8820, UL_248_14)
+                .flatMap(series -> series.stream()
+                        .filter(amps -> amps * (1 + NOISE) >= loadAmps / STEADY_SHARE)
+                        .limit(1))
                 .mapToDouble(Double::doubleValue)
-                .filter(amps -> amps >= loadAmps / STEADY_SHARE)
-                .findFirst()
-                .stream()
-                .filter(amps -> amps <= bearsAmps)
+                .filter(amps -> amps <= bearsAmps * (1 + NOISE))
                 .findFirst();
+    }
+
+    /**
+     * The least rating for a load, whatever lies behind it.
+     *
+     * @param loadAmps the load, in A (RMS)
+     * @return A; the load ÷ {@link #STEADY_SHARE} where no fuse is so large
+     */
+    static double forLoad(double loadAmps) {
+        return between(loadAmps, Double.MAX_VALUE).orElse(loadAmps / STEADY_SHARE);
+    }
+
+    /**
+     * The rating that is assumed for a fuse that nobody told.
+     *
+     * @param loadAmps the load, in A
+     * @return A, 0.1 at least
+     */
+    static double assumed(double loadAmps) {
+        return Math.max(IEC_60127.get(0), loadAmps / STEADY_SHARE);
     }
 
     /**
      * The greatest rating that still guards a part.
      *
-     * @param bearsAmps what it bears, in A
-     * @return the rating, in A; nothing if even 100 mA is too much
+     * @param bearsAmps what it carries, in A
+     * @return the rating of IEC 60127, in A; nothing if even 100 mA is too much
      */
     static OptionalDouble atMost(double bearsAmps) {
-        return AMPS.stream()
+        return IEC_60127.stream()
                 .mapToDouble(Double::doubleValue)
-                .filter(amps -> amps <= bearsAmps)
+                .filter(amps -> amps <= bearsAmps * (1 + NOISE))
                 .max();
     }
 
@@ -51,9 +89,9 @@ final class FuseRatings {
      * Whether fuses of a rating are made.
      *
      * @param amps a rating, in A
-     * @return true for a preferred rating
+     * @return true for one of any of the three standards
      */
     static boolean has(double amps) {
-        return AMPS.contains(amps);
+        return Stream.of(IEC_60127, ISO_8820, UL_248_14).anyMatch(series -> series.contains(amps));
     }
 }

@@ -35,6 +35,11 @@ final class Loads {
         return setup.darkMicroamps() * MICRO;
     }
 
+    /** The whole strip, dark. */
+    double dark() {
+        return setup.pixels() * darkPixel();
+    }
+
     /** One pixel with all its channels at full. */
     double fullPixel() {
         return darkPixel()
@@ -99,14 +104,25 @@ final class Loads {
     }
 
     /**
-     * The most that the lights of a supply may take. Where a light takes more than the controller reckons with, the ceiling holds
-     * only that much less well.
+     * The most that the lights of a supply may take, as a mean. Where a light takes more than the controller was told, the ceiling holds only that much
+     * less well.
      */
     double ceiling(int supply) {
         double excess = dimmersOf(supply)
+                .filter(i -> setup.dimmers().get(i).fullMilliamps() > 0)
                 .mapToDouble(i -> dimmer(i) / (setup.dimmers().get(i).fullMilliamps() * MILLI))
                 .reduce(1, Math::max);
         return setup.ceilingsMilliamps().get(supply) * MILLI * excess;
+    }
+
+    /**
+     * The most that flows at one moment while the ceiling holds the mean: the pulses of the plain lights, which the controller begins together, beside what
+     * the ceiling leaves to the strip.
+     */
+    double peak(int supply) {
+        double lights = dimmersOf(supply).mapToDouble(this::dimmer).sum();
+        double strip = supply == setup.stripSupply() ? Math.min(setup.pixels() * fullPixel(), ceiling(supply)) : 0;
+        return Math.max(lights + strip, held(supply));
     }
 
     /** What else hangs on a supply: the computer, or the board that feeds the strip. */
@@ -115,6 +131,30 @@ final class Loads {
         boolean feedsComputer = wiring.computer().supply().orElse(NONE) == supply;
         return (feedsBoard ? wiring.board().ownAmps() : 0)
                 + (feedsComputer ? wiring.computer().amps() : 0);
+    }
+
+    /**
+     * The most that heats what everything on a supply goes through: a mean that the ceiling holds, made of pulses that begin together. Pulses of
+     * height P and mean m add m·(P − m) to the square of the mean. A strip whose pixels pulse apart counts by its mean.
+     *
+     * @param supply index of the supply
+     * @return A (RMS)
+     */
+    double rms(int supply) {
+        double mean = held(supply);
+        double lights = dimmersOf(supply).mapToDouble(this::dimmer).sum();
+        boolean feedsStrip = supply == setup.stripSupply();
+        double strip = feedsStrip ? setup.pixels() * fullPixel() : 0;
+        double pulses = lights;
+        double pulsed;
+        if (feedsStrip && wiring.strip().together()) {
+            pulses += strip - dark();
+            pulsed = Math.max(0, mean - dark());
+        } else {
+            pulsed = Math.max(Math.max(0, mean - strip), Math.min(Math.min(lights, mean), lights / 2));
+        }
+        double all = mean + others(supply);
+        return Math.sqrt(all * all + Math.max(0, pulsed * (pulses - pulsed)));
     }
 
     /** All lights of a supply at some moment. */

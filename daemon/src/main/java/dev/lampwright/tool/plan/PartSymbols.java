@@ -81,8 +81,8 @@ final class PartSymbols {
      * @return size, length, load, loss
      */
     static String wire(WireRun run) {
-        return run.feed().wire().label() + ", " + FigureText.plain(run.metres()) + " m, " + FigureText.amps(run.amps())
-                + ", loses " + FigureText.volts(run.dropVolts());
+        return run.feed().wire().label() + ", " + FigureText.plain(run.metres()) + " m, "
+                + FigureText.amps(run.rmsAmps()) + ", loses " + FigureText.volts(run.dropVolts());
     }
 
     /**
@@ -94,7 +94,7 @@ final class PartSymbols {
     static String connector(WireRun run) {
         return run.feed().connectorAmps().isPresent()
                 ? "connector " + FigureText.plain(run.feed().connectorAmps().getAsDouble()) + " A"
-                : "connector of " + FigureText.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " or more";
+                : "connector of " + FigureText.atLeast(run.rmsAmps() / SupplyJudge.STEADY_SHARE) + " or more";
     }
 
     /**

@@ -12,10 +12,16 @@ import java.util.stream.IntStream;
  * @param demands full white, the ceiling, and each look
  * @param runs the wires: first those to the strip, the nearest point first, then those to the plain lights
  * @param cases the strip at several loads: full white, the ceiling spread evenly, the ceiling where it costs most, the heaviest look
- * @param verdicts the worst first
+ * @param ceilings which ceiling the weakest part behind each supply needs
+ * @param verdicts the worst first; the first place has one that rests on what was told, not assumed
  */
 public record Plan(
-        PlannedLights rig, List<Demand> demands, List<WireRun> runs, List<StripCase> cases, List<Verdict> verdicts) {
+        PlannedLights rig,
+        List<Demand> demands,
+        List<WireRun> runs,
+        List<StripCase> cases,
+        List<CeilingFinder.Needed> ceilings,
+        List<Verdict> verdicts) {
     private static final int CEILING = 1;
     private static final int JUDGED = 2;
 
@@ -24,6 +30,7 @@ public record Plan(
         demands = List.copyOf(demands);
         runs = List.copyOf(runs);
         cases = List.copyOf(cases);
+        ceilings = List.copyOf(ceilings);
         verdicts = List.copyOf(verdicts);
     }
 
@@ -42,13 +49,23 @@ public record Plan(
         List<StripCase> cases = cases(model, meters);
         List<WireRun> runs = new WireRuns(rig, model).all();
         List<Verdict> verdicts = new ArrayList<>(new SupplyJudge(rig).verdicts());
-        runs.forEach(run ->
-                verdicts.addAll(new RunJudge(run, rig.wiring().supplies().get(run.supply()))
-                        .verdicts(!run.key().equals(WireRuns.STRIP_KEY))));
+        for (int i = 0; i < runs.size(); i++) {
+            boolean toStrip = runs.get(i).key().equals(WireRuns.STRIP_KEY);
+            verdicts.addAll(new RunJudge(rig, runs.get(i), i).verdicts(!toStrip));
+        }
         verdicts.addAll(new StripJudge(rig, model, cases.get(JUDGED)).verdicts());
-        verdicts.addAll(new SignalJudge(rig, FrameRate.of(rig.setup(), rig.baud())).verdicts());
-        verdicts.sort(Verdict.WORST_FIRST);
-        return new Plan(rig, demands(rig, connectors, runs, meters), runs, cases, verdicts);
+        verdicts.addAll(new CopperJudge(rig, model).verdicts());
+        new SignalJudge(rig, FrameRate.of(rig.setup(), rig.baud()))
+                .verdicts()
+                .forEach(verdict -> verdicts.add(verdict.assumedIf(rests(verdict, rig))));
+        List<CeilingFinder.Needed> ceilings = new CeilingFinder(rig).all();
+        return new Plan(rig, demands(rig, connectors, runs, meters), runs, cases, ceilings, Verdict.sorted(verdicts));
+    }
+
+    /** Nobody tells the frequency of the pixels' own PWM, as a rule. */
+    private static boolean rests(Verdict verdict, PlannedLights rig) {
+        return verdict.subject().equals(SignalJudge.PIXEL_PWM)
+                && rig.wiring().defaults().containsKey("wiring.strip.pwm_Hz");
     }
 
     /**

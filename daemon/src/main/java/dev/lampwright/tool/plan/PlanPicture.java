@@ -87,8 +87,8 @@ public final class PlanPicture {
                     PictureStyle.NORMAL,
                     colour,
                     verdict.level().name());
-            String mend = verdict.mend().isEmpty() ? "" : " → " + verdict.mend();
-            List<String> lines = LineBreaker.wrapped(verdict.subject() + ": " + verdict.what() + mend, WRAP, 0);
+            String remedy = verdict.remedy().isEmpty() ? "" : " → " + verdict.remedy();
+            List<String> lines = LineBreaker.wrapped(verdict.subject() + ": " + verdict.what() + remedy, WRAP, 0);
             for (String line : lines) {
                 svg.text(PictureStyle.MARGIN + LEVEL_WIDTH, y, START, PictureStyle.NORMAL, PictureStyle.TEXT, line);
                 y += LINE;

@@ -14,6 +14,9 @@ public final class PlanText {
     private static final int WIDTH = 100;
     private static final int INDENT = 9;
 
+    /** From here on two digits after the point tell nothing. */
+    private static final double LARGE = 100;
+
     private final Plan plan;
     private final List<String> lines = new ArrayList<>();
 
@@ -34,7 +37,9 @@ public final class PlanText {
         text.demand();
         text.connectors();
         text.wires();
+        text.ceilings();
         text.strip();
+        text.fuses();
         text.defaults();
         text.cautions();
         return List.copyOf(text.lines);
@@ -44,18 +49,23 @@ public final class PlanText {
         heading("Verdicts, the worst first");
         for (Verdict verdict : plan.verdicts()) {
             String level = pad(verdict.level().name(), INDENT);
-            wrapped(level + verdict.subject() + ": " + verdict.what() + margin(verdict));
-            if (!verdict.mend().isEmpty()) {
-                wrapped(" ".repeat(INDENT) + "→ " + verdict.mend());
+            wrapped(level + verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what()
+                    + limit(verdict));
+            if (!verdict.remedy().isEmpty()) {
+                wrapped(" ".repeat(INDENT) + "→ " + verdict.remedy());
             }
         }
     }
 
-    private static String margin(Verdict verdict) {
+    private static String limit(Verdict verdict) {
+        Verdict.Figure figure = verdict.figure();
+        String source = figure.source();
         return switch (verdict.level()) {
-            case OPEN -> "";
+            case OPEN -> " [" + source + "]";
             case OVER, CARE, GOOD ->
-                " [margin " + FigureText.percent(verdict.figure().margin()) + "]";
+                " [" + FigureText.fixed(figure.limit(), figure.limit() < LARGE ? 2 : 0) + " " + figure.unit()
+                        + (figure.least() ? " at least: " : " at most: ") + source + "; margin "
+                        + FigureText.percent(figure.margin()) + "]";
         };
     }
 
@@ -102,26 +112,29 @@ public final class PlanText {
     private static String connector(WireRun run) {
         return run.feed().connectorAmps().isPresent()
                 ? FigureText.plain(run.feed().connectorAmps().getAsDouble())
-                : FigureText.atLeast(run.amps() / SupplyJudge.STEADY_SHARE) + " to fit";
+                : FigureText.atLeast(run.rmsAmps() / SupplyJudge.STEADY_SHARE) + " to fit";
     }
 
     private static String connectorMargin(WireRun run) {
         OptionalDouble rated = run.feed().connectorAmps();
         return rated.isPresent()
-                ? FigureText.percent(1 - run.amps() / rated.getAsDouble())
+                ? FigureText.percent(1 - run.rmsAmps() / rated.getAsDouble())
                 : FigureText.percent(1 - SupplyJudge.STEADY_SHARE);
     }
 
     private void wires() {
         heading("Wires, each there and back");
-        Columns columns = new Columns("to", "wire", "m", "load A", "bears A", "fuse A", "lost V");
+        Columns columns =
+                new Columns("to", "wire", "m", "mean A", "RMS A", "pulse A", "may carry A", "fuse A", "lost V");
         for (WireRun run : plan.runs()) {
             columns.row(
                     run.name(),
                     run.feed().wire().label(),
                     FigureText.plain(run.metres()),
                     FigureText.fixed(run.amps(), 2),
-                    FigureText.fixed(run.feed().wire().bearsAmps(), 2),
+                    FigureText.fixed(run.rmsAmps(), 2),
+                    FigureText.fixed(run.pulseAmps(), 2),
+                    FigureText.fixed(run.weakest().rating().amps(), 2),
                     run.fuse().isPresent() ? FigureText.plain(run.fuse().getAsDouble()) + fuseNote(run) : "none fits",
                     FigureText.fixed(run.dropVolts(), 2));
         }
@@ -130,6 +143,26 @@ public final class PlanText {
 
     private static String fuseNote(WireRun run) {
         return run.feed().fuseAmps().isPresent() ? "" : " to fit";
+    }
+
+    private void ceilings() {
+        if (plan.ceilings().isEmpty()) {
+            return;
+        }
+        heading("Ceilings, a mean in mA: what is set, and what the weakest part needs");
+        Columns columns = new Columns("supply", "set", "needed", "weakest part");
+        plan.ceilings()
+                .forEach(each -> columns.row(
+                        plan.rig().wiring().supplies().get(each.supply()).name(),
+                        Integer.toString(plan.rig().setup().ceilingsMilliamps().get(each.supply())),
+                        Integer.toString(each.milliamps()),
+                        each.part()));
+        lines.addAll(columns.lines());
+    }
+
+    private void fuses() {
+        heading("What is taken for granted");
+        Assumptions.of(plan).forEach(line -> wrapped("  * " + line));
     }
 
     private void strip() {
@@ -157,7 +190,7 @@ public final class PlanText {
         if (plan.rig().wiring().defaults().isEmpty()) {
             return;
         }
-        heading("Not told, and taken as");
+        heading("Not told, and assumed");
         plan.rig().wiring().defaults().forEach((key, value) -> lines.add("  " + key + " = " + value));
     }
 

@@ -28,6 +28,9 @@ public final class PlanValues {
         map.put("demand", demand(plan));
         map.put("connectors", connectors(plan));
         map.put("wires", plan.runs().stream().map(run -> wire(run, plan)).toList());
+        map.put(
+                "ceilings",
+                plan.ceilings().stream().map(each -> ceiling(each, plan)).toList());
         map.put("strip", plan.cases().stream().map(PlanValues::strip).toList());
         map.put("defaults", plan.rig().wiring().defaults());
         map.put("cautions", Cautions.ALL);
@@ -39,12 +42,14 @@ public final class PlanValues {
         map.put("level", verdict.level().name().toLowerCase(Locale.ROOT));
         map.put("subject", verdict.subject());
         map.put("what", verdict.what());
-        map.put("mend", verdict.mend());
+        map.put("remedy", verdict.remedy());
         map.put("value", rounded(verdict.figure().value()));
         map.put(
                 verdict.figure().least() ? "least" : "most",
                 rounded(verdict.figure().limit()));
         map.put("unit", verdict.figure().unit());
+        map.put("source", verdict.figure().source());
+        map.put("assumed", verdict.assumed());
         return map;
     }
 
@@ -98,11 +103,26 @@ public final class PlanValues {
         map.put("wire", run.feed().wire().label());
         map.put("length_m", run.metres());
         map.put("load_A", rounded(run.amps()));
-        map.put("bears_A", rounded(run.feed().wire().bearsAmps()));
+        map.put("rms_A", rounded(run.rmsAmps()));
+        map.put("pulse_A", rounded(run.pulseAmps()));
+        map.put("short_A", rounded(run.shortAmps()));
+        map.put("may_carry_A", rounded(run.wire().amps()));
+        map.put("may_carry_by", run.wire().source());
+        map.put("weakest", run.weakest().name());
+        map.put("weakest_A", rounded(run.weakest().rating().amps()));
         map.put("lost_V", rounded(run.dropVolts()));
         run.feed().connectorAmps().ifPresent(amps -> map.put("connector_A", amps));
         run.feed().fuseAmps().ifPresent(amps -> map.put("fuse_A", amps));
         run.rightFuse().ifPresent(amps -> map.put("right_fuse_A", amps));
+        return map;
+    }
+
+    private static Map<String, Object> ceiling(CeilingFinder.Needed needed, Plan plan) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("supply", plan.rig().wiring().supplies().get(needed.supply()).name());
+        map.put("set_mA", plan.rig().setup().ceilingsMilliamps().get(needed.supply()));
+        map.put("weakest", needed.part());
+        map.put("needed_mA", needed.milliamps());
         return map;
     }
 

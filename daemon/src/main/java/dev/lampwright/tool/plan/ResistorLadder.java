@@ -38,6 +38,15 @@ final class ResistorLadder {
     }
 
     /**
+     * Voltage of the supply.
+     *
+     * @return V
+     */
+    double volts() {
+        return volts;
+    }
+
+    /**
      * Voltage at each pixel.
      *
      * @param amps what each pixel draws, in A
@@ -89,6 +98,30 @@ final class ResistorLadder {
      */
     double wireAmps(int pixel, double[] drops) {
         return siemens(pixel) * drops[pixel];
+    }
+
+    /**
+     * How a wire's current is made up.
+     *
+     * @param pixel where it joins
+     * @return for each pixel, which share of its current comes through that wire, 0 to 1
+     */
+    double[] wireShares(int pixel) {
+        return Arrays.stream(ohmsTo(pixel)).map(ohms -> siemens(pixel) * ohms).toArray();
+    }
+
+    /**
+     * How the current between two neighbours is made up.
+     *
+     * @param pixel the one on the near side
+     * @return for each pixel, which share of its current flows there, −1 to 1; positive away from the near end
+     */
+    double[] segmentShares(int pixel) {
+        double[] here = ohmsTo(pixel);
+        double[] next = ohmsTo(pixel + 1);
+        double[] shares = new double[here.length];
+        Arrays.setAll(shares, i -> segment * (next[i] - here[i]));
+        return shares;
     }
 
     /**

@@ -7,6 +7,11 @@ import java.util.List;
 
 /** Judges what is no matter of power: the data's level, the frame rate, the frequencies of PWM, and what the computer hangs on. */
 final class SignalJudge {
+    private static final String PIXELS = "the strip's pixels";
+
+    /** What the verdict on the pixels' own PWM is about. */
+    static final String PIXEL_PWM = "PWM of " + PIXELS;
+
     private final PlannedLights rig;
     private final FrameRate rate;
 
@@ -20,7 +25,7 @@ final class SignalJudge {
         List<Verdict> verdicts = new ArrayList<>();
         verdicts.add(onData());
         verdicts.add(onRate());
-        verdicts.add(onPwm("the strip's pixels", rig.wiring().strip().pwmHz(), "pixels with a faster PWM"));
+        verdicts.add(onPwm(PIXELS, rig.wiring().strip().pwmHz(), "pixels with a faster PWM"));
         rig.wiring().lights().forEach(light -> {
             verdicts.add(onPwm(light.name(), light.pwmHz(), "a faster timer for this output"));
             onPower(light, verdicts);
@@ -33,7 +38,7 @@ final class SignalJudge {
 
     private Verdict onData() {
         DataLevel level = DataLevel.of(rig);
-        Figure figure = Figure.atLeast(level.volts(), level.needed(), "V");
+        Figure figure = Figure.atLeast(level.volts(), level.needed(), "V", "WS2812B datasheet");
         String what = "high is " + FigureText.volts(level.volts()) + ", and the first pixel is sure of it from "
                 + FigureText.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
         return level.enough()
@@ -48,7 +53,7 @@ final class SignalJudge {
     }
 
     private Verdict onRate() {
-        Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second");
+        Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second", "frames_per_s as told");
         String what = rig.baud() + " baud and the strip allow " + FigureText.fixed(rate.most(), 0)
                 + " frames a second, and " + rig.framesPerSecond() + " are asked for";
         return figure.used() <= 1
@@ -68,7 +73,7 @@ final class SignalJudge {
     private static Verdict onPwm(String name, double hz, String other) {
         String subject = "PWM of " + name;
         String frequency = FigureText.plain(hz) + " Hz: ";
-        Figure figure = Figure.atLeast(hz, PwmFlicker.LEAST_LOW_RISK_HZ, "Hz");
+        Figure figure = Figure.atLeast(hz, PwmFlicker.LEAST_LOW_RISK_HZ, "Hz", "IEEE 1789-2015, from memory");
         return switch (PwmFlicker.ofPwm(hz)) {
             case NO_EFFECT ->
                 new Verdict(
@@ -100,11 +105,15 @@ final class SignalJudge {
         double taken = loads.byPower(light);
         if (taken > told) {
             String what = FigureText.watts(light.watts().orElse(0)) + " take " + FigureText.amps(taken)
-                    + ", but full_mA says " + FigureText.amps(told) + ": the ceiling is reckoned with too little";
-            String mend = "set full_mA of " + light.name() + " to "
+                    + ", but full_mA says " + FigureText.amps(told) + ": the ceiling counts it with too little";
+            String remedy = "set full_mA of " + light.name() + " to "
                     + (int) Math.ceil(1000 * taken / light.outputs().size());
             verdicts.add(new Verdict(
-                    Verdict.Severity.CARE, "current of " + light.name(), what, mend, Figure.atMost(taken, told, "A")));
+                    Verdict.Severity.CARE,
+                    "current of " + light.name(),
+                    what,
+                    remedy,
+                    Figure.atMost(taken, told, "A", "full_mA as told")));
         }
     }
 
@@ -117,7 +126,7 @@ final class SignalJudge {
                 "hangs on supply " + name + " with " + FigureText.amps(computer.amps())
                         + ": a fault of the lights takes it down, and the printer's eyes with it",
                 "give it a supply of its own",
-                Figure.atMost(computer.amps(), computer.amps(), "A"));
+                Figure.atMost(computer.amps(), computer.amps(), "A", "common practice"));
     }
 
     /**

@@ -13,6 +13,11 @@ final class StripJudge {
 
     private static final double HIGHEST_LOGIC_VOLTS = 6.5;
 
+    /** Above it a pixel has several LEDs, as the file's defaults take it. */
+    private static final double HIGHEST_5_V = 5.5;
+
+    private static final String PIXELS_PER_M = "wiring.strip.pixels_per_m";
+
     private final PlannedLights rig;
     private final StripModel model;
     private final StripCase judged;
@@ -27,23 +32,43 @@ final class StripJudge {
     List<Verdict> verdicts() {
         List<Verdict> verdicts = new ArrayList<>();
         verdicts.add(onLowest());
+        if (rig.wiring().defaults().containsKey(PIXELS_PER_M)
+                && rig.stripSupply().volts() > HIGHEST_5_V) {
+            verdicts.add(onDensity());
+        }
         double volts = rig.stripSupply().volts();
         if (volts > MOST_VOLTS && volts < HIGHEST_LOGIC_VOLTS) {
             verdicts.add(new Verdict(
                     Verdict.Severity.OVER,
                     "voltage of the strip",
-                    FigureText.plain(volts) + " V, and pixels of 5 V bear 5.3 V at most (WS2812B datasheet)",
+                    FigureText.plain(volts) + " V, and pixels of 5 V take 5.3 V at most (WS2812B datasheet)",
                     "set the supply to 5 V",
-                    Figure.atMost(volts, MOST_VOLTS, "V")));
+                    Figure.atMost(volts, MOST_VOLTS, "V", "WS2812B datasheet")));
         }
         return verdicts;
+    }
+
+    private Verdict onDensity() {
+        double pixels = rig.wiring().strip().pixelsPerMetre();
+        return new Verdict(
+                Verdict.Severity.OPEN,
+                "length of the strip",
+                "nobody told how many pixels there are in a metre, and " + FigureText.plain(pixels)
+                        + " are assumed; above 5.5 V a group of three or six LEDs that light alike is one pixel",
+                "count the groups in a metre, and tell them as pixels_per_m in [wiring.strip]",
+                Figure.atLeast(pixels, pixels, "pixels a metre", "assumed"));
     }
 
     private Verdict onLowest() {
         Wiring.Strip strip = rig.wiring().strip();
         String subject = "voltage along the strip";
+        String source =
+                rig.stripSupply().volts() <= MOST_VOLTS ? "WS2812B datasheet" : "a share of the voltage, assumed";
         String where = "lowest at pixel " + judged.lowestAt() + ": " + FigureText.pixelVolts(judged.lowest())
-                + " when light that takes " + FigureText.amps(judged.totalAmps()) + " stands where it costs most";
+                + " when light that takes " + FigureText.amps(judged.totalAmps())
+                + " is where it costs most, with the supply "
+                + FigureText.percent(rig.stripSupply().tolerance())
+                + " low";
         if (judged.lowest() < strip.leastVolts()) {
             String what = where + "; from pixel " + judged.firstBelow(strip.leastVolts()) + " on, "
                     + judged.countBelow(strip.leastVolts()) + " pixels are below "
@@ -52,36 +77,40 @@ final class StripJudge {
                     Verdict.Severity.OVER,
                     subject,
                     what,
-                    mend(),
-                    Figure.atLeast(judged.lowest(), strip.leastVolts(), "V"));
+                    remedy(),
+                    Figure.atLeast(judged.lowest(), strip.leastVolts(), "V", source));
         }
-        Figure figure = Figure.atLeast(judged.lowest(), strip.fullColourVolts(), "V");
+        Figure figure = Figure.atLeast(judged.lowest(), strip.fullColourVolts(), "V", source);
         if (judged.lowest() < strip.fullColourVolts()) {
             String what = where + "; from pixel " + judged.firstBelow(strip.fullColourVolts())
                     + " on, " + judged.countBelow(strip.fullColourVolts()) + " pixels are below "
                     + FigureText.plain(strip.fullColourVolts()) + " V and their colour shifts";
-            return new Verdict(Verdict.Severity.CARE, subject, what, mend(), figure);
+            return new Verdict(Verdict.Severity.CARE, subject, what, remedy(), figure);
         }
         String what = where + "; colour holds down to " + FigureText.plain(strip.fullColourVolts()) + " V";
         return new Verdict(Verdict.Severity.GOOD, subject, what, "", figure);
     }
 
-    private String mend() {
-        Remedies mending = Remedies.of(model, rig, rig.wiring().strip().fullColourVolts());
+    private String remedy() {
+        Remedies remedies = Remedies.of(model, rig, rig.wiring().strip().fullColourVolts());
         List<String> ways = new ArrayList<>();
-        if (!mending.points().isEmpty()) {
+        if (!remedies.points().isEmpty()) {
             ways.add(
-                    mending.points().size() == 1
-                            ? "let the wire join at pixel " + mending.points().get(0) + " instead"
-                            : mending.points().size() + " points do, the fewest: wires of "
+                    remedies.points().size() == 1
+                            ? "let the wire join at pixel " + remedies.points().get(0) + " instead"
+                            : remedies.points().size() + " points do, the fewest that were found: wires of "
                                     + rig.wiring().strip().feed().wire().label() + " to pixels "
-                                    + mending.points().stream()
+                                    + remedies.points().stream()
                                             .map(String::valueOf)
                                             .collect(Collectors.joining(", ")));
         }
-        mending.wire()
+        remedies.wire()
                 .ifPresent(wire -> ways.add("take " + wire.label() + " where there is "
                         + rig.wiring().strip().feed().wire().label()));
+        remedies.both()
+                .ifPresent(both -> ways.add(
+                        "take " + both.wire().label() + " to " + both.points().size() + " points, pixels "
+                                + both.points().stream().map(String::valueOf).collect(Collectors.joining(", "))));
         return ways.isEmpty()
                 ? "shorten the wires, take thicker ones to more points, or lower supply.ceiling_mA"
                 : String.join("; or ", ways);

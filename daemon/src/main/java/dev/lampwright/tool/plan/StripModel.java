@@ -40,10 +40,27 @@ final class StripModel {
     ResistorLadder ladder(Wire wire, List<Wiring.Point> points) {
         double wireC = rig.wiring().wireC();
         Map<Integer, Double> ohms = new LinkedHashMap<>();
-        points.forEach(point -> ohms.put(point.pixel(), wire.loopOhms(point.metres(), wireC)));
         Wiring.Strip strip = rig.wiring().strip();
+        double parts = strip.feed().partOhms(FuseRatings.assumed(most() / points.size()));
+        points.forEach(point -> ohms.put(point.pixel(), wire.loopOhms(point.metres(), wireC) + parts));
         double segmentOhms = strip.loopOhmsPerMetre() / strip.pixelsPerMetre() * Copper.warmth(wireC);
-        return new ResistorLadder(rig.stripSupply().volts(), pixels(), segmentOhms, ohms);
+        return new ResistorLadder(rig.stripSupply().leastVolts(), pixels(), segmentOhms, ohms);
+    }
+
+    /** The most that the strip draws under the ceiling, as a mean, in A. */
+    private double most() {
+        return Math.min(ceiling, pixels() * loads.fullPixel());
+    }
+
+    /**
+     * The RMS current that pulses can make at a place, in A.
+     *
+     * @param shares for each pixel, which share of its current flows through it
+     */
+    double heat(double[] shares) {
+        return rig.wiring().strip().together()
+                ? WorstHeat.together(shares, loads.darkPixel(), loads.fullPixel(), ceiling)
+                : WorstHeat.apart(shares, loads.darkPixel(), loads.fullPixel(), ceiling);
     }
 
     /** Every pixel at full white, as if there were no ceiling. */
@@ -62,18 +79,31 @@ final class StripModel {
 
     /** The load within the ceiling that pulls some pixel lowest, in A a pixel. */
     double[] worst(ResistorLadder ladder) {
-        double[] worst = white();
+        double[] worst = ladder.ohmsTo(0);
         double deepest = -1;
         for (int place : places()) {
             double[] ohms = ladder.ohmsTo(place);
-            double[] amps = worstOn(ohms);
-            double drop = dot(ohms, amps);
+            double drop = mostDrop(ohms);
             if (drop > deepest) {
                 deepest = drop;
-                worst = amps;
+                worst = ohms;
             }
         }
-        return worst;
+        return worstOn(worst);
+    }
+
+    /** What the load that pulls one place lowest costs it, in V. */
+    private double mostDrop(double[] ohms) {
+        double[] sorted = ohms.clone();
+        Arrays.sort(sorted);
+        double left = Math.max(0, ceiling - loads.darkPixel() * sorted.length);
+        double drop = 0;
+        for (int i = sorted.length - 1; i >= 0; i--) {
+            double extra = Math.min(left, loads.fullPixel() - loads.darkPixel());
+            drop += sorted[i] * (loads.darkPixel() + extra);
+            left -= extra;
+        }
+        return drop;
     }
 
     /**
@@ -91,6 +121,18 @@ final class StripModel {
         return Arrays.stream(ladder.volts(worst(ladder))).min().orElseThrow();
     }
 
+    /**
+     * Whether no load within the ceiling pulls a pixel below some voltage.
+     *
+     * @param ladder the ladder
+     * @param volts V
+     */
+    boolean reaches(ResistorLadder ladder, double volts) {
+        double[] drops = ladder.drops(even());
+        int deepest = IntStream.range(0, drops.length).reduce(0, (a, b) -> drops[b] > drops[a] ? b : a);
+        return ladder.volts() - mostDrop(ladder.ohmsTo(deepest)) >= volts && lowest(ladder) >= volts;
+    }
+
     private double[] worstOn(double[] ohms) {
         return worstOn(ohms, loads.darkPixel(), loads.fullPixel(), ceiling);
     }
@@ -104,10 +146,6 @@ final class StripModel {
 
     private int pixels() {
         return rig.setup().pixels();
-    }
-
-    private static double dot(double[] a, double[] b) {
-        return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).sum();
     }
 
     /**

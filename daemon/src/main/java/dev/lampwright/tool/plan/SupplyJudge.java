@@ -1,19 +1,23 @@
 package dev.lampwright.tool.plan;
 
 import dev.lampwright.tool.plan.Verdict.Figure;
+import dev.lampwright.wiring.Rating;
 import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Judges what each supply has to give, and the connector or header that all of it goes through. */
 final class SupplyJudge {
-    /** A supply runs at 80 % of its rating at most, all the time (common practice, no source). */
+    /**
+     * A supply runs at 80 % of its rating at most, all the time (common practice, no source); so does a connector (IEC 60512-5-2: the derating curve is 0.8 times the base
+     * curve).
+     */
     static final double STEADY_SHARE = 0.8;
 
-    /** The most heat that a small regulator on a board stands all the time (common practice, no source). */
+    /** The most heat that a small regulator on a board can get rid of all the time (common practice, no source). */
     private static final double MOST_HEAT_W = 1;
 
-    private static final double MICRO = 1e-6;
+    private static final String RULE = "its rating; 80 % of it is common practice";
 
     private final PlannedLights rig;
     private final Loads loads;
@@ -43,25 +47,44 @@ final class SupplyJudge {
     private Verdict onSupply(int index, Wiring.Supply supply) {
         String subject = "supply " + supply.name();
         String needed = "a supply of " + FigureText.plain(supply.volts()) + " V and at least "
-                + FigureText.atLeast(drawn(index) / STEADY_SHARE);
+                + FigureText.atLeast(toFit(index));
         if (supply.ratedAmps().isEmpty()) {
-            String mend = "fit " + needed + " (80 % rule), and tell its rating as amps in [wiring.supplies]";
-            Figure figure = Figure.atMost(drawn(index), drawn(index) / STEADY_SHARE, "A");
-            return new Verdict(Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not told", mend, figure);
+            String remedy = "fit " + needed + " (80 % rule), and tell its rating as amps in [wiring.supplies]";
+            Figure figure = Figure.atMost(drawn(index), toFit(index), "A", RULE);
+            return new Verdict(
+                    Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not told", remedy, figure);
         }
         double rated = supply.ratedAmps().getAsDouble();
         String what = gives(index) + " and is rated " + FigureText.amps(rated) + ", "
                 + FigureText.percent(drawn(index) / rated) + " of it";
-        return judged(subject, what, index, rated, "fit " + needed);
+        Verdict verdict = judged(subject, what, index, rated, "fit " + needed);
+        Figure pulses =
+                Figure.atMost(peak(index), rated, "A", "its rating; pulses are longer than its capacitors last");
+        return verdict.level() == Verdict.Severity.GOOD && !pulses.within(1)
+                ? new Verdict(
+                        Verdict.Severity.CARE,
+                        subject,
+                        what + ": over its rating in each pulse, so it may shut down",
+                        "fit " + needed,
+                        pulses)
+                : verdict;
     }
 
     private Verdict onConnector(int index, Wiring.Supply supply, double rated) {
-        String what = "everything on " + supply.name() + " goes through it, " + FigureText.amps(drawn(index)) + " and "
+        Rating rating = rig.wiring().around().connector(rated);
+        double heat = heat(index);
+        String what = "everything on " + supply.name() + " goes through it, " + FigureText.amps(heat)
+                + (heat > drawn(index) * 1.005 ? " RMS (" + FigureText.amps(drawn(index)) + " as a mean)" : "")
+                + " and "
                 + FigureText.watts(drawn(index) * supply.volts()) + " at " + FigureText.plain(supply.volts())
-                + " V, and it is rated " + FigureText.amps(rated) + whiteOf(index);
-        String mend = "wire the lights to the supply itself, or through a connector of at least "
-                + FigureText.atLeast(drawn(index) / STEADY_SHARE);
-        return judged("connector of supply " + supply.name(), what, index, rated, mend);
+                + " V, and it may carry " + FigureText.amps(rating.amps()) + whiteOf(index);
+        String remedy = "wire the lights to the supply itself, or through a connector of at least "
+                + FigureText.atLeast(heat / STEADY_SHARE);
+        Figure figure = Figure.atMost(heat, rating.amps(), "A", rating.source());
+        int milliamps = new CeilingFinder(rig)
+                .most(index, other -> new SupplyJudge(other).heat(index) / (STEADY_SHARE * rating.amps()));
+        return judged(
+                "connector of supply " + supply.name(), what, figure, remedy + ceilingFor(index, milliamps / 1000.0));
     }
 
     private Verdict onBoard(int index) {
@@ -70,42 +93,47 @@ final class SupplyJudge {
         String what = "the strip hangs on the board, which gives " + FigureText.amps(drawn(index)) + " with its own "
                 + FigureText.amps(board.ownAmps()) + " and may give " + FigureText.amps(board.ratedAmps())
                 + (heat > 0 ? "; its regulator turns " + FigureText.watts(heat) + " into heat" : "") + whiteOf(index);
-        String mend = "feed the strip from a supply of its own, at least "
+        String remedy = "feed the strip from a supply of its own, at least "
                 + FigureText.atLeast(loads.held(index) / STEADY_SHARE) + ", and set wiring.strip.from = \"supply\"";
-        Verdict verdict = judged("the board's 5 V pin", what, index, board.ratedAmps(), mend);
+        Verdict verdict = judged("the board's 5 V pin", what, index, board.ratedAmps(), remedy);
         return verdict.level() == Verdict.Severity.GOOD && heat > MOST_HEAT_W
                 ? new Verdict(
-                        Verdict.Severity.CARE, verdict.subject(), what, mend, Figure.atMost(heat, MOST_HEAT_W, "W"))
+                        Verdict.Severity.CARE,
+                        verdict.subject(),
+                        what,
+                        remedy,
+                        Figure.atMost(heat, MOST_HEAT_W, "W", "a small regulator, common practice"))
                 : verdict;
     }
 
-    private Verdict judged(String subject, String what, int index, double rated, String mend) {
-        Figure figure = Figure.atMost(drawn(index), rated, "A");
-        if (figure.used() <= STEADY_SHARE) {
+    private Verdict judged(String subject, String what, int index, double rated, String remedy) {
+        Figure figure = Figure.atMost(drawn(index), rated, "A", RULE);
+        return judged(subject, what, figure, remedy + ceilingFor(index, STEADY_SHARE * rated - loads.others(index)));
+    }
+
+    private static Verdict judged(String subject, String what, Figure figure, String remedy) {
+        if (figure.within(STEADY_SHARE)) {
             return new Verdict(Verdict.Severity.GOOD, subject, what, "", figure);
         }
         return new Verdict(
-                figure.used() > 1 ? Verdict.Severity.OVER : Verdict.Severity.CARE,
-                subject,
-                what,
-                mend + ceilingFor(index, rated),
-                figure);
+                figure.within(1) ? Verdict.Severity.CARE : Verdict.Severity.OVER, subject, what, remedy, figure);
     }
 
-    private String ceilingFor(int index, double rated) {
-        double room = STEADY_SHARE * rated - loads.others(index);
+    private String ceilingFor(int index, double room) {
         boolean feedsStrip = index == rig.setup().stripSupply();
-        double dark = feedsStrip ? rig.setup().pixels() * rig.setup().darkMicroamps() * MICRO : 0;
-        return room > dark
-                ? "; or lower " + (feedsStrip ? "supply.ceiling_mA" : "its dimmers' ceiling_mA") + " to "
-                        + FigureText.milliampsAtMost(room)
-                : "";
+        double dark = feedsStrip ? loads.dark() : 0;
+        return room > dark ? "; or lower " + ceilingKey(rig, index) + " to " + FigureText.milliampsAtMost(room) : "";
+    }
+
+    /** What the ceiling of a supply is called in the file. */
+    static String ceilingKey(PlannedLights rig, int index) {
+        return index == rig.setup().stripSupply() ? "supply.ceiling_mA" : "its dimmers' ceiling_mA";
     }
 
     private String gives(int index) {
         double volts = rig.wiring().supplies().get(index).volts();
         return "gives up to " + FigureText.amps(drawn(index)) + " (" + FigureText.watts(drawn(index) * volts)
-                + ") at the ceiling" + whiteOf(index);
+                + ") at the ceiling" + whiteOf(index) + pulsesOf(index);
     }
 
     /** What full white would take, where only the ceiling holds it back. */
@@ -113,6 +141,32 @@ final class SupplyJudge {
         return loads.full(index) > loads.held(index)
                 ? " (full white would be " + FigureText.amps(loads.full(index) + loads.others(index)) + ")"
                 : "";
+    }
+
+    /** A ceiling holds the mean: what lamps take in their pulses is more. */
+    private String pulsesOf(int index) {
+        return peak(index) > drawn(index) * 1.005
+                ? ", in the pulses of its dimmed lights up to " + FigureText.amps(peak(index))
+                : "";
+    }
+
+    private double peak(int index) {
+        return loads.peak(index) + loads.others(index);
+    }
+
+    /** The rating that a supply needs: 80 % of it for the mean, all of it for the pulses. */
+    private double toFit(int index) {
+        return Math.max(drawn(index) / STEADY_SHARE, peak(index));
+    }
+
+    /**
+     * What heats a connector that all of a supply goes through.
+     *
+     * @param index index of the supply
+     * @return A (RMS)
+     */
+    double heat(int index) {
+        return loads.rms(index);
     }
 
     private double drawn(int index) {

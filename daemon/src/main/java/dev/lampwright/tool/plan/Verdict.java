@@ -1,6 +1,8 @@
 package dev.lampwright.tool.plan;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.List;
 
 /**
  * One judgement, in plain words.
@@ -8,10 +10,11 @@ import java.util.Comparator;
  * @param level how bad it is
  * @param subject what it is about
  * @param what what was found, with its numbers
- * @param mend the change that mends it; empty where nothing needs mending
+ * @param remedy the change that fixes it; empty where nothing needs fixing
  * @param figure the number that was judged
+ * @param assumed whether it judges something that nobody told, and that was assumed
  */
-public record Verdict(Severity level, String subject, String what, String mend, Figure figure) {
+public record Verdict(Severity level, String subject, String what, String remedy, Figure figure, boolean assumed) {
     /** How bad a verdict is, the worst first. */
     public enum Severity {
         /** Outside of what something is rated for: this has to be changed. */
@@ -24,9 +27,41 @@ public record Verdict(Severity level, String subject, String what, String mend, 
         GOOD
     }
 
-    /** The worst first; of the same level, that which uses most of what is allowed. */
-    public static final Comparator<Verdict> WORST_FIRST =
-            Comparator.comparing(Verdict::level).thenComparing(v -> v.figure.used(), Comparator.reverseOrder());
+    /** The worst first; of the same level what was told before what is assumed, then that which uses most of what is allowed. */
+    public static final Comparator<Verdict> WORST_FIRST = Comparator.comparing(Verdict::level)
+            .thenComparing(Verdict::assumed)
+            .thenComparing(v -> v.figure.used(), Comparator.reverseOrder());
+
+    /** A verdict on something that was told. */
+    Verdict(Severity level, String subject, String what, String remedy, Figure figure) {
+        this(level, subject, what, remedy, figure, false);
+    }
+
+    /**
+     * The same about something that was assumed.
+     *
+     * @param yes whether it was
+     * @return the verdict
+     */
+    Verdict assumedIf(boolean yes) {
+        return new Verdict(level, subject, what, remedy, figure, yes);
+    }
+
+    /**
+     * Sorts verdicts, the worst first; but the first place has the worst of those that rest on what was told.
+     *
+     * @param verdicts verdicts in any order
+     * @return a sorted copy
+     */
+    static List<Verdict> sorted(List<Verdict> verdicts) {
+        List<Verdict> sorted = new ArrayList<>(verdicts);
+        sorted.sort(WORST_FIRST);
+        sorted.stream().filter(verdict -> !verdict.assumed).findFirst().ifPresent(first -> {
+            sorted.remove(first);
+            sorted.add(0, first);
+        });
+        return List.copyOf(sorted);
+    }
 
     /**
      * A number and its limit.
@@ -35,18 +70,23 @@ public record Verdict(Severity level, String subject, String what, String mend, 
      * @param limit what may be
      * @param least whether the limit is the least that is right; else it is the most
      * @param unit unit of both
+     * @param source where the limit comes from, in a few words: a standard, a data sheet, common practice, or that it is assumed
      */
-    public record Figure(double value, double limit, boolean least, String unit) {
+    public record Figure(double value, double limit, boolean least, String unit, String source) {
+        /** Differences as small as this are rounding: 8.00 A on a part rated 8.00 A is within its rating. */
+        private static final double NOISE = 1e-9;
+
         /**
          * A number that must not be more than its limit.
          *
          * @param value what is
          * @param limit the most
          * @param unit unit of both
+         * @param source where the limit comes from
          * @return the figure
          */
-        static Figure atMost(double value, double limit, String unit) {
-            return new Figure(value, limit, false, unit);
+        static Figure atMost(double value, double limit, String unit, String source) {
+            return new Figure(value, limit, false, unit, source);
         }
 
         /**
@@ -55,10 +95,11 @@ public record Verdict(Severity level, String subject, String what, String mend, 
          * @param value what is
          * @param limit the least
          * @param unit unit of both
+         * @param source where the limit comes from
          * @return the figure
          */
-        static Figure atLeast(double value, double limit, String unit) {
-            return new Figure(value, limit, true, unit);
+        static Figure atLeast(double value, double limit, String unit, String source) {
+            return new Figure(value, limit, true, unit, source);
         }
 
         /**
@@ -67,7 +108,17 @@ public record Verdict(Severity level, String subject, String what, String mend, 
          * @return 1 at the limit, more beyond it
          */
         public double used() {
-            return least ? limit / Math.max(value, Double.MIN_NORMAL) : value / limit;
+            return least ? limit / Math.max(value, Double.MIN_NORMAL) : value / Math.max(limit, Double.MIN_NORMAL);
+        }
+
+        /**
+         * Whether no more than a share of what is allowed is used.
+         *
+         * @param share the share, 1 for all of it
+         * @return true also if it is more by no more than rounding
+         */
+        boolean within(double share) {
+            return used() <= share * (1 + NOISE);
         }
 
         /**
@@ -76,7 +127,8 @@ public record Verdict(Severity level, String subject, String what, String mend, 
          * @return share of the limit; negative beyond it, down to −1 for a least
          */
         public double margin() {
-            return least ? Math.max(0, value) / limit - 1 : 1 - value / limit;
+            double bound = Math.max(limit, Double.MIN_NORMAL);
+            return least ? Math.max(0, value) / bound - 1 : 1 - value / bound;
         }
     }
 }

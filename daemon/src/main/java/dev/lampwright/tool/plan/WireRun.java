@@ -1,6 +1,9 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.wiring.Rating;
 import dev.lampwright.wiring.Wiring;
+import java.util.Comparator;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -9,30 +12,78 @@ import java.util.OptionalDouble;
  * @param name what it feeds
  * @param key where its part of the file begins, such as {@code wiring.strip}
  * @param supply index of the supply
- * @param amps the most that it carries under the ceiling, in A
+ * @param amps the most that it carries under the ceiling, as a mean, in A
+ * @param rmsAmps the most that heats it under the ceiling: the root mean square of the pulses, in A
+ * @param pulseAmps what flows during a pulse, in A
+ * @param shortAmps what flows if its far end is shorted, in A
  * @param metres length, one way, in m
- * @param dropVolts what is lost on it, there and back, in V
+ * @param dropVolts what is lost on it with its contacts and its fuse, there and back, in V: for a plain light during the pulse, for the strip by the mean
  * @param feed its wire, connector and fuse
+ * @param parts what lies behind the fuse and must not grow too warm: the wire first
  */
 public record WireRun(
-        String name, String key, int supply, double amps, double metres, double dropVolts, Wiring.Feed feed) {
+        String name,
+        String key,
+        int supply,
+        double amps,
+        double rmsAmps,
+        double pulseAmps,
+        double shortAmps,
+        double metres,
+        double dropVolts,
+        Wiring.Feed feed,
+        List<Part> parts) {
+    /** What a part behind the fuse is. */
+    public enum Kind {
+        /** The wire. */
+        WIRE,
+        /** The connector at the light. */
+        CONNECTOR,
+        /** The strip's own copper. */
+        COPPER
+    }
+
     /**
-     * What the weakest part behind the fuse bears.
+     * A part behind the fuse.
      *
-     * @return A: the wire's, or the connector's if that is known and less
+     * @param kind what it is
+     * @param name what to call it, such as {@code its connector}
+     * @param rating what it carries
      */
-    public double bearsAmps() {
-        return Math.min(
-                feed.wire().bearsAmps(), feed.connectorAmps().orElse(feed.wire().bearsAmps()));
+    public record Part(Kind kind, String name, Rating rating) {}
+
+    /** Keeps a copy of the list. */
+    public WireRun {
+        parts = List.copyOf(parts);
+    }
+
+    /**
+     * The wire among its parts.
+     *
+     * @return what it carries
+     */
+    public Rating wire() {
+        return parts.get(0).rating();
+    }
+
+    /**
+     * The weakest part behind the fuse.
+     *
+     * @return one of its parts; the wire where others carry as much
+     */
+    public Part weakest() {
+        return parts.stream()
+                .min(Comparator.comparingDouble(part -> part.rating().amps()))
+                .orElseThrow();
     }
 
     /**
      * The fuse that suits.
      *
-     * @return its rating, in A; nothing if none is both large enough for the load and small enough for wire and connector
+     * @return its rating, in A; nothing if none is both large enough for the load and small enough for all behind it
      */
     public OptionalDouble rightFuse() {
-        return FuseRatings.between(amps, bearsAmps());
+        return FuseRatings.between(rmsAmps, weakest().rating().amps());
     }
 
     /**

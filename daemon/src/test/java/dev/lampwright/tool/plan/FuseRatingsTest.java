@@ -6,16 +6,25 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class FuseRatingsTest {
-    /** IEC 60127 (from memory): these are preferred, and others are not. */
+    /** IEC 60127 (from memory): these are preferred. */
     @Test
     void preferredRatings() {
         for (double amps : new double[] {1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10}) {
             assertTrue(FuseRatings.has(amps), amps + " A");
         }
-        assertFalse(FuseRatings.has(3));
-        assertFalse(FuseRatings.has(7.5));
+        assertFalse(FuseRatings.has(0.55));
+        assertFalse(FuseRatings.has(11));
+    }
+
+    /** ISO 8820-3, blade fuses (a shop's list for the sizes mini and regular), and UL 248-14 (a table of glass fuses): 3, 7.5 and 15 A, and 3 and 7 A. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 2, 3, 4, 5, 7, 7.5, 10, 15, 20, 25, 30})
+    void bladesAndAmericanGlassFusesAreStandardToo(double amps) {
+        assertTrue(FuseRatings.has(amps));
     }
 
     /** ISO 3: R10 has ten steps a decade, and its rounded numbers are within 2 % of the powers of ten. */
@@ -31,9 +40,13 @@ class FuseRatingsTest {
     void betweenLoadAndWire() {
         assertEquals(OptionalDouble.of(2), FuseRatings.between(1.5, 5.5));
         assertEquals(OptionalDouble.of(2.5), FuseRatings.between(1.51, 5.5));
-        assertEquals(OptionalDouble.empty(), FuseRatings.between(1.51, 2.4));
+        assertEquals(OptionalDouble.empty(), FuseRatings.between(1.51, 2.2));
+        assertEquals(
+                OptionalDouble.of(2.25), FuseRatings.between(1.51, 2.4), "2.5 A is too much, and UL 248-14 has 2.25 A");
+        assertEquals(OptionalDouble.of(3), FuseRatings.between(2.1, 3.1), "3.15 A is too much, and blades have 3 A");
         assertEquals(OptionalDouble.of(0.1), FuseRatings.between(0, 5));
-        assertEquals(OptionalDouble.empty(), FuseRatings.between(16, 100));
+        assertEquals(OptionalDouble.of(25), FuseRatings.between(16, 100));
+        assertEquals(OptionalDouble.empty(), FuseRatings.between(23, 100));
     }
 
     @Test

@@ -16,8 +16,11 @@ class RemediesTest {
         return Rigs.of("""
                 supply.ceiling_mA = %d
                 strip.pixels = %d
-                wiring.strip = { wire = "20 AWG", length_m = 0.5, loop_ohm_per_m = %s, pixels_per_m = 10 }
-                """.formatted(ceiling, pixels, loopOhms));
+                wiring.strip.wire = "20 AWG"
+                wiring.strip.length_m = 0.5
+                wiring.strip.loop_ohm_per_m = %s
+                wiring.strip.pixels_per_m = 10
+                """.formatted(ceiling, pixels, loopOhms) + Rigs.IDEAL);
     }
 
     private static double lowest(StripModel model, PlannedLights rig, List<Integer> points) {
@@ -70,17 +73,20 @@ class RemediesTest {
         PlannedLights rig = Rigs.of("""
                 supply.ceiling_mA = 3000
                 strip = { pixels = 30, channel_mA = 20 }
-                wiring.strip = { wire = "24 AWG", length_m = 2, loop_ohm_per_m = 0.01, pixels_per_m = 60 }
-                """);
-        Remedies mending = Remedies.of(new StripModel(rig), rig, 4.5);
-        assertEquals("22 AWG", mending.wire().orElseThrow().label());
+                wiring.strip.wire = "24 AWG"
+                wiring.strip.length_m = 2
+                wiring.strip.loop_ohm_per_m = 0.01
+                wiring.strip.pixels_per_m = 60
+                """ + Rigs.IDEAL);
+        Remedies remedies = Remedies.of(new StripModel(rig), rig, 4.5);
+        assertEquals("22 AWG", remedies.wire().orElseThrow().label());
     }
 
     @Test
     void whereNothingDoes() {
         PlannedLights rig = rig(10, 2, 60_000);
-        Remedies mending = Remedies.of(new StripModel(rig), rig, 5);
-        assertEquals(new Remedies(List.of(), mending.wire()), mending);
-        assertTrue(mending.wire().isEmpty());
+        Remedies remedies = Remedies.of(new StripModel(rig), rig, 5);
+        assertEquals(new Remedies(List.of(), remedies.wire(), remedies.both()), remedies);
+        assertTrue(remedies.wire().isEmpty());
     }
 }

@@ -14,6 +14,13 @@ final class Rigs {
             controller.port = "/dev/ttyACM0"
             """;
 
+    /** A supply without tolerance, and contacts and fuses that resist nothing: what is left is wire and strip. */
+    static final String IDEAL = """
+            wiring.supplies.strip = { volts = 5, tolerance_percent = 0 }
+            wiring.strip.contacts_mohm = 0
+            wiring.strip.fuse_mohm = 0
+            """;
+
     private Rigs() {}
 
     static PlannedLights of(String lines) {

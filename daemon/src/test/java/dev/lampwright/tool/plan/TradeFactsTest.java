@@ -36,7 +36,7 @@ class TradeFactsTest {
                 Verdict.Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
         assertEquals(
                 "set full_mA of bars to 1042",
-                Rigs.verdict(plan, "current of bars").mend());
+                Rigs.verdict(plan, "current of bars").remedy());
     }
 
     /** An addressable package of a small strip may take about 33 mA at full white: a strip that takes about 0.45 A has 13 or 14. */

@@ -1,0 +1,40 @@
+package dev.lampwright.tool.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a plan takes for granted where no key says otherwise, in sentences. */
+final class Assumptions {
+    private static final List<String> ALWAYS = List.of(
+            "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more), mm² with the most that"
+                    + " IEC 60228 allows stranded wire. Cheap wire is often copper-clad aluminium, which resists 1.6 times as much:"
+                    + " set conductor = \"cca\".",
+            "Fuses are slow (T): capacitors in strips and lamps are charged at once when they are switched on, which may blow"
+                    + " fast ones. A fuse must be made for direct current of at least the supply's voltage: blade fuses are marked 32 V,"
+                    + " and glass fuses often name alternating current only.",
+            "Each red wire has its own fuse, and each black wire is as thick as its red one. If one black wire comes loose, its current"
+                    + " flows through the others, or through the board and USB: fix them as carefully as the red ones.",
+            "Each MOSFET is made for at least the pulse current of its light, with its gate at the board's logic voltage.");
+
+    private Assumptions() {}
+
+    /**
+     * What holds for a plan.
+     *
+     * @param plan the plan
+     * @return sentences, a topic each
+     */
+    static List<String> of(Plan plan) {
+        List<String> all = new ArrayList<>();
+        all.add(
+                "A dimmed lamp draws pulses: they heat by their root mean square, lower the voltage by their height, and load the supply by"
+                        + " their mean. The ceiling that daemon and controller hold is a mean.");
+        all.add(
+                plan.rig().wiring().strip().together()
+                        ? "Pixels begin their pulses together, which is the worst for heat (assumed: each has a clock of its own, so they"
+                                + " drift apart). A true-RMS meter settles it: see the README, and set pulses = \"apart\" in [wiring.strip]."
+                        : "Pixels pulse each in its own time, as the file says: the strip heats by its mean.");
+        all.addAll(ALWAYS);
+        return all;
+    }
+}
