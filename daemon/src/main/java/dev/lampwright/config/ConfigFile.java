@@ -150,7 +150,7 @@ public final class ConfigFile {
                 .find(METRICS_PORT)
                 .map(OptionalInt::of)
                 .orElse(OptionalInt.empty());
-        GuardSettings guard = GuardSection.read(root.table("guard"), fitting);
+        GuardSettings guard = GuardSection.read(root.table("guard"), fitting, dimmers.supplyVolts());
         LightSpec light = new LightSpec(
                 fitting,
                 strip.spec(),

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * The section {@code [dimmers]}.
@@ -15,8 +16,13 @@ import java.util.TreeMap;
  * @param outputs what each dimmer is to the controller, from channel 0 on
  * @param entries the lights on them
  * @param ceilingsMilliamps ceilings of the supplies that feed only dimmers, from supply 1 on, in mA
+ * @param supplyVolts voltage of each supply, from supply 0, the strip's, on
  */
-record DimmersSection(List<Setup.Dimmer> outputs, List<DimmerEntry> entries, List<Integer> ceilingsMilliamps) {
+record DimmersSection(
+        List<Setup.Dimmer> outputs,
+        List<DimmerEntry> entries,
+        List<Integer> ceilingsMilliamps,
+        List<Double> supplyVolts) {
     /** The zone of all plain colour strips. */
     static final String PLAIN = "plain";
 
@@ -59,7 +65,8 @@ record DimmersSection(List<Setup.Dimmer> outputs, List<DimmerEntry> entries, Lis
                                 new Setup.Dimmer(otherVolts.indexOf(entry.volts()) + 1, entry.fullMilliamps(), DARK))
                         .toList(),
                 entries,
-                List.copyOf(ceilings.values()));
+                List.copyOf(ceilings.values()),
+                Stream.concat(Stream.of(stripVolts), otherVolts.stream()).toList());
     }
 
     /**

@@ -40,10 +40,11 @@ final class GuardSection {
      *
      * @param table the section
      * @param fitting what is fitted
+     * @param volts voltage of each supply, by its index
      * @return what is chosen
      */
-    static GuardSettings read(Table table, Fitting fitting) {
-        return new GuardSettings(dimOrder(table.as(SECTION), fitting), table.get(RISE), table.get(FLASHING));
+    static GuardSettings read(Table table, Fitting fitting, List<Double> volts) {
+        return new GuardSettings(dimOrder(table.as(SECTION), fitting), table.get(RISE), table.get(FLASHING), volts);
     }
 
     private static Optional<List<String>> dimOrder(Table table, Fitting fitting) {

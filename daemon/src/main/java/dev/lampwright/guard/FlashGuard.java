@@ -3,26 +3,34 @@ package dev.lampwright.guard;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 /**
- * Sends no more than three flashes in any one second. Source: WCAG 2.x, success criterion 2.3.1, and "general flash and red flash
- * thresholds"; its exception for small areas does not apply. Judged are the very bytes that leave, region by region, as {@link Regions}
- * says. Where a region would go on to a fourth flash it is held: it shows what it showed before, and stays so while the wanted light
- * would go on flashing. The frame before is lawful in every region, so holding is always possible. Allocates nothing.
+ * Shows no more than three flashes in any one second. Source: WCAG 2.2, success criterion 2.3.1, and "general flash and red flash
+ * thresholds"; its exceptions for small areas and fine patterns do not apply. Judged are the very bytes that leave: each light by itself,
+ * each run of eight neighbouring pixels, each zone, the whole strip, and all the light in the room. Where a region would go on to a fourth
+ * flash it is held: it shows what it showed before, and stays like that while the wanted light would go on flashing. The frame before is
+ * lawful in every region, so holding is always possible. Allocates nothing.
  *
  * <p>Comes after the current guard and only ever mixes frames that are under the ceiling. Where such a mixture is over it, because one
  * region is held bright and another has become brighter, the whole frame before stays.
  */
 public final class FlashGuard {
     private final LightReader lights;
-    private final Window window;
-    private final List<Region> regions;
+    private final LightMeasure measure;
+    private final SingleLights singles;
+    private final PixelRuns runs;
+    private final List<Area> areas;
+    private final List<Regions> all = new ArrayList<>();
     private final int[] shares;
     private final Frame wanted;
     private final Frame shown;
     private final Frame held;
+    private final LightReader pastLights;
+    private History history;
+    private Recount limit;
     private long heldFrames;
 
     /**
@@ -30,19 +38,56 @@ public final class FlashGuard {
      *
      * @param setup what is fitted to the controller
      * @param fitting what looks are made for, on the same strip and dimmers
+     * @param volts voltage of each supply, by its index; {@link GuardSettings#USUAL_VOLTS} where it is missing
      * @param framesPerSecond the most frames in a second, 1 or more
      * @throws IllegalArgumentException if the rate is out of its range
      */
-    public FlashGuard(Setup setup, Fitting fitting, int framesPerSecond) {
+    public FlashGuard(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
+        history = new History(setup.stripBytes(), setup.dimmers().size(), framesPerSecond);
         lights = new LightReader(setup.order(), fitting);
-        window = new Window(framesPerSecond);
-        regions = Regions.of(fitting).stream()
-                .map(region -> new Region(region, window, framesPerSecond))
-                .toList();
+        pastLights = new LightReader(setup.order(), fitting);
+        measure = new LightMeasure(lights.count());
+        limit = new Recount(history, pastLights);
+        singles = new SingleLights(lights.count(), framesPerSecond);
+        runs = new PixelRuns(fitting.pixels(), framesPerSecond);
+        areas = Areas.of(setup, fitting, volts, framesPerSecond);
+        all.add(singles);
+        all.add(runs);
+        all.addAll(areas);
         shares = new int[lights.count()];
         wanted = new Frame(setup.stripBytes(), setup.dimmers().size());
         shown = new Frame(setup.stripBytes(), setup.dimmers().size());
         held = new Frame(setup.stripBytes(), setup.dimmers().size());
+    }
+
+    /**
+     * Goes on from what another guard has shown on the same lights, however they are grouped.
+     *
+     * @param before a guard of as many pixels and dimmers, in the same order, at the same rate
+     */
+    void takeOver(FlashGuard before) {
+        history = before.history;
+        limit = new Recount(history, pastLights);
+        shown.copyFrom(before.shown);
+        heldFrames = before.heldFrames;
+        for (long number = history.oldest(); number <= history.newest(); number++) {
+            look(history.frame(number));
+            keep(number);
+        }
+    }
+
+    /**
+     * How late light may be shown. Light of the last second counts for longer by that.
+     *
+     * @param nanos the longest time from a frame's own time until it is seen
+     */
+    void shownLate(long nanos) {
+        history.shownLate(nanos);
+    }
+
+    /** Notes that the controller may have gone dark and come back by itself. */
+    void relit() {
+        history.relit();
     }
 
     /**
@@ -53,29 +98,22 @@ public final class FlashGuard {
      * @param ceiling the guard of the ceiling
      */
     public void hold(Frame frame, long nanos, CurrentGuard ceiling) {
-        window.moveTo(nanos);
-        wanted.copyFrom(frame);
-        lights.read(frame);
-        for (int i = 0; i < regions.size(); i++) {
-            Region region = regions.get(i);
-            region.look(lights);
-            if (region.keepWanted(nanos)) {
-                hold(region, nanos);
-            }
+        history.moveTo(nanos);
+        if (isFree() && isShown(frame)) {
+            return;
         }
+        follow(frame, nanos);
         boolean mixed = mix(frame);
-        while (holdsMore(frame, nanos)) {
-            mixed = mix(frame);
+        look(frame);
+        if (!history.hasRoom()) {
+            holdAll(frame, nanos);
         }
+        mixed |= holdFlashing(frame, nanos);
         if (mixed && !ceiling.allows(frame)) {
             holdAll(frame, nanos);
         }
-        for (int i = 0; i < regions.size(); i++) {
-            regions.get(i).keepShown();
-        }
-        window.add(nanos);
-        shown.copyFrom(frame);
-        heldFrames += mixed ? 1 : 0;
+        show(frame);
+        heldFrames += isFree() ? 0 : 1;
     }
 
     /**
@@ -87,53 +125,138 @@ public final class FlashGuard {
         return heldFrames;
     }
 
-    /** Holds regions that break the limit, the smallest first. Larger ones have their turn once the frame is mixed anew. */
-    private boolean holdsMore(Frame frame, long nanos) {
-        lights.read(frame);
-        int size = Integer.MAX_VALUE;
-        for (int i = 0; i < regions.size() && regions.get(i).size() <= size; i++) {
-            Region region = regions.get(i);
-            region.look(lights);
-            if (region.breaks()) {
-                hold(region, nanos);
-                size = region.size();
+    private boolean isFree() {
+        for (int i = 0; i < all.size(); i++) {
+            if (all.get(i).holding().count() > 0) {
+                return false;
             }
         }
-        return size < Integer.MAX_VALUE;
+        return true;
+    }
+
+    private boolean isShown(Frame frame) {
+        return history.newest() >= 0
+                && Arrays.equals(frame.strip(), shown.strip())
+                && Arrays.equals(frame.duties(), shown.duties());
+    }
+
+    private void look(Frame frame) {
+        lights.read(frame);
+        measure.look(lights);
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).look(measure);
+        }
+    }
+
+    private void follow(Frame frame, long nanos) {
+        wanted.copyFrom(frame);
+        if (isFree()) {
+            return;
+        }
+        look(frame);
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).holding().follow(nanos);
+        }
+    }
+
+    /**
+     * Mixes what is held with what is wanted. A light in several regions follows the one that shows the least of what is wanted.
+     *
+     * @return whether any region is not free
+     */
+    private boolean mix(Frame frame) {
+        if (isFree()) {
+            return false;
+        }
+        Arrays.fill(shares, Holding.FREE);
+        for (int i = 0; i < all.size(); i++) {
+            share(all.get(i));
+        }
+        for (int light = 0; light < shares.length; light++) {
+            lights.mix(light, held, wanted, shares[light], frame);
+        }
+        return true;
+    }
+
+    private void share(Regions regions) {
+        Holding holding = regions.holding();
+        for (int i = 0; i < holding.count(); i++) {
+            int region = holding.region(i);
+            for (int k = 0; k < regions.size(region); k++) {
+                int light = regions.light(region, k);
+                shares[light] = Math.min(shares[light], holding.share(region));
+            }
+        }
+    }
+
+    /**
+     * Holds regions that break the limit, single lights first, then runs, then areas, the smallest first; what is held is looked at again
+     * before anything larger is.
+     *
+     * @return whether any was held
+     */
+    private boolean holdFlashing(Frame frame, long nanos) {
+        boolean any = holdFlashing(singles, frame, nanos);
+        boolean more = true;
+        while (more) {
+            while (holdFlashing(runs, frame, nanos)) {
+                any = true;
+            }
+            more = false;
+            for (int i = 0; i < areas.size() && !more; i++) {
+                more = holdFlashing(areas.get(i), frame, nanos);
+            }
+            any |= more;
+        }
+        return any;
+    }
+
+    /** After one that is held, goes on with the first that has no light in common with it, as the light of the others is another now. */
+    private boolean holdFlashing(Regions regions, Frame frame, long nanos) {
+        boolean any = false;
+        for (int region = 0; region < regions.count(); region++) {
+            if (regions.shown().wouldMove(regions, region) && !limit.admits(regions, region)) {
+                hold(regions, region, frame, nanos);
+                region += regions.size(region) - 1;
+                any = true;
+            }
+        }
+        if (any) {
+            look(frame);
+        }
+        return any;
+    }
+
+    private void hold(Regions regions, int region, Frame frame, long nanos) {
+        regions.holding().hold(region, nanos);
+        for (int i = 0; i < regions.size(region); i++) {
+            int light = regions.light(region, i);
+            lights.copy(light, shown, held);
+            lights.copy(light, shown, frame);
+        }
     }
 
     private void holdAll(Frame frame, long nanos) {
         frame.copyFrom(shown);
-        lights.read(frame);
-        for (int i = 0; i < regions.size(); i++) {
-            hold(regions.get(i), nanos);
-            regions.get(i).look(lights);
+        held.copyFrom(shown);
+        look(frame);
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).holding().holdAll(nanos);
         }
     }
 
-    private void hold(Region region, long nanos) {
-        region.hold(nanos);
-        for (int i = 0; i < region.size(); i++) {
-            lights.copy(region.light(i), shown, held);
+    private void show(Frame frame) {
+        if (!isShown(frame)) {
+            keep(history.newest() + 1);
+            history.add(frame);
+            shown.copyFrom(frame);
         }
     }
 
-    /** Mixes what is held with what is wanted. A light in several regions follows the one that shows the least of what is wanted. */
-    private boolean mix(Frame frame) {
-        boolean mixed = false;
-        Arrays.fill(shares, Region.FREE);
-        for (int i = 0; i < regions.size(); i++) {
-            Region region = regions.get(i);
-            if (region.share() < Region.FREE) {
-                mixed = true;
-                for (int k = 0; k < region.size(); k++) {
-                    shares[region.light(k)] = Math.min(shares[region.light(k)], region.share());
-                }
-            }
+    private void keep(long number) {
+        for (int i = 0; i < all.size(); i++) {
+            Regions regions = all.get(i);
+            regions.shown().keepAll(regions, number);
         }
-        for (int light = 0; mixed && light < shares.length; light++) {
-            lights.mix(light, held, wanted, shares[light], frame);
-        }
-        return mixed;
     }
 }

@@ -1,41 +1,90 @@
 package dev.lampwright.guard;
 
-/** How some lights have flickered in the last second: their general flashes, and their red flashes by both definitions. */
+/** How some regions flicker: their general flashes, and their red flashes by both definitions of the standard. */
 final class Flicker {
-    private final Trace general;
-    private final Trace red;
-    private final Trace hue;
+    private final Traces general;
+    private final Traces red;
+    private final Traces hue;
 
     /**
      * Makes one without a past.
      *
-     * @param window the last second
-     * @param sight the measures of the lights
+     * @param regions how many regions
+     * @param weight sum of the weights of the lights in each
      */
-    Flicker(Window window, FlashMeasure sight) {
-        general = new Trace(window, sight.luminanceStep());
-        red = new Trace(window, sight.rednessStep());
-        hue = new Trace(window, RedDistance.STEP);
+    Flicker(int regions, long weight) {
+        general = new Traces(regions, luminanceStep(weight));
+        red = new Traces(regions, rednessStep(weight));
+        hue = new Traces(regions, hueStep(weight));
     }
 
-    /** Whether what is seen may follow what was all admitted. */
-    boolean admits(FlashMeasure sight) {
-        return general.admits(sight.luminance(), true)
-                && red.admits(sight.redness(), sight.isSaturatedRed())
-                && hue.admits(sight.hue(), true);
+    /** The least change of luminance that is a transition: 10 % of the maximum relative luminance. */
+    static long luminanceStep(long weight) {
+        return LightMeasure.FULL_LUMINANCE / 10 * weight;
     }
 
-    /** Whether the last second and what is seen now keep the limit. */
-    boolean isWithin(FlashMeasure sight) {
-        return general.isWithin(sight.luminance(), true)
-                && red.isWithin(sight.redness(), sight.isSaturatedRed())
-                && hue.isWithin(sight.hue(), true);
+    /**
+     * The least change of redness that is a transition: more than 20 of 320, so the least sum above a sixteenth of full red. Source: WCAG
+     * 2.0 and 2.1, working definition of a pair of opposing transitions involving a saturated red.
+     */
+    private static long rednessStep(long weight) {
+        return LightReader.FULL * weight / LightMeasure.REDNESS_PER_STEP + 1;
     }
 
-    /** Keeps what is seen. */
-    void keep(FlashMeasure sight) {
-        general.keep(sight.luminance(), true);
-        red.keep(sight.redness(), sight.isSaturatedRed());
-        hue.keep(sight.hue(), true);
+    /** The hue of several lights together says nothing, so it is judged light by light only. */
+    private static long hueStep(long weight) {
+        return weight == 1 ? RedDistance.STEP : Long.MAX_VALUE;
+    }
+
+    /** Changes of luminance. */
+    Traces general() {
+        return general;
+    }
+
+    /** Changes of redness. */
+    Traces red() {
+        return red;
+    }
+
+    /** Changes between saturated red and hues that are far from it. */
+    Traces hue() {
+        return hue;
+    }
+
+    /** Whether what is seen of a region would be more than a continuation. */
+    boolean wouldMove(Regions regions, int region) {
+        boolean isRed = regions.isRed(region);
+        return general.wouldMove(region, regions.luminance(region), true)
+                || red.wouldMove(region, regions.redness(region), isRed)
+                || hue.wouldMove(region, regions.hue(region), isRed);
+    }
+
+    /** Keeps what is seen of a region at a time, or in a frame of that number. */
+    void keep(Regions regions, int region, long when) {
+        boolean isRed = regions.isRed(region);
+        general.keep(region, regions.luminance(region), true, when);
+        red.keep(region, regions.redness(region), isRed, when);
+        hue.keep(region, regions.hue(region), isRed, when);
+    }
+
+    /** Keeps what is seen of all regions in a frame. */
+    void keepAll(Regions regions, long frame) {
+        for (int region = 0; region < regions.count(); region++) {
+            keep(regions, region, frame);
+        }
+    }
+
+    /** The most transitions of one kind that a region had after a time, or a frame of that number. */
+    int transitionsAfter(int region, long when) {
+        int ofLuminance = general.transitionsAfter(region, when);
+        int ofRed = Math.max(red.transitionsAfter(region, when), hue.transitionsAfter(region, when));
+        return Math.max(ofLuminance, ofRed);
+    }
+
+    /** Forgets all about a region. */
+    void restart(int region) {
+        general.restart(region);
+        red.restart(region);
+        hue.restart(region);
     }
 }

@@ -10,14 +10,20 @@ import java.util.Optional;
  *     last, all of it alike. Without it, what is neither bed, nozzle nor job comes first, then those, all alike
  * @param riseSeconds how long light that was dimmed takes from dark to full once it may, above 0
  * @param allowFlashing whether light may flash more than three times in a second, which can cause seizures
+ * @param volts voltage of each supply, by its index; says how much light its lamps give beside the strip
  */
-public record GuardSettings(Optional<List<String>> dimOrder, double riseSeconds, boolean allowFlashing) {
-    /** Nothing chosen. */
-    public static final GuardSettings USUAL = new GuardSettings(Optional.empty(), 2, false);
+public record GuardSettings(
+        Optional<List<String>> dimOrder, double riseSeconds, boolean allowFlashing, List<Double> volts) {
+    /** Voltage of a supply of which none is told. */
+    public static final double USUAL_VOLTS = 5;
 
-    /** Keeps a copy of the list. */
+    /** Nothing chosen. */
+    public static final GuardSettings USUAL = new GuardSettings(Optional.empty(), 2, false, List.of());
+
+    /** Keeps copies of the lists. */
     public GuardSettings {
         dimOrder = dimOrder.map(List::copyOf);
+        volts = List.copyOf(volts);
     }
 
     /**
@@ -26,6 +32,6 @@ public record GuardSettings(Optional<List<String>> dimOrder, double riseSeconds,
      * @return settings that do not allow flashing
      */
     public GuardSettings withoutFlashing() {
-        return new GuardSettings(dimOrder, riseSeconds, false);
+        return new GuardSettings(dimOrder, riseSeconds, false, volts);
     }
 }

@@ -11,6 +11,7 @@ import dev.lampwright.protocol.Setup;
 public final class Guards {
     private final boolean allowFlashing;
     private final String lights;
+    private final String judged;
     private final String choices;
     private final int stripSupply;
     private final int stripCeilingMilliamps;
@@ -28,29 +29,51 @@ public final class Guards {
      */
     public Guards(Setup setup, Fitting fitting, GuardSettings settings, int framesPerSecond) {
         allowFlashing = settings.allowFlashing();
-        lights = framesPerSecond + " a second, " + setup + ", " + fitting;
+        lights = framesPerSecond + " a second, " + setup.order() + ", " + setup.pixels() + ", " + fitting.dimmers();
+        judged = setup + ", " + fitting;
         choices = settings.toString();
         stripSupply = setup.stripSupply();
         stripCeilingMilliamps = setup.ceilingsMilliamps().get(stripSupply);
         Ranks ranks = Ranks.of(fitting, settings.dimOrder());
         current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
-        flash = new FlashGuard(setup, fitting, framesPerSecond);
+        flash = new FlashGuard(setup, fitting, settings.volts(), framesPerSecond);
     }
 
     /**
-     * Goes on from what other guards have seen, where they guarded the same lights. Otherwise these have seen nothing. Compares what was
-     * written down when they were made, as the frame loop compares no records.
+     * Goes on from what other guards have seen: where the ceilings and what is judged are the same, without any difference; where the same
+     * lights are grouped in another way, from the light of the last second. Compares what was written down when they were made, as the
+     * frame loop compares no records.
      *
      * @param before the guards up to now
+     * @return whether the light of the last second is known; if not, another second must pass before the first frame
      */
-    public void takeOver(Guards before) {
-        boolean same = lights.equals(before.lights);
-        if (same && !allowFlashing && !before.allowFlashing) {
-            flash = before.flash;
-        }
-        if (same && choices.equals(before.choices)) {
+    public boolean takeOver(Guards before) {
+        boolean sameLights = lights.equals(before.lights);
+        boolean same = sameLights && judged.equals(before.judged) && choices.equals(before.choices);
+        if (same) {
             current = before.current;
         }
+        boolean known = sameLights && !before.allowFlashing;
+        if (same && known) {
+            flash = before.flash;
+        } else if (known) {
+            flash.takeOver(before.flash);
+        }
+        return known || allowFlashing;
+    }
+
+    /**
+     * How late light may be shown.
+     *
+     * @param nanos the longest time from a frame's own time until it is seen, 0 or more
+     */
+    public void shownLate(long nanos) {
+        flash.shownLate(nanos);
+    }
+
+    /** Notes that the controller may have gone dark and come back by itself since the last frame. */
+    public void relit() {
+        flash.relit();
     }
 
     /**

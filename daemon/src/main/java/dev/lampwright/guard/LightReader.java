@@ -91,20 +91,41 @@ final class LightReader {
      * @param frame a frame of what is fitted
      */
     void read(Frame frame) {
-        byte[] strip = frame.strip();
-        for (int light = 0, at = 0; light < pixels; light++, at += channels) {
-            int all = white < 0 ? 0 : PER_STEP * (strip[at + white] & 0xFF);
-            red[light] = all + PER_STEP * (strip[at + places[0]] & 0xFF);
-            green[light] = all + PER_STEP * (strip[at + places[1]] & 0xFF);
-            blue[light] = all + PER_STEP * (strip[at + places[2]] & 0xFF);
+        for (int light = 0; light < pixels; light++) {
+            readPixel(frame.strip(), light);
         }
-        int[] duties = frame.duties();
-        for (int i = 0; i < dimmers.size(); i++) {
-            int[] light = dimmers.get(i);
-            red[pixels + i] = duties[light[0]];
-            green[pixels + i] = duties[light[1]];
-            blue[pixels + i] = duties[light[2]];
+        for (int light = pixels; light < red.length; light++) {
+            readDimmers(frame.duties(), light);
         }
+    }
+
+    /**
+     * Reads one light of a frame.
+     *
+     * @param frame a frame of what is fitted
+     * @param light which
+     */
+    void read(Frame frame, int light) {
+        if (light < pixels) {
+            readPixel(frame.strip(), light);
+        } else {
+            readDimmers(frame.duties(), light);
+        }
+    }
+
+    private void readPixel(byte[] strip, int light) {
+        int at = light * channels;
+        int all = white < 0 ? 0 : PER_STEP * (strip[at + white] & 0xFF);
+        red[light] = all + PER_STEP * (strip[at + places[0]] & 0xFF);
+        green[light] = all + PER_STEP * (strip[at + places[1]] & 0xFF);
+        blue[light] = all + PER_STEP * (strip[at + places[2]] & 0xFF);
+    }
+
+    private void readDimmers(int[] duties, int light) {
+        int[] of = dimmers.get(light - pixels);
+        red[light] = duties[of[0]];
+        green[light] = duties[of[1]];
+        blue[light] = duties[of[2]];
     }
 
     /**

@@ -32,12 +32,13 @@ final class RedDistance {
      */
     static int of(double red, double green, double blue) {
         double sum = sum(red, green, blue);
-        double u = 4 * x(red, green, blue) / sum;
-        double v = 9 * y(red, green, blue) / sum;
+        double u = 4 * x(red, green, blue);
+        double v = 9 * y(red, green, blue);
+        double apart = APART * sum;
         for (double[] corner : CORNERS) {
-            double du = u - corner[0];
-            double dv = v - corner[1];
-            if (du * du + dv * dv > APART * APART) {
+            double du = u - corner[0] * sum;
+            double dv = v - corner[1] * sum;
+            if (du * du + dv * dv > apart * apart) {
                 return FAR;
             }
         }

@@ -1,65 +1,162 @@
 package dev.lampwright.guard;
 
-import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Zone;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.IntStream;
-
 /**
- * Which lights are judged together: the whole strip, each zone, each light on the dimmers, and patches of neighbouring pixels. Patches are
- * there because a mean over a long zone hides a few pixels that flash, and halves that flash in turn; in a patch of eight a single pixel
- * is more than the 10 % that count. How long a patch is, is our own choice.
+ * Regions of one kind, each a set of lights that are judged together. What is seen of a region is the sum over its lights, each with its
+ * weight. What a region has shown is traced from frame to frame.
  */
-final class Regions {
-    private static final int PATCH = 8;
-    private static final int MOST_PATCHES = 64;
-
-    private Regions() {}
+abstract class Regions {
+    private final long[] luminance;
+    private final long[] redness;
+    private final long[] hue;
+    private final boolean[] red;
+    private final long brightest;
+    private final Sum sum = new Sum();
+    private final Flicker shown;
+    private final Holding holding;
 
     /**
-     * The regions of what is fitted.
+     * Makes regions that have shown nothing.
      *
-     * @param fitting what looks are made for
-     * @return the lights of each as {@link LightReader} counts them, each set of lights once, the smallest first
+     * @param count how many
+     * @param weight sum of the weights of the lights in each, 1 or more
+     * @param framesPerSecond rate of the frames
+     * @throws IllegalArgumentException if the weight is below 1
      */
-    static List<int[]> of(Fitting fitting) {
-        List<int[]> all = new ArrayList<>();
-        add(all, IntStream.range(0, fitting.pixels()));
-        int patch = Math.max(PATCH, (fitting.pixels() + MOST_PATCHES - 1) / MOST_PATCHES);
-        for (int first = 0; first < fitting.pixels(); first += patch) {
-            add(all, IntStream.range(first, Math.min(first + patch, fitting.pixels())));
+    Regions(int count, long weight, int framesPerSecond) {
+        if (weight < 1) {
+            throw new IllegalArgumentException("regions of weight " + weight);
         }
-        for (int i = 0; i < fitting.dimmerNames().size(); i++) {
-            add(all, IntStream.of(fitting.pixels() + i));
-        }
-        fitting.zones().values().forEach(zone -> add(all, lights(zone, fitting)));
-        all.sort(Comparator.comparingInt(lights -> lights.length));
-        return all;
+        luminance = new long[count];
+        redness = new long[count];
+        hue = new long[count];
+        red = new boolean[count];
+        brightest = 9 * Flicker.luminanceStep(weight) - 1;
+        shown = new Flicker(count, weight);
+        holding = new Holding(this, new Flicker(count, weight), framesPerSecond);
     }
 
-    private static IntStream lights(Zone zone, Fitting fitting) {
-        return IntStream.range(0, zone.pixelCount()).map(zone::pixel).map(pixel -> light(pixel, fitting));
-    }
+    /** What is seen of the lights of one region together. */
+    static final class Sum {
+        private long luminance;
+        private long redness;
+        private long hue;
+        private int reds;
 
-    /** A pixel beyond the strip is a plain colour strip. */
-    private static int light(int pixel, Fitting fitting) {
-        Optional<String> plain = fitting.dimmers().stream()
-                .filter(use -> use.colourPixel() == pixel)
-                .map(Fitting.DimmerUse::name)
-                .findFirst();
-        return plain.map(name -> fitting.pixels() + fitting.dimmerNames().indexOf(name))
-                .orElse(pixel);
-    }
-
-    private static void add(List<int[]> all, IntStream lights) {
-        int[] sorted = lights.distinct().sorted().toArray();
-        boolean known = all.stream().anyMatch(other -> Arrays.equals(other, sorted));
-        if (sorted.length > 0 && !known) {
-            all.add(sorted);
+        /** Relative luminance; of a region at most just under 0.9 of full. */
+        long luminance() {
+            return luminance;
         }
+
+        /** R − G − B, where it is positive. */
+        long redness() {
+            return redness;
+        }
+
+        /** Hues, see {@link RedDistance}. */
+        long hue() {
+            return hue;
+        }
+
+        /** Whether any light is saturated red. */
+        boolean isRed() {
+            return reds > 0;
+        }
+
+        void clear() {
+            luminance = 0;
+            redness = 0;
+            hue = 0;
+            reds = 0;
+        }
+
+        void add(LightMeasure lights, int light, long weight) {
+            luminance += weight * lights.luminance(light);
+            redness += weight * lights.redness(light);
+            hue += weight * lights.hue(light);
+            reds += lights.isSaturatedRed(light) ? 1 : 0;
+        }
+
+        void remove(LightMeasure lights, int light) {
+            luminance -= lights.luminance(light);
+            redness -= lights.redness(light);
+            hue -= lights.hue(light);
+            reds -= lights.isSaturatedRed(light) ? 1 : 0;
+        }
+    }
+
+    /** How many lights a region has. */
+    abstract int size(int region);
+
+    /** One of a region's lights, from 0 to {@link #size} − 1. */
+    abstract int light(int region, int index);
+
+    /** What one of a region's lights counts for. */
+    long weight(int index) {
+        return 1;
+    }
+
+    /** Looks at all regions. */
+    void look(LightMeasure lights) {
+        for (int region = 0; region < count(); region++) {
+            add(region, lights, sum);
+            see(region, sum);
+        }
+    }
+
+    /** Adds up what is seen of one region, and keeps nothing. */
+    final void add(int region, LightMeasure lights, Sum result) {
+        result.clear();
+        for (int i = 0; i < size(region); i++) {
+            result.add(lights, light(region, i), weight(i));
+        }
+        result.luminance = cutOff(result.luminance);
+    }
+
+    /** Keeps what is seen of a region now. */
+    final void see(int region, Sum seen) {
+        luminance[region] = cutOff(seen.luminance);
+        redness[region] = seen.redness;
+        hue[region] = seen.hue;
+        red[region] = seen.isRed();
+    }
+
+    /** Just under 0.9: so a fall of 10 % counts only if it ends below 0.8, as the standard says. */
+    private long cutOff(long luminanceSum) {
+        return Math.min(luminanceSum, brightest);
+    }
+
+    /** How many regions there are. */
+    final int count() {
+        return luminance.length;
+    }
+
+    /** Relative luminance of a region, as it was looked at last. */
+    final long luminance(int region) {
+        return luminance[region];
+    }
+
+    /** Redness of a region, as it was looked at last. */
+    final long redness(int region) {
+        return redness[region];
+    }
+
+    /** Hues of a region, as it was looked at last. */
+    final long hue(int region) {
+        return hue[region];
+    }
+
+    /** Whether any light of a region was saturated red when it was looked at last. */
+    final boolean isRed(int region) {
+        return red[region];
+    }
+
+    /** How what has been shown flickers. */
+    final Flicker shown() {
+        return shown;
+    }
+
+    /** Which regions are held. */
+    final Holding holding() {
+        return holding;
     }
 }

@@ -21,14 +21,16 @@ class GuardSectionTest {
             dimmers.work = { channel = 0, volts = 24, full_mA = 800 }
             """;
 
+    private static final List<Double> VOLTS = List.of(5.0, 24.0);
+
     @Test
     void withoutItThereAreTheUsualSettings() throws ConfigException {
-        assertEquals(GuardSettings.USUAL, read(""));
+        assertEquals(new GuardSettings(Optional.empty(), 2, false, VOLTS), read(""));
     }
 
     @Test
     void everyKeyIsRead() throws ConfigException {
-        assertEquals(new GuardSettings(Optional.of(List.of("work", "glow", "job")), 3.5, true), read("""
+        assertEquals(new GuardSettings(Optional.of(List.of("work", "glow", "job")), 3.5, true, VOLTS), read("""
                         [guard]
                         dim_order = ["work", "glow", "job"]
                         rise_s = 3.5

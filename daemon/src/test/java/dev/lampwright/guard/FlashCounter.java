@@ -2,6 +2,7 @@ package dev.lampwright.guard;
 
 import dev.lampwright.protocol.Frame;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 
@@ -21,8 +22,8 @@ public final class FlashCounter {
     private final int[] pixels;
     private final List<State> states = new ArrayList<>();
 
-    /** What is seen at a time: means of red, green and blue, 0 to 1 and above with white. */
-    private record State(long nanos, double red, double green, double blue) {
+    /** Red, green and blue of one pixel, 0 to 1 and above with white. */
+    private record Colour(double red, double green, double blue) {
         double luminance() {
             return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
         }
@@ -49,6 +50,21 @@ public final class FlashCounter {
         }
     }
 
+    /** What is seen at a time: the colours of the pixels, of which each is judged before anything is averaged. */
+    private record State(long nanos, List<Colour> colours) {
+        double luminance() {
+            return colours.stream().mapToDouble(Colour::luminance).average().orElseThrow();
+        }
+
+        double redness() {
+            return colours.stream().mapToDouble(Colour::redness).average().orElseThrow();
+        }
+
+        boolean isSaturatedRed() {
+            return colours.stream().anyMatch(Colour::isSaturatedRed);
+        }
+    }
+
     /** Whether two states are one change, and which way it goes: 1, −1, or 0 if it is none. */
     private interface Change {
         int of(State from, State to);
@@ -67,18 +83,19 @@ public final class FlashCounter {
     }
 
     public void see(Frame frame, long nanos) {
-        states.add(new State(nanos, mean(frame, 'R'), mean(frame, 'G'), mean(frame, 'B')));
+        states.add(new State(
+                nanos,
+                Arrays.stream(pixels).mapToObj(pixel -> colour(frame, pixel)).toList()));
     }
 
-    private double mean(Frame frame, char colour) {
-        long sum = 0;
-        for (int pixel : pixels) {
-            sum += frame.strip()[pixel * channels + order.indexOf(colour)] & 0xFF;
-            if (channels == 4) {
-                sum += frame.strip()[pixel * channels + order.indexOf('W')] & 0xFF;
-            }
-        }
-        return sum / (FULL * pixels.length);
+    private Colour colour(Frame frame, int pixel) {
+        double white = channels == 4 ? share(frame, pixel, 'W') : 0;
+        return new Colour(
+                share(frame, pixel, 'R') + white, share(frame, pixel, 'G') + white, share(frame, pixel, 'B') + white);
+    }
+
+    private double share(Frame frame, int pixel, char colour) {
+        return (frame.strip()[pixel * channels + order.indexOf(colour)] & 0xFF) / FULL;
     }
 
     /** The most general or red flashes in any second. */
@@ -102,16 +119,28 @@ public final class FlashCounter {
         });
     }
 
+    /** The hue of several pixels together says nothing, so each is counted by itself. */
     int mostRedByHue() {
-        return most(state -> 0, (from, to) -> {
-            if (!from.isLit() || !to.isLit() || from.isSaturatedRed() == to.isSaturatedRed()) {
-                return 0;
-            }
-            double[] one = from.chromaticity();
-            double[] other = to.chromaticity();
-            boolean counts = Math.hypot(one[0] - other[0], one[1] - other[1]) > 0.2 + 1e-12;
-            return counts ? (to.isSaturatedRed() ? 1 : -1) : 0;
-        });
+        int most = 0;
+        for (int i = 0; i < pixels.length; i++) {
+            int pixel = i;
+            most = Math.max(
+                    most,
+                    most(
+                            state -> 0,
+                            (from, to) -> hueChange(from.colours().get(pixel), to.colours().get(pixel))));
+        }
+        return most;
+    }
+
+    private static int hueChange(Colour from, Colour to) {
+        if (!from.isLit() || !to.isLit() || from.isSaturatedRed() == to.isSaturatedRed()) {
+            return 0;
+        }
+        double[] one = from.chromaticity();
+        double[] other = to.chromaticity();
+        boolean counts = Math.hypot(one[0] - other[0], one[1] - other[1]) > 0.2 + 1e-12;
+        return counts ? (to.isSaturatedRed() ? 1 : -1) : 0;
     }
 
     private int most(Plot plot, Change change) {

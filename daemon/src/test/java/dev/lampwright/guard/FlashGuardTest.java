@@ -256,7 +256,7 @@ class FlashGuardTest {
                         new Fitting.DimmerUse("cove", 1, 2),
                         new Fitting.DimmerUse("cove", 1, 0),
                         new Fitting.DimmerUse("cove", 1, 1)));
-        FlashGuard guard = new FlashGuard(setup, fitting, RATE);
+        FlashGuard guard = new FlashGuard(setup, fitting, List.of(), RATE);
         CurrentGuard ceiling = new CurrentGuard(setup, Ranks.alike(1, 4), RATE, 2);
         for (int i = 0; i < 2 * RATE; i++) {
             Frame frame = new Frame(3, 4);
@@ -271,9 +271,9 @@ class FlashGuardTest {
 
     @Test
     void refusesARateThatIsOutOfRange() {
-        assertThrows(IllegalArgumentException.class, () -> new FlashGuard(fitted.setup(), fitted.fitting(), 0));
-        assertDoesNotThrow(() -> new FlashGuard(fitted.setup(), fitted.fitting(), 1));
-        assertThrows(IllegalArgumentException.class, () -> new FlashMeasure(0));
+        assertThrows(IllegalArgumentException.class, () -> new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), 0));
+        assertDoesNotThrow(() -> new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), 1));
+        assertThrows(IllegalArgumentException.class, () -> Area.ofEqual(new int[0], 1));
         assertThrows(IllegalArgumentException.class, () -> new Swings(0));
     }
 
@@ -325,7 +325,7 @@ class FlashGuardTest {
     }
 
     private static FlashGuard guard(Fitted fitted) {
-        return new FlashGuard(fitted.setup(), fitted.fitting(), RATE);
+        return new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), RATE);
     }
 
     private Frame filled(int... colour) {

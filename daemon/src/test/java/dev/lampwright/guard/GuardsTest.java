@@ -112,7 +112,7 @@ class GuardsTest {
     @Test
     void flashingCanBeAllowedButNotTheCeilingBroken() {
         Fitted fitted = Fitted.strip(10, 100, Map.of());
-        GuardSettings settings = new GuardSettings(Optional.empty(), 2, true);
+        GuardSettings settings = new GuardSettings(Optional.empty(), 2, true, List.of());
         Guards guards = new Guards(fitted.setup(), fitted.fitting(), settings, RATE);
         int changes = 0;
         int before = 0;
@@ -135,7 +135,7 @@ class GuardsTest {
         Guards guards = new Guards(fitted.setup(), fitted.fitting(), GuardSettings.USUAL, RATE);
         for (int i = 0; i < 4 * RATE; i++) {
             if (i % 4 == 0) {
-                GuardSettings settings = new GuardSettings(Optional.empty(), 1 + i, false);
+                GuardSettings settings = new GuardSettings(Optional.empty(), 1 + i, false, List.of());
                 Guards next = new Guards(fitted.setup(), fitted.fitting(), settings, RATE);
                 next.takeOver(guards);
                 guards = next;
@@ -190,7 +190,7 @@ class GuardsTest {
 
     private static Guards guards(Fitted fitted, SplittableRandom chance, boolean allowFlashing) {
         Optional<List<String>> order = chance.nextBoolean() ? Optional.of(Fitted.anyOrder(chance)) : Optional.empty();
-        GuardSettings settings = new GuardSettings(order, chance.nextDouble(0.1, 5), allowFlashing);
+        GuardSettings settings = new GuardSettings(order, chance.nextDouble(0.1, 5), allowFlashing, List.of());
         return new Guards(fitted.setup(), fitted.fitting(), settings, RATE);
     }
 

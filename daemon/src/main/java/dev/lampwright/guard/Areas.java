@@ -1,0 +1,103 @@
+package dev.lampwright.guard;
+
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
+import dev.lampwright.protocol.Setup;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** The lights that are judged together beside each light and each run of pixels: the whole strip, each zone, and all the light in the room. */
+final class Areas {
+    /**
+     * Light per watt of colour pixels and of white lamps, 40 and 100 lm/W. Assumed, after what makers of such strips state; from memory. It
+     * only decides how much a lamp and the strip count beside each other, since both are judged by themselves too.
+     */
+    private static final int COLOUR_LIGHT_PER_WATT = 2;
+
+    private static final int WHITE_LIGHT_PER_WATT = 5;
+
+    private final Setup setup;
+    private final Fitting fitting;
+    private final List<Double> volts;
+    private final int framesPerSecond;
+
+    private Areas(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
+        this.setup = setup;
+        this.fitting = fitting;
+        this.volts = volts;
+        this.framesPerSecond = framesPerSecond;
+    }
+
+    /**
+     * The areas of what is fitted.
+     *
+     * @param setup the controller's set-up
+     * @param fitting what looks are made for
+     * @param volts voltage of each supply, by its index
+     * @param framesPerSecond rate of the frames
+     * @return areas of two lights or more, each set of lights once, the smallest first
+     */
+    static List<Area> of(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
+        return new Areas(setup, fitting, volts, framesPerSecond).all();
+    }
+
+    private List<Area> all() {
+        List<int[]> sets = new ArrayList<>();
+        add(sets, IntStream.range(0, fitting.pixels()));
+        fitting.zones().values().forEach(zone -> add(sets, lights(zone)));
+        sets.sort(Comparator.comparingInt(lights -> lights.length));
+        List<Area> areas = new ArrayList<>();
+        sets.forEach(lights -> areas.add(Area.ofEqual(lights, framesPerSecond)));
+        if (!fitting.dimmers().isEmpty()) {
+            areas.add(room());
+        }
+        return areas;
+    }
+
+    /** Everything at once, each light by the light that it gives, which is taken for its power times what such a light makes of it. */
+    private Area room() {
+        List<String> names = fitting.dimmerNames();
+        long[] weights = new long[fitting.pixels() + names.size()];
+        double pixel = setup.channelMicroamps().stream().limit(3).mapToInt(Integer::intValue).sum() / 1000.0;
+        Arrays.fill(weights, 0, fitting.pixels(), weight(pixel, setup.stripSupply(), COLOUR_LIGHT_PER_WATT));
+        for (int i = 0; i < fitting.dimmers().size(); i++) {
+            Fitting.DimmerUse use = fitting.dimmers().get(i);
+            Setup.Dimmer dimmer = setup.dimmers().get(i);
+            int lightPerWatt = use.isWhite() ? WHITE_LIGHT_PER_WATT : COLOUR_LIGHT_PER_WATT;
+            weights[fitting.pixels() + names.indexOf(use.name())] +=
+                    weight(dimmer.fullMilliamps(), dimmer.supply(), lightPerWatt);
+        }
+        return new Area(IntStream.range(0, weights.length).toArray(), weights, framesPerSecond);
+    }
+
+    private long weight(double milliamps, int supply, int lightPerWatt) {
+        double volt = supply < volts.size() ? volts.get(supply) : GuardSettings.USUAL_VOLTS;
+        return Math.max(1, Math.round(milliamps * volt * lightPerWatt));
+    }
+
+    private IntStream lights(Zone zone) {
+        return IntStream.range(0, zone.pixelCount()).map(zone::pixel).map(this::light);
+    }
+
+    /** A pixel beyond the strip is a plain colour strip. */
+    private int light(int pixel) {
+        Optional<String> plain = fitting.dimmers().stream()
+                .filter(use -> use.colourPixel() == pixel)
+                .map(Fitting.DimmerUse::name)
+                .findFirst();
+        return plain.map(name -> fitting.pixels() + fitting.dimmerNames().indexOf(name))
+                .orElse(pixel);
+    }
+
+    private static void add(List<int[]> all, IntStream lights) {
+        int[] sorted = lights.distinct().sorted().toArray();
+        boolean known = all.stream().anyMatch(other -> Arrays.equals(other, sorted));
+        if (sorted.length > 1 && !known) {
+            all.add(sorted);
+        }
+    }
+}

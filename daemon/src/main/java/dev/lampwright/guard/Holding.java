@@ -1,0 +1,97 @@
+package dev.lampwright.guard;
+
+import java.util.Arrays;
+
+/**
+ * Which regions of one kind are held, and which return from it. A region is free, held, or on its way back. It is held until the light that
+ * is wanted has kept the limit for a second, and then goes back to that light evenly over another.
+ */
+final class Holding {
+    /** The share of the wanted light that a free region shows. */
+    static final int FREE = 1 << 16;
+
+    /** Our own choice: as long as the second over which flashes are counted. */
+    private static final long CALM_NANOS = 1_000_000_000L;
+    /** Wanted light with as many transitions in a second is not calm. */
+    private static final int TOO_MANY = 7;
+
+    private final Regions regions;
+    private final Flicker wanted;
+    private final int step;
+    private final int[] share;
+    private final long[] overAt;
+    private final int[] bound;
+    private int count;
+
+    /**
+     * Makes all regions free.
+     *
+     * @param regions the regions; nothing is asked of them before the first call
+     * @param wanted how what is wanted flickers, without a past
+     * @param framesPerSecond rate of the frames
+     */
+    Holding(Regions regions, Flicker wanted, int framesPerSecond) {
+        this.regions = regions;
+        this.wanted = wanted;
+        step = Math.max(1, FREE / framesPerSecond);
+        share = new int[regions.count()];
+        overAt = new long[share.length];
+        bound = new int[share.length];
+        Arrays.fill(share, FREE);
+    }
+
+    /** How many regions are not free. */
+    int count() {
+        return count;
+    }
+
+    /** One of the regions that are not free, from 0 to {@link #count} − 1. */
+    int region(int index) {
+        return bound[index];
+    }
+
+    /** How much of the wanted light a region shows: 0 while it is held, {@link #FREE} if it is free. */
+    int share(int region) {
+        return share[region];
+    }
+
+    /** Holds a region, because of a frame of that time. */
+    void hold(int region, long nanos) {
+        if (share[region] == FREE) {
+            bound[count++] = region;
+            wanted.restart(region);
+        }
+        share[region] = 0;
+        overAt[region] = nanos;
+    }
+
+    /** Holds every region. */
+    void holdAll(long nanos) {
+        for (int region = 0; region < share.length; region++) {
+            hold(region, nanos);
+        }
+    }
+
+    /**
+     * Looks at wanted light for all regions that are not free. One that would break the limit is held; one that has been calm for long
+     * enough goes a step on its way back.
+     *
+     * @param nanos the time of the frame
+     */
+    void follow(long nanos) {
+        int left = 0;
+        for (int i = 0; i < count; i++) {
+            int region = bound[i];
+            wanted.keep(regions, region, nanos);
+            if (wanted.transitionsAfter(region, nanos - CALM_NANOS) >= TOO_MANY) {
+                hold(region, nanos);
+            } else if (nanos - overAt[region] >= CALM_NANOS) {
+                share[region] = Math.min(FREE, share[region] + step);
+            }
+            if (share[region] < FREE) {
+                bound[left++] = region;
+            }
+        }
+        count = left;
+    }
+}

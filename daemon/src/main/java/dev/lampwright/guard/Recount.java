@@ -1,0 +1,146 @@
+package dev.lampwright.guard;
+
+import dev.lampwright.protocol.Frame;
+
+/**
+ * The limit itself: no more than three flashes in any second, each a pair of opposing transitions, so no more than seven transitions. And
+ * light goes down a last time only if it may soon go up again, so that light that is held is lit. Where the traces leave no doubt, they
+ * decide; otherwise the frames of the last second are counted again.
+ */
+final class Recount {
+    /** A second that begins within a transition may have one that the traces ascribe to the time before. */
+    private static final int BEGUN_BEFORE = 1;
+
+    private final History history;
+    private final LightReader lights;
+    private final LightMeasure measure;
+    private final Regions.Sum then = new Regions.Sum();
+
+    /** What is counted. */
+    private enum Kind {
+        GENERAL {
+            @Override
+            Traces traces(Flicker flicker) {
+                return flicker.general();
+            }
+
+            @Override
+            long now(Regions regions, int region) {
+                return regions.luminance(region);
+            }
+
+            @Override
+            long then(Regions.Sum sum) {
+                return sum.luminance();
+            }
+        },
+        RED {
+            @Override
+            Traces traces(Flicker flicker) {
+                return flicker.red();
+            }
+
+            @Override
+            long now(Regions regions, int region) {
+                return regions.redness(region);
+            }
+
+            @Override
+            long then(Regions.Sum sum) {
+                return sum.redness();
+            }
+        },
+        HUE {
+            @Override
+            Traces traces(Flicker flicker) {
+                return flicker.hue();
+            }
+
+            @Override
+            long now(Regions regions, int region) {
+                return regions.hue(region);
+            }
+
+            @Override
+            long then(Regions.Sum sum) {
+                return sum.hue();
+            }
+        };
+
+        private static final Kind[] ALL = values();
+
+        abstract Traces traces(Flicker flicker);
+
+        abstract long now(Regions regions, int region);
+
+        abstract long then(Regions.Sum sum);
+
+        /** A change of luminance counts by itself, a change of red only if saturated red is at one of its ends. */
+        boolean mark(boolean isRed) {
+            return isRed || this == GENERAL;
+        }
+    }
+
+    /**
+     * Makes the limit.
+     *
+     * @param history what was shown
+     * @param lights reads frames of the history; for nobody else
+     */
+    Recount(History history, LightReader lights) {
+        this.history = history;
+        this.lights = lights;
+        measure = new LightMeasure(lights.count());
+    }
+
+    /**
+     * Whether what is seen of a region may follow what it has shown.
+     *
+     * @param regions regions that have looked at the light in question
+     * @param region which of them
+     * @return false if it would break the limit
+     */
+    boolean admits(Regions regions, int region) {
+        for (Kind kind : Kind.ALL) {
+            boolean mark = kind.mark(regions.isRed(region));
+            boolean moves = kind.traces(regions.shown()).wouldMove(region, kind.now(regions, region), mark);
+            if (moves && !isWithin(kind, regions, region)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean isWithin(Kind kind, Regions regions, int region) {
+        int most = history.mostTransitions();
+        int before = kind.traces(regions.shown()).transitionsAfter(region, history.base());
+        if (before + BEGUN_BEFORE + 1 < most) {
+            return true;
+        }
+        Swings swings = count(kind, regions, region, history.base());
+        if (swings.count() != most || !swings.isDown()) {
+            return swings.count() <= most;
+        }
+        return count(kind, regions, region, history.baseAtNextRise()).count() < most;
+    }
+
+    private Swings count(Kind kind, Regions regions, int region, long base) {
+        Swings swings = kind.traces(regions.shown()).swings();
+        swings.restart();
+        for (long number = Math.max(base, history.oldest()); number <= history.newest(); number++) {
+            look(history.frame(number), regions, region);
+            regions.add(region, measure, then);
+            swings.add(kind.then(then), kind.mark(then.isRed()));
+        }
+        swings.add(kind.now(regions, region), kind.mark(regions.isRed(region)));
+        return swings;
+    }
+
+    private void look(Frame frame, Regions regions, int region) {
+        for (int i = 0; i < regions.size(region); i++) {
+            int light = regions.light(region, i);
+            lights.read(frame, light);
+            measure.look(light, lights);
+        }
+    }
+}

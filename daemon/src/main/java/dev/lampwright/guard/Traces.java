@@ -1,0 +1,135 @@
+package dev.lampwright.guard;
+
+import java.util.Arrays;
+
+/**
+ * How one measure of many regions goes up and down, and when its last transitions were. Counts as {@link Swings} does, from the
+ * first frame on. Primitive arrays, because every region is looked at in every frame.
+ */
+final class Traces {
+    /** How many transitions of each region are remembered. */
+    static final int DEPTH = 8;
+
+    private static final int STARTED = 1;
+    private static final int UP = 2;
+    private static final int DOWN = 4;
+    private static final int MARKED = 8;
+    private static final int MARKED_BEFORE = 16;
+    private static final int COUNTED = 32;
+
+    private final long step;
+    private final Swings swings;
+    private final long[] low;
+    private final long[] high;
+    private final byte[] flags;
+    private final long[] transitions;
+    private final byte[] newest;
+
+    /**
+     * Makes traces that have seen nothing.
+     *
+     * @param regions how many regions
+     * @param step the least change that is a transition, 1 or more
+     */
+    Traces(int regions, long step) {
+        this.step = step;
+        swings = new Swings(step);
+        low = new long[regions];
+        high = new long[regions];
+        flags = new byte[regions];
+        transitions = new long[regions * DEPTH];
+        newest = new byte[regions];
+        Arrays.fill(transitions, Long.MIN_VALUE);
+    }
+
+    /** A counter of the same transitions, for one region at a time. */
+    Swings swings() {
+        return swings;
+    }
+
+    /** Forgets all about a region. */
+    void restart(int region) {
+        flags[region] = 0;
+        Arrays.fill(transitions, region * DEPTH, (region + 1) * DEPTH, Long.MIN_VALUE);
+    }
+
+    /**
+     * Whether a value would be more than a continuation of the values before.
+     *
+     * @param region which region
+     * @param value its value
+     * @param mark whether the value has a mark
+     * @return false if {@link #keep} would surely not count a transition
+     */
+    boolean wouldMove(int region, long value, boolean mark) {
+        int is = flags[region];
+        return (is & STARTED) != 0
+                && (falls(is, region, value) || rises(is, region, value) || (mark && (is & MARKED) == 0));
+    }
+
+    /**
+     * Takes the next value.
+     *
+     * @param region which region
+     * @param value its value
+     * @param mark whether the value has a mark
+     * @param when its number or its time, never falling
+     */
+    void keep(int region, long value, boolean mark, long when) {
+        int is = flags[region];
+        if ((is & STARTED) == 0) {
+            is = STARTED;
+            low[region] = value;
+            high[region] = value;
+        }
+        if (falls(is, region, value)) {
+            is = turn(is, DOWN, region, value);
+        } else if (rises(is, region, value)) {
+            is = turn(is, UP, region, value);
+        }
+        low[region] = Math.min(low[region], value);
+        high[region] = Math.max(high[region], value);
+        is |= mark ? MARKED : 0;
+        if ((is & (UP | DOWN)) != 0 && (is & COUNTED) == 0 && (is & (MARKED | MARKED_BEFORE)) != 0) {
+            is |= COUNTED;
+            note(region, when);
+        }
+        flags[region] = (byte) is;
+    }
+
+    /**
+     * How many transitions were later than a number or a time.
+     *
+     * @param region which region
+     * @param when that number or time
+     * @return 0 to {@link #DEPTH}; {@link #DEPTH} for all that are more
+     */
+    int transitionsAfter(int region, long when) {
+        int first = region * DEPTH;
+        int count = 0;
+        while (count < DEPTH && transitions[first + ((newest[region] - count) & (DEPTH - 1))] > when) {
+            count++;
+        }
+        return count;
+    }
+
+    private void note(int region, long when) {
+        newest[region] = (byte) ((newest[region] + 1) & (DEPTH - 1));
+        transitions[region * DEPTH + newest[region]] = when;
+    }
+
+    private boolean falls(int is, int region, long value) {
+        return (is & DOWN) == 0 && high[region] - value >= step;
+    }
+
+    private boolean rises(int is, int region, long value) {
+        return (is & UP) == 0 && value - low[region] >= step;
+    }
+
+    private int turn(int is, int direction, int region, long value) {
+        low[region] = value;
+        high[region] = value;
+        int before = (is & MARKED) == 0 ? 0 : MARKED_BEFORE;
+        return STARTED | direction | before;
+    }
+}
