@@ -37,6 +37,12 @@ import java.util.function.Function;
  * allocates nothing once warm.
  */
 public final class Chain {
+    /**
+     * How long a frame usually takes at most until it is shown. Our own choice: about what 300 pixels take at 115 200 baud; what takes longer
+     * is measured.
+     */
+    static final long USUALLY_LATE_NANOS = 100_000_000;
+
     private static final double FULL_DUTY = 65_535;
 
     private final int framesPerSecond;
@@ -68,6 +74,7 @@ public final class Chain {
         dimmers = light.fitting().dimmers();
         encoder = light.strip().make();
         guards = new Guards(setup, light.fitting(), light.guard(), framesPerSecond);
+        guards.expectLate(USUALLY_LATE_NANOS);
     }
 
     /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
@@ -132,12 +139,25 @@ public final class Chain {
      * begins dark. The guards, the alarm and what people asked for go on where they are.
      *
      * @param before the chain that ran up to now
+     * @return whether the light of the last second is known; if not, another second must pass before the first frame
      */
-    void takeOver(Chain before) {
+    boolean takeOver(Chain before) {
         stage.beginWith(before.stage);
         adjustment.takeOver(before.adjustment);
         alarm.takeOver(before.alarm);
-        guards.takeOver(before.guards);
+        return guards.takeOver(before.guards);
+    }
+
+    /**
+     * Takes into account what became of frames, from the next frame on.
+     *
+     * @param delivery what is out of the ordinary
+     */
+    public void delivered(Delivery delivery) {
+        guards.wereLate(delivery.lateNanos());
+        if (delivery.relit()) {
+            guards.relit();
+        }
     }
 
     /**

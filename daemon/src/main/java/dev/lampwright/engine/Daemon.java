@@ -44,6 +44,7 @@ public final class Daemon implements AutoCloseable {
     private static final Duration FADE = Duration.ofMillis(300);
     private static final Duration LONGEST_FADE = Duration.ofMillis(400);
     private static final long LONGEST_FAREWELL_MS = 300;
+    private static final Duration QUIET_AT_START = Duration.ofSeconds(1);
     private static final LongSupplier CLOCK = System::nanoTime;
 
     private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
@@ -101,9 +102,24 @@ public final class Daemon implements AutoCloseable {
                 this::alarm,
                 wishes::set);
         running = first(config);
-        frames = new FrameLoop(running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch);
+        frames = new FrameLoop(
+                running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
         reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
         warn(running);
+    }
+
+    /**
+     * Another daemon may have lit the controller until this process began, and how that light flickered is not known. So this one sends its
+     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash.
+     */
+    private static long lightFrom() {
+        Duration age = ProcessHandle.current()
+                .info()
+                .startInstant()
+                .map(started -> Duration.between(started, InstantSource.system().instant()))
+                .orElse(Duration.ZERO);
+        long left = QUIET_AT_START.minus(age).toNanos();
+        return CLOCK.getAsLong() + Math.max(0, Math.min(QUIET_AT_START.toNanos(), left));
     }
 
     private AlarmState alarm() {

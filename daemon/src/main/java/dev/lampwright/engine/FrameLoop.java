@@ -24,6 +24,7 @@ import org.slf4j.LoggerFactory;
 public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
+    private static final long LATE_STEP = TimeUnit.MILLISECONDS.toNanos(50);
     private static final List<Signal> SIGNALS = Signal.all();
 
     private final Supplier<PrinterStatus> latest;
@@ -44,6 +45,9 @@ public final class FrameLoop {
     private volatile Duration fade = Duration.ZERO;
     private Optional<Ending> ending = Optional.empty();
     private int faultsTold;
+    private long lightFrom;
+    private long lateTold;
+    private long lateToldAt;
     private boolean failing;
 
     /**
@@ -56,6 +60,17 @@ public final class FrameLoop {
      */
     record Rig(Chain chain, FrameSlot slot, FrameTap tap, Runnable frameReady) {}
 
+    /** A loop that sends its first frame at once. */
+    FrameLoop(
+            Rig rig,
+            Supplier<PrinterStatus> latest,
+            Supplier<Wishes> wishes,
+            LongSupplier clock,
+            int framesPerSecond,
+            StatusWatch watch) {
+        this(rig, latest, wishes, clock, framesPerSecond, watch, clock.getAsLong());
+    }
+
     /**
      * Makes a loop that does not run yet.
      *
@@ -65,6 +80,7 @@ public final class FrameLoop {
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
+     * @param lightFrom frames of an earlier time are made and kept back
      * @throws IllegalArgumentException if the rate is below 1
      */
     FrameLoop(
@@ -73,7 +89,8 @@ public final class FrameLoop {
             Supplier<Wishes> wishes,
             LongSupplier clock,
             int framesPerSecond,
-            StatusWatch watch) {
+            StatusWatch watch,
+            long lightFrom) {
         this.rig = rig;
         this.latest = latest;
         this.wishes = wishes;
@@ -83,6 +100,7 @@ public final class FrameLoop {
         }
         this.framesPerSecond = framesPerSecond;
         this.watch = watch;
+        this.lightFrom = lightFrom;
         figures.ceilingMilliamps = rig.chain.guard().stripCeilingMilliamps();
         board = new FrameBoard(figures);
     }
@@ -172,7 +190,8 @@ public final class FrameLoop {
             watch.asked(tick, wished);
         }
         try {
-            changeRig();
+            changeRig(nanos);
+            follow(tick, nanos);
             beginEnding(nanos);
             rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
@@ -184,8 +203,10 @@ public final class FrameLoop {
         }
         failing = false;
         rig.tap.leave(rig.slot.back());
-        rig.slot.publish();
-        rig.frameReady.run();
+        if (nanos - lightFrom >= 0) {
+            rig.slot.publish(nanos);
+            rig.frameReady.run();
+        }
         if (ending.isPresent() && ending.get().isOver(nanos)) {
             dark.countDown();
         }
@@ -210,12 +231,31 @@ public final class FrameLoop {
         board.write(figures);
     }
 
-    private void changeRig() {
+    /** Light of which nobody knows how it flickered up to now must be left alone for a second, so that no flash is missed. */
+    private void changeRig(long nanos) {
         Rig newest = next.getAndSet(null);
         if (newest != null) {
-            newest.chain.takeOver(rig.chain);
+            boolean known = newest.chain.takeOver(rig.chain);
+            lightFrom = known ? lightFrom : nanos + NANOS_PER_SECOND;
             rig = newest;
             faultsTold = 0;
+            lateTold = 0;
+        }
+    }
+
+    /** Passes on how frames fared: lateness in steps and no more than once a second, as it may be out of the ordinary for long. */
+    private void follow(long tick, long nanos) {
+        long late = rig.slot.deliveries().takeLatest();
+        boolean relit = rig.slot.deliveries().takeRelit();
+        boolean tell = late > Chain.USUALLY_LATE_NANOS && (late > lateTold || nanos - lateToldAt > NANOS_PER_SECOND);
+        if (tell) {
+            lateTold = (late / LATE_STEP + 1) * LATE_STEP;
+            lateToldAt = nanos;
+        }
+        if (tell || relit) {
+            Delivery delivery = new Delivery(tick, tell ? lateTold : 0, relit);
+            rig.chain.delivered(delivery);
+            watch.delivered(delivery);
         }
     }
 

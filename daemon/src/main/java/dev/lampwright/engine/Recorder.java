@@ -15,8 +15,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Writes every status and all wishes that frames were made from to a file, as {@link StatusLines} and {@link WishLines}, on a thread of its own. If the file cannot be
- * written to, that is said once and the rest goes on.
+ * Writes every status, all wishes and each {@link Delivery} that frames were made from to a file, as {@link StatusLines} and
+ * {@link WishLines}, on a thread of its own. If the file cannot be written to, that is logged once and the rest goes on.
  */
 public final class Recorder implements StatusWatch, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
@@ -68,6 +68,11 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         ring.put(tick, new LeftOut(count));
     }
 
+    @Override
+    public void delivered(Delivery delivery) {
+        ring.put(delivery.tick(), delivery);
+    }
+
     /** Writes what is left and closes the file. */
     @Override
     public void close() {
@@ -97,6 +102,8 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     private void write(long tick, Object thing) {
         if (thing instanceof LeftOut gap) {
             write(StatusLines.leftOut(tick, gap.count()));
+        } else if (thing instanceof Delivery delivery) {
+            write(delivery.line());
         } else if (thing instanceof Wishes wishes) {
             write(tick, wishes);
         } else if (thing instanceof PrinterStatus status) {

@@ -18,6 +18,9 @@ public interface StatusWatch {
 
         @Override
         public void leftOut(long tick, long count) {}
+
+        @Override
+        public void delivered(Delivery delivery) {}
     };
 
     /**
@@ -50,4 +53,11 @@ public interface StatusWatch {
      * @param count how many, 1 or more
      */
     void leftOut(long tick, long count);
+
+    /**
+     * Frames fared out of the ordinary on their way to the light.
+     *
+     * @param delivery how, and from which frame on that is known
+     */
+    void delivered(Delivery delivery);
 }

@@ -76,13 +76,14 @@ public final class FlashGuard {
         }
     }
 
-    /**
-     * How late light may be shown. Light of the last second counts for longer by that.
-     *
-     * @param nanos the longest time from a frame's own time until it is seen
-     */
-    void shownLate(long nanos) {
-        history.shownLate(nanos);
+    /** How late light usually is, in ns. */
+    void expectLate(long nanos) {
+        history.expectLate(nanos);
+    }
+
+    /** How late light has been of late, in ns. */
+    void wereLate(long nanos) {
+        history.wereLate(nanos);
     }
 
     /** Notes that the controller may have gone dark and come back by itself. */

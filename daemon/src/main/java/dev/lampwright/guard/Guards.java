@@ -3,6 +3,7 @@ package dev.lampwright.guard;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Both guards in their order. First the ceiling, so that all that the flash guard is shown is under it, and flashes of the dimming itself
@@ -15,8 +16,11 @@ public final class Guards {
     private final String choices;
     private final int stripSupply;
     private final int stripCeilingMilliamps;
+    private final long holdoverNanos;
     private CurrentGuard current;
     private FlashGuard flash;
+    private long last;
+    private boolean begun;
 
     /**
      * Makes the guards.
@@ -33,6 +37,7 @@ public final class Guards {
         judged = setup + ", " + fitting;
         choices = settings.toString();
         stripSupply = setup.stripSupply();
+        holdoverNanos = TimeUnit.MILLISECONDS.toNanos(setup.holdoverMillis());
         stripCeilingMilliamps = setup.ceilingsMilliamps().get(stripSupply);
         Ranks ranks = Ranks.of(fitting, settings.dimOrder());
         current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
@@ -63,12 +68,21 @@ public final class Guards {
     }
 
     /**
-     * How late light may be shown.
+     * How late light usually is. The last second is longer by that.
      *
      * @param nanos the longest time from a frame's own time until it is seen, 0 or more
      */
-    public void shownLate(long nanos) {
-        flash.shownLate(nanos);
+    public void expectLate(long nanos) {
+        flash.expectLate(nanos);
+    }
+
+    /**
+     * How late light has been of late. It counts for two seconds.
+     *
+     * @param nanos as for {@link #expectLate}; what is not longer than that changes nothing
+     */
+    public void wereLate(long nanos) {
+        flash.wereLate(nanos);
     }
 
     /** Notes that the controller may have gone dark and come back by itself since the last frame. */
@@ -77,13 +91,18 @@ public final class Guards {
     }
 
     /**
-     * Makes a frame lawful.
+     * Makes a frame lawful. After a gap as long as the holdover the controller has shown something by itself.
      *
      * @param frame the frame about to leave
      * @param nanos its time, later than that of the frame before
      */
     public void hold(Frame frame, long nanos) {
         current.hold(frame);
+        if (begun && nanos - last >= holdoverNanos) {
+            flash.relit();
+        }
+        begun = true;
+        last = nanos;
         if (!allowFlashing) {
             flash.hold(frame, nanos, current);
             current.weigh(frame);

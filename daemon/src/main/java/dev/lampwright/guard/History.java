@@ -15,12 +15,15 @@ final class History {
 
     private static final int MOST_TRANSITIONS = 7;
     private static final int MOST_RELIT = 4;
+    private static final long LATE_FOR = 2 * SECOND;
 
     private final Frame[] frames;
     private final long[] times;
     private final long[] relit = new long[MOST_RELIT];
     private int relits;
+    private long usuallyLate;
     private long late;
+    private long lateUntil;
     private long now;
     private long newest = -1;
     private long oldest;
@@ -39,7 +42,7 @@ final class History {
         if (framesPerSecond < 1) {
             throw new IllegalArgumentException(framesPerSecond + " frames a second");
         }
-        frames = new Frame[framesPerSecond + framesPerSecond / 4 + 4];
+        frames = new Frame[2 * framesPerSecond + 4];
         times = new long[frames.length];
         for (int i = 0; i < frames.length; i++) {
             frames[i] = new Frame(stripBytes, dimmers);
@@ -47,12 +50,25 @@ final class History {
     }
 
     /**
-     * How late light may be shown.
+     * How late light usually is.
      *
      * @param nanos the longest time from a frame's own time until it is seen, 0 or more
      */
-    void shownLate(long nanos) {
-        late = nanos;
+    void expectLate(long nanos) {
+        usuallyLate = nanos;
+        late = Math.max(late, nanos);
+    }
+
+    /**
+     * How late light has been of late, which counts for two seconds.
+     *
+     * @param nanos as for {@link #expectLate}
+     */
+    void wereLate(long nanos) {
+        if (nanos >= late && nanos > usuallyLate) {
+            late = nanos;
+            lateUntil = now + LATE_FOR;
+        }
     }
 
     /** Notes that the controller may have gone dark and come back by itself, at the time of the last {@link #moveTo}. */
@@ -68,6 +84,7 @@ final class History {
      */
     void moveTo(long nanos) {
         now = nanos;
+        late = now - lateUntil > 0 ? usuallyLate : late;
         base = lastAt(nanos - SECOND - late, Math.max(base, oldest));
         baseAtNextRise = lastAt(nanos + DARK_NANOS - SECOND - late, base);
         oldest = Math.max(oldest, base);

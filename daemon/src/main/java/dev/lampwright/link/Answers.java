@@ -8,6 +8,7 @@ import dev.lampwright.protocol.MessageReader;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.Shown;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 
 /**
  * What the controller has said since {@link #forget}. It keeps the credit; what to do about an answer is for others. The answers to
@@ -16,6 +17,7 @@ import java.util.Optional;
 final class Answers implements MessageReader.Handler {
     private final Credit credit;
     private final Tally tally;
+    private final IntConsumer shownFrame;
 
     private Optional<Here> here = Optional.empty();
     private Optional<Setup> inForce = Optional.empty();
@@ -25,9 +27,17 @@ final class Answers implements MessageReader.Handler {
     private boolean frameSpoilt;
     private boolean darkOverCeiling;
 
-    Answers(Credit credit, Tally tally) {
+    /**
+     * Makes answers that have not come.
+     *
+     * @param credit the messages that wait
+     * @param tally where to count
+     * @param shownFrame told the sequence number of each message whose frame is shown, at once
+     */
+    Answers(Credit credit, Tally tally, IntConsumer shownFrame) {
         this.credit = credit;
         this.tally = tally;
+        this.shownFrame = shownFrame;
     }
 
     /** What the controller said of itself. */
@@ -132,11 +142,15 @@ final class Answers implements MessageReader.Handler {
     }
 
     private void takeShown(Message message) throws MalformedMessageException {
+        Shown shown = Shown.read(message);
+        boolean whole = shown == Shown.WHOLE || shown == Shown.DIMMED;
+        if (whole) {
+            shownFrame.accept(message.sequence());
+        }
         if (!isWaitedFor(message)) {
             return;
         }
-        Shown shown = Shown.read(message);
-        if (shown == Shown.WHOLE || shown == Shown.DIMMED) {
+        if (whole) {
             tally.framesShown.incrementAndGet();
         }
         if (shown == Shown.DIMMED) {

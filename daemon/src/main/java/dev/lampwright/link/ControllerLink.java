@@ -68,7 +68,7 @@ public final class ControllerLink implements AutoCloseable {
         parting = setup.whenSilent();
         clock = nanoClock;
         gate = new FrameGate(frames);
-        exchange = new Exchange(line, nanoClock, tally);
+        exchange = new Exchange(line, nanoClock, tally, frames.deliveries());
         handshake = new Handshake(exchange, new Asking(exchange, nanoClock, () -> closing), setup);
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";

@@ -30,6 +30,7 @@ final class Exchange {
     private final Line line;
     private final LongSupplier clock;
     private final Tally tally;
+    private final Deliveries deliveries;
     private final Credit credit = new Credit();
     private final Answers answers;
     private final MessageReader reader = new MessageReader(LARGEST_ANSWER);
@@ -40,11 +41,12 @@ final class Exchange {
     private long lineFree;
     private long controllerFree;
 
-    Exchange(Line line, LongSupplier clock, Tally tally) {
+    Exchange(Line line, LongSupplier clock, Tally tally, Deliveries deliveries) {
         this.line = line;
         this.clock = clock;
         this.tally = tally;
-        answers = new Answers(credit, tally);
+        this.deliveries = deliveries;
+        answers = new Answers(credit, tally, sequence -> deliveries.shown(sequence, clock.getAsLong()));
     }
 
     /** The name of the line, for the user. */
@@ -103,12 +105,14 @@ final class Exchange {
      *
      * @param parts one that is not done
      * @param stripNanos what the strip takes for the whole frame
+     * @param made when the frame was made, in ns of the link's clock
      */
-    void sendPart(FrameParts parts, long stripNanos) throws LineException {
+    void sendPart(FrameParts parts, long stripNanos, long made) throws LineException {
         next();
         int count = parts.next(sequence);
         send(parts.wire(), count, parts.done() ? stripNanos : 0);
         if (parts.done()) {
+            deliveries.sent(sequence, made);
             tally.framesSent.incrementAndGet();
         }
     }

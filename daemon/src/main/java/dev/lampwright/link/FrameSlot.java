@@ -14,7 +14,9 @@ public final class FrameSlot {
 
     private final Frame[] frames;
     private final AtomicInteger middle = new AtomicInteger(1);
+    private final long[] madeAt = new long[3];
     private final AtomicLong skipped = new AtomicLong();
+    private final Deliveries deliveries = new Deliveries();
     private int back;
     private int front = 2;
 
@@ -39,8 +41,18 @@ public final class FrameSlot {
         return frames[back];
     }
 
-    /** Puts the filled frame into the slot, in place of any that has not been taken. For the filling thread only. */
+    /** Puts the filled frame into the slot as one that was made at no known time. For the filling thread only. */
     public void publish() {
+        publish(Long.MIN_VALUE);
+    }
+
+    /**
+     * Puts the filled frame into the slot, in place of any that has not been taken. For the filling thread only.
+     *
+     * @param made when it was made, in ns of the link's clock
+     */
+    public void publish(long made) {
+        madeAt[back] = made;
         int replaced = middle.getAndSet(back | FRESH);
         if ((replaced & FRESH) != 0) {
             skipped.lazySet(skipped.getPlain() + 1);
@@ -55,6 +67,20 @@ public final class FrameSlot {
      */
     public boolean fresh() {
         return (middle.get() & FRESH) != 0;
+    }
+
+    /**
+     * What becomes of the frames that are taken.
+     *
+     * @return the same each time
+     */
+    public Deliveries deliveries() {
+        return deliveries;
+    }
+
+    /** When the frame that was taken last was made. For the taking thread only. */
+    long takenMadeAt() {
+        return madeAt[front];
     }
 
     /**

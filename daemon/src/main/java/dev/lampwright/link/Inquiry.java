@@ -16,7 +16,7 @@ public final class Inquiry {
      * @throws LineException if the line cannot be opened, nobody answers, or another version is spoken; the text says what to do
      */
     public static Here of(Line line, LongSupplier nanoClock) throws LineException {
-        Exchange exchange = new Exchange(line, nanoClock, new Tally());
+        Exchange exchange = new Exchange(line, nanoClock, new Tally(), new Deliveries());
         try {
             line.open();
             return new Asking(exchange, nanoClock, () -> false).whoIsThere();

@@ -38,6 +38,7 @@ final class Lighting {
         this.gate = gate;
         this.again = again;
         answers = exchange.answers();
+        frames.deliveries().relit();
         parts = new FrameParts(setup.stripBytes(), setup.dimmers().size(), here.mostPacketBytes());
         stripNanos = (long) setup.longestRun() * setup.channels() * here.byteNanos() + STRIP_RESET_NANOS;
     }
@@ -92,7 +93,7 @@ final class Lighting {
         if (parts.done()) {
             return false;
         }
-        exchange.sendPart(parts, stripNanos);
+        exchange.sendPart(parts, stripNanos, frames.takenMadeAt());
         return true;
     }
 }

@@ -53,6 +53,9 @@ class FrameLoopTest {
         public void asked(long tick, Wishes wishes) {}
 
         @Override
+        public void delivered(Delivery delivery) {}
+
+        @Override
         public void leftOut(long tick, long count) {
             leftOut.addAndGet(count);
             most.accumulateAndGet(count, Math::max);

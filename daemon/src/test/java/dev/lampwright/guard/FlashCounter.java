@@ -51,17 +51,15 @@ public final class FlashCounter {
     }
 
     /** What is seen at a time: the colours of the pixels, of which each is judged before anything is averaged. */
-    private record State(long nanos, List<Colour> colours) {
-        double luminance() {
-            return colours.stream().mapToDouble(Colour::luminance).average().orElseThrow();
-        }
-
-        double redness() {
-            return colours.stream().mapToDouble(Colour::redness).average().orElseThrow();
-        }
-
-        boolean isSaturatedRed() {
-            return colours.stream().anyMatch(Colour::isSaturatedRed);
+    private record State(
+            long nanos, List<Colour> colours, double luminance, double redness, boolean isSaturatedRed) {
+        static State of(long nanos, List<Colour> colours) {
+            return new State(
+                    nanos,
+                    colours,
+                    colours.stream().mapToDouble(Colour::luminance).average().orElseThrow(),
+                    colours.stream().mapToDouble(Colour::redness).average().orElseThrow(),
+                    colours.stream().anyMatch(Colour::isSaturatedRed));
         }
     }
 
@@ -83,7 +81,7 @@ public final class FlashCounter {
     }
 
     public void see(Frame frame, long nanos) {
-        states.add(new State(
+        states.add(State.of(
                 nanos,
                 Arrays.stream(pixels).mapToObj(pixel -> colour(frame, pixel)).toList()));
     }
@@ -124,6 +122,12 @@ public final class FlashCounter {
         int most = 0;
         for (int i = 0; i < pixels.length; i++) {
             int pixel = i;
+            long reds = states.stream()
+                    .filter(state -> state.colours().get(pixel).isSaturatedRed())
+                    .count();
+            if (reds == 0 || reds == states.size()) {
+                continue;
+            }
             most = Math.max(
                     most,
                     most(

@@ -38,7 +38,7 @@ class ExchangeTest {
     private final AtomicLong now = new AtomicLong(1_000_000);
     private final Tally tally = new Tally();
     private final StillLine line = new StillLine();
-    private final Exchange exchange = new Exchange(line, now::get, tally);
+    private final Exchange exchange = new Exchange(line, now::get, tally, new Deliveries());
     private final MessageWriter writer = new MessageWriter(Setup.LARGEST_BODY);
 
     /** Keeps what is written, and gives what it was told to. */
@@ -143,11 +143,11 @@ class ExchangeTest {
         FrameParts parts = new FrameParts(6, 0, 4 + 3 + 4);
         parts.begin(new Frame(6, 0));
         line.written.reset();
-        exchange.sendPart(parts, 9_000_000);
+        exchange.sendPart(parts, 9_000_000, 0);
         long first = line.written.size() * BYTE_NANOS;
         assertEquals(first + ANSWER_NANOS, exchange.nanosToDeadline());
         assertEquals(0, tally.framesSent.get());
-        exchange.sendPart(parts, 9_000_000);
+        exchange.sendPart(parts, 9_000_000, 0);
         long both = line.written.size() * BYTE_NANOS;
         hear(Shown.TAKEN.write(writer, 1, 0, 0, 0));
         assertEquals(both + 9_000_000 + ANSWER_NANOS, exchange.nanosToDeadline());

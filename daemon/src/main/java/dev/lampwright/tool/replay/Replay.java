@@ -5,6 +5,7 @@ import dev.lampwright.config.LightSpec;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Chain;
+import dev.lampwright.engine.Delivery;
 import dev.lampwright.engine.Ticks;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
@@ -27,12 +28,14 @@ public final class Replay {
     private final List<Entry> messages;
     private final List<Entry> gaps;
     private final List<WishLines.Entry> asked;
+    private final List<Delivery> deliveries;
     private PrinterStatus status = PrinterStatus.nothingHeard();
     private Wishes wishes = Wishes.NONE;
     private long tick = -1;
     private int nextMessage;
     private int nextGap;
     private int nextAsked;
+    private int nextDelivery;
 
     private Replay(Config config, LightSpec light, Timeline timeline) {
         framesPerSecond = config.framesPerSecond();
@@ -41,6 +44,7 @@ public final class Replay {
                 .filter(entry -> entry.leftOut() == 0)
                 .toList();
         asked = timeline.wishes();
+        deliveries = timeline.deliveries();
         gaps = timeline.entries().stream().filter(entry -> entry.leftOut() > 0).toList();
     }
 
@@ -106,6 +110,10 @@ public final class Replay {
         while (nextAsked < asked.size() && asked.get(nextAsked).tick() <= tick) {
             wishes = asked.get(nextAsked).wishes();
             nextAsked++;
+        }
+        while (nextDelivery < deliveries.size() && deliveries.get(nextDelivery).tick() <= tick) {
+            chain.delivered(deliveries.get(nextDelivery));
+            nextDelivery++;
         }
         chain.make(status, wishes, nanos(), frame);
     }

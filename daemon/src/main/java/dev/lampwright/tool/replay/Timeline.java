@@ -1,6 +1,7 @@
 package dev.lampwright.tool.replay;
 
 import dev.lampwright.desk.WishLines;
+import dev.lampwright.engine.Delivery;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
@@ -25,11 +26,14 @@ public final class Timeline {
     private final String name;
     private final List<Entry> entries;
     private final List<WishLines.Entry> wishes;
+    private final List<Delivery> deliveries;
 
-    private Timeline(String name, List<Entry> entries, List<WishLines.Entry> wishes) {
+    private Timeline(
+            String name, List<Entry> entries, List<WishLines.Entry> wishes, List<Delivery> deliveries) {
         this.name = name;
         this.entries = List.copyOf(entries);
         this.wishes = List.copyOf(wishes);
+        this.deliveries = List.copyOf(deliveries);
     }
 
     /**
@@ -78,7 +82,7 @@ public final class Timeline {
      * @return the timeline
      */
     static Timeline of(String name, List<Entry> entries) {
-        return new Timeline(name, entries, List.of());
+        return new Timeline(name, entries, List.of(), List.of());
     }
 
     /**
@@ -92,6 +96,7 @@ public final class Timeline {
     static Timeline read(List<String> lines, String name) throws IOException {
         List<Entry> entries = new ArrayList<>();
         List<WishLines.Entry> wishes = new ArrayList<>();
+        List<Delivery> deliveries = new ArrayList<>();
         Order order = new Order();
         PrinterStatus status = PrinterStatus.nothingHeard();
         for (int i = 0; i < lines.size(); i++) {
@@ -105,6 +110,12 @@ public final class Timeline {
                     wishes.add(asked.get());
                     continue;
                 }
+                Optional<Delivery> delivery = Delivery.read(lines.get(i));
+                if (delivery.isPresent()) {
+                    order.require(delivery.get().tick());
+                    deliveries.add(delivery.get());
+                    continue;
+                }
                 Entry entry = StatusLines.read(lines.get(i), status);
                 order.require(entry);
                 status = entry.status();
@@ -113,7 +124,7 @@ public final class Timeline {
                 throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);
             }
         }
-        return new Timeline(name, entries, wishes);
+        return new Timeline(name, entries, wishes, deliveries);
     }
 
     /** A line that stands behind one that comes later. */
@@ -167,6 +178,11 @@ public final class Timeline {
     /** What was told, in the order of time. */
     List<Entry> entries() {
         return entries;
+    }
+
+    /** What became of frames, in the order of time. */
+    List<Delivery> deliveries() {
+        return deliveries;
     }
 
     /** What was asked for, in the order of time. */
