@@ -67,7 +67,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private Examined examined() throws ConfigException {
         Examined examined = ConfigFile.examine(file);
-        List<Mistake> mistakes = LookMistakes.of(examined.config(), file.toString());
+        List<Mistake> mistakes = LookMistakes.of(examined, file.toString());
         if (!mistakes.isEmpty()) {
             throw new ConfigException(mistakes);
         }

@@ -30,7 +30,8 @@ final class ConfigWarnings {
                             + " sensitive to flashing light can ever see this");
             FlashCheck.of(config)
                     .forEach(flashing -> misgivings.add("looks." + flashing.look()
-                            + ": flashes more than three times in a second, which can cause seizures; make it calmer"));
+                            + ": flashes " + flashing.flashes()
+                            + " times in a second, and more than three can cause seizures; make it calmer"));
         }
         misgivings.addAll(MissingFiles.of(config, System.getenv()));
         VisionCheck.of(config).forEach(alike -> misgivings.add(line(alike)));

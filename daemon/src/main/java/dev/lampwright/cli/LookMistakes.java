@@ -1,47 +1,63 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.tool.check.FlashCheck;
 import dev.lampwright.tool.check.Rehearsal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** What is wrong with looks and only shows when they are drawn. */
 final class LookMistakes {
     private LookMistakes() {}
 
+    /** What makes a layer move, the likeliest first. */
+    private static final List<String> MOVING = List.of(
+            "speed_px_per_s", "speed_zones_per_s", "cycle_s", "glint_s", "sparks_per_px_s", "spark_K", "steps", "by");
+
     /**
      * Draws the looks.
      *
-     * @param config whose looks
+     * @param examined a configuration and its text
      * @param file what to call the file
      * @return a look that cannot be drawn, or else those that flash too often, if that is not allowed
      */
-    static List<Mistake> of(Config config, String file) {
+    static List<Mistake> of(Examined examined, String file) {
+        Config config = examined.config();
         Optional<Rehearsal.Failing> failing = Rehearsal.of(config);
         if (failing.isPresent()) {
             String what = "cannot be drawn: " + failing.get().why();
-            return List.of(new Mistake(file, 0, "looks." + failing.get().look(), what, "change the look"));
+            return List.of(examined.mistake(file, List.of("looks", failing.get().look()), what, "change the look"));
         }
         List<Mistake> mistakes = new ArrayList<>();
         if (!config.light().guard().allowFlashing()) {
-            FlashCheck.of(config).forEach(flashing -> mistakes.add(mistake(flashing, file)));
+            FlashCheck.of(config).forEach(flashing -> mistakes.add(mistake(examined, flashing, file)));
         }
         return mistakes;
     }
 
-    private static Mistake mistake(FlashCheck.Flashing flashing, String file) {
-        String key = "looks." + flashing.look();
+    private static Mistake mistake(Examined examined, FlashCheck.Flashing flashing, String file) {
         boolean oneLayer = flashing.layers().size() == 1;
-        return new Mistake(
-                file,
-                0,
-                oneLayer ? key + ".layers." + flashing.layers().get(0) : key,
-                "flashes more than three times in a second" + (oneLayer ? "" : blame(flashing.layers()))
-                        + ", which can cause seizures",
-                "slow its rhythm or its movement, or make it dimmer");
+        String what = "flashes " + flashing.flashes() + " times in a second"
+                + (oneLayer ? "" : blame(flashing.layers())) + "; more than three can cause seizures";
+        return examined.mistake(file, path(examined, flashing), what, "slow it down, or make it dimmer");
+    }
+
+    private static List<String> path(Examined examined, FlashCheck.Flashing flashing) {
+        List<String> path = new ArrayList<>(List.of("looks", flashing.look()));
+        if (flashing.layers().size() != 1) {
+            return path;
+        }
+        path.addAll(List.of("layers", String.valueOf(flashing.layers().get(0))));
+        Set<String> keys = examined.keys(path);
+        Optional<String> key = flashing.byRhythm()
+                ? Optional.of("rhythm")
+                : MOVING.stream().filter(keys::contains).findFirst();
+        key.ifPresent(path::add);
+        return path;
     }
 
     private static String blame(List<Integer> layers) {

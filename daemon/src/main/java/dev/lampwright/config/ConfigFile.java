@@ -5,6 +5,7 @@ import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.toml.Toml;
+import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.wiring.Wiring;
 import java.nio.file.Path;
 import java.util.Map;
@@ -115,12 +116,13 @@ public final class ConfigFile {
     }
 
     private static Examined examine(String text, String name, Path folder) throws ConfigException {
-        Mistakes findings = new Mistakes(name, Toml.read(text));
+        TomlDocument document = Toml.read(text);
+        Mistakes findings = new Mistakes(name, document);
         Table root = findings.root();
         Config config = config(root, folder);
         root.noteUnknown();
         findings.throwIfMistaken();
-        return new Examined(config, findings.defaults());
+        return new Examined(config, findings.defaults(), document);
     }
 
     /** Holds stand-ins where there are mistakes. */

@@ -12,20 +12,20 @@ final class Area extends Regions {
      *
      * @param lights which lights, 1 or more
      * @param weights what each counts for, in any unit
-     * @param framesPerSecond rate of the frames
+     * @param depth how many transitions of each are remembered, see {@link Traces}
      * @throws IllegalArgumentException if nothing counts
      */
-    Area(int[] lights, long[] weights, int framesPerSecond) {
-        super(1, Arrays.stream(weights).sum(), framesPerSecond);
+    Area(int[] lights, long[] weights, int depth) {
+        super(1, Arrays.stream(weights).sum(), depth);
         this.lights = lights.clone();
         this.weights = weights.clone();
     }
 
     /** An area whose lights all count for the same. */
-    static Area ofEqual(int[] lights, int framesPerSecond) {
+    static Area ofEqual(int[] lights, int depth) {
         long[] weights = new long[lights.length];
         Arrays.fill(weights, 1);
-        return new Area(lights, weights, framesPerSecond);
+        return new Area(lights, weights, depth);
     }
 
     @Override

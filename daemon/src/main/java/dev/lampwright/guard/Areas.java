@@ -23,13 +23,13 @@ final class Areas {
     private final Setup setup;
     private final Fitting fitting;
     private final List<Double> volts;
-    private final int framesPerSecond;
+    private final int depth;
 
-    private Areas(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
+    private Areas(Setup setup, Fitting fitting, List<Double> volts, int depth) {
         this.setup = setup;
         this.fitting = fitting;
         this.volts = volts;
-        this.framesPerSecond = framesPerSecond;
+        this.depth = depth;
     }
 
     /**
@@ -38,11 +38,11 @@ final class Areas {
      * @param setup the controller's set-up
      * @param fitting what looks are made for
      * @param volts voltage of each supply, by its index
-     * @param framesPerSecond rate of the frames
+     * @param depth how many transitions of each are remembered, see {@link Traces}
      * @return areas of two lights or more, each set of lights once, the smallest first
      */
-    static List<Area> of(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
-        return new Areas(setup, fitting, volts, framesPerSecond).all();
+    static List<Area> of(Setup setup, Fitting fitting, List<Double> volts, int depth) {
+        return new Areas(setup, fitting, volts, depth).all();
     }
 
     private List<Area> all() {
@@ -51,7 +51,7 @@ final class Areas {
         fitting.zones().values().forEach(zone -> add(sets, lights(zone)));
         sets.sort(Comparator.comparingInt(lights -> lights.length));
         List<Area> areas = new ArrayList<>();
-        sets.forEach(lights -> areas.add(Area.ofEqual(lights, framesPerSecond)));
+        sets.forEach(lights -> areas.add(Area.ofEqual(lights, depth)));
         if (!fitting.dimmers().isEmpty()) {
             areas.add(room());
         }
@@ -62,7 +62,11 @@ final class Areas {
     private Area room() {
         List<String> names = fitting.dimmerNames();
         long[] weights = new long[fitting.pixels() + names.size()];
-        double pixel = setup.channelMicroamps().stream().limit(3).mapToInt(Integer::intValue).sum() / 1000.0;
+        double pixel = setup.channelMicroamps().stream()
+                        .limit(3)
+                        .mapToInt(Integer::intValue)
+                        .sum()
+                / 1000.0;
         Arrays.fill(weights, 0, fitting.pixels(), weight(pixel, setup.stripSupply(), COLOUR_LIGHT_PER_WATT));
         for (int i = 0; i < fitting.dimmers().size(); i++) {
             Fitting.DimmerUse use = fitting.dimmers().get(i);
@@ -71,7 +75,7 @@ final class Areas {
             weights[fitting.pixels() + names.indexOf(use.name())] +=
                     weight(dimmer.fullMilliamps(), dimmer.supply(), lightPerWatt);
         }
-        return new Area(IntStream.range(0, weights.length).toArray(), weights, framesPerSecond);
+        return new Area(IntStream.range(0, weights.length).toArray(), weights, depth);
     }
 
     private long weight(double milliamps, int supply, int lightPerWatt) {

@@ -20,10 +20,10 @@ import java.util.List;
 public final class FlashGuard {
     private final LightReader lights;
     private final LightMeasure measure;
-    private final SingleLights singles;
-    private final PixelRuns runs;
-    private final List<Area> areas;
-    private final List<Regions> all = new ArrayList<>();
+    private final Holding singles;
+    private final Holding runs;
+    private final List<Holding> areas;
+    private final List<Holding> all = new ArrayList<>();
     private final int[] shares;
     private final Frame wanted;
     private final Frame shown;
@@ -48,9 +48,11 @@ public final class FlashGuard {
         pastLights = new LightReader(setup.order(), fitting);
         measure = new LightMeasure(lights.count());
         limit = new Recount(history, pastLights);
-        singles = new SingleLights(lights.count(), framesPerSecond);
-        runs = new PixelRuns(fitting.pixels(), framesPerSecond);
-        areas = Areas.of(setup, fitting, volts, framesPerSecond);
+        singles = new Holding(new SingleLights(lights.count(), Holding.DEPTH), framesPerSecond);
+        runs = new Holding(new PixelRuns(fitting.pixels(), Holding.DEPTH), framesPerSecond);
+        areas = Areas.of(setup, fitting, volts, Holding.DEPTH).stream()
+                .map(area -> new Holding(area, framesPerSecond))
+                .toList();
         all.add(singles);
         all.add(runs);
         all.addAll(areas);
@@ -128,7 +130,7 @@ public final class FlashGuard {
 
     private boolean isFree() {
         for (int i = 0; i < all.size(); i++) {
-            if (all.get(i).holding().count() > 0) {
+            if (all.get(i).count() > 0) {
                 return false;
             }
         }
@@ -145,7 +147,7 @@ public final class FlashGuard {
         lights.read(frame);
         measure.look(lights);
         for (int i = 0; i < all.size(); i++) {
-            all.get(i).look(measure);
+            all.get(i).regions().look(measure);
         }
     }
 
@@ -156,7 +158,7 @@ public final class FlashGuard {
         }
         look(frame);
         for (int i = 0; i < all.size(); i++) {
-            all.get(i).holding().follow(nanos);
+            all.get(i).follow(nanos);
         }
     }
 
@@ -179,8 +181,8 @@ public final class FlashGuard {
         return true;
     }
 
-    private void share(Regions regions) {
-        Holding holding = regions.holding();
+    private void share(Holding holding) {
+        Regions regions = holding.regions();
         for (int i = 0; i < holding.count(); i++) {
             int region = holding.region(i);
             for (int k = 0; k < regions.size(region); k++) {
@@ -213,11 +215,12 @@ public final class FlashGuard {
     }
 
     /** After one that is held, goes on with the first that has no light in common with it, as the light of the others is another now. */
-    private boolean holdFlashing(Regions regions, Frame frame, long nanos) {
+    private boolean holdFlashing(Holding holding, Frame frame, long nanos) {
+        Regions regions = holding.regions();
         boolean any = false;
         for (int region = 0; region < regions.count(); region++) {
             if (regions.shown().wouldMove(regions, region) && !limit.admits(regions, region)) {
-                hold(regions, region, frame, nanos);
+                hold(holding, region, frame, nanos);
                 region += regions.size(region) - 1;
                 any = true;
             }
@@ -228,10 +231,10 @@ public final class FlashGuard {
         return any;
     }
 
-    private void hold(Regions regions, int region, Frame frame, long nanos) {
-        regions.holding().hold(region, nanos);
-        for (int i = 0; i < regions.size(region); i++) {
-            int light = regions.light(region, i);
+    private void hold(Holding holding, int region, Frame frame, long nanos) {
+        holding.hold(region, nanos);
+        for (int i = 0; i < holding.regions().size(region); i++) {
+            int light = holding.regions().light(region, i);
             lights.copy(light, shown, held);
             lights.copy(light, shown, frame);
         }
@@ -242,7 +245,7 @@ public final class FlashGuard {
         held.copyFrom(shown);
         look(frame);
         for (int i = 0; i < all.size(); i++) {
-            all.get(i).holding().holdAll(nanos);
+            all.get(i).holdAll(nanos);
         }
     }
 
@@ -256,7 +259,7 @@ public final class FlashGuard {
 
     private void keep(long number) {
         for (int i = 0; i < all.size(); i++) {
-            Regions regions = all.get(i);
+            Regions regions = all.get(i).regions();
             regions.shown().keepAll(regions, number);
         }
     }

@@ -11,11 +11,12 @@ final class Flicker {
      *
      * @param regions how many regions
      * @param weight sum of the weights of the lights in each
+     * @param depth how many transitions of each kind are remembered, see {@link Traces}
      */
-    Flicker(int regions, long weight) {
-        general = new Traces(regions, luminanceStep(weight));
-        red = new Traces(regions, rednessStep(weight));
-        hue = new Traces(regions, hueStep(weight));
+    Flicker(int regions, long weight, int depth) {
+        general = new Traces(regions, luminanceStep(weight), depth);
+        red = new Traces(regions, rednessStep(weight), depth);
+        hue = new Traces(regions, hueStep(weight), depth);
     }
 
     /** The least change of luminance that is a transition: 10 % of the maximum relative luminance. */

@@ -34,4 +34,13 @@ public record GuardSettings(
     public GuardSettings withoutFlashing() {
         return new GuardSettings(dimOrder, riseSeconds, false, volts);
     }
+
+    /**
+     * The same without a limit on flashes, to find out how often light would flash.
+     *
+     * @return settings that allow flashing
+     */
+    public GuardSettings withFlashing() {
+        return new GuardSettings(dimOrder, riseSeconds, true, volts);
+    }
 }

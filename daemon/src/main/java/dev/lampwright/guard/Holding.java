@@ -10,6 +10,9 @@ final class Holding {
     /** The share of the wanted light that a free region shows. */
     static final int FREE = 1 << 16;
 
+    /** Transitions that are remembered: more than a second may have. */
+    static final int DEPTH = 8;
+
     /** Our own choice: as long as the second over which flashes are counted. */
     private static final long CALM_NANOS = 1_000_000_000L;
     /** Wanted light with as many transitions in a second is not calm. */
@@ -26,18 +29,22 @@ final class Holding {
     /**
      * Makes all regions free.
      *
-     * @param regions the regions; nothing is asked of them before the first call
-     * @param wanted how what is wanted flickers, without a past
+     * @param regions the regions
      * @param framesPerSecond rate of the frames
      */
-    Holding(Regions regions, Flicker wanted, int framesPerSecond) {
+    Holding(Regions regions, int framesPerSecond) {
         this.regions = regions;
-        this.wanted = wanted;
+        wanted = regions.flicker(DEPTH);
         step = Math.max(1, FREE / framesPerSecond);
         share = new int[regions.count()];
         overAt = new long[share.length];
         bound = new int[share.length];
         Arrays.fill(share, FREE);
+    }
+
+    /** The regions. */
+    Regions regions() {
+        return regions;
     }
 
     /** How many regions are not free. */

@@ -15,10 +15,10 @@ final class PixelRuns extends Regions {
      * Makes the runs of a strip.
      *
      * @param pixels pixels of the strip; one that is shorter than a run has none
-     * @param framesPerSecond rate of the frames
+     * @param depth how many transitions of each are remembered, see {@link Traces}
      */
-    PixelRuns(int pixels, int framesPerSecond) {
-        super(Math.max(0, pixels - LENGTH + 1), LENGTH, framesPerSecond);
+    PixelRuns(int pixels, int depth) {
+        super(Math.max(0, pixels - LENGTH + 1), LENGTH, depth);
         this.pixels = pixels;
     }
 

@@ -11,18 +11,18 @@ abstract class Regions {
     private final boolean[] red;
     private final long brightest;
     private final Sum sum = new Sum();
+    private final long weight;
     private final Flicker shown;
-    private final Holding holding;
 
     /**
      * Makes regions that have shown nothing.
      *
      * @param count how many
      * @param weight sum of the weights of the lights in each, 1 or more
-     * @param framesPerSecond rate of the frames
+     * @param depth how many transitions of each are remembered, see {@link Traces}
      * @throws IllegalArgumentException if the weight is below 1
      */
-    Regions(int count, long weight, int framesPerSecond) {
+    Regions(int count, long weight, int depth) {
         if (weight < 1) {
             throw new IllegalArgumentException("regions of weight " + weight);
         }
@@ -31,8 +31,8 @@ abstract class Regions {
         hue = new long[count];
         red = new boolean[count];
         brightest = 9 * Flicker.luminanceStep(weight) - 1;
-        shown = new Flicker(count, weight);
-        holding = new Holding(this, new Flicker(count, weight), framesPerSecond);
+        this.weight = weight;
+        shown = new Flicker(count, weight, depth);
     }
 
     /** What is seen of the lights of one region together. */
@@ -155,8 +155,8 @@ abstract class Regions {
         return shown;
     }
 
-    /** Which regions are held. */
-    final Holding holding() {
-        return holding;
+    /** Another flicker of as many regions, without a past. */
+    final Flicker flicker(int depth) {
+        return new Flicker(count(), weight, depth);
     }
 }

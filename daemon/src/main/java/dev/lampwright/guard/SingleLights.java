@@ -6,10 +6,10 @@ final class SingleLights extends Regions {
      * Makes them.
      *
      * @param lights how many lights there are
-     * @param framesPerSecond rate of the frames
+     * @param depth how many transitions of each are remembered, see {@link Traces}
      */
-    SingleLights(int lights, int framesPerSecond) {
-        super(lights, 1, framesPerSecond);
+    SingleLights(int lights, int depth) {
+        super(lights, 1, depth);
     }
 
     @Override

@@ -7,9 +7,6 @@ import java.util.Arrays;
  * first frame on. Primitive arrays, because every region is looked at in every frame.
  */
 final class Traces {
-    /** How many transitions of each region are remembered. */
-    static final int DEPTH = 8;
-
     private static final int STARTED = 1;
     private static final int UP = 2;
     private static final int DOWN = 4;
@@ -18,6 +15,7 @@ final class Traces {
     private static final int COUNTED = 32;
 
     private final long step;
+    private final int depth;
     private final Swings swings;
     private final long[] low;
     private final long[] high;
@@ -30,14 +28,16 @@ final class Traces {
      *
      * @param regions how many regions
      * @param step the least change that is a transition, 1 or more
+     * @param depth how many transitions of each region are remembered: 2, 4, 8, 16, 32 or 64
      */
-    Traces(int regions, long step) {
+    Traces(int regions, long step, int depth) {
         this.step = step;
+        this.depth = depth;
         swings = new Swings(step);
         low = new long[regions];
         high = new long[regions];
         flags = new byte[regions];
-        transitions = new long[regions * DEPTH];
+        transitions = new long[regions * depth];
         newest = new byte[regions];
         Arrays.fill(transitions, Long.MIN_VALUE);
     }
@@ -50,7 +50,7 @@ final class Traces {
     /** Forgets all about a region. */
     void restart(int region) {
         flags[region] = 0;
-        Arrays.fill(transitions, region * DEPTH, (region + 1) * DEPTH, Long.MIN_VALUE);
+        Arrays.fill(transitions, region * depth, (region + 1) * depth, Long.MIN_VALUE);
     }
 
     /**
@@ -102,20 +102,20 @@ final class Traces {
      *
      * @param region which region
      * @param when that number or time
-     * @return 0 to {@link #DEPTH}; {@link #DEPTH} for all that are more
+     * @return 0 to the depth; the depth for all that are more
      */
     int transitionsAfter(int region, long when) {
-        int first = region * DEPTH;
+        int first = region * depth;
         int count = 0;
-        while (count < DEPTH && transitions[first + ((newest[region] - count) & (DEPTH - 1))] > when) {
+        while (count < depth && transitions[first + ((newest[region] - count) & (depth - 1))] > when) {
             count++;
         }
         return count;
     }
 
     private void note(int region, long when) {
-        newest[region] = (byte) ((newest[region] + 1) & (DEPTH - 1));
-        transitions[region * DEPTH + newest[region]] = when;
+        newest[region] = (byte) ((newest[region] + 1) & (depth - 1));
+        transitions[region * depth + newest[region]] = when;
     }
 
     private boolean falls(int is, int region, long value) {

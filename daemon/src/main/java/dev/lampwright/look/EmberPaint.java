@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import dev.lampwright.colour.Ember;
+import java.util.Arrays;
 import java.util.stream.LongStream;
 
 /**
@@ -28,6 +29,10 @@ public record EmberPaint(
     private static final double ROOM_K = 295;
     private static final int STEPS_BEFORE = 180;
     private static final int MOST_STEPS_AT_ONCE = 600;
+    /** Light follows heat this slowly, in s: so that sparks close together swell into one glow, instead of more than three flashes a second. Our own choice. */
+    private static final double LAG_S = 0.6;
+
+    private static final float FOLLOWED = (float) -Math.expm1(-HeatBar.STEP_S / LAG_S);
 
     @Override
     public Paint make() {
@@ -41,6 +46,8 @@ public record EmberPaint(
         private HeatBar bar;
         private long[] chances = {};
         private long step = Long.MAX_VALUE;
+        private float[] shown = {};
+        private final float[] lit = new float[4];
 
         Embers(EmberPaint settings) {
             this.settings = settings;
@@ -51,10 +58,7 @@ public record EmberPaint(
         @Override
         public void paint(Moment moment, float[] rgba, int pixels) {
             burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), pixels);
-            for (int i = 0; i < pixels; i++) {
-                glow.colour(ROOM_K + bar.heat(i), rgba, 4 * i);
-                rgba[4 * i + 3] = 1;
-            }
+            System.arraycopy(shown, 0, rgba, 0, shown.length);
         }
 
         private void burnUntil(long wanted, int pixels) {
@@ -63,10 +67,12 @@ public record EmberPaint(
                         .map(i -> Chance.root(settings.seed(), i))
                         .toArray();
                 bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
+                shown = new float[4 * pixels];
                 step = Long.MAX_VALUE;
             }
             if (step > wanted) {
                 bar.chill();
+                Arrays.fill(shown, 0);
                 step = -STEPS_BEFORE;
             }
             step = Math.max(step, wanted - MOST_STEPS_AT_ONCE);
@@ -83,6 +89,17 @@ public record EmberPaint(
                 }
             }
             bar.step();
+            glow();
+        }
+
+        private void glow() {
+            for (int i = 0; i < chances.length; i++) {
+                glow.colour(ROOM_K + bar.heat(i), lit, 0);
+                for (int channel = 0; channel < 3; channel++) {
+                    shown[4 * i + channel] += (lit[channel] - shown[4 * i + channel]) * FOLLOWED;
+                }
+                shown[4 * i + 3] = 1;
+            }
         }
     }
 }

@@ -38,6 +38,27 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
     }
 
     /**
+     * The same with one of its layers lit all the time, to find out what its rhythm does.
+     *
+     * @param layer which, from 0, the lowest
+     * @return another description
+     */
+    public LookSpec withoutRhythm(int layer) {
+        List<LayerSpec> others = new ArrayList<>(layers);
+        LayerSpec steady = layers.get(layer);
+        others.set(
+                layer,
+                new LayerSpec(
+                        steady.zone(),
+                        steady.paint(),
+                        steady.extent(),
+                        Rhythm.FIXED,
+                        steady.opacity(),
+                        steady.blend()));
+        return new LookSpec(name, others, dimmers, steadyForCamera);
+    }
+
+    /**
      * The same without one of its layers, to find out what that does.
      *
      * @param layer which, from 0, the lowest

@@ -70,10 +70,17 @@ class CheckCommandTest {
                 new Run(
                         1,
                         "",
-                        good
-                                + ": looks.alert.layers.1: flashes more than three times in a second, which can cause seizures;"
-                                + " slow its rhythm or its movement, or make it dimmer" + System.lineSeparator()),
+                        good + ":" + line("rhythm = \"Iso 0.2s\"")
+                                + ": looks.alert.layers.1.rhythm: flashes 5 times in a second; more than three can cause"
+                                + " seizures; slow it down, or make it dimmer" + System.lineSeparator()),
                 run);
+    }
+
+    private long line(String text) throws IOException {
+        return Files.readAllLines(good).stream()
+                        .takeWhile(line -> !line.contains(text))
+                        .count()
+                + 1;
     }
 
     @Test
@@ -87,7 +94,9 @@ class CheckCommandTest {
         List<String> warnings = run.err().lines().toList();
         assertEquals(2, warnings.size(), run.err());
         assertTrue(warnings.get(0).contains(": warning: guard.allow_flashing_that_can_cause_seizures: "), run.err());
-        assertTrue(warnings.get(1).contains(": warning: looks.alert: flashes more than three times"), run.err());
+        assertTrue(
+                warnings.get(1).contains(": warning: looks.alert: flashes 5 times in a second, and more than three"),
+                run.err());
     }
 
     @Test

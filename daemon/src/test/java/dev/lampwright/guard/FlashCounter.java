@@ -51,8 +51,7 @@ public final class FlashCounter {
     }
 
     /** What is seen at a time: the colours of the pixels, of which each is judged before anything is averaged. */
-    private record State(
-            long nanos, List<Colour> colours, double luminance, double redness, boolean isSaturatedRed) {
+    private record State(long nanos, List<Colour> colours, double luminance, double redness, boolean isSaturatedRed) {
         static State of(long nanos, List<Colour> colours) {
             return new State(
                     nanos,
@@ -132,7 +131,8 @@ public final class FlashCounter {
                     most,
                     most(
                             state -> 0,
-                            (from, to) -> hueChange(from.colours().get(pixel), to.colours().get(pixel))));
+                            (from, to) -> hueChange(
+                                    from.colours().get(pixel), to.colours().get(pixel))));
         }
         return most;
     }

@@ -271,7 +271,8 @@ class FlashGuardTest {
 
     @Test
     void refusesARateThatIsOutOfRange() {
-        assertThrows(IllegalArgumentException.class, () -> new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), 0));
+        assertThrows(
+                IllegalArgumentException.class, () -> new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), 0));
         assertDoesNotThrow(() -> new FlashGuard(fitted.setup(), fitted.fitting(), List.of(), 1));
         assertThrows(IllegalArgumentException.class, () -> Area.ofEqual(new int[0], 1));
         assertThrows(IllegalArgumentException.class, () -> new Swings(0));

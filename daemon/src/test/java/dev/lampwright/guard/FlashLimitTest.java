@@ -42,7 +42,8 @@ class FlashLimitTest {
     @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED, edgeCases = EdgeCasesMode.NONE)
     void neverMoreThanThreeFlashesAcrossReloads(
             @ForAll("light") RestlessLight light, @ForAll @IntRange(min = 1, max = 40) int every) {
-        Shown shown = new Shown(light, new Fitting(light.pixels(), Map.of(), light.fitting(0).dimmers()));
+        Shown shown = new Shown(
+                light, new Fitting(light.pixels(), Map.of(), light.fitting(0).dimmers()));
         Guards guards = guards(light, light.fitting(0));
         for (int tick = 0; tick < ticks(light); tick++) {
             if (tick % every == 0) {
@@ -86,8 +87,9 @@ class FlashLimitTest {
             shown.at(tick, frame);
         }
         boolean flashes = shown.counter.most() > 3;
-        Statistics.label("too often").collect(flashes).coverage(coverage -> coverage.check(true)
-                .percentage(percentage -> percentage > 20));
+        Statistics.label("too often")
+                .collect(flashes)
+                .coverage(coverage -> coverage.check(true).percentage(percentage -> percentage > 20));
         Statistics.label("ways").collect(flashes ? light.kind() : "calm").coverage(coverage -> {
             for (Kind kind : Kind.values()) {
                 coverage.check(kind).count(count -> count > 0);
@@ -167,8 +169,7 @@ class FlashLimitTest {
         return Combinators.combine(
                         Arbitraries.of(Kind.class), pixels, rates, grains, offsets, periods, colours(), colours())
                 .flatAs((kind, count, rate, grain, offset, period, first, second) -> Arbitraries.longs()
-                        .map(seed -> new RestlessLight(
-                                kind, count, rate, grain, offset, period, first, second, seed)));
+                        .map(seed -> new RestlessLight(kind, count, rate, grain, offset, period, first, second, seed)));
     }
 
     private static Arbitrary<Rgb> colours() {
@@ -182,6 +183,7 @@ class FlashLimitTest {
                 new Rgb(0, 0, 255),
                 new Rgb(26, 26, 26));
         Arbitrary<Integer> level = Arbitraries.integers().between(0, 255);
-        return Arbitraries.oneOf(marked, Combinators.combine(level, level, level).as(Rgb::new));
+        return Arbitraries.oneOf(
+                marked, Combinators.combine(level, level, level).as(Rgb::new));
     }
 }

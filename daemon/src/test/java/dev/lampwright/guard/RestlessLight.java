@@ -90,9 +90,11 @@ record RestlessLight(
         switch (kind) {
             case OPPOSITE -> eachPixel(frame, pixel -> ((pixel + offset) / grain + turn) % 2 == 0 ? first : second);
             case RED_BESIDE_WHITE ->
-                eachPixel(frame, pixel -> (pixel + offset) % 8 >= Math.min(grain, 7)
-                        ? new Rgb(64, 64, 64)
-                        : new Rgb(turn % 2 * Math.max(20, first.red()), 0, 0));
+                eachPixel(
+                        frame,
+                        pixel -> (pixel + offset) % 8 >= Math.min(grain, 7)
+                                ? new Rgb(64, 64, 64)
+                                : new Rgb(turn % 2 * Math.max(20, first.red()), 0, 0));
             case STRIP_AGAINST_LAMP -> {
                 eachPixel(frame, pixel -> turn % 2 == 0 ? first : second);
                 frame.duties()[LAMP] = (tick + period * offset / 32) / period % 2 == 0 ? FULL : 0;
@@ -103,8 +105,7 @@ record RestlessLight(
                 eachPixel(frame, pixel -> first.times(drift + ripple));
                 frame.duties()[LAMP] = (int) (FULL * drift);
             }
-            case STAIRS ->
-                eachPixel(frame, pixel -> first.times(turn % (grain + 2) * 0.11));
+            case STAIRS -> eachPixel(frame, pixel -> first.times(turn % (grain + 2) * 0.11));
             case CHASE ->
                 eachPixel(frame, pixel -> Math.floorMod(pixel + offset - turn, 2 * grain) < grain ? first : second);
             case ASKS -> asks(tick, frame);

@@ -3,12 +3,14 @@ package dev.lampwright.tool.check;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
+import dev.lampwright.guard.FlashMeter;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.function.LongConsumer;
 import java.util.stream.IntStream;
 
 /**
@@ -17,6 +19,8 @@ import java.util.stream.IntStream;
  */
 public final class FlashCheck {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
+
+    private static final int LEAST_TOO_MANY = 4;
 
     private final Config config;
     private final LightSpec calm;
@@ -28,8 +32,10 @@ public final class FlashCheck {
      *
      * @param look its name
      * @param layers its layers, from 0, without any one of which it would not; empty if it takes more than one to be calm
+     * @param flashes how often it flashes in a second, 4 or more
+     * @param byRhythm whether it is one layer, and its rhythm makes it flash
      */
-    public record Flashing(String look, List<Integer> layers) {
+    public record Flashing(String look, List<Integer> layers, int flashes, boolean byRhythm) {
         /** Keeps a copy of the list. */
         public Flashing {
             layers = List.copyOf(layers);
@@ -54,10 +60,16 @@ public final class FlashCheck {
         List<Flashing> flashing = new ArrayList<>();
         for (LookSpec look : config.looks().values()) {
             if (check.flashes(look)) {
-                flashing.add(new Flashing(look.name(), check.guilty(look)));
+                flashing.add(check.flashing(look));
             }
         }
         return flashing;
+    }
+
+    private Flashing flashing(LookSpec look) {
+        List<Integer> layers = guilty(look);
+        boolean byRhythm = layers.size() == 1 && !flashes(look.withoutRhythm(layers.get(0)));
+        return new Flashing(look.name(), layers, measure(look), byRhythm);
     }
 
     private List<Integer> guilty(LookSpec look) {
@@ -69,10 +81,23 @@ public final class FlashCheck {
 
     private boolean flashes(LookSpec look) {
         Chain chain = Chain.of(config.setup(), calm.showing(look), config.framesPerSecond());
+        draw(chain, nanos -> {});
+        return chain.guard().heldFrames() > 0;
+    }
+
+    private int measure(LookSpec look) {
+        LightSpec light = calm.guardedBy(calm.guard().withFlashing()).showing(look);
+        FlashMeter meter =
+                new FlashMeter(config.setup(), light.fitting(), light.guard().volts());
+        draw(Chain.of(config.setup(), light, config.framesPerSecond()), nanos -> meter.see(frame, nanos));
+        return Math.max(LEAST_TOO_MANY, meter.mostFlashes());
+    }
+
+    private void draw(Chain chain, LongConsumer drawn) {
         for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
             long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
             chain.make(statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
+            drawn.accept(nanos);
         }
-        return chain.guard().heldFrames() > 0;
     }
 }

@@ -28,8 +28,7 @@ public final class Timeline {
     private final List<WishLines.Entry> wishes;
     private final List<Delivery> deliveries;
 
-    private Timeline(
-            String name, List<Entry> entries, List<WishLines.Entry> wishes, List<Delivery> deliveries) {
+    private Timeline(String name, List<Entry> entries, List<WishLines.Entry> wishes, List<Delivery> deliveries) {
         this.name = name;
         this.entries = List.copyOf(entries);
         this.wishes = List.copyOf(wishes);

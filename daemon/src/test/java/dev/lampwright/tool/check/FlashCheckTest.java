@@ -7,15 +7,17 @@ import dev.lampwright.engine.Configs;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Source: WCAG 2.x, success criterion 2.3.1: no more than three flashes in any one second. */
 class FlashCheckTest {
+    /** How often it flashes follows from the period. */
     @ParameterizedTest
-    @ValueSource(strings = {"Iso 0.2s", "Iso 0.25s", "swell 0.2s"})
-    void aQuickRhythmIsFound(String rhythm) {
+    @CsvSource({"Iso 0.2s, 5", "Iso 0.25s, 4", "swell 0.2s, 5", "Iso 0.1s, 10"})
+    void aQuickRhythmIsFound(String rhythm, int flashes) {
         assertEquals(
-                List.of(new FlashCheck.Flashing("quick", List.of(0))),
+                List.of(new FlashCheck.Flashing("quick", List.of(0), flashes, true)),
                 FlashCheck.of(looks("quick", "{ colour = \"white\", rhythm = \"" + rhythm + "\" }")));
     }
 
@@ -44,17 +46,17 @@ class FlashCheckTest {
                 "mixed",
                 "{ colour = \"green\", opacity = 0.3 }, { zone = \"job\", colour = \"white\", rhythm = \"Iso 0.2s\" },"
                         + " { zone = \"bed\", colour = \"red\", rhythm = \"Q\" }");
-        assertEquals(List.of(new FlashCheck.Flashing("mixed", List.of(1))), FlashCheck.of(config));
+        assertEquals(List.of(new FlashCheck.Flashing("mixed", List.of(1), 5, true)), FlashCheck.of(config));
     }
 
-    /** Either of two would flash by itself, so neither alone can be taken away to mend it. */
+    /** Either of two would flash by itself, so neither alone can be taken away to fix it. */
     @Test
     void severalGuiltyLayersAreNotBlamedOnOne() {
         Config config = looks(
                 "two",
                 "{ zone = \"bed\", colour = \"white\", rhythm = \"Iso 0.2s\" },"
                         + " { zone = \"nozzle\", colour = \"white\", rhythm = \"Iso 0.2s\" }");
-        assertEquals(List.of(new FlashCheck.Flashing("two", List.of())), FlashCheck.of(config));
+        assertEquals(List.of(new FlashCheck.Flashing("two", List.of(), 5, false)), FlashCheck.of(config));
     }
 
     /** A band that runs over a spot again and again flashes there, though the strip's mean never changes. */
@@ -63,7 +65,47 @@ class FlashCheckTest {
         String slow = "{ colour = \"white\", extent = \"band\", width_px = 5, speed_px_per_s = 30 }";
         String fast = "{ colour = \"white\", extent = \"band\", width_px = 5, speed_px_per_s = 150 }";
         assertEquals(0, FlashCheck.of(looks("slow", slow)).size());
-        assertEquals(1, FlashCheck.of(looks("fast", fast)).size());
+        assertEquals(
+                List.of(new FlashCheck.Flashing("fast", List.of(0), 5, false)), FlashCheck.of(looks("fast", fast)));
+    }
+
+    /** Four bands of four pixels run through four zones, so that neither the strip's mean nor that of a zone ever changes. */
+    @Test
+    void bandsWhoseMeanStaysAreFound() {
+        String layers = String.join(
+                ", ",
+                List.of("a", "b", "c", "d").stream()
+                        .map(zone -> "{ zone = \"" + zone
+                                + "\", colour = \"white\", extent = \"band\", width_px = 4, speed_px_per_s = 120 }")
+                        .toList());
+        Config config = Configs.of(
+                32,
+                "GRB",
+                "zones = { a = \"0-7\", b = \"8-15\", c = \"16-23\", d = \"24-31\" }\nlooks.chase.layers = [" + layers
+                        + "]\n");
+        assertEquals(List.of(new FlashCheck.Flashing("chase", List.of(), 15, false)), FlashCheck.of(config));
+    }
+
+    /** What is not told otherwise is calm, on any strip. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "colour = \"white\"",
+                "paint = \"ramp\", colours = [\"red\", \"lime\"]",
+                "paint = \"ramp\", colours = [\"red\", \"lime\"], cycle_s = 3",
+                "paint = \"scale\", colours = [\"red\", \"lime\"], by = \"bed.heat\"",
+                "paint = \"ember\"",
+                "colour = \"white\", extent = \"bar\", by = \"bed.heat\"",
+                "colour = \"white\", extent = \"band\"",
+                "colour = \"white\", extent = \"band\", cycle_s = 3",
+                "colour = \"white\", extent = \"grains\"",
+                "colour = \"white\", extent = \"pointer\", by = \"job.progress\""
+            })
+    void everyPaintAndExtentIsCalmByDefault(String layer) {
+        for (int pixels : new int[] {8, 60, 300}) {
+            Config config = Configs.of(pixels, "GRB", "looks.usual.layers = [{ " + layer + " }]\n");
+            assertEquals(List.of(), FlashCheck.of(config), layer + " on " + pixels);
+        }
     }
 
     /** Whatever is fitted, at any rate. */
