@@ -30,7 +30,15 @@ public final class EverySecond {
     private final List<double[][]> seen = new ArrayList<>();
 
     /** A sequence of one measure, and whether saturated red is there. */
-    private record Series(double[] values, boolean[] marks) {}
+    private static final class Series {
+        private final double[] values;
+        private final boolean[] marks;
+
+        Series(double[] values, boolean[] marks) {
+            this.values = values;
+            this.marks = marks;
+        }
+    }
 
     public EverySecond(Setup setup, Fitting fitting, List<Double> volts) {
         this.setup = setup;
