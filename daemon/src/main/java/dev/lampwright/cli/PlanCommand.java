@@ -10,7 +10,6 @@ import dev.lampwright.tool.plan.Plan;
 import dev.lampwright.tool.plan.PlanPicture;
 import dev.lampwright.tool.plan.PlanText;
 import dev.lampwright.tool.plan.PlanValues;
-import dev.lampwright.tool.plan.PlannedLights;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -71,13 +70,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private Plan plan(Config config) {
-        PlannedLights rig = new PlannedLights(
-                String.valueOf(file.getFileName()),
-                config.setup(),
-                config.framesPerSecond(),
-                config.controller().baud(),
-                config.wiring());
-        return Plan.of(rig, AskedLight.ofAll(config));
+        return Plan.of(WiringVerdicts.lights(config, String.valueOf(file.getFileName())), AskedLight.ofAll(config));
     }
 
     private void draw(Plan plan) throws IOException {

@@ -1,0 +1,38 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.tool.plan.Plan;
+import dev.lampwright.tool.plan.PlannedLights;
+import java.util.List;
+
+/** The verdicts of the electrical plan in short, for where all of it would be too much. They do not depend on the looks. */
+final class WiringVerdicts {
+    private WiringVerdicts() {}
+
+    /**
+     * The lights of a configuration, for its plan.
+     *
+     * @param config the configuration
+     * @param name what to call it
+     * @return what is planned for
+     */
+    static PlannedLights lights(Config config, String name) {
+        return new PlannedLights(
+                name,
+                config.setup(),
+                config.framesPerSecond(),
+                config.controller().baud(),
+                config.wiring());
+    }
+
+    /**
+     * The verdicts.
+     *
+     * @param config the configuration
+     * @param name what to call it
+     * @return a line each, the worst first
+     */
+    static List<String> lines(Config config, String name) {
+        return Plan.of(lights(config, name), List.of()).lines();
+    }
+}
