@@ -2,6 +2,7 @@ package dev.lampwright.board;
 
 import dev.lampwright.protocol.Here;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /** The boards that the reference firmware runs on, and what it can do there ({@code firmware-notes/README.md}). */
@@ -10,6 +11,8 @@ public enum BoardKind {
     ATMEGA328P("ATmega328P", 5, 1, 1200, 6),
     /** A board with an RP2040, whose pins give 3.3 V (RP2040 datasheet, IOVDD of the usual boards). */
     RP2040("RP2040", 3.3, 8, 12_000, 6);
+
+    private static final List<String> DIMMER_PINS = List.of("D6", "D5", "D9", "D10", "D11", "D3");
 
     private final String chip;
     private final double logicVolts;
@@ -82,6 +85,19 @@ public enum BoardKind {
      */
     public int dimmers() {
         return dimmers;
+    }
+
+    /**
+     * The pin of a dimmer.
+     *
+     * @param dimmer number of the dimmer, from 0
+     * @return as boards have it printed; {@code dimmer 7} for one that the board does not have
+     */
+    public String dimmerPin(int dimmer) {
+        if (dimmer >= dimmers) {
+            return "dimmer " + dimmer;
+        }
+        return this == RP2040 ? "GP" + (10 + dimmer) : DIMMER_PINS.get(dimmer);
     }
 
     /**

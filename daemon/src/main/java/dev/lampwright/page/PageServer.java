@@ -1,7 +1,6 @@
 package dev.lampwright.page;
 
 import com.sun.net.httpserver.HttpServer;
-import dev.lampwright.config.Config;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.PortProbe;
@@ -10,7 +9,6 @@ import dev.lampwright.http.ServerLimits;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.SynchronousQueue;
@@ -18,7 +16,6 @@ import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Function;
 
 /** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
 final class PageServer implements RetriedServer.Server {
@@ -38,10 +35,9 @@ final class PageServer implements RetriedServer.Server {
      *
      * @param settings where, and for whom
      * @param daemon what it shows
-     * @param wiring puts the verdicts on a configuration's wiring into lines
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
-    PageServer(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring) throws IOException {
+    PageServer(PageSettings settings, Daemon daemon) throws IOException {
         this.settings = settings;
         requireRoom(settings);
         token = token(settings);
@@ -53,14 +49,7 @@ final class PageServer implements RetriedServer.Server {
                 new AccessCheck(settings.hosts(), token, server.getAddress().getPort());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
-        server.createContext(
-                "/",
-                new PageHandler(
-                        door,
-                        daemon.desk(),
-                        publisher,
-                        viewers,
-                        new WiringNotes(() -> daemon.tap().config(), wiring)));
+        server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers));
         publisher.start();
         server.start();
     }

@@ -27,7 +27,6 @@ final class StaticFile {
         "still.js",
         "stream.js",
         "strip.js",
-        "wiring.js",
         "words.js"
     };
 

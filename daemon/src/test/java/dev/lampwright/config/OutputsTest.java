@@ -176,6 +176,9 @@ class OutputsTest {
         }
         assertTrue(
                 Files.readString(reference.resolve("rp2040").resolve("pins.h")).contains("STRIP_FIRST_PIN 2"));
+        assertTrue(
+                Files.readString(reference.resolve("rp2040").resolve("pins.h")).contains("DIMMER_FIRST_PIN 10"));
+        assertEquals("GP15", BoardKind.RP2040.dimmerPin(5));
         assertEquals(
                 List.of("D4", "GP2", "GP9"),
                 List.of(BoardKind.ATMEGA328P.dataPin(0), BoardKind.RP2040.dataPin(0), BoardKind.RP2040.dataPin(7)));

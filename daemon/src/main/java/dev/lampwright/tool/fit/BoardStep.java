@@ -1,5 +1,7 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.board.BoardKind;
+import dev.lampwright.board.FirmwareImages;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
@@ -11,6 +13,9 @@ import java.util.Optional;
 final class BoardStep implements Step {
     private static final List<Integer> FIRST_BYTES = List.of(0, 1, 2, 3);
     private static final int LEVEL = 100;
+    /** WS2812B datasheet: V_IH is 0.7 × VDD at least. */
+    private static final double LEAST_DATA_VOLTS = 0.7 * 5;
+
     private static final String BETWEEN = " ";
 
     @Override
@@ -31,11 +36,24 @@ final class BoardStep implements Step {
         Here here = board.here();
         bench.say("Controller " + id(here) + " at " + board.port() + ": up to " + here.mostPixels()
                 + " pixels of three channels, " + here.dimmers() + " dimmers.");
+        FirmwareImages.packaged()
+                .update(here, board.port(), bench.boards().baud())
+                .ifPresent(update -> bench.say("Firmware: " + update + "."));
+        BoardKind.of(here).ifPresent(kind -> bench.say(onBoard(kind)));
         Findings after =
                 before.withBoard(new Findings.Board(board.port(), bench.boards().baud(), here));
         bench.lightUp(board.port(), here);
         seeLight(after, bench);
         return after;
+    }
+
+    private static String onBoard(BoardKind kind) {
+        String pins = "The data wire of the strip is on " + kind.dataPin(0) + " of your " + kind.chip() + " board";
+        return kind.logicVolts() < LEAST_DATA_VOLTS
+                ? pins + ", which gives " + kind.logicVolts()
+                        + " V: a strip at 5 V needs a level shifter of 5 V with TTL"
+                        + " inputs between (74AHCT125 or the like)."
+                : pins + ".";
     }
 
     private static Boards.Answering choose(FittingBench bench) throws LeaveException, IOException {

@@ -1,8 +1,10 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.board.BoardKind;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -47,6 +49,8 @@ final class ConfigText {
         line("[controller]");
         line("port = " + quoted(board.port()));
         line("baud = " + board.baud(), "as in the firmware");
+        BoardKind.of(board.here())
+                .ifPresent(kind -> line("board = " + quoted(kind.name().toLowerCase(Locale.ROOT))));
     }
 
     private void supply() {
@@ -105,12 +109,10 @@ final class ConfigText {
         line("[dimmers]", "plain lights on the controller's dimmers");
         for (DimmerLights.Entry entry :
                 DimmerLights.of(found.dimmers(), found.zones().keySet())) {
-            if (entry.spare()) {
-                line(entry.name() + " = { " + entry.channels() + ", unused = true }", "no light is on this output");
-            } else {
-                line(entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
-                        + " }");
-            }
+            line(
+                    entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
+                            + " }",
+                    entry.spare() ? "nothing hangs there" : "");
         }
     }
 

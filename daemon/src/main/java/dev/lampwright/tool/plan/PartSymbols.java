@@ -15,10 +15,6 @@ final class PartSymbols {
 
     private static final double FUSE_HEIGHT = 24;
     private static final double LINE = 17;
-    private static final double INDENT = 10;
-
-    /** Pins of dimmers 0 to 5 on a board of the common shape: {@code firmware-notes/README.md}. */
-    private static final List<String> DIMMER_PINS = List.of("D6", "D5", "D9", "D10", "D11", "D3");
 
     private final SvgWriter svg;
 
@@ -27,7 +23,7 @@ final class PartSymbols {
     }
 
     /**
-     * A box with a heading and a few lines, each shortened if it is wider than the box.
+     * A box with a heading and a few lines.
      *
      * @param at its upper left corner
      * @param width its width
@@ -38,22 +34,15 @@ final class PartSymbols {
      */
     void box(At at, double width, double height, String fill, String heading, List<String> lines) {
         svg.box(at.x(), at.y(), width, height, fill, PictureStyle.TEXT);
-        double room = width - 2 * INDENT;
-        svg.bold(
-                at.x() + INDENT,
-                at.y() + 20,
-                START,
-                PictureStyle.NORMAL,
-                PictureStyle.TEXT,
-                TextWidth.fitted(heading, PictureStyle.NORMAL, true, room));
+        svg.bold(at.x() + 10, at.y() + 20, START, PictureStyle.NORMAL, PictureStyle.TEXT, heading);
         for (int i = 0; i < lines.size(); i++) {
             svg.text(
-                    at.x() + INDENT,
+                    at.x() + 10,
                     at.y() + 20 + (i + 1) * LINE,
                     START,
                     PictureStyle.SMALL,
                     PictureStyle.TEXT,
-                    TextWidth.fitted(lines.get(i), PictureStyle.SMALL, false, room));
+                    lines.get(i));
         }
     }
 
@@ -70,16 +59,6 @@ final class PartSymbols {
         svg.box(x, y - FUSE_HEIGHT / 2, FUSE_WIDTH, FUSE_HEIGHT, PictureStyle.FUSE, edge);
         String text = right ? "fuse " + FigureText.plain(run.fuse().getAsDouble()) + " A" : "no fuse fits";
         svg.text(x + FUSE_WIDTH / 2, y + 4, MIDDLE, PictureStyle.SMALL, edge, text);
-    }
-
-    /**
-     * The pin of a dimmer with the reference firmware.
-     *
-     * @param dimmer its number, from 0 on
-     * @return the pin as boards print it, or the dimmer's number where the reference firmware has none
-     */
-    static String dimmerPin(int dimmer) {
-        return dimmer < DIMMER_PINS.size() ? DIMMER_PINS.get(dimmer) : "dimmer " + dimmer;
     }
 
     /**
@@ -128,7 +107,7 @@ final class PartSymbols {
         Demand.Draw ceiling = plan.ceiling().draws().get(index);
         String rated = supply.ratedAmps().isPresent()
                 ? "rated " + FigureText.amps(supply.ratedAmps().getAsDouble())
-                : "take " + FigureText.atLeast(new SupplyJudge(plan.rig()).toFit(index)) + " or more";
+                : "take " + FigureText.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";
         List<String> lines = new ArrayList<>();
         lines.add(rated);
         lines.add("gives up to " + FigureText.amps(ceiling.peakAmps()));

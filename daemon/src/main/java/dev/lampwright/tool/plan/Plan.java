@@ -55,7 +55,7 @@ public record Plan(
         }
         verdicts.addAll(new StripJudge(rig, model, cases.get(JUDGED)).verdicts());
         verdicts.addAll(new CopperJudge(rig, model).verdicts());
-        new SignalJudge(rig, FrameRate.of(rig.setup(), rig.baud()))
+        new SignalJudge(rig, FrameRate.of(rig))
                 .verdicts()
                 .forEach(verdict -> verdicts.add(verdict.assumedIf(rests(verdict, rig))));
         List<CeilingFinder.Needed> ceilings = new CeilingFinder(rig).all();
@@ -66,15 +66,6 @@ public record Plan(
     private static boolean rests(Verdict verdict, PlannedLights rig) {
         return verdict.subject().equals(SignalJudge.PIXEL_PWM)
                 && rig.wiring().defaults().containsKey("wiring.strip.pwm_Hz");
-    }
-
-    /**
-     * The verdicts in short, as the fitting and the live page show them.
-     *
-     * @return a line each, in their order, beginning with the level
-     */
-    public List<String> lines() {
-        return verdicts.stream().map(Verdict::line).toList();
     }
 
     /**

@@ -4,6 +4,7 @@ import static dev.lampwright.tool.plan.SvgWriter.Anchor.END;
 import static dev.lampwright.tool.plan.SvgWriter.Anchor.MIDDLE;
 import static dev.lampwright.tool.plan.SvgWriter.Anchor.START;
 
+import dev.lampwright.protocol.Setup;
 import dev.lampwright.tool.plan.SvgWriter.At;
 import dev.lampwright.wiring.Wiring;
 import java.util.List;
@@ -21,6 +22,11 @@ final class SignalDrawing {
     private static final double GROUND_X = 640;
     private static final double SHIFTER_X = 525;
     private static final double SHIFTER_WIDTH = 120;
+    private static final double OTHER_LINES_X = 645;
+    private static final double OTHER_LINES_APART = 3;
+    private static final double OTHER_LINES_ABOVE = 4;
+    private static final double OTHER_LINES_WORD = 12;
+    private static final double CORNER = 25;
     private static final double RESISTOR_X = 690;
     private static final double RESISTOR_WIDTH = 70;
 
@@ -69,7 +75,7 @@ final class SignalDrawing {
 
     /** Where the drawing ends. */
     double bottom() {
-        return top + HEIGHT;
+        return top + HEIGHT + (plan.rig().setup().runs().size() > 1 ? 2 * PictureStyle.SMALL : 0);
     }
 
     private List<String> computer() {
@@ -85,9 +91,9 @@ final class SignalDrawing {
     private List<String> controller() {
         Wiring.Board board = plan.rig().wiring().board();
         return List.of(
-                "logic of " + FigureText.plain(board.logicVolts()) + " V",
+                board.kind().chip() + ", logic of " + FigureText.plain(board.logicVolts()) + " V",
                 "takes " + FigureText.amps(board.ownAmps()) + " from USB",
-                plan.rig().baud() + " baud",
+                plan.rig().baud() == 0 ? "over USB" : plan.rig().baud() + " baud",
                 plan.rig().wiring().strip().fromBoard() ? "feeds the strip!" : "5 V pin: feeds no light",
                 "pins: reference firmware");
     }
@@ -106,7 +112,53 @@ final class SignalDrawing {
         svg.text(
                 RESISTOR_X + RESISTOR_WIDTH / 2, y - 14, MIDDLE, PictureStyle.SMALL, PictureStyle.TEXT, "330 to 470 Ω");
         svg.text(StripDrawing.nearEnd() - 6, y - 6, END, PictureStyle.SMALL, PictureStyle.DATA, "DIN");
-        svg.text(DATA_X - 8, top - 8, END, PictureStyle.SMALL, PictureStyle.DATA, "data: pin D4");
+        svg.text(DATA_X - 8, top - 8, END, PictureStyle.SMALL, PictureStyle.DATA, "data: pin " + pin(firstOutput()));
+        otherLines(strip);
+    }
+
+    private int firstOutput() {
+        List<Setup.Run> runs = plan.rig().setup().runs();
+        return runs.isEmpty() ? 0 : runs.get(0).output();
+    }
+
+    private String pin(int output) {
+        return plan.rig().wiring().board().kind().dataPin(output);
+    }
+
+    /** Runs behind the first, each to where it begins on the strip; those that begin farther away lie lower, so none crosses another. */
+    private void otherLines(StripDrawing strip) {
+        List<Setup.Run> runs = plan.rig().setup().runs();
+        int first = 0;
+        for (int i = 1; i < runs.size(); i++) {
+            first += runs.get(i - 1).pixels();
+            double from = OTHER_LINES_X + OTHER_LINES_APART * i;
+            double row = top - OTHER_LINES_APART * (runs.size() - i) - OTHER_LINES_ABOVE;
+            double to = strip.pixelX(first);
+            svg.line(
+                    PictureStyle.DATA,
+                    2,
+                    new At(from, top),
+                    new At(from, row),
+                    new At(to, row),
+                    new At(to, strip.stripBottom()));
+            svg.text(
+                    to + 4,
+                    strip.stripBottom() + OTHER_LINES_WORD,
+                    START,
+                    PictureStyle.SMALL,
+                    PictureStyle.DATA,
+                    pin(runs.get(i).output()));
+        }
+        if (runs.size() > 1) {
+            svg.text(
+                    OTHER_LINES_X + CORNER,
+                    top + HEIGHT + PictureStyle.SMALL + 4,
+                    END,
+                    PictureStyle.SMALL,
+                    PictureStyle.DATA,
+                    runs.size() + " data lines: each as the first, with a resistor"
+                            + (plan.rig().wiring().board().shifter() ? " and a gate of a level shifter" : ""));
+        }
     }
 
     private void shifter(double y) {

@@ -1,5 +1,7 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.board.BoardKind;
+import dev.lampwright.protocol.Setup;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
@@ -24,6 +26,7 @@ final class SignalJudge {
     List<Verdict> verdicts() {
         List<Verdict> verdicts = new ArrayList<>();
         verdicts.add(onData());
+        verdicts.addAll(onDataLines());
         verdicts.add(onRate());
         verdicts.add(onPwm(PIXELS, rig.wiring().strip().pwmHz(), "pixels with a faster PWM"));
         rig.wiring().lights().forEach(light -> {
@@ -39,7 +42,10 @@ final class SignalJudge {
     private Verdict onData() {
         DataLevel level = DataLevel.of(rig);
         Figure figure = Figure.atLeast(level.volts(), level.needed(), "V", "WS2812B datasheet");
-        String what = "high is " + FigureText.volts(level.volts()) + ", and the first pixel is sure of it from "
+        BoardKind kind = rig.wiring().board().kind();
+        boolean named = kind == BoardKind.RP2040 && !level.enough();
+        String what = (named ? "high of the " + kind.chip() + "'s pins is " : "high is ")
+                + FigureText.volts(level.volts()) + ", and the first pixel is sure of it from "
                 + FigureText.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
         return level.enough()
                 ? new Verdict(Verdict.Severity.GOOD, "data level", what, "", figure)
@@ -47,15 +53,46 @@ final class SignalJudge {
                         Verdict.Severity.OVER,
                         "data level",
                         what,
-                        "put a level shifter of 5 V with TTL inputs between (74AHCT125 or the like), and set"
-                                + " wiring.board.data = \"shifted\"",
+                        "put a level shifter of 5 V with TTL inputs between (74AHCT125 or the like" + gates()
+                                + "), and set" + " wiring.board.data = \"shifted\"",
                         figure);
+    }
+
+    /** Of several data lines each needs a gate; the usual part has four. */
+    private String gates() {
+        int lines = rig.setup().runs().size();
+        return lines > 1 ? ", four gates a part: " + lines + " are needed" : "";
+    }
+
+    /** Which pin carries which pixels, held against what one data line carries at the rate that is asked for. */
+    private List<Verdict> onDataLines() {
+        BoardKind kind = rig.wiring().board().kind();
+        double seconds = Math.max(0, 1.0 / rig.framesPerSecond() - FrameRate.STRIP_REST_S);
+        double most = Math.floor(seconds / (rig.setup().channels() * FrameRate.STRIP_BYTE_S));
+        List<Verdict> verdicts = new ArrayList<>();
+        int first = 0;
+        for (Setup.Run run : rig.setup().runs()) {
+            int last = first + run.pixels() - 1;
+            String what = "pin " + kind.dataPin(run.output()) + " carries pixels " + first + " to " + last;
+            String enough = ", and at " + rig.framesPerSecond() + " frames a second one line carries "
+                    + FigureText.fixed(most, 0);
+            boolean fits = run.pixels() <= most;
+            verdicts.add(new Verdict(
+                    fits ? Verdict.Severity.GOOD : Verdict.Severity.CARE,
+                    "data line " + run.output(),
+                    what + enough,
+                    fits ? "" : "put fewer pixels on it in strip.outputs",
+                    Figure.atMost(run.pixels(), Math.max(1, most), "pixels", "WS2812B datasheet")));
+            first = last + 1;
+        }
+        return verdicts;
     }
 
     private Verdict onRate() {
         Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second", "frames_per_s as told");
-        String what = rig.baud() + " baud and the strip allow " + FigureText.fixed(rate.most(), 0)
-                + " frames a second, and " + rig.framesPerSecond() + " are asked for";
+        String what = (rig.baud() == 0 ? "USB" : rig.baud() + " baud") + " and the strip allow "
+                + FigureText.fixed(rate.most(), 0) + " frames a second, and " + rig.framesPerSecond()
+                + " are asked for";
         return figure.used() <= 1
                 ? new Verdict(Verdict.Severity.GOOD, "frame rate", what, "", figure)
                 : new Verdict(
@@ -63,7 +100,7 @@ final class SignalJudge {
                         "frame rate",
                         what,
                         "set frames_per_s to " + (int) Math.max(1, Math.floor(rate.most()))
-                                + (rate.lineSeconds() > rate.stripSeconds()
+                                + (rate.lineSeconds() > rate.stripSeconds() && rig.baud() > 0
                                         ? ", or a higher baud"
                                         : ", or fewer pixels")
                                 + "; until then frames are left out, none is wrong",

@@ -87,7 +87,7 @@ final class StripDrawing {
         Wiring.Supply supply = plan.rig().stripSupply();
         String name = fromBoard ? "The board's 5 V pin" : "Supply " + PartSymbols.name(supply);
         List<String> lines = new ArrayList<>(fromBoard ? List.of() : PartSymbols.supply(plan, index));
-        lines.add(fromBoard ? "see the verdicts" : "mains in: licensed only");
+        lines.add(fromBoard ? "see the verdicts" : "mains in: licensed people only");
         parts.box(new At(PictureStyle.MARGIN, top), SUPPLY_WIDTH, supplyHeight(), PictureStyle.SUPPLY, name, lines);
     }
 
@@ -153,7 +153,7 @@ final class StripDrawing {
                 PictureStyle.SMALL,
                 PictureStyle.TEXT,
                 "to the computer: up to " + FigureText.amps(computer.amps()));
-        svg.text(170, from + 56, START, PictureStyle.SMALL, PictureStyle.FAINT, fuse + "; not calculated further");
+        svg.text(170, from + 56, START, PictureStyle.SMALL, PictureStyle.FAINT, fuse + "; not reckoned further");
     }
 
     private void pairPart(String colour, double fromX, double toX, double from, double turn) {
@@ -226,7 +226,16 @@ final class StripDrawing {
     }
 
     private double pointX(int index) {
-        int pixel = plan.rig().wiring().strip().points().get(index).pixel();
-        return STRIP_X + INSET + (pixel + 0.5) / plan.rig().setup().pixels() * PIXELS_WIDTH;
+        return pixelX(plan.rig().wiring().strip().points().get(index).pixel() + 0.5);
+    }
+
+    /** Where a pixel begins; with half a pixel more, its middle. */
+    double pixelX(double pixel) {
+        return STRIP_X + INSET + pixel / plan.rig().setup().pixels() * PIXELS_WIDTH;
+    }
+
+    /** The strip's lower edge. */
+    double stripBottom() {
+        return stripY() + STRIP_HEIGHT;
     }
 }

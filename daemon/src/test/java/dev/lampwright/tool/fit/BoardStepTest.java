@@ -25,8 +25,16 @@ class BoardStepTest {
 
     /** A desk with ports that change from look to look; the last look stays. */
     private static final class Desk implements Boards {
-        final ModelBoards model = new ModelBoards(ONE, new StripModel("GRB", 9, Collections.nCopies(3, 12.0), 0.8));
+        final ModelBoards model;
         final Deque<List<Boards.Candidate>> looks = new ArrayDeque<>();
+
+        Desk() {
+            this(ONE);
+        }
+
+        Desk(Here board) {
+            model = new ModelBoards(board, new StripModel("GRB", 9, Collections.nCopies(3, 12.0), 0.8));
+        }
 
         Desk sees(Boards.Candidate... candidates) {
             looks.add(List.of(candidates));
@@ -81,6 +89,27 @@ class BoardStepTest {
         Talk talk = fit(desk, new Person(desk.model).say("Which one is to be fitted", "2"));
         assertTrue(talk.text().contains("  1 = /dev/ttyACM0 Acorn Board controller 0000000000000002"), talk.text());
         assertTrue(talk.text().contains("port = \"/dev/ttyACM1\""), talk.text());
+    }
+
+    @Test
+    void anRp2040IsKnownByWhatItCanDo() throws IOException {
+        Here rp2040 = new Here(1, "1.1.0", 1, 4000, 12_019, 6, 2, 10_000, true, 8);
+        Desk desk = new Desk(rp2040).sees(open("/dev/ttyACM0", rp2040));
+        Talk talk = fit(desk, new Person(desk.model));
+        assertTrue(
+                talk.text().contains("is on GP2 of your RP2040 board, which gives 3.3 V: a strip at 5 V needs a level"),
+                talk.text());
+        assertTrue(talk.text().contains("board = \"rp2040\""), talk.text());
+    }
+
+    @Test
+    void olderFirmwareIsSaid() throws IOException {
+        Here old = new Here(1, "1.0.0", 1, 400, 1219, 6, 1, 10_000, false);
+        Desk desk = new Desk(old).sees(open("/dev/ttyACM0", old));
+        Talk talk = fit(desk, new Person(desk.model));
+        assertTrue(talk.text().contains("Firmware: its firmware 1.0.0 is older than "), talk.text());
+        assertTrue(talk.text().contains("is on D4 of your ATmega328P board."), talk.text());
+        assertTrue(talk.text().contains("board = \"atmega328p\""), talk.text());
     }
 
     @Test

@@ -28,6 +28,6 @@ class FrameRateTest {
                 dimmers.work = { channel = 0, volts = 24, full_mA = 800 }
                 dimmers.glow = { channel = 1, volts = 24, full_mA = 800 }
                 """);
-        assertEquals(most, FrameRate.of(rig.setup(), baud).most(), 0.006 * most);
+        assertEquals(most, FrameRate.of(rig.setup(), baud, false).most(), 0.006 * most);
     }
 }
