@@ -10,7 +10,7 @@
 
 #include "part.h"
 
-enum { MCUSR = 0x54, PORF = 1 << 0, EXTRF = 1 << 1 };
+enum { MCUSR = 0x54, PORF = 1 << 0, EXTRF = 1 << 1, BORF = 1 << 2 };
 
 /* The chip's own RAM holds anything at power-on: so that a firmware cannot count on zeros, it is painted. */
 enum { RAM_BEGIN = IMAGE_RAM_BEGIN, PAINT = 0xa5 };
@@ -323,6 +323,12 @@ void board_reset(struct board *board)
 {
     avr_reset(board->avr);
     board->avr->data[MCUSR] = EXTRF;
+}
+
+void board_brown_out(struct board *board)
+{
+    avr_reset(board->avr);
+    board->avr->data[MCUSR] = BORF;
 }
 
 void board_hang(struct board *board)

@@ -93,6 +93,9 @@ const char *board_failure(const struct board *board);
 /* Presses the reset button. */
 void board_reset(struct board *board);
 
+/* The supply falls below what the brown-out detector bears, and is back at once: the chip is reset, its RAM stays. */
+void board_brown_out(struct board *board);
+
 /*
  * Hangs the firmware: the program counter goes to an endless loop, as after a wild jump. Interrupts run on if they are on.
  * The loop takes the last word of the flash.

@@ -112,7 +112,7 @@ static bool read_plain(const struct words *words, struct command *command)
         const char *name;
         enum command_kind kind;
     } plain[] = {
-        {"reset", COMMAND_RESET}, {"hang", COMMAND_HANG}, {"unplug", COMMAND_UNPLUG}, {"plug", COMMAND_PLUG},
+        {"reset", COMMAND_RESET}, {"brown_out", COMMAND_BROWN_OUT}, {"hang", COMMAND_HANG}, {"unplug", COMMAND_UNPLUG}, {"plug", COMMAND_PLUG},
         {"stats", COMMAND_STATS}, {"quit", COMMAND_QUIT},
     };
     for (unsigned i = 0; i < sizeof plain / sizeof plain[0]; i++)
@@ -126,7 +126,7 @@ static bool read_plain(const struct words *words, struct command *command)
 bool command_read(const char *line, struct command *command, const char **complaint)
 {
     struct words words;
-    *complaint = "say deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse, reset, hang, unplug, plug, stats or quit";
+    *complaint = "say deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse, reset, brown_out, hang, unplug, plug, stats or quit";
     if (!split(line, &words))
         return false;
     if (strcmp(words.word[0], "deaf") == 0 || strcmp(words.word[0], "stall") == 0) {

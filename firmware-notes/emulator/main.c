@@ -165,6 +165,9 @@ static void obey(struct session *session, const struct command *command)
     case COMMAND_RESET:
         board_reset(&session->board);
         break;
+    case COMMAND_BROWN_OUT:
+        board_brown_out(&session->board);
+        break;
     case COMMAND_HANG:
         board_hang(&session->board);
         break;

@@ -29,7 +29,7 @@ const char options_help[] =
     "  board --elf build/lampwright.elf --link build/tty\n"
     "\n"
     "Commands come on standard input, a line each: deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse,\n"
-    "reset, hang, unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip\n"
+    "reset, brown_out, hang, unplug, plug, stats, quit. Exit status: 0, 1 it failed, 2 called wrongly, 3 there was an overrun, 4 the chip\n"
     "stopped, 5 the fuse blew.\n";
 
 enum {

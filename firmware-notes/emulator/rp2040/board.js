@@ -218,6 +218,9 @@ class Session {
       case 'reset':
         this.chip.reset();
         break;
+      case 'brown_out':
+        this.chip.brownOut();
+        break;
       case 'hang':
         this.chip.hang();
         break;

@@ -320,6 +320,11 @@ export class Chip {
     this.#reset(HAD_RUN_PIN, 0);
   }
 
+  /** The supply falls too low and is back at once: the chip does not tell that from power-on (datasheet 2.12.7, HAD_POR). */
+  brownOut() {
+    this.#reset(HAD_POWER_ON, 0);
+  }
+
   /** The program hangs. Interrupts run on. */
   hang() {
     const { core, flashView } = this.rp2040;

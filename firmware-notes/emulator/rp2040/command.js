@@ -6,7 +6,7 @@ const MOST_DIMMERS = 6;
 const UA_PER_MA = 1000;
 const NS_PER_US = 1000;
 
-const SAY = 'say deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse, reset, hang, unplug, plug, feed FILE CREDITS, stats or quit';
+const SAY = 'say deaf MS, stall MS, drop|flip|double [up|down] N [every K], fuse, reset, brown_out, hang, unplug, plug, feed FILE CREDITS, stats or quit';
 const SAY_TIME = 'say deaf MS or stall MS, MS 0 to 3600000';
 const SAY_TROUBLE = 'say drop, flip or double, then up or down if wanted, then N, then every K if wanted';
 const SAY_FUSE = 'say fuse MA US DARK_UA CHANNEL_UA,CHANNEL_UA,... DIMMER_MA,..., or fuse 0';
@@ -66,6 +66,6 @@ export function readCommand(line) {
   if (first === 'fuse') {
     return fuse(rest);
   }
-  const plain = ['reset', 'hang', 'unplug', 'plug', 'stats', 'quit'].includes(first) && rest.length === 0;
+  const plain = ['reset', 'brown_out', 'hang', 'unplug', 'plug', 'stats', 'quit'].includes(first) && rest.length === 0;
   return plain ? { kind: first } : { complaint: SAY };
 }

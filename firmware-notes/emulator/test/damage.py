@@ -80,22 +80,47 @@ def hurt(noise, packet, others):
     return packet[:at] + packet[at + 1:at + 2] + packet[at:at + 1] + packet[at + 2:]
 
 
-def burst(noise, allowed):
-    """Packets of one burst, whole and hurt, of whole frames and of frames in two parts."""
-    frames = [noise.randbytes(3 * PIXELS) for _ in range(BURST // 10)]
-    allowed.update(as_shown(strip).hex() for strip in frames)
-    whole = [wrapped(3, noise.randrange(1, 256), b"\0\0\1" + strip) for strip in frames]
-    for strip in frames:
-        cut, number = noise.randrange(1, 3 * PIXELS), noise.randrange(1, 255)
-        whole.append(wrapped(3, number, b"\0\0\0" + strip[:cut]))
-        whole.append(wrapped(3, number + 1, cut.to_bytes(2, "big") + b"\1" + strip[cut:]))
-    sent = [noise.choice(whole) if noise.random() < 0.4 else hurt(noise, noise.choice(whole), whole) for _ in range(BURST)]
-    return b"".join(sent)
+class Sender:
+    """A host that counts its messages as wire.md says, section 2, on a line that hurts, loses, doubles and swaps them."""
+
+    def __init__(self, noise):
+        self.noise = noise
+        self.number = 1
+        self.recent = [wrapped(3, 0, bytes(3))]
+
+    def next(self, body):
+        self.number = (self.number + 1) % 256
+        self.recent = self.recent[-50:] + [wrapped(3, self.number, body)]
+        return self.recent[-1]
+
+    def messages(self, strip):
+        """A frame in one part, or in two."""
+        if self.noise.random() < 0.4:
+            return [self.next(b"\0\0\1" + strip)]
+        cut = self.noise.randrange(1, 3 * PIXELS)
+        return [self.next(b"\0\0\0" + strip[:cut]), self.next(cut.to_bytes(2, "big") + b"\1" + strip[cut:])]
+
+    def burst(self, allowed):
+        """So many packets of frames of chance, whole and hurt."""
+        sent = []
+        while len(sent) < BURST:
+            strip = self.noise.randbytes(3 * PIXELS)
+            allowed.add(as_shown(strip).hex())
+            sent += self.messages(strip)
+        for at in range(len(sent)):
+            fate = self.noise.random()
+            if fate < 0.6:
+                sent[at] = hurt(self.noise, sent[at], self.recent)
+            elif fate < 0.65 and at > 0:
+                sent[at - 1], sent[at] = sent[at], sent[at - 1]
+            elif fate < 0.7:
+                sent[at] = self.noise.choice((b"", sent[at] * 2, self.noise.choice(self.recent)))
+        return b"".join(sent)
 
 
 def run(program, kind, build, packets):
     """What came of so many packets, in words. Fails at the first wrong frame."""
-    noise = random.Random(7)
+    sender = Sender(random.Random(7))
     board = Board(program, kind.elf(build), "--free", *kind.options, vanishes=kind.vanishes)
     board.read_some()
     board.write(set_up())
@@ -103,7 +128,7 @@ def run(program, kind, build, packets):
     assert board.read_some()[1] == 0x82, "IN_FORCE"
     board.seen.clear()
     while sent < packets:
-        board.write(burst(noise, allowed) + b"\0")
+        board.write(sender.burst(allowed) + b"\0")
         sent += BURST
         quiet_us = board.wait_for_stats(lambda stats: stats["bytes_waiting"] == 0, LONGEST_S)["t_us"]
         board.wait_for_stats(lambda stats, since=quiet_us: stats["t_us"] > since + SETTLED_US, LONGEST_S)

@@ -430,6 +430,7 @@ static void commands_are_understood(void)
               && command.fuse.channels == 3 && command.fuse.channel_mA[2] == 12 && command.fuse.dimmer_mA[0] == 1080,
           "fuse");
     check(command_read("fuse 0", &command, &complaint) && command.fuse.most_mA == 0, "fuse 0");
+    check(command_read("brown_out", &command, &complaint) && command.kind == COMMAND_BROWN_OUT, "brown_out");
     check(command_read("reset", &command, &complaint) && command.kind == COMMAND_RESET, "reset");
     check(command_read("hang", &command, &complaint) && command.kind == COMMAND_HANG, "hang");
     check(command_read("unplug", &command, &complaint) && command.kind == COMMAND_UNPLUG, "unplug");
