@@ -24,14 +24,17 @@ static struct packet ask_frame(uint8_t sequence, uint8_t value)
     return host_ask(0x03, sequence, body.bytes, body.length, 0x83);
 }
 
-/* The vector's HERE, but for what this board has room for. */
+/* The vector's HERE, but for the firmware's version and what this board has room for. */
 static void here_says_what_the_board_has(void)
 {
     bench_start();
     struct packet here = host_ask(0x01, 1, (const uint8_t[]){ 1 }, 1, 0x81);
     const struct packet *like = &vectors_find("here")->packet;
     CHECK(here.length == 23 && like->length == 21, "%zu", here.length);
-    CHECK(memcmp(here.body, like->body, 12) == 0, "versions or id");
+    static const uint8_t firmware[] = FIRMWARE_VERSION;
+    CHECK(here.body[0] == like->body[0], "version %u", here.body[0]);
+    CHECK(memcmp(here.body + 1, firmware, 3) == 0 && memcmp(firmware, like->body + 1, 3) > 0, "firmware");
+    CHECK(memcmp(here.body + 4, like->body + 4, 8) == 0, "id");
     CHECK(host_number(here.body + 12) == STORE_BYTES / 3, "%u", host_number(here.body + 12));
     CHECK(host_number(here.body + 14) == PACKET_MOST, "%u", host_number(here.body + 14));
     CHECK(here.body[16] == DIMMERS && here.body[17] == 1, "%u", here.body[16]);
