@@ -25,6 +25,9 @@ enum cobs_step {
 /**
  * Takes one byte of the line. `*byte` is not 0. On COBS_BYTE `*byte` has become the packet's byte; else it is worth nothing.
  */
+/*@ requires \valid(cobs) && \valid(byte) && \separated(cobs, byte);
+    assigns *cobs, *byte;
+*/
 static inline enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte)
 {
     if (cobs->left != 0) {
@@ -39,6 +42,9 @@ static inline enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte)
 }
 
 /** Whether a packet may end here: no block is left unfinished. */
+/*@ requires \valid_read(cobs);
+    assigns \nothing;
+*/
 static inline bool cobs_complete(const struct cobs *cobs)
 {
     return cobs->left == 0;

@@ -27,6 +27,9 @@ struct complaint {
 };
 
 /** A complaint of `code` with `detail`. */
+/*@ assigns \nothing;
+    ensures \result.code == (uint8_t)code && \result.detail == detail;
+*/
 static inline struct complaint complain(enum complaint_code code, uint16_t detail)
 {
     return (struct complaint){ (uint8_t)code, detail };

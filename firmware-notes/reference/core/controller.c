@@ -263,6 +263,7 @@ void controller_greet(void)
 
 void controller_take(struct controller *controller, uint8_t *bytes, uint8_t count)
 {
+    /*@ loop invariant 0 <= count <= \at(count, Pre) && bytes == \at(bytes, Pre) + (\at(count, Pre) - count); */
     while (count > 0) {
         struct packet_step step = packet_take(&controller->reader, bytes, count);
         if (step.body > 0)

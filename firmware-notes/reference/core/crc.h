@@ -17,6 +17,7 @@ struct crc {
 #define CRC_START ((struct crc){ 0xFF, 0xFF })
 
 /** The checksum of what `crc` stands for, followed by `byte`. */
+/*@ assigns \nothing; */
 static inline struct crc crc_next(struct crc crc, uint8_t byte)
 {
     /* Eight steps of the shift register at once: 0x1021 is bits 12, 5 and 0. */

@@ -28,25 +28,51 @@ struct frame {
     uint8_t channels;            /* of a pixel, 3 or 4 */
 };
 
+/*@ predicate frame_open_to(struct frame *frame) =
+        frame->length <= STORE_BYTES && frame->at <= frame->length
+        && (frame->channels == 3 || frame->channels == 4) && frame->channel < frame->channels;
+*/
+
 /**
  * Makes every byte and duty 0 and sets the size: `length` is a multiple of `channels`, 0 to STORE_BYTES; `channels` is 3
  * or 4. The frame is open.
  */
+/*@ requires \valid(frame) && length <= STORE_BYTES && (channels == 3 || channels == 4);
+    assigns *frame;
+    ensures frame_open_to(frame) && frame->at == 0 && frame->length == length && frame->channels == channels;
+*/
 void frame_clear(struct frame *frame, uint16_t length, uint8_t channels);
 
 /** Opens the frame: the next byte is its first. What it held stays until it is written over. */
+/*@ requires \valid(frame);
+    assigns frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
+    ensures frame->at == 0 && frame->channel == 0;
+*/
 void frame_open(struct frame *frame);
 
 /** Bytes still to be put since the frame was opened. */
+/*@ requires \valid_read(frame) && frame->at <= frame->length;
+    assigns \nothing;
+    ensures \result == frame->length - frame->at;
+*/
 uint16_t frame_room(const struct frame *frame);
 
 /** The sum of the bytes of a channel, as far as they have been put. */
+/*@ requires \valid_read(frame) && channel < CHANNELS;
+    assigns \nothing;
+    ensures \result == 65536 * frame->sum[channel].high + frame->sum[channel].low;
+*/
 static inline uint32_t frame_sum(const struct frame *frame, uint8_t channel)
 {
-    return (uint32_t)frame->sum[channel].high << 16 | frame->sum[channel].low;
+    return frame->sum[channel].high * 65536ul + frame->sum[channel].low;
 }
 
 /** Puts the next `count` bytes, 0 to frame_room of them. */
+/*@ requires \valid(frame) && frame_open_to(frame) && count <= frame->length - frame->at;
+    requires \valid_read(bytes + (0 .. count - 1)) && \separated(frame, bytes + (0 .. count - 1));
+    assigns frame->bytes[frame->at .. frame->at + count - 1], frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
+    ensures frame_open_to(frame) && frame->at == \old(frame->at) + count;
+*/
 void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count);
 
 #endif

@@ -5,6 +5,9 @@
 /* Bytes of a packet that are no body: type, sequence and checksum. */
 #define FIXED_BYTES 4
 
+/*@ requires \valid(number);
+    assigns *number;
+*/
 static void count_up(uint16_t *number, uint8_t by)
 {
     *number = *number < UINT16_MAX - by ? (uint16_t)(*number + by) : UINT16_MAX;
@@ -33,11 +36,17 @@ void packet_spoil(struct packet_reader *reader)
 }
 
 /* The checksum comes low byte first, alone of all numbers. */
+/*@ requires \valid_read(reader);
+    assigns \nothing;
+*/
 static bool checksum_right(const struct packet_reader *reader)
 {
     return reader->held[0] == reader->crc.low && reader->held[1] == reader->crc.high;
 }
 
+/*@ requires \valid_read(reader);
+    assigns \nothing;
+*/
 static enum packet_event judge(const struct packet_reader *reader)
 {
     if (reader->spoilt || reader->early < FIXED_BYTES || !checksum_right(reader) || !cobs_complete(&reader->cobs))
@@ -45,6 +54,10 @@ static enum packet_event judge(const struct packet_reader *reader)
     return reader->length > PACKET_MOST - FIXED_BYTES ? PACKET_TOO_LONG : PACKET_GOOD;
 }
 
+/*@ requires \valid(reader);
+    assigns reader->over;
+    ensures \result.used == 1 && \result.body == 0;
+*/
 static struct packet_step take_end(struct packet_reader *reader)
 {
     if (reader->came == 0 && !reader->spoilt)
@@ -54,6 +67,9 @@ static struct packet_step take_end(struct packet_reader *reader)
 }
 
 /* Holds the newest byte. Answers the one that it shows to be no checksum: the one before the one before it. */
+/*@ requires \valid(reader);
+    assigns reader->held[0 .. 1];
+*/
 static uint8_t hold(struct packet_reader *reader, uint8_t byte)
 {
     uint8_t passed = reader->held[0];
@@ -62,6 +78,9 @@ static uint8_t hold(struct packet_reader *reader, uint8_t byte)
     return passed;
 }
 
+/*@ requires \valid(reader);
+    assigns reader->type, reader->crc;
+*/
 static enum packet_event take_type(struct packet_reader *reader, uint8_t type)
 {
     reader->type = type;
@@ -69,6 +88,9 @@ static enum packet_event take_type(struct packet_reader *reader, uint8_t type)
     return PACKET_NOTHING;
 }
 
+/*@ requires \valid(reader);
+    assigns reader->sequence, reader->crc;
+*/
 static enum packet_event take_sequence(struct packet_reader *reader, uint8_t sequence)
 {
     reader->sequence = sequence;
@@ -77,6 +99,10 @@ static enum packet_event take_sequence(struct packet_reader *reader, uint8_t seq
 }
 
 /* Takes one of the bytes before a body's first comes out. */
+/*@ requires \valid(reader) && reader->early < FIXED_BYTES;
+    assigns *reader;
+    ensures \result.used == 1 && \result.body == 0;
+*/
 static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
 {
     struct packet_step step = { 1, 0, PACKET_NOTHING };
@@ -93,6 +119,11 @@ static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
 }
 
 /* Takes bytes up to a zero: the loop that has to keep up with the line, so all it works on is local. */
+/*@ requires count >= 1 && bytes[0] != 0 && \valid(reader) && \valid(bytes + (0 .. count - 1));
+    requires \separated(reader, bytes + (0 .. count - 1));
+    assigns *reader, bytes[0 .. count - 1];
+    ensures 1 <= \result.used <= count && \result.body <= \result.used;
+*/
 static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes, uint8_t count)
 {
     struct cobs cobs = reader->cobs;
@@ -101,6 +132,13 @@ static struct packet_step take_body(struct packet_reader *reader, uint8_t *bytes
     uint8_t newer = reader->held[1];
     const uint8_t *in = bytes;
     uint8_t *out = bytes;
+    /*@ loop invariant 0 <= in - bytes <= \at(count, Pre) && 0 <= out - bytes <= in - bytes;
+        loop invariant count == \at(count, Pre) - (in - bytes);
+        loop invariant in == bytes + (in - bytes) && out == bytes + (out - bytes);
+        loop invariant in == bytes ==> *in != 0;
+        loop assigns in, out, count, cobs, crc, older, newer, bytes[0 .. \at(count, Pre) - 1];
+        loop variant count;
+    */
     for (; count > 0 && *in != 0; count--) {
         uint8_t byte = *in++;
         if (cobs_take(&cobs, &byte) == COBS_NOTHING)

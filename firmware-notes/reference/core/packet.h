@@ -43,21 +43,35 @@ struct packet_step {
 };
 
 /** Stands before a packet's first byte. */
+/*@ requires \valid(reader);
+    assigns *reader;
+*/
 void packet_start(struct packet_reader *reader);
 
 /**
  * Takes bytes of the line, any values, until one makes an event or all `count`, 1 or more, are used. What came of the body
  * stands in the place of the bytes used, from bytes[0] on.
  */
+/*@ requires count >= 1 && \valid(reader) && \valid(bytes + (0 .. count - 1));
+    requires \separated(reader, bytes + (0 .. count - 1));
+    assigns *reader, bytes[0 .. count - 1];
+    ensures 1 <= \result.used <= count && \result.body <= \result.used;
+*/
 struct packet_step packet_take(struct packet_reader *reader, uint8_t *bytes, uint8_t count);
 
 /** Whether a packet has begun and not ended. */
+/*@ requires \valid_read(reader);
+    assigns \nothing;
+*/
 bool packet_under_way(const struct packet_reader *reader);
 
 /**
  * Bytes of the line were lost just now: the packet under way, or where none is, the one that they began, ends as PACKET_BROKEN
  * whatever follows, even where nothing follows before its zero.
  */
+/*@ requires \valid(reader);
+    assigns *reader;
+*/
 void packet_spoil(struct packet_reader *reader);
 
 #endif

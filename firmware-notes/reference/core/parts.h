@@ -34,6 +34,12 @@ struct parts {
     uint8_t head_length;
 };
 
+/*@ predicate parts_good(struct parts *parts) =
+        parts->head_length <= PART_HEAD_MOST && parts->state <= PART_REFUSED
+        && (parts->state == PART_HEAD ==> parts->head_at < parts->head_length && parts->head_length >= 3
+            && (parts->head_at < 3 ==> parts->head_length == 3));
+*/
+
 /** How a part ended. */
 enum part_end {
     PART_WRONG, /* see the complaint */
@@ -42,18 +48,38 @@ enum part_end {
 };
 
 /** Forgets what came so far: the next part has to begin a frame. The part under way, if any, is refused. */
+/*@ requires \valid(parts) && parts->head_length <= PART_HEAD_MOST;
+    assigns parts->next, parts->due, parts->state;
+    ensures parts_good(parts) && parts->state == PART_REFUSED;
+*/
 void parts_forget(struct parts *parts);
 
 /** A FRAME's body begins. Until it has ended well, the frame is worth nothing. */
+/*@ requires \valid(parts);
+    assigns *parts;
+    ensures parts_good(parts) && parts->state == PART_HEAD;
+*/
 void parts_begin(struct parts *parts);
 
 /**
  * Takes the next `count` bytes of the body. `frame` has its size; `dimmers` are in use, 0 to DIMMERS; both stay the same for a
  * whole part.
  */
+/*@ requires \valid(parts) && parts_good(parts) && \valid(frame) && frame_open_to(frame) && dimmers <= DIMMERS;
+    requires \valid_read(bytes + (0 .. count - 1));
+    requires \separated(parts, frame) && \separated(parts, bytes + (0 .. count - 1)) && \separated(frame, bytes + (0 .. count - 1));
+    assigns *parts, *frame;
+    ensures parts_good(parts) && frame_open_to(frame) && frame->length == \old(frame->length);
+*/
 void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count);
 
 /** The body is over and its checksum right. Writes the complaint on PART_WRONG: of length, of value or of order. */
+/*@ requires \valid(parts) && parts_good(parts) && \valid_read(frame) && frame_open_to(frame) && \valid(wrong);
+    requires \separated(parts, frame, wrong);
+    assigns parts->next, *wrong;
+    ensures parts_good(parts);
+    ensures \result == PART_LAST ==> frame->at == frame->length;
+*/
 enum part_end parts_end(struct parts *parts, const struct frame *frame, struct complaint *wrong);
 
 #endif

@@ -168,10 +168,10 @@ static void read_runs(struct setup *setup, const uint8_t *body, uint16_t length)
 
 struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length)
 {
+    memset(setup, 0, sizeof *setup);
     struct complaint wrong = check_length(body, length);
     if (wrong.code != COMPLAINT_NONE)
         return wrong;
-    memset(setup, 0, sizeof *setup);
     read_strip(setup, body);
     read_supplies(setup, body);
     read_runs(setup, body, length);
