@@ -69,7 +69,7 @@ class BrokerThreadsTest {
         Thread sender = start("MQTT Snd: lampwright", () -> send(client));
         awaitWaiting(sender);
         threads.endSenders();
-        sender.join();
+        sender.join(60_000);
         assertEquals(List.of(), dead);
     }
 
@@ -87,7 +87,7 @@ class BrokerThreadsTest {
         threads.endSenders();
         assertFalse(caller.isInterrupted());
         latch.countDown();
-        caller.join();
+        caller.join(60_000);
         assertEquals(List.of(), dead);
     }
 

@@ -2,10 +2,12 @@ package dev.lampwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.testing.Limited;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -21,14 +23,14 @@ class GracefulShutdownIT {
 
     private void start(String longestMillis) throws IOException {
         Path java = Path.of(System.getProperty("java.home"), "bin", "java");
-        process = new ProcessBuilder(
-                        java.toString(),
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        GracefulShutdownProbe.class.getName(),
-                        longestMillis)
-                .redirectErrorStream(true)
-                .start();
+        List<String> command = List.of(
+                java.toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                GracefulShutdownProbe.class.getName(),
+                longestMillis);
+        process = Limited.start(
+                new ProcessBuilder(Limited.withUsualSignals(command)).redirectErrorStream(true), Duration.ofMinutes(2));
         output = process.inputReader(StandardCharsets.UTF_8);
         assertEquals("ready", output.readLine());
     }

@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.service.IgnoredSignal;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Limited;
 import dev.lampwright.testing.NotifyReceiver;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -116,8 +118,8 @@ class ServiceIT {
         ProcessBuilder builder =
                 new ProcessBuilder(RunningDaemon.command(List.of(), "run", "--config", config.toString()));
         builder.environment().put("JOURNAL_STREAM", stream);
-        Process daemon = builder.redirectError(ProcessBuilder.Redirect.appendTo(log.toFile()))
-                .start();
+        Process daemon = Limited.start(
+                builder.redirectError(ProcessBuilder.Redirect.appendTo(log.toFile())), Duration.ofMinutes(2));
         try {
             Await.until("it has started", () -> text(log).contains("started with"));
             daemon.destroy();

@@ -73,7 +73,7 @@ class FrameSlotTest {
                 taken++;
             }
         }
-        filler.join();
+        filler.join(60_000);
         assertEquals(FRAMES, taken + slot.skipped());
     }
 

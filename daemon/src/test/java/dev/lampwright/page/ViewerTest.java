@@ -84,7 +84,7 @@ class ViewerTest {
         Await.until("the newest", () -> gate.text().endsWith("frame 999;"));
         assertEquals("first;layout 999;frame 999;", gate.text());
         viewer.get().dismiss();
-        thread.join();
+        thread.join(60_000);
     }
 
     /** A pipe is a channel, as a socket is: an interrupt frees whoever is stuck in writing to it. */
@@ -111,6 +111,6 @@ class ViewerTest {
         tell(Topic.FRAME, "second;");
         Await.until("the second", () -> gate.text().equals("first;second;"));
         viewer.get().dismiss();
-        thread.join();
+        thread.join(60_000);
     }
 }

@@ -3,9 +3,9 @@ package dev.lampwright.testing;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 
 /**
  * What a Java process of its own said.
@@ -14,8 +14,10 @@ import java.util.concurrent.TimeUnit;
  * @param output what it wrote, to either stream
  */
 public record Child(int status, String output) {
+    private static final Duration LONGEST = Duration.ofMinutes(2);
+
     /**
-     * Runs a class of this class path in a process of its own, for a minute at most.
+     * Runs a class of this class path in a process of its own, for two minutes at most.
      *
      * @param before words of the command before {@code java}; may be empty
      * @param options of {@code java}
@@ -34,19 +36,17 @@ public record Child(int status, String output) {
     }
 
     /**
-     * Runs a command, for a minute at most.
+     * Runs a command, for two minutes at most.
      *
      * @param command its words
      * @return what it said
      */
     public static Child run(List<String> command) throws IOException, InterruptedException {
-        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        Process process =
+                Limited.start(new ProcessBuilder(Limited.withUsualSignals(command)).redirectErrorStream(true), LONGEST);
         try {
             String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-            if (!process.waitFor(1, TimeUnit.MINUTES)) {
-                throw new AssertionError(command + " does not end");
-            }
-            return new Child(process.exitValue(), output);
+            return new Child(process.waitFor(), output);
         } finally {
             process.destroyForcibly();
         }

@@ -46,11 +46,11 @@ public final class RunningDaemon implements AutoCloseable {
      *
      * @param options of {@code java}
      * @param arguments of {@code lampwright}
-     * @return its words. SIGHUP does what it usually does: a runtime in which the serial library has been loaded has it ignored, and
-     *     hands that on to what it starts
+     * @return its words. Signals do what they usually do: a runtime in which the serial library has been loaded has SIGHUP ignored, and
+     *     hands that on to what it starts, as it does with what was ignored when it was started
      */
     public static List<String> command(List<String> options, String... arguments) {
-        List<String> command = new ArrayList<>(List.of("env", "--default-signal=HUP", tool("java")));
+        List<String> command = new ArrayList<>(Limited.withUsualSignals(List.of(tool("java"))));
         command.addAll(options);
         command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(arguments));

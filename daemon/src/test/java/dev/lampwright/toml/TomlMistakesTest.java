@@ -224,7 +224,7 @@ class TomlMistakesTest {
             };
             Thread reader = new Thread(null, reading, "reader", SMALL_STACK);
             reader.start();
-            reader.join();
+            reader.join(60_000);
             assertTrue(read[0], before);
         }
     }
