@@ -1,21 +1,26 @@
 package dev.lampwright.broker;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.ProtocolException;
+import java.util.Arrays;
 
 /**
- * MQTT packets from a stream, the long ones cut, so that no broker can make the client library fill the memory. A packet begins
+ * MQTT packets from a stream, made fit for the client library. Long ones are cut and messages at QoS 2, which nobody subscribes to,
+ * end the connection, so that no broker can make the library fill the memory; topics are written as {@link PahoText}. A packet begins
  * with its type in one byte and its length in one to four, seven bits each, low ones first (MQTT 3.1.1, section 2.2.3).
  */
 final class BrokerInput extends InputStream {
     private static final int MOST_LENGTH_BYTES = 4;
+    private static final int PUBLISH = 3;
 
     private final InputStream in;
     private final int most;
-    private final byte[] header = new byte[1 + MOST_LENGTH_BYTES];
+    private byte[] header = {};
     private int headerAt;
-    private int headerSize;
     private int bodyLeft;
     private int surplus;
 
@@ -41,19 +46,19 @@ final class BrokerInput extends InputStream {
         if (length == 0) {
             return 0;
         }
-        if (headerAt == headerSize && bodyLeft == 0 && !nextPacket()) {
+        if (headerAt == header.length && bodyLeft == 0 && !nextPacket()) {
             return -1;
         }
-        return headerAt < headerSize ? readHeader(into, at, length) : readBody(into, at, length);
+        return headerAt < header.length ? readHeader(into, at, length) : readBody(into, at, length);
     }
 
     @Override
     public int available() throws IOException {
-        return headerAt < headerSize ? headerSize - headerAt : in.available();
+        return headerAt < header.length ? header.length - headerAt : in.available();
     }
 
     private int readHeader(byte[] into, int at, int length) {
-        int count = Math.min(length, headerSize - headerAt);
+        int count = Math.min(length, header.length - headerAt);
         System.arraycopy(header, headerAt, into, at, count);
         headerAt += count;
         return count;
@@ -75,8 +80,31 @@ final class BrokerInput extends InputStream {
         int length = readLength();
         bodyLeft = Math.min(length, most);
         surplus = length - bodyLeft;
-        writeHeader(type);
+        header = type >> 4 == PUBLISH ? publish(type) : header(type, bodyLeft, new byte[0]);
+        headerAt = 0;
         return true;
+    }
+
+    /** The beginning of a message, up to its topic. */
+    private byte[] publish(int type) throws IOException {
+        if (((type >> 1) & 3) == 2) {
+            throw new ProtocolException("the broker sends messages at QoS 2, though the subscription is at QoS 1"
+                    + " (MQTT 3.1.1, section 3.8.4); look at the broker");
+        }
+        byte[] size = in.readNBytes(Math.min(2, bodyLeft));
+        bodyLeft -= size.length;
+        int topicSize = size.length < 2 ? 0 : ((size[0] & 0xFF) << 8) | (size[1] & 0xFF);
+        if (topicSize == 0 || topicSize > bodyLeft) {
+            return header(type, bodyLeft, size);
+        }
+        byte[] topic = in.readNBytes(topicSize);
+        bodyLeft -= topicSize;
+        byte[] written = PahoText.isPlainAscii(topic) ? topic : PahoText.topic(new String(topic, UTF_8));
+        byte[] start = new byte[2 + written.length];
+        start[0] = (byte) (written.length >> 8);
+        start[1] = (byte) written.length;
+        System.arraycopy(written, 0, start, 2, written.length);
+        return header(type, bodyLeft, start);
     }
 
     private int readLength() throws IOException {
@@ -94,14 +122,23 @@ final class BrokerInput extends InputStream {
         throw new IOException("the length of a packet does not end");
     }
 
-    private void writeHeader(int type) {
+    /**
+     * The beginning of a packet.
+     *
+     * @param type its first byte
+     * @param rest how many bytes come behind what this gives
+     * @param start first bytes of its body
+     */
+    private static byte[] header(int type, int rest, byte[] start) {
+        byte[] header = new byte[1 + MOST_LENGTH_BYTES + start.length];
         header[0] = (byte) type;
-        headerAt = 0;
-        headerSize = 1;
-        int left = bodyLeft;
+        int at = 1;
+        int left = start.length + rest;
         do {
-            header[headerSize++] = (byte) (left < 0x80 ? left : (left & 0x7F) | 0x80);
+            header[at++] = (byte) (left < 0x80 ? left : (left & 0x7F) | 0x80);
             left >>= 7;
         } while (left > 0);
+        System.arraycopy(start, 0, header, at, start.length);
+        return Arrays.copyOf(header, at + start.length);
     }
 }

@@ -101,9 +101,10 @@ final class BrokerSession implements AutoCloseable {
         options.setMqttVersion(MqttConnectOptions.MQTT_VERSION_3_1_1);
         options.setCleanSession(true);
         options.setKeepAliveInterval(Math.toIntExact(patience.keepAlive().toSeconds()));
-        login.username().ifPresent(options::setUserName);
-        login.password().ifPresent(options::setPassword);
-        will.ifPresent(last -> options.setWill(last.topic(), last.lost().getBytes(StandardCharsets.UTF_8), QOS, true));
+        login.username().map(PahoText::of).ifPresent(options::setUserName);
+        login.password().map(PahoText::of).ifPresent(options::setPassword);
+        will.ifPresent(last ->
+                options.setWill(PahoText.of(last.topic()), last.lost().getBytes(StandardCharsets.UTF_8), QOS, true));
         return options;
     }
 
@@ -120,7 +121,7 @@ final class BrokerSession implements AutoCloseable {
         Arrays.fill(qos, QOS);
         Reply subscribed = new Reply();
         try {
-            client.subscribe(topicFilters.toArray(String[]::new), qos, null, subscribed);
+            client.subscribe(topicFilters.stream().map(PahoText::of).toArray(String[]::new), qos, null, subscribed);
         } catch (MqttException e) {
             throw BrokerWords.failure(e);
         }
@@ -183,7 +184,13 @@ final class BrokerSession implements AutoCloseable {
     private void publish(Outgoing message) {
         isWriting = true;
         try {
-            client.publish(message.topic(), message.payload(), OUTGOING_QOS, message.isRetained(), null, new Written());
+            client.publish(
+                    PahoText.of(message.topic()),
+                    message.payload(),
+                    OUTGOING_QOS,
+                    message.isRetained(),
+                    null,
+                    new Written());
         } catch (MqttException e) {
             end(e);
         }
@@ -289,8 +296,8 @@ final class BrokerSession implements AutoCloseable {
     private final class Incoming implements MqttCallback {
         @Override
         public void messageArrived(String topic, MqttMessage message) {
-            if (!isOver) {
-                sink.heard(topic, message.getPayload(), message.isRetained());
+            if (!isOver && !topic.equals(PahoText.TOO_LONG)) {
+                sink.heard(PahoText.plain(topic), message.getPayload(), message.isRetained());
             }
         }
 

@@ -146,7 +146,7 @@ final class BrokerSocket implements NetworkModule {
 
     @Override
     public OutputStream getOutputStream() throws IOException {
-        return new Speaking(socket.getOutputStream());
+        return new BrokerOutput(new Speaking(socket.getOutputStream()));
     }
 
     @Override

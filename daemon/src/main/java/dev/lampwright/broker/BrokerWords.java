@@ -3,6 +3,7 @@ package dev.lampwright.broker;
 import java.io.EOFException;
 import java.net.ConnectException;
 import java.net.NoRouteToHostException;
+import java.net.ProtocolException;
 import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
@@ -79,6 +80,8 @@ final class BrokerWords {
             return Optional.of("the host does not answer; check the network and the url");
         } else if (cause instanceof SSLException) {
             return Optional.of(tls(cause));
+        } else if (cause instanceof ProtocolException) {
+            return Optional.of(cause.getMessage());
         } else if (cause instanceof EOFException || cause instanceof SocketException) {
             return Optional.of(LOST);
         }

@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -86,7 +87,7 @@ final class SurveyCommand implements Callable<Integer> {
         try (Listener listener = new Listener(broker, topics)) {
             GracefulShutdown.<IOException>of(LONGEST_END, listener::stop, () -> {
                 listen(listener);
-                answer(listener.survey().proposal(), broker);
+                answer(listener.survey().proposal(), broker, listener.trouble());
             });
         }
         return status;
@@ -118,7 +119,7 @@ final class SurveyCommand implements Callable<Integer> {
         }
     }
 
-    private void answer(Proposal proposal, Broker broker) throws IOException {
+    private void answer(Proposal proposal, Broker broker, Optional<String> trouble) throws IOException {
         if (json.wanted()) {
             out().println(Json.of(SurveyMap.of(proposal)));
         } else {
@@ -130,9 +131,12 @@ final class SurveyCommand implements Callable<Integer> {
             err().println(proposal.leftOut() + " values or messages were too many or too long and are left out;"
                     + " --topics narrows what is listened to");
         }
+        trouble.ifPresent(err()::println);
         if (!ProposedConfig.isEnough(proposal)) {
             status = ExitCode.SOFTWARE;
-            err().println(nothing(proposal));
+            if (trouble.isEmpty() || proposal.messages() > 0) {
+                err().println(nothing(proposal));
+            }
         } else if (file != null) {
             write(ProposedConfig.whole(proposal, broker));
         }

@@ -152,7 +152,7 @@ public final class FakeBroker implements AutoCloseable {
                 send(length < 0x80 ? length : (length & 0x7F) | 0x80);
                 length >>= 7;
             } while (length > 0);
-            send(0, name.length);
+            send(name.length >> 8, name.length);
             send(name);
             send(payload);
         }

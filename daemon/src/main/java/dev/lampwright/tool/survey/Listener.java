@@ -21,6 +21,9 @@ public final class Listener implements AutoCloseable {
     private final CountDownLatch stopped = new CountDownLatch(1);
     private final Broker broker;
     private final BrokerClient client;
+    private int losses;
+    private boolean isLost;
+    private String lastReason = "";
 
     /** Is told, again and again, what is known so far. */
     @FunctionalInterface
@@ -90,11 +93,38 @@ public final class Listener implements AutoCloseable {
                 startNanos = System.nanoTime();
                 limit = duration.toNanos();
             }
+            if (connected) {
+                noteLoss(client.state());
+            }
             watcher.look(survey, connected);
         }
         if (!connected && stopped.getCount() > 0) {
             throw new IOException("broker " + broker.url() + ": " + why(client.state()));
         }
+    }
+
+    private void noteLoss(BrokerState state) {
+        boolean isLostNow = state.phase() != BrokerState.Phase.CONNECTED;
+        if (isLostNow && !isLost) {
+            losses++;
+        }
+        if (isLostNow && !state.reason().isEmpty()) {
+            lastReason = state.reason();
+        }
+        isLost = isLostNow;
+    }
+
+    /**
+     * What went wrong with the broker after it had let us in. For the thread that listened, afterwards.
+     *
+     * @return one line for the user; empty if nothing did
+     */
+    public Optional<String> trouble() {
+        String times = losses == 1 ? "once" : losses + " times";
+        return losses == 0
+                ? Optional.empty()
+                : Optional.of("broker " + broker.url() + ": the connection ended " + times
+                        + " while lampwright listened, last" + " because of this: " + lastReason);
     }
 
     private boolean hopeless(boolean connected, long nanos) {

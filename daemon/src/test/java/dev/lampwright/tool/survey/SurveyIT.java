@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.FakeBroker;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Child;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Limited;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.BufferedReader;
@@ -86,7 +88,7 @@ class SurveyIT {
             long all = sent;
             Await.until("all messages", () -> listener.survey().messages() == all);
             listener.stop();
-            listening.join();
+            listening.join(60_000);
             Score score = Score.of(elm, listener.survey().proposal());
             System.out.println("at a broker: " + score);
             assertTrue(score.share() >= 0.85, score.toString());
@@ -98,17 +100,18 @@ class SurveyIT {
     void theCommandWritesAFileThatCheckFindsGood() throws IOException, InterruptedException {
         Path file = folder.resolve("larch.toml");
         try (Mosquitto mosquitto = Mosquitto.start()) {
-            Process survey = new ProcessBuilder(RunningDaemon.command(
-                            List.of(),
-                            "survey",
-                            "--broker",
-                            mosquitto.url().toString(),
-                            "--seconds",
-                            "8",
-                            "--write",
-                            file.toString()))
-                    .redirectErrorStream(true)
-                    .start();
+            Process survey = Limited.start(
+                    new ProcessBuilder(RunningDaemon.command(
+                                    List.of(),
+                                    "survey",
+                                    "--broker",
+                                    mosquitto.url().toString(),
+                                    "--seconds",
+                                    "8",
+                                    "--write",
+                                    file.toString()))
+                            .redirectErrorStream(true),
+                    LONG);
             try (BufferedReader output = survey.inputReader(StandardCharsets.UTF_8)) {
                 Map<String, List<String>> job = job(printer("larch"));
                 while (survey.isAlive()) {
@@ -151,6 +154,27 @@ class SurveyIT {
                     IOException.class, () -> Listener.listen(at(mosquitto.url()), "#", Duration.ofSeconds(1)));
             assertTrue(e.getMessage().startsWith("broker " + mosquitto.url() + ": "), e.getMessage());
             assertEquals(1, e.getMessage().lines().count());
+        }
+    }
+
+    /** A broker that ends each connection soon after it has let us in, though a printer would speak through it. */
+    @Test
+    void aBrokerThatLosesUsIsToldAsThatAndNotAsAQuietPrinter() throws IOException, InterruptedException {
+        int port = FreePort.find();
+        try (FakeBroker broker = FakeBroker.on(port, peer -> {
+            peer.connack(0);
+            peer.suback(1, 1);
+            peer.send(0x30, 4, 0, 1, 0, 'x');
+            peer.silence();
+        })) {
+            Child child = Child.run(RunningDaemon.command(
+                    List.of(), "survey", "--broker", "mqtt://127.0.0.1:" + port, "--seconds", "2"));
+            assertEquals(1, child.status());
+            String last = child.output().lines().reduce((one, next) -> next).orElseThrow();
+            assertTrue(last.startsWith("broker mqtt://127.0.0.1:" + port + ": the connection ended "), child.output());
+            assertTrue(last.contains("is not valid MQTT"), child.output());
+            assertFalse(child.output().contains("nothing was published"), child.output());
+            assertTrue(broker.connections() > 0);
         }
     }
 }

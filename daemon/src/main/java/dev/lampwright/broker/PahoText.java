@@ -1,0 +1,113 @@
+package dev.lampwright.broker;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+/**
+ * Text in characters that Paho lets through. Paho 1.2.5 refuses what MQTT 3.1.1 allows (section 1.5.3): every character outside the
+ * basic multilingual plane, control characters and noncharacters; and a topic that it refuses costs the connection. So between Paho and
+ * the network such a character is written as {@link #MARK} and two letters of the private use area, with 11 bits of its code point
+ * each. {@link BrokerInput} writes topics this way before Paho reads them; {@link BrokerOutput} writes plain text again after Paho.
+ */
+final class PahoText {
+    /** Stands for a topic that is longer than MQTT allows once it is written for Paho: more than 7000 characters that are written in three. */
+    static final String TOO_LONG = "\uE0F1";
+
+    private static final int MOST_BYTES = 65_535;
+
+    /** Begins a character that is written in three; also stands, written in three, for itself. */
+    private static final char MARK = '\uE0F1';
+
+    private static final char LETTERS = '\uE800';
+    private static final int LETTER_BITS = 11;
+    private static final int LETTER_MASK = (1 << LETTER_BITS) - 1;
+
+    private PahoText() {}
+
+    /**
+     * Writes text for Paho.
+     *
+     * @param text any text
+     * @return the same, with no character that Paho refuses, but for U+0000, which MQTT refuses too
+     */
+    static String of(String text) {
+        if (text.codePoints().noneMatch(PahoText::isWrittenInThree)) {
+            return text;
+        }
+        StringBuilder written = new StringBuilder(text.length() + 16);
+        text.codePoints().forEach(point -> {
+            if (isWrittenInThree(point)) {
+                written.append(MARK)
+                        .append((char) (LETTERS + (point >> LETTER_BITS)))
+                        .append((char) (LETTERS + (point & LETTER_MASK)));
+            } else {
+                written.appendCodePoint(point);
+            }
+        });
+        return written.toString();
+    }
+
+    /** A topic for Paho in UTF-8; {@link #TOO_LONG} if it would be longer than MQTT allows. */
+    static byte[] topic(String text) {
+        byte[] written = of(text).getBytes(UTF_8);
+        return written.length > MOST_BYTES ? TOO_LONG.getBytes(UTF_8) : written;
+    }
+
+    /** The same for a password, which stays in characters that can be overwritten unless Paho would refuse it. */
+    static char[] of(char[] text) {
+        for (char one : text) {
+            if (isWrittenInThree(one) || Character.isSurrogate(one)) {
+                return of(String.valueOf(text)).toCharArray();
+            }
+        }
+        return text;
+    }
+
+    /**
+     * Reads what {@link #of(String)} has written.
+     *
+     * @param written the text as Paho has it
+     * @return the text as it is
+     */
+    static String plain(String written) {
+        if (written.indexOf(MARK) < 0) {
+            return written;
+        }
+        StringBuilder text = new StringBuilder(written.length());
+        int at = 0;
+        while (at < written.length()) {
+            char next = written.charAt(at);
+            if (next == MARK && at + 2 < written.length()) {
+                text.appendCodePoint(point(written.charAt(at + 1), written.charAt(at + 2)));
+                at += 3;
+            } else {
+                text.append(next);
+                at++;
+            }
+        }
+        return text.toString();
+    }
+
+    /** What nobody has written this way is read as something, not refused. */
+    private static int point(char high, char low) {
+        int point = ((high - LETTERS) << LETTER_BITS) | (low - LETTERS);
+        return Character.isValidCodePoint(point) ? point : '\uFFFD';
+    }
+
+    /** Whether bytes of UTF-8 hold plain ASCII only, which is let through as it is. */
+    static boolean isPlainAscii(byte[] utf8) {
+        for (byte one : utf8) {
+            if (one < ' ' || one == 0x7F) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean isWrittenInThree(int point) {
+        return point > 0xFFFF
+                || point == MARK
+                || (point != 0 && Character.isISOControl(point))
+                || (point >= 0xFDD0 && point <= 0xFDEF)
+                || point >= 0xFFFE;
+    }
+}
