@@ -1,5 +1,6 @@
 package dev.lampwright.broker;
 
+import dev.lampwright.file.RegularFile;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -36,6 +37,7 @@ final class Login {
 
     /** The first line of a file, in UTF-8. A message names the file and never shows what is in it. */
     private static char[] password(Path file) throws BrokerException {
+        requireRegular(file);
         try (BufferedReader reader = Files.newBufferedReader(file)) {
             String line = reader.readLine();
             if (line == null || line.isEmpty()) {
@@ -48,6 +50,17 @@ final class Login {
             throw new BrokerException("password_file " + file + " may not be read by this user; change its owner", e);
         } catch (IOException e) {
             throw new BrokerException("password_file " + file + " cannot be read as UTF-8 text", e);
+        }
+    }
+
+    private static void requireRegular(Path file) throws BrokerException {
+        try {
+            RegularFile.require(file);
+        } catch (IOException e) {
+            throw new BrokerException(
+                    "password_file " + file + " cannot be read: it " + e.getMessage()
+                            + "; write the password into a file",
+                    e);
         }
     }
 

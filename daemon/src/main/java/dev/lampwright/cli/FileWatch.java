@@ -1,15 +1,18 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.file.FileFailure;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Optional;
 
 /** Notices that a file has changed and has come to rest, by looking at it now and then. */
 final class FileWatch {
     private final Path file;
     private String taken;
     private String seen;
+    private Optional<String> missing = Optional.empty();
 
     /**
      * Begins with the file as it is.
@@ -38,11 +41,21 @@ final class FileWatch {
         return true;
     }
 
+    /**
+     * Why the file cannot be looked at, once that has stayed so from one look to the next.
+     *
+     * @return to follow the file's name; empty while it is there, or has just gone
+     */
+    Optional<String> missing() {
+        return seen.isEmpty() ? missing : Optional.empty();
+    }
+
     private String mark() {
         try {
             BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
             return attributes.lastModifiedTime() + " " + attributes.size() + " " + attributes.fileKey();
         } catch (IOException e) {
+            missing = seen == null || !seen.isEmpty() ? Optional.empty() : Optional.of(FileFailure.whyNotRead(file, e));
             return "";
         }
     }

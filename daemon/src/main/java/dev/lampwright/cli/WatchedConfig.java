@@ -19,6 +19,7 @@ final class WatchedConfig {
     private final Reader reader;
     private final FileWatch watch;
     private Config inForce;
+    private boolean isMissing;
 
     /** Reads a file. */
     interface Reader {
@@ -46,7 +47,22 @@ final class WatchedConfig {
 
     /** Whether the file has changed and come to rest; true once for each change. */
     boolean changed() {
-        return watch.changed();
+        boolean changed = watch.changed();
+        watch.missing()
+                .ifPresentOrElse(
+                        why -> {
+                            if (!isMissing) {
+                                LOG.warn("{}: {}; {} until the file can be read again", file, why, STAYS);
+                            }
+                            isMissing = true;
+                        },
+                        () -> {
+                            if (isMissing && !changed) {
+                                LOG.info("{}: is there again", file);
+                            }
+                            isMissing = false;
+                        });
+        return changed;
     }
 
     /**

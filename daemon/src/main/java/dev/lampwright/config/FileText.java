@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.file.RegularFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -28,8 +29,10 @@ final class FileText {
      * @throws ConfigException if it is not there, cannot be read, is longer than 1 MiB, or is not UTF-8
      */
     static String read(Path file) throws ConfigException {
-        if (Files.isDirectory(file)) {
-            throw wrong(file, 0, "is a folder", "give the path of a configuration file");
+        try {
+            RegularFile.require(file);
+        } catch (IOException e) {
+            throw wrong(file, 0, e.getMessage(), "give the path of a configuration file");
         }
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(MOST_BYTES + 1);

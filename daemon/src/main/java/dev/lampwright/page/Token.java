@@ -1,5 +1,6 @@
 package dev.lampwright.page;
 
+import dev.lampwright.file.RegularFile;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
@@ -43,6 +44,7 @@ final class Token {
      * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows what stands in it
      */
     static Token read(Path file) throws IOException {
+        requireRegular(file);
         try (BufferedReader reader = Files.newBufferedReader(file)) {
             String line = reader.readLine();
             if (line == null || line.strip().length() < SHORTEST) {
@@ -57,6 +59,15 @@ final class Token {
             throw new IOException("page.token_file " + file + " may not be read by this user; change its owner", e);
         } catch (CharacterCodingException e) {
             throw new IOException("page.token_file " + file + " is not UTF-8 text; write the token there", e);
+        }
+    }
+
+    private static void requireRegular(Path file) throws IOException {
+        try {
+            RegularFile.require(file);
+        } catch (IOException e) {
+            throw new IOException(
+                    "page.token_file " + file + " " + e.getMessage() + "; write the token into a file", e);
         }
     }
 

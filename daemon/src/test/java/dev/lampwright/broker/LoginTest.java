@@ -3,12 +3,15 @@ package dev.lampwright.broker;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.testing.NamedPipe;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,5 +67,17 @@ final class LoginTest {
 
     private static String complaint(Broker broker) {
         return assertThrows(BrokerException.class, () -> Login.of(broker)).getMessage();
+    }
+
+    @Test
+    void aPipeIsNotWaitedFor() {
+        Path pipe = NamedPipe.at(folder.resolve("pipe"));
+        Broker broker = broker(Optional.of("lamp"), Optional.of(pipe));
+        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> {
+            String password =
+                    assertThrows(BrokerException.class, () -> Login.of(broker)).getMessage();
+            assertTrue(password.contains("is a pipe or a device, not a file"), password);
+            assertThrows(BrokerException.class, () -> new PemFile("ca_file", pipe).certificates());
+        });
     }
 }

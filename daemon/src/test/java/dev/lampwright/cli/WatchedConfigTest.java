@@ -4,16 +4,20 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.testing.CapturedLog;
+import dev.lampwright.testing.NamedPipe;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -169,5 +173,55 @@ class WatchedConfigTest {
     private String met(Throwable failure) {
         return "ERROR " + file + " hit an internal error, please report it (" + failure
                 + "); the configuration before stays in force";
+    }
+
+    private List<String> linesWith(String text) {
+        return log.lines().stream().filter(line -> line.contains(text)).toList();
+    }
+
+    @Test
+    void aFileThatIsGoneIsToldOnceAndTakenUpWhenItIsBack() throws ConfigException, IOException {
+        WatchedConfig watched = new WatchedConfig(file, ConfigFile::read);
+        Files.delete(file);
+        for (int i = 0; i < 5; i++) {
+            assertFalse(watched.changed());
+        }
+        assertEquals(
+                1,
+                linesWith("there is no such file; the configuration before stays in force")
+                        .size());
+        write(text(20));
+        assertFalse(watched.changed());
+        assertTrue(watched.changed());
+        watched.readAgain(this::take);
+        assertEquals(List.of(20), taken);
+        Files.delete(file);
+        Files.createSymbolicLink(file, file);
+        for (int i = 0; i < 5; i++) {
+            assertFalse(watched.changed());
+        }
+        assertEquals(
+                2, linesWith("the configuration before stays in force until").size(), log.lines()::toString);
+        assertEquals(
+                1,
+                linesWith("cannot be read: Too many levels of symbolic links").size(),
+                log.lines()::toString);
+    }
+
+    @Test
+    void aPipeInItsPlaceIsRefusedAndAFileAfterItIsRead() throws ConfigException, IOException {
+        WatchedConfig watched = new WatchedConfig(file, ConfigFile::read);
+        Path pipe = NamedPipe.at(folder.resolve("pipe"));
+        Files.move(pipe, file, StandardCopyOption.REPLACE_EXISTING);
+        assertFalse(watched.changed());
+        assertTrue(watched.changed());
+        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> watched.readAgain(this::take));
+        assertEquals(1, linesWith("is a pipe or a device, not a file").size());
+        Files.delete(file);
+        write(text(20));
+        assertFalse(watched.changed());
+        assertTrue(watched.changed());
+        watched.readAgain(this::take);
+        assertEquals(List.of(20), taken);
     }
 }

@@ -2,7 +2,9 @@ package dev.lampwright.config;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
@@ -13,6 +15,7 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Room;
+import dev.lampwright.testing.NamedPipe;
 import dev.lampwright.toml.Mutation;
 import java.io.IOException;
 import java.io.InputStream;
@@ -27,6 +30,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -116,6 +122,8 @@ class ConfigFileTest {
                 bed = "29-20"
                 job = " 0-3 +9 - 7+ 5 "
                 sides = "0-9 + 29-20 mirrored"
+                odd = "1-29  every 2"
+                back = "28-20 every 4 + 0-4 every 2 mirrored"
                 """);
         assertEquals(
                 Map.of(
@@ -124,9 +132,12 @@ class ConfigFileTest {
                         "bed", "29-20",
                         "job", "0-3 + 9-7 + 5",
                         "sides", "0-9 + 29-20 mirrored",
+                        "odd", "1-29 every 2",
+                        "back", "28-20 every 4 + 0-4 every 2 mirrored",
                         "nozzle", "29-15"),
                 zones);
-        assertEquals(List.of("strip", "lid", "bed", "job", "sides", "nozzle"), List.copyOf(zones.keySet()));
+        assertEquals(
+                List.of("strip", "lid", "bed", "job", "sides", "odd", "back", "nozzle"), List.copyOf(zones.keySet()));
     }
 
     @Test
@@ -365,5 +376,44 @@ class ConfigFileTest {
             }
         }
         assertTrue(complaints > 1000, complaints + " complaints");
+    }
+
+    /** The service's threads have stacks of 512 KiB ({@code run.options}), those of {@code check} may have more: neither may overflow. */
+    @Test
+    void aFileOfManyPartsOverflowsNoSmallStack() throws InterruptedException {
+        String everySecond = IntStream.range(0, 2000).mapToObj(i -> "" + 2 * i).collect(Collectors.joining(" + "));
+        String text = MINIMAL.replace("30", "4000") + "supply.ceiling_mA = 5000\nzones.q = \"" + everySecond + "\"\n"
+                + "zones.r = \"" + " ".repeat(20_000) + "1\"\n"
+                + "printer.state.topic = \"shop/alder/job\"\n"
+                + "printer.state.fault = [\"" + "*a".repeat(10_000) + "\"]\n"
+                + "zones.deep = " + "[".repeat(60) + "]".repeat(60) + "\n";
+        AtomicReference<Object> outcome = new AtomicReference<>("none");
+        Thread small = new Thread(
+                null,
+                () -> {
+                    try {
+                        outcome.set(read(text));
+                    } catch (ConfigException | RuntimeException | Error e) {
+                        outcome.set(e);
+                    }
+                },
+                "small stack",
+                256 << 10);
+        small.start();
+        small.join(20_000);
+        String complaint = only(assertInstanceOf(ConfigException.class, outcome.get()));
+        assertTrue(complaint.contains("zones.deep: is an array"), complaint);
+    }
+
+    @Test
+    void whatMayNeverEndIsNotRead() throws IOException {
+        Path pipe = NamedPipe.at(folder.resolve("pipe.toml"));
+        for (Path endless : List.of(pipe, Path.of("/dev/zero"))) {
+            String complaint = assertTimeoutPreemptively(
+                    Duration.ofSeconds(20),
+                    () -> only(assertThrows(ConfigException.class, () -> ConfigFile.read(endless))));
+            assertEquals(
+                    endless + ": is a pipe or a device, not a file; give the path of a configuration file", complaint);
+        }
     }
 }
