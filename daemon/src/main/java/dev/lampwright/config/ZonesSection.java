@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** The section {@code [zones]}. */
 final class ZonesSection {
@@ -17,16 +18,18 @@ final class ZonesSection {
     static final Section SECTION = Section.of(
             "zones",
             "runs of the strip; pixel 0 is nearest the controller",
-            Key.own("NAME", "`0-9`, backwards `29-20`, joined `0-9 + 20-29`, folded `0-59 mirrored`")
+            Key.own(
+                            "NAME",
+                            "`0-9`, backwards `29-20`, every second pixel `0-58 every 2`, joined `0-9 + 20-29`, folded `0-59 mirrored`")
                     .without("`bed` and `nozzle` are halves, `job` is the whole strip")
                     .example("\"0-9\"", "the first and the last pixel"));
 
-    private static final String RUN = "(\\d{1,5})(?:\\s*-\\s*(\\d{1,5}))?";
-    private static final Pattern ONE_RUN = Pattern.compile(RUN);
-    private static final Pattern WHOLE = Pattern.compile("(" + RUN + "(?:\\s*\\+\\s*" + RUN + ")*)(\\s+mirrored)?");
+    private static final Pattern RUN =
+            Pattern.compile("(\\d{1,5})(?:\\s*-\\s*(\\d{1,5})(?:\\s+every\\s+(\\d{1,5}))?)?");
+    private static final String MIRRORED = "mirrored";
     private static final String WANTED =
             "give the first and the last pixel, for instance \"0-9\", or \"9-0\" for the other"
-                    + " direction, \"0-9 + 20-29\" or \"0-59 mirrored\"";
+                    + " direction, \"0-58 every 2\", \"0-9 + 20-29\" or \"0-59 mirrored\"";
 
     private ZonesSection() {}
 
@@ -79,30 +82,50 @@ final class ZonesSection {
     }
 
     private static Optional<Zone> zone(Table table, String name, String text, int pixels) {
-        Matcher whole = WHOLE.matcher(text.strip());
-        if (!whole.matches()) {
-            table.mistake(name, "is " + Wording.quoted(text), WANTED);
-            return Optional.empty();
-        }
-        boolean mirrored = whole.group(whole.groupCount()) != null;
+        String runs = text.strip();
+        boolean mirrored = runs.endsWith(" " + MIRRORED) || runs.endsWith("\t" + MIRRORED);
+        String joined = mirrored ? runs.substring(0, runs.length() - MIRRORED.length()) : runs;
         return table.attempt(name, WANTED, () -> {
-            Zone zone = joined(whole.group(1), text, pixels);
+            Zone zone = Zone.of(pixels(joined, text, pixels));
             return mirrored ? zone.mirrored() : zone;
         });
     }
 
-    private static Zone joined(String runs, String text, int pixels) {
-        Zone zone = Zone.empty();
-        Matcher run = ONE_RUN.matcher(runs);
-        while (run.find()) {
-            int first = Integer.parseInt(run.group(1));
-            int last = run.group(2) == null ? first : Integer.parseInt(run.group(2));
-            if (Math.max(first, last) >= pixels) {
-                throw new IllegalArgumentException("is " + Wording.quoted(text)
-                        + ", past the end of the strip; stay within 0-" + (pixels - 1) + ", or mend strip.pixels");
-            }
-            zone = zone.then(Zone.run(first, last));
+    private static int[] pixels(String joined, String text, int pixels) {
+        IntStream.Builder all = IntStream.builder();
+        for (int from = 0; from <= joined.length(); ) {
+            int plus = joined.indexOf('+', from);
+            int to = plus < 0 ? joined.length() : plus;
+            run(joined.substring(from, to).strip(), text, pixels).forEach(all::add);
+            from = to + 1;
         }
-        return zone;
+        return all.build().toArray();
+    }
+
+    private static IntStream run(String run, String text, int pixels) {
+        Matcher matcher = RUN.matcher(run);
+        if (!matcher.matches()) {
+            throw new IllegalArgumentException("is " + Wording.quoted(text) + "; " + WANTED);
+        }
+        int first = Integer.parseInt(matcher.group(1));
+        int last = matcher.group(2) == null ? first : Integer.parseInt(matcher.group(2));
+        if (Math.max(first, last) >= pixels) {
+            throw new IllegalArgumentException("is " + Wording.quoted(text)
+                    + ", past the end of the strip; stay within 0-" + (pixels - 1) + ", or change strip.pixels");
+        }
+        int step = matcher.group(3) == null ? 1 : step(run, matcher.group(3), Math.abs(last - first));
+        int direction = last < first ? -step : step;
+        return IntStream.rangeClosed(0, Math.abs(last - first) / step).map(i -> first + direction * i);
+    }
+
+    private static int step(String run, String digits, int span) {
+        int step = Integer.parseInt(digits);
+        if (step < 2 || step > span) {
+            throw new IllegalArgumentException(
+                    "has " + Wording.quoted(run)
+                            + " in it, which leaves out " + (step < 2 ? "nothing" : "all but the first pixel")
+                            + "; give a whole number from 2 to the length of the run, for instance \"0-58 every 2\" for every second pixel");
+        }
+        return step;
     }
 }

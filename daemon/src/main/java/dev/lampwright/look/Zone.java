@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -34,6 +35,28 @@ public final class Zone {
     }
 
     /**
+     * Any pixels, one a place.
+     *
+     * @param pixels of the strip, each 0 or more, in the zone's order
+     * @return the zone
+     * @throws IllegalArgumentException if one is there twice; the message names it
+     */
+    public static Zone of(int[] pixels) {
+        BitSet seen = new BitSet();
+        for (int pixel : pixels) {
+            if (seen.get(pixel)) {
+                throw twice(pixel);
+            }
+            seen.set(pixel);
+        }
+        return new Zone(pixels.clone(), range(pixels.length), pixels.length);
+    }
+
+    private static IllegalArgumentException twice(int pixel) {
+        return new IllegalArgumentException("has pixel " + pixel + " twice; name each pixel once");
+    }
+
+    /**
      * No pixels at all.
      *
      * @return a zone on which nothing is drawn
@@ -51,8 +74,8 @@ public final class Zone {
      */
     public Zone then(Zone next) {
         Set<Integer> here = Arrays.stream(pixels).boxed().collect(Collectors.toSet());
-        Arrays.stream(next.pixels).filter(here::contains).findFirst().ifPresent(twice -> {
-            throw new IllegalArgumentException("has pixel " + twice + " twice; name each pixel once");
+        Arrays.stream(next.pixels).filter(here::contains).findFirst().ifPresent(pixel -> {
+            throw twice(pixel);
         });
         int[] joinedPixels = IntStream.concat(Arrays.stream(pixels), Arrays.stream(next.pixels))
                 .toArray();
@@ -128,7 +151,7 @@ public final class Zone {
     /**
      * The zone as the configuration has it.
      *
-     * @return for instance {@code 0-9 + 29-20} or {@code 0-59 mirrored}
+     * @return for instance {@code 0-9 + 29-20}, {@code 0-58 every 2} or {@code 0-59 mirrored}
      */
     @Override
     public String toString() {
@@ -137,18 +160,25 @@ public final class Zone {
             int to = endOfRun(from);
             text.append(from > 0 ? " + " : "").append(pixels[from]);
             text.append(to > from ? "-" + pixels[to] : "");
+            text.append(to > from && step(from) > 1 ? " every " + step(from) : "");
             from = to + 1;
         }
         return text.append(length < pixels.length ? " mirrored" : "").toString();
     }
 
+    /** How far it is to the next pixel in either direction; 1 at the last. */
+    private int step(int from) {
+        return from + 1 < pixels.length ? Math.abs(pixels[from + 1] - pixels[from]) : 1;
+    }
+
+    /** Neighbours are a run from two on; pixels that are further apart, at the same distance, from three on. */
     private int endOfRun(int from) {
         int to = from;
-        int step = from + 1 < pixels.length && pixels[from + 1] < pixels[from] ? -1 : 1;
+        int step = from + 1 < pixels.length ? pixels[from + 1] - pixels[from] : 1;
         while (to + 1 < pixels.length && pixels[to + 1] == pixels[to] + step) {
             to++;
         }
-        return to;
+        return Math.abs(step) == 1 || to - from >= 2 ? to : from;
     }
 
     private static int[] range(int length) {

@@ -13,6 +13,10 @@ public final class Excerpt implements Cut {
     /** The group that is taken. */
     public static final String GROUP = "value";
 
+    /** The longest expression, in characters, and how deep its brackets may be: its compiler calls itself for each part and bracket. */
+    private static final int LONGEST = 1000;
+
+    private static final int DEEPEST = 50;
     private static final int MOST_CHARS = 4000;
     private static final int MOST_STEPS = 200_000;
 
@@ -32,14 +36,37 @@ public final class Excerpt implements Cut {
     }
 
     private static Pattern compiled(String expression) {
+        if (expression.length() > LONGEST) {
+            throw new IllegalArgumentException(
+                    "is longer than " + LONGEST + " characters; make it shorter, it need not cover all of the text");
+        }
+        if (depth(expression) > DEEPEST) {
+            throw new IllegalArgumentException(
+                    "has brackets more than " + DEEPEST + " deep; leave out those that change nothing");
+        }
         try {
             return Pattern.compile(expression);
         } catch (PatternSyntaxException e) {
             throw new IllegalArgumentException(
                     "is no regular expression: " + e.getDescription() + " near character " + (e.getIndex() + 1)
-                            + "; mend it",
+                            + "; correct it",
                     e);
         }
+    }
+
+    /** At least as deep as the brackets are: escaped ones count too. */
+    private static int depth(String expression) {
+        int deepest = 0;
+        int depth = 0;
+        for (int i = 0; i < expression.length(); i++) {
+            char one = expression.charAt(i);
+            if (one == '(' || one == '[') {
+                deepest = Math.max(deepest, ++depth);
+            } else if ((one == ')' || one == ']') && depth > 0) {
+                depth--;
+            }
+        }
+        return deepest;
     }
 
     /** Asks for the group where the expression has matched nothing. */

@@ -84,4 +84,16 @@ class ZoneTest {
         assertEquals("59-0 mirrored", Zone.run(59, 0).mirrored().toString());
         assertEquals("", Zone.empty().toString());
     }
+
+    @Test
+    void pixelsAtTheSameDistanceAreToldShort() {
+        assertEquals("0-8 every 2", Zone.of(new int[] {0, 2, 4, 6, 8}).toString());
+        assertEquals("9-3 every 3 + 4-5", Zone.of(new int[] {9, 6, 3, 4, 5}).toString());
+        assertEquals("0 + 2", Zone.of(new int[] {0, 2}).toString());
+        assertEquals(
+                "7-1 every 2 mirrored",
+                Zone.of(new int[] {7, 5, 3, 1}).mirrored().toString());
+        assertEquals(Zone.run(0, 3), Zone.of(new int[] {0, 1, 2, 3}));
+        assertThrows(IllegalArgumentException.class, () -> Zone.of(new int[] {1, 2, 1}));
+    }
 }

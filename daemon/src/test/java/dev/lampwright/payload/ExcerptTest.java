@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -59,6 +61,28 @@ class ExcerptTest {
         assertTrue(assertThrows(IllegalArgumentException.class, () -> new Excerpt(expression))
                 .getMessage()
                 .startsWith("has no group named value; "));
+    }
+
+    @Test
+    void anExpressionOfAnyLengthOverflowsNoStack() throws InterruptedException {
+        String allowed = "(?:".repeat(40) + "a?".repeat(400) + ")".repeat(40) + "(?<value>b)";
+        for (String expression :
+                List.of("(".repeat(20_000), "[a".repeat(480), "a?".repeat(20_000), allowed, "a|".repeat(480))) {
+            AtomicReference<Throwable> failure = new AtomicReference<>();
+            Thread small = new Thread(null, () -> new Excerpt(expression), "small stack", 256 << 10);
+            small.setUncaughtExceptionHandler((thread, thrown) -> failure.set(thrown));
+            small.start();
+            small.join(20_000);
+            assertTrue(
+                    failure.get() == null || failure.get() instanceof IllegalArgumentException,
+                    () -> "of " + expression.length() + " characters: " + failure.get());
+        }
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> new Excerpt("a".repeat(1001)))
+                .getMessage()
+                .startsWith("is longer than 1000 characters; "));
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> new Excerpt("(".repeat(51)))
+                .getMessage()
+                .startsWith("has brackets more than 50 deep; "));
     }
 
     @Test
