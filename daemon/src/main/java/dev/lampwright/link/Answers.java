@@ -21,7 +21,8 @@ final class Answers implements MessageReader.Handler {
 
     private Optional<Here> here = Optional.empty();
     private Optional<Setup> inForce = Optional.empty();
-    private Optional<String> refusal = Optional.empty();
+    private Optional<String> otherVersion = Optional.empty();
+    private Optional<Refusal> refused = Optional.empty();
     private boolean unready;
     private boolean counted;
     private boolean frameSpoilt;
@@ -52,7 +53,12 @@ final class Answers implements MessageReader.Handler {
 
     /** Why it refused the last message that it refused. */
     Optional<String> refusal() {
-        return refusal;
+        return otherVersion.or(() -> refused.map(Refusal::words));
+    }
+
+    /** The last message that it refused, and how. */
+    Optional<Refusal> refused() {
+        return refused;
     }
 
     /** Whether it said that it has just started, or that it is not set up. */
@@ -81,7 +87,8 @@ final class Answers implements MessageReader.Handler {
     void forget() {
         here = Optional.empty();
         inForce = Optional.empty();
-        refusal = Optional.empty();
+        otherVersion = Optional.empty();
+        refused = Optional.empty();
         unready = false;
         counted = false;
         frameSpoilt = false;
@@ -131,7 +138,7 @@ final class Answers implements MessageReader.Handler {
         if (version == Message.WIRE_VERSION) {
             here = Optional.of(Here.read(message));
         } else {
-            refusal = Optional.of(otherVersion(version));
+            otherVersion = Optional.of(Refusal.otherVersion(version));
         }
     }
 
@@ -162,7 +169,8 @@ final class Answers implements MessageReader.Handler {
     }
 
     private void takeComplaint(Message message) throws MalformedMessageException {
-        Complaint complaint = Complaint.of(message.u8(0));
+        int code = message.u8(0);
+        Complaint complaint = Complaint.of(code);
         int detail = message.u16(1);
         darkOverCeiling |= complaint == Complaint.CEILING_BELOW_DARK;
         if (!complaint.isAnswer() || !isWaitedFor(message)) {
@@ -171,10 +179,7 @@ final class Answers implements MessageReader.Handler {
         tally.refused.incrementAndGet();
         frameSpoilt = true;
         unready |= complaint == Complaint.NOT_SET_UP;
-        refusal = Optional.of(
-                complaint == Complaint.VERSION
-                        ? otherVersion(detail)
-                        : "the controller refused " + complaint.words() + " (detail " + detail + ")");
+        refused = Optional.of(new Refusal(complaint, code, detail));
     }
 
     /** Gives the credit of an answered message back, and that of older ones, which are lost. */
@@ -185,10 +190,5 @@ final class Answers implements MessageReader.Handler {
         }
         lost(older);
         return true;
-    }
-
-    private static String otherVersion(int version) {
-        return "the controller speaks version " + version + " of the wire, and lampwright version "
-                + Message.WIRE_VERSION + ": put firmware on it that speaks version " + Message.WIRE_VERSION;
     }
 }

@@ -1,11 +1,14 @@
 package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.upkeep.Backoff;
 import dev.lampwright.upkeep.Trouble;
 import java.time.Duration;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -24,6 +27,7 @@ public final class ControllerLink implements AutoCloseable {
     private static final long GOODBYE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
     private static final long GOODBYE_MILLIS = 450;
     private static final long LAST_MILLIS = 100;
+    private static final long RESET_QUIET_NANOS = TimeUnit.MINUTES.toNanos(1);
 
     private final Line line;
     private final Setup setup;
@@ -36,6 +40,8 @@ public final class ControllerLink implements AutoCloseable {
     private final Exchange exchange;
     private final Handshake handshake;
     private final LineQuality quality;
+    private final ShownWatch shownWatch;
+    private final Map<LastReset, Long> resetsToldAt = new EnumMap<>(LastReset.class);
     private final Thread thread;
     private final String lit;
 
@@ -71,6 +77,7 @@ public final class ControllerLink implements AutoCloseable {
         exchange = new Exchange(line, nanoClock, tally, frames.deliveries());
         handshake = new Handshake(exchange, new Asking(exchange, nanoClock, () -> closing), setup);
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
+        shownWatch = new ShownWatch(line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";
         thread = new Thread(this::run, "link");
         thread.setDaemon(true);
@@ -109,6 +116,7 @@ public final class ControllerLink implements AutoCloseable {
                 tally.framesShown.get(),
                 frames.skipped(),
                 tally.messagesLost.get(),
+                tally.refused.get(),
                 tally.garbled.get(),
                 tally.broken(),
                 tally.overruns(),
@@ -164,6 +172,7 @@ public final class ControllerLink implements AutoCloseable {
     private boolean connect() {
         try {
             line.open();
+            shownWatch.restart();
             while (!closing) {
                 converse();
             }
@@ -178,22 +187,37 @@ public final class ControllerLink implements AutoCloseable {
         return true;
     }
 
-    /** One round of asking, setting up and lighting; ends when the controller has started anew. */
+    /** One round of asking, setting up and lighting; ends when the controller has started again. */
     private void converse() throws LineException, UnfitException {
-        state = LinkState.ASKING;
+        enter(LinkState.ASKING);
         Here here = handshake.ask();
         if (startedAnew && here.lastReset().isTrouble()) {
-            LOG.warn(
-                    "the controller on {} started {}",
-                    line.name(),
-                    here.lastReset().words());
+            tellReset(here.lastReset());
         }
         startedAnew = false;
         controller = Optional.of(here);
-        state = LinkState.SETTING_UP;
+        enter(LinkState.SETTING_UP);
         handshake.setUp(here);
-        state = LinkState.LIT;
+        enter(LinkState.LIT);
         light(new Lighting(exchange, frames, gate, here, setup, everBegun));
+        if (shownWatch.isOverdue() && !closing) {
+            pause(backoff.next().toNanos());
+        }
+    }
+
+    /** A controller that is set up again and again and shows nothing stays unlit meanwhile. */
+    private void enter(LinkState next) {
+        state = shownWatch.isOverdue() ? LinkState.UNLIT : next;
+    }
+
+    /** A controller that starts again and again is logged once a minute for each cause. */
+    private void tellReset(LastReset reset) {
+        long now = clock.getAsLong();
+        Long before = resetsToldAt.get(reset);
+        if (before == null || now - before >= RESET_QUIET_NANOS) {
+            resetsToldAt.put(reset, now);
+            LOG.warn("the controller on {} started {}", line.name(), reset.words());
+        }
     }
 
     private void light(Lighting lighting) throws LineException {
@@ -203,9 +227,15 @@ public final class ControllerLink implements AutoCloseable {
             lighting.round();
             everBegun |= lighting.begun();
             watch(exchange.answers());
+            shownWatch.look(lighting.frameNanos());
             if (tally.framesShown.get() != shownBefore) {
+                shownBefore = tally.framesShown.get();
+                state = LinkState.LIT;
                 tellLit();
                 backoff.reset();
+            } else if (shownWatch.isOverdue()) {
+                state = LinkState.UNLIT;
+                tellUnlit();
             }
         }
         startedAnew = exchange.answers().unready();
@@ -227,6 +257,12 @@ public final class ControllerLink implements AutoCloseable {
             LOG.info("{}", lit);
         }
         everLit = true;
+    }
+
+    private void tellUnlit() {
+        if (!closing) {
+            trouble.begins("unlit", shownWatch.words(exchange.answers()), clock.getAsLong());
+        }
     }
 
     private void goodbye(long stripNanos) throws LineException {

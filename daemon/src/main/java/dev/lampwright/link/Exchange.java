@@ -111,6 +111,7 @@ final class Exchange {
         next();
         int count = parts.next(sequence);
         send(parts.wire(), count, parts.done() ? stripNanos : 0);
+        tally.partsSent.incrementAndGet();
         if (parts.done()) {
             deliveries.sent(sequence, made);
             tally.framesSent.incrementAndGet();
@@ -162,7 +163,8 @@ final class Exchange {
         credit.spend(sequence, controllerFree + lineNanos(ORDINARY_ANSWER) + MARGIN_NANOS);
     }
 
-    private long lineNanos(int bytes) {
+    /** How long bytes take on the line, in ns. */
+    long lineNanos(int bytes) {
         return bytes * BYTE_NANOS_AT_ONE_BAUD / line.baud();
     }
 

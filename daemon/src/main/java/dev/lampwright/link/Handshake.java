@@ -43,12 +43,24 @@ final class Handshake {
         exchange.credit().restart(here.credits());
         for (int attempt = 0; attempt < SETUP_TRIES; attempt++) {
             exchange.sendSetup(setup);
-            Optional<Setup> inForce = asking.await(exchange.answers()::inForce);
+            Optional<Setup> inForce = inForce();
             if (inForce.isPresent()) {
                 Fit.checkInForce(setup, inForce.get());
                 return;
             }
         }
         throw new LineException("the controller on " + exchange.port() + " does not answer the set-up");
+    }
+
+    private Optional<Setup> inForce() throws LineException, UnfitException {
+        try {
+            return asking.await(exchange.answers()::inForce);
+        } catch (UnfitException e) {
+            Optional<Refusal> refused = exchange.answers().refused();
+            throw refused.isEmpty()
+                    ? e
+                    : new UnfitException("the set-up was refused: " + e.getMessage() + "; "
+                            + SetupKeys.remedy(setup, refused.get()));
+        }
     }
 }

@@ -22,6 +22,7 @@ final class Lighting {
     private final Answers answers;
     private final FrameParts parts;
     private final long stripNanos;
+    private final long frameNanos;
     private final boolean again;
     private boolean begun;
 
@@ -41,11 +42,18 @@ final class Lighting {
         frames.deliveries().relit();
         parts = new FrameParts(setup.stripBytes(), setup.dimmers().size(), here.mostPacketBytes());
         stripNanos = (long) setup.longestRun() * setup.channels() * here.byteNanos() + STRIP_RESET_NANOS;
+        frameNanos = stripNanos
+                + exchange.lineNanos(setup.stripBytes() + 2 * setup.dimmers().size());
     }
 
     /** What the strip takes for one frame, in ns. */
     long stripNanos() {
         return stripNanos;
+    }
+
+    /** What one frame takes on the line and on the strip together, in ns. */
+    long frameNanos() {
+        return frameNanos;
     }
 
     /** Whether a frame has been sent, in part at least. */

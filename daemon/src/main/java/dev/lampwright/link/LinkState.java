@@ -8,6 +8,8 @@ public enum LinkState {
     ASKING,
     /** A controller has answered and is being set up. */
     SETTING_UP,
-    /** The controller is set up and takes frames. */
-    LIT
+    /** The controller is set up, and shows the frames it is sent as far as is known. */
+    LIT,
+    /** The controller answers, and for a second has shown none of the frames it was sent. */
+    UNLIT
 }

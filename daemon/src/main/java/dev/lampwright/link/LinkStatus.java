@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param framesShown frames that the controller said it shows
  * @param framesSkipped frames replaced by a newer one before there was credit for them
  * @param messagesLost messages that were never answered
+ * @param refused messages that the controller refused
  * @param garbled broken packets heard from the controller
  * @param broken the controller's own count of broken packets, modulo 65536
  * @param overruns the controller's own count of overruns, modulo 65536
@@ -27,6 +28,7 @@ public record LinkStatus(
         long framesShown,
         long framesSkipped,
         long messagesLost,
+        long refused,
         long garbled,
         int broken,
         int overruns,

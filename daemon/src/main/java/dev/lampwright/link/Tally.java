@@ -4,6 +4,8 @@ import java.util.concurrent.atomic.AtomicLong;
 
 /** What the link counts. Written by the link's thread, read by any. */
 final class Tally {
+    /** Parts of frames that were sent; a whole frame in one packet is one part. */
+    final AtomicLong partsSent = new AtomicLong();
     /** Frames of which the last part was sent. */
     final AtomicLong framesSent = new AtomicLong();
     /** Frames that the controller said it shows. */
@@ -43,8 +45,8 @@ final class Tally {
         return dimmed;
     }
 
-    /** A number that changes with everything that went wrong between host and controller. */
+    /** A number that changes with everything that went wrong on the line. What the controller refused has come through. */
     long mishaps() {
-        return messagesLost.get() + refused.get() + garbled.get() + broken + overruns;
+        return messagesLost.get() + garbled.get() + broken + overruns;
     }
 }

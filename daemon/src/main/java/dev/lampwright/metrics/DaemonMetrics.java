@@ -80,12 +80,16 @@ final class DaemonMetrics {
     }
 
     private static void addLink(List<MetricSnapshot> all, LinkStatus link) {
-        all.add(gauge("link_up", "1 while the controller is set up and lit.", link.state() == LinkState.LIT ? 1 : 0));
+        all.add(gauge(
+                "link_up",
+                "1 while the controller is set up and shows the frames it is sent.",
+                link.state() == LinkState.LIT ? 1 : 0));
         all.add(counter("frames_sent", "Frames sent whole to the controller.", link.framesSent()));
         all.add(counter("frames_shown", "Frames that the controller acknowledged.", link.framesShown()));
         all.add(counter(
                 "frames_replaced", "Frames replaced by a newer one before they were sent.", link.framesSkipped()));
         all.add(counter("link_lost_messages", "Messages to the controller without an answer.", link.messagesLost()));
+        all.add(counter("link_refused_messages", "Messages that the controller refused.", link.refused()));
         all.add(counter(
                 "link_broken_packets",
                 "Packets from the controller with a wrong checksum or framing.",

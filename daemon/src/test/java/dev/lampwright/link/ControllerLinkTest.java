@@ -4,6 +4,7 @@ import static dev.lampwright.testing.Bounds.assertAbove;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryController.Light;
@@ -28,10 +29,16 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The link against a controller in memory, over a line with every trouble; {@code wire.md} says what is right. */
@@ -526,9 +533,120 @@ class ControllerLinkTest {
         try (LinkRig rig = new LinkRig()) {
             rig.line.toController(Rewriter.set(MessageType.SETUP, 20, 3));
             rig.started().awaitTrouble("the controller refused a value it cannot take (detail 20)");
+            rig.awaitTrouble(
+                    "it does not take [controller] when_silent: change that, or put the firmware on the board");
             rig.line.toController(Faults.none());
             rig.publishUntilShown(1);
         }
+    }
+
+    /** What a controller may say to each frame, by wire.md, COMPLAINT and SHOWN, and what it may not. */
+    static Stream<Arguments> refusals() {
+        return Stream.of(
+                arguments(
+                        complaints(6, 30),
+                        "the controller refused a message of the wrong length (detail 30); put the firmware"),
+                arguments(
+                        complaints(8, 0),
+                        "the controller refused a part of a frame out of order (detail 0); put the firmware on the board"),
+                arguments(
+                        complaints(5, 0),
+                        "the controller refused a frame before it was set up (detail 0); it forgets its set-up, so check"),
+                arguments(
+                        complaints(77, 3),
+                        "the controller refused a reason this version does not know (code 77, detail 3); put the firmware"),
+                arguments(Rewriter.set(MessageType.SHOWN, 0, 200), "its answers do not follow the protocol; put the"),
+                arguments(
+                        Rewriter.set(MessageType.SHOWN, 0, 3),
+                        "it takes them and does not say that it shows them; put the firmware"));
+    }
+
+    private static UnaryOperator<byte[]> complaints(int code, int detail) {
+        return Rewriter.to(
+                MessageType.SHOWN, MessageType.COMPLAINT, body -> new byte[] {(byte) code, 0, (byte) detail});
+    }
+
+    @ParameterizedTest(name = "{1}")
+    @MethodSource("refusals")
+    void aControllerThatShowsNothingIsNotLit(UnaryOperator<byte[]> answers, String words) {
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            Await.until("word of the first light", () -> !log.lines().isEmpty());
+            rig.awaitRest();
+            rig.line.fromController(answers);
+            Await.until("the trouble", () -> {
+                rig.publish(2);
+                return rig.link.status().state() == LinkState.UNLIT;
+            });
+            rig.awaitTrouble("the controller on memory shows none of the frames it is sent: ");
+            rig.awaitTrouble(words);
+            for (int i = 0; i < 100; i++) {
+                rig.publish(3);
+                assertEquals(LinkState.UNLIT, rig.link.status().state());
+                LockSupport.parkNanos(1_000_000);
+            }
+            rig.line.fromController(Faults.none());
+            rig.publishUntilShown(4);
+            Await.until("lit again", () -> rig.link.status().state() == LinkState.LIT);
+            String lit = "INFO the controller on memory is lit";
+            Await.until("word of it", () -> Collections.frequency(log.lines(), lit) == 2);
+            String unlit = "WARN the controller on memory shows none of the frames it is sent: ";
+            assertEquals(
+                    1,
+                    log.troubles().stream()
+                            .filter(line -> line.startsWith(unlit))
+                            .count(),
+                    log.troubles()::toString);
+        }
+    }
+
+    @Test
+    void aControllerThatStartsAgainAndAgainIsToldOnceAndNotHurried() {
+        Here hung = new Here(1, "1.0.0", 1, 300, 1024, 6, 1, 10_000, false, 1, LastReset.WATCHDOG);
+        try (LogCapture log = new LogCapture(ControllerLink.class);
+                LinkRig rig = new LinkRig(hung, strip(10, 2000))) {
+            AtomicInteger setups = new AtomicInteger();
+            rig.line.toController(new Rewriter(MessageType.SETUP, body -> {
+                setups.incrementAndGet();
+                return body;
+            }));
+            rig.line.fromController(complaints(5, 0));
+            rig.started();
+            Await.until("the trouble", () -> {
+                rig.publish(2);
+                return rig.link.status().state() == LinkState.UNLIT;
+            });
+            int before = setups.get();
+            Await.until("some more tries", () -> {
+                rig.publish(2);
+                return setups.get() > before + 2;
+            });
+            assertEquals(2, log.troubles().size(), log.troubles()::toString);
+            assertTrue(log.troubles().get(0).contains("started by its watchdog"), log.troubles()::toString);
+        }
+    }
+
+    @Test
+    void aSlowLineIsGivenItsTime() {
+        Tally tally = new Tally();
+        AtomicLong now = new AtomicLong();
+        ShownWatch watch = new ShownWatch("memory", tally, now::get);
+        watch.look(0);
+        now.addAndGet(5_000_000_000L);
+        watch.look(0);
+        assertFalse(watch.isOverdue(), "nothing was sent");
+        tally.partsSent.incrementAndGet();
+        watch.look(2_000_000_000);
+        now.addAndGet(2_900_000_000L);
+        watch.look(2_000_000_000);
+        assertFalse(watch.isOverdue());
+        now.addAndGet(200_000_000);
+        watch.look(2_000_000_000);
+        assertTrue(watch.isOverdue());
+        tally.framesShown.incrementAndGet();
+        watch.look(2_000_000_000);
+        assertFalse(watch.isOverdue());
     }
 
     @Test
@@ -636,7 +754,7 @@ class ControllerLinkTest {
         line.letGo();
     }
 
-    private static java.util.stream.Stream<String> threads() {
+    private static Stream<String> threads() {
         return Thread.getAllStackTraces().keySet().stream().map(Thread::getName);
     }
 

@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 /** Changes the bodies of whole messages on their way, so that their checksums are right again. */
 final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     private final MessageType type;
+    private final MessageType becomes;
     private final UnaryOperator<byte[]> change;
     private final MessageReader reader = new MessageReader(4096);
     private final MessageWriter writer = new MessageWriter(4096);
@@ -18,8 +19,18 @@ final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
 
     /** Changes the bodies of the messages of one type; the others pass as they are. */
     Rewriter(MessageType type, UnaryOperator<byte[]> change) {
+        this(type, type, change);
+    }
+
+    private Rewriter(MessageType type, MessageType becomes, UnaryOperator<byte[]> change) {
         this.type = type;
+        this.becomes = becomes;
         this.change = change;
+    }
+
+    /** Makes messages of another type out of those of one type. */
+    static Rewriter to(MessageType type, MessageType becomes, UnaryOperator<byte[]> change) {
+        return new Rewriter(type, becomes, change);
     }
 
     /** Sets one byte of each body. */
@@ -40,7 +51,8 @@ final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     @Override
     public void message(Message message) {
         byte[] body = message.type() == type ? change.apply(message.body()) : message.body();
-        int count = writer.begin(message.type(), message.sequence())
+        MessageType sent = message.type() == type ? becomes : message.type();
+        int count = writer.begin(sent, message.sequence())
                 .bytes(body, 0, body.length)
                 .finish();
         out.writeBytes(Arrays.copyOf(writer.wire(), count));

@@ -1,0 +1,28 @@
+package dev.lampwright.link;
+
+import dev.lampwright.protocol.Complaint;
+import dev.lampwright.protocol.Message;
+
+/**
+ * What a controller said when it refused a message.
+ *
+ * @param complaint what it complains of
+ * @param code the number of the complaint, which tells more than {@code complaint} if this version does not know it
+ * @param detail what belongs to it, by {@code wire.md}, COMPLAINT
+ */
+record Refusal(Complaint complaint, int code, int detail) {
+    /** The refusal as a clause. */
+    String words() {
+        return switch (complaint) {
+            case VERSION -> otherVersion(detail);
+            case OTHER -> "the controller refused " + complaint.words() + " (code " + code + ", detail " + detail + ")";
+            default -> "the controller refused " + complaint.words() + " (detail " + detail + ")";
+        };
+    }
+
+    /** The words for a controller that speaks another version. */
+    static String otherVersion(int version) {
+        return "the controller speaks version " + version + " of the wire, and lampwright version "
+                + Message.WIRE_VERSION + ": put firmware on it that speaks version " + Message.WIRE_VERSION;
+    }
+}

@@ -1,0 +1,95 @@
+package dev.lampwright.link;
+
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+
+/**
+ * Whether a controller that takes its set-up shows any of the frames that it is then sent, and what it says instead. For the link's thread
+ * only. Allocates nothing while frames are shown.
+ */
+final class ShownWatch {
+    private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(1);
+    private static final String NEW_FIRMWARE =
+            "put the firmware on the board that belongs to this version of lampwright";
+
+    private final String port;
+    private final Tally tally;
+    private final LongSupplier clock;
+    private long shown;
+    private long sentWhenShown;
+    private long garbledWhenShown;
+    private long waitingSince;
+    private boolean waiting;
+    private boolean overdue;
+
+    ShownWatch(String port, Tally tally, LongSupplier clock) {
+        this.port = port;
+        this.tally = tally;
+        this.clock = clock;
+    }
+
+    /** Begins again: another controller may be at the line. */
+    void restart() {
+        allIsShown();
+        overdue = false;
+    }
+
+    /**
+     * Looks at the counts. To be called every tenth of a second or more often while frames are sent.
+     *
+     * @param frameNanos how long one frame takes on the line and on the strip, in ns
+     */
+    void look(long frameNanos) {
+        if (tally.framesShown.get() != shown) {
+            restart();
+        } else if (!waiting) {
+            waiting = tally.partsSent.get() != sentWhenShown;
+            waitingSince = clock.getAsLong();
+        } else {
+            overdue |= clock.getAsLong() - waitingSince > PATIENCE_NANOS + frameNanos;
+        }
+    }
+
+    private void allIsShown() {
+        shown = tally.framesShown.get();
+        sentWhenShown = tally.partsSent.get();
+        garbledWhenShown = tally.garbled.get();
+        waiting = false;
+    }
+
+    /** Whether frames have been sent for a second, beyond what one takes, and none was shown. */
+    boolean isOverdue() {
+        return overdue;
+    }
+
+    /**
+     * What to tell the user while {@link #isOverdue}.
+     *
+     * @param answers what the controller has said
+     */
+    String words(Answers answers) {
+        return "the controller on " + port + " shows none of the frames it is sent: " + reason(answers);
+    }
+
+    private String reason(Answers answers) {
+        if (answers.refused().isPresent()) {
+            Refusal refusal = answers.refused().get();
+            return refusal.words() + "; " + remedy(refusal);
+        }
+        if (answers.unready()) {
+            return "it says again and again that it has just started; check its supply, and that nothing resets it";
+        }
+        return tally.garbled.get() != garbledWhenShown
+                ? "its answers do not follow the protocol; " + NEW_FIRMWARE
+                : "it takes them and does not say that it shows them; " + NEW_FIRMWARE;
+    }
+
+    private static String remedy(Refusal refusal) {
+        return switch (refusal.complaint()) {
+            case NOT_SET_UP ->
+                "it forgets its set-up, so check its supply, and that nothing resets it; if it stays so, "
+                        + NEW_FIRMWARE;
+            default -> NEW_FIRMWARE;
+        };
+    }
+}
