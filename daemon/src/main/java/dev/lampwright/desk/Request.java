@@ -44,9 +44,11 @@ final class Request {
         } else if (!node.isMissingNode()) {
             values.put(mainKey, node);
         }
-        id = Optional.ofNullable(values.remove(ID))
-                .map(JsonNode::asText)
-                .map(text -> text.substring(0, Math.min(LONGEST_ID, text.length())));
+        Optional<JsonNode> named = Optional.ofNullable(values.get(ID))
+                .filter(JsonNode::isValueNode)
+                .filter(given -> !given.isNull());
+        named.ifPresent(given -> values.remove(ID));
+        id = named.map(JsonNode::asText).map(text -> text.substring(0, Math.min(LONGEST_ID, text.length())));
     }
 
     private static JsonNode node(String text) {
@@ -129,6 +131,9 @@ final class Request {
 
     /** Refuses what nobody has asked for. To be called once all is read. */
     void requireNothingLeft() throws RefusedException {
+        if (values.containsKey(ID)) {
+            throw new RefusedException("id is " + shown(values.get(ID)) + "; give text or a number, or leave it out");
+        }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();
             String what = known.contains(key) ? key + " is " + shown(values.get(key)) : key + " is not known";

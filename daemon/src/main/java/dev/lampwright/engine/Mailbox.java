@@ -16,11 +16,18 @@ final class Mailbox implements Contact.Asks {
         this.desk = desk;
     }
 
-    /** What the broker had kept is refused: it would be done again at every new connection, whatever was asked for since. */
+    /**
+     * What the broker had kept is refused: it would be done again at every new connection, whatever was asked for since. Only then does
+     * the broker say that it was kept: to those who subscribe already it delivers a message with the retain flag off (MQTT 3.1.1,
+     * section 3.3.1.3), so what is published with retain is done once, when it is published.
+     */
     @Override
     public String take(String word, byte[] payload, boolean retained) {
         if (retained) {
-            return refusal(word, "the message is retained and would be done again and again; publish it without retain")
+            return refusal(
+                            word,
+                            "the broker kept this message and gives it at each connection, so it is not done again; publish an empty"
+                                    + " retained message there to remove it, and ask without retain")
                     .json();
         }
         try {

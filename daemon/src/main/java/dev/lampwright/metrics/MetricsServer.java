@@ -3,6 +3,8 @@ package dev.lampwright.metrics;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.http.BrokenRequest;
+import dev.lampwright.http.HostName;
 import dev.lampwright.http.PortProbe;
 import dev.lampwright.http.RetriedServer;
 import dev.lampwright.http.ServerLimits;
@@ -11,6 +13,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.slf4j.Logger;
@@ -26,6 +29,9 @@ public final class MetricsServer implements RetriedServer.Server {
     private static final int OK = 200;
     private static final int NOT_FOUND = 404;
     private static final int METHOD_NOT_ALLOWED = 405;
+    /** A request for another server (RFC 9110, section 15.5.20). */
+    private static final int MISDIRECTED = 421;
+
     private static final long NO_BODY = -1;
 
     private final PrometheusTextFormatWriter writer = PrometheusTextFormatWriter.create();
@@ -85,8 +91,10 @@ public final class MetricsServer implements RetriedServer.Server {
     }
 
     private void answer(HttpExchange exchange) throws IOException {
-        try (exchange) {
-            if (!exchange.getRequestURI().getPath().equals(PATH)) {
+        try {
+            if (!HostName.isOwn(host(exchange), Set.of())) {
+                exchange.sendResponseHeaders(MISDIRECTED, NO_BODY);
+            } else if (!PATH.equals(exchange.getRequestURI().getPath())) {
                 exchange.sendResponseHeaders(NOT_FOUND, NO_BODY);
             } else if (!exchange.getRequestMethod().equals("GET")) {
                 exchange.getResponseHeaders().set("Allow", "GET");
@@ -95,8 +103,17 @@ public final class MetricsServer implements RetriedServer.Server {
                 tell(exchange);
             }
         } catch (RuntimeException e) {
-            LOG.error("metrics could not be told", e);
+            if (!BrokenRequest.isCauseOf(e)) {
+                LOG.error("metrics could not be told", e);
+            }
+        } finally {
+            BrokenRequest.close(exchange::close);
         }
+    }
+
+    private static String host(HttpExchange exchange) {
+        String host = exchange.getRequestHeaders().getFirst("Host");
+        return host == null ? "" : host;
     }
 
     private void tell(HttpExchange exchange) throws IOException {

@@ -3,6 +3,7 @@ package dev.lampwright.page;
 import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
@@ -12,6 +13,9 @@ import java.util.Map;
 final class HttpCall {
     /** No ask is longer. */
     static final int MOST_BYTES = 65_536;
+
+    /** What is read of a longer one, so that it can be answered. */
+    private static final int MOST_SKIPPED = 16 << 20;
 
     private static final String JSON = "application/json";
     private static final Map<String, String> ALWAYS = Map.of(
@@ -67,12 +71,22 @@ final class HttpCall {
     }
 
     /**
-     * Reads its body.
+     * Reads its body. More of it than is wanted is read too and thrown away, within limits: who is still sending when the connection is
+     * closed finds it broken, and never sees the answer.
      *
      * @return at most one byte more than {@link #MOST_BYTES}
      */
     byte[] body() throws IOException {
-        return exchange.getRequestBody().readNBytes(MOST_BYTES + 1);
+        InputStream in = exchange.getRequestBody();
+        byte[] body = in.readNBytes(MOST_BYTES + 1);
+        if (body.length > MOST_BYTES) {
+            byte[] rest = new byte[MOST_BYTES];
+            int read = 0;
+            for (int skipped = 0; read >= 0 && skipped < MOST_SKIPPED; skipped += read) {
+                read = in.read(rest);
+            }
+        }
+        return body;
     }
 
     /** Sets a header of the answer. */

@@ -5,6 +5,7 @@ import com.sun.net.httpserver.HttpHandler;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.Desk;
+import dev.lampwright.http.BrokenRequest;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -40,11 +41,21 @@ final class PageHandler implements HttpHandler {
 
     @Override
     public void handle(HttpExchange exchange) {
-        try (exchange) {
+        try {
             answer(new HttpCall(exchange));
         } catch (IOException e) {
             LOG.debug("a viewer has left", e);
         } catch (RuntimeException e) {
+            tell(exchange, e);
+        } finally {
+            BrokenRequest.close(exchange::close);
+        }
+    }
+
+    private static void tell(HttpExchange exchange, RuntimeException e) {
+        if (BrokenRequest.isCauseOf(e)) {
+            LOG.debug("a request's body is broken", e);
+        } else {
             LOG.error(
                     "the live page could not answer {}",
                     exchange.getRequestURI().getRawPath(),

@@ -6,6 +6,7 @@ import dev.lampwright.broker.BrokerState;
 import dev.lampwright.broker.Contact;
 import dev.lampwright.broker.KeptMessages;
 import dev.lampwright.broker.Patience;
+import dev.lampwright.upkeep.LineBudget;
 import dev.lampwright.upkeep.Trouble;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -20,6 +21,7 @@ import org.slf4j.LoggerFactory;
 /** Follows a printer: keeps connected to its broker and turns what it publishes into its status. */
 public final class PrinterClient implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
+    private static final int MOST_FAULT_LINES = 10;
 
     private final Bindings bindings;
     private final StatusReader reader;
@@ -30,6 +32,7 @@ public final class PrinterClient implements AutoCloseable {
     private final FirstMinute firstMinute = new FirstMinute();
     private final KeptMessages kept = new KeptMessages();
     private final Trouble silences = new Trouble(LOG);
+    private final LineBudget faults = new LineBudget(LOG, MOST_FAULT_LINES, "faults of the printer");
     private final long madeAtNanos;
     private volatile PrinterStatus status = PrinterStatus.nothingHeard();
 
@@ -190,7 +193,7 @@ public final class PrinterClient implements AutoCloseable {
         PrinterStatus after = reader.read(before, topic, payload, nanoClock.getAsLong());
         if (after != before) {
             kept.note(topic, payload);
-            faultLine(status, after).ifPresent(LOG::warn);
+            faultLine(status, after).ifPresent(line -> faults.warn(line, nanoClock.getAsLong()));
             status = after;
             sink.accept(after);
         }

@@ -227,4 +227,18 @@ class DeskTest {
             desk.ask(words.get(random.nextInt(words.size())), text.toString());
         }
     }
+
+    @Test
+    void anIdIsOneValue() {
+        assertEquals(
+                Optional.of("7"),
+                desk.ask("brightness", "{\"brightness\": 0.5, \"id\": 7}").id());
+        for (String id : List.of("{}", "[1]", "null", "{\"a\":1}")) {
+            Answer answer = desk.ask("brightness", "{\"brightness\": 0.2, \"id\": " + id + "}");
+            assertFalse(answer.done());
+            assertEquals("id is " + id + "; give text or a number, or leave it out", answer.text());
+            assertEquals(Optional.empty(), answer.id());
+        }
+        assertEquals(0.5f, desk.wishes().brightness());
+    }
 }

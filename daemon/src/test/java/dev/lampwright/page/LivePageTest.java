@@ -417,4 +417,46 @@ class LivePageTest {
                             .isPresent());
         }
     }
+
+    /** Answers to bytes that no HTTP client sends; the connection is closed by the server or by this. */
+    private static String answerTo(PageRig rig, String request) throws IOException {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), rig.port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            socket.shutdownOutput();
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+        }
+    }
+
+    @Test
+    void brokenRequestsLeaveNothingInTheLog() throws IOException {
+        String host = "Host: localhost\r\n";
+        String chunked = host + "Content-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\n";
+        Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
+        try (CapturedLog log = new CapturedLog("dev.lampwright.page");
+                PageRig rig = new PageRig("pixels = 30", "port = 0\ntoken_file = \"" + token + "\"")) {
+            for (String chunk : List.of("FFFFFFFFFFFF\r\n", "-1\r\n", "7FFFFFFF\r\nx", "zz\r\n", "\r\n", "5\r\nab")) {
+                answerTo(rig, "POST /ask/look HTTP/1.1\r\n" + chunked + chunk);
+                answerTo(rig, "POST /enter HTTP/1.1\r\n" + chunked + chunk);
+                answerTo(rig, "GET / HTTP/1.1\r\n" + chunked + chunk);
+            }
+            answerTo(rig, "GET mailto:alder HTTP/1.1\r\n" + host + "\r\n");
+            assertEquals(200, rig.get("/").statusCode());
+            List<String> troubles = log.lines().stream()
+                    .filter(line -> line.startsWith("ERROR") || line.contains("/ask/look"))
+                    .toList();
+            assertEquals(List.of(), troubles);
+        }
+    }
+
+    @Test
+    void aBodyThatIsTooLongIsAnswered() {
+        try (PageRig rig = PageRig.usual()) {
+            for (int size : new int[] {66_000, 200_000, 5_000_000}) {
+                HttpResponse<String> response = rig.post("/ask/look", "\"" + "x".repeat(size) + "\"");
+                assertEquals(413, response.statusCode(), size + " bytes");
+                assertTrue(response.body().contains("longer than 65536 bytes"), response.body());
+            }
+        }
+    }
 }

@@ -9,6 +9,7 @@ import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.testing.Alder;
+import dev.lampwright.testing.LogLines;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
@@ -103,5 +104,24 @@ class PrinterClientTest {
         assertEquals(false, minute.over(true, 220 * second));
         assertEquals(true, minute.over(true, 221 * second));
         assertEquals(true, minute.over(true, 300 * second));
+    }
+
+    @Test
+    void faultsThatComeAndGoFillNoLog() {
+        try (LogLines log = new LogLines()) {
+            for (int i = 0; i < 2000; i++) {
+                hear(Alder.JOB, "{\"phase\":\"ALARM " + i + "\"}");
+                hear(Alder.JOB, RUN);
+            }
+            assertEquals(10, log.with("the printer tells a fault").size());
+            assertEquals(1, log.with("more faults of the printer follow").size());
+            clock.addAndGet(61_000_000_000L);
+            hear(Alder.JOB, "{\"phase\":\"ALARM 3\"}");
+            assertEquals(
+                    1,
+                    log.with("1990 more faults of the printer in the minute before")
+                            .size());
+            assertEquals(11, log.with("the printer tells a fault").size());
+        }
     }
 }

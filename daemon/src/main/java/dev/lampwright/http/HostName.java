@@ -1,0 +1,30 @@
+package dev.lampwright.http;
+
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/**
+ * By what name a request calls a server. A foreign name may have been pointed at it, so that another site's page can read its answers
+ * (DNS rebinding); an address is no such name, since it belongs to nobody else's site.
+ */
+public final class HostName {
+    private static final Pattern ADDRESS = Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|\\[[0-9A-Fa-f:.]+]");
+    private static final Pattern PORT = Pattern.compile(":[0-9]{1,5}$");
+
+    private HostName() {}
+
+    /**
+     * Whether a name is the server's own.
+     *
+     * @param header the request's header {@code Host}; empty if it has none
+     * @param own names that the server goes by, beside {@code localhost} and addresses; in lower case
+     * @return false for a foreign name, and for none
+     */
+    public static boolean isOwn(String header, Set<String> own) {
+        String host = PORT.matcher(header).replaceFirst("").toLowerCase(Locale.ROOT);
+        return host.equals("localhost")
+                || own.contains(host)
+                || ADDRESS.matcher(host).matches();
+    }
+}
