@@ -2,6 +2,7 @@ package dev.lampwright.config;
 
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.Locale;
 import java.util.Map;
 
 /** The address of a broker: {@code mqtt://host:port} or {@code mqtts://host:port}. What could hold a password is never shown. */
@@ -20,7 +21,7 @@ final class BrokerUrl {
      * Reads an address.
      *
      * @param text as the user gives it
-     * @return the same, with its port
+     * @return the same, with its port, and its scheme in lower case (RFC 3986, section 3.1: schemes know no case)
      * @throws IllegalArgumentException if it is none; the message says what is wrong and, after a semicolon, what would be right
      */
     static URI parse(String text) {
@@ -32,7 +33,7 @@ final class BrokerUrl {
     }
 
     private static URI withPort(URI url) {
-        String scheme = String.valueOf(url.getScheme());
+        String scheme = String.valueOf(url.getScheme()).toLowerCase(Locale.ROOT);
         if (String.valueOf(url.getRawAuthority()).contains("@")) {
             throw wrong("has a name or a password in it", "use username and password_file");
         }

@@ -7,6 +7,7 @@ import dev.lampwright.look.Zone;
 import dev.lampwright.toml.Toml;
 import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.wiring.Wiring;
+import java.net.InetAddress;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -121,8 +122,26 @@ public final class ConfigFile {
         Table root = findings.root();
         Config config = config(root, folder);
         root.noteUnknown();
+        root.noteUnseen();
+        notePortTwice(root, config);
         findings.throwIfMistaken();
         return new Examined(config, findings.defaults(), document);
+    }
+
+    /** Metrics are on the loopback address; a page on another address may have the same port. */
+    private static void notePortTwice(Table root, Config config) {
+        boolean same = config.page()
+                .filter(page -> page.port() == config.metricsPort().orElse(0) && page.port() != 0)
+                .map(PageSettings::address)
+                .filter(address -> address.isAnyLocalAddress() || address.equals(InetAddress.getLoopbackAddress()))
+                .isPresent();
+        if (same) {
+            root.table("metrics")
+                    .mistake(
+                            "port",
+                            "is " + config.metricsPort().getAsInt() + ", which page.port is too",
+                            "give each a port of its own");
+        }
     }
 
     /** Holds stand-ins where there are mistakes. */

@@ -48,6 +48,9 @@ record ControllerSection(
     static ControllerSection read(Table table) {
         String port = table.as(SECTION).need(PORT, WANTED_PORT).orElse("");
         Optional<BoardKind> board = table.find(BOARD);
+        if (Wording.hasControl(port)) {
+            table.mistake("port", "is " + Wording.quoted(port) + ", with a control character in it", WANTED_PORT);
+        }
         double holdoverS = table.get(HOLDOVER);
         WhenSilent whenSilent = table.get(WHEN_SILENT);
         AtEnd atEnd = table.get(AT_END);

@@ -56,7 +56,12 @@ final class Mistakes {
      * @param whatWouldBeRight what to do
      */
     void mistake(List<String> path, String what, String whatWouldBeRight) {
-        mistakes.add(new Mistake(file, document.line(path), Wording.key(path), what, whatWouldBeRight));
+        mistakes.add(new Mistake(
+                file,
+                document.line(path),
+                Wording.key(path),
+                Wording.withShortValues(what),
+                Wording.withShortValues(whatWouldBeRight)));
     }
 
     /**

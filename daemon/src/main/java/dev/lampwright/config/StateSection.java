@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** The section {@code [printer.state]}, or several of them in an array. */
 final class StateSection {
@@ -29,7 +30,9 @@ final class StateSection {
     }
 
     private static Key<?> words(PrinterState state) {
-        Key<?> key = Key.own(state.word(), "array of words; `*` is any characters, case does not count");
+        Key<?> key = Key.own(
+                state.word(),
+                "array of words; `*` is any characters, case does not count; whole numbers, true and false too");
         String example = "[\"" + state.name() + "\"]";
         String help = "the printer's words for it";
         return state == PrinterState.SILENT ? key.comment(example, help) : key.example(example, help);
@@ -46,6 +49,7 @@ final class StateSection {
             table.mistake("printing", "is missing, and so is every other state", WANTED_WORDS);
         }
         noteRepeated(table, words);
+        noteCatchAll(table, words);
         return new Bindings.OfState(SourceKeys.read(table), words);
     }
 
@@ -57,6 +61,24 @@ final class StateSection {
                 .filter(STATES::containsKey)
                 .forEach(key -> words.put(STATES.get(key), List.copyOf(table.words(key, WANTED_WORDS))));
         return Collections.unmodifiableMap(words);
+    }
+
+    /** A word that means every word leaves nothing for the states behind it, since the first that matches counts. */
+    private static void noteCatchAll(Table table, Map<PrinterState, List<String>> words) {
+        List<PrinterState> states = List.copyOf(words.keySet());
+        for (int i = 0; i < states.size() - 1; i++) {
+            PrinterState state = states.get(i);
+            if (words.get(state).stream().anyMatch(word -> word.chars().allMatch(c -> c == '*'))) {
+                String behind = states.subList(i + 1, states.size()).stream()
+                        .map(PrinterState::word)
+                        .collect(Collectors.joining(" and "));
+                table.mistake(
+                        state.word(),
+                        "has \"*\", which is every word and leaves none for " + behind + " below it",
+                        "put it below the others, or leave it out");
+                return;
+            }
+        }
     }
 
     private static void noteRepeated(Table table, Map<PrinterState, List<String>> words) {

@@ -48,7 +48,9 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
                     .example("\"GRB\"", "the order of its bytes; with white for instance \"GRBW\""),
             Key.own("channel_mA", "number, or one for each channel, 0.001 to 65.535")
                     .without("20")
-                    .example("12", "one channel of one pixel at full; or one number for each: [12, 12, 12]"),
+                    .example(
+                            "12",
+                            "one channel of one pixel at full; or one number for each, in the order that order has: [12, 11, 12] for G, R, B"),
             IDLE,
             StripOutputs.KEY,
             StripColours.WHITE_K,

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
@@ -241,11 +242,12 @@ final class Table {
      * @return the texts, none of them empty; none at all if the array is left out or wrong
      */
     List<String> texts(String key, String wanted) {
-        return texts(key, wanted, element -> wanted);
+        return texts(key, wanted, element -> wanted, String.class::isInstance);
     }
 
     /**
-     * Words that a printer says, in an array, which may be left out.
+     * Words that a printer says, in an array, which may be left out. A whole number, true and false are the words that JSON writes for
+     * them.
      *
      * @param key its name
      * @param wanted what would be right, for the complaint
@@ -255,20 +257,26 @@ final class Table {
         return texts(
                 key,
                 wanted,
-                element -> element instanceof Number || element instanceof Boolean
-                        ? wanted + ", this one in quotes: " + Wording.quoted(String.valueOf(element))
-                        : wanted);
+                element -> element instanceof Number
+                        ? wanted + ", this one in quotes, as the printer writes it: "
+                                + Wording.quoted(String.valueOf(element))
+                        : wanted,
+                element -> element instanceof String
+                        || element instanceof Long
+                        || element instanceof Integer
+                        || element instanceof Boolean);
     }
 
-    private List<String> texts(String key, String wanted, Function<Object, String> wantedFor) {
+    private List<String> texts(
+            String key, String wanted, Function<Object, String> wantedFor, Predicate<Object> isText) {
         if (!has(key)) {
             return List.of();
         }
         List<String> texts = new ArrayList<>();
         if (values.get(key) instanceof List<?> elements && !elements.isEmpty()) {
             for (Object element : elements) {
-                if (element instanceof String text && !text.isEmpty()) {
-                    texts.add(text);
+                if (isText.test(element) && !String.valueOf(element).isEmpty()) {
+                    texts.add(String.valueOf(element));
                 } else {
                     mistake(key, "has " + Wording.value(element) + " in it", wantedFor.apply(element));
                 }
@@ -603,6 +611,14 @@ final class Table {
     void noteUnknown() {
         unasked().forEach(this::noteUnknown);
         inner().forEach(Table::noteUnknown);
+    }
+
+    /** Complains of names, here and in the tables within, that nobody can see. To be called once all is read. */
+    void noteUnseen() {
+        keys().stream()
+                .filter(key -> known.contains(key) && Wording.hasControl(key))
+                .forEach(key -> mistake(key, "has a control character in its name", "write the name without it"));
+        inner().forEach(Table::noteUnseen);
     }
 
     /** Takes every key here as known, because the table is of no use with what is fitted. */

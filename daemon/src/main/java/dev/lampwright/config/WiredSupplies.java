@@ -43,14 +43,15 @@ final class WiredSupplies {
      *
      * @param table the section
      * @param volts voltage of each supply there is, by its index
+     * @param sure whether these are all that there are
      * @return the supplies, in the same order; those that are not told of, by their voltage alone
      */
-    static List<Wiring.Supply> read(Table table, List<Double> volts) {
+    static List<Wiring.Supply> read(Table table, List<Double> volts, boolean sure) {
         Map<Double, Wiring.Supply> told = new LinkedHashMap<>();
         for (String name : table.keys()) {
             Wiring.Supply supply = supply(name, table.table(name).as(SECTION));
             if (table.table(name).right()) {
-                note(table.table(name), supply, told, volts);
+                note(table.table(name), supply, told, sure ? volts : List.of(supply.volts()));
             }
         }
         List<Wiring.Supply> supplies = new ArrayList<>();

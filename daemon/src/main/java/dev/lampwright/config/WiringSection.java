@@ -115,8 +115,8 @@ final class WiringSection {
         Table table = root.table("wiring");
         table.as(SECTION);
         double wireC = table.get(WIRE_C);
-        List<Wiring.Supply> supplies =
-                WiredSupplies.read(table.table("supplies"), volts(root.table("dimmers"), stripVolts));
+        List<Wiring.Supply> supplies = WiredSupplies.read(
+                table.table("supplies"), volts(root.table("dimmers"), stripVolts), areVoltsSure(root));
         Wiring.Strip strip = WiredStrip.read(table.table("strip"), stripVolts, pixels);
         Table lights = table.table("dimmers");
         List<Wiring.Light> wired = dimmers.stream()
@@ -136,6 +136,11 @@ final class WiringSection {
         double connectorC = table.get(CONNECTOR_C);
         int bundled = table.get(BUNDLED.usual(pairs, Integer.toString(pairs)));
         return new Surroundings(ambientC, insulationC, connectorC, bundled);
+    }
+
+    /** Whether all lights and their voltages are known: a light with a mistake may be the one that a supply feeds. */
+    private static boolean areVoltsSure(Table root) {
+        return root.table("dimmers").right() && root.table("supply").right();
     }
 
     /** Voltage of each supply, by its index: the strip's first, then the others that the dimmers name, the lowest first. */

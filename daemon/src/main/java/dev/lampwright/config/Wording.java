@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 /** How keys and values of a file are shown to the user. */
 final class Wording {
     private static final int LONGEST = 60;
+    private static final int LONGEST_COMPLAINT = 300;
     private static final Pattern BARE_KEY = Pattern.compile("[A-Za-z0-9_-]+");
 
     private Wording() {}
@@ -80,11 +81,49 @@ final class Wording {
         return printable.toString();
     }
 
-    private static boolean breaksLine(int c) {
+    /**
+     * Whether a name holds a control character, or one that ends a line.
+     *
+     * @param name any text
+     * @return true if it does, so that nobody can see what it is called
+     */
+    static boolean hasControl(String name) {
+        return name.chars().anyMatch(Wording::isControl);
+    }
+
+    private static boolean isControl(int c) {
         return Character.isISOControl(c)
                 || Character.getType(c) == Character.LINE_SEPARATOR
-                || Character.getType(c) == Character.PARAGRAPH_SEPARATOR
-                || Character.getType(c) == Character.FORMAT;
+                || Character.getType(c) == Character.PARAGRAPH_SEPARATOR;
+    }
+
+    private static boolean breaksLine(int c) {
+        return isControl(c) || Character.getType(c) == Character.FORMAT;
+    }
+
+    /**
+     * A complaint with no value repeated at length.
+     *
+     * @param text the complaint, values in it in quotes
+     * @return the same, each value of it shortened if it is long
+     */
+    static String withShortValues(String text) {
+        if (text.length() <= LONGEST_COMPLAINT) {
+            return text;
+        }
+        StringBuilder all = new StringBuilder();
+        int from = 0;
+        for (int open = text.indexOf('"'); open >= 0; open = text.indexOf('"', from)) {
+            int close = text.indexOf('"', open + 1);
+            int end = close < 0 ? text.length() : close;
+            all.append(text, from, open + 1).append(shortened(text.substring(open + 1, end)));
+            all.append(close < 0 ? "" : "\"");
+            from = Math.min(text.length(), end + 1);
+        }
+        String shorter = all.append(text, from, text.length()).toString();
+        return shorter.length() <= 2 * LONGEST_COMPLAINT
+                ? shorter
+                : shorter.substring(0, 2 * LONGEST_COMPLAINT) + "...";
     }
 
     private static String shortened(String text) {

@@ -147,12 +147,22 @@ public final class Rhythm {
 
     private static Rhythm of(String text, double period, double... changes) {
         if (Double.isNaN(period) || period <= 0) {
-            throw wrong(text, "it needs a period, such as \"" + text.strip() + " 4s\"");
+            throw wrong(text, "it needs a period, such as \"" + withoutPeriod(text) + " 4s\"");
         }
         if (changes.length > 0 && changes[changes.length - 1] >= period) {
             throw wrong(text, "its light does not fit into its period; make it longer");
         }
         return new Rhythm(period, changes, false);
+    }
+
+    /** What stands before the seconds of a rhythm that is written rightly otherwise. */
+    private static String withoutPeriod(String text) {
+        String bare = text.strip();
+        int end = bare.indexOf(')') + 1;
+        while (end < bare.length() && Character.isLetter(bare.charAt(end))) {
+            end++;
+        }
+        return bare.substring(0, end);
     }
 
     private static double[] flashes(String text, String group) {

@@ -4,6 +4,9 @@ package dev.lampwright.payload;
 public final class Plausible {
     private static final double COLDEST_C = -50;
     private static final double HOTTEST_C = 600;
+    /** A year of 365 days. */
+    private static final double LONGEST_S = 365 * 86_400;
+
     private static final double PROGRESS_TOLERANCE = 0.01;
     private static final double WHOLE_PERCENT = 100;
 
@@ -44,7 +47,8 @@ public final class Plausible {
     private static boolean isPlausible(Quantity quantity, double value) {
         return switch (quantity) {
             case JOB_PROGRESS -> value >= -PROGRESS_TOLERANCE && value <= 1 + PROGRESS_TOLERANCE;
-            case JOB_LEFT, JOB_ELAPSED, JOB_DONE, JOB_TOTAL -> value >= 0 && value <= Double.MAX_VALUE;
+            case JOB_LEFT, JOB_ELAPSED -> value >= 0 && value <= LONGEST_S;
+            case JOB_DONE, JOB_TOTAL -> value >= 0 && value <= Double.MAX_VALUE;
             default -> value >= COLDEST_C && value <= HOTTEST_C;
         };
     }
@@ -53,7 +57,7 @@ public final class Plausible {
         return "the value is out of range, which is "
                 + switch (quantity) {
                     case JOB_PROGRESS -> range(0, 1, unit, "");
-                    case JOB_LEFT, JOB_ELAPSED -> "0 s and more";
+                    case JOB_LEFT, JOB_ELAPSED -> "0 to " + Math.round(LONGEST_S) + " s";
                     case JOB_DONE, JOB_TOTAL -> "0 and more";
                     default -> range(COLDEST_C, HOTTEST_C, unit, "°C");
                 };

@@ -357,6 +357,15 @@ class LightMistakesTest {
                 List.of("mirrored", "0-9 +", "+ 0-9", "0-9 mirror", "0-9mirrored", "0-9 mirrored + 20-29")) {
             assertAdded("zones.lid: is \"" + wrong + "\"; give the first", "zones.lid = \"" + wrong + "\"");
         }
+        assertAdded("zones.lid: is \"0-9 every\"; give the first", "zones.lid = \"0-9 every\"");
+        assertAdded("zones.lid: is \"0 every 2\"; give the first", "zones.lid = \"0 every 2\"");
+        assertAdded(
+                "zones.lid: has \"0-9 every 1\" in it, which leaves out nothing; give a whole number from 2",
+                "zones.lid = \"0-9 every 1 + 20\"");
+        assertAdded(
+                "zones.lid: has \"20-15 every 6\" in it, which leaves out all but the first pixel; give",
+                "zones.lid = \"20-15 every 6\"");
+        assertAdded("zones.lid: has pixel 4 twice; name each pixel once", "zones.lid = \"0-9 every 2 + 4\"");
         assertAdded("zones.strip: is always the whole strip; choose another name", "zones.strip = \"0-9\"");
         assertAdded("zones.plain: is always what plain colour", "zones.plain = \"0-9\"");
     }
@@ -434,5 +443,32 @@ class LightMistakesTest {
         assertStrip(
                 "white_K: has no use beside measured.white; ",
                 "order = \"GRBW\", white_K = 4000, measured = { " + all + white);
+    }
+
+    @Test
+    void aRhythmWithoutAPeriodIsShownOneThatHasOne() {
+        for (String wrong : List.of("Iso", "Iso 0s", "Iso 0.0 s")) {
+            assertLayer(
+                    "rhythm: \"" + wrong + "\" is no rhythm; it needs a period, such as \"Iso 4s\"",
+                    "colour = \"red\", rhythm = \"" + wrong + "\"");
+        }
+        assertLayer(
+                "rhythm: \"Fl(2)\" is no rhythm; it needs a period, such as \"Fl(2) 4s\"",
+                "colour = \"red\", rhythm = \"Fl(2)\"");
+    }
+
+    @Test
+    void aLongValueIsNotRepeatedAtLength() {
+        for (String key :
+                List.of("colour", "colour = \"red\", rhythm", "colour = \"red\", blend", "colour = \"red\", zone")) {
+            ConfigException wrong = assertThrows(
+                    ConfigException.class,
+                    () -> ConfigFile.read(
+                            GOOD + "looks.warm.layers = [{ " + key + " = \"" + "q".repeat(10_000) + "\" }]\n",
+                            "t.toml"));
+            String mistake = wrong.mistakes().get(0).toString();
+            assertTrue(mistake.length() < 700, () -> mistake.length() + " characters: " + mistake);
+            assertTrue(mistake.contains("q".repeat(50)), mistake);
+        }
     }
 }

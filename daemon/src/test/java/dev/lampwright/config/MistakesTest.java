@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.printer.Bindings;
+import dev.lampwright.printer.PrinterState;
+import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -283,16 +286,81 @@ class MistakesTest {
     void words() {
         assertStarts("t.toml:7: printer.state.idle: is \"READY\"; give the", added("printer.state.idle = \"READY\""));
         assertStarts("t.toml:7: printer.state.idle: is empty; give the", added("printer.state.idle = []"));
-        assertStarts("t.toml:7: printer.state.idle: has 1 in it; give the", added("printer.state.idle = [\"A\", 1]"));
+        assertStarts(
+                "t.toml:7: printer.state.idle: has 1.5 in it; give the", added("printer.state.idle = [\"A\", 1.5]"));
         assertEquals(
-                "t.toml:7: printer.state.idle: has 2 in it; give the printer's words for it in an array, for instance"
-                        + " [\"RUN\", \"RESUME*\"], this one in quotes: \"2\"",
-                added("printer.state.idle = [2]"));
-        assertTrue(added("printer.state.idle = [true]").endsWith(", this one in quotes: \"true\""));
+                "t.toml:7: printer.state.idle: has 2.0 in it; give the printer's words for it in an array, for instance"
+                        + " [\"RUN\", \"RESUME*\"], this one in quotes, as the printer writes it: \"2.0\"",
+                added("printer.state.idle = [2.0]"));
+        assertStarts("t.toml:7: printer.state.idle: has an array in it; give the", added("printer.state.idle = [[]]"));
+        assertStarts(
+                "t.toml:8: printer.state.held: has \"2\", which idle has already; ",
+                added("printer.state.idle = [2]\nprinter.state.held = [\"2\"]"));
         assertStarts("t.toml:7: printer.state.idle: has \"\" in it; give the", added("printer.state.idle = [\"\"]"));
         assertStarts(
                 "t.toml:7: printer.state.held: has \"run\", which printing has already; ",
                 added("printer.state.held = [\"run\"]"));
+    }
+
+    /** Of a JSON value the word that JSON writes: RFC 8259, sections 3 and 6. */
+    @Test
+    void wholeNumbersAndTruthAreWordsToo() throws ConfigException {
+        List<Bindings.OfState> states = ConfigFile.read(
+                        GOOD + "printer.state.idle = [0, -3, true, \"READY\"]\nprinter.state.fault = [false]\n",
+                        "t.toml")
+                .bindings()
+                .states();
+        assertEquals(List.of("0", "-3", "true", "READY"), states.get(0).words().get(PrinterState.IDLE));
+        assertEquals(List.of("false"), states.get(0).words().get(PrinterState.FAULT));
+    }
+
+    @Test
+    void aWordThatIsEveryWordStandsLast() throws ConfigException {
+        assertEquals(
+                "t.toml:7: printer.state.idle: has \"*\", which is every word and leaves none for held and done below it;"
+                        + " put it below the others, or leave it out",
+                added(
+                        "printer.state.idle = [\"READY\", \"*\"]\nprinter.state.held = [\"HALT\"]\nprinter.state.done = [\"X\"]"));
+        ConfigFile.read(GOOD + "printer.state.idle = [\"*\"]\n", "t.toml");
+    }
+
+    @Test
+    void namesThatNobodySees() {
+        assertEquals(
+                "t.toml:5: controller.port: is \"/dev/\\u0000\", with a control character in it; give the serial port, for"
+                        + " instance \"/dev/ttyACM0\"",
+                replaced(5, "controller.port = \"/dev/\\u0000\""));
+        assertEquals(
+                "t.toml:7: zones.\"a\\u0007b\": has a control character in its name; write the name without it",
+                added("zones.\"a\\u0007b\" = \"0-9\""));
+    }
+
+    @Test
+    void pageAndMetricsHavePortsOfTheirOwn() throws ConfigException {
+        assertEquals(
+                "t.toml:8: metrics.port: is 9464, which page.port is too; give each a port of its own",
+                added("page.port = 9464\nmetrics.port = 9464"));
+        ConfigFile.read(GOOD + "page.port = 9465\nmetrics.port = 9464\n", "t.toml");
+        ConfigFile.read(
+                GOOD + "page = { port = 9464, address = \"127.0.0.2\", token_file = \"t\" }\nmetrics.port = 9464\n",
+                "t.toml");
+    }
+
+    /** RFC 3986, section 3.1: schemes know no case. */
+    @Test
+    void aSchemeKnowsNoCase() throws ConfigException {
+        assertEquals(
+                URI.create("mqtts://alder:8883"),
+                ConfigFile.read(GOOD.replace("mqtt://", "MQTTS://"), "t.toml")
+                        .broker()
+                        .url());
+    }
+
+    @Test
+    void aBracketThatIsNotClosedIsBlamedItself() {
+        assertStarts(
+                "t.toml:7: printer.state.idle: column 23: the [ that opens here is not closed",
+                added("printer.state.idle = [\"READY\"\n\n[zones]\nbed = \"0-9\""));
     }
 
     @Test

@@ -42,6 +42,23 @@ class WiringSectionTest {
         return mistakes.get(0).toString();
     }
 
+    /** What a light with a mistake is fed with, nobody knows: its supply may be the one that is named. */
+    @Test
+    void aMistakeInALightIsTheOnlyOne() {
+        String supplies = "wiring.supplies = { bars = { volts = 24, amps = 2.5 }, strip = { volts = 5 } }\n";
+        for (String wrong :
+                List.of("full_mA = 70000", "full_mA = \"x\"", "full_mA = 800, colour = 1", "channels = [1]")) {
+            String text = (GOOD + supplies).replace("full_mA = 800", wrong);
+            List<Mistake> mistakes = assertThrows(ConfigException.class, () -> ConfigFile.read(text, "t.toml"))
+                    .mistakes();
+            assertTrue(mistakes.stream().allMatch(each -> each.toString().contains(": dimmers.")), mistakes::toString);
+        }
+        List<Mistake> volts = assertThrows(
+                        ConfigException.class, () -> ConfigFile.read(GOOD + supplies + "supply.volts = 99\n", "t.toml"))
+                .mistakes();
+        assertEquals(1, volts.size(), volts::toString);
+    }
+
     @Test
     void everythingIsUnderstood() throws ConfigException {
         Wiring wiring = wiring("""

@@ -19,7 +19,9 @@ class PlausibleTest {
         "BED_ACTUAL, OWN, 601, -50 to 600 °C",
         "BED_ACTUAL, FAHRENHEIT, 1200, -58 to 1112 °F",
         "BED_ACTUAL, KELVIN, 200, 223 to 873 K",
-        "JOB_LEFT, MINUTES, -1, 0 s and more",
+        "JOB_LEFT, MINUTES, -1, 0 to 31536000 s",
+        "JOB_LEFT, SECONDS, 1e23, 0 to 31536000 s",
+        "JOB_ELAPSED, HOURS, 8761, 0 to 31536000 s",
         "JOB_TOTAL, OWN, -1, 0 and more",
         "JOB_TOTAL, OWN, NaN, 0 and more"
     })
@@ -35,5 +37,6 @@ class PlausibleTest {
         assertEquals(0, Plausible.value(Quantity.JOB_PROGRESS, -0.005));
         assertEquals(600, Plausible.value(Quantity.BED_ACTUAL, 600));
         assertEquals(120, Plausible.value(Quantity.JOB_LEFT, Unit.MINUTES, 2));
+        assertEquals(31_536_000, Plausible.value(Quantity.JOB_LEFT, Unit.HOURS, 8760));
     }
 }
