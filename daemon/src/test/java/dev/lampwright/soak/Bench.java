@@ -2,6 +2,7 @@ package dev.lampwright.soak;
 
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.NamedPipe;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -78,6 +79,16 @@ final class Bench implements AutoCloseable {
     /** Writes the configuration, right or not. */
     void write(String text) throws IOException {
         Files.writeString(config, text);
+    }
+
+    /** Takes the configuration away, whatever is in its place. */
+    void deleteConfiguration() throws IOException {
+        Files.deleteIfExists(config);
+    }
+
+    /** Puts a pipe that nobody writes to in its place. */
+    void pipeForConfiguration() {
+        NamedPipe.at(config);
     }
 
     /** Asks the daemon to read it again. */

@@ -72,6 +72,17 @@ final class BoardEnd implements FarEnd {
         damage(MANY);
     }
 
+    /** The firmware is what it is. */
+    @Override
+    public boolean canRefuse() {
+        return false;
+    }
+
+    @Override
+    public void refuse() {
+        throw new UnsupportedOperationException("the emulated board runs the firmware as it is");
+    }
+
     @Override
     public void mend() {
         damage(0);

@@ -32,7 +32,13 @@ interface FarEnd extends AutoCloseable {
      */
     void corrupt(long seed);
 
-    /** Bytes pass again as they are. */
+    /** Whether it can be made to refuse frames. */
+    boolean canRefuse();
+
+    /** It answers every frame with a complaint. What it shows is another thing: whether the host copes is what matters. */
+    void refuse();
+
+    /** Bytes pass again as they are, and frames are acknowledged. */
     void mend();
 
     /**

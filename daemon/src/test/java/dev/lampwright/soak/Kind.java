@@ -22,6 +22,10 @@ enum Kind {
     STORMED(Duration.ofSeconds(4)),
     /** Nothing is told until the state is silent. */
     STARVED,
+    /** Messages are kept on topics with characters outside the basic multilingual plane, where the daemon listens. */
+    STRANGE_TOPICS,
+    /** The controller refuses every frame. */
+    FRAMES_REFUSED,
     /** The daemon is stopped (SIGSTOP) and goes on (SIGCONT). */
     STOPPED,
     /** The wall clock is set forwards or back by up to years. */
@@ -31,7 +35,9 @@ enum Kind {
     /** A good configuration is read. */
     GOOD_CONFIGURATION,
     /** A configuration that is not right is read. */
-    BAD_CONFIGURATION;
+    BAD_CONFIGURATION,
+    /** The configuration is deleted, or a pipe is put in its place, and comes back as another. */
+    CONFIGURATION_GONE;
 
     private final Duration promise;
 

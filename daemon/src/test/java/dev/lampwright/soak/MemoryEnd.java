@@ -68,6 +68,16 @@ final class MemoryEnd implements FarEnd {
         controller.toHost(counted(Faults.all(seed + 1, harm)));
     }
 
+    @Override
+    public boolean canRefuse() {
+        return true;
+    }
+
+    @Override
+    public void refuse() {
+        controller.toHost(new Refusals());
+    }
+
     private UnaryOperator<byte[]> counted(UnaryOperator<byte[]> faults) {
         return bytes -> {
             byte[] changed = faults.apply(bytes);

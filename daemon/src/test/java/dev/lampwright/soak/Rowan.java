@@ -98,6 +98,7 @@ record Rowan(Mosquitto broker) {
                 [printer.readings]
                 job.progress = { topic = "%s", at = "/percent", scale = 0.01 }
                 bed.actual_C = { topic = "%s", at = "/plate" }
+                chamber.actual_C = { topic = "shop/+/room" }
                 [printer.state]
                 topic = "%s"
                 at = "/phase"
@@ -170,6 +171,12 @@ record Rowan(Mosquitto broker) {
                     });
         }
         broker.publishAll(JOB, payloads);
+    }
+
+    /** Keeps messages on topics in the middle of which is an emoji, one that every connection to come is given too. */
+    void strangeTopics(int celsius) {
+        broker.publishAtEscaped("shop/\\360\\237\\224\\245/room", Integer.toString(celsius));
+        broker.publishAtEscaped("shop/\\360\\237\\233\\217/room", Integer.toString(celsius));
     }
 
     /** Goes through many states, another with about every second frame. */

@@ -82,6 +82,10 @@ final class SoakRun {
             calmDown(watcher);
             resources.measure();
         }
+        bench.log().stream()
+                .filter(line -> line.startsWith("\tat "))
+                .findFirst()
+                .ifPresent(line -> violations.add("a stack trace is in the log: " + line));
         rate.end(troubles.stoppedNanos());
         resources.judge(violations);
         return summary(bench, watcher, troubles, resources, rate, System.nanoTime() - started);
@@ -155,7 +159,7 @@ final class SoakRun {
     /** Those that take their own time, or are waited for by way of the log, come alone. */
     private static boolean mixes(Kind kind) {
         return switch (kind) {
-            case STARVED, STORMED, FLOODED, BAD_CONFIGURATION, DISK_FULL -> false;
+            case STARVED, STORMED, FLOODED, BAD_CONFIGURATION, CONFIGURATION_GONE, DISK_FULL -> false;
             default -> true;
         };
     }

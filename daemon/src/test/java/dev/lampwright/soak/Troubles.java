@@ -40,6 +40,9 @@ final class Troubles {
         if (!bench.disk().canBeFilled()) {
             kinds.remove(Kind.DISK_FULL);
         }
+        if (!bench.controller().canRefuse()) {
+            kinds.remove(Kind.FRAMES_REFUSED);
+        }
         return kinds;
     }
 
@@ -71,6 +74,9 @@ final class Troubles {
             case DISK_FULL -> bench.disk().fill();
             case GOOD_CONFIGURATION -> bench.turnEdition();
             case BAD_CONFIGURATION -> writeBad();
+            case CONFIGURATION_GONE -> goneConfiguration();
+            case STRANGE_TOPICS -> bench.rowan().strangeTopics(chance.nextInt(100));
+            case FRAMES_REFUSED -> bench.controller().refuse();
             case STARVED, CONTROLLER_RESET -> {}
         }
     }
@@ -88,7 +94,9 @@ final class Troubles {
             case CLOCK_SET -> bench.clock().set(chance.nextLong(-10, 10));
             case DISK_FULL -> bench.disk().empty();
             case GOOD_CONFIGURATION -> writeGood();
-            case FLOODED, STORMED, STARVED, BAD_CONFIGURATION -> {}
+            case CONFIGURATION_GONE -> comesBack();
+            case FRAMES_REFUSED -> bench.controller().mend();
+            case STRANGE_TOPICS, FLOODED, STORMED, STARVED, BAD_CONFIGURATION -> {}
         }
     }
 
@@ -117,7 +125,7 @@ final class Troubles {
     /** How long to leave it, in ms, before its end. */
     long heldMillis(Kind kind) {
         return switch (kind) {
-            case FLOODED, STORMED, GOOD_CONFIGURATION, CONTROLLER_RESET -> chance.nextLong(200);
+            case FLOODED, STORMED, STRANGE_TOPICS, GOOD_CONFIGURATION, CONTROLLER_RESET -> chance.nextLong(200);
             case STARVED -> Rowan.SILENT_AFTER_S * 1000L + 500;
             default -> chance.nextLong(300, 4000);
         };
@@ -129,6 +137,28 @@ final class Troubles {
         if (chance.nextBoolean()) {
             bench.hangUp();
         }
+    }
+
+    private void goneConfiguration() {
+        bench.turnEdition();
+        try {
+            bench.deleteConfiguration();
+            if (chance.nextBoolean()) {
+                bench.pipeForConfiguration();
+                bench.hangUp();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void comesBack() {
+        try {
+            bench.deleteConfiguration();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        writeGood();
     }
 
     private void writeBad() {

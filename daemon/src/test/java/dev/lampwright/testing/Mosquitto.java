@@ -241,6 +241,18 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
+     * Publishes a retained message at QoS 1 on a topic that no locale keeps from being what it is.
+     *
+     * @param escaped the topic, each byte of UTF-8 beyond ASCII as a backslash and three octal digits
+     * @param payload the payload, letters and digits
+     */
+    public void publishAtEscaped(String escaped, String payload) {
+        String topic = "\"$(printf '" + escaped + "')\"";
+        String command = "mosquitto_pub -p " + port + " -q 1 -r -t " + topic + " -m " + payload;
+        Tool.run(List.of("sh", "-c", command), "mosquitto-clients");
+    }
+
+    /**
      * Subscribes and takes the first message, one that the broker has kept or else the next that is published.
      *
      * @param topic the topic
