@@ -10,8 +10,11 @@ import java.util.regex.Pattern;
 
 /** The section {@code [page]}: the live page, which is there if the section is. */
 final class PageSection {
-    /** A port that IANA has given to nobody (from memory). */
-    private static final int USUAL_PORT = 7117;
+    /**
+     * A dynamic port, which IANA assigns to nobody (RFC 6335, section 6: 49152 to 65535), above those that Linux hands out by itself (its
+     * documentation of {@code ip_local_port_range}: 32768 to 60999).
+     */
+    private static final int USUAL_PORT = 61_117;
 
     private static final int HIGHEST_PORT = 65_535;
     /** Each takes a thread, of those that the service may have (TasksMax in its unit). */
@@ -33,7 +36,7 @@ final class PageSection {
             .comment("\"127.0.0.1\"", "this machine alone; another one needs a token_file");
     private static final Key<Integer> PORT = Key.whole("port", 0, HIGHEST_PORT)
             .usual(USUAL_PORT, Integer.toString(USUAL_PORT))
-            .comment("7117", "0 for any that is free, which is logged then");
+            .comment("61117", "0 for any that is free, which is logged then");
     private static final Key<Integer> VIEWERS = Key.whole("viewers", 1, MOST_VIEWERS)
             .usual(PageSettings.USUAL_VIEWERS, Integer.toString(PageSettings.USUAL_VIEWERS))
             .comment("32", "the most who may watch at the same time");

@@ -48,7 +48,7 @@ class PageSectionTest {
     void anEmptySectionIsAPageForThisMachineAlone() {
         PageSettings page = read("[page]").page().orElseThrow();
         assertTrue(page.address().isLoopbackAddress());
-        assertEquals(7117, page.port());
+        assertEquals(61_117, page.port());
         assertEquals(Optional.empty(), page.tokenFile());
         assertEquals(32, page.viewers());
     }

@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AccessCheckTest {
     private static final InetAddress FROM = InetAddress.getLoopbackAddress();
 
-    private final AccessCheck open = new AccessCheck(List.of("alder.local"), Optional.empty(), 7117);
+    private final AccessCheck open = new AccessCheck(List.of("alder.local"), Optional.empty(), 61117);
 
     @TempDir
     private Path folder;
@@ -34,7 +34,7 @@ class AccessCheckTest {
     }
 
     private AccessCheck guarded() throws IOException {
-        return new AccessCheck(List.of(), Optional.of(Token.read(file(PageRig.TOKEN + "\n"))), 7117);
+        return new AccessCheck(List.of(), Optional.of(Token.read(file(PageRig.TOKEN + "\n"))), 61117);
     }
 
     private Path file(String text) throws IOException {
@@ -49,12 +49,12 @@ class AccessCheckTest {
     @ValueSource(
             strings = {
                 "localhost",
-                "localhost:7117",
+                "localhost:61117",
                 "LOCALHOST:1",
-                "127.0.0.1:7117",
-                "[::1]:7117",
+                "127.0.0.1:61117",
+                "[::1]:61117",
                 "192.168.1.7",
-                "alder.local:7117"
+                "alder.local:61117"
             })
     void ownNamesAndAddressesAreLetIn(String host) {
         assertEquals(200, status(open.refuseHost(headers("Host", host))));
@@ -65,7 +65,7 @@ class AccessCheckTest {
     @ValueSource(
             strings = {
                 "evil.example",
-                "evil.example:7117",
+                "evil.example:61117",
                 "localhost.evil.example",
                 "alder.local.evil.example",
                 "127.0.0.1.evil.example",
@@ -85,22 +85,22 @@ class AccessCheckTest {
     /** Sec-Fetch-Site: W3C Fetch Metadata; Origin: RFC 6454. */
     @ParameterizedTest
     @CsvSource({
-        "same-origin, http://localhost:7117, 200",
+        "same-origin, http://localhost:61117, 200",
         "none, , 200",
-        ", http://localhost:7117, 200",
-        ", https://localhost:7117, 200",
+        ", http://localhost:61117, 200",
+        ", https://localhost:61117, 200",
         ", , 200",
-        "same-site, http://localhost:7117, 403",
+        "same-site, http://localhost:61117, 403",
         "cross-site, http://evil.example, 403",
         "cross-site, , 403",
         ", http://evil.example, 403",
         ", http://localhost:7118, 403",
         ", null, 403",
-        ", http://localhost:7117.evil.example, 403",
+        ", http://localhost:61117.evil.example, 403",
         "same-origin, http://evil.example, 403",
     })
     void onlyItsOwnPageMayAsk(String site, String origin, int status) {
-        Headers headers = headers("Host", "localhost:7117");
+        Headers headers = headers("Host", "localhost:61117");
         if (site != null) {
             headers.add("Sec-Fetch-Site", site);
         }
@@ -138,13 +138,14 @@ class AccessCheckTest {
         String pair = cookie.substring(0, cookie.indexOf(';'));
         assertEquals(200, status(guarded().refuseStranger(headers("Cookie", "a=b; " + pair), FROM)));
         assertEquals(401, status(guarded().refuseStranger(headers("Cookie", pair + "0"), FROM)));
-        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", "lampwright-7117="), FROM)));
+        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", "lampwright-61117="), FROM)));
     }
 
     @Test
     void anotherTokenMakesOldCookiesWorthless() throws IOException {
         String cookie = guarded().cookie();
-        AccessCheck other = new AccessCheck(List.of(), Optional.of(Token.read(file("another-token-altogether"))), 7117);
+        AccessCheck other =
+                new AccessCheck(List.of(), Optional.of(Token.read(file("another-token-altogether"))), 61117);
         assertEquals(401, status(other.refuseStranger(headers("Cookie", cookie), FROM)));
     }
 
