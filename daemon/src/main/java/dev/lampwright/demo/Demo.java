@@ -67,6 +67,9 @@ public final class Demo implements AutoCloseable {
                 Daemon daemon = new Daemon(config, same -> line);
                 LivePage page = new LivePage(daemon)) {
             display.watch(daemon);
+            // The first connection has the broker load most of its classes, which may take longer than the daemon
+            // waits.
+            printer.connect();
             daemon.start();
             printer.start();
             page.follow(config.page().filter(settings -> withPage));

@@ -37,24 +37,32 @@ final class InventedPrinter implements AutoCloseable {
     }
 
     /**
-     * Switches it on.
+     * Connects, so that the broker has answered once before anybody else speaks to it. It says nothing yet.
      *
      * @throws MqttException if the broker does not answer
      */
-    void start() throws MqttException {
+    void connect() throws MqttException {
         client = new MqttClient(url.replace("mqtt://", "tcp://"), "alder", new MemoryPersistence());
         client.connect();
+    }
+
+    /** Switches it on. To be called once, after {@link #connect}. */
+    void start() {
         startNanos = System.nanoTime();
         publishing = ticker.scheduleAtFixedRate(this::publish, 0, PUBLISH_EVERY_MS, TimeUnit.MILLISECONDS);
     }
 
     @Override
     public void close() {
-        publishing.cancel(true);
+        if (publishing != null) {
+            publishing.cancel(true);
+        }
         ticker.shutdownNow();
         try {
-            client.disconnectForcibly(0, 200);
-            client.close();
+            if (client != null) {
+                client.disconnectForcibly(0, 200);
+                client.close();
+            }
         } catch (MqttException e) {
             LOG.debug("alder was cut off", e);
         }

@@ -20,6 +20,9 @@ final class Screen {
     private static final String CLEAR_TO_END_OF_LINE = "\u001b[K";
     private static final long LIVE_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
     private static final long PLAIN_NANOS = TimeUnit.SECONDS.toNanos(1);
+    /** Frames are counted for this long before their rate is told: that of a shorter time says more of the counting than of the frames. */
+    private static final long RATE_NANOS = PLAIN_NANOS * 9 / 10;
+
     private static final double FULL_DUTY = 65_535;
 
     private final Config config;
@@ -31,7 +34,7 @@ final class Screen {
     private int linesDrawn;
     private long lastFrames;
     private long lastNanos = startNanos;
-    private double framesPerSecond;
+    private double framesPerSecond = Double.NaN;
 
     /**
      * Makes a screen that has drawn nothing.
@@ -47,6 +50,7 @@ final class Screen {
         this.display = display;
         this.depth = depth;
         picture = new StripPicture(config.setup().order(), depth);
+        lastFrames = daemon.link().framesShown();
     }
 
     /**
@@ -130,16 +134,16 @@ final class Screen {
 
     private String readings() {
         PrinterStatus status = daemon.status();
-        return "bed " + heat(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET) + "  nozzle "
-                + heat(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET) + "  job "
+        return "bed " + heat(status, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT) + "  nozzle "
+                + heat(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT) + "  job "
                 + number(status.value(Quantity.JOB_PROGRESS) * 100, "%3.0f %%");
     }
 
     private String figures(StripCurrent current) {
         return String.format(
                 Locale.ROOT,
-                "%4.1f frames/s  %4d mA of %d mA",
-                framesPerSecond,
+                "%s frames/s  %4d mA of %d mA",
+                number(framesPerSecond, "%4.1f"),
                 current.milliamps(),
                 current.ceilingMilliamps());
     }
@@ -156,7 +160,7 @@ final class Screen {
 
     private void measureRate() {
         long now = System.nanoTime();
-        if (now - lastNanos >= PLAIN_NANOS / 2) {
+        if (now - lastNanos >= RATE_NANOS) {
             long frames = daemon.link().framesShown();
             framesPerSecond = (frames - lastFrames) / ((now - lastNanos) * 1e-9);
             lastFrames = frames;

@@ -116,4 +116,11 @@ class ScreenTest {
         assertEquals("\u001b[?25l\u001b[?7l", screen(depth).begin());
         assertEquals("\u001b[?7h\u001b[?25h", screen(depth).end());
     }
+
+    /** Nothing was counted yet: any number would be made up. */
+    @ParameterizedTest
+    @EnumSource
+    void theFirstPictureTellsNoRate(ColourDepth depth) {
+        assertTrue(screen(depth).next().contains("? frames/s"));
+    }
 }

@@ -1,6 +1,7 @@
 package dev.lampwright.endtoend;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.Child;
@@ -35,5 +36,10 @@ class DemoIT {
         assertTrue(Integer.parseInt(last.group(2)) > 0, demo.output());
         assertEquals(0, Integer.parseInt(last.group(3)), demo.output());
         assertEquals(0, Integer.parseInt(last.group(4)), demo.output());
+        assertFalse(demo.output().contains("WARN"), demo.output());
+        for (String line : lines) {
+            Matcher rate = Pattern.compile(" ([0-9.]+) frames/s").matcher(line);
+            assertTrue(!rate.find() || Double.parseDouble(rate.group(1)) < 75, line);
+        }
     }
 }
