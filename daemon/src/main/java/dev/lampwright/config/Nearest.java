@@ -3,11 +3,22 @@ package dev.lampwright.config;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** Finds the word that somebody may have meant. */
 final class Nearest {
     private static final int LETTERS_A_SLIP = 3;
+
+    /** Nobody's slip is longer; a file may be. */
+    private static final int LONGEST = 200;
+
+    /** What keys were called before, and are called now. */
+    private static final Map<String, String> RENAMED = Map.of(
+            "target_C", "setpoint_C",
+            "spark_K", "strike_K",
+            "sparks_per_px_s", "strikes_per_px_s",
+            "cooling_s", "time_constant_s");
 
     private Nearest() {}
 
@@ -19,6 +30,19 @@ final class Nearest {
      * @return the nearest, if it is near: about one letter in three wrong, or one word the beginning of the other
      */
     static Optional<String> to(String word, Collection<String> known) {
+        if (word.length() > LONGEST) {
+            return Optional.empty();
+        }
+        return renamed(word).filter(known::contains).or(() -> nearest(word, known));
+    }
+
+    /** The new name of a key, also of one with dots before it. */
+    private static Optional<String> renamed(String word) {
+        int dot = word.lastIndexOf('.') + 1;
+        return Optional.ofNullable(RENAMED.get(word.substring(dot))).map(name -> word.substring(0, dot) + name);
+    }
+
+    private static Optional<String> nearest(String word, Collection<String> known) {
         return known.stream()
                 .filter(candidate -> isNear(folded(word), folded(candidate)))
                 .min(Comparator.comparingInt(candidate -> distance(folded(word), folded(candidate))));

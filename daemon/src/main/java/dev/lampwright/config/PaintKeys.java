@@ -48,18 +48,18 @@ final class PaintKeys {
     private static final Key<Double> BRIGHTEST =
             ember("brightest_K", 1000, 10_000, EmberPaint.USUAL.brightestK(), "1900", "temperature of full heat");
     private static final Key<Double> SPARK =
-            ember("spark_K", 1, 10_000, EmberPaint.USUAL.sparkK(), "400", "heat that each spark adds");
+            ember("strike_K", 1, 10_000, EmberPaint.USUAL.strikeK(), "400", "heat that each strike adds");
     private static final Key<Double> SPARKS = ember(
-            "sparks_per_px_s",
+            "strikes_per_px_s",
             0,
             60,
-            EmberPaint.USUAL.sparksPerPixelSecond(),
+            EmberPaint.USUAL.strikesPerPixelSecond(),
             "2",
-            "how many sparks each pixel gets in a second");
+            "how many strikes each pixel gets in a second");
     private static final Key<Double> DIFFUSION =
             ember("diffusion_px2_per_s", 0, 30, EmberPaint.USUAL.diffusion(), "4", "how fast heat spreads");
-    private static final Key<Double> COOLING =
-            ember("cooling_s", 0.05, 600, EmberPaint.USUAL.coolingSeconds(), "1.5", "how long it takes to cool");
+    private static final Key<Double> COOLING = ember(
+            "time_constant_s", 0.05, 600, EmberPaint.USUAL.timeConstantSeconds(), "1.5", "how long it takes to cool");
 
     /** The keys that say which colour. */
     static final List<Key<?>> KEYS = List.of(

@@ -22,11 +22,11 @@ final class InventedJob {
             new Step("ALARM tip blocked", 4, true, 0.45, 0.45),
             new Step("WAIT", 2.5, true, 0.45, 0.45),
             new Step("RUN", 5, true, 0.45, 1),
-            new Step("FINISH", 4, false, 1, 1),
+            new Step("ENDED", 4, false, 1, 1),
             new Step("READY", 4, false, 0, 0),
             new Step("PREHEAT", 7, true, 0, 0),
             new Step("RUN", 5, true, 0, 0.4),
-            new Step("CANCEL", 4, false, 0.4, 0.4));
+            new Step("CALLED_OFF", 4, false, 0.4, 0.4));
 
     private static final double ROUND_S =
             STEPS.stream().mapToDouble(Step::seconds).sum();

@@ -5,22 +5,22 @@ import java.util.Arrays;
 import java.util.stream.LongStream;
 
 /**
- * The glow of a bar into which sparks fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
+ * The glow of a bar into which strikes fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
  * when its look comes on.
  *
  * @param brightestK temperature that is shown at full light, in K; 1000 to 10000
- * @param sparkK the most that a spark heats one pixel, in K
- * @param sparksPerPixelSecond how many sparks fall on each pixel in a second, up to 60
+ * @param strikeK the most that a strike heats one pixel, in K
+ * @param strikesPerPixelSecond how many strikes fall on each pixel in a second, up to 60
  * @param diffusion how quickly heat spreads, in pixels² a second, 0 to 30
- * @param coolingSeconds time in which heat falls to 1/e, in s
- * @param seed what decides where and when sparks fall
+ * @param timeConstantSeconds time in which heat falls to 1/e, in s
+ * @param seed what decides where and when strikes fall
  */
 public record EmberPaint(
         double brightestK,
-        double sparkK,
-        double sparksPerPixelSecond,
+        double strikeK,
+        double strikesPerPixelSecond,
         double diffusion,
-        double coolingSeconds,
+        double timeConstantSeconds,
         long seed)
         implements PaintSpec {
     /** A quiet fire. */
@@ -66,7 +66,7 @@ public record EmberPaint(
                 chances = LongStream.range(0, pixels)
                         .map(i -> Chance.root(settings.seed(), i))
                         .toArray();
-                bar = new HeatBar(pixels, settings.diffusion(), settings.coolingSeconds());
+                bar = new HeatBar(pixels, settings.diffusion(), settings.timeConstantSeconds());
                 shown = new float[4 * pixels];
                 step = Long.MAX_VALUE;
             }
@@ -82,10 +82,10 @@ public record EmberPaint(
         }
 
         private void burn() {
-            double likelihood = settings.sparksPerPixelSecond() * HeatBar.STEP_S;
+            double likelihood = settings.strikesPerPixelSecond() * HeatBar.STEP_S;
             for (int i = 0; i < chances.length; i++) {
                 if (Chance.share(chances[i], 2 * step) < likelihood) {
-                    bar.spark(i, settings.sparkK() * Chance.share(chances[i], 2 * step + 1));
+                    bar.strike(i, settings.strikeK() * Chance.share(chances[i], 2 * step + 1));
                 }
             }
             bar.step();

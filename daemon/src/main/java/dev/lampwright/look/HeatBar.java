@@ -5,7 +5,7 @@ import java.util.Arrays;
 /**
  * The heat equation on a bar that also cools to the room: ∂T/∂t = D ∂²T/∂x² − T/τ, one cell a pixel, no heat through the ends.
  * Explicit in time, central in space (the FTCS scheme of Crank, "The Mathematics of Diffusion"), with a fixed step, so that the same
- * sparks give the same bar on any machine.
+ * strikes give the same bar on any machine.
  */
 final class HeatBar {
     /** Length of a step, in s. */
@@ -27,11 +27,11 @@ final class HeatBar {
      *
      * @param cells how many
      * @param diffusion D, in pixels² a second, 0 to 30
-     * @param coolingSeconds τ, the time in which heat falls to 1/e, in s; infinite for a bar that keeps its heat
+     * @param timeConstantSeconds τ, the time in which heat falls to 1/e, in s; infinite for a bar that keeps its heat
      */
-    HeatBar(int cells, double diffusion, double coolingSeconds) {
+    HeatBar(int cells, double diffusion, double timeConstantSeconds) {
         number = Math.min(diffusion, MOST_DIFFUSION) * STEP_S;
-        kept = Math.exp(-STEP_S / coolingSeconds);
+        kept = Math.exp(-STEP_S / timeConstantSeconds);
         heat = new double[cells + 2];
         next = new double[cells + 2];
     }
@@ -56,7 +56,7 @@ final class HeatBar {
      * @param cell which
      * @param kelvin by how much
      */
-    void spark(int cell, double kelvin) {
+    void strike(int cell, double kelvin) {
         heat[cell + 1] += kelvin;
     }
 

@@ -5,15 +5,15 @@ public enum Quantity {
     /** Temperature of the bed, in °C. */
     BED_ACTUAL("bed.actual_C"),
     /** Temperature that the bed is to reach, in °C; 0 is off. */
-    BED_TARGET("bed.target_C"),
+    BED_SETPOINT("bed.setpoint_C"),
     /** Temperature of the nozzle, in °C. */
     NOZZLE_ACTUAL("nozzle.actual_C"),
     /** Temperature that the nozzle is to reach, in °C; 0 is off. */
-    NOZZLE_TARGET("nozzle.target_C"),
+    NOZZLE_SETPOINT("nozzle.setpoint_C"),
     /** Temperature of the chamber, in °C. */
     CHAMBER_ACTUAL("chamber.actual_C"),
     /** Temperature that the chamber is to reach, in °C; 0 is off. */
-    CHAMBER_TARGET("chamber.target_C"),
+    CHAMBER_SETPOINT("chamber.setpoint_C"),
     /** Share of the job that is done, 0 to 1. */
     JOB_PROGRESS("job.progress"),
     /** Time until the job is done, in s. */

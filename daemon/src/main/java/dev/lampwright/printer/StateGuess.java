@@ -39,13 +39,13 @@ final class StateGuess {
     }
 
     private static boolean isNozzleOff(PrinterStatus status) {
-        return status.value(Quantity.NOZZLE_TARGET) <= 0;
+        return status.value(Quantity.NOZZLE_SETPOINT) <= 0;
     }
 
     private static boolean isWarming(PrinterStatus status, double belowC) {
-        return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_TARGET, belowC)
-                || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, belowC)
-                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, belowC);
+        return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, belowC)
+                || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT, belowC)
+                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, belowC);
     }
 
     private static boolean isBelow(PrinterStatus status, Quantity actual, Quantity target, double belowC) {

@@ -23,11 +23,11 @@ final class Heater implements Sources.Source {
     /** A part of the printer that is heated. */
     enum Body {
         /** What is printed on. */
-        BED("bed", Quantity.BED_ACTUAL, Quantity.BED_TARGET),
+        BED("bed", Quantity.BED_ACTUAL, Quantity.BED_SETPOINT),
         /** What is printed with. */
-        NOZZLE("nozzle", Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET),
+        NOZZLE("nozzle", Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT),
         /** The room around both. */
-        CHAMBER("chamber", Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET);
+        CHAMBER("chamber", Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT);
 
         private final String key;
         private final Quantity actual;

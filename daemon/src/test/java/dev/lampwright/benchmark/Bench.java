@@ -113,9 +113,9 @@ final class Bench {
     private static PrinterStatus status() {
         return PrinterStatus.nothingHeard()
                 .withState(PrinterState.PRINTING, 0)
-                .withReading(Quantity.BED_TARGET, 60, 0)
+                .withReading(Quantity.BED_SETPOINT, 60, 0)
                 .withReading(Quantity.BED_ACTUAL, 47.3, 0)
-                .withReading(Quantity.NOZZLE_TARGET, 215, 0)
+                .withReading(Quantity.NOZZLE_SETPOINT, 215, 0)
                 .withReading(Quantity.NOZZLE_ACTUAL, 180.5, 0)
                 .withReading(Quantity.JOB_PROGRESS, 0.618, 0);
     }

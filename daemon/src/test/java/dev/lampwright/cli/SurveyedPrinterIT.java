@@ -51,7 +51,7 @@ class SurveyedPrinterIT {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             mosquitto.publish(
                     "shop/alder/heat",
-                    "{\"bed\": {\"actual\": 59.8, \"target\": 60}, \"nozzle\": {\"actual\": 214.6, \"target\": 215}}",
+                    "{\"plate\": {\"now\": 59.8, \"set\": 60}, \"tip\": {\"now\": 214.6, \"set\": 215}}",
                     true);
             Listener told = new Listener(LONG);
             Optional<String> found =

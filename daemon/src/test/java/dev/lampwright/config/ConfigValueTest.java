@@ -30,7 +30,7 @@ class ConfigValueTest {
             layers = [
               { paint = "ramp", colours = ["navy", "teal", "lime"], stops = [0, 0.3, 1], cycle_s = 9 },
               { paint = "scale", colours = ["navy", "red"], steps = true, by = "bed.heat", blend = "screen" },
-              { paint = "ember", brightest_K = 1600, cooling_s = 1.5, seed = 3, zone = "sides" },
+              { paint = "ember", brightest_K = 1600, time_constant_s = 1.5, seed = 3, zone = "sides" },
               { colour = "white", extent = "grains", density = 0.2, glint_s = 4, seed = 9 },
               { colour = "gold", extent = "pointer", by = "job.progress", width_px = 1.5, softness_px = 0.5 },
               { colour = "pink", extent = "band", repeat_px = 10, tail_px = 3, speed_zones_per_s = 0.25 },
@@ -91,7 +91,7 @@ class ConfigValueTest {
             topic = "shop/alder/job"     | topic = "shop/birch/job"     | talk
             at = "/phase"                | at = "/state"                | talk
             idle = ["READY"]             | idle = ["READY", "IDLE"]     | talk
-            held = ["PAUSE*"]            | held = ["PAUSE"]             | talk
+            held = ["WAIT"]              | held = ["WAITING"]           | talk
             at = "/plate/now"            | at = "/plate/is"             | talk
             unit = "percent"             | unit = "share"               | talk
             gone = ["offline"]           | gone = ["off"]               | talk
@@ -146,7 +146,7 @@ class ConfigValueTest {
             by = "bed.heat", blend       | by = "chamber.heat", blend   | light
             blend = "screen"             | blend = "overlay"            | light
             brightest_K = 1600           | brightest_K = 1700           | light
-            cooling_s = 1.5              | cooling_s = 1.6              | light
+            time_constant_s = 1.5              | time_constant_s = 1.6              | light
             seed = 3                     | seed = 4                     | light
             density = 0.2                | density = 0.3                | light
             glint_s = 4                  | glint_s = 5                  | light

@@ -84,9 +84,9 @@ class ExampleTest {
         assertEquals(
                 Map.of(
                         Quantity.BED_ACTUAL, heat("/plate/now"),
-                        Quantity.BED_TARGET, heat("/plate/set"),
+                        Quantity.BED_SETPOINT, heat("/plate/set"),
                         Quantity.NOZZLE_ACTUAL, heat("/tip/now"),
-                        Quantity.NOZZLE_TARGET, heat("/tip/set"),
+                        Quantity.NOZZLE_SETPOINT, heat("/tip/set"),
                         Quantity.JOB_PROGRESS,
                                 List.of(new Bindings.OfReading(
                                         new Source("shop/alder/job", PayloadPath.at("/percent")), Unit.PERCENT, 1, 0))),

@@ -42,11 +42,11 @@ final class KeyExample {
                                 "printing",
                                 "[\"RUN\"]",
                                 "held",
-                                "[\"PAUSE*\"]",
+                                "[\"WAIT\"]",
                                 "done",
-                                "[\"FINISHED\"]",
+                                "[\"ENDED\"]",
                                 "stopped",
-                                "[\"CANCELLED\"]",
+                                "[\"CALLED_OFF\"]",
                                 "fault",
                                 "[\"ALARM*\"]")));
         put("""
@@ -56,9 +56,9 @@ final class KeyExample {
                 # Numbers: number × scale + offset, in the unit of the key unless unit says otherwise.
                 [printer.readings]
                 bed.actual_C    = { topic = "shop/alder/heat", at = "/plate/now" }
-                bed.target_C    = { topic = "shop/alder/heat", at = "/plate/set" }
+                bed.setpoint_C    = { topic = "shop/alder/heat", at = "/plate/set" }
                 nozzle.actual_C = { topic = "shop/alder/heat", at = "/tip/now" }
-                nozzle.target_C = { topic = "shop/alder/heat", at = "/tip/set" }
+                nozzle.setpoint_C = { topic = "shop/alder/heat", at = "/tip/set" }
                 job.progress    = { topic = "shop/alder/job", at = "/percent", unit = "percent" }
                 # job.left_s    = { topic = "shop/alder/job", at = "/left", unit = "min" }
                 # job.elapsed_s, or job.done and job.total (layers, lines, bytes), give progress where the printer does not report it

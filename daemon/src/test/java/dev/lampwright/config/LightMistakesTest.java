@@ -163,10 +163,10 @@ class LightMistakesTest {
     @ParameterizedTest
     @CsvSource({
         "brightest_K, 999, 1000 to 10000",
-        "spark_K, 0, 1 to 10000",
-        "sparks_per_px_s, 61, 0 to 60",
+        "strike_K, 0, 1 to 10000",
+        "strikes_per_px_s, 61, 0 to 60",
         "diffusion_px2_per_s, 31, 0 to 30",
-        "cooling_s, 0, 0.05 to 600"
+        "time_constant_s, 0, 0.05 to 600"
     })
     void numbersOfEmbers(String key, String value, String range) {
         assertLayer(
@@ -213,10 +213,10 @@ class LightMistakesTest {
                 "speed_zones_per_s = 1",
                 "cycle_s = 1",
                 "brightest_K = 1500",
-                "spark_K = 200",
-                "sparks_per_px_s = 1",
+                "strike_K = 200",
+                "strikes_per_px_s = 1",
                 "diffusion_px2_per_s = 1",
-                "cooling_s = 1",
+                "time_constant_s = 1",
                 "seed = 1",
                 "width_px = 1",
                 "softness_px = 1",
@@ -464,7 +464,7 @@ class LightMistakesTest {
             ConfigException wrong = assertThrows(
                     ConfigException.class,
                     () -> ConfigFile.read(
-                            GOOD + "looks.warm.layers = [{ " + key + " = \"" + "q".repeat(10_000) + "\" }]\n",
+                            GOOD + "[looks.warm]\nlayers = [{ " + key + " = \"" + "q".repeat(10_000) + "\" }]\n",
                             "t.toml"));
             String mistake = wrong.mistakes().get(0).toString();
             assertTrue(mistake.length() < 700, () -> mistake.length() + " characters: " + mistake);

@@ -172,8 +172,18 @@ class MistakesTest {
                 "t.toml:7: supply.ceiling_ma: is not known; did you mean ceiling_mA?",
                 added("supply.ceiling_ma = 1000"));
         assertEquals(
-                "t.toml:7: printer.readings.bed.target: is not known; did you mean target_C?",
-                added("printer.readings.bed.target = { topic = \"a\" }"));
+                "t.toml:7: printer.readings.bed.setpoint: is not known; did you mean setpoint_C?",
+                added("printer.readings.bed.setpoint = { topic = \"a\" }"));
+        assertEquals(
+                "t.toml:7: printer.readings.bed.target_C: is not known; did you mean setpoint_C?",
+                added("printer.readings.bed.target_C = { topic = \"a\" }"));
+        assertStarts(
+                "t.toml:7: looks.idle.layers.0.by: is \"bed.target_C\", which is no signal; did you mean \"bed.setpoint_C\"?",
+                added(
+                        "looks.idle.layers = [{ paint = \"scale\", colours = [\"red\", \"blue\"], by = \"bed.target_C\" }]"));
+        assertStarts(
+                "t.toml:7: looks.idle.layers.0.spark_K: is not known; did you mean strike_K?",
+                added("looks.idle.layers = [{ paint = \"ember\", spark_K = 200 }]"));
         assertEquals(
                 "t.toml:7: printer.readings.bed.actual_C.scales: is not known; did you mean scale?",
                 added("printer.readings.bed.actual_C.scales = 2"));
@@ -195,8 +205,8 @@ class MistakesTest {
     @Test
     void aDottedKeyInQuotes() {
         assertEquals(
-                "t.toml:7: printer.readings.\"bed.target_C\": is not known; write it without the quotes",
-                added("printer.readings.\"bed.target_C\" = { topic = \"a\" }"));
+                "t.toml:7: printer.readings.\"bed.setpoint_C\": is not known; write it without the quotes",
+                added("printer.readings.\"bed.setpoint_C\" = { topic = \"a\" }"));
     }
 
     @ParameterizedTest
@@ -359,7 +369,7 @@ class MistakesTest {
     @Test
     void aBracketThatIsNotClosedIsBlamedItself() {
         assertStarts(
-                "t.toml:7: printer.state.idle: column 23: the [ that opens here is not closed",
+                "t.toml:7: column 22: the [ that opens here is not closed",
                 added("printer.state.idle = [\"READY\"\n\n[zones]\nbed = \"0-9\""));
     }
 

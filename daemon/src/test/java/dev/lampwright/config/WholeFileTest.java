@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-/** The example that the project began with. */
-class DesignExampleTest {
+/** A whole file of an invented printer, with a look and a cue of its own. */
+class WholeFileTest {
     private static final String EXAMPLE = """
             frames_per_s = 60
 
@@ -28,9 +28,9 @@ class DesignExampleTest {
 
             [printer.readings]
             bed.actual_C   = { topic = "shop/alder/heat", at = "/plate/now" }
-            bed.target_C   = { topic = "shop/alder/heat", at = "/plate/set" }
+            bed.setpoint_C   = { topic = "shop/alder/heat", at = "/plate/set" }
             nozzle.actual_C = { topic = "shop/alder/heat", at = "/tip/now" }
-            nozzle.target_C = { topic = "shop/alder/heat", at = "/tip/set" }
+            nozzle.setpoint_C = { topic = "shop/alder/heat", at = "/tip/set" }
             job.progress   = { topic = "shop/alder/job", at = "/percent", scale = 0.01 }
 
             [controller]

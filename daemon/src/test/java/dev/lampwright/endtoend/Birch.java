@@ -41,9 +41,9 @@ record Birch(Mosquitto broker) {
     /** The printer's own word for a job that waits. */
     static final String HELD = "WAIT";
     /** The printer's own word for a job that ended well. */
-    static final String DONE = "FINISH";
+    static final String DONE = "ENDED";
     /** The printer's own word for a job that was given up. */
-    static final String STOPPED = "CANCEL";
+    static final String STOPPED = "CALLED_OFF";
     /** The printer's own word for nothing to do. */
     static final String IDLE = "READY";
 

@@ -124,7 +124,7 @@ class DeskIT extends SharedBench {
         assertEquals(Birch.CEILING_MILLIAMPS, status.path("ceiling_mA").asInt());
         assertTrue(status.path("strip_mA").asInt() <= Birch.CEILING_MILLIAMPS);
         assertFalse(status.path("version").asText().isEmpty());
-        assertEquals(60, status.path("signals").path("bed.target_C").asDouble(), 1e-9);
+        assertEquals(60, status.path("signals").path("bed.setpoint_C").asDouble(), 1e-9);
     }
 
     @Test

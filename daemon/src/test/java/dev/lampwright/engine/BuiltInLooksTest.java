@@ -39,9 +39,9 @@ class BuiltInLooksTest {
     /** A printer in the midst of its job, of which everything is known. */
     private static PrinterStatus midst() {
         return PrinterStatus.nothingHeard()
-                .withReading(Quantity.BED_TARGET, 60, 0)
+                .withReading(Quantity.BED_SETPOINT, 60, 0)
                 .withReading(Quantity.BED_ACTUAL, 45, 0)
-                .withReading(Quantity.NOZZLE_TARGET, 215, 0)
+                .withReading(Quantity.NOZZLE_SETPOINT, 215, 0)
                 .withReading(Quantity.NOZZLE_ACTUAL, 100, 0)
                 .withReading(Quantity.JOB_PROGRESS, 0.4, 0);
     }
@@ -203,7 +203,7 @@ class BuiltInLooksTest {
     }
 
     private static PrinterStatus bed(PrinterStatus before, double actualC, long nanos) {
-        return before.withReading(Quantity.BED_TARGET, 0, nanos).withReading(Quantity.BED_ACTUAL, actualC, nanos);
+        return before.withReading(Quantity.BED_SETPOINT, 0, nanos).withReading(Quantity.BED_ACTUAL, actualC, nanos);
     }
 
     /** The pixel of most red in the zone of a bed that was at 60 °C when it was switched off. */

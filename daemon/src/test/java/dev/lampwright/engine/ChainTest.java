@@ -61,9 +61,9 @@ class ChainTest {
     private static PrinterStatus next(PrinterStatus before, SplittableRandom chance, long nanos) {
         return before.withState(STATES.get(chance.nextInt(STATES.size())), nanos)
                 .withReading(Quantity.JOB_PROGRESS, chance.nextDouble(), nanos)
-                .withReading(Quantity.BED_TARGET, 60, nanos)
+                .withReading(Quantity.BED_SETPOINT, 60, nanos)
                 .withReading(Quantity.BED_ACTUAL, 22 + 40 * chance.nextDouble(), nanos)
-                .withReading(Quantity.NOZZLE_TARGET, 215, nanos)
+                .withReading(Quantity.NOZZLE_SETPOINT, 215, nanos)
                 .withReading(Quantity.NOZZLE_ACTUAL, 22 + 200 * chance.nextDouble(), nanos);
     }
 

@@ -39,7 +39,7 @@ class RecordedDaemonIT {
             fault = ["ALARM*"]
             [printer.readings]
             bed.actual_C = { topic = "shop/alder/heat", at = "/now" }
-            bed.target_C = { topic = "shop/alder/heat", at = "/set" }
+            bed.setpoint_C = { topic = "shop/alder/heat", at = "/set" }
             job.progress = { topic = "shop/alder/job", at = "/percent", scale = 0.01 }
             [looks.hot]
             layers = [

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Each rank is dimmed until it is dark before the next is touched; what is reckoned here is design.md section 5 in other words. */
+/** Each rank is dimmed until it is dark before the next is touched; what is calculated here is DEVELOPERS.md, The guards, in other words. */
 class CurrentGuardRankTest {
     private static final Map<String, Zone> ZONES =
             Map.of("glow", Zone.run(0, 3), "job", Zone.run(4, 7), "bed", Zone.run(8, 9));

@@ -28,7 +28,7 @@ class HeatBarTest {
         double fallen = 0;
         for (int step = 0; step < 5000; step++) {
             double kelvin = 1000 * chance.nextDouble();
-            bar.spark(chance.nextInt(CELLS), kelvin);
+            bar.strike(chance.nextInt(CELLS), kelvin);
             fallen += kelvin;
             bar.step();
         }
@@ -39,7 +39,7 @@ class HeatBarTest {
     @Test
     void heatFallsToOneEth() {
         HeatBar bar = new HeatBar(CELLS, 7, 2.5);
-        bar.spark(11, 900);
+        bar.strike(11, 900);
         for (int step = 0; step < 150; step++) {
             bar.step();
         }
@@ -50,8 +50,8 @@ class HeatBarTest {
     @Test
     void heatOnlyLevelsOut() {
         HeatBar bar = new HeatBar(CELLS, 30, NEVER);
-        bar.spark(0, 1000);
-        bar.spark(20, 500);
+        bar.strike(0, 1000);
+        bar.strike(20, 500);
         double hottest = 1000;
         for (int step = 0; step < 2000; step++) {
             bar.step();
@@ -109,7 +109,7 @@ class HeatBarTest {
     private static HeatBar mode(int k, int cells, double diffusion, double cooling) {
         HeatBar bar = new HeatBar(cells, diffusion, cooling);
         for (int i = 0; i < cells; i++) {
-            bar.spark(i, 1000 * cosine(k, i, cells));
+            bar.strike(i, 1000 * cosine(k, i, cells));
         }
         return bar;
     }
@@ -121,11 +121,11 @@ class HeatBarTest {
     @Test
     void barsOfOneAndTwoCells() {
         HeatBar one = new HeatBar(1, 30, NEVER);
-        one.spark(0, 100);
+        one.strike(0, 100);
         one.step();
         assertEquals(100, one.heat(0), 1e-12);
         HeatBar two = new HeatBar(2, 30, NEVER);
-        two.spark(0, 100);
+        two.strike(0, 100);
         two.step();
         assertEquals(50, two.heat(0), 1e-9);
         assertEquals(50, two.heat(1), 1e-9);

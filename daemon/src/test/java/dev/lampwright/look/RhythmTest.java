@@ -10,7 +10,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Against IHO INT 1, section P10, and IALA Recommendation R0110 (limits as the project's design lists them; the rest from memory). */
+/**
+ * Against IHO INT 1, section P10: quick is 50 to 79 flashes a minute, very quick 80 to 159, a long flash lasts 2 s or more; and IALA
+ * Recommendation R0110, from memory.
+ */
 class RhythmTest {
     private static final double STEP_S = 0.001;
 

@@ -33,7 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The page's server, without a browser. */
 @Timeout(120)
 class LivePageTest {
-    /** What OWASP's secure headers project recommends for a page of one's own alone (from memory), and the design asks for. */
+    /** What OWASP's secure headers project recommends for a page of one's own alone (from memory). */
     private static final Map<String, String> HEADERS = Map.of(
             "x-content-type-options", "nosniff",
             "referrer-policy", "no-referrer",

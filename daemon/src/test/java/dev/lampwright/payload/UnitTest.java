@@ -91,7 +91,7 @@ class UnitTest {
 
     @Test
     void unitsGoWithQuantitiesOfTheirKind() {
-        assertTrue(Unit.FAHRENHEIT.goesWith(Quantity.CHAMBER_TARGET));
+        assertTrue(Unit.FAHRENHEIT.goesWith(Quantity.CHAMBER_SETPOINT));
         assertTrue(Unit.OWN.goesWith(Quantity.JOB_TOTAL));
         assertTrue(Unit.ISO_8601.goesWith(Quantity.JOB_ELAPSED));
         assertFalse(Unit.PERCENT.goesWith(Quantity.BED_ACTUAL));

@@ -72,9 +72,9 @@ class DerivedTest {
     /** Begins more than 4 °C below, ends at 2 °C below. */
     @Test
     void warmingHasABandInWhichItStaysWhatItIs() {
-        StatusReader reader = new StatusReader(bindings(Map.of(), Quantity.BED_ACTUAL, Quantity.BED_TARGET));
+        StatusReader reader = new StatusReader(bindings(Map.of(), Quantity.BED_ACTUAL, Quantity.BED_SETPOINT));
         assertEquals(PrinterState.IDLE, hear(reader, "bed.actual_C", 57));
-        assertEquals(PrinterState.IDLE, hear(reader, "bed.target_C", 60));
+        assertEquals(PrinterState.IDLE, hear(reader, "bed.setpoint_C", 60));
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 55.9));
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 57.9));
         assertEquals(PrinterState.IDLE, hear(reader, "bed.actual_C", 58));
@@ -85,9 +85,9 @@ class DerivedTest {
     @Test
     void warmingThatTheReadingsTellInsteadOfThePrinterHasTheSameBand() {
         StatusReader reader = new StatusReader(
-                bindings(Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL, Quantity.BED_TARGET));
+                bindings(Map.of(PrinterState.PRINTING, List.of("RUN")), Quantity.BED_ACTUAL, Quantity.BED_SETPOINT));
         hear(reader, "bed.actual_C", 57);
-        hear(reader, "bed.target_C", 60);
+        hear(reader, "bed.setpoint_C", 60);
         assertEquals(PrinterState.PRINTING, hear(reader, "state", "RUN"), "3 °C below, not warming before");
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 55.9));
         assertEquals(PrinterState.WARMING, hear(reader, "bed.actual_C", 57.9));
@@ -113,12 +113,12 @@ class DerivedTest {
                 PrinterState.PRINTING, List.of("RUN"),
                 PrinterState.FAULT, List.of("ALARM"));
         StatusReader reader =
-                new StatusReader(bindings(words, Quantity.BED_ACTUAL, Quantity.BED_TARGET, Quantity.JOB_PROGRESS));
+                new StatusReader(bindings(words, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, Quantity.JOB_PROGRESS));
         hear(reader, "state", word);
         hear(reader, "bed.actual_C", 20);
-        hear(reader, "bed.target_C", target);
+        hear(reader, "bed.setpoint_C", target);
         assertEquals(state, hear(reader, "job.progress", progress));
-        hear(reader, "bed.target_C", 0);
+        hear(reader, "bed.setpoint_C", 0);
         hear(reader, "job.progress", 0);
         assertEquals(word.equals("READY"), status.state() == PrinterState.IDLE, "what was told is not forgotten");
     }
@@ -127,9 +127,9 @@ class DerivedTest {
     void aPrinterThatHasAWordForItIsBelieved() {
         Map<PrinterState, List<String>> words =
                 Map.of(PrinterState.WARMING, List.of("HEAT"), PrinterState.PRINTING, List.of("RUN"));
-        StatusReader reader = new StatusReader(bindings(words, Quantity.BED_ACTUAL, Quantity.BED_TARGET));
+        StatusReader reader = new StatusReader(bindings(words, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT));
         hear(reader, "bed.actual_C", 20);
-        hear(reader, "bed.target_C", 60);
+        hear(reader, "bed.setpoint_C", 60);
         assertEquals(PrinterState.PRINTING, hear(reader, "state", "RUN"));
     }
 

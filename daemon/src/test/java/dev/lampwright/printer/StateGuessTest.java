@@ -31,9 +31,9 @@ final class StateGuessTest {
         PrinterStatus status = PrinterStatus.nothingHeard()
                 .withReading(Quantity.JOB_PROGRESS, progress, 1)
                 .withReading(Quantity.NOZZLE_ACTUAL, nozzle, 1)
-                .withReading(Quantity.NOZZLE_TARGET, nozzleTarget, 1)
+                .withReading(Quantity.NOZZLE_SETPOINT, nozzleTarget, 1)
                 .withReading(Quantity.BED_ACTUAL, bed, 1)
-                .withReading(Quantity.BED_TARGET, bedTarget, 1);
+                .withReading(Quantity.BED_SETPOINT, bedTarget, 1);
         assertEquals(state, StateGuess.of(status, PrinterState.IDLE));
     }
 }

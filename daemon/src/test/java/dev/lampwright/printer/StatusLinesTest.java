@@ -174,7 +174,7 @@ class StatusLinesTest {
             {"at_s": 1, "state": "busy"}              | has the state "busy", which is not known; there are silent, idle, warming, printing, held, done, stopped, fault
             {"at_s": 1, "state": 3}                   | has the state 3, which is not known
             {"at_s": 1, "readings": 22}               | has 22 for readings; write for instance {"bed.actual_C": 22.4}
-            {"at_s": 1, "readings": {"bed": 22}}      | has the reading "bed", which is not known; there are bed.actual_C, bed.target_C
+            {"at_s": 1, "readings": {"bed": 22}}      | has the reading "bed", which is not known; there are bed.actual_C, bed.setpoint_C
             {"at_s": 1, "readings": {"job.progress": "1"}} | has "1" for job.progress; write a number, or null for unknown
             {"at_s": 1, "readings": {"job.progress": 45}}  | has 45 for job.progress, and the value is out of range, which is 0 to 1
             {"at_s": 1, "events": ["camera"]}         | has ["camera"] for events; write for instance {"camera": 10}

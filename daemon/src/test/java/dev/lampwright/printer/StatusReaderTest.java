@@ -47,9 +47,9 @@ final class StatusReaderTest {
         now = 77;
         hear(HEAT, "{\"plate\":{\"now\":41.5,\"set\":60},\"tip\":{\"now\":180,\"set\":215}}");
         assertEquals(new Reading(41.5, 77), status.reading(Quantity.BED_ACTUAL));
-        assertEquals(new Reading(60, 77), status.reading(Quantity.BED_TARGET));
+        assertEquals(new Reading(60, 77), status.reading(Quantity.BED_SETPOINT));
         assertEquals(new Reading(180, 77), status.reading(Quantity.NOZZLE_ACTUAL));
-        assertEquals(new Reading(215, 77), status.reading(Quantity.NOZZLE_TARGET));
+        assertEquals(new Reading(215, 77), status.reading(Quantity.NOZZLE_SETPOINT));
         assertTrue(status.heard());
         assertEquals(77, status.heardAtNanos());
     }
@@ -66,7 +66,7 @@ final class StatusReaderTest {
         hear(HEAT, "{\"plate\":{\"now\":41.5}}");
         hear(HEAT, "{\"plate\":{\"set\":60}}");
         assertEquals(new Reading(41.5, 1), status.reading(Quantity.BED_ACTUAL));
-        assertEquals(new Reading(60, 2), status.reading(Quantity.BED_TARGET));
+        assertEquals(new Reading(60, 2), status.reading(Quantity.BED_SETPOINT));
     }
 
     /** Each value takes some 80 bytes once it is read, and the service has 32 MiB for all that it does. */
@@ -180,7 +180,7 @@ final class StatusReaderTest {
     void oneUnreadableValueDoesNotKeepTheOthersOut() {
         hear(HEAT, "{\"plate\":{\"now\":\"?\",\"set\":60}}");
         assertTrue(Double.isNaN(status.value(Quantity.BED_ACTUAL)));
-        assertEquals(60, status.value(Quantity.BED_TARGET), 0);
+        assertEquals(60, status.value(Quantity.BED_SETPOINT), 0);
     }
 
     @Test
@@ -320,7 +320,7 @@ final class StatusReaderTest {
             for (int i = 0; i < 100; i++) {
                 hear(HEAT, "{\"plate\":{\"now\":20}}");
             }
-            assertEquals(1, log.with("nozzle.target_C: 20 messages").size());
+            assertEquals(1, log.with("nozzle.setpoint_C: 20 messages").size());
             assertEquals(
                     3, log.with("the last begins \"{\"plate\":{\"now\":20}}\"").size());
             assertEquals(0, log.with("bed.actual_C").size());
@@ -335,7 +335,7 @@ final class StatusReaderTest {
             for (int i = 0; i < 100; i++) {
                 hear(HEAT, "{\"plate\":{\"now\":20}}");
             }
-            assertEquals(0, log.with("nozzle.target_C").size());
+            assertEquals(0, log.with("nozzle.setpoint_C").size());
             assertEquals(1, log.with("nozzle.actual_C: 20 messages").size());
         }
     }
@@ -347,7 +347,7 @@ final class StatusReaderTest {
             for (int i = 0; i < 40; i++) {
                 hear(HEAT, i == 19 ? "{\"tip\":{\"set\":215}}" : "{\"plate\":{\"now\":20}}");
             }
-            assertEquals(0, log.with("nozzle.target_C").size());
+            assertEquals(0, log.with("nozzle.setpoint_C").size());
         }
     }
 

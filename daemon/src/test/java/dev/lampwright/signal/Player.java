@@ -15,10 +15,10 @@ final class Player {
 
     /** Begins another heat-up, after the heater was off. */
     void begin(HeatUpRecord record) {
-        hear(Quantity.BED_TARGET, 0, now);
+        hear(Quantity.BED_SETPOINT, 0, now);
         begin = now + BETWEEN_S;
         hear(Quantity.BED_ACTUAL, HeatUpRecord.ROOM_C, begin);
-        hear(Quantity.BED_TARGET, record.targetC(), begin);
+        hear(Quantity.BED_SETPOINT, record.targetC(), begin);
     }
 
     /** Plays what is told up to some time of the heat-up, in s. */

@@ -68,7 +68,7 @@ final class SignalsTest {
         List<String> keys = new ArrayList<>(List.of("still_hot", "job.speed_per_h", "job.progress", "job.left_s"));
         for (String body : List.of("bed", "nozzle", "chamber")) {
             for (String measure :
-                    List.of("heat", "cooling", "ready_s", "ready_error_s", "speed_K_per_s", "actual_C", "target_C")) {
+                    List.of("heat", "cooling", "ready_s", "ready_error_s", "speed_K_per_s", "actual_C", "setpoint_C")) {
                 keys.add(body + '.' + measure);
             }
         }
@@ -134,11 +134,11 @@ final class SignalsTest {
 
     @Test
     void aPartThatIsHotWithoutATargetIsStillHot() {
-        say(Quantity.BED_TARGET, 60, 0);
+        say(Quantity.BED_SETPOINT, 60, 0);
         say(Quantity.BED_ACTUAL, 60, 0);
         assertTrue(Double.isNaN(value("still_hot", 1)));
-        say(Quantity.BED_TARGET, 0, 10);
-        say(Quantity.NOZZLE_TARGET, 0, 10);
+        say(Quantity.BED_SETPOINT, 0, 10);
+        say(Quantity.NOZZLE_SETPOINT, 0, 10);
         say(Quantity.NOZZLE_ACTUAL, 40, 10);
         assertEquals(1, value("bed.cooling", 12), 1e-9);
         assertEquals(0, value("nozzle.cooling", 12), 1e-9);
@@ -150,7 +150,7 @@ final class SignalsTest {
     @Test
     void theBoundIsAtChoice() {
         Signals careful = new Signals(new Room(22, 30));
-        careful.follow(status.withReading(Quantity.BED_TARGET, 0, 0).withReading(Quantity.BED_ACTUAL, 40, 0));
+        careful.follow(status.withReading(Quantity.BED_SETPOINT, 0, 0).withReading(Quantity.BED_ACTUAL, 40, 0));
         assertEquals(1, careful.value(signal("bed.cooling"), SECOND), 1e-9);
     }
 
@@ -189,7 +189,7 @@ final class SignalsTest {
         PrinterStatus next = status.withState(PrinterState.PRINTING, 0);
         for (HeatUpRecord.Told told : record.readings()) {
             long nanos = Math.round(told.seconds() * SECOND);
-            next = next.withReading(Quantity.NOZZLE_TARGET, 215, nanos)
+            next = next.withReading(Quantity.NOZZLE_SETPOINT, 215, nanos)
                     .withReading(Quantity.NOZZLE_ACTUAL, told.celsius(), nanos)
                     .withReading(Quantity.JOB_PROGRESS, told.seconds() / 400, nanos);
             statuses.add(next);

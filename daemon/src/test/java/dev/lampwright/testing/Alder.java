@@ -41,9 +41,9 @@ public final class Alder {
     private static Map<Quantity, List<Bindings.OfReading>> readings() {
         Map<Quantity, List<Bindings.OfReading>> readings = new EnumMap<>(Quantity.class);
         readings.put(Quantity.BED_ACTUAL, binding(HEAT, PayloadPath.at("/plate/now"), 1, 0));
-        readings.put(Quantity.BED_TARGET, binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
+        readings.put(Quantity.BED_SETPOINT, binding(HEAT, PayloadPath.at("/plate/set"), 1, 0));
         readings.put(Quantity.NOZZLE_ACTUAL, binding(HEAT, PayloadPath.at("/tip/now"), 1, 0));
-        readings.put(Quantity.NOZZLE_TARGET, binding(HEAT, PayloadPath.at("/tip/set"), 1, 0));
+        readings.put(Quantity.NOZZLE_SETPOINT, binding(HEAT, PayloadPath.at("/tip/set"), 1, 0));
         readings.put(Quantity.JOB_PROGRESS, binding(JOB, PayloadPath.at("/percent"), 0.01, 0));
         readings.put(Quantity.JOB_LEFT, binding("shop/alder/left", PayloadPath.BARE, 60, 0));
         readings.put(Quantity.CHAMBER_ACTUAL, binding("shop/alder/room_F", PayloadPath.BARE, 5.0 / 9, -160.0 / 9));

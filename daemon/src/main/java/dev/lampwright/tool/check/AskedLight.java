@@ -71,9 +71,9 @@ public final class AskedLight implements LookDemand {
         double ambientC = config.light().room().ambientC();
         return PrinterStatus.nothingHeard()
                 .withState(PrinterState.PRINTING, nanos)
-                .withReading(Quantity.BED_TARGET, BED_C, nanos)
+                .withReading(Quantity.BED_SETPOINT, BED_C, nanos)
                 .withReading(Quantity.BED_ACTUAL, ambientC + (BED_C - ambientC) * share, nanos)
-                .withReading(Quantity.NOZZLE_TARGET, NOZZLE_C, nanos)
+                .withReading(Quantity.NOZZLE_SETPOINT, NOZZLE_C, nanos)
                 .withReading(Quantity.NOZZLE_ACTUAL, ambientC + (NOZZLE_C - ambientC) * share, nanos)
                 .withReading(Quantity.JOB_PROGRESS, share, nanos);
     }

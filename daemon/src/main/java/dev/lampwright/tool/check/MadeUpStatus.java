@@ -56,9 +56,9 @@ public final class MadeUpStatus {
     }
 
     private static PrinterStatus heated(PrinterStatus before, double heat, boolean on, long nanos) {
-        PrinterStatus status = heated(before, Quantity.BED_ACTUAL, Quantity.BED_TARGET, 60, heat, on, nanos);
-        status = heated(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, 215, heat, on, nanos);
-        return heated(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, 45, heat, on, nanos);
+        PrinterStatus status = heated(before, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, 60, heat, on, nanos);
+        status = heated(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT, 215, heat, on, nanos);
+        return heated(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, 45, heat, on, nanos);
     }
 
     private static PrinterStatus heated(

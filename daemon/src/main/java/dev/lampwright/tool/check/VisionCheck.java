@@ -157,9 +157,9 @@ public final class VisionCheck {
         }
         return PrinterStatus.nothingHeard()
                 .withState(state, 0)
-                .withReading(Quantity.BED_TARGET, 60, 0)
+                .withReading(Quantity.BED_SETPOINT, 60, 0)
                 .withReading(Quantity.BED_ACTUAL, 45, 0)
-                .withReading(Quantity.NOZZLE_TARGET, 215, 0)
+                .withReading(Quantity.NOZZLE_SETPOINT, 215, 0)
                 .withReading(Quantity.NOZZLE_ACTUAL, 120, 0)
                 .withReading(Quantity.JOB_PROGRESS, 0.5, 0)
                 .withReading(Quantity.JOB_LEFT, 1800, 0);

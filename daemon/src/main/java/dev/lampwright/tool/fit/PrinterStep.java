@@ -21,8 +21,8 @@ final class PrinterStep implements Step {
             # TO DO: nothing was found about the printer yet, and this stands in. Let lampwright survey listen while it heats up and
             # prints, and put in what it finds. The example file has all there is.
             [printer.state]
-            topic = "printer/state"
-            printing = ["printing"]
+            topic = "shop/alder/job"
+            printing = ["RUN"]
             """;
 
     private static final Question<Integer> SECONDS = new Question<>(

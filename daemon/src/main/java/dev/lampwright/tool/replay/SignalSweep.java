@@ -45,9 +45,9 @@ public final class SignalSweep {
     }
 
     private record Heater(Quantity actual, Quantity target, double hotterBy) {
-        static final Heater NOZZLE = new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_TARGET, 190);
-        static final Heater BED = new Heater(Quantity.BED_ACTUAL, Quantity.BED_TARGET, 40);
-        static final Heater CHAMBER = new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_TARGET, 20);
+        static final Heater NOZZLE = new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT, 190);
+        static final Heater BED = new Heater(Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, 40);
+        static final Heater CHAMBER = new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, 20);
     }
 
     private static PrinterStatus heated(

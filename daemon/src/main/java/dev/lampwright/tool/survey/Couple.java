@@ -4,9 +4,9 @@ import java.util.List;
 
 /** Two roles that belong together: what goes somewhere, and where to. */
 enum Couple {
-    BED(Role.BED_ACTUAL, Role.BED_TARGET),
-    NOZZLE(Role.NOZZLE_ACTUAL, Role.NOZZLE_TARGET),
-    CHAMBER(Role.CHAMBER_ACTUAL, Role.CHAMBER_TARGET),
+    BED(Role.BED_ACTUAL, Role.BED_SETPOINT),
+    NOZZLE(Role.NOZZLE_ACTUAL, Role.NOZZLE_SETPOINT),
+    CHAMBER(Role.CHAMBER_ACTUAL, Role.CHAMBER_SETPOINT),
     COUNT(Role.DONE, Role.TOTAL);
 
     private static final PairEvidence SIBLINGS = new SiblingEvidence();

@@ -5,9 +5,9 @@ import java.util.Optional;
 
 /** What is heated. */
 enum HeatedPart {
-    BED(Concept.BED, Role.BED_ACTUAL, Role.BED_TARGET, 30, 150),
-    NOZZLE(Concept.NOZZLE, Role.NOZZLE_ACTUAL, Role.NOZZLE_TARGET, 130, 500),
-    CHAMBER(Concept.CHAMBER, Role.CHAMBER_ACTUAL, Role.CHAMBER_TARGET, 25, 110);
+    BED(Concept.BED, Role.BED_ACTUAL, Role.BED_SETPOINT, 30, 150),
+    NOZZLE(Concept.NOZZLE, Role.NOZZLE_ACTUAL, Role.NOZZLE_SETPOINT, 130, 500),
+    CHAMBER(Concept.CHAMBER, Role.CHAMBER_ACTUAL, Role.CHAMBER_SETPOINT, 25, 110);
 
     private final Concept concept;
     private final Role actual;

@@ -8,15 +8,15 @@ public enum Role {
     /** The bed's temperature. */
     BED_ACTUAL(Quantity.BED_ACTUAL),
     /** What the bed is to reach. */
-    BED_TARGET(Quantity.BED_TARGET),
+    BED_SETPOINT(Quantity.BED_SETPOINT),
     /** The nozzle's temperature. */
     NOZZLE_ACTUAL(Quantity.NOZZLE_ACTUAL),
     /** What the nozzle is to reach. */
-    NOZZLE_TARGET(Quantity.NOZZLE_TARGET),
+    NOZZLE_SETPOINT(Quantity.NOZZLE_SETPOINT),
     /** The chamber's temperature. */
     CHAMBER_ACTUAL(Quantity.CHAMBER_ACTUAL),
     /** What the chamber is to reach. */
-    CHAMBER_TARGET(Quantity.CHAMBER_TARGET),
+    CHAMBER_SETPOINT(Quantity.CHAMBER_SETPOINT),
     /** Share of the job that is done. */
     PROGRESS(Quantity.JOB_PROGRESS),
     /** Time until the job is done. */

@@ -67,7 +67,7 @@ class FitCommandIT {
             throws IOException, InterruptedException, ConfigException {
         Files.writeString(folder.resolve("password"), ACCOUNT.password());
         try (Mosquitto mosquitto = Mosquitto.startWith(ACCOUNT)) {
-            mosquitto.publish("shop/alder/heat", "{\"bed\": {\"actual\": 59.8, \"target\": 60}}", true);
+            mosquitto.publish("shop/alder/heat", "{\"plate\": {\"now\": 59.8, \"set\": 60}}", true);
             findsAll(mosquitto.url().toString());
         }
     }

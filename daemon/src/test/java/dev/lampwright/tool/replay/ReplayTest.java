@@ -152,7 +152,7 @@ class ReplayTest {
         long at = nanos - 9_000_000 + random.nextInt(10_000_000);
         PrinterStatus after =
                 random.nextInt(3) == 0 ? before.withState(STATES.get(random.nextInt(STATES.size())), at) : before;
-        return after.withReading(Quantity.BED_TARGET, 60, at)
+        return after.withReading(Quantity.BED_SETPOINT, 60, at)
                 .withReading(Quantity.BED_ACTUAL, 22 + random.nextInt(38), at)
                 .withReading(Quantity.JOB_PROGRESS, random.nextDouble(), at + 1000);
     }
@@ -202,9 +202,9 @@ class ReplayTest {
         assertEquals(1, last.value(Quantity.JOB_PROGRESS));
         assertEquals(0, last.value(Quantity.JOB_LEFT));
         assertEquals(22, first.value(Quantity.BED_ACTUAL));
-        assertEquals(last.value(Quantity.BED_TARGET), last.value(Quantity.BED_ACTUAL));
-        assertEquals(last.value(Quantity.NOZZLE_TARGET), last.value(Quantity.NOZZLE_ACTUAL));
-        assertEquals(last.value(Quantity.CHAMBER_TARGET), last.value(Quantity.CHAMBER_ACTUAL));
+        assertEquals(last.value(Quantity.BED_SETPOINT), last.value(Quantity.BED_ACTUAL));
+        assertEquals(last.value(Quantity.NOZZLE_SETPOINT), last.value(Quantity.NOZZLE_ACTUAL));
+        assertEquals(last.value(Quantity.CHAMBER_SETPOINT), last.value(Quantity.CHAMBER_ACTUAL));
     }
 
     @Test

@@ -64,9 +64,9 @@ class CompanyTest {
 
     private void print(String place, Job.Moment moment) {
         hear(place + "/bed/now", "%.1f", moment.value(Quantity.BED_ACTUAL));
-        hear(place + "/bed/set", "%.0f", moment.value(Quantity.BED_TARGET));
+        hear(place + "/bed/set", "%.0f", moment.value(Quantity.BED_SETPOINT));
         hear(place + "/nozzle/now", "%.1f", moment.value(Quantity.NOZZLE_ACTUAL));
-        hear(place + "/nozzle/set", "%.0f", moment.value(Quantity.NOZZLE_TARGET));
+        hear(place + "/nozzle/set", "%.0f", moment.value(Quantity.NOZZLE_SETPOINT));
         hear(place + "/state", "%s", moment.state().word());
     }
 
@@ -161,7 +161,7 @@ class CompanyTest {
             now = moment.second() * SECOND;
             for (String name : List.of("p1", "p2")) {
                 hear("heat/" + name + "/bed/now", "%.1f", moment.value(Quantity.BED_ACTUAL));
-                hear("heat/" + name + "/bed/set", "%.0f", moment.value(Quantity.BED_TARGET));
+                hear("heat/" + name + "/bed/set", "%.0f", moment.value(Quantity.BED_SETPOINT));
                 hear("job/" + name + "/state", "%s", moment.state().word());
             }
         }
@@ -201,7 +201,7 @@ class CompanyTest {
                         "{\"id\":%s,\"bed\":{\"now\":%.1f,\"set\":%.0f}}",
                         id,
                         moment.value(Quantity.BED_ACTUAL),
-                        moment.value(Quantity.BED_TARGET));
+                        moment.value(Quantity.BED_SETPOINT));
             }
         }
         String remark = "shop/all: several seem to speak there in turns, told apart by /id: "
@@ -225,7 +225,7 @@ class CompanyTest {
                     moment.second() < 200 ? "vase" : "cup",
                     moment.second(),
                     moment.value(Quantity.BED_ACTUAL),
-                    moment.value(Quantity.BED_TARGET));
+                    moment.value(Quantity.BED_SETPOINT));
         }
         assertTrue(survey.proposal().found(Role.BED_ACTUAL).isPresent());
         assertEquals(List.of(), survey.proposal().company().mixtures());

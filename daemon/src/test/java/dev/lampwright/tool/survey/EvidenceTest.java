@@ -45,7 +45,7 @@ class EvidenceTest {
                 "bedTemp_C | bed temp c",
                 "BUSE-consigne | buse consigne",
                 "düse/soll | duse soll",
-                "tool0Actual | tool 0 actual",
+                "jet2Now | jet 2 now",
                 "Störung | storung",
                 "... | ''",
             })
@@ -67,7 +67,7 @@ class EvidenceTest {
         Trail trail = trail("shop/nozzles/bed/now", 1, i -> 0);
         assertAbove(0, names.weigh(trail, Role.BED_ACTUAL).weight());
         assertBelow(0, names.weigh(trail, Role.NOZZLE_ACTUAL).weight());
-        assertTrue(names.weigh(trail, Role.BED_TARGET).weight()
+        assertTrue(names.weigh(trail, Role.BED_SETPOINT).weight()
                 < names.weigh(trail, Role.BED_ACTUAL).weight());
     }
 
@@ -90,8 +90,8 @@ class EvidenceTest {
         Evidence steps = new StepEvidence();
         Trail target = trail("a", 600, i -> i < 100 ? 0 : 60);
         Trail actual = trail("b", 600, i -> response(i, 22, 60, 70));
-        assertAbove(0, steps.weigh(target, Role.BED_TARGET).weight());
-        assertBelow(0, steps.weigh(actual, Role.BED_TARGET).weight());
+        assertAbove(0, steps.weigh(target, Role.BED_SETPOINT).weight());
+        assertBelow(0, steps.weigh(actual, Role.BED_SETPOINT).weight());
         assertAbove(0, steps.weigh(actual, Role.BED_ACTUAL).weight());
         assertBelow(0, steps.weigh(target, Role.BED_ACTUAL).weight());
     }

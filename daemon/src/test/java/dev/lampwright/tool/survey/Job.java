@@ -75,11 +75,11 @@ final class Job {
                 begun = phase.state == PrinterState.IDLE || phase.state == PrinterState.WARMING ? second : begun;
                 Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
                 values.put(Quantity.BED_ACTUAL, bed + ripple(second, 1));
-                values.put(Quantity.BED_TARGET, phase.hot ? BED_C : 0);
+                values.put(Quantity.BED_SETPOINT, phase.hot ? BED_C : 0);
                 values.put(Quantity.NOZZLE_ACTUAL, nozzle + ripple(second, 2));
-                values.put(Quantity.NOZZLE_TARGET, phase.hot ? NOZZLE_C : 0);
+                values.put(Quantity.NOZZLE_SETPOINT, phase.hot ? NOZZLE_C : 0);
                 values.put(Quantity.CHAMBER_ACTUAL, chamber + ripple(second, 3));
-                values.put(Quantity.CHAMBER_TARGET, phase.hot ? CHAMBER_C : 0);
+                values.put(Quantity.CHAMBER_SETPOINT, phase.hot ? CHAMBER_C : 0);
                 values.put(Quantity.JOB_PROGRESS, Math.min(1, (double) printed / PRINT_S));
                 values.put(Quantity.JOB_LEFT, printed == 0 ? 0.0 : PRINT_S - printed);
                 values.put(Quantity.JOB_ELAPSED, resting ? 0.0 : second - begun);

@@ -1,16 +1,16 @@
 package dev.lampwright.tool.survey;
 
 import static dev.lampwright.payload.Quantity.BED_ACTUAL;
-import static dev.lampwright.payload.Quantity.BED_TARGET;
+import static dev.lampwright.payload.Quantity.BED_SETPOINT;
 import static dev.lampwright.payload.Quantity.CHAMBER_ACTUAL;
-import static dev.lampwright.payload.Quantity.CHAMBER_TARGET;
+import static dev.lampwright.payload.Quantity.CHAMBER_SETPOINT;
 import static dev.lampwright.payload.Quantity.JOB_DONE;
 import static dev.lampwright.payload.Quantity.JOB_ELAPSED;
 import static dev.lampwright.payload.Quantity.JOB_LEFT;
 import static dev.lampwright.payload.Quantity.JOB_PROGRESS;
 import static dev.lampwright.payload.Quantity.JOB_TOTAL;
 import static dev.lampwright.payload.Quantity.NOZZLE_ACTUAL;
-import static dev.lampwright.payload.Quantity.NOZZLE_TARGET;
+import static dev.lampwright.payload.Quantity.NOZZLE_SETPOINT;
 
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
@@ -57,19 +57,19 @@ final class Printers {
         return new Printer(
                 "alder",
                 "one topic per value",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_LEFT),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_LEFT),
                 ALL,
                 m -> List.of(
                         message("shop/alder/plate/now", "%.1f", m.value(BED_ACTUAL)),
-                        message("shop/alder/plate/set", "%.0f", m.value(BED_TARGET)),
+                        message("shop/alder/plate/set", "%.0f", m.value(BED_SETPOINT)),
                         message("shop/alder/tip/now", "%.1f", m.value(NOZZLE_ACTUAL)),
-                        message("shop/alder/tip/set", "%.0f", m.value(NOZZLE_TARGET)),
+                        message("shop/alder/tip/set", "%.0f", m.value(NOZZLE_SETPOINT)),
                         message("shop/alder/job/progress", "%.3f", m.value(JOB_PROGRESS)),
                         message("shop/alder/job/remaining", "%.0f", m.value(JOB_LEFT)),
                         message("shop/alder/fan/speed", "%.0f", m.value(NOZZLE_ACTUAL) > 50 ? 80.0 : 0.0),
                         message(
                                 "shop/alder/phase",
-                                word(m, "READY", "PREHEAT", "RUN", "WAIT", "FINISH", "ALARM tip blocked"))));
+                                word(m, "READY", "PREHEAT", "RUN", "WAIT", "ENDED", "ALARM tip blocked"))));
     }
 
     /** One big document. */
@@ -79,9 +79,9 @@ final class Printers {
                 "one big JSON",
                 EnumSet.of(
                         BED_ACTUAL,
-                        BED_TARGET,
+                        BED_SETPOINT,
                         NOZZLE_ACTUAL,
-                        NOZZLE_TARGET,
+                        NOZZLE_SETPOINT,
                         CHAMBER_ACTUAL,
                         JOB_PROGRESS,
                         JOB_LEFT,
@@ -95,9 +95,9 @@ final class Printers {
                         m.second() + 4000,
                         50 + m.second() % 7,
                         m.value(BED_ACTUAL),
-                        m.value(BED_TARGET),
+                        m.value(BED_SETPOINT),
                         m.value(NOZZLE_ACTUAL),
-                        m.value(NOZZLE_TARGET),
+                        m.value(NOZZLE_SETPOINT),
                         m.value(CHAMBER_ACTUAL),
                         word(m, "idle", "heating", "printing", "paused", "completed", "error"),
                         100 * m.value(JOB_PROGRESS),
@@ -111,7 +111,7 @@ final class Printers {
         return new Printer(
                 "rowan",
                 "partial updates",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS),
                 ALL,
                 m -> switch (m.second() % 4) {
                     case 0 ->
@@ -120,14 +120,14 @@ final class Printers {
                                 message(
                                         "fab/rowan",
                                         "{\"heaters\":{\"plate\":{\"should\":%.1f}}}",
-                                        m.value(BED_TARGET)));
+                                        m.value(BED_SETPOINT)));
                     case 1 ->
                         List.of(
                                 message("fab/rowan", "{\"heaters\":{\"head\":{\"is\":%.1f}}}", m.value(NOZZLE_ACTUAL)),
                                 message(
                                         "fab/rowan",
                                         "{\"heaters\":{\"head\":{\"should\":%.1f}}}",
-                                        m.value(NOZZLE_TARGET)));
+                                        m.value(NOZZLE_SETPOINT)));
                     case 2 -> List.of(message("fab/rowan", "{\"print\":{\"done\":%.0f}}", 100 * m.value(JOB_PROGRESS)));
                     default ->
                         List.of(message(
@@ -144,11 +144,11 @@ final class Printers {
                 "nested arrays, numbers as text",
                 EnumSet.of(
                         BED_ACTUAL,
-                        BED_TARGET,
+                        BED_SETPOINT,
                         NOZZLE_ACTUAL,
-                        NOZZLE_TARGET,
+                        NOZZLE_SETPOINT,
                         CHAMBER_ACTUAL,
-                        CHAMBER_TARGET,
+                        CHAMBER_SETPOINT,
                         JOB_PROGRESS),
                 ALL,
                 m -> List.of(
@@ -156,11 +156,11 @@ final class Printers {
                                 "lab/hazel/heat",
                                 "[[\"%.1f °C\",\"%.0f °C\"],[\"%.1f °C\",\"%.0f °C\"],[\"%.1f °C\",\"%.0f °C\"]]",
                                 m.value(NOZZLE_ACTUAL),
-                                m.value(NOZZLE_TARGET),
+                                m.value(NOZZLE_SETPOINT),
                                 m.value(BED_ACTUAL),
-                                m.value(BED_TARGET),
+                                m.value(BED_SETPOINT),
                                 m.value(CHAMBER_ACTUAL),
-                                m.value(CHAMBER_TARGET)),
+                                m.value(CHAMBER_SETPOINT)),
                         message(
                                 "lab/hazel/work",
                                 "[\"%s\",\"%.0f %%\"]",
@@ -197,7 +197,7 @@ final class Printers {
         return new Printer(
                 "linden",
                 "CSV",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS),
                 ALL,
                 m -> List.of(
                         message(
@@ -205,9 +205,9 @@ final class Printers {
                                 "%d;%.1f;%.0f;%.1f;%.0f;%.0f",
                                 m.second(),
                                 m.value(BED_ACTUAL),
-                                m.value(BED_TARGET),
+                                m.value(BED_SETPOINT),
                                 m.value(NOZZLE_ACTUAL),
-                                m.value(NOZZLE_TARGET),
+                                m.value(NOZZLE_SETPOINT),
                                 100 * m.value(JOB_PROGRESS)),
                         message("linden/state", word(m, "IDLE", "HEAT", "PRINT", "PAUSE", "DONE", "ERROR"))));
     }
@@ -217,16 +217,17 @@ final class Printers {
         return new Printer(
                 "larch",
                 "°F, percent, minutes",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_LEFT, JOB_ELAPSED),
+                EnumSet.of(
+                        BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_LEFT, JOB_ELAPSED),
                 ALL,
                 m -> List.of(message(
                         "attic/larch",
                         "{\"bedTempF\":%.0f,\"bedTargetF\":%.0f,\"nozzleTempF\":%.0f,\"nozzleTargetF\":%.0f,\"pctDone\":%.0f,"
                                 + "\"minutesLeft\":%.1f,\"minutesSpent\":%.1f,\"mode\":\"%s\"}",
                         f(m.value(BED_ACTUAL)),
-                        target(m.value(BED_TARGET)),
+                        target(m.value(BED_SETPOINT)),
                         f(m.value(NOZZLE_ACTUAL)),
-                        target(m.value(NOZZLE_TARGET)),
+                        target(m.value(NOZZLE_SETPOINT)),
                         100 * m.value(JOB_PROGRESS),
                         m.value(JOB_LEFT) / 60,
                         m.value(JOB_ELAPSED) / 60,
@@ -246,13 +247,13 @@ final class Printers {
         return new Printer(
                 "elm",
                 "German names",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_LEFT),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_LEFT),
                 ALL,
                 m -> List.of(
                         message("werkstatt/ulme/bett/ist", "%.1f", m.value(BED_ACTUAL)),
-                        message("werkstatt/ulme/bett/soll", "%.0f", m.value(BED_TARGET)),
+                        message("werkstatt/ulme/bett/soll", "%.0f", m.value(BED_SETPOINT)),
                         message("werkstatt/ulme/düse/ist", "%.1f", m.value(NOZZLE_ACTUAL)),
-                        message("werkstatt/ulme/düse/soll", "%.0f", m.value(NOZZLE_TARGET)),
+                        message("werkstatt/ulme/düse/soll", "%.0f", m.value(NOZZLE_SETPOINT)),
                         message(
                                 "werkstatt/ulme/auftrag",
                                 "{\"fortschritt\":%.1f,\"restzeit\":\"%s\"}",
@@ -274,14 +275,14 @@ final class Printers {
         return new Printer(
                 "willow",
                 "French names, a noisy broker",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_LEFT),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_LEFT),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>(noise(m, random));
                     all.add(message("atelier/saule/plateau/mesure", "%.1f", m.value(BED_ACTUAL)));
-                    all.add(message("atelier/saule/plateau/consigne", "%.0f", m.value(BED_TARGET)));
+                    all.add(message("atelier/saule/plateau/consigne", "%.0f", m.value(BED_SETPOINT)));
                     all.add(message("atelier/saule/buse/mesure", "%.1f", m.value(NOZZLE_ACTUAL)));
-                    all.add(message("atelier/saule/buse/consigne", "%.0f", m.value(NOZZLE_TARGET)));
+                    all.add(message("atelier/saule/buse/consigne", "%.0f", m.value(NOZZLE_SETPOINT)));
                     all.add(message("atelier/saule/impression/avancement", "%.2f", m.value(JOB_PROGRESS)));
                     all.add(message("atelier/saule/impression/restant", "%.0f", m.value(JOB_LEFT)));
                     all.add(message(
@@ -297,7 +298,7 @@ final class Printers {
         return new Printer(
                 "maple",
                 "Spanish names, numbers in a text",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>(noise(m, random));
@@ -305,9 +306,9 @@ final class Printers {
                             "taller/arce/calor",
                             "cama=%.1f/%.0f boquilla=%.1f/%.0f",
                             m.value(BED_ACTUAL),
-                            m.value(BED_TARGET),
+                            m.value(BED_SETPOINT),
                             m.value(NOZZLE_ACTUAL),
-                            m.value(NOZZLE_TARGET)));
+                            m.value(NOZZLE_SETPOINT)));
                     all.add(message(
                             "taller/arce/trabajo",
                             "{\"avance\":\"%.0f%%\",\"estado\":\"%s\"}",
@@ -331,9 +332,9 @@ final class Printers {
                 "a list of named parts, ISO 8601",
                 EnumSet.of(
                         BED_ACTUAL,
-                        BED_TARGET,
+                        BED_SETPOINT,
                         NOZZLE_ACTUAL,
-                        NOZZLE_TARGET,
+                        NOZZLE_SETPOINT,
                         CHAMBER_ACTUAL,
                         JOB_PROGRESS,
                         JOB_LEFT,
@@ -345,9 +346,9 @@ final class Printers {
                                 "{\"parts\":[{\"name\":\"print head\",\"t\":{\"v\":%.1f,\"goal\":%.0f},\"fan\":0.7},"
                                         + "{\"name\":\"print bed\",\"t\":{\"v\":%.1f,\"goal\":%.0f}},{\"name\":\"hood\",\"t\":{\"v\":%.1f}}]}",
                                 m.value(NOZZLE_ACTUAL),
-                                m.value(NOZZLE_TARGET),
+                                m.value(NOZZLE_SETPOINT),
                                 m.value(BED_ACTUAL),
-                                m.value(BED_TARGET),
+                                m.value(BED_SETPOINT),
                                 m.value(CHAMBER_ACTUAL)),
                         message(
                                 "site/7/cedar/order",
@@ -372,7 +373,7 @@ final class Printers {
         return new Printer(
                 "oak",
                 "short names, a noisy broker",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_DONE, JOB_TOTAL),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_DONE, JOB_TOTAL),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>(noise(m, random));
@@ -380,9 +381,9 @@ final class Printers {
                             "oak",
                             "{\"b_t\":%.1f,\"b_s\":%.0f,\"n_t\":%.1f,\"n_s\":%.0f,\"pr\":%.0f,\"ly\":%.0f,\"ly_n\":%.0f,\"st\":\"%s\",\"q\":%d}",
                             m.value(BED_ACTUAL),
-                            m.value(BED_TARGET),
+                            m.value(BED_SETPOINT),
                             m.value(NOZZLE_ACTUAL),
-                            m.value(NOZZLE_TARGET),
+                            m.value(NOZZLE_SETPOINT),
                             100 * m.value(JOB_PROGRESS),
                             m.value(JOB_DONE),
                             m.value(JOB_TOTAL),
@@ -397,7 +398,7 @@ final class Printers {
         return new Printer(
                 "spruce",
                 "Czech names, a second printer",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_PROGRESS, JOB_ELAPSED),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_PROGRESS, JOB_ELAPSED),
                 ALL,
                 m -> List.of(
                         message(
@@ -405,8 +406,8 @@ final class Printers {
                                 "{\"skutecne\":[%.1f,%.1f],\"cilove\":[%.1f,%.1f]}",
                                 m.value(NOZZLE_ACTUAL),
                                 m.value(BED_ACTUAL),
-                                m.value(NOZZLE_TARGET),
-                                m.value(BED_TARGET)),
+                                m.value(NOZZLE_SETPOINT),
+                                m.value(BED_SETPOINT)),
                         message("dilna/smrk/postup", "%.1f", 100 * m.value(JOB_PROGRESS)),
                         message("dilna/smrk/uplynulo", "%.0f s", m.value(JOB_ELAPSED)),
                         message(
@@ -422,7 +423,7 @@ final class Printers {
         return new Printer(
                 "poplar",
                 "a tab-separated line, layers",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_DONE, JOB_TOTAL, JOB_LEFT),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_DONE, JOB_TOTAL, JOB_LEFT),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>(noise(m, random));
@@ -432,8 +433,8 @@ final class Printers {
                             word(m, "standing by", "warm-up", "deposit", "break", "complete", "emergency"),
                             m.value(NOZZLE_ACTUAL),
                             m.value(BED_ACTUAL),
-                            m.value(NOZZLE_TARGET),
-                            m.value(BED_TARGET),
+                            m.value(NOZZLE_SETPOINT),
+                            m.value(BED_SETPOINT),
                             m.value(JOB_DONE),
                             m.value(JOB_TOTAL),
                             m.value(JOB_LEFT)));
@@ -448,7 +449,13 @@ final class Printers {
                 "juniper",
                 "Italian names, codes for states",
                 EnumSet.of(
-                        BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, CHAMBER_ACTUAL, JOB_PROGRESS, JOB_LEFT),
+                        BED_ACTUAL,
+                        BED_SETPOINT,
+                        NOZZLE_ACTUAL,
+                        NOZZLE_SETPOINT,
+                        CHAMBER_ACTUAL,
+                        JOB_PROGRESS,
+                        JOB_LEFT),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>(noise(m, random));
@@ -457,9 +464,9 @@ final class Printers {
                             "{\"piatto\":{\"letta\":\"%.1fC\",\"voluta\":\"%.0fC\"},\"ugello\":{\"letta\":\"%.1fC\",\"voluta\":\"%.0fC\"},"
                                     + "\"vano\":{\"letta\":\"%.1fC\"},\"lavoro\":{\"fatto\":%.3f,\"manca_min\":%.1f,\"cosa\":\"%s\"}}",
                             m.value(BED_ACTUAL),
-                            m.value(BED_TARGET),
+                            m.value(BED_SETPOINT),
                             m.value(NOZZLE_ACTUAL),
-                            m.value(NOZZLE_TARGET),
+                            m.value(NOZZLE_SETPOINT),
                             m.value(CHAMBER_ACTUAL),
                             m.value(JOB_PROGRESS),
                             m.value(JOB_LEFT) / 60,
@@ -473,7 +480,7 @@ final class Printers {
         return new Printer(
                 "yew",
                 "key=value, targets told on change",
-                EnumSet.of(BED_ACTUAL, BED_TARGET, NOZZLE_ACTUAL, NOZZLE_TARGET, JOB_DONE, JOB_TOTAL, JOB_ELAPSED),
+                EnumSet.of(BED_ACTUAL, BED_SETPOINT, NOZZLE_ACTUAL, NOZZLE_SETPOINT, JOB_DONE, JOB_TOTAL, JOB_ELAPSED),
                 ALL,
                 m -> {
                     List<Message> all = new ArrayList<>();
@@ -486,8 +493,8 @@ final class Printers {
                             m.value(JOB_TOTAL),
                             m.value(JOB_ELAPSED)));
                     if (m.second() == 0 || m.second() == 25 || m.second() == 1255) {
-                        all.add(message("f/yew/goal/platen", "%.0f", m.value(BED_TARGET)));
-                        all.add(message("f/yew/goal/jet", "%.0f", m.value(NOZZLE_TARGET)));
+                        all.add(message("f/yew/goal/platen", "%.0f", m.value(BED_SETPOINT)));
+                        all.add(message("f/yew/goal/jet", "%.0f", m.value(NOZZLE_SETPOINT)));
                     }
                     all.add(message(
                             "f/yew/status",
@@ -528,11 +535,11 @@ final class Printers {
     /** Every quantity with how far off a reading of it may be, which is what printers round away. */
     static final Map<Quantity, Double> TOLERANCES = Map.ofEntries(
             Map.entry(BED_ACTUAL, 1.5),
-            Map.entry(BED_TARGET, 1.0),
+            Map.entry(BED_SETPOINT, 1.0),
             Map.entry(NOZZLE_ACTUAL, 3.0),
-            Map.entry(NOZZLE_TARGET, 1.0),
+            Map.entry(NOZZLE_SETPOINT, 1.0),
             Map.entry(CHAMBER_ACTUAL, 1.5),
-            Map.entry(CHAMBER_TARGET, 1.0),
+            Map.entry(CHAMBER_SETPOINT, 1.0),
             Map.entry(JOB_PROGRESS, 0.011),
             Map.entry(JOB_LEFT, 7.0),
             Map.entry(JOB_ELAPSED, 7.0),

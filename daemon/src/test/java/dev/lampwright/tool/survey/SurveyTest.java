@@ -141,7 +141,7 @@ class SurveyTest {
                 "the payload itself, field 4",
                 found(Role.NOZZLE_ACTUAL).source().place());
         assertEquals(
-                "the payload itself, field 3", found(Role.BED_TARGET).source().place());
+                "the payload itself, field 3", found(Role.BED_SETPOINT).source().place());
     }
 
     @Test
@@ -178,7 +178,7 @@ class SurveyTest {
             hear("shop/alder/state", "READY");
         }
         assertEquals("shop/alder/bed/now", found(Role.BED_ACTUAL).source().topicFilter());
-        assertEquals("shop/alder/bed/set", found(Role.BED_TARGET).source().topicFilter());
+        assertEquals("shop/alder/bed/set", found(Role.BED_SETPOINT).source().topicFilter());
         assertEquals("shop/alder/state", found(Role.STATE).source().topicFilter());
     }
 
@@ -306,8 +306,8 @@ class SurveyTest {
             now = i * SECOND;
             hear(
                     "shop/alder/heat",
-                    "{\"bed\":{\"actual\":" + (20 + i) + ",\"target\":60},\"nozzle\":{\"actual\":" + (20 + 5 * i)
-                            + ",\"target\":215}}");
+                    "{\"plate\":{\"now\":" + (20 + i) + ",\"set\":60},\"tip\":{\"now\":" + (20 + 5 * i)
+                            + ",\"set\":215}}");
             hear("shop/alder/job", "{\"progress\":0.0}");
         }
         assertEquals("shop/alder/job", found(Role.PROGRESS).source().topicFilter());
@@ -316,8 +316,8 @@ class SurveyTest {
     private void hearABed() {
         for (int i = 0; i < 20; i++) {
             now = i * SECOND;
-            hear("rowan/bed/actual", "22.5");
-            hear("rowan/bed/target", "0");
+            hear("rowan/plate/now", "22.5");
+            hear("rowan/plate/set", "0");
             hear("rowan/status_code", "4");
         }
     }

@@ -109,7 +109,7 @@ class UnitsTest {
     void percentIsInDoubtWhileThePrinterRests(String progress) {
         for (int i = 0; i <= SECONDS; i++) {
             hear(i, "rowan/job", "{\"progress\":" + progress + "}");
-            hear(i, "rowan/bed", "{\"actual\":22.5,\"target\":0}");
+            hear(i, "rowan/plate", "{\"now\":22.5,\"set\":0}");
         }
         assertEquals(Unit.PERCENT, found(Role.PROGRESS).unit());
         String doubt = "in doubt: percent is a guess, since nothing but 0 was heard; ";
@@ -135,17 +135,17 @@ class UnitsTest {
         for (int i = 0; i <= SECONDS; i++) {
             hear(
                     i,
-                    "rowan/bed/actual",
+                    "rowan/plate/now",
                     "%s",
                     String.format(Locale.ROOT, "%.1f", 22 + i / 4.0).replace('.', ','));
-            hear(i, "rowan/bed/target", "60,0");
+            hear(i, "rowan/plate/set", "60,0");
         }
         assertEquals(
-                new Source("rowan/bed/actual", PayloadPath.BARE),
+                new Source("rowan/plate/now", PayloadPath.BARE),
                 found(Role.BED_ACTUAL).source());
         assertEquals(
-                new Source("rowan/bed/target", PayloadPath.BARE),
-                found(Role.BED_TARGET).source());
+                new Source("rowan/plate/set", PayloadPath.BARE),
+                found(Role.BED_SETPOINT).source());
         Proposal.Row row = survey.proposal().rows().get(0);
         assertEquals("22 to 52", row.range());
         assertEquals("52,0", row.last());
