@@ -16,7 +16,7 @@ final class LookMistakes {
 
     /** What makes a layer move, the likeliest first. */
     private static final List<String> MOVING = List.of(
-            "speed_px_per_s", "speed_zones_per_s", "cycle_s", "glint_s", "sparks_per_px_s", "spark_K", "steps", "by");
+            "speed_px_per_s", "speed_zones_per_s", "cycle_s", "glint_s", "strikes_per_px_s", "strike_K", "steps", "by");
 
     /**
      * Draws the looks.

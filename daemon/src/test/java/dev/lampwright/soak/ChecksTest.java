@@ -273,6 +273,14 @@ class ChecksTest {
         public void corrupt(long seed) {}
 
         @Override
+        public boolean canRefuse() {
+            return false;
+        }
+
+        @Override
+        public void refuse() {}
+
+        @Override
         public void mend() {}
 
         @Override
