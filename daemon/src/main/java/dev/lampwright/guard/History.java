@@ -21,6 +21,7 @@ final class History {
     private final long[] times;
     private final long[] relit = new long[MOST_RELIT];
     private int relits;
+    private boolean relitSince;
     private long usuallyLate;
     private long late;
     private long lateUntil;
@@ -71,10 +72,9 @@ final class History {
         }
     }
 
-    /** Notes that the controller may have gone dark and come back by itself, at the time of the last {@link #moveTo}. */
+    /** Notes that the controller may have gone dark and come back by itself, up to the time of the next {@link #moveTo}. */
     void relit() {
-        relit[relits % MOST_RELIT] = now;
-        relits++;
+        relitSince = true;
     }
 
     /**
@@ -84,6 +84,11 @@ final class History {
      */
     void moveTo(long nanos) {
         now = nanos;
+        if (relitSince) {
+            relitSince = false;
+            relit[relits % MOST_RELIT] = now;
+            relits++;
+        }
         late = now - lateUntil > 0 ? usuallyLate : late;
         base = lastAt(nanos - SECOND - late, Math.max(base, oldest));
         baseAtNextRise = lastAt(nanos + DARK_NANOS - SECOND - late, base);
