@@ -1,11 +1,14 @@
 package dev.lampwright.guard;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /** Lights anywhere that are judged together: the strip, a zone, or all the light in the room. A single region. */
 final class Area extends Regions {
     private final int[] lights;
     private final long[] weights;
+    /** Where each stretch of neighbouring lights of the same weight begins among the lights, and where the last one ends. */
+    private final int[] stretches;
 
     /**
      * Makes an area.
@@ -19,6 +22,10 @@ final class Area extends Regions {
         super(1, Arrays.stream(weights).sum(), depth);
         this.lights = lights.clone();
         this.weights = weights.clone();
+        stretches = IntStream.rangeClosed(0, lights.length)
+                .filter(i ->
+                        i == 0 || i == lights.length || lights[i] != lights[i - 1] + 1 || weights[i] != weights[i - 1])
+                .toArray();
     }
 
     /** An area whose lights all count for the same. */
@@ -41,5 +48,21 @@ final class Area extends Regions {
     @Override
     long weight(int index) {
         return weights[index];
+    }
+
+    @Override
+    void look(LightMeasure measure) {
+        long luminance = 0;
+        long redness = 0;
+        boolean red = false;
+        for (int i = 0; i + 1 < stretches.length; i++) {
+            int from = lights[stretches[i]];
+            int to = from + stretches[i + 1] - stretches[i];
+            long each = weights[stretches[i]];
+            luminance += each * measure.luminance(from, to);
+            redness += each * measure.redness(from, to);
+            red |= measure.isAnyRed(from, to);
+        }
+        see(0, luminance, redness, NO_HUE, red);
     }
 }

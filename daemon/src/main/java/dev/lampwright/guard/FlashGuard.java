@@ -218,12 +218,14 @@ public final class FlashGuard {
     private boolean holdFlashing(Holding holding, Frame frame, long nanos) {
         Regions regions = holding.regions();
         boolean any = false;
-        for (int region = 0; region < regions.count(); region++) {
-            if (regions.shown().wouldMove(regions, region) && !limit.admits(regions, region)) {
+        int region = regions.shown().firstMove(regions, 0);
+        while (region < regions.count()) {
+            boolean breaks = !limit.admits(regions, region);
+            if (breaks) {
                 hold(holding, region, frame, nanos);
-                region += regions.size(region) - 1;
                 any = true;
             }
+            region = regions.shown().firstMove(regions, region + (breaks ? regions.size(region) : 1));
         }
         if (any) {
             look(frame);

@@ -5,6 +5,7 @@ final class Flicker {
     private final Traces general;
     private final Traces red;
     private final Traces hue;
+    private final boolean hasHue;
 
     /**
      * Makes one without a past.
@@ -16,7 +17,8 @@ final class Flicker {
     Flicker(int regions, long weight, int depth) {
         general = new Traces(regions, luminanceStep(weight), depth);
         red = new Traces(regions, rednessStep(weight), depth);
-        hue = new Traces(regions, hueStep(weight), depth);
+        hue = new Traces(regions, RedDistance.STEP, depth);
+        hasHue = weight == 1;
     }
 
     /** The least change of luminance that is a transition: 10 % of the maximum relative luminance. */
@@ -30,11 +32,6 @@ final class Flicker {
      */
     private static long rednessStep(long weight) {
         return LightReader.FULL * weight / LightMeasure.REDNESS_PER_STEP + 1;
-    }
-
-    /** The hue of several lights together says nothing, so it is judged light by light only. */
-    private static long hueStep(long weight) {
-        return weight == 1 ? RedDistance.STEP : Long.MAX_VALUE;
     }
 
     /** Changes of luminance. */
@@ -52,12 +49,11 @@ final class Flicker {
         return hue;
     }
 
-    /** Whether what is seen of a region would be more than a continuation. */
-    boolean wouldMove(Regions regions, int region) {
-        boolean isRed = regions.isRed(region);
-        return general.wouldMove(region, regions.luminance(region), true)
-                || red.wouldMove(region, regions.redness(region), isRed)
-                || hue.wouldMove(region, regions.hue(region), isRed);
+    /** The first region, from one on, of which what is seen would be more than a continuation; the number of regions if none is. */
+    int firstMove(Regions regions, int from) {
+        int first = general.firstMove(from, regions.luminances(), regions.always());
+        first = Math.min(first, red.firstMove(from, regions.rednesses(), regions.reds()));
+        return hasHue ? Math.min(first, hue.firstMove(from, regions.hues(), regions.reds())) : first;
     }
 
     /** Keeps what is seen of a region at a time, or in a frame of that number. */
@@ -65,13 +61,17 @@ final class Flicker {
         boolean isRed = regions.isRed(region);
         general.keep(region, regions.luminance(region), true, when);
         red.keep(region, regions.redness(region), isRed, when);
-        hue.keep(region, regions.hue(region), isRed, when);
+        if (hasHue) {
+            hue.keep(region, regions.hue(region), isRed, when);
+        }
     }
 
     /** Keeps what is seen of all regions in a frame. */
-    void keepAll(Regions regions, long frame) {
-        for (int region = 0; region < regions.count(); region++) {
-            keep(regions, region, frame);
+    void keepAll(Regions regions, long when) {
+        general.keepAll(regions.luminances(), regions.always(), when);
+        red.keepAll(regions.rednesses(), regions.reds(), when);
+        if (hasHue) {
+            hue.keepAll(regions.hues(), regions.reds(), when);
         }
     }
 

@@ -5,18 +5,29 @@ package dev.lampwright.guard;
  * light, before anything is added up, so that white beside a red that flashes hides nothing.
  */
 final class LightMeasure {
-    /** Relative luminance of full white: the sum of the {@linkplain #WEIGHTS weights} times {@link LightReader#FULL}. */
+    /** Relative luminance of full white: the sum of the weights times {@link LightReader#FULL}. */
     static final long FULL_LUMINANCE = 10_000L * LightReader.FULL;
     /** Steps of redness: (R − G − B) × 320 has to change by more than 20. */
     static final long REDNESS_PER_STEP = 320 / 20;
 
     /** Weights of red, green and blue in relative luminance, in 1/10000. Source: WCAG 2.2, "relative luminance". */
-    private static final long[] WEIGHTS = {2126, 7152, 722};
+    private static final long RED = 2126;
+
+    private static final long GREEN = 7152;
+    private static final long BLUE = 722;
+
+    /** Looks after which a light that is no longer red counts as far from red: longer than any second. */
+    private static final int RECENT = 1024;
 
     private final long[] luminance;
     private final int[] redness;
     private final byte[] hue;
     private final boolean[] saturatedRed;
+    private final int[] lastRed;
+    private final long[] luminanceBefore;
+    private final long[] rednessBefore;
+    private final int[] redsBefore;
+    private int looks = RECENT;
 
     /**
      * Makes measures of lights that are all dark.
@@ -28,6 +39,10 @@ final class LightMeasure {
         redness = new int[lights];
         hue = new byte[lights];
         saturatedRed = new boolean[lights];
+        lastRed = new int[lights];
+        luminanceBefore = new long[lights + 1];
+        rednessBefore = new long[lights + 1];
+        redsBefore = new int[lights + 1];
     }
 
     /**
@@ -36,8 +51,18 @@ final class LightMeasure {
      * @param lights the lights of a frame
      */
     void look(LightReader lights) {
+        looks++;
+        long luminanceSum = 0;
+        long rednessSum = 0;
+        int reds = 0;
         for (int light = 0; light < luminance.length; light++) {
             look(light, lights.red(light), lights.green(light), lights.blue(light));
+            luminanceSum += luminance[light];
+            rednessSum += redness[light];
+            reds += saturatedRed[light] ? 1 : 0;
+            luminanceBefore[light + 1] = luminanceSum;
+            rednessBefore[light + 1] = rednessSum;
+            redsBefore[light + 1] = reds;
         }
     }
 
@@ -52,20 +77,42 @@ final class LightMeasure {
     }
 
     private void look(int light, int red, int green, int blue) {
-        luminance[light] = WEIGHTS[0] * red + WEIGHTS[1] * green + WEIGHTS[2] * blue;
+        luminance[light] = RED * red + GREEN * green + BLUE * blue;
         redness[light] = Math.max(0, red - green - blue);
         int all = red + green + blue;
         boolean isRed = red > 0 && 5 * red >= 4 * all;
         saturatedRed[light] = isRed;
-        hue[light] = (byte) hue(isRed, red, green, blue);
+        hue[light] = (byte) hue(light, isRed, red, green, blue);
     }
 
-    /** A colour darker than the step of redness has no hue to speak of; that is our own choice. */
-    private static int hue(boolean isRed, int red, int green, int blue) {
+    /**
+     * A colour darker than the step of redness has no hue to speak of; that is our own choice. What has not been red lately is taken for far
+     * from it without a calculation, as only a change to red or from red counts.
+     */
+    private int hue(int light, boolean isRed, int red, int green, int blue) {
         if (REDNESS_PER_STEP * (red + green + blue) <= LightReader.FULL) {
             return RedDistance.UNCERTAIN;
         }
-        return isRed ? RedDistance.RED : RedDistance.of(red, green, blue);
+        if (isRed) {
+            lastRed[light] = looks;
+            return RedDistance.RED;
+        }
+        return looks - lastRed[light] >= RECENT ? RedDistance.FAR : RedDistance.of(red, green, blue);
+    }
+
+    /** Sum of the luminance of lights that {@link #look(LightReader)} has seen, from one up to but without another. */
+    long luminance(int from, int to) {
+        return luminanceBefore[to] - luminanceBefore[from];
+    }
+
+    /** Sum of their redness. */
+    long redness(int from, int to) {
+        return rednessBefore[to] - rednessBefore[from];
+    }
+
+    /** Whether any of them is saturated red. */
+    boolean isAnyRed(int from, int to) {
+        return redsBefore[to] > redsBefore[from];
     }
 
     /** Relative luminance of a light, 0 to {@link #FULL_LUMINANCE}; twice as much for white and colours together. */

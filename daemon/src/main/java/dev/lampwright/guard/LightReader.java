@@ -91,11 +91,30 @@ final class LightReader {
      * @param frame a frame of what is fitted
      */
     void read(Frame frame) {
-        for (int light = 0; light < pixels; light++) {
-            readPixel(frame.strip(), light);
+        if (white < 0) {
+            readColours(frame.strip());
+        } else {
+            for (int light = 0; light < pixels; light++) {
+                readPixel(frame.strip(), light);
+            }
         }
         for (int light = pixels; light < red.length; light++) {
             readDimmers(frame.duties(), light);
+        }
+    }
+
+    /** Most strips have no white, and this is done for every frame. */
+    private void readColours(byte[] strip) {
+        int atRed = places[0];
+        int atGreen = places[1];
+        int atBlue = places[2];
+        for (int light = 0; light < pixels; light++) {
+            red[light] = PER_STEP * (strip[atRed] & 0xFF);
+            green[light] = PER_STEP * (strip[atGreen] & 0xFF);
+            blue[light] = PER_STEP * (strip[atBlue] & 0xFF);
+            atRed += COLOURS;
+            atGreen += COLOURS;
+            atBlue += COLOURS;
         }
     }
 

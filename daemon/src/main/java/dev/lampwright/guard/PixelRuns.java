@@ -8,9 +8,6 @@ final class PixelRuns extends Regions {
     /** Pixels in a run. */
     static final int LENGTH = 8;
 
-    private final Sum sum = new Sum();
-    private final int pixels;
-
     /**
      * Makes the runs of a strip.
      *
@@ -19,7 +16,6 @@ final class PixelRuns extends Regions {
      */
     PixelRuns(int pixels, int depth) {
         super(Math.max(0, pixels - LENGTH + 1), LENGTH, depth);
-        this.pixels = pixels;
     }
 
     @Override
@@ -32,17 +28,11 @@ final class PixelRuns extends Regions {
         return region + index;
     }
 
-    /** Each sum is the one before, with a pixel more at one end and a pixel less at the other. */
     @Override
     void look(LightMeasure lights) {
-        sum.clear();
-        for (int pixel = 0; pixel < pixels; pixel++) {
-            sum.add(lights, pixel, 1);
-            int run = pixel - LENGTH + 1;
-            if (run >= 0) {
-                see(run, sum);
-                sum.remove(lights, run);
-            }
+        for (int run = 0; run < count(); run++) {
+            int end = run + LENGTH;
+            see(run, lights.luminance(run, end), lights.redness(run, end), NO_HUE, lights.isAnyRed(run, end));
         }
     }
 }

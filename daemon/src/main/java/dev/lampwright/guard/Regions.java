@@ -1,16 +1,21 @@
 package dev.lampwright.guard;
 
+import java.util.Arrays;
+
 /**
  * Regions of one kind, each a set of lights that are judged together. What is seen of a region is the sum over its lights, each with its
  * weight. What a region has shown is traced from frame to frame.
  */
 abstract class Regions {
+    /** What several lights together have for a hue: it is judged light by light only. */
+    static final long NO_HUE = 0;
+
     private final long[] luminance;
     private final long[] redness;
     private final long[] hue;
     private final boolean[] red;
+    private final boolean[] always;
     private final long brightest;
-    private final Sum sum = new Sum();
     private final long weight;
     private final Flicker shown;
 
@@ -30,6 +35,8 @@ abstract class Regions {
         redness = new long[count];
         hue = new long[count];
         red = new boolean[count];
+        always = new boolean[count];
+        Arrays.fill(always, true);
         brightest = 9 * Flicker.luminanceStep(weight) - 1;
         this.weight = weight;
         shown = new Flicker(count, weight, depth);
@@ -75,13 +82,6 @@ abstract class Regions {
             hue += weight * lights.hue(light);
             reds += lights.isSaturatedRed(light) ? 1 : 0;
         }
-
-        void remove(LightMeasure lights, int light) {
-            luminance -= lights.luminance(light);
-            redness -= lights.redness(light);
-            hue -= lights.hue(light);
-            reds -= lights.isSaturatedRed(light) ? 1 : 0;
-        }
     }
 
     /** How many lights a region has. */
@@ -96,12 +96,7 @@ abstract class Regions {
     }
 
     /** Looks at all regions. */
-    void look(LightMeasure lights) {
-        for (int region = 0; region < count(); region++) {
-            add(region, lights, sum);
-            see(region, sum);
-        }
-    }
+    abstract void look(LightMeasure lights);
 
     /** Adds up what is seen of one region, and keeps nothing. */
     final void add(int region, LightMeasure lights, Sum result) {
@@ -113,16 +108,41 @@ abstract class Regions {
     }
 
     /** Keeps what is seen of a region now. */
-    final void see(int region, Sum seen) {
-        luminance[region] = cutOff(seen.luminance);
-        redness[region] = seen.redness;
-        hue[region] = seen.hue;
-        red[region] = seen.isRed();
+    final void see(int region, long luminanceSum, long rednessSum, long hueSum, boolean anyRed) {
+        luminance[region] = cutOff(luminanceSum);
+        redness[region] = rednessSum;
+        hue[region] = hueSum;
+        red[region] = anyRed;
     }
 
     /** Just under 0.9: so a fall of 10 % counts only if it ends below 0.8, as the standard says. */
     private long cutOff(long luminanceSum) {
         return Math.min(luminanceSum, brightest);
+    }
+
+    /** Relative luminance of each region; not to be written to. */
+    final long[] luminances() {
+        return luminance;
+    }
+
+    /** Redness of each region; not to be written to. */
+    final long[] rednesses() {
+        return redness;
+    }
+
+    /** Hue of each region; not to be written to. */
+    final long[] hues() {
+        return hue;
+    }
+
+    /** Whether any light of each region is saturated red; not to be written to. */
+    final boolean[] reds() {
+        return red;
+    }
+
+    /** True for each region: every change of luminance counts. Not to be written to. */
+    final boolean[] always() {
+        return always;
     }
 
     /** How many regions there are. */

@@ -21,4 +21,11 @@ final class SingleLights extends Regions {
     int light(int region, int index) {
         return region;
     }
+
+    @Override
+    void look(LightMeasure lights) {
+        for (int light = 0; light < count(); light++) {
+            see(light, lights.luminance(light), lights.redness(light), lights.hue(light), lights.isSaturatedRed(light));
+        }
+    }
 }

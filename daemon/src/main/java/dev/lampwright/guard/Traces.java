@@ -17,7 +17,11 @@ final class Traces {
     private final long step;
     private final int depth;
     private final Swings swings;
+    /** The highest value since the last transition, while values rise; the lowest while they fall; the first value before any. */
+    private final long[] extreme;
+    /** Before the first transition: the highest and the lowest so far. */
     private final long[] low;
+
     private final long[] high;
     private final byte[] flags;
     private final long[] transitions;
@@ -34,6 +38,7 @@ final class Traces {
         this.step = step;
         this.depth = depth;
         swings = new Swings(step);
+        extreme = new long[regions];
         low = new long[regions];
         high = new long[regions];
         flags = new byte[regions];
@@ -63,8 +68,14 @@ final class Traces {
      */
     boolean wouldMove(int region, long value, boolean mark) {
         int is = flags[region];
+        if ((is & UP) != 0) {
+            return extreme[region] - value >= step || (mark && (is & MARKED) == 0);
+        }
+        if ((is & DOWN) != 0) {
+            return value - extreme[region] >= step || (mark && (is & MARKED) == 0);
+        }
         return (is & STARTED) != 0
-                && (falls(is, region, value) || rises(is, region, value) || (mark && (is & MARKED) == 0));
+                && (high[region] - value >= step || value - low[region] >= step || (mark && (is & MARKED) == 0));
     }
 
     /**
@@ -76,25 +87,67 @@ final class Traces {
      * @param when its number or its time, never falling
      */
     void keep(int region, long value, boolean mark, long when) {
-        int is = flags[region];
-        if ((is & STARTED) == 0) {
-            is = STARTED;
-            low[region] = value;
-            high[region] = value;
-        }
-        if (falls(is, region, value)) {
-            is = turn(is, DOWN, region, value);
-        } else if (rises(is, region, value)) {
-            is = turn(is, UP, region, value);
-        }
-        low[region] = Math.min(low[region], value);
-        high[region] = Math.max(high[region], value);
+        int is = follow(region, value, flags[region]);
         is |= mark ? MARKED : 0;
         if ((is & (UP | DOWN)) != 0 && (is & COUNTED) == 0 && (is & (MARKED | MARKED_BEFORE)) != 0) {
             is |= COUNTED;
             note(region, when);
         }
         flags[region] = (byte) is;
+    }
+
+    /**
+     * The first region that {@link #wouldMove}.
+     *
+     * @param from where to begin
+     * @param values the value of each region
+     * @param marks whether each has a mark
+     * @return the number of regions if none does
+     */
+    int firstMove(int from, long[] values, boolean[] marks) {
+        int region = from;
+        while (region < values.length && !wouldMove(region, values[region], marks[region])) {
+            region++;
+        }
+        return region;
+    }
+
+    /** Takes the next value of each region, see {@link #keep}. */
+    void keepAll(long[] values, boolean[] marks, long when) {
+        for (int region = 0; region < values.length; region++) {
+            keep(region, values[region], marks[region], when);
+        }
+    }
+
+    private int follow(int region, long value, int is) {
+        if ((is & UP) != 0) {
+            if (extreme[region] - value >= step) {
+                return turn(is, DOWN, region, value);
+            }
+            extreme[region] = Math.max(extreme[region], value);
+        } else if ((is & DOWN) != 0) {
+            if (value - extreme[region] >= step) {
+                return turn(is, UP, region, value);
+            }
+            extreme[region] = Math.min(extreme[region], value);
+        } else {
+            return begin(region, value, is);
+        }
+        return is;
+    }
+
+    private int begin(int region, long value, int is) {
+        if ((is & STARTED) == 0) {
+            low[region] = value;
+            high[region] = value;
+        } else if (high[region] - value >= step) {
+            return turn(is, DOWN, region, value);
+        } else if (value - low[region] >= step) {
+            return turn(is, UP, region, value);
+        }
+        low[region] = Math.min(low[region], value);
+        high[region] = Math.max(high[region], value);
+        return is | STARTED;
     }
 
     /**
@@ -118,17 +171,8 @@ final class Traces {
         transitions[region * depth + newest[region]] = when;
     }
 
-    private boolean falls(int is, int region, long value) {
-        return (is & DOWN) == 0 && high[region] - value >= step;
-    }
-
-    private boolean rises(int is, int region, long value) {
-        return (is & UP) == 0 && value - low[region] >= step;
-    }
-
     private int turn(int is, int direction, int region, long value) {
-        low[region] = value;
-        high[region] = value;
+        extreme[region] = value;
         int before = (is & MARKED) == 0 ? 0 : MARKED_BEFORE;
         return STARTED | direction | before;
     }

@@ -105,7 +105,7 @@ record RestlessLight(
                 eachPixel(frame, pixel -> first.times(drift + ripple));
                 frame.duties()[LAMP] = (int) (FULL * drift);
             }
-            case STAIRS -> eachPixel(frame, pixel -> first.times(turn % (grain + 2) * 0.11));
+            case STAIRS -> eachPixel(frame, pixel -> first.times(turn % (grain % 4 + 2) * 0.11));
             case CHASE ->
                 eachPixel(frame, pixel -> Math.floorMod(pixel + offset - turn, 2 * grain) < grain ? first : second);
             case ASKS -> asks(tick, frame);
