@@ -105,8 +105,7 @@ public final class FlashGuard {
         if (isFree() && isShown(frame)) {
             return;
         }
-        follow(frame, nanos);
-        boolean mixed = mix(frame);
+        boolean mixed = mix(frame, nanos);
         look(frame);
         if (!history.hasRoom()) {
             holdAll(frame, nanos);
@@ -151,32 +150,28 @@ public final class FlashGuard {
         }
     }
 
-    private void follow(Frame frame, long nanos) {
-        wanted.copyFrom(frame);
-        if (isFree()) {
-            return;
-        }
-        look(frame);
-        for (int i = 0; i < all.size(); i++) {
-            all.get(i).follow(nanos);
-        }
-    }
-
     /**
-     * Mixes what is held with what is wanted. A light in several regions follows the one that shows the least of what is wanted.
+     * Mixes what is held with what is wanted. A light in several regions follows the one that shows the least of what is wanted. What a
+     * larger region wants is what the smaller ones leave of it: otherwise a pixel that is held would hold its neighbours for good.
      *
      * @return whether any region is not free
      */
-    private boolean mix(Frame frame) {
+    private boolean mix(Frame frame, long nanos) {
+        wanted.copyFrom(frame);
         if (isFree()) {
             return false;
         }
         Arrays.fill(shares, Holding.FREE);
         for (int i = 0; i < all.size(); i++) {
-            share(all.get(i));
-        }
-        for (int light = 0; light < shares.length; light++) {
-            lights.mix(light, held, wanted, shares[light], frame);
+            Holding holding = all.get(i);
+            if (holding.count() > 0) {
+                look(frame);
+                holding.follow(nanos);
+                share(holding);
+                for (int light = 0; light < shares.length; light++) {
+                    lights.mix(light, held, wanted, shares[light], frame);
+                }
+            }
         }
         return true;
     }
