@@ -1,5 +1,7 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.log.StreamCharset;
 import dev.lampwright.tool.fit.GuidedFitting;
@@ -76,16 +78,26 @@ final class FitCommand implements Callable<Integer> {
 
     private static List<String> review(Path written) {
         List<String> lines = new ArrayList<>();
-        for (String command : List.of("check", "plan")) {
-            StringWriter said = new StringWriter();
-            PrintWriter writer = new PrintWriter(said);
-            CommandLine line = Lampwright.commandLine().setOut(writer).setErr(writer);
-            line.execute(command, written.toString());
-            lines.add("");
-            lines.add("lampwright " + command + " " + written + " says:");
-            said.toString().lines().forEach(each -> lines.add("    " + each));
-        }
+        StringWriter said = new StringWriter();
+        PrintWriter writer = new PrintWriter(said);
+        CommandLine line = Lampwright.commandLine().setOut(writer).setErr(writer);
+        line.execute("check", written.toString());
+        lines.add("");
+        lines.add("lampwright check " + written + " says:");
+        said.toString().lines().forEach(each -> lines.add("    " + each));
+        lines.add("");
+        lines.add("lampwright plan " + written + " says, in short:");
+        verdicts(written).forEach(each -> lines.add("    " + each));
         lines.add("");
         return lines;
+    }
+
+    /** The same verdicts as those of the plan. */
+    private static List<String> verdicts(Path written) {
+        try {
+            return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName()));
+        } catch (ConfigException e) {
+            return e.mistakes().stream().map(Object::toString).toList();
+        }
     }
 }

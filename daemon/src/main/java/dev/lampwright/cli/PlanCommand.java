@@ -1,6 +1,5 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.board.BoardKind;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
@@ -11,7 +10,6 @@ import dev.lampwright.tool.plan.Plan;
 import dev.lampwright.tool.plan.PlanPicture;
 import dev.lampwright.tool.plan.PlanText;
 import dev.lampwright.tool.plan.PlanValues;
-import dev.lampwright.tool.plan.PlannedLights;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -72,21 +70,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private Plan plan(Config config) {
-        PlannedLights rig = new PlannedLights(
-                String.valueOf(file.getFileName()),
-                config.setup(),
-                config.framesPerSecond(),
-                baud(config),
-                config.wiring());
-        return Plan.of(rig, AskedLight.ofAll(config));
-    }
-
-    /** That of the line; 0 where it is the USB of an RP2040 board, by the usual names of such ports. */
-    private static int baud(Config config) {
-        String port = config.controller().port().toLowerCase(Locale.ROOT);
-        boolean usb = config.wiring().board().kind() == BoardKind.RP2040
-                && (port.contains("rp2040") || port.contains("ttyacm"));
-        return usb ? 0 : config.controller().baud();
+        return Plan.of(WiringVerdicts.lights(config, String.valueOf(file.getFileName())), AskedLight.ofAll(config));
     }
 
     private void draw(Plan plan) throws IOException {

@@ -12,7 +12,7 @@ final class Servers implements AutoCloseable {
 
     /** Makes them; nothing listens yet. */
     Servers(Daemon daemon) {
-        page = new LivePage(daemon);
+        page = new LivePage(daemon, config -> WiringVerdicts.lines(config, ""));
         metrics = new LiveMetrics(daemon);
     }
 

@@ -1,10 +1,13 @@
 package dev.lampwright.page;
 
+import dev.lampwright.config.Config;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.RetriedServer;
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -22,17 +25,20 @@ public final class LivePage implements AutoCloseable {
      * Makes a page that is not there yet.
      *
      * @param daemon what it shows, and whom it asks
+     * @param wiring puts the verdicts on a configuration's wiring into lines, each beginning with its level
      */
-    public LivePage(Daemon daemon) {
-        this(daemon, System::nanoTime);
+    public LivePage(Daemon daemon, Function<Config, List<String>> wiring) {
+        this(daemon, wiring, System::nanoTime);
     }
 
-    LivePage(Daemon daemon, LongSupplier nanoClock) {
-        standing = new RetriedServer<>(settings -> open(settings, daemon), "there is no live page", LOG, nanoClock);
+    LivePage(Daemon daemon, Function<Config, List<String>> wiring, LongSupplier nanoClock) {
+        standing = new RetriedServer<>(
+                settings -> open(settings, daemon, wiring), "there is no live page", LOG, nanoClock);
     }
 
-    private static PageServer open(PageSettings settings, Daemon daemon) throws IOException {
-        PageServer opened = new PageServer(settings, daemon);
+    private static PageServer open(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring)
+            throws IOException {
+        PageServer opened = new PageServer(settings, daemon, wiring);
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }

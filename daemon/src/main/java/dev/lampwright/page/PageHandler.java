@@ -26,12 +26,14 @@ final class PageHandler implements HttpHandler {
     private final Desk desk;
     private final Publisher publisher;
     private final Viewers viewers;
+    private final WiringNotes wiring;
 
-    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers) {
+    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, WiringNotes wiring) {
         this.door = door;
         this.desk = desk;
         this.publisher = publisher;
         this.viewers = viewers;
+        this.wiring = wiring;
     }
 
     /** One way to answer a path. */
@@ -73,6 +75,8 @@ final class PageHandler implements HttpHandler {
             get(call, List.of("GET"), inside(this::watch));
         } else if (call.path().equals("/door")) {
             get(call, List.of("GET"), inside(this::sayWhetherThereIsRoom));
+        } else if (call.path().equals("/wiring")) {
+            get(call, List.of("GET"), inside(noted -> noted.answerJson(200, wiring.json())));
         } else if (call.path().equals("/enter")) {
             post(call, this::enter);
         } else if (call.path().startsWith(ASK)

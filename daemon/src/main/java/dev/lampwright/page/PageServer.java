@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import com.sun.net.httpserver.HttpServer;
+import dev.lampwright.config.Config;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.PortProbe;
@@ -9,6 +10,7 @@ import dev.lampwright.http.ServerLimits;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.SynchronousQueue;
@@ -16,6 +18,7 @@ import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 
 /** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
 final class PageServer implements RetriedServer.Server {
@@ -35,9 +38,10 @@ final class PageServer implements RetriedServer.Server {
      *
      * @param settings where, and for whom
      * @param daemon what it shows
+     * @param wiring puts the verdicts on a configuration's wiring into lines
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
-    PageServer(PageSettings settings, Daemon daemon) throws IOException {
+    PageServer(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring) throws IOException {
         this.settings = settings;
         requireRoom(settings);
         token = token(settings);
@@ -49,7 +53,14 @@ final class PageServer implements RetriedServer.Server {
                 new AccessCheck(settings.hosts(), token, server.getAddress().getPort());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
-        server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers));
+        server.createContext(
+                "/",
+                new PageHandler(
+                        door,
+                        daemon.desk(),
+                        publisher,
+                        viewers,
+                        new WiringNotes(() -> daemon.tap().config(), wiring)));
         publisher.start();
         server.start();
     }

@@ -27,6 +27,7 @@ final class StaticFile {
         "still.js",
         "stream.js",
         "strip.js",
+        "wiring.js",
         "words.js"
     };
 

@@ -7,6 +7,7 @@ import { Readings } from "./readings.js";
 import { Pace } from "./still.js";
 import { Stream } from "./stream.js";
 import { Strip } from "./strip.js";
+import { listWiring } from "./wiring.js";
 import { clock, duration } from "./words.js";
 
 const SHOW_FLASHING = "lampwright.show-flashing";
@@ -49,6 +50,7 @@ function takeLayout(next) {
   asks.lay(layout);
   set("version", `Lampwright ${version}`);
   set("name", printerName());
+  listWiring(byId("wiring"));
 }
 
 function takeReport(next) {

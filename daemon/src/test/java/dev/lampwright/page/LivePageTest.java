@@ -144,6 +144,22 @@ class LivePageTest {
     }
 
     @Test
+    void thePlansVerdictsCanBeRead() {
+        try (PageRig rig = PageRig.usual()) {
+            HttpResponse<String> notes = rig.get("/wiring");
+            assertEquals(200, notes.statusCode());
+            assertEquals(
+                    List.of(
+                            "GOOD data level: fine",
+                            "OVER fuse of <b>work</b>: "
+                                    + rig.daemon().tap().config().fitting().pixels()),
+                    Watcher.json(notes.body()).get("wiring").findValuesAsText("text"));
+            assertEquals(405, rig.post("/wiring", "{}").statusCode());
+            assertEquals(403, rig.get("/wiring", "Sec-Fetch-Site", "cross-site").statusCode());
+        }
+    }
+
+    @Test
     void whatIsNotForThePageIsRefused() {
         try (PageRig rig = PageRig.usual()) {
             assertEquals(404, rig.get("/nothing").statusCode());
@@ -202,6 +218,7 @@ class LivePageTest {
             assertEquals(200, rig.get("/").statusCode(), "the empty page is for everybody");
             assertEquals(401, rig.get("/events").statusCode());
             assertEquals(401, rig.get("/door").statusCode());
+            assertEquals(401, rig.get("/wiring").statusCode());
             assertEquals(401, rig.post("/ask/quiet", "{\"quiet\":\"on\"}").statusCode());
             assertFalse(rig.daemon().report().light().quiet());
             assertEquals(
@@ -324,7 +341,7 @@ class LivePageTest {
         AtomicLong nanos = new AtomicLong();
         try (CapturedLog log = new CapturedLog(LivePage.class.getName());
                 PageRig rig = PageRig.usual();
-                LivePage late = new LivePage(rig.daemon(), nanos::get)) {
+                LivePage late = new LivePage(rig.daemon(), config -> List.of(), nanos::get)) {
             int port;
             try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
                 port = taken.getLocalPort();
@@ -364,7 +381,7 @@ class LivePageTest {
         AtomicLong nanos = new AtomicLong();
         try (CapturedLog log = new CapturedLog(LivePage.class.getPackageName());
                 PageRig rig = PageRig.usual();
-                LivePage late = new LivePage(rig.daemon(), nanos::get)) {
+                LivePage late = new LivePage(rig.daemon(), config -> List.of(), nanos::get)) {
             int before = log.lines().size();
             late.follow(PageRig.config("pixels = 30", away).page());
             for (int attempt = 0; attempt < 3; attempt++) {

@@ -17,6 +17,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 
@@ -61,7 +62,11 @@ final class PageRig implements AutoCloseable {
         Config config = config(strip, pageLines);
         MemoryLine line = new MemoryLine(controller, 500_000, System::nanoTime);
         daemon = new Daemon(config, same -> line);
-        page = new LivePage(daemon);
+        page = new LivePage(
+                daemon,
+                running -> List.of(
+                        "GOOD data level: fine",
+                        "OVER fuse of <b>work</b>: " + running.fitting().pixels()));
         daemon.start();
         page.follow(config.page());
         Await.until("the first frame", () -> shown.get() > 0);

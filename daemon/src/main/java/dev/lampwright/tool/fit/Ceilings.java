@@ -2,9 +2,9 @@ package dev.lampwright.tool.fit;
 
 import java.util.OptionalDouble;
 
-/** The ceiling that a supply and its fuse bear. */
+/** The ceiling that a supply and its fuse can carry. */
 final class Ceilings {
-    /** Share of what stands on a supply that is asked of it all the time (common practice, no source). */
+    /** Share of what is printed on a supply that is asked of it all the time (common practice, no source). */
     private static final double SUPPLY_SHARE = 0.8;
 
     /** Share of its rating that a fuse carries all the time without ageing (common practice, no source). */
@@ -27,6 +27,40 @@ final class Ceilings {
         return (int) Math.min(MOST, Math.round(Math.floor(Math.min(supply, fuse) * MILLIS + 1e-6)));
     }
 
+    /**
+     * The ceiling that a fuse bears once it is known what is lit. A ceiling is a mean, and pulses warm a fuse by their root mean square: with what is dark, D,
+     * and P in pulses of duty d, the mean square is D² + (2·D·P + P²)·d.
+     *
+     * @param ceiling what it was before, in mA
+     * @param fuseAmps rating of the fuse, in A
+     * @param darkMilliamps what flows all the time, in mA
+     * @param fullMilliamps what flows with everything at full, in mA
+     * @return mA, no more than before; as before without a fuse, or where even the dark lights are too much for it
+     */
+    static int heated(int ceiling, OptionalDouble fuseAmps, double darkMilliamps, double fullMilliamps) {
+        if (fuseAmps.isEmpty()) {
+            return ceiling;
+        }
+        double carried = FUSE_SHARE * fuseAmps.getAsDouble() * MILLIS;
+        double pulses = fullMilliamps - darkMilliamps;
+        double room = carried * carried - darkMilliamps * darkMilliamps;
+        if (pulses <= 0 || room <= 0) {
+            return ceiling;
+        }
+        double duty = room / (2 * darkMilliamps * pulses + pulses * pulses);
+        if (duty >= 1) {
+            return ceiling;
+        }
+        return (int) Math.min(ceiling, Math.floor(darkMilliamps + pulses * duty + 1e-6));
+    }
+
+    /** Why a ceiling goes down. */
+    static String heatedWords(int ceiling, OptionalDouble fuseAmps, double fullMilliamps) {
+        return "Dimmed light draws pulses of up to " + Math.round(fullMilliamps)
+                + " mA, which warm a fuse of " + TypedNumbers.shown(fuseAmps.orElse(0))
+                + " A more than their mean does: the ceiling, which is a mean, goes down to " + ceiling + " mA.";
+    }
+
     /** Why it is so. */
     static String words(OptionalDouble amps, OptionalDouble fuseAmps) {
         if (amps.isEmpty()) {
@@ -37,6 +71,6 @@ final class Ceilings {
             return "Without a fuse the ceiling is no more than " + FittingSetups.SAFE_CEILING
                     + " mA. Fit one: stop with q, unplug, and go on afterwards.";
         }
-        return "A supply is asked for 80 % of what stands on it at most, a fuse for 75 %.";
+        return "A supply is asked for 80 % of what is printed on it at most, a fuse for 75 %.";
     }
 }

@@ -109,10 +109,12 @@ final class ConfigText {
         line("[dimmers]", "plain lights on the controller's dimmers");
         for (DimmerLights.Entry entry :
                 DimmerLights.of(found.dimmers(), found.zones().keySet())) {
-            line(
-                    entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
-                            + " }",
-                    entry.spare() ? "nothing hangs there" : "");
+            if (entry.spare()) {
+                line(entry.name() + " = { " + entry.channels() + ", unused = true }", "no light is on this output");
+            } else {
+                line(entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
+                        + " }");
+            }
         }
     }
 

@@ -9,8 +9,9 @@ import java.util.Optional;
 /** Measures what the strip really takes, if there is a meter, and fits the model of the guards to the readings. */
 final class CurrentStep implements Step {
     private static final double MOST_MILLIAMPS = 65_535;
+    private static final double MICRO = 1000;
     private static final Question<Boolean> AGAIN = Question.yesOrNo(
-            "Measure once more? With n, 20 mA a channel is reckoned.",
+            "Measure once more? With n, 20 mA a channel is assumed.",
             "The meter should be in the strip's wire alone, in a range that shows single mA, and not change range between"
                     + " the readings.");
 
@@ -26,10 +27,33 @@ final class CurrentStep implements Step {
 
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
+        return heated(measured(before, bench), bench);
+    }
+
+    /** Now it is known how much the strip takes in its pulses. */
+    private static Findings heated(Findings found, FittingBench bench) {
+        Findings.Supply supply = found.supply().orElseThrow();
+        Setup setup = FittingSetups.of(found);
+        double dark = setup.pixels() * setup.darkMicroamps() / MICRO;
+        double full = dark
+                + setup.pixels()
+                        * setup.channelMicroamps().stream()
+                                .mapToInt(each -> each)
+                                .sum()
+                        / MICRO;
+        int ceiling = Ceilings.heated(supply.ceilingMilliamps(), supply.fuseAmps(), dark, full);
+        if (ceiling == supply.ceilingMilliamps()) {
+            return found;
+        }
+        bench.say(Ceilings.heatedWords(ceiling, supply.fuseAmps(), full));
+        return found.withSupply(supply.withCeiling(ceiling));
+    }
+
+    private static Findings measured(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         boolean meter = bench.ask(Question.yesOrNo(
                 "Is a meter connected in the strip's red wire, and do you want to measure with it?",
-                "Without one, 20 mA a channel is reckoned, which is more than most strips take. A meter goes into the wire"
+                "Without one, 20 mA a channel is assumed, which is more than most strips take. A meter goes into the wire"
                         + " while the supply is off and unplugged; it must bear the ceiling of "
                         + FittingSetups.ceiling(before) + " mA."));
         Setup setup = FittingSetups.of(before);
@@ -37,8 +61,7 @@ final class CurrentStep implements Step {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
             List<Double> readings = measure(patterns, setup, bench);
             if (readings.size() < patterns.size() && !setup.equals(FittingSetups.wary(setup))) {
-                bench.say(
-                        "That is more than the ceiling: these pixels take more than was reckoned with. Once more, darker:");
+                bench.say("That is more than the ceiling: these pixels take more than was assumed. Once more, darker:");
                 setup = FittingSetups.wary(setup);
                 continue;
             }

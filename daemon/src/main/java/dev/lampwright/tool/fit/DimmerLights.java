@@ -20,7 +20,7 @@ final class DimmerLights {
      * @param name its name
      * @param channels the key that tells them, with its value
      * @param fullMilliamps current of each channel at full duty
-     * @param spare whether nothing hangs there, and it only fills a gap
+     * @param spare whether no light is on it, and it only fills a gap
      */
     record Entry(String name, String channels, int fullMilliamps, boolean spare) {}
 

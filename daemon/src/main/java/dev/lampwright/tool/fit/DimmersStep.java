@@ -69,7 +69,19 @@ final class DimmersStep implements Step {
         }
         bench.darken();
         boolean none = uses.stream().allMatch(use -> use.what() == Findings.Hanging.NOTHING);
-        return none ? before : before.withDimmers(uses, supply);
+        return none ? before : before.withDimmers(uses, heated(supply, uses, bench));
+    }
+
+    private static Findings.Supply heated(Findings.Supply supply, List<Findings.DimmerUse> uses, FittingBench bench) {
+        int pulses = uses.stream()
+                .filter(use -> use.what() != Findings.Hanging.NOTHING)
+                .mapToInt(Findings.DimmerUse::fullMilliamps)
+                .sum();
+        int ceiling = Ceilings.heated(supply.ceilingMilliamps(), supply.fuseAmps(), 0, pulses);
+        if (ceiling < supply.ceilingMilliamps() && pulses > supply.ceilingMilliamps()) {
+            bench.say(Ceilings.heatedWords(ceiling, supply.fuseAmps(), pulses));
+        }
+        return supply.withCeiling(ceiling);
     }
 
     private static Question<Findings.Hanging> what(int output) {

@@ -12,7 +12,7 @@ public final class Cautions {
             "The light is an aid and no safety device: it replaces no thermal protection, no smoke alarm and no supervision.",
             "Flashing light can harm people with photosensitive epilepsy.",
             "Do not look into bright LEDs.",
-            "The figures are reckoned, not measured. Measure voltage and warmth once it is lit, and trust the meter.");
+            "The figures are calculated, not measured. Measure voltage and warmth once it is lit, and trust the meter.");
 
     private Cautions() {}
 }

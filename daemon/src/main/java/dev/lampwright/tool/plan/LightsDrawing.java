@@ -14,9 +14,9 @@ import java.util.stream.Collectors;
 final class LightsDrawing {
     private static final double ROW = 124;
     private static final double GATE_X = 770;
-    private static final double GATE_WIDTH = 92;
-    private static final double LIGHT_X = 884;
-    private static final double LIGHT_WIDTH = 112;
+    private static final double GATE_WIDTH = 132;
+    private static final double LIGHT_X = 924;
+    private static final double LIGHT_WIDTH = 124;
     private static final double FUSE_X = 1200;
     private static final double GATE_Y = 34;
     private static final double SUPPLY_X = 1300;
@@ -101,13 +101,7 @@ final class LightsDrawing {
         parts.fuse(FUSE_X, plus, row.run);
         double left = LIGHT_X + LIGHT_WIDTH + 8;
         svg.text(left, plus + 27, START, PictureStyle.SMALL, PictureStyle.TEXT, PartSymbols.wire(row.run));
-        svg.text(
-                left,
-                plus + 44,
-                START,
-                PictureStyle.SMALL,
-                PictureStyle.FAINT,
-                "there and back; " + PartSymbols.connector(row.run));
+        svg.text(left, plus + 44, START, PictureStyle.SMALL, PictureStyle.FAINT, PartSymbols.connector(row.run));
     }
 
     private void gate(Wiring.Light light, int index, double y) {
@@ -125,11 +119,11 @@ final class LightsDrawing {
                 .map(plan.rig().wiring().board().kind()::dimmerPin)
                 .collect(Collectors.joining(", "));
         List<String> lines = List.of("from " + outputs, "10 kΩ to −");
-        parts.box(new At(GATE_X, y), GATE_WIDTH, BOX, PictureStyle.BOARD, count(light) + "MOSFET", lines);
+        parts.box(new At(GATE_X, y), GATE_WIDTH, BOX, PictureStyle.BOARD, gates(light), lines);
     }
 
-    private static String count(Wiring.Light light) {
-        return light.outputs().size() == 1 ? "" : light.outputs().size() + " ";
+    private static String gates(Wiring.Light light) {
+        return light.outputs().size() == 1 ? "MOSFET" : light.outputs().size() + " MOSFETs";
     }
 
     private double fullAmps(Row row) {

@@ -15,6 +15,7 @@ final class PartSymbols {
 
     private static final double FUSE_HEIGHT = 24;
     private static final double LINE = 17;
+    private static final double INDENT = 10;
 
     private final SvgWriter svg;
 
@@ -23,7 +24,7 @@ final class PartSymbols {
     }
 
     /**
-     * A box with a heading and a few lines.
+     * A box with a heading and a few lines, each shortened if it is wider than the box.
      *
      * @param at its upper left corner
      * @param width its width
@@ -34,15 +35,22 @@ final class PartSymbols {
      */
     void box(At at, double width, double height, String fill, String heading, List<String> lines) {
         svg.box(at.x(), at.y(), width, height, fill, PictureStyle.TEXT);
-        svg.bold(at.x() + 10, at.y() + 20, START, PictureStyle.NORMAL, PictureStyle.TEXT, heading);
+        double room = width - 2 * INDENT;
+        svg.bold(
+                at.x() + INDENT,
+                at.y() + 20,
+                START,
+                PictureStyle.NORMAL,
+                PictureStyle.TEXT,
+                TextWidth.fitted(heading, PictureStyle.NORMAL, true, room));
         for (int i = 0; i < lines.size(); i++) {
             svg.text(
-                    at.x() + 10,
+                    at.x() + INDENT,
                     at.y() + 20 + (i + 1) * LINE,
                     START,
                     PictureStyle.SMALL,
                     PictureStyle.TEXT,
-                    lines.get(i));
+                    TextWidth.fitted(lines.get(i), PictureStyle.SMALL, false, room));
         }
     }
 
@@ -107,7 +115,7 @@ final class PartSymbols {
         Demand.Draw ceiling = plan.ceiling().draws().get(index);
         String rated = supply.ratedAmps().isPresent()
                 ? "rated " + FigureText.amps(supply.ratedAmps().getAsDouble())
-                : "take " + FigureText.atLeast(ceiling.peakAmps() / SupplyJudge.STEADY_SHARE) + " or more";
+                : "take " + FigureText.atLeast(new SupplyJudge(plan.rig()).toFit(index)) + " or more";
         List<String> lines = new ArrayList<>();
         lines.add(rated);
         lines.add("gives up to " + FigureText.amps(ceiling.peakAmps()));

@@ -69,6 +69,15 @@ public record Plan(
     }
 
     /**
+     * The verdicts in short, as the fitting and the live page show them.
+     *
+     * @return a line each, in their order, beginning with the level
+     */
+    public List<String> lines() {
+        return verdicts.stream().map(Verdict::line).toList();
+    }
+
+    /**
      * The demand at the ceiling.
      *
      * @return one of {@link #demands}

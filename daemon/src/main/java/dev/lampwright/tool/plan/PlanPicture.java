@@ -88,7 +88,11 @@ public final class PlanPicture {
                     colour,
                     verdict.level().name());
             String remedy = verdict.remedy().isEmpty() ? "" : " → " + verdict.remedy();
-            List<String> lines = LineBreaker.wrapped(verdict.subject() + ": " + verdict.what() + remedy, WRAP, 0);
+            List<String> lines = LineBreaker.wrapped(
+                    verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what() + " "
+                            + verdict.limit() + remedy,
+                    WRAP,
+                    0);
             for (String line : lines) {
                 svg.text(PictureStyle.MARGIN + LEVEL_WIDTH, y, START, PictureStyle.NORMAL, PictureStyle.TEXT, line);
                 y += LINE;

@@ -14,9 +14,6 @@ public final class PlanText {
     private static final int WIDTH = 100;
     private static final int INDENT = 9;
 
-    /** From here on two digits after the point tell nothing. */
-    private static final double LARGE = 100;
-
     private final Plan plan;
     private final List<String> lines = new ArrayList<>();
 
@@ -49,24 +46,12 @@ public final class PlanText {
         heading("Verdicts, the worst first");
         for (Verdict verdict : plan.verdicts()) {
             String level = pad(verdict.level().name(), INDENT);
-            wrapped(level + verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what()
-                    + limit(verdict));
+            wrapped(level + verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what() + " "
+                    + verdict.limit());
             if (!verdict.remedy().isEmpty()) {
                 wrapped(" ".repeat(INDENT) + "→ " + verdict.remedy());
             }
         }
-    }
-
-    private static String limit(Verdict verdict) {
-        Verdict.Figure figure = verdict.figure();
-        String source = figure.source();
-        return switch (verdict.level()) {
-            case OPEN -> " [" + source + "]";
-            case OVER, CARE, GOOD ->
-                " [" + FigureText.fixed(figure.limit(), figure.limit() < LARGE ? 2 : 0) + " " + figure.unit()
-                        + (figure.least() ? " at least: " : " at most: ") + source + "; margin "
-                        + FigureText.percent(figure.margin()) + "]";
-        };
     }
 
     private void demand() {

@@ -87,7 +87,7 @@ final class StripDrawing {
         Wiring.Supply supply = plan.rig().stripSupply();
         String name = fromBoard ? "The board's 5 V pin" : "Supply " + PartSymbols.name(supply);
         List<String> lines = new ArrayList<>(fromBoard ? List.of() : PartSymbols.supply(plan, index));
-        lines.add(fromBoard ? "see the verdicts" : "mains in: licensed people only");
+        lines.add(fromBoard ? "see the verdicts" : "mains in: licensed only");
         parts.box(new At(PictureStyle.MARGIN, top), SUPPLY_WIDTH, supplyHeight(), PictureStyle.SUPPLY, name, lines);
     }
 
@@ -153,7 +153,7 @@ final class StripDrawing {
                 PictureStyle.SMALL,
                 PictureStyle.TEXT,
                 "to the computer: up to " + FigureText.amps(computer.amps()));
-        svg.text(170, from + 56, START, PictureStyle.SMALL, PictureStyle.FAINT, fuse + "; not reckoned further");
+        svg.text(170, from + 56, START, PictureStyle.SMALL, PictureStyle.FAINT, fuse + "; not calculated further");
     }
 
     private void pairPart(String colour, double fromX, double toX, double from, double turn) {

@@ -155,7 +155,7 @@ final class SupplyJudge {
     }
 
     /** The rating that a supply needs: 80 % of it for the mean, all of it for the pulses. */
-    private double toFit(int index) {
+    double toFit(int index) {
         return Math.max(drawn(index) / STEADY_SHARE, peak(index));
     }
 

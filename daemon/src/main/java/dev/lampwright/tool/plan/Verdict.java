@@ -15,6 +15,9 @@ import java.util.List;
  * @param assumed whether it judges something that nobody told, and that was assumed
  */
 public record Verdict(Severity level, String subject, String what, String remedy, Figure figure, boolean assumed) {
+    /** From here on two digits after the point tell nothing. */
+    private static final double LARGE = 100;
+
     /** How bad a verdict is, the worst first. */
     public enum Severity {
         /** Outside of what something is rated for: this has to be changed. */
@@ -45,6 +48,35 @@ public record Verdict(Severity level, String subject, String what, String remedy
      */
     Verdict assumedIf(boolean yes) {
         return new Verdict(level, subject, what, remedy, figure, yes);
+    }
+
+    /**
+     * What was allowed, and by what.
+     *
+     * @return for instance {@code [3.00 A at most: its rating; margin 12 %]}; without number and margin where nothing was judged
+     */
+    public String limit() {
+        if (level == Severity.OPEN) {
+            return "[" + figure.source() + "]";
+        }
+        return "[" + FigureText.fixed(figure.limit(), figure.limit() < LARGE ? 2 : 0) + " " + figure.unit()
+                + (figure.least() ? " at least: " : " at most: ") + figure.source() + "; margin "
+                + FigureText.percent(figure.margin()) + "]";
+    }
+
+    /**
+     * The whole of it in one short line: level, subject, the number with its limit, and the remedy.
+     *
+     * @return for instance {@code OVER fuse of work: 4.00 A, at most 3.00 A (its rating) → use a connector rated at least 4.0 A}
+     */
+    public String line() {
+        String number = FigureText.fixed(figure.value(), 2) + " " + figure.unit() + ", "
+                + (figure.least() ? "at least " : "at most ") + FigureText.fixed(figure.limit(), 2) + " "
+                + figure.unit()
+                + " (" + figure.source() + ")";
+        String found = level == Severity.OPEN ? "not told" : number;
+        return level + " " + subject + (assumed ? " (assumed)" : "") + ": " + found
+                + (remedy.isEmpty() ? "" : " → " + remedy);
     }
 
     /**

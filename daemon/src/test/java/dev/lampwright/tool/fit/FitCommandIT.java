@@ -12,6 +12,8 @@ import dev.lampwright.testing.Child;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
+import dev.lampwright.tool.plan.Plan;
+import dev.lampwright.tool.plan.PlannedLights;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -100,7 +102,16 @@ class FitCommandIT {
         assertEquals(16_000, config.setup().channelMicroamps().get(2), 200, said.get(1));
         assertFalse(said.get(1).contains("What feeds the strip"), "what was answered is not asked again");
         assertTrue(said.get(1).contains("lampwright check " + file + " says:"), said.get(1));
-        assertTrue(said.get(1).contains("Electrical plan of alder.toml"), said.get(1));
+        assertTrue(said.get(1).contains("lampwright plan " + file + " says, in short:"), said.get(1));
+        PlannedLights lights = new PlannedLights(
+                "alder.toml",
+                config.setup(),
+                config.framesPerSecond(),
+                config.controller().baud(),
+                config.wiring());
+        for (String line : Plan.of(lights, List.of()).lines()) {
+            assertTrue(said.get(1).contains(line), line + " is not in " + said.get(1));
+        }
         assertEquals(0, eyes.dimmed(), "the controller had nothing to clamp");
         Await.until("darkness", eyes::dark);
     }

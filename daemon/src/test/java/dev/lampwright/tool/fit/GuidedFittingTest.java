@@ -135,7 +135,7 @@ class GuidedFittingTest {
         assertTrue(text.contains("pixels = 47\norder = \"BGR\"\n"), text);
         assertTrue(text.contains("bed = \"30-12\"\nshelf = \"3-8\"\n"), text);
         assertTrue(text.contains("work = { channel = 1, volts = 24, full_mA = 800"), text);
-        assertTrue(text.contains("spare = { channel = 0, volts = 24, full_mA = 1"), text);
+        assertTrue(text.contains("spare = { channel = 0, unused = true }"), text);
         assertTrue(text.contains("ceiling_mA = 7500 "), text);
         assertTrue(text.contains("[desk]\nprefix = \"lampwright/alder\" "), text);
         assertTrue(text.contains("brightness = 0.1"), text);

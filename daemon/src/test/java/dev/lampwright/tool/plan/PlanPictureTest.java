@@ -1,8 +1,14 @@
 package dev.lampwright.tool.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Font;
+import java.awt.FontFormatException;
+import java.awt.font.FontRenderContext;
+import java.io.File;
+import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -100,6 +106,119 @@ class PlanPictureTest {
                 assertTrue(y > 0 && y < height, text.getTextContent());
             }
         }
+    }
+
+    /** A rectangle of the drawing. */
+    private record Box(double x, double y, double width, double height) {
+        static Box of(Element rect) {
+            return new Box(
+                    Double.parseDouble(rect.getAttribute("x")),
+                    Double.parseDouble(rect.getAttribute("y")),
+                    Double.parseDouble(rect.getAttribute("width")),
+                    Double.parseDouble(rect.getAttribute("height")));
+        }
+
+        boolean holds(double atX, double atY) {
+            return atX >= x && atX <= x + width && atY >= y && atY <= y + height;
+        }
+    }
+
+    /** Width of a text by the very font that the picture names, where it is installed. */
+    private static double measured(String text, double size, boolean bold) {
+        String face = "/usr/share/fonts/truetype/dejavu/DejaVuSans" + (bold ? "-Bold" : "") + ".ttf";
+        try {
+            return Font.createFont(Font.TRUETYPE_FONT, new File(face))
+                    .deriveFont((float) size)
+                    .getStringBounds(text, new FontRenderContext(null, true, true))
+                    .getWidth();
+        } catch (IOException | FontFormatException e) {
+            return TextWidth.of(text, size, bold);
+        }
+    }
+
+    private static final String CROWDED = """
+            supply.ceiling_mA = 3000
+            strip = { pixels = 60 }
+            dimmers.work = { channel = 3, volts = 24, full_mA = 800 }
+            dimmers.glow = { channels = [0, 1, 2], volts = 24, full_mA = 12500 }
+            dimmers."the long shelf above the workbench" = { channels = [4, 5, 6], volts = 12, full_mA = 300 }
+            dimmers."WWWWWWWWWWWWWWWW" = { channel = 7, volts = 36, full_mA = 300 }
+            wiring.supplies."the big grey one behind the shelf" = { volts = 24, amps = 50, connector_A = 45 }
+            wiring.supplies."a supply of five volts with a name" = { volts = 5, amps = 5, connector_A = 5 }
+            wiring.computer = { amps = 5, supply = "a supply of five volts with a name" }
+            wiring.strip = { points = [0, 20, 59] }
+            """;
+
+    /** A text that begins in a box ends in it, and one that begins outside of all boxes of parts runs into none. Widths are measured with the picture's font. */
+    @Test
+    void labelsNeverLeaveTheirBoxes() throws Exception {
+        for (String rig : List.of(FULL, CROWDED, CROWDED + "wiring.board.logic_V = 3.3\n", "strip.pixels = 1")) {
+            Document picture = picture(rig);
+            List<Box> boxes = elements(picture, "rect").stream()
+                    .filter(rect -> rect.hasAttribute("rx"))
+                    .map(Box::of)
+                    .toList();
+            for (Element text : elements(picture, "text")) {
+                double size = Double.parseDouble(text.getAttribute("font-size").replace("px", ""));
+                boolean bold = text.getAttribute("font-weight").equals("bold");
+                double width = measured(text.getTextContent(), size, bold);
+                double x = Double.parseDouble(text.getAttribute("x"));
+                double y = Double.parseDouble(text.getAttribute("y"));
+                double left = switch (text.getAttribute("text-anchor")) {
+                    case "middle" -> x - width / 2;
+                    case "end" -> x - width;
+                    default -> x;
+                };
+                for (Box box : boxes) {
+                    if (box.holds(x, y - size / 3)) {
+                        assertTrue(
+                                left >= box.x && left + width <= box.x + box.width && y <= box.y + box.height,
+                                text.getTextContent() + " leaves " + box);
+                    } else {
+                        boolean beside = left + width <= box.x
+                                || left >= box.x + box.width
+                                || y - 0.7 * size >= box.y + box.height
+                                || y <= box.y;
+                        assertTrue(beside, text.getTextContent() + " runs into " + box);
+                    }
+                }
+            }
+        }
+    }
+
+    /** What is written in the boxes of an ordinary rig is all there. */
+    @Test
+    void nothingIsShortenedInAnOrdinaryRig() throws Exception {
+        for (String rig : List.of(FULL, """
+                strip.pixels = 30
+                dimmers.glow = { channels = [0, 1, 2], volts = 24, full_mA = 500 }
+                dimmers.work = { channel = 3, volts = 24, full_mA = 800 }
+                """)) {
+            for (Element text : elements(picture(rig), "text")) {
+                assertFalse(
+                        text.getTextContent().endsWith("…")
+                                && !text.getTextContent().startsWith("a <glow>"),
+                        text.getTextContent());
+            }
+        }
+    }
+
+    /** The table of widths is that of the font, where it is installed. */
+    @Test
+    void widthsAreThoseOfTheFont() {
+        for (String text : List.of("from D9, D10, D11", "Supply 5 V", "WWW iii", "mains in: licensed people only")) {
+            for (boolean bold : new boolean[] {false, true}) {
+                assertEquals(measured(text, 13, bold), TextWidth.of(text, 13, bold), 0.02 * measured(text, 13, bold));
+            }
+        }
+    }
+
+    @Test
+    void whatIsTooWideIsShortened() {
+        assertEquals("short", TextWidth.fitted("short", 12, false, 100));
+        String fitted = TextWidth.fitted("a name that is far too long for this box", 12, true, 100);
+        assertTrue(fitted.startsWith("a name") && fitted.endsWith("…"), fitted);
+        assertTrue(TextWidth.of(fitted, 12, true) <= 100);
     }
 
     /** Design rule of the drawing: a + wire is never crossed by another wire of the strip. */

@@ -1,0 +1,48 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.board.BoardKind;
+import dev.lampwright.config.Config;
+import dev.lampwright.tool.plan.Plan;
+import dev.lampwright.tool.plan.PlannedLights;
+import java.util.List;
+import java.util.Locale;
+
+/** The verdicts of the electrical plan in short, for where all of it would be too much. They do not depend on the looks. */
+final class WiringVerdicts {
+    private WiringVerdicts() {}
+
+    /**
+     * The lights of a configuration, for its plan.
+     *
+     * @param config the configuration
+     * @param name what to call it
+     * @return what is planned for
+     */
+    static PlannedLights lights(Config config, String name) {
+        return new PlannedLights(
+                name,
+                config.setup(),
+                config.framesPerSecond(),
+                baud(config),
+                config.wiring());
+    }
+
+    /** That of the line; 0 where it is the USB of an RP2040 board, by the usual names of such ports. */
+    private static int baud(Config config) {
+        String port = config.controller().port().toLowerCase(Locale.ROOT);
+        boolean usb = config.wiring().board().kind() == BoardKind.RP2040
+                && (port.contains("rp2040") || port.contains("ttyacm"));
+        return usb ? 0 : config.controller().baud();
+    }
+
+    /**
+     * The verdicts.
+     *
+     * @param config the configuration
+     * @param name what to call it
+     * @return a line each, the worst first
+     */
+    static List<String> lines(Config config, String name) {
+        return Plan.of(lights(config, name), List.of()).lines();
+    }
+}
