@@ -88,7 +88,7 @@ class WireTest {
 
     /** Half of the chassis figures that tables on the web repeat: 22 AWG 7 A, 20 AWG 11 A, 18 AWG 16 A. */
     @Test
-    void bearsHalfOfTheHandbook() {
+    void carriesHalfOfTheHandbook() {
         assertEquals(3.5, amps(Wire.awg(22)), 1e-9);
         assertEquals(5.5, amps(Wire.awg(20)), 1e-9);
         assertEquals(8, amps(Wire.awg(18)), 1e-9);

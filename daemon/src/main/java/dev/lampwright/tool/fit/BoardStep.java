@@ -123,7 +123,7 @@ final class BoardStep implements Step {
             }
             bench.askAside(Question.enter(
                     "Controller " + id + ", which this fitting began with, is not there. Plug it in and press Enter:",
-                    "It was at " + port + ". To fit another controller, go back with b, or begin anew."));
+                    "It was at " + port + ". To fit another controller, go back with b, or start again."));
         }
     }
 

@@ -28,7 +28,7 @@ final class Ceilings {
     }
 
     /**
-     * The ceiling that a fuse bears once it is known what is lit. A ceiling is a mean, and pulses warm a fuse by their root mean square: with what is dark, D,
+     * The ceiling that a fuse can carry once it is known what is lit. A ceiling is a mean, and pulses warm a fuse by their root mean square: with what is dark, D,
      * and P in pulses of duty d, the mean square is D² + (2·D·P + P²)·d.
      *
      * @param ceiling what it was before, in mA

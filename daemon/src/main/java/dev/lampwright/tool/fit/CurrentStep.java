@@ -54,7 +54,7 @@ final class CurrentStep implements Step {
         boolean meter = bench.ask(Question.yesOrNo(
                 "Is a meter connected in the strip's red wire, and do you want to measure with it?",
                 "Without one, 20 mA a channel is assumed, which is more than most strips take. A meter goes into the wire"
-                        + " while the supply is off and unplugged; it must bear the ceiling of "
+                        + " while the supply is off and unplugged; it must be made for the ceiling of "
                         + FittingSetups.ceiling(before) + " mA."));
         Setup setup = FittingSetups.of(before);
         while (meter) {

@@ -25,9 +25,9 @@ final class DimmerLights {
     record Entry(String name, String channels, int fullMilliamps, boolean spare) {}
 
     /**
-     * The lights on some dimmers, up to the last on which something hangs.
+     * The lights on some dimmers, up to the last with a light on it.
      *
-     * @param uses what hangs on each
+     * @param uses what is on each
      * @param taken names that other things have
      */
     static List<Entry> of(List<Findings.DimmerUse> uses, Collection<String> taken) {

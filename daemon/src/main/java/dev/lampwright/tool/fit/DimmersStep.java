@@ -7,7 +7,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Tries the controller's dimmers one by one, and asks what hangs on each. */
+/** Tries the controller's dimmers one by one, and asks what is on each. */
 final class DimmersStep implements Step {
     private static final double USUAL_VOLTS = 24;
     private static final double SHARE = 0.3;
@@ -32,7 +32,8 @@ final class DimmersStep implements Step {
         }
         bench.darken();
         boolean any = bench.ask(Question.yesOrNo(
-                "The controller has " + outputs + " dimmers. Do lights hang on some of them, each with its own MOSFET?",
+                "The controller has " + outputs
+                        + " dimmers. Are there lights on some of them, each with its own MOSFET?",
                 "A dimmer switches a plain light: a white work light, or one colour of a plain colour strip."));
         return any ? fed(before, outputs, bench) : before;
     }

@@ -134,7 +134,7 @@ record Findings(
         }
     }
 
-    /** What hangs on a dimmer. */
+    /** What is on a dimmer. */
     enum Hanging {
         NOTHING,
         WHITE,
@@ -144,7 +144,7 @@ record Findings(
     }
 
     /**
-     * What hangs on one dimmer.
+     * What is on one dimmer.
      *
      * @param what the kind of light
      * @param name of a white light; else empty

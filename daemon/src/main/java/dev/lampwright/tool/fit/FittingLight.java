@@ -31,7 +31,7 @@ public final class FittingLight implements ShownLight {
         this(line, id, nanoClock, PATIENCE);
     }
 
-    /** Makes one that waits so long for a scene to be shown. */
+    /** Makes one that waits this long for a scene to be shown. */
     FittingLight(Line line, long id, LongSupplier nanoClock, Duration patience) {
         this.line = line;
         this.id = id;

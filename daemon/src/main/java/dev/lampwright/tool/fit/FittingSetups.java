@@ -57,7 +57,7 @@ final class FittingSetups {
                 List.of());
     }
 
-    /** The same, with one more supply, and with dimmers that hang on it. */
+    /** The same, with one more supply, and with dimmers that it feeds. */
     static Setup withDimmers(Setup strip, int ceilingMilliamps, List<Integer> fullMilliamps) {
         return new Setup(
                 strip.pixels(),
@@ -71,7 +71,7 @@ final class FittingSetups {
                 fullMilliamps.stream().map(full -> new Setup.Dimmer(1, full, 0)).toList());
     }
 
-    /** The same, reckoned with the most that a channel may take. */
+    /** The same, calculated with the most that a channel may take. */
     static Setup wary(Setup setup) {
         return new Setup(
                 setup.pixels(),

@@ -108,10 +108,10 @@ public final class GuidedFitting {
         FittingBench bench = new FittingBench(terminal, AnswerJournal.empty(kept), boards);
         boolean again = bench.askAside(Question.choice(
                 "There are answers from before in " + kept + ".",
-                "The fitting was stopped before its end. It can go on where it was, or begin anew.",
+                "The fitting was stopped before its end. It can go on where it was, or start again.",
                 List.of(
                         new Question.Option<>("", "go on from there", false),
-                        new Question.Option<>("n", "begin anew, and forget them", true))));
+                        new Question.Option<>("n", "start again, and forget them", true))));
         return again ? AnswerJournal.empty(kept) : journal;
     }
 

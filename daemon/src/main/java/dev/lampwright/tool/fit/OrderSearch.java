@@ -13,12 +13,12 @@ import java.util.stream.IntStream;
 
 /**
  * Finds the order of channels by asking what tells most. Every order is a belief with a weight, together with how short the strip is;
- * each answer makes those more likely that would have given it (the rule of Bayes). Some answers in a hundred are reckoned to be wrong,
- * so none decides alone, and a wrong one is mended by those after it. The next question is the one whose answer has the most
+ * each answer makes those more likely that would have given it (the rule of Bayes). Some answers in a hundred are taken to be wrong,
+ * so none decides alone, and a wrong one is corrected by those after it. The next question is the one whose answer has the most
  * information, after Shannon: the entropy of its answers, less that of the noise.
  */
 final class OrderSearch {
-    /** Answers that are reckoned to be wrong. Our own choice. */
+    /** Share of answers that are taken to be wrong. Our own choice. */
     private static final double WRONG = 0.04;
 
     /** A belief that is worth being proved. Our own choice. */

@@ -30,8 +30,8 @@ public interface PrinterFinder {
     /**
      * Listens to a broker.
      *
-     * @param broker what stands in the file's section {@code broker}: {@code url}, and {@code username}, {@code password_file} and
-     *     {@code ca_file} where the broker wants them
+     * @param broker what is in the file's section {@code broker}: {@code url}, and {@code username}, {@code password_file} and
+     *     {@code ca_file} where the broker needs them
      * @param duration for how long
      * @param told who is told how it goes on
      * @return the file's sections {@code printer.…}, as TOML; empty if nothing was found, which is told

@@ -18,7 +18,7 @@ final class PrinterStep implements Step {
 
     /** Lets the file be read until somebody has bound it by hand; check warns of what is missing. */
     private static final String PLACEHOLDER = """
-            # TO DO: nothing was found about the printer yet, and this stands in. Let lampwright survey listen while it heats up and
+            # TO DO: nothing was found about the printer yet; this fills the gap. Let lampwright survey listen while it heats up and
             # prints, and put in what it finds. The example file has all there is.
             [printer.state]
             topic = "shop/alder/job"
@@ -46,7 +46,7 @@ final class PrinterStep implements Step {
     private static final Question<Optional<String>> PASSWORD = new Question<>(
             "Which file holds the password, in its first line? Enter if there is none.",
             List.of(),
-            "The password is read from there and stands nowhere else. Let nobody but lampwright's user read the file.",
+            "The password is read from there and is nowhere else. Let nobody but lampwright's user read the file.",
             PrinterStep::readFile);
 
     private static final Question<Optional<String>> TRUST = new Question<>(
@@ -111,7 +111,7 @@ final class PrinterStep implements Step {
         return section.toString();
     }
 
-    /** As the command {@code survey} wants them. */
+    /** As the command {@code survey} takes them. */
     private static String options(Map<String, String> broker) {
         StringBuilder options = new StringBuilder();
         broker.forEach(
@@ -138,7 +138,7 @@ final class PrinterStep implements Step {
                 return Optional.of(file.toString());
             }
         } catch (InvalidPathException e) {
-            throw new Question.UnusableException("that is no file name");
+            throw new Question.UnusableException("that is not a file name");
         }
         throw new Question.UnusableException("there is no such file, or it may not be read");
     }
@@ -152,7 +152,7 @@ final class PrinterStep implements Step {
                 return url.toString();
             }
         } catch (URISyntaxException e) {
-            throw new Question.UnusableException("that is no address: type mqtt://host or mqtts://host");
+            throw new Question.UnusableException("that is not an address: type mqtt://host or mqtts://host");
         }
         throw new Question.UnusableException(
                 "type mqtt://host or mqtts://host, with nothing before or behind the host but :port");

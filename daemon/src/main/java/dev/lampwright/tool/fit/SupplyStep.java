@@ -38,7 +38,7 @@ final class SupplyStep implements Step {
         bench.darken();
         Source source = bench.ask(Question.choice(
                 "What feeds the strip?",
-                "Follow the strip's red wire. A strip must not hang on the board's regulator; a few pixels may hang on USB.",
+                "Follow the strip's red wire. The board's regulator must not feed a strip; USB may feed a few pixels.",
                 List.of(
                         new Question.Option<>("1", "a supply of its own", Source.OWN),
                         new Question.Option<>("2", "the board or a USB port", Source.BOARD),
@@ -73,19 +73,19 @@ final class SupplyStep implements Step {
      *
      * @param voltsWords the question for its voltage
      * @param usualVolts what the bare Enter key means
-     * @return the supply, with the ceiling that it and its fuse bear
+     * @return the supply, with the ceiling that it and its fuse can carry
      */
     static Findings.Supply askSupply(String voltsWords, double usualVolts, FittingBench bench)
             throws LeaveException, IOException {
         double volts = bench.ask(new Question<>(
                 voltsWords,
                 List.of(),
-                "It stands on the supply's label, behind OUTPUT, and on the lights.",
+                "It is on the supply's label, behind OUTPUT, and on the lights.",
                 line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS)));
         OptionalDouble amps = bench.ask(new Question<>(
                 "How many amperes can it give? Enter if you do not know.",
                 List.of(),
-                "It stands on the supply's label, behind OUTPUT, for instance 4 A; 4000 mA are 4.",
+                "It is on the supply's label, behind OUTPUT, for instance 4 A; 4000 mA are 4.",
                 line -> TypedNumbers.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
         OptionalDouble fuse = amps.isEmpty() ? amps : fuse(bench);
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));

@@ -52,7 +52,7 @@ final class TypedNumbers {
                 .toPlainString();
     }
 
-    /** A number rounded up to a tenth, so that a current that is reckoned with is not too low. */
+    /** A number rounded up to a tenth, so that a current that limits rest on is not too low. */
     static double upToTenth(double number) {
         return BigDecimal.valueOf(number).setScale(1, RoundingMode.CEILING).doubleValue();
     }

@@ -83,7 +83,7 @@ final class WriteStep implements Step {
         try {
             return there.resolveSibling(line);
         } catch (InvalidPathException e) {
-            throw new Question.UnusableException("that is no name of a file");
+            throw new Question.UnusableException("that is not the name of a file");
         }
     }
 

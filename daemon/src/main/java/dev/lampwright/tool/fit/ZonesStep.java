@@ -48,7 +48,7 @@ final class ZonesStep implements Step {
         return bench.ask(new Question<>(
                 "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
                 List.of(),
-                "A name begins with a letter and has letters, digits, _ and -. Naming a zone again points at it anew.",
+                "A name begins with a letter and has letters, digits, _ and -. Naming a zone again starts it again.",
                 line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
     }
 

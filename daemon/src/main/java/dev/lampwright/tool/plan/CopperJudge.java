@@ -11,6 +11,9 @@ import java.util.stream.Collectors;
 final class CopperJudge {
     private static final double NOISE = 1e-9;
 
+    /** Solder has melted by then. */
+    private static final double DESTROYED_K = 200;
+
     private final PlannedLights rig;
     private final StripModel model;
     private final StripCopper copper;
@@ -32,8 +35,7 @@ final class CopperJudge {
         Figure good = Figure.atMost(rise, copper.goodRise(), "K", source());
         String what = FigureText.amps(worst.amps()) + (rig.wiring().strip().together() ? " RMS" : "")
                 + " between pixels " + worst.between() + " and " + (worst.between() + 1) + " warm it by "
-                + FigureText.fixed(rise, 0) + " K, to "
-                + FigureText.fixed(rig.wiring().around().ambientC() + rise, 0) + " °C (" + copper.size() + "); up to "
+                + warmth(rise) + " (" + copper.size() + "); up to "
                 + FigureText.fixed(copper.goodRise(), 0) + " K is good";
         Figure figure = Figure.atMost(rise, copper.mostRise(), "K", source());
         if (good.within(1)) {
@@ -46,6 +48,14 @@ final class CopperJudge {
                 remedy(),
                 figure,
                 copper.assumed());
+    }
+
+    /** In words; where nothing would be left of the strip it does not matter how far. */
+    private String warmth(double rise) {
+        return rise > DESTROYED_K
+                ? "more than " + FigureText.fixed(DESTROYED_K, 0) + " K"
+                : FigureText.fixed(rise, 0) + " K, to "
+                        + FigureText.fixed(rig.wiring().around().ambientC() + rise, 0) + " °C";
     }
 
     private String source() {

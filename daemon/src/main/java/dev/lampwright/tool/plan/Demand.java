@@ -6,7 +6,7 @@ import java.util.List;
  * What one way of lighting asks for.
  *
  * @param name {@code full white}, {@code ceiling}, or the name of a look
- * @param draws what each supply gives, by its index, with the computer where it hangs on one
+ * @param draws what each supply gives, by its index, with the computer where it is fed by one
  * @param connectors what flows through the connector of each wire, in the order of {@link Plan#runs}
  */
 public record Demand(String name, List<Draw> draws, List<Draw> connectors) {

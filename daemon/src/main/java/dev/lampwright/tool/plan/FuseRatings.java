@@ -39,16 +39,16 @@ final class FuseRatings {
      * The fuse for a load that never rests: the least that is at least the load ÷ {@link #STEADY_SHARE}.
      *
      * @param loadAmps the load, in A (RMS)
-     * @param bearsAmps what the weakest part behind the fuse carries, in A
+     * @param carriesAmps what the weakest part behind the fuse carries, in A
      * @return its rating, in A, of IEC 60127 if one fits; nothing if the least for the load is more than that part carries
      */
-    static OptionalDouble between(double loadAmps, double bearsAmps) {
+    static OptionalDouble between(double loadAmps, double carriesAmps) {
         return Stream.of(IEC_60127, ISO_8820, UL_248_14)
                 .flatMap(series -> series.stream()
                         .filter(amps -> amps * (1 + NOISE) >= loadAmps / STEADY_SHARE)
                         .limit(1))
                 .mapToDouble(Double::doubleValue)
-                .filter(amps -> amps <= bearsAmps * (1 + NOISE))
+                .filter(amps -> amps <= carriesAmps * (1 + NOISE))
                 .findFirst();
     }
 
@@ -75,13 +75,13 @@ final class FuseRatings {
     /**
      * The greatest rating that still guards a part.
      *
-     * @param bearsAmps what it carries, in A
+     * @param carriesAmps what it carries, in A
      * @return the rating of IEC 60127, in A; nothing if even 100 mA is too much
      */
-    static OptionalDouble atMost(double bearsAmps) {
+    static OptionalDouble atMost(double carriesAmps) {
         return IEC_60127.stream()
                 .mapToDouble(Double::doubleValue)
-                .filter(amps -> amps <= bearsAmps * (1 + NOISE))
+                .filter(amps -> amps <= carriesAmps * (1 + NOISE))
                 .max();
     }
 

@@ -125,7 +125,7 @@ final class Loads {
         return Math.max(lights + strip, held(supply));
     }
 
-    /** What else hangs on a supply: the computer, or the board that feeds the strip. */
+    /** What else a supply feeds: the computer, or the board that feeds the strip. */
     double others(int supply) {
         boolean feedsBoard = wiring.strip().fromBoard() && supply == setup.stripSupply();
         boolean feedsComputer = wiring.computer().supply().orElse(NONE) == supply;

@@ -4,7 +4,6 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -75,7 +74,7 @@ public final class PlanText {
     }
 
     private void connectors() {
-        heading("Demand at each connector, mean / peak A (peak W)");
+        heading("Demand at each connector, mean / peak A of the looks (peak W)");
         Columns columns = new Columns(row("", run -> run.name().replace("the strip at ", "")));
         for (Demand demand : plan.demands()) {
             columns.row(row(demand.name(), run -> {
@@ -101,10 +100,12 @@ public final class PlanText {
     }
 
     private static String connectorMargin(WireRun run) {
-        OptionalDouble rated = run.feed().connectorAmps();
-        return rated.isPresent()
-                ? FigureText.percent(1 - run.rmsAmps() / rated.getAsDouble())
-                : FigureText.percent(1 - SupplyJudge.STEADY_SHARE);
+        double used = run.parts().stream()
+                .filter(part -> part.kind() == WireRun.Kind.CONNECTOR)
+                .mapToDouble(part -> run.rmsAmps() / part.rating().amps())
+                .findFirst()
+                .orElse(SupplyJudge.STEADY_SHARE);
+        return FigureText.percent(1 - used);
     }
 
     private void wires() {

@@ -45,7 +45,7 @@ enum PwmFlicker {
     }
 
     /**
-     * How plain PWM stands.
+     * What the standard says of plain PWM.
      *
      * @param hz its frequency, in Hz
      * @return what is said of light that goes fully on and off at that frequency

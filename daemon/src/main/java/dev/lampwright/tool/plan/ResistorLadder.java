@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Map;
 
 /**
- * The strip as a network: pixels that draw constant currents hang between two conductors with resistance, and wires from the supply
+ * The strip as a network: pixels that draw constant currents are connected between two conductors with resistance, and wires from the supply
  * join these at some pixels. Both conductors are taken together, there and back, so a single row of nodes remains. Kirchhoff's
  * current law at pixel i, with the drop d from the supply's voltage, segments of conductance g and the wire's conductance w (0
  * where none joins):

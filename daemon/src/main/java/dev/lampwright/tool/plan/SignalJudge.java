@@ -7,7 +7,7 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Judges what is no matter of power: the data's level, the frame rate, the frequencies of PWM, and what the computer hangs on. */
+/** Judges what is not a matter of power: the data's level, the frame rate, the frequencies of PWM, and what feeds the computer. */
 final class SignalJudge {
     private static final String PIXELS = "the strip's pixels";
 
@@ -160,7 +160,7 @@ final class SignalJudge {
         return new Verdict(
                 Verdict.Severity.CARE,
                 "computer",
-                "hangs on supply " + name + " with " + FigureText.amps(computer.amps())
+                "is fed by supply " + name + " with " + FigureText.amps(computer.amps())
                         + ": a fault of the lights takes it down, and the printer's eyes with it",
                 "give it a supply of its own",
                 Figure.atMost(computer.amps(), computer.amps(), "A", "common practice"));

@@ -129,7 +129,7 @@ final class StripDrawing {
         svg.text(words, plusY + 16, START, PictureStyle.SMALL, PictureStyle.FAINT, both);
     }
 
-    /** The pair of wires to the computer, where it hangs on this supply. */
+    /** The pair of wires to the computer, where this supply feeds it. */
     private void computer() {
         Wiring.Computer computer = plan.rig().wiring().computer();
         if (computer.supply().orElse(-1) != plan.rig().setup().stripSupply()) {

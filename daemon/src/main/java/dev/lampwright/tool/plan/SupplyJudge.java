@@ -90,7 +90,7 @@ final class SupplyJudge {
     private Verdict onBoard(int index) {
         Wiring.Board board = rig.wiring().board();
         double heat = Math.max(0, board.inputVolts() - rig.stripSupply().volts()) * drawn(index);
-        String what = "the strip hangs on the board, which gives " + FigureText.amps(drawn(index)) + " with its own "
+        String what = "the board feeds the strip, and gives " + FigureText.amps(drawn(index)) + " with its own "
                 + FigureText.amps(board.ownAmps()) + " and may give " + FigureText.amps(board.ratedAmps())
                 + (heat > 0 ? "; its regulator turns " + FigureText.watts(heat) + " into heat" : "") + whiteOf(index);
         String remedy = "feed the strip from a supply of its own, at least "

@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 
 /** Writes a picture as SVG 1.1. Lengths are in px from the upper left corner. */
 final class SvgWriter {
-    /** Where a text stands by its x. */
+    /** Which part of a text is at its x. */
     enum Anchor {
         START,
         MIDDLE,

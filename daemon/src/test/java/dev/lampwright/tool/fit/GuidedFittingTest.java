@@ -365,7 +365,7 @@ class GuidedFittingTest {
                                 "lampwright survey --broker mqtts://broker.lan --username alder-lights --password-file "
                                         + password + " --ca-file " + trusted),
                 talk::text);
-        assertFalse(Files.readString(file).contains("invented"), "the password stands nowhere else");
+        assertFalse(Files.readString(file).contains("invented"), "the password is nowhere else");
     }
 
     @Test

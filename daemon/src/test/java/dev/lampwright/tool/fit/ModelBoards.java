@@ -54,7 +54,7 @@ final class ModelBoards implements Boards, Eyes {
         return mostBeforeSupply;
     }
 
-    /** The same by the reckoning of the guards. */
+    /** The same as the guards calculate it. */
     double mostReckonedBeforeSupply() {
         return mostReckonedBeforeSupply;
     }

@@ -10,7 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Somebody who reads the questions and answers them from what is seen alone: knows where the zones are to be and what hangs on the
+ * Somebody who reads the questions and answers them from what is seen alone: knows where the zones are to be and what is on the
  * dimmers, and nothing of the strip's order and length.
  */
 final class Person {
@@ -71,7 +71,7 @@ final class Person {
         return this;
     }
 
-    /** What hangs on a dimmer. */
+    /** What is on a dimmer. */
     Person hung(int dimmer, Findings.DimmerUse use) {
         dimmers.put(dimmer, use);
         return this;
@@ -93,7 +93,7 @@ final class Person {
         return questions.stream().filter(each -> each.startsWith(question)).count();
     }
 
-    /** Answers what stands on the terminal; the question is the last line that is not one of the options. */
+    /** Answers what is on the terminal; the question is the last line that is not one of the options. */
     String answer(List<String> lines) {
         String question = lines.stream()
                 .filter(line -> !line.startsWith(" ") && !line.isBlank() && !line.startsWith("Sorry: "))

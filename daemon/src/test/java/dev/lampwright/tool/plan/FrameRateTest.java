@@ -7,7 +7,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class FrameRateTest {
     /**
-     * What {@code firmware-notes/README.md} reckons to be possible, two dimmers, RGB; the emulated board reaches 87 to 99 % of
+     * What {@code firmware-notes/README.md} calculates to be possible, two dimmers, RGB; the emulated board reaches 87 to 99 % of
      * it. What it calls 115200 baud is 117647 on its chip.
      */
     @ParameterizedTest

@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The verdicts on whole rigs. Currents and voltages are reckoned by hand beside them. */
+/** The verdicts on whole rigs. Currents and voltages are calculated by hand beside them. */
 class PlanTest {
     private static final String SUPPLY = "voltage along the strip";
 
