@@ -9,6 +9,8 @@ final class Assumptions {
             "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more), mm² with the most that"
                     + " IEC 60228 allows stranded wire. Cheap wire is often copper-clad aluminium, which resists 1.6 times as much:"
                     + " set conductor = \"cca\".",
+            "A supply gives 2 % less than its volts at worst, unless tolerance_percent says otherwise; four contacts of 10 mΩ are in each"
+                    + " loop, and a fuse loses 0.1 V at its rating, unless contacts_mohm and fuse_mohm say otherwise (all assumed).",
             "Fuses are slow (T): capacitors in strips and lamps are charged at once when they are switched on, which may blow"
                     + " fast ones. A fuse must be made for direct current of at least the supply's voltage: blade fuses are marked 32 V,"
                     + " and glass fuses often name alternating current only.",

@@ -35,7 +35,7 @@ public final class CeilingFinder {
     /**
      * What the weakest part behind each supply needs.
      *
-     * @return at most one a supply, in their order; supplies behind which nothing is known or needed are left out
+     * @return at most one a supply, in their order; supplies that nothing behind them limits are left out
      */
     List<Needed> all() {
         List<Needed> needed = new ArrayList<>();
@@ -48,6 +48,7 @@ public final class CeilingFinder {
     private Optional<Needed> weakest(int supply) {
         return watched(supply).stream()
                 .map(part -> new Needed(supply, part.name, most(supply, part.used)))
+                .filter(needed -> needed.milliamps < MOST_MILLIAMPS)
                 .min(Comparator.comparingInt(Needed::milliamps));
     }
 
