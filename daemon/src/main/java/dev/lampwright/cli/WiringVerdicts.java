@@ -19,12 +19,7 @@ final class WiringVerdicts {
      * @return what is planned for
      */
     static PlannedLights lights(Config config, String name) {
-        return new PlannedLights(
-                name,
-                config.setup(),
-                config.framesPerSecond(),
-                baud(config),
-                config.wiring());
+        return new PlannedLights(name, config.setup(), config.framesPerSecond(), baud(config), config.wiring());
     }
 
     /** That of the line; 0 where it is the USB of an RP2040 board, by the usual names of such ports. */
