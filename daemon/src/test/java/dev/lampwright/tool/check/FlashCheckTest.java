@@ -3,7 +3,11 @@ package dev.lampwright.tool.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Configs;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -115,6 +119,15 @@ class FlashCheckTest {
         for (int rate : new int[] {25, 60}) {
             assertEquals(List.of(), FlashCheck.of(Configs.of(pixels, "GRB", "frames_per_s = " + rate)));
         }
+    }
+
+    /** The example as the package brings it, and the workshop of the demo. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/dev/lampwright/config/example.toml", "/dev/lampwright/demo/demo.toml"})
+    void theExamplesAreCalm(String resource) throws IOException, ConfigException {
+        String text =
+                new String(FlashCheckTest.class.getResourceAsStream(resource).readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(List.of(), FlashCheck.of(ConfigFile.read(text, resource)));
     }
 
     private static Config looks(String name, String layers) {
