@@ -157,8 +157,14 @@ final class SignalDrawing {
                     PictureStyle.SMALL,
                     PictureStyle.DATA,
                     runs.size() + " data lines: each as the first, with a resistor"
-                            + (plan.rig().wiring().board().shifter() ? " and a gate of a level shifter" : ""));
+                            + (shifted() ? " and a gate of a level shifter" : ""));
         }
+    }
+
+    /** Whether a level shifter is there, or has to be. */
+    private boolean shifted() {
+        return plan.rig().wiring().board().shifter()
+                || !SignalJudge.DataLevel.of(plan.rig()).enough();
     }
 
     private void shifter(double y) {
