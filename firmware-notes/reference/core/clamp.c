@@ -45,8 +45,7 @@ static uint64_t strip_load(const struct setup *setup, const struct frame *frame)
     uint64_t load = 0;
     /*@ loop invariant 0 <= i <= setup->channels;
         loop invariant load <= i * 72337965191201025;
-        loop invariant load == (i > 0 ? channel_load(setup, frame, 0) : 0) + (i > 1 ? channel_load(setup, frame, 1) : 0)
-            + (i > 2 ? channel_load(setup, frame, 2) : 0) + (i > 3 ? channel_load(setup, frame, 3) : 0);
+        loop invariant load == channels_load(setup, frame, i);
         loop assigns i, load;
         loop variant setup->channels - i;
     */
@@ -72,9 +71,7 @@ static uint64_t dimmers_load(const struct setup *setup, const struct frame *fram
     uint64_t load = 0;
     /*@ loop invariant 0 <= i <= setup->dimmers;
         loop invariant load <= i * 4294836225;
-        loop invariant load == (i > 0 ? dimmer_load(setup, frame, supply, 0) : 0) + (i > 1 ? dimmer_load(setup, frame, supply, 1) : 0)
-            + (i > 2 ? dimmer_load(setup, frame, supply, 2) : 0) + (i > 3 ? dimmer_load(setup, frame, supply, 3) : 0)
-            + (i > 4 ? dimmer_load(setup, frame, supply, 4) : 0) + (i > 5 ? dimmer_load(setup, frame, supply, 5) : 0);
+        loop invariant load == dimmers_draw(setup, frame, supply, i);
         loop assigns i, load;
         loop variant setup->dimmers - i;
     */
@@ -120,7 +117,10 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
             loop variant frame->length - i;
         */
         for (uint16_t i = 0; i < frame->length; i++)
+        {
             frame->bytes[i] = (uint8_t)dim(frame->bytes[i], factor);
+            //@ assert frame->bytes[i] == share(\at(frame->bytes[\at(i, Here)], Pre), factor);
+        }
     /*@ loop invariant 0 <= i <= setup->dimmers;
         loop invariant \forall integer j; 0 <= j < i ==> frame->duty[j] ==
             (setup->dimmer[j].supply == supply ? share(\at(frame->duty[j], Pre), factor) : \at(frame->duty[j], Pre));

@@ -10,17 +10,16 @@
 #include "frame.h"
 #include "setup.h"
 
-/*@ // The formula of wire.md, section 4, in 1/65535 uA, with the sums of the channels as the frame has them. Beyond what is there it is 0.
+/*@ // The formula of wire.md, section 4, in 1/65535 uA, with the sums of the channels as the frame has them.
     logic integer summed{L}(struct frame *frame, integer channel) = 65536 * frame->sum[channel].high + frame->sum[channel].low;
-    logic integer channel_load{L}(struct setup *setup, struct frame *frame, integer c) =
-        c < setup->channels ? summed(frame, c) * (setup->channel_uA[c] * 257) : 0;
-    logic integer dimmer_load{L}(struct setup *setup, struct frame *frame, integer supply, integer i) =
-        i < setup->dimmers && setup->dimmer[i].supply == supply ? frame->duty[i] * setup->dimmer[i].full_mA : 0;
-    logic integer strip_formula{L}(struct setup *setup, struct frame *frame) =
-        channel_load(setup, frame, 0) + channel_load(setup, frame, 1) + channel_load(setup, frame, 2) + channel_load(setup, frame, 3);
+    logic integer channels_load{L}(struct setup *setup, struct frame *frame, integer n) =
+        n <= 0 ? 0 : channels_load(setup, frame, n - 1) + summed(frame, n - 1) * (setup->channel_uA[n - 1] * 257);
+    logic integer dimmers_draw{L}(struct setup *setup, struct frame *frame, integer supply, integer n) =
+        n <= 0 ? 0 : dimmers_draw(setup, frame, supply, n - 1)
+            + (setup->dimmer[n - 1].supply == supply ? frame->duty[n - 1] * setup->dimmer[n - 1].full_mA : 0);
+    logic integer strip_formula{L}(struct setup *setup, struct frame *frame) = channels_load(setup, frame, setup->channels);
     logic integer dimmers_formula{L}(struct setup *setup, struct frame *frame, integer supply) =
-        dimmer_load(setup, frame, supply, 0) + dimmer_load(setup, frame, supply, 1) + dimmer_load(setup, frame, supply, 2)
-        + dimmer_load(setup, frame, supply, 3) + dimmer_load(setup, frame, supply, 4) + dimmer_load(setup, frame, supply, 5);
+        dimmers_draw(setup, frame, supply, setup->dimmers);
     logic integer load_formula{L}(struct setup *setup, struct frame *frame, integer supply) =
         (setup->supply == supply ? strip_formula(setup, frame) : 0) + dimmers_formula(setup, frame, supply) * 1000;
     logic integer idle_formula{L}(struct setup *setup, integer supply) =
