@@ -116,8 +116,7 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
             loop assigns i, frame->bytes[0 .. STORE_BYTES - 1];
             loop variant frame->length - i;
         */
-        for (uint16_t i = 0; i < frame->length; i++)
-        {
+        for (uint16_t i = 0; i < frame->length; i++) {
             frame->bytes[i] = (uint8_t)dim(frame->bytes[i], factor);
             //@ assert frame->bytes[i] == share(\at(frame->bytes[\at(i, Here)], Pre), factor);
         }
