@@ -46,7 +46,7 @@ public final class FlashGuard {
         history = new History(setup.stripBytes(), setup.dimmers().size(), framesPerSecond);
         lights = new LightReader(setup.order(), fitting);
         pastLights = new LightReader(setup.order(), fitting);
-        measure = new LightMeasure(lights.count());
+        measure = LightMeasure.ofFrames(lights.count());
         limit = new Recount(history, pastLights);
         singles = new Holding(new SingleLights(lights.count(), Holding.DEPTH), framesPerSecond);
         runs = new Holding(new PixelRuns(fitting.pixels(), Holding.DEPTH), framesPerSecond);

@@ -27,7 +27,7 @@ public final class FlashMeter {
      */
     public FlashMeter(Setup setup, Fitting fitting, List<Double> volts) {
         lights = new LightReader(setup.order(), fitting);
-        measure = new LightMeasure(lights.count());
+        measure = LightMeasure.ofFrames(lights.count());
         all.add(new SingleLights(lights.count(), DEPTH));
         all.add(new PixelRuns(fitting.pixels(), DEPTH));
         all.addAll(Areas.of(setup, fitting, volts, DEPTH));

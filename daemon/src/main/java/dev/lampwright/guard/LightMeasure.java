@@ -16,8 +16,8 @@ final class LightMeasure {
     private static final long GREEN = 7152;
     private static final long BLUE = 722;
 
-    /** Looks after which a light that is no longer red counts as far from red: longer than any second. */
-    private static final int RECENT = 1024;
+    /** Looks after which a light that is no longer red counts as far from red: many seconds, however often a frame is looked at. */
+    private static final int RECENT = 1 << 16;
 
     private final long[] luminance;
     private final int[] redness;
@@ -27,14 +27,10 @@ final class LightMeasure {
     private final long[] luminanceBefore;
     private final long[] rednessBefore;
     private final int[] redsBefore;
-    private int looks = RECENT;
+    private int looks;
 
-    /**
-     * Makes measures of lights that are all dark.
-     *
-     * @param lights how many lights
-     */
-    LightMeasure(int lights) {
+    private LightMeasure(int lights, int looks) {
+        this.looks = looks;
         luminance = new long[lights];
         redness = new int[lights];
         hue = new byte[lights];
@@ -43,6 +39,16 @@ final class LightMeasure {
         luminanceBefore = new long[lights + 1];
         rednessBefore = new long[lights + 1];
         redsBefore = new int[lights + 1];
+    }
+
+    /** Measures lights that are looked at frame after frame, none of them red up to now. */
+    static LightMeasure ofFrames(int lights) {
+        return new LightMeasure(lights, RECENT);
+    }
+
+    /** Measures lights that are looked at one by one. */
+    static LightMeasure ofSingleLights(int lights) {
+        return new LightMeasure(lights, 0);
     }
 
     /**

@@ -90,7 +90,7 @@ final class Recount {
     Recount(History history, LightReader lights) {
         this.history = history;
         this.lights = lights;
-        measure = new LightMeasure(lights.count());
+        measure = LightMeasure.ofSingleLights(lights.count());
     }
 
     /**

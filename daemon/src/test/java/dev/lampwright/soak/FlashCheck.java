@@ -1,16 +1,21 @@
 package dev.lampwright.soak;
 
-import dev.lampwright.guard.FlashCounter;
+import dev.lampwright.guard.EverySecond;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Recording.Entry;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 
 /**
- * Does the light flash more than three times in a second? Judged by {@link FlashCounter}, which counts as WCAG 2 has it and shares
+ * Does the light flash more than three times in a second? Judged by {@link EverySecond}, which counts as WCAG 2.2 says and shares
  * nothing with the guard. Frames are timed where they are shown, which is up to some tens of ms after their time: the window is
  * shorter than a second by that, and where this machine stood still for longer the second is not judged.
  */
@@ -22,9 +27,21 @@ final class FlashCheck {
     private static final long CHUNK = 4 * SECOND;
     private static final double STRETCH = (double) SECOND / (SECOND - SLACK_NANOS);
     private static final int MOST = 3;
-    private static final List<int[]> REGIONS = List.of(
-            IntStream.range(0, Rowan.PIXELS).toArray(),
-            IntStream.range(0, Rowan.EDITION_PIXELS).toArray());
+    private static final List<Double> VOLTS = List.of(5.0, 24.0);
+    private static final Setup SETUP = new Setup(
+            Rowan.PIXELS,
+            "GRB",
+            Collections.nCopies(3, Rowan.CHANNEL_MICROAMPS),
+            Rowan.DARK_MICROAMPS,
+            0,
+            3000,
+            WhenSilent.DARK,
+            List.of(Rowan.CEILING_MILLIAMPS, Rowan.WORK_CEILING_MILLIAMPS),
+            List.of(new Setup.Dimmer(1, Rowan.WORK_MILLIAMPS, 0)));
+    private static final Fitting FITTING = new Fitting(
+            Rowan.PIXELS,
+            Map.of("edition", Zone.run(0, Rowan.EDITION_PIXELS - 1)),
+            List.of(Fitting.DimmerUse.white("work")));
 
     private final Heartbeat heartbeat;
     private final List<Entry> chunk = new ArrayList<>();
@@ -47,7 +64,7 @@ final class FlashCheck {
         if (shown.nanos() - from < CHUNK) {
             return Optional.empty();
         }
-        int most = REGIONS.stream().mapToInt(this::mostFlashes).max().orElseThrow();
+        int most = mostFlashes();
         long stoodStill = heartbeat.longestBetween(from, shown.nanos());
         judged++;
         chunk.removeIf(entry -> shown.nanos() - entry.nanos() > SECOND);
@@ -70,13 +87,14 @@ final class FlashCheck {
         return inconclusive;
     }
 
-    private int mostFlashes(int[] pixels) {
-        FlashCounter counter = new FlashCounter("GRB", pixels);
-        Frame frame = new Frame(3 * Rowan.PIXELS, 1);
+    private int mostFlashes() {
+        EverySecond counter = new EverySecond(SETUP, FITTING, VOLTS);
+        Frame frame = new Frame(SETUP.stripBytes(), 1);
         for (Entry entry : chunk) {
             for (int i = 0; i < frame.strip().length; i++) {
                 frame.strip()[i] = entry.strip().get(i).byteValue();
             }
+            frame.duties()[0] = entry.duties().get(0);
             counter.see(frame, Math.round((entry.nanos() - chunk.get(0).nanos()) * STRETCH));
         }
         return counter.most();
