@@ -149,12 +149,13 @@ final class Answers implements MessageReader.Handler {
     }
 
     private void takeShown(Message message) throws MalformedMessageException {
+        boolean waitedFor = isWaitedFor(message);
         Shown shown = Shown.read(message);
         boolean whole = shown == Shown.WHOLE || shown == Shown.DIMMED;
         if (whole) {
             shownFrame.accept(message.sequence());
         }
-        if (!isWaitedFor(message)) {
+        if (!waitedFor) {
             return;
         }
         if (whole) {

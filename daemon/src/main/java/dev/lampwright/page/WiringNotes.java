@@ -35,7 +35,7 @@ final class WiringNotes {
      */
     synchronized String json() {
         Config now = running.get();
-        if (now != made) {
+        if (!now.equals(made)) {
             JsonArray notes = new JsonArray();
             lines.apply(now).forEach(line -> notes.add(new JsonObject().put("text", line)));
             json = new JsonObject().put("wiring", notes).text();
