@@ -1,6 +1,8 @@
 package dev.lampwright.guard;
 
 import dev.lampwright.protocol.Frame;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
 /**
  * The limit itself: no more than three flashes in any second, each a pair of opposing transitions, so no more than seven transitions. And
@@ -16,64 +18,40 @@ final class Recount {
     private final LightMeasure measure;
     private final Regions.Sum then = new Regions.Sum();
 
+    /** A measure of a region, as it was looked at last. */
+    private interface Now {
+        long of(Regions regions, int region);
+    }
+
     /** What is counted. */
     private enum Kind {
-        GENERAL {
-            @Override
-            Traces traces(Flicker flicker) {
-                return flicker.general();
-            }
-
-            @Override
-            long now(Regions regions, int region) {
-                return regions.luminance(region);
-            }
-
-            @Override
-            long then(Regions.Sum sum) {
-                return sum.luminance();
-            }
-        },
-        RED {
-            @Override
-            Traces traces(Flicker flicker) {
-                return flicker.red();
-            }
-
-            @Override
-            long now(Regions regions, int region) {
-                return regions.redness(region);
-            }
-
-            @Override
-            long then(Regions.Sum sum) {
-                return sum.redness();
-            }
-        },
-        HUE {
-            @Override
-            Traces traces(Flicker flicker) {
-                return flicker.hue();
-            }
-
-            @Override
-            long now(Regions regions, int region) {
-                return regions.hue(region);
-            }
-
-            @Override
-            long then(Regions.Sum sum) {
-                return sum.hue();
-            }
-        };
+        GENERAL(Flicker::general, Regions::luminance, Regions.Sum::luminance),
+        RED(Flicker::red, Regions::redness, Regions.Sum::redness),
+        HUE(Flicker::hue, Regions::hue, Regions.Sum::hue);
 
         private static final Kind[] ALL = values();
 
-        abstract Traces traces(Flicker flicker);
+        private final Function<Flicker, Traces> traces;
+        private final Now now;
+        private final ToLongFunction<Regions.Sum> then;
 
-        abstract long now(Regions regions, int region);
+        Kind(Function<Flicker, Traces> traces, Now now, ToLongFunction<Regions.Sum> then) {
+            this.traces = traces;
+            this.now = now;
+            this.then = then;
+        }
 
-        abstract long then(Regions.Sum sum);
+        Traces traces(Regions regions) {
+            return traces.apply(regions.shown());
+        }
+
+        long now(Regions regions, int region) {
+            return now.of(regions, region);
+        }
+
+        long then(Regions.Sum sum) {
+            return then.applyAsLong(sum);
+        }
 
         /** A change of luminance counts by itself, a change of red only if saturated red is at one of its ends. */
         boolean mark(boolean isRed) {
@@ -103,7 +81,7 @@ final class Recount {
     boolean admits(Regions regions, int region) {
         for (Kind kind : Kind.ALL) {
             boolean mark = kind.mark(regions.isRed(region));
-            boolean moves = kind.traces(regions.shown()).wouldMove(region, kind.now(regions, region), mark);
+            boolean moves = kind.traces(regions).wouldMove(region, kind.now(regions, region), mark);
             if (moves && !isWithin(kind, regions, region)) {
                 return false;
             }
@@ -113,7 +91,7 @@ final class Recount {
 
     private boolean isWithin(Kind kind, Regions regions, int region) {
         int most = history.mostTransitions();
-        int before = kind.traces(regions.shown()).transitionsAfter(region, history.base());
+        int before = kind.traces(regions).transitionsAfter(region, history.base());
         if (before + BEGUN_BEFORE + 1 < most) {
             return true;
         }
@@ -125,7 +103,7 @@ final class Recount {
     }
 
     private Swings count(Kind kind, Regions regions, int region, long base) {
-        Swings swings = kind.traces(regions.shown()).swings();
+        Swings swings = kind.traces(regions).swings();
         swings.restart();
         for (long number = Math.max(base, history.oldest()); number <= history.newest(); number++) {
             look(history.frame(number), regions, region);
