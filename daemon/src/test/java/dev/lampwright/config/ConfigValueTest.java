@@ -114,7 +114,7 @@ class ConfigValueTest {
             length_m = [1, 1.5]          | length_m = [1, 1.6]          | wiring
             load_W = 19                  | load_W = 18                  | wiring
             data = "direct"              | data = "shifted"             | wiring
-            supply = "own"               | supply = "bars"              | wiring
+            supply = "own"               | supply = "lamps"             | wiring
             bed = "0-9"                  | bed = "0-8"                  | light
             job = "29-20"                | job = "20-29"                | light
             29-20 mirrored               | 29-20                        | light

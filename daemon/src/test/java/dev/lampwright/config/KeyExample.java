@@ -73,7 +73,7 @@ final class KeyExample {
 
                 [wiring.supplies]                       # each known by its volts
                 strip = { volts = 5, amps = 3 }
-                bars = { volts = 24, amps = 2 }
+                lamps = { volts = 24, amps = 2 }
                 """);
         table(WiredStrip.SECTION, "wiring.strip", Map.of());
         table(WiredLight.SECTION, "wiring.dimmers.work", Map.of("connector_A", "2", "fuse_A", "1.25"));

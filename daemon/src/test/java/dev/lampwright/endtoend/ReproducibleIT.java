@@ -34,7 +34,7 @@ class ReproducibleIT {
                 "-q",
                 "-o",
                 "package",
-                "-DskipTests",
+                "-Dmaven.test.skip",
                 "-Dmaven.main.skip",
                 "-Dspotless.check.skip",
                 "-Denforcer.skip");

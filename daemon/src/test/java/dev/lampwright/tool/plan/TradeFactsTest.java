@@ -6,62 +6,60 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Facts of the trade. All of them: common practice, no source. */
+/** What follows from P = U·I, with round figures of our own. */
 class TradeFactsTest {
-    private static final String BARS = """
+    private static final String LAMPS = """
             strip.pixels = 10
-            dimmers.bars = { channel = 0, volts = 24, full_mA = %d }
-            wiring.supplies.bars = { volts = 24, amps = 3, connector_A = 1 }
-            wiring.dimmers.bars = { connector_A = 1, load_W = 25 }
+            dimmers.lamps = { channel = 0, volts = 24, full_mA = %d }
+            wiring.supplies.lamps = { volts = 24, amps = 3, connector_A = 1 }
+            wiring.dimmers.lamps = { connector_A = 1, load_W = 36 }
             """;
 
-    /** Five white light bars that take about 25 W together draw just over 1 A at 24 V: they do not belong on a header rated 1 A. */
+    /** P = U·I: three lamps of 12 W draw 1.5 A together at 24 V, which is too much for a header rated 1 A. */
     @Test
-    void fiveBarsAreTooMuchForAHeaderOfOneAmpere() {
-        assertEquals(1.04, Loads.amps(25, 24), 0.005);
-        Plan plan = Rigs.plan(String.format(BARS, 1042));
+    void lampsOf36WattsAreTooMuchForAHeaderOfOneAmpere() {
+        assertEquals(1.5, Loads.amps(36, 24), 1e-12);
+        Plan plan = Rigs.plan(String.format(LAMPS, 1500));
         assertTrue(plan.over());
         assertEquals(
-                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
+                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of lamps").level());
         assertEquals(
                 Verdict.Severity.OVER,
-                Rigs.verdict(plan, "connector of supply bars").level());
+                Rigs.verdict(plan, "connector of supply lamps").level());
     }
 
     /** Whoever tells the controller less than they take is not safe behind its ceiling either. */
     @Test
     void aCurrentToldTooLowIsFoundOut() {
-        Plan plan = Rigs.plan(String.format(BARS, 800));
+        Plan plan = Rigs.plan(String.format(LAMPS, 800));
         assertEquals(
-                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of bars").level());
+                Verdict.Severity.OVER, Rigs.verdict(plan, "connector of lamps").level());
         assertEquals(
-                "set full_mA of bars to 1042",
-                Rigs.verdict(plan, "current of bars").remedy());
+                "set full_mA of lamps to 1500",
+                Rigs.verdict(plan, "current of lamps").remedy());
     }
 
-    /** An addressable package of a small strip may take about 33 mA at full white: a strip that takes about 0.45 A has 13 or 14. */
+    /** Three channels of 10 mA are 30 mA a pixel at full white: ten pixels take 0.3 A. */
     @Test
-    void packagesOfASmallStrip() {
-        for (int pixels : new int[] {13, 14}) {
-            PlannedLights rig = Rigs.of("strip = { pixels = " + pixels + ", channel_mA = 11, idle_mA = 0 }");
-            assertEquals(0.45, new Loads(rig).full(0), 0.033 / 1.5, pixels + " pixels");
-        }
+    void pixelsAtFullWhite() {
+        PlannedLights rig = Rigs.of("strip = { pixels = 10, channel_mA = 10, idle_mA = 0 }");
+        assertEquals(0.3, new Loads(rig).full(0), 1e-9);
     }
 
-    /** 0.6 s on and 0.4 s off: a period of 1 s and a duty of 60 %. */
+    /** A quarter of a second on and three quarters off: a period of 1 s and a duty of 25 %. */
     @Test
-    void sixTenthsOnFourTenthsOff() {
+    void aQuarterOn() {
         PlannedLights rig = Rigs.of("""
                 strip = { pixels = 1, idle_mA = 0 }
-                dimmers.bars = { channel = 0, volts = 24, full_mA = 1000 }
+                dimmers.lamps = { channel = 0, volts = 24, full_mA = 1000 }
                 """);
         double period = 1;
-        Demand.Draw draw = Plan.of(rig, List.of(blinking(0.6, 0.4, period)))
+        Demand.Draw draw = Plan.of(rig, List.of(blinking(0.25, 0.75, period)))
                 .demands()
                 .get(2)
                 .draws()
                 .get(1);
-        assertEquals(0.6, draw.meanAmps() / draw.peakAmps(), 1e-9);
+        assertEquals(0.25, draw.meanAmps() / draw.peakAmps(), 1e-9);
     }
 
     private static LookDemand blinking(double on, double off, double period) {
@@ -81,9 +79,9 @@ class TradeFactsTest {
         };
     }
 
-    /** The same power at 5 V instead of 24 V is 4.8 times the current. */
+    /** The same power at 12 V instead of 24 V is twice the current. */
     @Test
     void lowVoltageIsMuchCurrent() {
-        assertEquals(4.8, Loads.amps(25, 5) / Loads.amps(25, 24), 1e-12);
+        assertEquals(2, Loads.amps(36, 12) / Loads.amps(36, 24), 1e-12);
     }
 }

@@ -157,7 +157,7 @@ class SurveyIT {
         }
     }
 
-    /** A broker that ends each connection soon after it has let us in, though a printer would speak through it. */
+    /** A broker that breaks MQTT as soon as it has let us in; whether the survey saw that it was let in before is a matter of moments. */
     @Test
     void aBrokerThatLosesUsIsToldAsThatAndNotAsAQuietPrinter() throws IOException, InterruptedException {
         int port = FreePort.find();
@@ -171,7 +171,7 @@ class SurveyIT {
                     List.of(), "survey", "--broker", "mqtt://127.0.0.1:" + port, "--seconds", "2"));
             assertEquals(1, child.status());
             String last = child.output().lines().reduce((one, next) -> next).orElseThrow();
-            assertTrue(last.startsWith("broker mqtt://127.0.0.1:" + port + ": the connection ended "), child.output());
+            assertTrue(last.startsWith("broker mqtt://127.0.0.1:" + port + ": "), child.output());
             assertTrue(last.contains("is not valid MQTT"), child.output());
             assertFalse(child.output().contains("nothing was published"), child.output());
             assertTrue(broker.connections() > 0);
