@@ -26,6 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -175,6 +176,45 @@ class SurveyIT {
             assertTrue(last.contains("is not valid MQTT"), child.output());
             assertFalse(child.output().contains("nothing was published"), child.output());
             assertTrue(broker.connections() > 0);
+        }
+    }
+
+    @Test
+    void aConnectionThatEndsMeanwhileIsTold() throws IOException, InterruptedException {
+        int port = FreePort.find();
+        CountDownLatch seen = new CountDownLatch(1);
+        try (FakeBroker broker = FakeBroker.on(port, peer -> {
+                    peer.connack(0);
+                    peer.suback(1, 1);
+                    awaitSeen(seen);
+                    peer.send(0x30, 4, 0, 1, 0, 'x');
+                    peer.silence();
+                });
+                Listener listener = new Listener(at(URI.create("mqtt://127.0.0.1:" + port)), "#")) {
+            assertEquals(Optional.empty(), listener.trouble());
+            listener.listen(LONG, (survey, connected) -> {
+                if (connected) {
+                    seen.countDown();
+                }
+                if (listener.trouble().isPresent()) {
+                    listener.stop();
+                }
+            });
+            String trouble = listener.trouble().orElseThrow();
+            assertTrue(
+                    trouble.startsWith(
+                            "broker mqtt://127.0.0.1:" + port
+                                    + ": the connection ended once while lampwright listened, last because of this: what came back"),
+                    trouble);
+            assertEquals(1, broker.connections());
+        }
+    }
+
+    private static void awaitSeen(CountDownLatch seen) {
+        try {
+            assertTrue(seen.await(20, TimeUnit.SECONDS));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 }
