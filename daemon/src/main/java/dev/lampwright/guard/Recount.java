@@ -24,22 +24,13 @@ final class Recount {
     }
 
     /** What is counted. */
-    private enum Kind {
-        GENERAL(Flicker::general, Regions::luminance, Regions.Sum::luminance),
-        RED(Flicker::red, Regions::redness, Regions.Sum::redness),
-        HUE(Flicker::hue, Regions::hue, Regions.Sum::hue);
-
-        private static final Kind[] ALL = values();
-
-        private final Function<Flicker, Traces> traces;
-        private final Now now;
-        private final ToLongFunction<Regions.Sum> then;
-
-        Kind(Function<Flicker, Traces> traces, Now now, ToLongFunction<Regions.Sum> then) {
-            this.traces = traces;
-            this.now = now;
-            this.then = then;
-        }
+    private record Kind(
+            Function<Flicker, Traces> traces, Now now, ToLongFunction<Regions.Sum> then, boolean onlyIfRed) {
+        private static final Kind[] ALL = {
+            new Kind(Flicker::general, Regions::luminance, Regions.Sum::luminance, false),
+            new Kind(Flicker::red, Regions::redness, Regions.Sum::redness, true),
+            new Kind(Flicker::hue, Regions::hue, Regions.Sum::hue, true)
+        };
 
         Traces traces(Regions regions) {
             return traces.apply(regions.shown());
@@ -55,7 +46,7 @@ final class Recount {
 
         /** A change of luminance counts by itself, a change of red only if saturated red is at one of its ends. */
         boolean mark(boolean isRed) {
-            return isRed || this == GENERAL;
+            return isRed || !onlyIfRed;
         }
     }
 

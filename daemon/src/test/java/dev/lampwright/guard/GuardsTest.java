@@ -16,15 +16,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
- * Both limits at once, for any light: each frame is reckoned anew in exact fractions, and the flashes are counted by
- * {@link FlashCounter}.
+ * Both limits at once, for any light: each frame is calculated again in exact fractions, and the flashes are counted by
+ * {@link EverySecond}.
  */
 class GuardsTest {
     private static final int RATE = 30;
+    private static final List<Double> VOLTS = List.of(5.0, 5.0, 5.0, 5.0);
 
     @Test
     void noFrameIsOverAnyCeilingWhateverIsAskedFor() {
@@ -58,19 +58,16 @@ class GuardsTest {
             Fitted fitted = Fitted.any(chance);
             Guards guards = guards(fitted, chance, false);
             AnyLight light = new AnyLight(fitted, chance);
-            List<FlashCounter> before = counters(fitted);
-            List<FlashCounter> after = counters(fitted);
+            EverySecond before = new EverySecond(fitted.setup(), fitted.fitting(), VOLTS);
+            EverySecond after = new EverySecond(fitted.setup(), fitted.fitting(), VOLTS);
             for (int i = 0; i < 4 * RATE; i++) {
                 Frame frame = light.next();
-                int tick = i;
-                before.forEach(counter -> counter.see(frame, nanos(tick)));
+                before.see(frame, nanos(i));
                 guards.hold(frame, nanos(i));
-                after.forEach(counter -> counter.see(frame, nanos(tick)));
+                after.see(frame, nanos(i));
             }
-            for (FlashCounter counter : after) {
-                assertTrue(counter.most() <= 3, "trial " + trial + ": " + counter.most());
-            }
-            flashing += before.stream().mapToInt(FlashCounter::most).max().orElse(0) > 3 ? 1 : 0;
+            assertTrue(after.most() <= 3, "trial " + trial + ": " + after.most());
+            flashing += before.most() > 3 ? 1 : 0;
         }
         assertTrue(flashing > 60, flashing + " of 150 would flash too often");
     }
@@ -192,19 +189,6 @@ class GuardsTest {
         Optional<List<String>> order = chance.nextBoolean() ? Optional.of(Fitted.anyOrder(chance)) : Optional.empty();
         GuardSettings settings = new GuardSettings(order, chance.nextDouble(0.1, 5), allowFlashing, List.of());
         return new Guards(fitted.setup(), fitted.fitting(), settings, RATE);
-    }
-
-    /** One counter for the strip and one for each zone on it. */
-    private static List<FlashCounter> counters(Fitted fitted) {
-        List<FlashCounter> counters = new ArrayList<>();
-        for (Zone zone : fitted.fitting().zones().values()) {
-            int[] pixels =
-                    IntStream.range(0, zone.pixelCount()).map(zone::pixel).toArray();
-            if (pixels[0] < fitted.setup().pixels()) {
-                counters.add(new FlashCounter(fitted.setup().order(), pixels));
-            }
-        }
-        return counters;
     }
 
     private static long nanos(long tick) {
