@@ -1,10 +1,12 @@
 package dev.lampwright.engine;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.MissingNode;
-import dev.lampwright.json.Json;
-import dev.lampwright.json.JsonObject;
+import dev.lampwright.payload.JsonLine;
+import dev.lampwright.payload.UnreadableException;
+import dev.lampwright.payload.Value;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * What became of frames on their way to the light, as far as it is out of the ordinary. The flash limit follows it, so it is recorded and
@@ -27,38 +29,46 @@ public record Delivery(long tick, long lateNanos, boolean relit) {
      * @return a line
      */
     String line() {
-        return new JsonObject()
-                .put(TICK, tick)
-                .put(LATE, lateNanos)
-                .put(RELIT, relit)
-                .text();
+        Map<String, Object> line = new LinkedHashMap<>();
+        line.put(TICK, tick);
+        line.put(LATE, lateNanos);
+        line.put(RELIT, relit);
+        return JsonLine.of(line);
     }
 
     /**
      * Reads a line.
      *
-     * @param line JSON
+     * @param text JSON
      * @return what it says; empty if it is about something else
      * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
      */
-    public static Optional<Delivery> read(String line) {
-        JsonNode node = Json.read(line).orElse(MissingNode.getInstance());
-        if (!node.has(LATE) && !node.has(RELIT)) {
+    public static Optional<Delivery> read(String text) {
+        JsonLine line;
+        try {
+            line = JsonLine.read(text);
+        } catch (UnreadableException e) {
             return Optional.empty();
         }
-        boolean sound = node.size() == 3
-                && node.path(TICK).canConvertToLong()
-                && node.path(LATE).canConvertToLong()
-                && node.path(RELIT).isBoolean()
-                && node.path(TICK).asLong() >= 0
-                && node.path(LATE).asLong() >= 0;
-        if (!sound) {
-            throw new IllegalArgumentException(
-                    "has late_ns or relit, which go with tick alone; leave such lines as they were recorded");
+        if (!line.has(LATE) && !line.has(RELIT)) {
+            return Optional.empty();
         }
-        return Optional.of(new Delivery(
-                node.get(TICK).asLong(),
-                node.get(LATE).asLong(),
-                node.get(RELIT).asBoolean()));
+        OptionalLong tick = count(line, TICK);
+        OptionalLong late = count(line, LATE);
+        if (line.keys().size() == 3
+                && tick.isPresent()
+                && late.isPresent()
+                && line.value(RELIT).orElse(new Value.None()) instanceof Value.Flag relit) {
+            return Optional.of(new Delivery(tick.getAsLong(), late.getAsLong(), relit.on()));
+        }
+        throw new IllegalArgumentException(
+                "has late_ns or relit, which go with tick alone; leave such lines as they were recorded");
+    }
+
+    private static OptionalLong count(JsonLine line, String key) {
+        OptionalLong whole = line.value(key).orElse(new Value.None()) instanceof Value.Numeric number
+                ? number.whole()
+                : OptionalLong.empty();
+        return whole.isPresent() && whole.getAsLong() >= 0 ? whole : OptionalLong.empty();
     }
 }

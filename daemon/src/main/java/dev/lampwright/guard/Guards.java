@@ -3,13 +3,14 @@ package dev.lampwright.guard;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
-import java.util.concurrent.TimeUnit;
 
 /**
  * Both guards in their order. First the ceiling, so that all that the flash guard is shown is under it, and flashes of the dimming itself
  * are judged as well; then the flash guard, which sends nothing that the ceiling does not allow. Allocates nothing.
  */
 public final class Guards {
+    private static final long NANOS_PER_MILLI = 1_000_000;
+
     private final boolean allowFlashing;
     private final String lights;
     private final String judged;
@@ -37,7 +38,7 @@ public final class Guards {
         judged = setup + ", " + fitting;
         choices = settings.toString();
         stripSupply = setup.stripSupply();
-        holdoverNanos = TimeUnit.MILLISECONDS.toNanos(setup.holdoverMillis());
+        holdoverNanos = setup.holdoverMillis() * NANOS_PER_MILLI;
         stripCeilingMilliamps = setup.ceilingsMilliamps().get(stripSupply);
         Ranks ranks = Ranks.of(fitting, settings.dimOrder());
         current = new CurrentGuard(setup, ranks, framesPerSecond, settings.riseSeconds());
