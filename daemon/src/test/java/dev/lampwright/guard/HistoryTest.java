@@ -25,7 +25,7 @@ class HistoryTest {
     void theBaseIsWhatWasOnWhenTheSecondBegan() {
         assertEquals(-1, history.base());
         for (int i = 0; i < 15; i++) {
-            add(i * 100 * MILLI);
+            add(100 * MILLI * i);
         }
         assertEquals(14, history.newest());
         assertEquals(4, history.base(), "just one second before");
@@ -44,7 +44,7 @@ class HistoryTest {
     void lateLightMakesTheSecondLonger() {
         history.expectLate(100 * MILLI);
         for (int i = 0; i < 15; i++) {
-            add(i * 100 * MILLI);
+            add(100 * MILLI * i);
         }
         assertEquals(3, history.base());
         history.wereLate(50 * MILLI);
