@@ -4,6 +4,7 @@ import dev.lampwright.file.RegularFile;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -75,7 +76,7 @@ record PemFile(String key, Path file) {
      */
     PrivateKey privateKey(String algorithm) throws BrokerException {
         try {
-            byte[] der = Base64.getMimeDecoder().decode(pkcs8(new String(bytes(), StandardCharsets.ISO_8859_1)));
+            byte[] der = Base64.getMimeDecoder().decode(pkcs8(text()));
             return KeyFactory.getInstance(algorithm).generatePrivate(new PKCS8EncodedKeySpec(der));
         } catch (InvalidKeySpecException | IllegalArgumentException e) {
             throw wrong("has no " + algorithm + " key in it, as its certificate wants", null);
@@ -86,7 +87,14 @@ record PemFile(String key, Path file) {
         }
     }
 
-    /** PEM is ASCII (RFC 7468). */
+    /** PEM is ASCII (RFC 7468); anything else cannot be read. */
+    private String text() throws IOException {
+        return StandardCharsets.US_ASCII
+                .newDecoder()
+                .decode(ByteBuffer.wrap(bytes()))
+                .toString();
+    }
+
     private byte[] bytes() throws IOException {
         RegularFile.require(file);
         try (InputStream in = Files.newInputStream(file)) {
