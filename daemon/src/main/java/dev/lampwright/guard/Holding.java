@@ -4,7 +4,8 @@ import java.util.Arrays;
 
 /**
  * Which regions of one kind are held, and which return from it. A region is free, held, or on its way back. It is held until the light that
- * is wanted has kept the limit for a second, and then goes back to that light evenly over another.
+ * is wanted has kept the limit for a second, and then goes back to that light evenly over half another, so light is right again within two
+ * seconds.
  */
 final class Holding {
     /** The share of the wanted light that a free region shows. */
@@ -12,6 +13,8 @@ final class Holding {
 
     /** Transitions that are remembered: more than a second may have. */
     static final int DEPTH = 8;
+
+    private static final int HALF_SECONDS = 2;
 
     /** Our own choice: as long as the second over which flashes are counted. */
     private static final long CALM_NANOS = 1_000_000_000L;
@@ -35,7 +38,7 @@ final class Holding {
     Holding(Regions regions, int framesPerSecond) {
         this.regions = regions;
         wanted = regions.flicker(DEPTH);
-        step = Math.max(1, FREE / framesPerSecond);
+        step = Math.max(1, HALF_SECONDS * FREE / framesPerSecond);
         share = new int[regions.count()];
         overAt = new long[share.length];
         bound = new int[share.length];

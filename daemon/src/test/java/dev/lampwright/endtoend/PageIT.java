@@ -135,7 +135,7 @@ class PageIT {
         bench.awaitText("state", "warming");
         Await.until("the bed's temperature", () -> browser.text("readings").contains("36.0 °C"));
         String readings = browser.text("readings").replaceAll("\\s+", " ");
-        assertTrue(readings.contains("wanted 62.0 °C"), readings);
+        assertTrue(readings.contains("setpoint 62.0 °C"), readings);
         assertTrue(readings.contains("Chamber unknown"), readings);
         assertTrue(browser.text("lamps").startsWith("work "), browser.text("lamps"));
         assertTrue(browser.text("current-words").contains("of 600 mA at most"), browser.text("current-words"));
