@@ -8,17 +8,11 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.EmulatedBoard;
 import dev.lampwright.testing.EmulatedBoard.Latched;
 import dev.lampwright.testing.Firmware;
-import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.RunningDaemon;
-import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
@@ -27,8 +21,8 @@ import org.junit.jupiter.params.provider.FieldSource;
  * waveform read as a strip reads it. On each board, at every baud that the firmware is offered for.
  */
 @Timeout(120)
-class BoardIT {
-    /** What the product promises: the light is right so soon after whatever was wrong is mended. */
+class BoardIT extends OwnBench {
+    /** What the product promises: the light is right so soon after whatever was wrong is put right. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     private static final long HOLDOVER_MICROS = 3_000_000;
@@ -36,7 +30,7 @@ class BoardIT {
 
     private static final long SILENCE_NANOS = Duration.ofMillis(1500).toNanos();
 
-    /** So much damage is done before a bad line is mended. */
+    /** So much damage is done before a bad line is put right. */
     private static final int HURT_BYTES = 4;
 
     /** One byte in so many is damaged; a frame of this test has some hundred. */
@@ -47,32 +41,14 @@ class BoardIT {
 
     private static final List<String> PHASES = List.of(Birch.FAULT, Birch.HELD, Birch.STOPPED, Birch.IDLE);
 
-    @TempDir
-    private Path folder;
-
-    private final Deque<AutoCloseable> running = new ArrayDeque<>();
-    private Birch birch;
     private EmulatedBoard board;
     private RunningDaemon daemon;
     private int told;
 
     private void start(Firmware.Build build) {
-        birch = new Birch(running(Mosquitto.start()));
         board = running(EmulatedBoard.start(build, folder.resolve("board")));
         daemon = running(RunningDaemon.start(birch.configure(folder, board.port(), build.hostBaud())));
         awaitPicture(Birch.silent(), LONG);
-    }
-
-    private <T extends AutoCloseable> T running(T started) {
-        running.push(started);
-        return started;
-    }
-
-    @AfterEach
-    void stop() throws Exception {
-        while (!running.isEmpty()) {
-            running.pop().close();
-        }
     }
 
     @ParameterizedTest
@@ -120,13 +96,13 @@ class BoardIT {
     }
 
     /**
-     * No byte is lost in the board, but when it starts anew in the middle of a packet, and after it stood still: then all that the
+     * No byte is lost in the board, but when it starts again in the middle of a packet, and after it stood still: then all that the
      * host has sent meanwhile comes at once, until a new device begins empty.
      */
     private void goThroughTroubles() {
         rightAgainAfter(() -> silence("deaf"), () -> board.command("deaf 0"));
         for (String kind : List.of("drop", "flip", "double")) {
-            rightAgainAfter(() -> hurt(kind), () -> mend(kind));
+            rightAgainAfter(() -> hurt(kind), () -> restore(kind));
         }
         assertNoByteLostSince(List.of());
         rightAgainAfter(() -> board.command("reset"), () -> {});
@@ -147,7 +123,7 @@ class BoardIT {
         assertTrue(errors.equals(before) || stats.get("lag_us").asDouble() > 0, () -> "bytes lost: " + errors + stats);
     }
 
-    /** For longer than the daemon waits before it opens the line anew. */
+    /** For longer than the daemon waits before it opens the line again. */
     private void silence(String command) {
         board.command(command + " 3600000");
         long begun = System.nanoTime();
@@ -177,7 +153,7 @@ class BoardIT {
         return sum;
     }
 
-    private void mend(String kind) {
+    private void restore(String kind) {
         board.command(kind + " down 0");
         board.command(kind + " up 0");
     }

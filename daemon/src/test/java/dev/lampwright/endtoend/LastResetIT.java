@@ -7,49 +7,19 @@ import dev.lampwright.protocol.LastReset;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.EmulatedBoard;
 import dev.lampwright.testing.Firmware;
-import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
-import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayDeque;
-import java.util.Deque;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
 /** What made the controller start last is in the daemon's status. */
 @Timeout(120)
-class LastResetIT {
+class LastResetIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);
     private static final String STATUS = "lampwright/status";
-
-    @TempDir
-    private Path folder;
-
-    private final Deque<AutoCloseable> running = new ArrayDeque<>();
-    private Birch birch;
-
-    @BeforeEach
-    void startTheBroker() {
-        birch = new Birch(running(Mosquitto.start()));
-    }
-
-    private <T extends AutoCloseable> T running(T started) {
-        running.push(started);
-        return started;
-    }
-
-    @AfterEach
-    void stop() throws Exception {
-        while (!running.isEmpty()) {
-            running.pop().close();
-        }
-    }
 
     private void awaitStatus(String cause, RunningDaemon daemon) {
         String told = "\"link\":\"lit\",\"controller_last_reset\":\"" + cause + "\"";

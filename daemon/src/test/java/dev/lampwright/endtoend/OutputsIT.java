@@ -9,7 +9,6 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.EmulatedBoard;
 import dev.lampwright.testing.EmulatedBoard.Latched;
 import dev.lampwright.testing.Firmware;
-import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording;
 import dev.lampwright.testing.RunningDaemon;
@@ -17,47 +16,19 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A strip on several data lines, from the daemon's jar to the pins. */
 @Timeout(120)
-class OutputsIT {
+class OutputsIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);
 
     /** Chunks of bytes that a daemon sends that asks and asks again. */
     private static final int ASKED_AGAIN = 8;
-
-    @TempDir
-    private Path folder;
-
-    private final Deque<AutoCloseable> running = new ArrayDeque<>();
-    private Birch birch;
-
-    @BeforeEach
-    void startTheBroker() {
-        birch = new Birch(running(Mosquitto.start()));
-    }
-
-    private <T extends AutoCloseable> T running(T started) {
-        running.push(started);
-        return started;
-    }
-
-    @AfterEach
-    void stop() throws Exception {
-        while (!running.isEmpty()) {
-            running.pop().close();
-        }
-    }
 
     private Path configure(Path port, int baud, String outputs) throws IOException {
         Path file = birch.configure(folder, port, baud);
