@@ -60,17 +60,6 @@ public final class FrameLoop {
      */
     record Rig(Chain chain, FrameSlot slot, FrameTap tap, Runnable frameReady) {}
 
-    /** A loop that sends its first frame at once. */
-    FrameLoop(
-            Rig rig,
-            Supplier<PrinterStatus> latest,
-            Supplier<Wishes> wishes,
-            LongSupplier clock,
-            int framesPerSecond,
-            StatusWatch watch) {
-        this(rig, latest, wishes, clock, framesPerSecond, watch, clock.getAsLong());
-    }
-
     /**
      * Makes a loop that does not run yet.
      *

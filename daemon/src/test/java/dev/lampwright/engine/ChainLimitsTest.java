@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The ceiling through the whole chain: looks, fades that are interrupted, an override by an event, dithering, a configuration that is read
- * again. What a frame takes is reckoned in floating point from what the set-up says, beside the guard's whole numbers.
+ * again. What a frame takes is calculated in floating point from what the set-up says, beside the guard's whole numbers.
  */
 class ChainLimitsTest {
     private static final int RATE = 60;
@@ -85,6 +85,50 @@ class ChainLimitsTest {
         for (int i = 0; i + 3 < rises.size(); i++) {
             assertTrue(rises.get(i + 3) - rises.get(i) >= RATE, "rises at frames " + rises);
         }
+    }
+
+    /** Of seven transitions in a second a controller that may have gone dark and come back takes two; late light counts for longer. */
+    @Test
+    void whatBecameOfFramesCounts() {
+        assertEquals(6, changesInASecond(new Delivery(0, 0, false)), "and one before it is half lit");
+        assertEquals(4, changesInASecond(new Delivery(0, 0, true)));
+        assertEquals(0, heldOfThreeASecond(new Delivery(0, 0, false)));
+        assertTrue(heldOfThreeASecond(new Delivery(0, 400_000_000, false)) > 0, "three a second in 1.4 s are too many");
+    }
+
+    private static int changesInASecond(Delivery delivery) {
+        Chain chain = Chain.of(rhythm("Iso 0.2s"));
+        chain.delivered(delivery);
+        Frame frame = new Frame(3, 0);
+        int changes = 0;
+        boolean before = true;
+        for (int i = 0; i < RATE; i++) {
+            chain.make(PrinterStatus.nothingHeard(), i * 1_000_000_000L / RATE, frame);
+            boolean lit = (frame.strip()[0] & 0xFF) > 127;
+            changes += lit == before ? 0 : 1;
+            before = lit;
+        }
+        return changes;
+    }
+
+    private static long heldOfThreeASecond(Delivery delivery) {
+        Chain chain = Chain.of(rhythm("Iso 0.34s"));
+        Frame frame = new Frame(3, 0);
+        for (int i = 0; i < 2 * RATE; i++) {
+            if (i == 1) {
+                chain.delivered(delivery);
+            }
+            chain.make(PrinterStatus.nothingHeard(), i * 1_000_000_000L / RATE, frame);
+        }
+        return chain.guard().heldFrames();
+    }
+
+    private static Config rhythm(String rhythm) {
+        return Configs.of(
+                1,
+                "GRB",
+                "looks.blink.layers = [{ colour = \"white\", rhythm = \"" + rhythm
+                        + "\" }]\n[[cues]]\nlook = \"blink\"\nfade_s = 0\n");
     }
 
     private static Config flashing(int rate) {

@@ -95,7 +95,13 @@ class FaultyLookTest {
 
     private static FrameLoop loop(FrameLoop.Rig rig) {
         return new FrameLoop(
-                rig, PrinterStatus::nothingHeard, () -> Wishes.NONE, System::nanoTime, 200, StatusWatch.NOBODY);
+                rig,
+                PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                200,
+                StatusWatch.NOBODY,
+                System.nanoTime());
     }
 
     /** A frame that cannot be made is logged once, and again if it happens again after frames have gone on. */
@@ -136,7 +142,8 @@ class FaultyLookTest {
                 () -> Wishes.NONE,
                 System::nanoTime,
                 200,
-                StatusWatch.NOBODY);
+                StatusWatch.NOBODY,
+                System.nanoTime());
         loop.start();
         Await.until("many frames", () -> loop.snapshot().frames() > 50);
         assertArrayEquals(new byte[] {-1, 0, 0, 0, 0, 0}, slot.take().strip());

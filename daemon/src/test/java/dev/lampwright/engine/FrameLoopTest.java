@@ -79,7 +79,8 @@ class FrameLoopTest {
                 () -> Wishes.NONE,
                 System::nanoTime,
                 60,
-                StatusWatch.NOBODY);
+                StatusWatch.NOBODY,
+                System.nanoTime());
         loop.start();
         Await.until("light", () -> loop.snapshot().current().milliamps() == 111);
         status.set(PrinterStatus.nothingHeard().withState(PrinterState.IDLE, System.nanoTime()));
@@ -99,6 +100,43 @@ class FrameLoopTest {
         return new LookSpec(name, List.of(layer), List.of(), false);
     }
 
+    /** Nobody knows how other lights have flickered up to now, so they are left alone for a second. */
+    @Test
+    void otherLightsAreKeptBackForASecond() throws ConfigException {
+        Config config = ConfigFile.read(FILE, "birch.toml");
+        AtomicLong shown = new AtomicLong();
+        FrameLoop loop = new FrameLoop(
+                rig(config, Chain.of(config), shown),
+                PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                60,
+                StatusWatch.NOBODY,
+                System.nanoTime());
+        loop.start();
+        Await.until("a frame", () -> shown.get() != 0);
+        long waited = firstAfterChange(loop, Configs.of(7, "GRB", ""));
+        assertTrue(waited >= TimeUnit.SECONDS.toNanos(1), waited + " ns");
+        loop.close();
+    }
+
+    private static long firstAfterChange(FrameLoop loop, Config next) {
+        AtomicLong shown = new AtomicLong();
+        long changed = System.nanoTime();
+        loop.change(rig(next, Chain.of(next), shown));
+        Await.until("a frame of the new rig", () -> shown.get() != 0);
+        return shown.get() - changed;
+    }
+
+    private static FrameLoop.Rig rig(Config config, Chain chain, AtomicLong shown) {
+        return new FrameLoop.Rig(
+                chain,
+                new FrameSlot(
+                        config.setup().stripBytes(), config.setup().dimmers().size()),
+                new FrameTap(config),
+                () -> shown.compareAndSet(0, System.nanoTime()));
+    }
+
     /** The clock leaps ahead by half a second, as when the machine has slept. */
     @Test
     void everyTickLeftOutIsTold() throws ConfigException {
@@ -113,7 +151,8 @@ class FrameLoopTest {
                 () -> Wishes.NONE,
                 () -> System.nanoTime() + leap.get(),
                 60,
-                told);
+                told,
+                System.nanoTime());
         loop.start();
         Await.until("a few frames", () -> loop.snapshot().frames() > 3);
         leap.set(TimeUnit.MILLISECONDS.toNanos(500));

@@ -15,6 +15,7 @@ import dev.lampwright.testing.Recording;
 import dev.lampwright.tool.replay.Replay;
 import dev.lampwright.tool.replay.Timeline;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -85,6 +86,7 @@ class RecordedDaemonIT {
         assertTrue(fromHost.size() > 60, fromHost.size() + " frames shown");
         assertTrue(
                 new HashSet<>(strips(fromHost)).size() > fromHost.size() * 0.9, "most frames differ from all others");
+        assertTrue(Files.readString(file).contains("\"relit\":true"), "that the controller was lit is recorded");
         requireInOrder(fromHost, Replay.of(ConfigFile.read(text, "alder.toml"), Timeline.read(file)), frames);
     }
 

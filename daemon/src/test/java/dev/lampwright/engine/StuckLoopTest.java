@@ -40,7 +40,8 @@ class StuckLoopTest {
         Config config = Configs.of(2, "RGB", "");
         Chain chain = Chain.of(config);
         FrameLoop.Rig rig = new FrameLoop.Rig(chain, new FrameSlot(6, 0), new FrameTap(config), () -> {});
-        return new FrameLoop(rig, this::status, () -> Wishes.NONE, System::nanoTime, 60, StatusWatch.NOBODY);
+        return new FrameLoop(
+                rig, this::status, () -> Wishes.NONE, System::nanoTime, 60, StatusWatch.NOBODY, System.nanoTime());
     }
 
     @Test
