@@ -114,7 +114,7 @@ static bool may_toggle(const struct output *output, struct mode mode)
     return is_a && (mode.top == TOP_OCRA || (mode.top == TOP_ICR && mode.wave == WAVE_FAST));
 }
 
-static void reckon_wave(struct dimmer *dimmer, const uint8_t *data, const struct output *output, double tick_hz)
+static void calculate_wave(struct dimmer *dimmer, const uint8_t *data, const struct output *output, double tick_hz)
 {
     struct mode mode = read_mode(data, output);
     int com = data[output->control] >> output->com_shift & 3;
@@ -163,7 +163,7 @@ struct dimmer dimmer_reckon(const uint8_t *data, int which, double clock_hz)
     else if (belongs_to_port(data, output))
         hold_level(&dimmer, data[output->port] >> output->bit & 1);
     else if (prescaler > 0)
-        reckon_wave(&dimmer, data, output, clock_hz / prescaler);
+        calculate_wave(&dimmer, data, output, clock_hz / prescaler);
     return dimmer;
 }
 

@@ -5,7 +5,7 @@
 #include <stdint.h>
 
 /*
- * What the six PWM outputs of the ATmega328P put out, reckoned from the timers' registers by the rules of its
+ * What the six PWM outputs of the ATmega328P put out, calculated from the timers' registers by the rules of its
  * datasheet (waveform generation modes of timers 0, 1 and 2). The pins' edges are not measured.
  */
 

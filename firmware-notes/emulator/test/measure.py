@@ -5,7 +5,7 @@ What a firmware reaches, in emulated time, as tables for ../../README.md.
 
 A frame's period is its bytes on the line at ten bits each, and the time from the end of its last byte to the end of its
 answer. Both are the board's own, in clock cycles: what the host takes is not in them. Possible is the same without any
-reckoning: the bytes of frame and answer, and 10 us for each byte of strip.
+calculation: the bytes of frame and answer, and 10 us for each byte of strip.
 """
 
 import os

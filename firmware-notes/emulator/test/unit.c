@@ -305,7 +305,7 @@ struct setting {
     uint8_t value;
 };
 
-static struct dimmer reckon(int which, const struct setting *settings, unsigned count)
+static struct dimmer calculate(int which, const struct setting *settings, unsigned count)
 {
     uint8_t data[256] = {0};
     for (unsigned i = 0; i < count; i++)
@@ -314,7 +314,7 @@ static struct dimmer reckon(int which, const struct setting *settings, unsigned 
 }
 
 #define RECKON(which, ...) \
-    reckon(which, (const struct setting[]){__VA_ARGS__}, \
+    calculate(which, (const struct setting[]){__VA_ARGS__}, \
            sizeof((const struct setting[]){__VA_ARGS__}) / sizeof(struct setting))
 
 static bool is_near(double a, double b)

@@ -1,6 +1,6 @@
 /**
  * Writes answers to the line: type, sequence, body, checksum, COBS and the ending zero. Each COBS block goes out as soon as it
- * is whole, so that the line is busy while the rest is reckoned.
+ * is whole, so that the line is busy while the rest is calculated.
  */
 #ifndef ANSWER_H
 #define ANSWER_H

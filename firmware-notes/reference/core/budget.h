@@ -1,6 +1,6 @@
 /**
  * A quick look at the ceiling, in 32 bits: it passes nearly every frame that is within, and never one that is over. Only what
- * it does not pass needs the exact reckoning in 64 bits, which takes an 8-bit chip three times as long.
+ * it does not pass needs the exact calculation in 64 bits, which takes an 8-bit chip three times as long.
  *
  * The unit is 256/255 uA. With every current rounded up and the room rounded down, what keeps to this budget keeps to the
  * formula of wire.md section 4, which in that unit reads

@@ -44,7 +44,7 @@ void light_start(struct light *light);
 /** Puts a good set-up in force. The frame is dark then, and nothing is driven. light_heard has to follow. */
 void light_set_up(struct light *light, const struct setup *setup);
 
-/** The host was heard: the holdover starts anew. There is a set-up. */
+/** The host was heard: the holdover starts again. There is a set-up. */
 void light_heard(struct light *light, uint32_t now_ms);
 
 /** Brings the whole frame within the ceiling. Answers whether it was dimmed for that. There is a set-up. */

@@ -6,7 +6,7 @@
 
 #include <stdint.h>
 
-/** Starts anew from a seed, not 0. */
+/** Starts again from a seed, not 0. */
 void chance_seed(uint64_t seed);
 
 /** A number from 0 to `below` - 1. `below` is 1 or more. */

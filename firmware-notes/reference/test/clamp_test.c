@@ -1,5 +1,5 @@
 /**
- * The ceiling: wire.md section 4, held against a reckoning of its own in 128 bits and against floating point.
+ * The ceiling: wire.md section 4, held against a calculation of its own in 128 bits and against floating point.
  */
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /**
- * The clamp held against vectors/clamp.txt, which the host's reckoning is held against too.
+ * The clamp held against vectors/clamp.txt, which the host's calculation is held against too.
  */
 #include <stdio.h>
 #include <string.h>

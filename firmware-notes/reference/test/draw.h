@@ -1,5 +1,5 @@
 /**
- * What a light draws, reckoned apart from the core: in floating point, in mA, straight from bytes and duties.
+ * What a light draws, calculated apart from the core: in floating point, in mA, straight from bytes and duties.
  */
 #ifndef DRAW_H
 #define DRAW_H

@@ -122,7 +122,7 @@ final class BrokerWords {
             case MqttException.REASON_CODE_CONNECTION_LOST, MqttException.REASON_CODE_CLIENT_NOT_CONNECTED ->
                 Optional.of(LOST);
             case MqttException.REASON_CODE_INVALID_MESSAGE ->
-                Optional.of("what came back is no MQTT; check the port in the url");
+                Optional.of("what came back is not MQTT; check the port in the url");
             default -> Optional.empty();
         };
     }

@@ -19,7 +19,7 @@ final class Identity {
     private Identity() {}
 
     /**
-     * Reads certificate and key anew.
+     * Reads certificate and key again.
      *
      * @param own where they are
      * @return what shows them in a TLS handshake

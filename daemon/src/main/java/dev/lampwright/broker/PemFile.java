@@ -61,7 +61,7 @@ record PemFile(String key, Path file) {
             }
             return all;
         } catch (CertificateException e) {
-            throw wrong("is no PEM file of certificates", e);
+            throw wrong("is not a PEM file of certificates", e);
         } catch (IOException e) {
             throw unreadable(e);
         }

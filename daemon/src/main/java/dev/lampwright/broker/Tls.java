@@ -16,7 +16,7 @@ final class Tls {
     private Tls() {}
 
     /**
-     * Makes TLS sockets for a broker. The files that it names are read anew.
+     * Makes TLS sockets for a broker. The files that it names are read again.
      *
      * @param broker how to get in
      * @return a factory of TLS sockets, which check the chain of the broker's certificate

@@ -18,7 +18,7 @@ final class Failure {
      * @param command the command
      * @param parsed what it was called with
      * @return exit status 1
-     * @throws Exception {@code e} itself, with its stack trace for the one who mends it, if it is not meant for the user
+     * @throws Exception {@code e} itself, with its stack trace for whoever fixes it, if it is not meant for the user
      */
     static int told(Exception e, CommandLine command, ParseResult parsed) throws Exception {
         PrintWriter err = command.getErr();

@@ -44,7 +44,7 @@ final class MissingFiles {
             if (Files.isDirectory(file)) {
                 lines.add(key + ": " + file + " is a folder; give the path of a file");
             } else if (Files.notExists(file)) {
-                lines.add(key + ": " + file + " does not exist; " + whatToDo + ", or mend the path");
+                lines.add(key + ": " + file + " does not exist; " + whatToDo + ", or correct the path");
             }
         });
     }

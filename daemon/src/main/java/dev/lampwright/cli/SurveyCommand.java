@@ -99,7 +99,7 @@ final class SurveyCommand implements Callable<Integer> {
         }
         source.requireRight();
         TopicFilter.problem(topics).ifPresent(problem -> {
-            throw wrong("--topics is no MQTT topic filter: " + problem);
+            throw wrong("--topics is not an MQTT topic filter: " + problem);
         });
     }
 

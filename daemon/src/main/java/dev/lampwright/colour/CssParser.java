@@ -158,7 +158,7 @@ final class CssParser {
 
     private IllegalArgumentException wrong(String what) {
         return new IllegalArgumentException(
-                "\"" + original + "\" is no CSS colour: " + what + "; write it like \"" + example + "\"");
+                "\"" + original + "\" is not a CSS colour: " + what + "; write it like \"" + example + "\"");
     }
 
     private enum Kind {

@@ -80,7 +80,7 @@ public enum Interpolation {
                 .filter(way -> way.words.equals(name.equals("oklch") ? OKLCH_SHORTER.words : name))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(
-                        "\"" + text + "\" is no way between colours; write one of " + known()));
+                        "\"" + text + "\" is not a way between colours; write one of " + known()));
     }
 
     /**

@@ -2,7 +2,7 @@ package dev.lampwright.colour;
 
 /**
  * A colour in OKLab, where equal steps look alike. Source: B. Ottosson, "A perceptual color space for image processing", 2020, with
- * the matrices as CSS Color Module Level 4 gives them: worked out anew so that white is exactly neutral.
+ * the matrices as CSS Color Module Level 4 gives them: recalculated so that white is exactly neutral.
  *
  * @param lightness 0 to 1
  * @param a green to red, about −0.4 to 0.4

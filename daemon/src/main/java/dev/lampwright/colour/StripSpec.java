@@ -60,7 +60,7 @@ public record StripSpec(int pixels, String order, Calibration calibration, boole
                 .toString();
         if (!sorted.equals("BGR") && !sorted.equals("BGRW")) {
             throw new IllegalArgumentException("\"" + order
-                    + "\" is no order of channels; write R, G and B once each, and W once for a strip with white");
+                    + "\" is not an order of channels; write R, G and B once each, and W once for a strip with white");
         }
     }
 }

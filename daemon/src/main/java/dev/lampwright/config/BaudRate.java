@@ -41,8 +41,8 @@ public final class BaudRate {
     static int requireUsual(int baud) {
         if (!RATES.contains(baud)) {
             int nearest = Collections.min(RATES, Comparator.comparingInt(rate -> Math.abs(rate - baud)));
-            throw new IllegalArgumentException(
-                    "is " + baud + ", which is no usual rate; give the rate of the firmware, for instance " + nearest);
+            throw new IllegalArgumentException("is " + baud
+                    + ", which is not a usual rate; give the rate of the firmware, for instance " + nearest);
         }
         return baud;
     }

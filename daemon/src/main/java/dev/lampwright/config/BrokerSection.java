@@ -106,7 +106,7 @@ final class BrokerSection {
         try {
             return table.text(key, wanted).map(text -> folder.resolve(text).normalize());
         } catch (InvalidPathException e) {
-            table.mistake(key, "is no path", wanted);
+            table.mistake(key, "is not a path", wanted);
             return Optional.empty();
         }
     }

@@ -28,7 +28,7 @@ final class BrokerUrl {
         try {
             return withPort(new URI(text));
         } catch (URISyntaxException e) {
-            throw wrong("is no URL", WANTED);
+            throw wrong("is not a URL", WANTED);
         }
     }
 

@@ -64,7 +64,7 @@ final class DeskSection {
         try {
             return ZoneId.of(name);
         } catch (DateTimeException e) {
-            throw new IllegalArgumentException("is " + Wording.quoted(name) + ", which is no time zone", e);
+            throw new IllegalArgumentException("is " + Wording.quoted(name) + ", which is not a time zone", e);
         }
     }
 }

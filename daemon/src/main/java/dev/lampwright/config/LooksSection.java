@@ -112,7 +112,7 @@ final class LooksSection {
             String right = Nearest.to(name, white)
                     .map(near -> "did you mean " + near + "?")
                     .orElse(all);
-            table.mistake(name, "is no dimmer", right);
+            table.mistake(name, "is not a dimmer", right);
         }
     }
 }

@@ -86,12 +86,12 @@ final class PageSection {
     /** Only addresses, so that nothing has to be looked up. */
     private static InetAddress address(String text) {
         if (!ADDRESS.matcher(text).matches()) {
-            throw new IllegalArgumentException("is " + Wording.quoted(text) + ", which is no IP address");
+            throw new IllegalArgumentException("is " + Wording.quoted(text) + ", which is not an IP address");
         }
         try {
             return InetAddress.getByName(text);
         } catch (UnknownHostException e) {
-            throw new IllegalArgumentException("is " + Wording.quoted(text) + ", which is no IP address", e);
+            throw new IllegalArgumentException("is " + Wording.quoted(text) + ", which is not an IP address", e);
         }
     }
 
@@ -99,7 +99,8 @@ final class PageSection {
         List<String> hosts = table.texts("hosts", WANTED_HOSTS);
         for (String host : hosts) {
             if (!HOST.matcher(host).matches()) {
-                table.mistake("hosts", "has " + Wording.quoted(host) + " in it, which is no host name", WANTED_HOSTS);
+                table.mistake(
+                        "hosts", "has " + Wording.quoted(host) + " in it, which is not a host name", WANTED_HOSTS);
             }
         }
         return hosts.stream().map(host -> host.toLowerCase(Locale.ROOT)).toList();

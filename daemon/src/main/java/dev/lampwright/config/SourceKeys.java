@@ -55,7 +55,7 @@ final class SourceKeys {
         TopicFilter.problem(topic)
                 .ifPresent(problem -> table.mistake(
                         "topic",
-                        "is " + Wording.quoted(topic) + ", which is no MQTT topic filter: " + problem,
+                        "is " + Wording.quoted(topic) + ", which is not an MQTT topic filter: " + problem,
                         WANTED_TOPIC));
         return topic;
     }

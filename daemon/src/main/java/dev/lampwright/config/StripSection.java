@@ -128,7 +128,7 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
                 : milliamps.stream().map(StripSection::microamps).toList();
     }
 
-    /** Rounded up, so that the current that is reckoned with is never too low. */
+    /** Rounded up, so that the calculated current is never too low. */
     private static int microamps(double milliamps) {
         return BigDecimal.valueOf(milliamps)
                 .movePointRight(3)

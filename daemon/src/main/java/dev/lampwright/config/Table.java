@@ -351,7 +351,7 @@ final class Table {
         try {
             return Optional.of(LocalTime.parse(text));
         } catch (DateTimeParseException e) {
-            mistake(key, isValue(key) + ", which is no time of day", WANTED_TIME);
+            mistake(key, isValue(key) + ", which is not a time of day", WANTED_TIME);
             return Optional.empty();
         }
     }
@@ -389,7 +389,7 @@ final class Table {
             String right = Nearest.to(name, known.keySet())
                     .map(near -> "did you mean \"" + near + "\"?")
                     .orElseGet(() -> wantedName(kind, known.keySet()));
-            mistake(key, "is " + Wording.quoted(name) + ", which is no " + kind, right);
+            mistake(key, "is " + Wording.quoted(name) + ", which is not a known " + kind, right);
         }
         return Optional.ofNullable(known.get(name));
     }

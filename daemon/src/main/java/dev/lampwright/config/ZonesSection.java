@@ -111,7 +111,7 @@ final class ZonesSection {
         int last = matcher.group(2) == null ? first : Integer.parseInt(matcher.group(2));
         if (Math.max(first, last) >= pixels) {
             throw new IllegalArgumentException("is " + Wording.quoted(text)
-                    + ", past the end of the strip; stay within 0-" + (pixels - 1) + ", or mend strip.pixels");
+                    + ", past the end of the strip; stay within 0-" + (pixels - 1) + ", or correct strip.pixels");
         }
         int step = matcher.group(3) == null ? 1 : step(run, matcher.group(3), Math.abs(last - first));
         int direction = last < first ? -step : step;

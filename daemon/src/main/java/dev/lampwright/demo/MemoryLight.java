@@ -78,7 +78,7 @@ final class MemoryLight {
         return idle <= draw.limit(supply) ? 0 : (int) Math.min(0xFFFF, (idle + grains - 1) / grains);
     }
 
-    /** The host was heard: the holdover starts anew. */
+    /** The host was heard: the holdover starts again. */
     void heard(Setup inForce, long nanos) {
         master = Master.HOST;
         due = nanos + TimeUnit.MILLISECONDS.toNanos(inForce.holdoverMillis());

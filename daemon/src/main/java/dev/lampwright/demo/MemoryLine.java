@@ -97,7 +97,7 @@ public final class MemoryLine implements Line {
         pass(clock.getAsLong());
     }
 
-    /** Starts the controller anew, as its reset button does. */
+    /** Starts the controller again, as its reset button does. */
     public synchronized void reset() {
         toController.clear();
         toHost.clear();

@@ -12,7 +12,7 @@ import java.util.Optional;
 
 /**
  * What people asked for as JSON lines, to be recorded and played back. A line is all that is asked for from one frame on; times are in
- * ns since the first frame, light and levels as the daemon reckons with them:
+ * ns since the first frame, light and levels as the daemon uses them:
  *
  * <pre>{"tick":120,"wishes":{"brightness":0.5,"quiet":1.0,"levels":[null,1.0],"look":"done","look_until_ns":61000000000,…}}</pre>
  */

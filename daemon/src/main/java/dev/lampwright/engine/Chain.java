@@ -126,7 +126,7 @@ public final class Chain {
     }
 
     /**
-     * The rate of the frames, by which the guards reckon.
+     * The frame rate that the guards go by.
      *
      * @return frames a second
      */

@@ -1,5 +1,5 @@
 /**
- * The last stage before the wire: limits that hold whatever the looks ask for. Whole numbers, reckoned from the very bytes that
+ * The last stage before the wire: limits that hold whatever the looks ask for. Whole numbers, calculated from the very bytes that
  * leave.
  */
 package dev.lampwright.guard;

@@ -23,7 +23,7 @@ final class Asking {
     }
 
     /**
-     * Asks who is there until a controller answers, for up to five seconds: a board may start anew when its port is opened.
+     * Asks who is there until a controller answers, for up to five seconds: a board may start again when its port is opened.
      *
      * @return what it says of itself
      * @throws LineException if nobody answers, or the line is gone

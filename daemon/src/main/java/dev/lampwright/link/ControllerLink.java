@@ -244,7 +244,7 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    /** A controller that has started anew tells nothing of the line by refusing what came before it is set up. */
+    /** A controller that has started again tells nothing of the line by refusing what came before it is set up. */
     private void watch(Answers answers) {
         if (answers.counted() && !answers.unready()) {
             quality.watch(answers.darkOverCeiling());

@@ -35,7 +35,7 @@ public final class Ports {
      * What keeps the user of this process from opening a port.
      *
      * @param port a port that is there
-     * @return what permission is missing and the command that mends it; empty if nothing is
+     * @return what permission is missing and the command that fixes it; empty if nothing is
      */
     public static Optional<String> obstacle(Port port) {
         Path node = Path.of(port.path());

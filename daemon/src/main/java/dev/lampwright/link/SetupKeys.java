@@ -27,7 +27,7 @@ final class SetupKeys {
      * The key behind a field. The offsets are those of {@code wire.md}, SETUP.
      *
      * @param setup the set-up
-     * @param offset where the field stands in its body
+     * @param offset where the field is in its body
      * @return the key with its section
      */
     static String key(Setup setup, int offset) {

@@ -84,7 +84,7 @@ public final class Look {
         }
     }
 
-    /** Begins anew, with a look at the light after each layer, until no layer is left that spoils it. */
+    /** Begins again, with a look at the light after each layer, until no layer is left that spoils it. */
     private void drawWithoutUnsound(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         canvas.clear();
         for (int i = 0; i < darkLayers.length; i++) {

@@ -203,6 +203,6 @@ public final class Rhythm {
     }
 
     private static IllegalArgumentException wrong(String text, String right) {
-        return new IllegalArgumentException("\"" + text + "\" is no rhythm; " + right);
+        return new IllegalArgumentException("\"" + text + "\" is not a valid rhythm; " + right);
     }
 }

@@ -24,7 +24,7 @@ import java.util.function.LongSupplier;
 
 /**
  * The daemon's figures at one moment, under names as prometheus.io has it in "Metric and label naming": a prefix, base units, {@code
- * total} for what only grows. A counter begins at 0 again when what it counts is made anew, as Prometheus expects of counters.
+ * total} for what only grows. A counter begins at 0 again when what it counts is made again, as Prometheus expects of counters.
  */
 final class DaemonMetrics {
     private static final String PREFIX = "lampwright_";

@@ -38,7 +38,7 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     /**
-     * Does as a configuration says. If the port cannot be listened to, the log says why. Opens nothing anew if nothing has changed.
+     * Does as a configuration says. If the port cannot be listened to, the log says why. Reopens nothing unless something has changed.
      *
      * @param next TCP port of loopback; empty for no metrics
      */

@@ -44,7 +44,7 @@ public final class LivePage implements AutoCloseable {
     }
 
     /**
-     * Does as a configuration says. If the page cannot be opened, the log says why. Opens nothing anew if nothing about it has changed.
+     * Does as a configuration says. If the page cannot be opened, the log says why. Reopens nothing unless something about it has changed.
      *
      * @param next what the configuration says; empty for no page
      */

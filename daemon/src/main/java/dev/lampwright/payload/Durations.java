@@ -35,7 +35,7 @@ final class Durations {
         boolean named = text.length() > 1 && Character.isLetter(text.charAt(text.length() - 1)) && !endsWithT(text);
         if (text.length() > MOST_CHARS || !named || !parts.matches() || fractionWithin(parts)) {
             throw new UnreadableException(
-                    "the value is no ISO 8601 duration of weeks, or of days, hours, minutes and seconds");
+                    "the value is not an ISO 8601 duration of weeks, or of days, hours, minutes and seconds");
         }
         return sum(parts, DAYS_AND_TIME_S);
     }
@@ -66,7 +66,7 @@ final class Durations {
     static double clock(String text) throws UnreadableException {
         Matcher parts = CLOCK.matcher(text);
         if (text.length() > MOST_CHARS || !parts.matches()) {
-            throw new UnreadableException("the value is no time in hours, minutes and seconds such as 1:30:00");
+            throw new UnreadableException("the value is not a time in hours, minutes and seconds such as 1:30:00");
         }
         return sum(parts, CLOCK_S);
     }

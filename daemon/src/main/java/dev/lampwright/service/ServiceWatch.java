@@ -45,7 +45,7 @@ public final class ServiceWatch implements AutoCloseable {
      * Finds the service manager as sd_notify(3) and sd_watchdog_enabled(3) say.
      *
      * @param environment of the process
-     * @param frames how many frames have been made so far; stands still when something else is wrong that a new start would mend
+     * @param frames how many frames have been made so far; stands still when something else is wrong that a restart would fix
      * @param words a line on how the daemon does
      * @return what to start; does nothing where there is no service manager
      */

@@ -68,7 +68,7 @@ final class UnixDatagrams implements Datagrams {
     static byte[] address(String name) throws IOException {
         byte[] path = name.getBytes(StandardCharsets.UTF_8);
         if (path.length < 2 || path.length > LONGEST_PATH || (path[0] != '/' && path[0] != '@')) {
-            throw new IOException(name + " is no name of a socket: it takes /path or @name, of 107 bytes at most");
+            throw new IOException(name + " is not the name of a socket: it takes /path or @name, of 107 bytes at most");
         }
         if (path[0] == '@') {
             path[0] = 0;

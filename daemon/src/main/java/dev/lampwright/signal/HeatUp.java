@@ -1,7 +1,7 @@
 package dev.lampwright.signal;
 
 /**
- * How far a heat-up has got, from where it began. A target that is changed on the way does not make it begin anew; one that is raised
+ * How far a heat-up has got, from where it began. A target that is changed on the way does not make it begin again; one that is raised
  * after it was reached does.
  */
 final class HeatUp {

@@ -1,4 +1,4 @@
-// Where each pixel is drawn, and where the zones are marked: pure reckoning, in px.
+// Where each pixel is drawn, and where the zones are marked: pure calculation, in px.
 
 const LANE = 22;
 const LANES_GAP = 14;

@@ -97,7 +97,7 @@ final class IdentityIT {
                 "certificate_file " + missing + " cannot be read; check that it exists and who owns it",
                 complaint(missing, issued.key()));
         assertEquals(
-                "certificate_file " + garbage + " is no PEM file of certificates", complaint(garbage, issued.key()));
+                "certificate_file " + garbage + " is not a PEM file of certificates", complaint(garbage, issued.key()));
         assertEquals(
                 "key_file " + missing + " cannot be read; check that it exists and who owns it",
                 complaint(issued.certificate(), missing));

@@ -75,7 +75,7 @@ final class PublishingIT {
             awaitStatus(mosquitto, "printing");
             forwarder.cut();
             awaitStatus(mosquitto, "lost");
-            forwarder.mend();
+            forwarder.restore();
             awaitStatus(mosquitto, "printing");
         }
     }

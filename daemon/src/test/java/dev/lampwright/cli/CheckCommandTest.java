@@ -148,7 +148,7 @@ class CheckCommandTest {
 
     private String warning(String key, String file, String right) {
         return good + ": warning: " + key + ": " + folder.resolve(file) + " does not exist; " + right
-                + ", or mend the path";
+                + ", or correct the path";
     }
 
     @Test

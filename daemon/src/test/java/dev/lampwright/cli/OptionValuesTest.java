@@ -89,7 +89,7 @@ class OptionValuesTest {
     @Test
     void anUnusualRate() {
         assertWrong(
-                "--baud is 300000, which is no usual rate; give the rate of the firmware, for instance 250000",
+                "--baud is 300000, which is not a usual rate; give the rate of the firmware, for instance 250000",
                 "ports",
                 "--baud",
                 "300000");

@@ -45,7 +45,7 @@ class SurveyCommandTest {
         assertWrong("--seconds is 0.0; ", "survey", "--broker", BROKER, "--seconds", "0");
         assertWrong("--seconds is NaN; ", "survey", "--broker", BROKER, "--seconds", "NaN");
         assertWrong(
-                "--topics is no MQTT topic filter: a wildcard stands alone",
+                "--topics is not an MQTT topic filter: a wildcard stands alone",
                 "survey",
                 "--broker",
                 BROKER,

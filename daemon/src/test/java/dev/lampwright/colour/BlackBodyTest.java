@@ -45,7 +45,7 @@ class BlackBodyTest {
 
     /**
      * The Planckian locus as widely published to four digits (Wyszecki and Stiles, Color Science; values checked against a public
-     * transcription), reckoned there with a second constant of 1.4388e-2 m·K and an observer of four digits.
+     * transcription), calculated there with a second constant of 1.4388e-2 m·K and an observer of four digits.
      */
     @ParameterizedTest
     @CsvSource({

@@ -8,7 +8,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
-/** The light that the LEDs give is reckoned forwards here, from the emitters alone (Grassmann's laws), and compared with what was meant. */
+/** The light that the LEDs give is calculated forwards here, from the emitters alone (Grassmann's laws), and compared with what was meant. */
 class CalibrationTest {
     /** LEDs as common ones are: all of sRGB within them, of uneven strength. Invented. */
     private static final Emitter RED = new Emitter(new Chromaticity(0.691, 0.308), 390);

@@ -89,7 +89,7 @@ class EncoderTest {
                         IllegalArgumentException.class,
                         () -> StripSpec.plain(2, order).make())
                 .getMessage();
-        assertTrue(message.startsWith("\"" + order + "\" is no order of channels; write"), message);
+        assertTrue(message.startsWith("\"" + order + "\" is not an order of channels; write"), message);
     }
 
     /** First-order error feedback: the sum of n frames is off by less than one level, so their mean by less than 1/n. */

@@ -113,7 +113,7 @@ class InterpolationTest {
         String message = assertThrows(IllegalArgumentException.class, () -> Interpolation.parse("hsl"))
                 .getMessage();
         assertEquals(
-                "\"hsl\" is no way between colours; write one of \"oklab\", \"oklch shorter\", \"oklch longer\","
+                "\"hsl\" is not a way between colours; write one of \"oklab\", \"oklch shorter\", \"oklch longer\","
                         + " \"oklch increasing\", \"oklch decreasing\"",
                 message);
     }

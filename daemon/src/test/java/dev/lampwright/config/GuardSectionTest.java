@@ -45,7 +45,7 @@ class GuardSectionTest {
             delimiter = '|',
             quoteCharacter = '`',
             value = {
-                "guard.dim_order = [\"glwo\"]|guard.dim_order: is \"glwo\", which is no zone or dimmer; did you mean \"glow\"?",
+                "guard.dim_order = [\"glwo\"]|guard.dim_order: is \"glwo\", which is not a known zone or dimmer; did you mean \"glow\"?",
                 "guard.dim_order = [\"glow\", \"glow\"]|guard.dim_order: has a name twice; name each zone and each dimmer once"
                         + " at most",
                 "guard.rise_s = 0|guard.rise_s: is 0; give a number from 0.1 to 60",

@@ -66,9 +66,10 @@ class LightMistakesTest {
     @Test
     void namesOfLayers() {
         assertLayer(
-                "zone: is \"nozle\", which is no zone; did you mean \"nozzle\"?", "zone = \"nozle\", colour = \"red\"");
+                "zone: is \"nozle\", which is not a known zone; did you mean \"nozzle\"?",
+                "zone = \"nozle\", colour = \"red\"");
         assertLayer(
-                "zone: is \"roof\", which is no zone; give one of \"strip\", \"bed\", \"nozzle\", \"job\"",
+                "zone: is \"roof\", which is not a known zone; give one of \"strip\", \"bed\", \"nozzle\", \"job\"",
                 "zone = \"roof\", colour = \"red\"");
         assertLayer("zone: is 3, not text; give the name of a zone", "zone = 3, colour = \"red\"");
         assertLayer(
@@ -82,12 +83,12 @@ class LightMistakesTest {
     @Test
     void colours() {
         assertLayer("colour: is missing; give a CSS colour", "paint = \"solid\"");
-        assertLayer("colour: \"orng\" is no CSS colour: ", "colour = \"orng\"");
+        assertLayer("colour: \"orng\" is not a CSS colour: ", "colour = \"orng\"");
         assertLayer("colour: is 5, not text; give a CSS colour", "colour = 5");
         assertLayer("colours: is missing; give two CSS colours or more", "paint = \"ramp\"");
         assertLayer("colours: has one colour; give two", "paint = \"ramp\", colours = [\"red\"]");
         assertLayer("colours: is empty; give two", "paint = \"ramp\", colours = []");
-        assertLayer("colours: \"orng\" is no CSS colour: ", "paint = \"ramp\", colours = [\"red\", \"orng\"]");
+        assertLayer("colours: \"orng\" is not a CSS colour: ", "paint = \"ramp\", colours = [\"red\", \"orng\"]");
         assertLayer("colours: has 5 in it; give two", "paint = \"ramp\", colours = [\"red\", 5, \"blue\"]");
     }
 
@@ -95,7 +96,7 @@ class LightMistakesTest {
     void gradients() {
         String ramp = "paint = \"ramp\", colours = [\"red\", \"blue\"], ";
         assertLayer(
-                "interpolation: \"hsl\" is no way between colours; write one of ", ramp + "interpolation = \"hsl\"");
+                "interpolation: \"hsl\" is not a way between colours; write one of ", ramp + "interpolation = \"hsl\"");
         assertLayer("steps: is 1; give true or false", ramp + "steps = 1");
         assertLayer(
                 "interpolation: has no use with steps = true; remove one",
@@ -110,8 +111,11 @@ class LightMistakesTest {
     void signals() {
         String bar = "colour = \"red\", extent = \"bar\", ";
         assertLayer("by: is missing; give the signal to follow", "colour = \"red\", extent = \"bar\"");
-        assertLayer("by: is \"bed.heta\", which is no signal; did you mean \"bed.heat\"?", bar + "by = \"bed.heta\"");
-        assertLayer("by: is \"speed\", which is no signal; give one of \"bed.heat\", ", bar + "by = \"speed\"");
+        assertLayer(
+                "by: is \"bed.heta\", which is not a known signal; did you mean \"bed.heat\"?",
+                bar + "by = \"bed.heta\"");
+        assertLayer(
+                "by: is \"speed\", which is not a known signal; give one of \"bed.heat\", ", bar + "by = \"speed\"");
         assertLayer(
                 "from: is missing, and bed.actual_C does not run from 0 to 1 by itself; give the value",
                 bar + "by = \"bed.actual_C\", to = 60");
@@ -127,7 +131,7 @@ class LightMistakesTest {
     @Test
     void aMistakeIsToldOnce() {
         assertLayer(
-                "by: is \"x\", which is no signal; ",
+                "by: is \"x\", which is not a known signal; ",
                 "paint = \"scale\", colours = [\"red\", \"blue\"], extent = \"bar\", by = \"x\"");
     }
 
@@ -187,8 +191,8 @@ class LightMistakesTest {
 
     @Test
     void rhythms() {
-        assertLayer("rhythm: \"Blink\" is no rhythm; write one", "colour = \"red\", rhythm = \"Blink\"");
-        assertLayer("rhythm: \"Fl\" is no rhythm; it needs a period", "colour = \"red\", rhythm = \"Fl\"");
+        assertLayer("rhythm: \"Blink\" is not a valid rhythm; write one", "colour = \"red\", rhythm = \"Blink\"");
+        assertLayer("rhythm: \"Fl\" is not a valid rhythm; it needs a period", "colour = \"red\", rhythm = \"Fl\"");
     }
 
     @Test
@@ -258,12 +262,12 @@ class LightMistakesTest {
 
     @Test
     void dimmersOfLooks() {
-        assertLook(".dimmers.wrok: is no dimmer; did you mean work?", "dimmers = { wrok = 1 }");
-        assertLook(".dimmers.lid: is no dimmer; give one of work", "dimmers = { lid = 1 }");
+        assertLook(".dimmers.wrok: is not a dimmer; did you mean work?", "dimmers = { wrok = 1 }");
+        assertLook(".dimmers.lid: is not a dimmer; give one of work", "dimmers = { lid = 1 }");
         assertLook(".dimmers.work: is 2; give a number from 0 to 1", "dimmers = { work = 2 }");
         assertLook(".dimmers.work.by: is missing; ", "dimmers = { work = { from = 0 } }");
         assertLook(
-                ".dimmers.work.by: is \"jb.progress\", which is no signal; did you mean \"job.progress\"?",
+                ".dimmers.work.by: is \"jb.progress\", which is not a known signal; did you mean \"job.progress\"?",
                 "dimmers = { work = { by = \"jb.progress\" } }");
         assertLook(".dimmers.work.till: is not known; ", "dimmers = { work = { by = \"job.progress\", till = 1 } }");
         String bare = GOOD.replace("work =", "glow =").replace("channel = 0", "channels = [0, 1, 2]");
@@ -271,23 +275,23 @@ class LightMistakesTest {
                 "11: looks.warm.dimmers.glow: is a plain colour strip; light it by a layer: zone = \"glow\"",
                 bare + "[looks]\nwarm = { dimmers = { glow = 1 } }\n");
         assertOnly(
-                "11: looks.warm.dimmers.work: is no dimmer; none is fitted; leave it out",
+                "11: looks.warm.dimmers.work: is not a dimmer; none is fitted; leave it out",
                 bare + "[looks]\nwarm = { dimmers = { work = 1 } }\n");
     }
 
     @Test
     void cues() {
         assertCue("look: is missing; give the name", "state = \"idle\"");
-        assertCue("look: is \"idel\", which is no look; did you mean \"idle\"?", "look = \"idel\"");
-        assertCue("look: is \"x\", which is no look; give one of \"silent\", \"idle\"", "look = \"x\"");
-        assertCue("look: is \"prining\", which is no look; did you mean \"printing\"?", "look = \"prining\"");
+        assertCue("look: is \"idel\", which is not a known look; did you mean \"idle\"?", "look = \"idel\"");
+        assertCue("look: is \"x\", which is not a known look; give one of \"silent\", \"idle\"", "look = \"x\"");
+        assertCue("look: is \"prining\", which is not a known look; did you mean \"printing\"?", "look = \"prining\"");
         assertCue(
-                "state: is \"prining\", which is no state; did you mean \"printing\"?",
+                "state: is \"prining\", which is not a known state; did you mean \"printing\"?",
                 "look = \"idle\", state = \"prining\"");
-        assertCue("state: is \"hot\", which is no state; ", "look = \"idle\", state = [\"idle\", \"hot\"]");
+        assertCue("state: is \"hot\", which is not a known state; ", "look = \"idle\", state = [\"idle\", \"hot\"]");
         assertCue("state: is empty; give", "look = \"idle\", state = []");
         assertCue(
-                "event: is \"camra\", which is no event; did you mean \"camera\"?",
+                "event: is \"camra\", which is not a known event; did you mean \"camera\"?",
                 "look = \"idle\", event = \"camra\"");
         assertCue("easing: is \"slow\"; give one of \"linear\", ", "look = \"idle\", easing = \"slow\"");
         assertCue("fade_s: is -1; give a number from 0 to 600", "look = \"idle\", fade_s = -1");
@@ -297,7 +301,7 @@ class LightMistakesTest {
 
     @Test
     void boundsOfCues() {
-        assertCue("signal: is \"x\", which is no signal; ", "look = \"idle\", signal = \"x\", above = 1");
+        assertCue("signal: is \"x\", which is not a known signal; ", "look = \"idle\", signal = \"x\", above = 1");
         assertCue("signal: has neither above nor below beside it; ", "look = \"idle\", signal = \"bed.heat\"");
         assertCue(
                 "below: is not more than above, so that the cue never holds; ",
@@ -327,7 +331,7 @@ class LightMistakesTest {
     @Test
     void anEventWithoutEventsFitted() {
         assertOnly(
-                "1: cues.0.event: is \"camera\", which is no event; there is no event here; leave it out",
+                "1: cues.0.event: is \"camera\", which is not a known event; there is no event here; leave it out",
                 "cues = [{ look = \"idle\", event = \"camera\" }]\n" + GOOD.replaceAll("(?m)^camera.*$", ""));
     }
 
@@ -449,11 +453,11 @@ class LightMistakesTest {
     void aRhythmWithoutAPeriodIsShownOneThatHasOne() {
         for (String wrong : List.of("Iso", "Iso 0s", "Iso 0.0 s")) {
             assertLayer(
-                    "rhythm: \"" + wrong + "\" is no rhythm; it needs a period, such as \"Iso 4s\"",
+                    "rhythm: \"" + wrong + "\" is not a valid rhythm; it needs a period, such as \"Iso 4s\"",
                     "colour = \"red\", rhythm = \"" + wrong + "\"");
         }
         assertLayer(
-                "rhythm: \"Fl(2)\" is no rhythm; it needs a period, such as \"Fl(2) 4s\"",
+                "rhythm: \"Fl(2)\" is not a valid rhythm; it needs a period, such as \"Fl(2) 4s\"",
                 "colour = \"red\", rhythm = \"Fl(2)\"");
     }
 

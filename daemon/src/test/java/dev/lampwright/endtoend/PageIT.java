@@ -282,7 +282,7 @@ class PageIT {
         return ((Number) turns).intValue();
     }
 
-    /** What is drawn when, reckoned with made-up times by the page's own script: counts of drawn frames, and how bright they are. */
+    /** What is drawn when, calculated with made-up times by the page's own script: counts of drawn frames, and how bright they are. */
     @Test
     void drawingLeavesFramesOutAndAddsNone() {
         Object counts = browser.await("""

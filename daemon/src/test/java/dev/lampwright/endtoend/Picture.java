@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a strip of thirty pixels in the order GRB ought to show, reckoned here alone: a colour's light by the transfer function of
+ * What a strip of thirty pixels in the order GRB ought to show, calculated here alone: a colour's light by the transfer function of
  * sRGB (IEC 61966-2-1:1999, 5.2), a bar's last pixel by the share of it that is covered, and a byte as the nearest of 255 steps of
  * light. Immutable.
  */

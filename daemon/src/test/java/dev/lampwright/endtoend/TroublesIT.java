@@ -27,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Whatever breaks at the broker, the cable or the controller: the light comes back by itself, and nothing is left behind. */
 @Timeout(300)
 class TroublesIT {
-    /** What the product promises: the light is right so soon after whatever was wrong is mended. */
+    /** What the product promises: the light is right so soon after whatever was wrong is put right. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     /**
@@ -86,7 +86,7 @@ class TroublesIT {
                 new Trouble(this::freeze, controller::thaw, LIT),
                 new Trouble(controller::reset, nothing, ""),
                 new Trouble(this::sendGarbage, nothing, ""),
-                new Trouble(this::tear, this::mend, ""));
+                new Trouble(this::tear, this::restore, ""));
     }
 
     private void killBroker() {
@@ -129,7 +129,7 @@ class TroublesIT {
                 "frames that came through", () -> bench.controller().recording().size() > before + 20);
     }
 
-    private void mend() {
+    private void restore() {
         bench.controller().fromHost(Faults.none());
         bench.controller().toHost(Faults.none());
     }
@@ -171,10 +171,10 @@ class TroublesIT {
             int before = bench.daemon().lines();
             trouble.cause.run();
             trouble.cure.run();
-            long mended = System.nanoTime();
+            long restored = System.nanoTime();
             String phase = PHASES.get(told++ % PHASES.size());
             bench.birch().tellJob(phase, 0);
-            long left = RIGHT_AGAIN_NANOS - (System.nanoTime() - mended);
+            long left = RIGHT_AGAIN_NANOS - (System.nanoTime() - restored);
             bench.awaitPicture(Birch.still(phase), Duration.ofNanos(left));
             if (!trouble.allWell.isEmpty()) {
                 awaitLine(before, trouble.allWell);

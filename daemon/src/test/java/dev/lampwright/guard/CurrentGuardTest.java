@@ -110,7 +110,7 @@ class CurrentGuardTest {
         assertDoesNotThrow(() -> new CurrentGuard(setup(30, 500), ranks, 1, 1e-3));
     }
 
-    /** Any frames in any order: never over the ceiling, by a reckoning in floating point beside the guard's whole numbers. */
+    /** Any frames in any order: never over the ceiling, by a calculation in floating point beside the guard's whole numbers. */
     @Test
     void isNeverOverTheCeiling() {
         for (int trial = 0; trial < 300; trial++) {

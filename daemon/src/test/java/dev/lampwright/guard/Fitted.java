@@ -17,7 +17,7 @@ import java.util.SplittableRandom;
 import java.util.stream.Stream;
 
 /**
- * Strips and dimmers that tests put together, and an exact reckoning of what they draw that shares nothing with the guard's.
+ * Strips and dimmers that tests put together, and an exact calculation of what they draw that shares nothing with the guard's.
  *
  * @param setup what is fitted
  * @param fitting the zones on it

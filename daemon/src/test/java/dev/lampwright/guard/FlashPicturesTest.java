@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * The pictures of {@code daemon/doc/flash-limit.md} show what the guard does now. Time runs to the right, four seconds of it; one row is one
- * pixel; above what is wanted, below what is shown. {@code -Dpictures.write=true} writes them anew.
+ * pixel; above is what the look asks for, below what is shown. {@code -Dpictures.write=true} writes them.
  */
 class FlashPicturesTest {
     private static final Path FOLDER = Path.of("doc", "pictures");

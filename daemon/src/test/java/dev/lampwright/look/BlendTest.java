@@ -76,7 +76,7 @@ class BlendTest {
         }
     }
 
-    /** Java2D reckons in 8 bits; two roundings are allowed. */
+    /** Java2D calculates in 8 bits; two roundings are allowed. */
     @Test
     void normalIsJavas() {
         for (int trial = 0; trial < 500; trial++) {

@@ -52,7 +52,7 @@ class ExcerptTest {
     void refusesWhatIsNoExpression(String expression) {
         assertTrue(assertThrows(IllegalArgumentException.class, () -> new Excerpt(expression))
                 .getMessage()
-                .startsWith("is no regular expression: "));
+                .startsWith("is not a regular expression: "));
     }
 
     @ParameterizedTest

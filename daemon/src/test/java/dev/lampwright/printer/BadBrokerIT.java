@@ -78,11 +78,11 @@ final class BadBrokerIT {
                     peer.suback(1, TOPICS);
                     peer.silence();
                 }),
-                script("is no MQTT", "", peer -> {
+                script("is not MQTT", "", peer -> {
                     peer.send(Alder.bytes("HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n"));
                     peer.silence();
                 }),
-                script("zeros", "no MQTT", peer -> {
+                script("zeros", "not MQTT", peer -> {
                     peer.send(new byte[1000]);
                     peer.silence();
                 }),

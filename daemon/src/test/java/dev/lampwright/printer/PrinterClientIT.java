@@ -203,7 +203,7 @@ final class PrinterClientIT {
         try (PrinterClient client = start(secure(url, caFile))) {
             awaitReason(client, "ca_file " + caFile + " cannot be read");
             Files.writeString(caFile, "garbage");
-            awaitReason(client, "ca_file " + caFile + " is no PEM file");
+            awaitReason(client, "ca_file " + caFile + " is not a PEM file");
             Files.writeString(caFile, "");
             awaitReason(client, "ca_file " + caFile + " has no certificate in it");
         }

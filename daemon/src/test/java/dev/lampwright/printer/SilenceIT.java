@@ -182,7 +182,7 @@ final class SilenceIT {
                     wait(Duration.ofSeconds(15));
                     cable.cut();
                     awaitPhase(client, BrokerState.Phase.LOST);
-                    cable.mend();
+                    cable.restore();
                     awaitMessages(client, again);
                 }
                 assertEquals(0, newest.get().heardAtNanos());
@@ -203,7 +203,7 @@ final class SilenceIT {
                 cable.cut();
                 awaitPhase(client, BrokerState.Phase.LOST);
                 mosquitto.publish(Alder.JOB, "{\"phase\":\"ALARM_DOOR\"}", true);
-                cable.mend();
+                cable.restore();
                 awaitState(PrinterState.FAULT);
                 assertEquals(Optional.empty(), client.silence(LONG));
             }

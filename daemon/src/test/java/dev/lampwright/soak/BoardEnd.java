@@ -84,7 +84,7 @@ final class BoardEnd implements FarEnd {
     }
 
     @Override
-    public void mend() {
+    public void restore() {
         damage(0);
     }
 

@@ -281,7 +281,7 @@ class ChecksTest {
         public void refuse() {}
 
         @Override
-        public void mend() {}
+        public void restore() {}
 
         @Override
         public String figures() {

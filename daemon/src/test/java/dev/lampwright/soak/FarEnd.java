@@ -39,7 +39,7 @@ interface FarEnd extends AutoCloseable {
     void refuse();
 
     /** Bytes pass again as they are, and frames are acknowledged. */
-    void mend();
+    void restore();
 
     /**
      * What has been shown since this was last asked.

@@ -27,7 +27,7 @@ final class MemoryEnd implements FarEnd {
      */
     MemoryEnd(Path folder) {
         controller = PtyController.pluggedIn(folder);
-        mend();
+        restore();
     }
 
     @Override
@@ -87,7 +87,7 @@ final class MemoryEnd implements FarEnd {
     }
 
     @Override
-    public void mend() {
+    public void restore() {
         controller.fromHost(tap::take);
         controller.toHost(Faults.none());
     }

@@ -136,7 +136,7 @@ final class SoakRun {
                 LONGEST_START);
     }
 
-    /** From a deck of all kinds, shuffled anew when it is used up. */
+    /** From a deck of all kinds, shuffled again when it is used up. */
     private List<Kind> draw(Troubles troubles) {
         Kind one = next(troubles);
         boolean single =

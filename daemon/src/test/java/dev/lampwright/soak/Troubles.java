@@ -87,7 +87,7 @@ final class Troubles {
             case BROKER_KILLED -> bench.broker().restart();
             case BROKER_STILL -> bench.broker().thaw();
             case UNPLUGGED -> bench.controller().plug();
-            case CORRUPTED -> bench.controller().mend();
+            case CORRUPTED -> bench.controller().restore();
             case CONTROLLER_RESET -> bench.controller().restart();
             case CONTROLLER_HANGS -> bench.controller().goOn();
             case STOPPED -> goOn();
@@ -95,7 +95,7 @@ final class Troubles {
             case DISK_FULL -> bench.disk().empty();
             case GOOD_CONFIGURATION -> writeGood();
             case CONFIGURATION_GONE -> comesBack();
-            case FRAMES_REFUSED -> bench.controller().mend();
+            case FRAMES_REFUSED -> bench.controller().restore();
             case STRANGE_TOPICS, FLOODED, STORMED, STARVED, BAD_CONFIGURATION -> {}
         }
     }

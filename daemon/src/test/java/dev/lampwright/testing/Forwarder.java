@@ -77,14 +77,14 @@ public final class Forwarder implements AutoCloseable {
         }
     }
 
-    /** Ends all connections without a word, and each new one as soon as it is made, until {@link #mend}. */
+    /** Ends all connections without a word, and each new one as soon as it is made, until {@link #restore}. */
     public void cut() {
         isCut = true;
         closeAll();
     }
 
     /** Lets new connections be. */
-    public void mend() {
+    public void restore() {
         isCut = false;
     }
 

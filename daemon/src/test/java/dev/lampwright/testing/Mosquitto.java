@@ -333,7 +333,7 @@ public final class Mosquitto implements AutoCloseable {
         Tool.run(List.of("kill", "-" + name, Long.toString(process.pid())), "procps");
     }
 
-    /** Starts it anew on the same port, having killed it if it ran. It has forgotten all retained messages. */
+    /** Starts it again on the same port, having killed it if it ran. It has forgotten all retained messages. */
     public void restart() {
         if (process != null) {
             kill();

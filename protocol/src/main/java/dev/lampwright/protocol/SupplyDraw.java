@@ -1,7 +1,7 @@
 package dev.lampwright.protocol;
 
 /**
- * What the lights draw from each supply, reckoned from the very bytes of a frame with whole numbers, and the clamp that keeps it
+ * What the lights draw from each supply, calculated from the very bytes of a frame with whole numbers, and the clamp that keeps it
  * under the ceiling. The formula is that of {@code firmware-notes/wire.md}, section 4, which the controller uses too.
  *
  * <p>Currents are in <em>grains</em> of 1/65535 µA, in which neither a byte's share of 255 nor a duty's share of 65535 leaves a
@@ -26,7 +26,7 @@ public final class SupplyDraw {
     private final long[] limit;
 
     /**
-     * Makes ready to reckon for one set-up.
+     * Makes ready to calculate for one set-up.
      *
      * @param setup what is fitted
      */

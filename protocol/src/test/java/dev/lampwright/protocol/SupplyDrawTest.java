@@ -57,7 +57,7 @@ class SupplyDrawTest {
         assertEquals(0, draw.idle(0));
     }
 
-    /** Any frame, order, currents and ceiling, reckoned once more as an exact fraction. */
+    /** Any frame, order, currents and ceiling, calculated once more as an exact fraction. */
     @Test
     void nothingDimmedIsEverOverTheCeiling() {
         for (int trial = 0; trial < 20_000; trial++) {

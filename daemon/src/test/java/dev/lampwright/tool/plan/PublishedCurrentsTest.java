@@ -58,7 +58,7 @@ class PublishedCurrentsTest {
     }
 
     /**
-     * Whole pixels at full white, in mA, as four others measured them: two kinds of WS2812B (pjrc.com, "How much current do WS2812 / NeoPixel LEDs really use?": 33.5 and 52.5, and just under 1 dark),
+     * Whole pixels at full white, in mA, as four others measured them: two kinds of WS2812B (pjrc.com, on how much current these pixels really use: 33.5 and 52.5, and just under 1 dark),
      * 16 pixels with 660 mA (accessiblepixel.com, 2018: 41.25), and 144 pixels with 1933 mA, of which much is lost on the strip itself (fabacademy.org, Bottrop, 2026). Without
      * a measurement the default is above all of them.
      */
