@@ -3,6 +3,7 @@ package dev.lampwright.board;
 import dev.lampwright.protocol.Here;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** The boards that the reference firmware runs on, and what it can do there ({@code firmware-notes/README.md}). */
@@ -29,10 +30,10 @@ public enum BoardKind {
     }
 
     /**
-     * The board behind an answer, as far as what it can do tells: the reference firmware says nothing else of its board.
+     * The board behind an answer, judged by what it can do: the reference firmware says nothing else about its board.
      *
      * @param here what a controller says of itself
-     * @return the board; nothing for a controller that can do something else, and so has a firmware of its own
+     * @return the board; nothing for a controller that differs from all of these, and so runs other firmware
      */
     public static Optional<BoardKind> of(Here here) {
         return Arrays.stream(values())
@@ -40,6 +41,16 @@ public enum BoardKind {
                         && kind.dimmers == here.dimmers()
                         && kind.stripBytes / 3 == here.mostPixels())
                 .findFirst();
+    }
+
+    /**
+     * Whether a port is named after it, as the package's device rule names ports.
+     *
+     * @param port the port's name
+     * @return true if the name of its chip is in it
+     */
+    public boolean isNamedIn(String port) {
+        return port.toLowerCase(Locale.ROOT).contains(chip.toLowerCase(Locale.ROOT));
     }
 
     /**

@@ -4,17 +4,16 @@ import dev.lampwright.protocol.Here;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 
-/** The images of the reference firmware that come with this Lampwright, and whom they are news to. */
+/** The images of the reference firmware that come with this Lampwright, and which controllers have older firmware. */
 public final class FirmwareImages {
     /** Their version, as {@code firmware-notes/reference/core/controller.h} has it. */
     public static final String VERSION = "1.1.0";
 
     /** Bits a second for which there is an image for the ATmega328P. */
-    public static final Set<Integer> BAUDS = Set.of(115_200, 500_000, 1_000_000);
+    static final List<Integer> BAUDS = List.of(115_200, 500_000, 1_000_000);
 
     private static final Path PACKAGED = Path.of("/usr/share/lampwright/firmware");
     private static final String BY_HAND = "build and flash it as firmware-notes/README.md says";
@@ -86,9 +85,8 @@ public final class FirmwareImages {
     private String byLoader(String port, int baud) {
         Path image = folder.resolve("lampwright-atmega328p-" + baud + ".hex");
         if (!Files.exists(image)) {
-            String there = Files.exists(folder) && !BAUDS.contains(baud)
-                    ? " (there are images for " + new TreeSet<>(BAUDS) + " baud)"
-                    : "";
+            String there =
+                    Files.exists(folder) && !BAUDS.contains(baud) ? " (there are images for " + BAUDS + " baud)" : "";
             return BY_HAND + there;
         }
         return "stop the daemon, and run avrdude -p m328p -c arduino -P " + port + " -b 115200 -U flash:w:" + image

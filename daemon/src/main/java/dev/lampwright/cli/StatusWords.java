@@ -4,7 +4,6 @@ import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.link.LinkStatus;
-import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 
 /** How the daemon does, in a line for {@code systemctl status}. */
@@ -38,10 +37,9 @@ final class StatusWords {
                 + report.lines().broker() + because(brokerTrouble);
     }
 
-    /** Why the controller started last, if that was for a trouble; else empty. */
+    /** Why the controller started last, if that was because of a fault; else empty. */
     private static String started(LinkStatus link) {
-        return link.controller()
-                .map(Here::lastReset)
+        return link.lastReset()
                 .filter(LastReset::isTrouble)
                 .map(cause -> "it started " + cause.words())
                 .orElse("");

@@ -24,9 +24,10 @@ final class WiringVerdicts {
 
     /** That of the line; 0 where it is the USB of an RP2040 board, by the usual names of such ports. */
     private static int baud(Config config) {
-        String port = config.controller().port().toLowerCase(Locale.ROOT);
+        String port = config.controller().port();
         boolean usb = config.wiring().board().kind() == BoardKind.RP2040
-                && (port.contains("rp2040") || port.contains("ttyacm"));
+                && (BoardKind.RP2040.isNamedIn(port)
+                        || port.toLowerCase(Locale.ROOT).contains("ttyacm"));
         return usb ? 0 : config.controller().baud();
     }
 

@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.board.BoardKind;
-import java.util.Locale;
+import dev.lampwright.protocol.Setup;
 import java.util.Optional;
 
 /** Which board the controller is, and whether the reference firmware can do there what the file asks for. */
@@ -9,14 +9,15 @@ final class BoardKinds {
     private BoardKinds() {}
 
     /**
-     * The board that the file tells of.
+     * The board that the file names.
      *
      * @param controller the section
-     * @return what {@code board} says, else what the port is called after; nothing if neither tells
+     * @return what {@code board} says, else what the port's name says; nothing if neither does
      */
     static Optional<BoardKind> told(ControllerSection controller) {
-        boolean calledAfterIt = controller.port().toLowerCase(Locale.ROOT).contains("rp2040");
-        return controller.board().or(() -> calledAfterIt ? Optional.of(BoardKind.RP2040) : Optional.empty());
+        return controller
+                .board()
+                .or(() -> Optional.of(BoardKind.RP2040).filter(board -> board.isNamedIn(controller.port())));
     }
 
     /**
@@ -24,13 +25,13 @@ final class BoardKinds {
      *
      * @param controller the section
      * @param strip the section
-     * @return the board that the file tells of; else the one that has as many data lines as the strip is on
+     * @return the board that the file names; else an RP2040 if the strip is on several data lines, an ATmega328P if not
      */
     static BoardKind likely(ControllerSection controller, StripSection strip) {
         return told(controller).orElse(strip.runs().isEmpty() ? BoardKind.ATMEGA328P : BoardKind.RP2040);
     }
 
-    /** Complains of what the board cannot do, where the file tells which one it is. */
+    /** Complains of what the board cannot do, where the file says which one it is. */
     static void noteLimits(Table root, ControllerSection controller, StripSection strip, DimmersSection dimmers) {
         Optional<BoardKind> told = told(controller);
         Table table = root.table("strip");
@@ -64,8 +65,7 @@ final class BoardKinds {
     }
 
     private static void noteOutputs(Table table, BoardKind board, StripSection strip) {
-        int needed =
-                strip.runs().stream().mapToInt(run -> run.output() + 1).max().orElse(1);
+        int needed = Setup.dataLines(strip.runs());
         if (needed > board.outputs()) {
             String what = "has " + needed + " data lines, and the " + board.chip() + " has " + board.outputs();
             table.mistake(StripOutputs.KEY.name(), what, larger(board, "remove it, and join the strip end to end"));

@@ -16,7 +16,6 @@ import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
-import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
@@ -118,8 +117,19 @@ public final class Daemon implements AutoCloseable {
                 .startInstant()
                 .map(started -> Duration.between(started, InstantSource.system().instant()))
                 .orElse(Duration.ZERO);
+        return lightFrom(age, CLOCK.getAsLong());
+    }
+
+    /**
+     * When the first frame may be sent.
+     *
+     * @param age how old the process is; a clock that was set may make it negative
+     * @param now ns of the clock
+     * @return ns of the clock, from now to a second later
+     */
+    static long lightFrom(Duration age, long now) {
         long left = QUIET_AT_START.minus(age).toNanos();
-        return CLOCK.getAsLong() + Math.max(0, Math.min(QUIET_AT_START.toNanos(), left));
+        return now + Math.max(0, Math.min(QUIET_AT_START.toNanos(), left));
     }
 
     private AlarmState alarm() {
@@ -258,11 +268,7 @@ public final class Daemon implements AutoCloseable {
                 new Report.Light(frame.look(), desk.wishes().brightness(), desk.quiet(), frame.current()),
                 new Report.Lines(
                         word(link.state()),
-                        link.controller()
-                                .map(Here::lastReset)
-                                .filter(cause -> cause != LastReset.UNKNOWN)
-                                .map(LastReset::word)
-                                .orElse(""),
+                        link.lastReset().map(LastReset::word).orElse(""),
                         word(now.printer().brokerState().phase())),
                 pace(frame.frames()),
                 signals(frame));

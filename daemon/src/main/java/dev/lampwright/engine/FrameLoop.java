@@ -69,7 +69,7 @@ public final class FrameLoop {
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
-     * @param lightFrom frames of an earlier time are made and kept back
+     * @param lightFrom frames before this time are made but not sent
      * @throws IllegalArgumentException if the rate is below 1
      */
     FrameLoop(
@@ -232,7 +232,7 @@ public final class FrameLoop {
         }
     }
 
-    /** Passes on how frames fared: lateness in steps and no more than once a second, as it may be out of the ordinary for long. */
+    /** Passes on what became of frames: lateness in steps, and seldom more than once a second, since it may last. */
     private void follow(long tick, long nanos) {
         long late = rig.slot.deliveries().takeLatest();
         boolean relit = rig.slot.deliveries().takeRelit();

@@ -5,7 +5,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * How frames fare on their way to the light: how late they are shown, and whether the controller may have gone dark and come back
+ * What becomes of frames on their way to the light: how late they are shown, and whether the controller may have gone dark and come back
  * meanwhile. The link's thread writes, the frame loop takes; neither waits, nothing is allocated.
  */
 public final class Deliveries {
@@ -50,7 +50,7 @@ public final class Deliveries {
     }
 
     /**
-     * How late a frame was shown at most since this was last asked.
+     * The longest delay of a frame that was shown since this was last asked.
      *
      * @return ns from when it was made until the controller had said that it is shown; 0 if none was
      */

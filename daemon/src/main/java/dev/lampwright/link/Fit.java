@@ -29,8 +29,7 @@ final class Fit {
                 setup.dimmers().size() <= here.dimmers(),
                 "the controller has " + here.dimmers() + " dimmers, and "
                         + setup.dimmers().size() + " are named: take some out of [dimmers]");
-        int lines =
-                setup.runs().stream().mapToInt(run -> run.output() + 1).max().orElse(1);
+        int lines = Setup.dataLines(setup.runs());
         require(
                 lines <= here.outputs(),
                 "the controller has " + here.outputs() + (here.outputs() == 1 ? " data line" : " data lines")

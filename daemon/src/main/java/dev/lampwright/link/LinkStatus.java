@@ -1,6 +1,7 @@
 package dev.lampwright.link;
 
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.LastReset;
 import java.util.Optional;
 
 /**
@@ -33,4 +34,13 @@ public record LinkStatus(
         int broken,
         int overruns,
         int dimmed,
-        String trouble) {}
+        String trouble) {
+    /**
+     * What made the controller start last.
+     *
+     * @return empty if it does not say, or has not been heard
+     */
+    public Optional<LastReset> lastReset() {
+        return controller.map(Here::lastReset).filter(cause -> cause != LastReset.UNKNOWN);
+    }
+}

@@ -7,10 +7,13 @@ import dev.lampwright.protocol.Message;
  * What a controller said when it refused a message.
  *
  * @param complaint what it complains of
- * @param code the number of the complaint, which tells more than {@code complaint} if this version does not know it
+ * @param code the number of the complaint, which says more than {@code complaint} if this version does not know it
  * @param detail what belongs to it, by {@code wire.md}, COMPLAINT
  */
 record Refusal(Complaint complaint, int code, int detail) {
+    /** What to do if nothing else helps. */
+    static final String NEW_FIRMWARE = "put the firmware of this version of lampwright on the board";
+
     /** The refusal as a clause. */
     String words() {
         return switch (complaint) {

@@ -3,10 +3,8 @@ package dev.lampwright.link;
 import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Setup;
 
-/** Names the key of the configuration behind a field of a set-up, so that who reads a refusal knows what to change. */
+/** Names the key of the configuration behind a field of a set-up, so that whoever reads a refusal knows what to change. */
 final class SetupKeys {
-    private static final int DIMMER_BYTES = 5;
-
     private SetupKeys() {}
 
     /**
@@ -17,10 +15,9 @@ final class SetupKeys {
      * @return a clause that begins with the key, or with what to do
      */
     static String remedy(Setup setup, Refusal refusal) {
-        String otherwise = "put the firmware on the board that belongs to this version of lampwright";
         return refusal.complaint() == Complaint.VALUE
-                ? "it does not take " + key(setup, refusal.detail()) + ": change that, or " + otherwise
-                : otherwise;
+                ? "it does not take " + key(setup, refusal.detail()) + ": change that, or " + Refusal.NEW_FIRMWARE
+                : Refusal.NEW_FIRMWARE;
     }
 
     /**
@@ -32,12 +29,13 @@ final class SetupKeys {
      */
     static String key(Setup setup, int offset) {
         int dimmersAt = Setup.dimmersAt(setup.ceilingsMilliamps().size());
-        int runsAt = dimmersAt + 1 + DIMMER_BYTES * setup.dimmers().size();
+        int runsAt =
+                Setup.runsAt(setup.ceilingsMilliamps().size(), setup.dimmers().size());
         if (offset >= runsAt) {
             return "[strip] outputs";
         }
         if (offset > dimmersAt) {
-            return dimmer((offset - dimmersAt - 1) / DIMMER_BYTES, (offset - dimmersAt - 1) % DIMMER_BYTES);
+            return dimmer((offset - dimmersAt - 1) / Setup.DIMMER_BYTES, (offset - dimmersAt - 1) % Setup.DIMMER_BYTES);
         }
         if (offset == dimmersAt) {
             return "the number of [dimmers], " + setup.dimmers().size();
@@ -54,6 +52,8 @@ final class SetupKeys {
             return "[strip] channel_mA";
         } else if (offset < 17) {
             return "[strip] idle_mA";
+        } else if (offset == 17) {
+            return "the supply of the [strip]";
         } else if (offset == 18 || offset == 19) {
             return "[controller] holdover_s";
         } else if (offset == 20) {

@@ -9,8 +9,6 @@ import java.util.function.LongSupplier;
  */
 final class ShownWatch {
     private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(1);
-    private static final String NEW_FIRMWARE =
-            "put the firmware on the board that belongs to this version of lampwright";
 
     private final String port;
     private final Tally tally;
@@ -30,7 +28,10 @@ final class ShownWatch {
 
     /** Begins again: another controller may be at the line. */
     void restart() {
-        allIsShown();
+        shown = tally.framesShown.get();
+        sentWhenShown = tally.partsSent.get();
+        garbledWhenShown = tally.garbled.get();
+        waiting = false;
         overdue = false;
     }
 
@@ -48,13 +49,6 @@ final class ShownWatch {
         } else {
             overdue |= clock.getAsLong() - waitingSince > PATIENCE_NANOS + frameNanos;
         }
-    }
-
-    private void allIsShown() {
-        shown = tally.framesShown.get();
-        sentWhenShown = tally.partsSent.get();
-        garbledWhenShown = tally.garbled.get();
-        waiting = false;
     }
 
     /** Whether frames have been sent for a second, beyond what one takes, and none was shown. */
@@ -80,16 +74,16 @@ final class ShownWatch {
             return "it says again and again that it has just started; check its supply, and that nothing resets it";
         }
         return tally.garbled.get() != garbledWhenShown
-                ? "its answers do not follow the protocol; " + NEW_FIRMWARE
-                : "it takes them and does not say that it shows them; " + NEW_FIRMWARE;
+                ? "its answers do not follow the protocol; " + Refusal.NEW_FIRMWARE
+                : "it takes them and does not say that it shows them; " + Refusal.NEW_FIRMWARE;
     }
 
     private static String remedy(Refusal refusal) {
         return switch (refusal.complaint()) {
             case NOT_SET_UP ->
                 "it forgets its set-up, so check its supply, and that nothing resets it; if it stays so, "
-                        + NEW_FIRMWARE;
-            default -> NEW_FIRMWARE;
+                        + Refusal.NEW_FIRMWARE;
+            default -> Refusal.NEW_FIRMWARE;
         };
     }
 }

@@ -8,7 +8,6 @@ import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 import io.prometheus.metrics.model.snapshots.CounterSnapshot;
 import io.prometheus.metrics.model.snapshots.CounterSnapshot.CounterDataPointSnapshot;
@@ -103,10 +102,7 @@ final class DaemonMetrics {
                 "controller_dimmed_frames",
                 "Frames that the controller had to dim to keep a ceiling, as it counts, modulo 65536.",
                 link.dimmed()));
-        link.controller()
-                .map(Here::lastReset)
-                .filter(cause -> cause != LastReset.UNKNOWN)
-                .ifPresent(cause -> all.add(lastReset(cause)));
+        link.lastReset().ifPresent(cause -> all.add(lastReset(cause)));
     }
 
     private static GaugeSnapshot lastReset(LastReset told) {

@@ -20,6 +20,7 @@ import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Faults;
 import dev.lampwright.testing.Recording;
+import dev.lampwright.testing.Rewriter;
 import dev.lampwright.upkeep.Backoff;
 import java.time.Duration;
 import java.util.Arrays;
@@ -88,7 +89,7 @@ class ControllerLinkTest {
             Await.until("word of the first light", () -> log.lines().size() > 1);
             assertEquals(
                     List.of(
-                            "WARN the controller on memory started by its watchdog because its program stood still",
+                            "WARN the controller on memory started by its watchdog because its program hung",
                             "INFO the controller on memory is lit"),
                     log.lines());
             assertEquals(
@@ -534,9 +535,23 @@ class ControllerLinkTest {
             rig.line.toController(Rewriter.set(MessageType.SETUP, 20, 3));
             rig.started().awaitTrouble("the controller refused a value it cannot take (detail 20)");
             rig.awaitTrouble(
-                    "it does not take [controller] when_silent: change that, or put the firmware on the board");
+                    "it does not take [controller] when_silent: change that, or put the firmware of this version");
             rig.line.toController(Faults.none());
             rig.publishUntilShown(1);
+        }
+    }
+
+    /** The frame loop hears that a controller was lit, and how late frames are shown. */
+    @Test
+    void whatBecomesOfFramesIsKnown() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            assertTrue(rig.slot.deliveries().takeRelit());
+            Await.until("a delivery", () -> {
+                rig.publish(2);
+                return rig.slot.deliveries().takeLatest() > 0;
+            });
+            assertFalse(rig.slot.deliveries().takeRelit(), "still the same light");
         }
     }
 
@@ -548,7 +563,7 @@ class ControllerLinkTest {
                         "the controller refused a message of the wrong length (detail 30); put the firmware"),
                 arguments(
                         complaints(8, 0),
-                        "the controller refused a part of a frame out of order (detail 0); put the firmware on the board"),
+                        "the controller refused a part of a frame out of order (detail 0); put the firmware of this version"),
                 arguments(
                         complaints(5, 0),
                         "the controller refused a frame before it was set up (detail 0); it forgets its set-up, so check"),

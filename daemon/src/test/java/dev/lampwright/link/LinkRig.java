@@ -70,7 +70,7 @@ final class LinkRig implements AutoCloseable {
         Frame frame = slot.back();
         Arrays.fill(frame.strip(), (byte) value);
         Arrays.fill(frame.duties(), value);
-        slot.publish();
+        slot.publish(System.nanoTime() + passedNanos.get());
         published.incrementAndGet();
         link.frameReady();
     }

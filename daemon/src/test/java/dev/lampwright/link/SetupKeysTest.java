@@ -31,7 +31,7 @@ final class SetupKeysTest {
                 "3  | [strip] order",
                 "7  | [strip] channel_mA",
                 "15 | [strip] idle_mA",
-                "17 | the number of supplies, one for each volts in [supply] and [dimmers]",
+                "17 | the supply of the [strip]",
                 "18 | [controller] holdover_s",
                 "20 | [controller] when_silent",
                 "21 | the number of supplies, one for each volts in [supply] and [dimmers]",

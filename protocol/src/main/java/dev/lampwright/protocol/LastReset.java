@@ -12,8 +12,8 @@ public enum LastReset {
     BUTTON(2, "by its reset line"),
     /** Its supply fell too low. */
     BROWN_OUT(3, "because its supply voltage fell too low"),
-    /** Its program stood still. */
-    WATCHDOG(4, "by its watchdog because its program stood still");
+    /** Its program hung. */
+    WATCHDOG(4, "by its watchdog because its program hung");
 
     private static final LastReset[] ALL = values();
 

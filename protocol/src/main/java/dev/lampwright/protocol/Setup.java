@@ -53,7 +53,9 @@ public record Setup(
     private static final int HOLDOVER_AT = 18;
     private static final int WHEN_SILENT_AT = 20;
     private static final int SUPPLIES_AT = 21;
-    private static final int DIMMER_BYTES = 5;
+    /** Bytes of each dimmer in the body of a set-up. */
+    public static final int DIMMER_BYTES = 5;
+
     private static final int RUN_BYTES = 3;
 
     /**
@@ -154,6 +156,26 @@ public record Setup(
     }
 
     /**
+     * The same with other ceilings.
+     *
+     * @param ceilings of each supply, in mA
+     * @return another set-up
+     */
+    public Setup withCeilings(List<Integer> ceilings) {
+        return new Setup(
+                pixels,
+                order,
+                channelMicroamps,
+                darkMicroamps,
+                stripSupply,
+                holdoverMillis,
+                whenSilent,
+                ceilings,
+                dimmers,
+                runs);
+    }
+
+    /**
      * Where the count of dimmers stands in the body.
      *
      * @param supplies supplies that the set-up names, 1 to 4
@@ -161,6 +183,27 @@ public record Setup(
      */
     public static int dimmersAt(int supplies) {
         return SUPPLIES_AT + 1 + 2 * supplies;
+    }
+
+    /**
+     * Where the runs begin in the body of a set-up.
+     *
+     * @param supplies how many supplies there are
+     * @param dimmers how many dimmers there are
+     * @return bytes before them
+     */
+    public static int runsAt(int supplies, int dimmers) {
+        return dimmersAt(supplies) + 1 + DIMMER_BYTES * dimmers;
+    }
+
+    /**
+     * How many data lines runs need.
+     *
+     * @param runs the runs of a strip; none is the whole strip on the first data line
+     * @return 1 or more
+     */
+    public static int dataLines(List<Run> runs) {
+        return runs.stream().mapToInt(run -> run.output() + 1).max().orElse(1);
     }
 
     /**

@@ -79,16 +79,7 @@ public final class AskedLight implements LookDemand {
     }
 
     private static Setup open(Setup setup) {
-        return new Setup(
-                setup.pixels(),
-                setup.order(),
-                setup.channelMicroamps(),
-                setup.darkMicroamps(),
-                setup.stripSupply(),
-                setup.holdoverMillis(),
-                setup.whenSilent(),
-                Collections.nCopies(setup.ceilingsMilliamps().size(), HIGHEST_CEILING),
-                setup.dimmers());
+        return setup.withCeilings(Collections.nCopies(setup.ceilingsMilliamps().size(), HIGHEST_CEILING));
     }
 
     private static double[] strip(Frame frame) {

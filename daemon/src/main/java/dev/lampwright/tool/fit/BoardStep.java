@@ -48,11 +48,10 @@ final class BoardStep implements Step {
     }
 
     private static String onBoard(BoardKind kind) {
-        String pins = "The data wire of the strip is on " + kind.dataPin(0) + " of your " + kind.chip() + " board";
+        String pins = "The strip's data wire goes to " + kind.dataPin(0) + " of your " + kind.chip() + " board";
         return kind.logicVolts() < LEAST_DATA_VOLTS
                 ? pins + ", which gives " + kind.logicVolts()
-                        + " V: a strip at 5 V needs a level shifter of 5 V with TTL"
-                        + " inputs between (74AHCT125 or the like)."
+                        + " V: a strip at 5 V needs a 5 V level shifter with TTL inputs in between (74AHCT125 or the like)."
                 : pins + ".";
     }
 

@@ -80,14 +80,15 @@ public final class CeilingFinder {
                 .get(supply)
                 .ratedAmps()
                 .ifPresent(rated -> parts.add(new Watched(
-                        "supply itself", other -> drawn(other, supply) / (SupplyJudge.STEADY_SHARE * rated))));
+                        "supply itself",
+                        other -> new Loads(other).drawn(supply) / (SupplyJudge.STEADY_SHARE * rated))));
         rig.wiring()
                 .supplies()
                 .get(supply)
                 .connectorAmps()
                 .ifPresent(rated -> parts.add(new Watched(
                         "connector of the supply",
-                        other -> new SupplyJudge(other).heat(supply)
+                        other -> new Loads(other).rms(supply)
                                 / (SupplyJudge.STEADY_SHARE
                                         * other.wiring()
                                                 .around()
@@ -100,7 +101,7 @@ public final class CeilingFinder {
             }
         }
         if (supply == rig.setup().stripSupply() && rig.setup().pixels() > 1) {
-            parts.add(new Watched("strip's own copper", CeilingFinder::copperUsed));
+            parts.add(new Watched("strip's own copper", StripCopper::used));
         }
         return parts;
     }
@@ -125,36 +126,11 @@ public final class CeilingFinder {
         return new WireRuns(other, new StripModel(other)).rms(index);
     }
 
-    private static double copperUsed(PlannedLights other) {
-        StripModel model = new StripModel(other);
-        StripCopper copper = new StripCopper(other, model, model.wired());
-        return copper.worst().amps() / copper.goodAmps();
-    }
-
-    private static double drawn(PlannedLights other, int supply) {
-        Loads loads = new Loads(other);
-        return loads.held(supply) + loads.others(supply);
-    }
-
     private PlannedLights with(int supply, int milliamps) {
         Setup setup = rig.setup();
         List<Integer> ceilings = new ArrayList<>(setup.ceilingsMilliamps());
         ceilings.set(supply, milliamps);
         return new PlannedLights(
-                rig.name(),
-                new Setup(
-                        setup.pixels(),
-                        setup.order(),
-                        setup.channelMicroamps(),
-                        setup.darkMicroamps(),
-                        setup.stripSupply(),
-                        setup.holdoverMillis(),
-                        setup.whenSilent(),
-                        ceilings,
-                        setup.dimmers(),
-                        setup.runs()),
-                rig.framesPerSecond(),
-                rig.baud(),
-                rig.wiring());
+                rig.name(), setup.withCeilings(ceilings), rig.framesPerSecond(), rig.baud(), rig.wiring());
     }
 }

@@ -97,18 +97,20 @@ class BoardStepTest {
         Desk desk = new Desk(rp2040).sees(open("/dev/ttyACM0", rp2040));
         Talk talk = fit(desk, new Person(desk.model));
         assertTrue(
-                talk.text().contains("is on GP2 of your RP2040 board, which gives 3.3 V: a strip at 5 V needs a level"),
+                talk.text()
+                        .contains(
+                                "goes to GP2 of your RP2040 board, which gives 3.3 V: a strip at 5 V needs a 5 V level"),
                 talk.text());
         assertTrue(talk.text().contains("board = \"rp2040\""), talk.text());
     }
 
     @Test
-    void olderFirmwareIsSaid() throws IOException {
+    void olderFirmwareIsReported() throws IOException {
         Here old = new Here(1, "1.0.0", 1, 400, 1219, 6, 1, 10_000, false);
         Desk desk = new Desk(old).sees(open("/dev/ttyACM0", old));
         Talk talk = fit(desk, new Person(desk.model));
         assertTrue(talk.text().contains("Firmware: its firmware 1.0.0 is older than "), talk.text());
-        assertTrue(talk.text().contains("is on D4 of your ATmega328P board."), talk.text());
+        assertTrue(talk.text().contains("goes to D4 of your ATmega328P board."), talk.text());
         assertTrue(talk.text().contains("board = \"atmega328p\""), talk.text());
     }
 

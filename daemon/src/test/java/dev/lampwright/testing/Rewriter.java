@@ -1,4 +1,4 @@
-package dev.lampwright.link;
+package dev.lampwright.testing;
 
 import dev.lampwright.protocol.Message;
 import dev.lampwright.protocol.MessageReader;
@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.function.UnaryOperator;
 
 /** Changes the bodies of whole messages on their way, so that their checksums are right again. */
-final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
+public final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     private final MessageType type;
     private final MessageType becomes;
     private final UnaryOperator<byte[]> change;
@@ -18,7 +18,7 @@ final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
 
     /** Changes the bodies of the messages of one type; the others pass as they are. */
-    Rewriter(MessageType type, UnaryOperator<byte[]> change) {
+    public Rewriter(MessageType type, UnaryOperator<byte[]> change) {
         this(type, type, change);
     }
 
@@ -29,12 +29,12 @@ final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     }
 
     /** Makes messages of another type out of those of one type. */
-    static Rewriter to(MessageType type, MessageType becomes, UnaryOperator<byte[]> change) {
+    public static Rewriter to(MessageType type, MessageType becomes, UnaryOperator<byte[]> change) {
         return new Rewriter(type, becomes, change);
     }
 
     /** Sets one byte of each body. */
-    static Rewriter set(MessageType type, int at, int value) {
+    public static Rewriter set(MessageType type, int at, int value) {
         return new Rewriter(type, body -> {
             body[at] = (byte) value;
             return body;
@@ -60,6 +60,6 @@ final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
 
     @Override
     public void broken(int bytes) {
-        // What is no message does not pass.
+        // What is not a message does not pass.
     }
 }
