@@ -2,7 +2,7 @@ package dev.lampwright.wiring;
 
 /**
  * One conductor of a strip: a copper track with air on one side. How warm it grows is calculated by the fit to the curves of IPC-2221 for external
- * conductors (constants as calculators of two component makers give them): I = 0.048 · ΔT^0.44 · A^0.725, with A in square mils.
+ * conductors (constants second hand, as calculators on the web give them): I = 0.048 · ΔT^0.44 · A^0.725, with A in square mils.
  *
  * @param squareMils cross-section, in square mils (thousandths of an inch, squared), above 0
  */

@@ -10,8 +10,7 @@ package dev.lampwright.wiring;
  */
 public record Surroundings(double ambientC, double insulationC, double connectorC, int bundled) {
     /**
-     * How much a contact may warm up at its rated current, in K: what makers of connectors test to (EIA-364-70 as an application note of a
-     * connector maker has it; IEC 60512-5-1 likewise).
+     * How much a contact may warm up at its rated current, in K: what makers of connectors test to (EIA-364-70 and IEC 60512-5-1; second hand, the standards were not seen).
      */
     private static final double CONNECTOR_RISE_K = 30;
 
@@ -28,7 +27,7 @@ public record Surroundings(double ambientC, double insulationC, double connector
                 ? new Rating(ratedAmps, "its rating")
                 : new Rating(
                         share * ratedAmps,
-                        "its rating, derated for " + Math.round(ambientC) + " °C as by IEC 60512-5-2, up to "
+                        "its rating, derated for " + Math.round(ambientC) + " °C by IEC 60512-5-2, up to "
                                 + Math.round(connectorC) + " °C");
     }
 }

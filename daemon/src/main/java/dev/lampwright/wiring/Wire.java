@@ -52,7 +52,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
         if (metric.matches()) {
             return metric(Double.parseDouble(metric.group(1)));
         }
-        throw new IllegalArgumentException("\"" + text + "\" is not a size of wire");
+        throw new IllegalArgumentException("\"" + text + "\" is not a wire size");
     }
 
     /**

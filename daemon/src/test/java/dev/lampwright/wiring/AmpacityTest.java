@@ -56,7 +56,7 @@ class AmpacityTest {
         assertBelow(better, pvc);
     }
 
-    /** Half of the chassis figures that tables on the web repeat: never more than that, however cool it is. */
+    /** Half of the chassis figures that tables on the web attribute to the Handbook of Electronic Tables and Formulas (common practice; the handbook itself was not seen): never more than that, however cool it is. */
     @ParameterizedTest
     @CsvSource({
         "30, 0.43",
@@ -81,8 +81,7 @@ class AmpacityTest {
     }
 
     /**
-     * NASA, EEE-INST-002, single wires at 70 °C in a vacuum, insulation for 200 °C: a copy of its table on the web; 12 AWG with 25 A and 20 AWG in a bundle with 3.7 A are told
-     * in two other places too. Nothing here is above it.
+     * NASA, EEE-INST-002, single wires at 70 °C in a vacuum, insulation for 200 °C (read in a copy of its table, not in the original). Nothing here is above it.
      */
     @ParameterizedTest
     @CsvSource({"30, 1.3", "24, 3.3", "22, 4.5", "20, 6.5", "18, 9.2", "16, 13", "14, 19", "12, 25", "10, 33"})
@@ -124,8 +123,8 @@ class AmpacityTest {
     }
 
     /**
-     * Base curves of IEC 60512-5-2 fall as the square root of what the air leaves to the highest temperature: a maker's curve of a plug for 85 °C has 8.6 A at
-     * 20 °C, 7.05 at 40, 6.2 at 50, 5.15 at 60, 3.9 at 70. Ours begins to fall where 30 K of its own are left, so it is compared from there on.
+     * Base curves of IEC 60512-5-2 fall as the square root of what the air leaves to the highest temperature. A published curve of a plug for 85 °C (maker and part
+     * were not noted, so no source) has 6.2 A at 50 °C, 5.15 at 60 and 3.9 at 70; 5.7 at 55 is read between them. Ours begins to fall where 30 K of its own are left, so it is compared from there on.
      */
     @ParameterizedTest
     @CsvSource({"60, 5.15", "70, 3.9"})

@@ -6,7 +6,7 @@ import java.util.List;
 /** What a plan takes for granted where no key says otherwise, in sentences. */
 final class Assumptions {
     private static final List<String> ALWAYS = List.of(
-            "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more), mm² with the most that"
+            "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more, from memory), mm² with the most that"
                     + " IEC 60228 allows stranded wire. Cheap wire is often copper-clad aluminium, which resists 1.6 times as much:"
                     + " set conductor = \"cca\".",
             "A supply gives 2 % less than its volts at worst, unless tolerance_percent says otherwise; four contacts of 10 mΩ are in each"

@@ -59,19 +59,19 @@ final class CopperJudge {
     }
 
     private String source() {
-        return "IPC-2221, external conductors, in air of "
+        return "20 and 40 K at most: our own choice; warming by IPC-2221, external conductors, in air of "
                 + FigureText.plain(rig.wiring().around().ambientC()) + " °C";
     }
 
     private String remedy() {
         List<String> ways = new ArrayList<>();
         words(rig, model).ifPresent(ways::add);
-        int milliamps = new CeilingFinder(rig).most(rig.setup().stripSupply(), CopperJudge::used);
+        int milliamps = new CeilingFinder(rig).most(rig.setup().stripSupply(), StripCopper::used);
         if (milliamps > 1000 * new Loads(rig).dark()) {
             ways.add("lower supply.ceiling_mA to " + milliamps + " mA");
         }
         if (copper.assumed()) {
-            ways.add("tell copper_um and copper_mm in [wiring.strip] if it has more copper");
+            ways.add("set copper_um and copper_mm in [wiring.strip] if it has more copper");
         }
         return String.join("; or ", ways);
     }
@@ -106,7 +106,7 @@ final class CopperJudge {
     private static boolean suits(PlannedLights rig, StripModel model, List<Integer> places) {
         ResistorLadder ladder = ladder(rig, model, places);
         StripCopper copper = new StripCopper(rig, model, ladder);
-        return StripCopper.most(model, ladder, places, rig.setup().pixels()) <= copper.goodAmps() * (1 + NOISE)
+        return copper.worst(places).amps() <= copper.goodAmps() * (1 + NOISE)
                 && places.stream()
                         .allMatch(point -> FuseRatings.between(
                                         model.heat(ladder.wireShares(point)),
@@ -116,11 +116,5 @@ final class CopperJudge {
 
     private static ResistorLadder ladder(PlannedLights rig, StripModel model, List<Integer> places) {
         return model.ladder(rig.wiring().strip().feed().wire(), Remedies.wired(places, Remedies.longest(rig)));
-    }
-
-    private static double used(PlannedLights other) {
-        StripModel model = new StripModel(other);
-        StripCopper copper = new StripCopper(other, model, model.wired());
-        return copper.worst().amps() / copper.goodAmps();
     }
 }

@@ -11,10 +11,10 @@ final class FuseRatings {
             0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1.0, 1.25, 1.6, 2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0,
             10.0, 12.5, 16.0, 20.0);
 
-    /** Blade fuses of ISO 8820-3, types C and F, up to 30 A; the values as shops list them for both sizes. */
+    /** Blade fuses of ISO 8820-3, types C and F, up to 30 A; the values as they are sold in both sizes; the standard was not seen. */
     private static final List<Double> ISO_8820 = List.of(1.0, 2.0, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0);
 
-    /** Glass fuses of 6.3 × 32 mm by UL 248-14; the values as a table of such fuses lists them. */
+    /** Glass fuses of 6.3 × 32 mm by UL 248-14; the values as they are sold; the standard was not seen. */
     private static final List<Double> UL_248_14 = List.of(
             0.1, 0.125, 0.1875, 0.2, 0.25, 0.3, 0.375, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.25, 2.5, 3.0, 4.0, 5.0, 6.0,
             7.0, 8.0, 9.0, 10.0, 15.0, 20.0, 25.0, 30.0);
@@ -23,7 +23,7 @@ final class FuseRatings {
     static final double STEADY_SHARE = 0.75;
 
     /**
-     * How much of its rating is sure to blow a fuse: within 30 minutes by IEC 60127-2 (from memory; a list on product safety says the same). Those of UL 248-14 blow at
+     * How much of its rating is sure to blow a fuse: within 30 minutes by IEC 60127-2 (from memory). Those of UL 248-14 blow at
      * 1.35 within an hour, so this is on the safe side for them.
      */
     static final double SURE_TO_BLOW = 2.1;
@@ -63,7 +63,7 @@ final class FuseRatings {
     }
 
     /**
-     * The rating that is assumed for a fuse that nobody told.
+     * The rating that is assumed for a fuse that the file does not name.
      *
      * @param loadAmps the load, in A
      * @return A, 0.1 at least

@@ -139,7 +139,7 @@ final class LightsDrawing {
             lines.addAll(List.of("the same as the", "strip's, above"));
         } else {
             lines.addAll(PartSymbols.supply(plan, index));
-            lines.add("mains in: licensed only");
+            lines.add("mains: electrician only");
         }
         double height = ROW * count - 10;
         parts.box(

@@ -7,6 +7,9 @@ import java.util.stream.IntStream;
 
 /** What the fitted lights draw, in A. */
 final class Loads {
+    /** Half a percent more is not worth a word. */
+    static final double WORTH_SAYING = 1.005;
+
     private static final double MILLI = 1e-3;
     private static final double MICRO = 1e-6;
     private static final int NONE = -1;
@@ -96,6 +99,16 @@ final class Loads {
     double full(int supply) {
         double strip = supply == setup.stripSupply() ? setup.pixels() * fullPixel() : 0;
         return strip + dimmersOf(supply).mapToDouble(this::dimmer).sum();
+    }
+
+    /**
+     * What everything on a supply takes as a mean at its ceiling, the board and the computer included.
+     *
+     * @param supply its index
+     * @return A
+     */
+    double drawn(int supply) {
+        return held(supply) + others(supply);
     }
 
     /** The most that all lights of a supply take together under the ceiling. */

@@ -55,17 +55,9 @@ public record Plan(
         }
         verdicts.addAll(new StripJudge(rig, model, cases.get(JUDGED)).verdicts());
         verdicts.addAll(new CopperJudge(rig, model).verdicts());
-        new SignalJudge(rig, FrameRate.of(rig))
-                .verdicts()
-                .forEach(verdict -> verdicts.add(verdict.assumedIf(rests(verdict, rig))));
+        verdicts.addAll(new SignalJudge(rig, FrameRate.of(rig)).verdicts());
         List<CeilingFinder.Needed> ceilings = new CeilingFinder(rig).all();
         return new Plan(rig, demands(rig, connectors, runs, meters), runs, cases, ceilings, Verdict.sorted(verdicts));
-    }
-
-    /** Nobody tells the frequency of the pixels' own PWM, as a rule. */
-    private static boolean rests(Verdict verdict, PlannedLights rig) {
-        return verdict.subject().equals(SignalJudge.PIXEL_PWM)
-                && rig.wiring().defaults().containsKey("wiring.strip.pwm_Hz");
     }
 
     /**

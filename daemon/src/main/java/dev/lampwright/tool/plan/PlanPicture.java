@@ -89,10 +89,7 @@ public final class PlanPicture {
                     verdict.level().name());
             String remedy = verdict.remedy().isEmpty() ? "" : " → " + verdict.remedy();
             List<String> lines = LineBreaker.wrapped(
-                    verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what() + " "
-                            + verdict.limit() + remedy,
-                    WRAP,
-                    0);
+                    verdict.title() + ": " + verdict.what() + " " + verdict.limit() + remedy, WRAP, 0);
             for (String line : lines) {
                 svg.text(PictureStyle.MARGIN + LEVEL_WIDTH, y, START, PictureStyle.NORMAL, PictureStyle.TEXT, line);
                 y += LINE;

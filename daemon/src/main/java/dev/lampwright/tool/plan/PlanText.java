@@ -35,7 +35,7 @@ public final class PlanText {
         text.wires();
         text.ceilings();
         text.strip();
-        text.fuses();
+        text.assumptions();
         text.defaults();
         text.cautions();
         return List.copyOf(text.lines);
@@ -45,8 +45,7 @@ public final class PlanText {
         heading("Verdicts, the worst first");
         for (Verdict verdict : plan.verdicts()) {
             String level = pad(verdict.level().name(), INDENT);
-            wrapped(level + verdict.subject() + (verdict.assumed() ? " (assumed)" : "") + ": " + verdict.what() + " "
-                    + verdict.limit());
+            wrapped(level + verdict.title() + ": " + verdict.what() + " " + verdict.limit());
             if (!verdict.remedy().isEmpty()) {
                 wrapped(" ".repeat(INDENT) + "→ " + verdict.remedy());
             }
@@ -146,7 +145,7 @@ public final class PlanText {
         lines.addAll(columns.lines());
     }
 
-    private void fuses() {
+    private void assumptions() {
         heading("What is taken for granted");
         Assumptions.of(plan).forEach(line -> wrapped("  * " + line));
     }
@@ -176,7 +175,7 @@ public final class PlanText {
         if (plan.rig().wiring().defaults().isEmpty()) {
             return;
         }
-        heading("Not told, and assumed");
+        heading("Not in the file, and assumed");
         plan.rig().wiring().defaults().forEach((key, value) -> lines.add("  " + key + " = " + value));
     }
 

@@ -80,7 +80,7 @@ final class RunJudge {
 
     /** What flows, in words: for pulses the RMS with what it is made of. */
     private String load() {
-        if (run.rmsAmps() <= run.amps() * 1.005) {
+        if (run.rmsAmps() <= run.amps() * Loads.WORTH_SAYING) {
             return FigureText.amps(run.rmsAmps());
         }
         return FigureText.amps(run.rmsAmps()) + " RMS (pulses of " + FigureText.amps(run.pulseAmps()) + ", "
@@ -101,7 +101,7 @@ final class RunJudge {
                                 ? "share the load between several wires, each with its fuse"
                                 : "take wire with insulation for more than "
                                         + FigureText.plain(rig.wiring().around().ambientC())
-                                        + " °C, and tell it as insulation_C in [wiring]");
+                                        + " °C, and set insulation_C in [wiring]");
     }
 
     private Optional<Wire> thicker(Predicate<Wire> does) {
@@ -142,7 +142,7 @@ final class RunJudge {
                 ? "use a connector rated at least " + FigureText.atLeast(amps / share)
                 : "use a connector made for more than "
                         + FigureText.plain(rig.wiring().around().ambientC())
-                        + " °C, and tell it as connector_C in [wiring]";
+                        + " °C, and set connector_C in [wiring]";
     }
 
     private Verdict onMissingFuse() {
@@ -164,10 +164,10 @@ final class RunJudge {
         return new Verdict(
                 Severity.OPEN,
                 "fuse of " + run.name(),
-                "none is told; " + load,
+                "the file has none; " + load,
                 "fit a slow fuse of " + amps + " for at least " + FigureText.plain(supply.volts())
-                        + " V of direct current at the supply's end, and tell it as fuse_A in [" + run.key() + "]",
-                Figure.atMost(steady(), right.getAsDouble(), "A", "75 % of a fuse, common practice"));
+                        + " V of direct current at the supply's end, and write it as fuse_A in [" + run.key() + "]",
+                Figure.atMost(steady(), right.getAsDouble(), "A", "75 % of its rating, common practice"));
     }
 
     /** What makes all parts behind a fuse strong enough for it. */
@@ -200,7 +200,7 @@ final class RunJudge {
             return new Verdict(
                     Severity.CARE,
                     subject,
-                    what + ": more than 75 % of it, so it ages",
+                    what + ": more than 75 % of its rating, so it ages",
                     rightFuse() + orLower(FuseRatings.STEADY_SHARE * rated),
                     figure);
         }
@@ -266,7 +266,8 @@ final class RunJudge {
         String what = FigureText.plain(run.metres()) + " m of " + wire.label()
                 + ", there and back, with contacts and fuse lose " + FigureText.volts(run.dropVolts()) + " of "
                 + FigureText.plain(supply.volts()) + " V, " + FigureText.percent(run.dropVolts() / supply.volts())
-                + (run.pulseAmps() > run.amps() * 1.005 ? ", during each pulse" : "") + "; with the supply's tolerance "
+                + (run.pulseAmps() > run.amps() * Loads.WORTH_SAYING ? ", during each pulse" : "")
+                + "; with the supply's tolerance "
                 + FigureText.volts(lost) + " may be missing";
         if (figure.within(1)) {
             return new Verdict(Severity.GOOD, "voltage at " + run.name(), what, "", figure);

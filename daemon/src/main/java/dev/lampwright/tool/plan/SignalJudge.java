@@ -12,9 +12,8 @@ final class SignalJudge {
     private static final String PIXELS = "the strip's pixels";
 
     /** What the verdict on the pixels' own PWM is about. */
-    static final String PIXEL_PWM = "PWM of " + PIXELS;
-
     private final PlannedLights rig;
+
     private final FrameRate rate;
 
     SignalJudge(PlannedLights rig, FrameRate rate) {
@@ -28,7 +27,8 @@ final class SignalJudge {
         verdicts.add(onData());
         verdicts.addAll(onDataLines());
         verdicts.add(onRate());
-        verdicts.add(onPwm(PIXELS, rig.wiring().strip().pwmHz(), "pixels with a faster PWM"));
+        verdicts.add(onPwm(PIXELS, rig.wiring().strip().pwmHz(), "pixels with a faster PWM")
+                .assumedIf(rig.wiring().defaults().containsKey("wiring.strip.pwm_Hz")));
         rig.wiring().lights().forEach(light -> {
             verdicts.add(onPwm(light.name(), light.pwmHz(), "a faster timer for this output"));
             onPower(light, verdicts);
@@ -53,8 +53,8 @@ final class SignalJudge {
                         Verdict.Severity.OVER,
                         "data level",
                         what,
-                        "put a level shifter of 5 V with TTL inputs between (74AHCT125 or the like" + gates()
-                                + "), and set" + " wiring.board.data = \"shifted\"",
+                        "put a 5 V level shifter with TTL inputs in between (74AHCT125 or the like" + gates()
+                                + "), and set wiring.board.data = \"shifted\"",
                         figure);
     }
 
@@ -89,7 +89,8 @@ final class SignalJudge {
     }
 
     private Verdict onRate() {
-        Figure figure = Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second", "frames_per_s as told");
+        Figure figure =
+                Figure.atLeast(rate.most(), rig.framesPerSecond(), "frames a second", "frames_per_s in the file");
         String what = (rig.baud() == 0 ? "USB" : rig.baud() + " baud") + " and the strip allow "
                 + FigureText.fixed(rate.most(), 0) + " frames a second, and " + rig.framesPerSecond()
                 + " are asked for";
@@ -150,7 +151,7 @@ final class SignalJudge {
                     "current of " + light.name(),
                     what,
                     remedy,
-                    Figure.atMost(taken, told, "A", "full_mA as told")));
+                    Figure.atMost(taken, told, "A", "full_mA in the file")));
         }
     }
 
@@ -179,7 +180,7 @@ final class SignalJudge {
         /** Strips of a higher voltage have logic of 5 V within (common practice, no source). */
         private static final double LOGIC_VOLTS = 5;
 
-        private static final double HIGHEST_OWN_VOLTS = 5.5;
+        static final double HIGHEST_OWN_VOLTS = 5.5;
 
         /**
          * The level of a rig.

@@ -3,6 +3,7 @@ package dev.lampwright.tool.plan;
 import dev.lampwright.wiring.CopperTrack;
 import dev.lampwright.wiring.Rating;
 import dev.lampwright.wiring.Wiring;
+import java.util.List;
 import java.util.stream.IntStream;
 
 /**
@@ -10,7 +11,7 @@ import java.util.stream.IntStream;
  * worst.
  */
 final class StripCopper {
-    /** Most warming that is good, and from which on it is too much, in K. */
+    /** Most warming that is good, and from which on it is too much, in K: our own choice. */
     private static final double GOOD_RISE = 20;
 
     private static final double MOST_RISE = 40;
@@ -42,24 +43,18 @@ final class StripCopper {
 
     /** The segment that carries most; none of a strip of one pixel, where nothing flows. */
     Worst worst() {
+        return worst(
+                rig.wiring().strip().points().stream().map(Wiring.Point::pixel).toList());
+    }
+
+    /** The segment that carries most of those beside some points. */
+    Worst worst(List<Integer> points) {
         int segments = rig.setup().pixels() - 1;
-        return rig.wiring().strip().points().stream()
-                .map(Wiring.Point::pixel)
+        return points.stream()
                 .flatMapToInt(pixel -> IntStream.of(pixel - 1, pixel))
                 .filter(segment -> segment >= 0 && segment < segments)
                 .mapToObj(segment -> new Worst(segment, model.heat(ladder.segmentShares(segment))))
                 .reduce(new Worst(0, 0), (a, b) -> b.amps > a.amps ? b : a);
-    }
-
-    /** The most that any of the segments beside some points carries, in A. */
-    static double most(StripModel model, ResistorLadder ladder, Iterable<Integer> points, int pixels) {
-        double most = 0;
-        for (int point : points) {
-            for (int segment = Math.max(0, point - 1); segment <= Math.min(point, pixels - 2); segment++) {
-                most = Math.max(most, model.heat(ladder.segmentShares(segment)));
-            }
-        }
-        return most;
     }
 
     /** How warm a current makes it above the air, in K. */
@@ -87,17 +82,35 @@ final class StripCopper {
         return new Rating(
                 track.amps(mostRise()),
                 FigureText.fixed(mostRise(), 0) + " K in air of "
-                        + FigureText.plain(rig.wiring().around().ambientC()) + " °C, IPC-2221");
+                        + FigureText.plain(rig.wiring().around().ambientC())
+                        + " °C (our own choice), warming by IPC-2221");
     }
 
     /** Where its size comes from. */
     String size() {
-        return assumed() ? "copper of 35 µm × 2.5 mm, assumed" : "copper as told";
+        boolean thickness = isAssumed("copper_um");
+        boolean width = isAssumed("copper_mm");
+        if (thickness && width) {
+            return "copper of 35 µm × 2.5 mm, assumed";
+        }
+        return thickness
+                ? "copper 35 µm thick, assumed"
+                : width ? "copper 2.5 mm wide, assumed" : "copper as in the file";
     }
 
-    /** Whether nobody told how thick and wide it is. */
+    /** Whether the file leaves out how thick or how wide it is. */
     boolean assumed() {
-        return rig.wiring().defaults().containsKey("wiring.strip.copper_um")
-                || rig.wiring().defaults().containsKey("wiring.strip.copper_mm");
+        return isAssumed("copper_um") || isAssumed("copper_mm");
+    }
+
+    private boolean isAssumed(String key) {
+        return rig.wiring().defaults().containsKey("wiring.strip." + key);
+    }
+
+    /** What share of the current that is good the strip of a rig carries where it carries most. */
+    static double used(PlannedLights rig) {
+        StripModel model = new StripModel(rig);
+        StripCopper copper = new StripCopper(rig, model, model.wired());
+        return copper.worst().amps() / copper.goodAmps();
     }
 }

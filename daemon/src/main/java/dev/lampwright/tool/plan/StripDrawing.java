@@ -87,7 +87,7 @@ final class StripDrawing {
         Wiring.Supply supply = plan.rig().stripSupply();
         String name = fromBoard ? "The board's 5 V pin" : "Supply " + PartSymbols.name(supply);
         List<String> lines = new ArrayList<>(fromBoard ? List.of() : PartSymbols.supply(plan, index));
-        lines.add(fromBoard ? "see the verdicts" : "mains in: licensed only");
+        lines.add(fromBoard ? "see the verdicts" : "mains: electrician only");
         parts.box(new At(PictureStyle.MARGIN, top), SUPPLY_WIDTH, supplyHeight(), PictureStyle.SUPPLY, name, lines);
     }
 

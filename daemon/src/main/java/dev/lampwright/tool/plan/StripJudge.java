@@ -14,8 +14,6 @@ final class StripJudge {
     private static final double HIGHEST_LOGIC_VOLTS = 6.5;
 
     /** Above it a pixel has several LEDs, as the file's defaults take it. */
-    private static final double HIGHEST_5_V = 5.5;
-
     private static final String PIXELS_PER_M = "wiring.strip.pixels_per_m";
 
     private final PlannedLights rig;
@@ -33,7 +31,7 @@ final class StripJudge {
         List<Verdict> verdicts = new ArrayList<>();
         verdicts.add(onLowest());
         if (rig.wiring().defaults().containsKey(PIXELS_PER_M)
-                && rig.stripSupply().volts() > HIGHEST_5_V) {
+                && rig.stripSupply().volts() > SignalJudge.DataLevel.HIGHEST_OWN_VOLTS) {
             verdicts.add(onDensity());
         }
         double volts = rig.stripSupply().volts();
@@ -53,8 +51,8 @@ final class StripJudge {
         return new Verdict(
                 Verdict.Severity.OPEN,
                 "length of the strip",
-                "nobody told how many pixels there are in a metre, and " + FigureText.plain(pixels)
-                        + " are assumed; above 5.5 V a group of three or six LEDs that light alike is one pixel",
+                "the file does not say how many pixels there are in a metre, and " + FigureText.plain(pixels)
+                        + " are assumed; above 5.5 V a group of three or six LEDs that light up together is one pixel",
                 "count the groups in a metre, and tell them as pixels_per_m in [wiring.strip]",
                 Figure.atLeast(pixels, pixels, "pixels a metre", "assumed"));
     }
@@ -98,7 +96,8 @@ final class StripJudge {
             ways.add(
                     remedies.points().size() == 1
                             ? "let the wire join at pixel " + remedies.points().get(0) + " instead"
-                            : remedies.points().size() + " points do, the fewest that were found: wires of "
+                            : remedies.points().size()
+                                    + " points are enough, and no fewer are that were found: wires of "
                                     + rig.wiring().strip().feed().wire().label() + " to pixels "
                                     + remedies.points().stream()
                                             .map(String::valueOf)

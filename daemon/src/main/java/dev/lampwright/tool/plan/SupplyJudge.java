@@ -49,14 +49,14 @@ final class SupplyJudge {
         String needed = "a supply of " + FigureText.plain(supply.volts()) + " V and at least "
                 + FigureText.atLeast(toFit(index));
         if (supply.ratedAmps().isEmpty()) {
-            String remedy = "fit " + needed + " (80 % rule), and tell its rating as amps in [wiring.supplies]";
-            Figure figure = Figure.atMost(drawn(index), toFit(index), "A", RULE);
+            String remedy = "fit " + needed + " (80 % rule), and set amps in [wiring.supplies] to its rating";
+            Figure figure = Figure.atMost(loads.drawn(index), toFit(index), "A", RULE);
             return new Verdict(
-                    Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not told", remedy, figure);
+                    Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not in the file", remedy, figure);
         }
         double rated = supply.ratedAmps().getAsDouble();
         String what = gives(index) + " and is rated " + FigureText.amps(rated) + ", "
-                + FigureText.percent(drawn(index) / rated) + " of it";
+                + FigureText.percent(loads.drawn(index) / rated) + " of it";
         Verdict verdict = judged(subject, what, index, rated, "fit " + needed);
         Figure pulses =
                 Figure.atMost(peak(index), rated, "A", "its rating; pulses are longer than its capacitors last");
@@ -72,25 +72,27 @@ final class SupplyJudge {
 
     private Verdict onConnector(int index, Wiring.Supply supply, double rated) {
         Rating rating = rig.wiring().around().connector(rated);
-        double heat = heat(index);
+        double heat = loads.rms(index);
         String what = "everything on " + supply.name() + " goes through it, " + FigureText.amps(heat)
-                + (heat > drawn(index) * 1.005 ? " RMS (" + FigureText.amps(drawn(index)) + " as a mean)" : "")
+                + (heat > loads.drawn(index) * Loads.WORTH_SAYING
+                        ? " RMS (" + FigureText.amps(loads.drawn(index)) + " as a mean)"
+                        : "")
                 + " and "
-                + FigureText.watts(drawn(index) * supply.volts()) + " at " + FigureText.plain(supply.volts())
+                + FigureText.watts(loads.drawn(index) * supply.volts()) + " at " + FigureText.plain(supply.volts())
                 + " V, and it may carry " + FigureText.amps(rating.amps()) + whiteOf(index);
         String remedy = "wire the lights to the supply itself, or through a connector of at least "
                 + FigureText.atLeast(heat / STEADY_SHARE);
         Figure figure = Figure.atMost(heat, rating.amps(), "A", rating.source());
         int milliamps = new CeilingFinder(rig)
-                .most(index, other -> new SupplyJudge(other).heat(index) / (STEADY_SHARE * rating.amps()));
+                .most(index, other -> new Loads(other).rms(index) / (STEADY_SHARE * rating.amps()));
         return judged(
                 "connector of supply " + supply.name(), what, figure, remedy + ceilingFor(index, milliamps / 1000.0));
     }
 
     private Verdict onBoard(int index) {
         Wiring.Board board = rig.wiring().board();
-        double heat = Math.max(0, board.inputVolts() - rig.stripSupply().volts()) * drawn(index);
-        String what = "the board feeds the strip, and gives " + FigureText.amps(drawn(index)) + " with its own "
+        double heat = Math.max(0, board.inputVolts() - rig.stripSupply().volts()) * loads.drawn(index);
+        String what = "the board feeds the strip, and gives " + FigureText.amps(loads.drawn(index)) + " with its own "
                 + FigureText.amps(board.ownAmps()) + " and may give " + FigureText.amps(board.ratedAmps())
                 + (heat > 0 ? "; its regulator turns " + FigureText.watts(heat) + " into heat" : "") + whiteOf(index);
         String remedy = "feed the strip from a supply of its own, at least "
@@ -107,7 +109,7 @@ final class SupplyJudge {
     }
 
     private Verdict judged(String subject, String what, int index, double rated, String remedy) {
-        Figure figure = Figure.atMost(drawn(index), rated, "A", RULE);
+        Figure figure = Figure.atMost(loads.drawn(index), rated, "A", RULE);
         return judged(subject, what, figure, remedy + ceilingFor(index, STEADY_SHARE * rated - loads.others(index)));
     }
 
@@ -132,8 +134,8 @@ final class SupplyJudge {
 
     private String gives(int index) {
         double volts = rig.wiring().supplies().get(index).volts();
-        return "gives up to " + FigureText.amps(drawn(index)) + " (" + FigureText.watts(drawn(index) * volts)
-                + ") at the ceiling" + whiteOf(index) + pulsesOf(index);
+        return "gives up to " + FigureText.amps(loads.drawn(index)) + " ("
+                + FigureText.watts(loads.drawn(index) * volts) + ") at the ceiling" + whiteOf(index) + pulsesOf(index);
     }
 
     /** What full white would take, where only the ceiling holds it back. */
@@ -145,7 +147,7 @@ final class SupplyJudge {
 
     /** A ceiling holds the mean: what lamps take in their pulses is more. */
     private String pulsesOf(int index) {
-        return peak(index) > drawn(index) * 1.005
+        return peak(index) > loads.drawn(index) * Loads.WORTH_SAYING
                 ? ", in the pulses of its dimmed lights up to " + FigureText.amps(peak(index))
                 : "";
     }
@@ -156,20 +158,6 @@ final class SupplyJudge {
 
     /** The rating that a supply needs: 80 % of it for the mean, all of it for the pulses. */
     double toFit(int index) {
-        return Math.max(drawn(index) / STEADY_SHARE, peak(index));
-    }
-
-    /**
-     * What heats a connector that all of a supply goes through.
-     *
-     * @param index index of the supply
-     * @return A (RMS)
-     */
-    double heat(int index) {
-        return loads.rms(index);
-    }
-
-    private double drawn(int index) {
-        return loads.held(index) + loads.others(index);
+        return Math.max(loads.drawn(index) / STEADY_SHARE, peak(index));
     }
 }

@@ -64,6 +64,11 @@ public record Verdict(Severity level, String subject, String what, String remedy
                 + FigureText.percent(figure.margin()) + "]";
     }
 
+    /** What is judged, and whether it rests on something assumed. */
+    String title() {
+        return subject + (assumed ? " (assumed)" : "");
+    }
+
     /**
      * The whole of it in one short line: level, subject, the number with its limit, and the remedy.
      *
@@ -74,9 +79,8 @@ public record Verdict(Severity level, String subject, String what, String remedy
                 + (figure.least() ? "at least " : "at most ") + FigureText.fixed(figure.limit(), 2) + " "
                 + figure.unit()
                 + " (" + figure.source() + ")";
-        String found = level == Severity.OPEN ? "not told" : number;
-        return level + " " + subject + (assumed ? " (assumed)" : "") + ": " + found
-                + (remedy.isEmpty() ? "" : " → " + remedy);
+        String found = level == Severity.OPEN ? "not in the file" : number;
+        return level + " " + title() + ": " + found + (remedy.isEmpty() ? "" : " → " + remedy);
     }
 
     /**

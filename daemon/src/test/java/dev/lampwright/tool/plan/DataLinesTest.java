@@ -24,7 +24,7 @@ class DataLinesTest {
         assertEquals(Verdict.Severity.OVER, level.level());
         assertTrue(level.what().startsWith("high of the RP2040's pins is 3.30 V, "), level.what());
         assertTrue(
-                level.remedy().startsWith("put a level shifter of 5 V with TTL inputs between (74AHCT125"),
+                level.remedy().startsWith("put a 5 V level shifter with TTL inputs in between (74AHCT125"),
                 level.remedy());
         assertTrue(level.remedy().contains("wiring.board.data = \"shifted\""), level.remedy());
     }

@@ -20,7 +20,7 @@ class FuseRatingsTest {
         assertFalse(FuseRatings.has(11));
     }
 
-    /** ISO 8820-3, blade fuses (a shop's list for the sizes mini and regular), and UL 248-14 (a table of glass fuses): 3, 7.5 and 15 A, and 3 and 7 A. */
+    /** ISO 8820-3, blade fuses: 3, 7.5 and 15 A; UL 248-14, glass fuses: 3 and 7 A. Both from lists of what is sold; neither standard was seen. */
     @ParameterizedTest
     @ValueSource(doubles = {1, 2, 3, 4, 5, 7, 7.5, 10, 15, 20, 25, 30})
     void bladesAndAmericanGlassFusesAreStandardToo(double amps) {

@@ -120,7 +120,7 @@ class PlanTest {
                 Rigs.verdict(Rigs.plan("strip = { pixels = 10, channel_mA = 12 }"), "fuse of the strip at pixel 0");
         assertEquals(Verdict.Severity.OPEN, verdict.level());
         assertEquals(
-                "fit a slow fuse of 0.5 A for at least 5 V of direct current at the supply's end, and tell it as fuse_A in [wiring.strip]",
+                "fit a slow fuse of 0.5 A for at least 5 V of direct current at the supply's end, and write it as fuse_A in [wiring.strip]",
                 verdict.remedy());
     }
 
@@ -172,7 +172,7 @@ class PlanTest {
         Verdict verdict = Rigs.verdict(plan, SUPPLY);
         assertEquals(Verdict.Severity.OVER, verdict.level());
         assertTrue(verdict.what().contains("brown out"), verdict.what());
-        assertTrue(verdict.remedy().contains("points do, the fewest"), verdict.remedy());
+        assertTrue(verdict.remedy().contains("points are enough, and no fewer are"), verdict.remedy());
     }
 
     /** WS2812B datasheet: 5.3 V is the absolute maximum. */

@@ -51,4 +51,13 @@ final class Rigs {
         }
         return verdicts.get(0);
     }
+
+    /** What shares of amps flow together. */
+    static double dot(double[] shares, double[] amps) {
+        double sum = 0;
+        for (int i = 0; i < shares.length; i++) {
+            sum += shares[i] * amps[i];
+        }
+        return sum;
+    }
 }

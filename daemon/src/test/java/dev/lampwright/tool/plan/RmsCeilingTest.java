@@ -13,8 +13,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /**
- * Random rigs and frames through the real guard: whatever it lets through, no wire, fuse or connector is heated by more than the plan says, whatever the pulses
- * look like. The waveform of each frame is drawn in steps, pixels and dimmers beginning together.
+ * Random rigs and frames through the real guard: whatever it lets through, no wire or strip copper is heated by more than the plan says, with all
+ * pulses beginning together.
  */
 class RmsCeilingTest {
     private static final int STEPS = 256;
@@ -52,10 +52,10 @@ class RmsCeilingTest {
             double[] pixels = pixels(setup, frame, (step + 0.5) / STEPS);
             for (int i = 0; i < points; i++) {
                 int pixel = rig.wiring().strip().points().get(i).pixel();
-                squares[i] += square(dot(ladder.wireShares(pixel), pixels)) / STEPS;
+                squares[i] += square(Rigs.dot(ladder.wireShares(pixel), pixels)) / STEPS;
             }
             if (setup.pixels() > 1) {
-                squares[runs.size()] += square(dot(ladder.segmentShares(worst.between()), pixels)) / STEPS;
+                squares[runs.size()] += square(Rigs.dot(ladder.segmentShares(worst.between()), pixels)) / STEPS;
             }
             for (int i = points; i < runs.size(); i++) {
                 squares[i] += square(light(rig, i - points, frame, (step + 0.5) / STEPS)) / STEPS;
@@ -94,7 +94,6 @@ class RmsCeilingTest {
 
     private PlannedLights rig() {
         int pixels = 1 + chance.nextInt(40);
-        int dark = pixels;
         List<Integer> points = new ArrayList<>(List.of(0));
         if (pixels > 4 && chance.nextBoolean()) {
             points.add(1 + chance.nextInt(pixels - 1));
@@ -107,7 +106,7 @@ class RmsCeilingTest {
                 dimmers.glow = { channels = [1, 2, 3], volts = 24, full_mA = %d }
                 dimmers.side = { channel = 4, volts = 5, full_mA = %d }
                 """.formatted(
-                        dark + 1 + chance.nextInt(pixels * 60),
+                        pixels + 1 + chance.nextInt(pixels * 60),
                         pixels,
                         5 + chance.nextInt(15),
                         chance.nextBoolean() ? "GRB" : "GRBW",
@@ -137,13 +136,5 @@ class RmsCeilingTest {
 
     private static double square(double amps) {
         return amps * amps;
-    }
-
-    private static double dot(double[] shares, double[] amps) {
-        double sum = 0;
-        for (int i = 0; i < shares.length; i++) {
-            sum += shares[i] * amps[i];
-        }
-        return sum;
     }
 }

@@ -19,7 +19,7 @@ class WorstHeatTest {
         return chance.doubles(pixels, -0.3, 1).toArray();
     }
 
-    /** PWM of full × duty d has a mean of full·d and an RMS of full·√d, so √(mean × full) (any textbook). */
+    /** The mean square of pulses of duty d is full²·d, so the RMS is full·√d = √(mean × full). */
     @Test
     void oneWireForAllIsTheRootOfMeanTimesFull() {
         double[] all = new double[150];
@@ -36,7 +36,7 @@ class WorstHeatTest {
         assertEquals(Math.sqrt(35.83), WorstHeat.together(all, DARK, FULL, 4), 1e-3);
     }
 
-    /** Waveforms of chance, drawn in 200 steps: pixels light together, each for its own share of the period, within the ceiling. None heats more. */
+    /** Random waveforms, drawn in 200 steps: pixels light together, each for its own share of the period, within the ceiling. None heats more. */
     @Test
     void noDutiesHeatMore() {
         for (int round = 0; round < 2000; round++) {
