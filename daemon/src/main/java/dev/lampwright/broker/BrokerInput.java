@@ -14,8 +14,8 @@ import java.util.Arrays;
  * with its type in one byte and its length in one to four, seven bits each, low ones first (MQTT 3.1.1, section 2.2.3).
  */
 final class BrokerInput extends InputStream {
-    private static final int MOST_LENGTH_BYTES = 4;
-    private static final int PUBLISH = 3;
+    static final int MOST_LENGTH_BYTES = 4;
+    static final int PUBLISH = 3;
 
     private final InputStream in;
     private final int most;
@@ -129,7 +129,7 @@ final class BrokerInput extends InputStream {
      * @param rest how many bytes come behind what this gives
      * @param start first bytes of its body
      */
-    private static byte[] header(int type, int rest, byte[] start) {
+    static byte[] header(int type, int rest, byte[] start) {
         byte[] header = new byte[1 + MOST_LENGTH_BYTES + start.length];
         header[0] = (byte) type;
         int at = 1;

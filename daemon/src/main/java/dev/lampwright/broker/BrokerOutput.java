@@ -8,17 +8,15 @@ import java.io.OutputStream;
 import java.nio.ByteBuffer;
 
 /**
- * MQTT packets that Paho has written, with their text as it is and no more as {@link PahoText}. They are passed on whole: what is
- * written of a packet waits for the rest of it.
+ * MQTT packets that Paho has written, with their text turned back from {@link PahoText}. They are passed on whole: the beginning of a packet
+ * waits for the rest of it.
  */
 final class BrokerOutput extends OutputStream {
     private static final int CONNECT = 1;
-    private static final int PUBLISH = 3;
     private static final int SUBSCRIBE = 8;
     private static final int HAS_WILL = 0x04;
     private static final int HAS_PASSWORD = 0x40;
     private static final int HAS_USER_NAME = 0x80;
-    private static final int LONGEST_LENGTH = 4;
 
     private final OutputStream out;
     private final ByteArrayOutputStream waiting = new ByteArrayOutputStream();
@@ -71,7 +69,7 @@ final class BrokerOutput extends OutputStream {
         int type = packets.get() & 0xFF;
         int length = 0;
         int next = 0x80;
-        for (int i = 0; next >= 0x80 && i < LONGEST_LENGTH; i++) {
+        for (int i = 0; next >= 0x80 && i < BrokerInput.MOST_LENGTH_BYTES; i++) {
             if (!packets.hasRemaining()) {
                 return false;
             }
@@ -83,26 +81,16 @@ final class BrokerOutput extends OutputStream {
         }
         ByteBuffer body = packets.slice(packets.position(), length);
         packets.position(packets.position() + length);
-        writePacket(type, plain(type, body), to);
+        to.writeBytes(BrokerInput.header(type, 0, plain(type, body)));
         return true;
     }
 
-    private static void writePacket(int type, byte[] body, ByteArrayOutputStream to) {
-        to.write(type);
-        int left = body.length;
-        do {
-            to.write(left < 0x80 ? left : (left & 0x7F) | 0x80);
-            left >>= 7;
-        } while (left > 0);
-        to.writeBytes(body);
-    }
-
-    /** The body of a packet with its text as it is. Where its text is, sections 3.1, 3.3 and 3.8 of MQTT 3.1.1 say. */
+    /** The body of a packet with plain text in it. Sections 3.1, 3.3 and 3.8 of MQTT 3.1.1 say where the text is. */
     private static byte[] plain(int type, ByteBuffer from) {
         ByteArrayOutputStream to = new ByteArrayOutputStream(from.remaining());
         switch (type >> 4) {
             case CONNECT -> connect(from, to);
-            case PUBLISH -> text(from, to);
+            case BrokerInput.PUBLISH -> text(from, to);
             case SUBSCRIBE -> subscribe(from, to);
             default -> {
                 // Nothing else holds text of ours.

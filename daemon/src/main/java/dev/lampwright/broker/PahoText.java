@@ -9,13 +9,13 @@ import static java.nio.charset.StandardCharsets.UTF_8;
  * each. {@link BrokerInput} writes topics this way before Paho reads them; {@link BrokerOutput} writes plain text again after Paho.
  */
 final class PahoText {
-    /** Stands for a topic that is longer than MQTT allows once it is written for Paho: more than 7000 characters that are written in three. */
-    static final String TOO_LONG = "\uE0F1";
-
     private static final int MOST_BYTES = 65_535;
 
     /** Begins a character that is written in three; also stands, written in three, for itself. */
     private static final char MARK = '\uE0F1';
+
+    /** Stands for a topic that is longer than MQTT allows once it is written for Paho: more than 7000 characters that are written in three. */
+    static final String TOO_LONG = String.valueOf(MARK);
 
     private static final char LETTERS = '\uE800';
     private static final int LETTER_BITS = 11;
@@ -87,7 +87,7 @@ final class PahoText {
         return text.toString();
     }
 
-    /** What nobody has written this way is read as something, not refused. */
+    /** Text that was not written by {@link #of(String)} gives some character or other, and is not refused. */
     private static int point(char high, char low) {
         int point = ((high - LETTERS) << LETTER_BITS) | (low - LETTERS);
         return Character.isValidCodePoint(point) ? point : '\uFFFD';

@@ -3,6 +3,7 @@ package dev.lampwright.cli;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,20 +49,13 @@ final class WatchedConfig {
     /** Whether the file has changed and come to rest; true once for each change. */
     boolean changed() {
         boolean changed = watch.changed();
-        watch.missing()
-                .ifPresentOrElse(
-                        why -> {
-                            if (!isMissing) {
-                                LOG.warn("{}: {}; {} until the file can be read again", file, why, STAYS);
-                            }
-                            isMissing = true;
-                        },
-                        () -> {
-                            if (isMissing && !changed) {
-                                LOG.info("{}: is there again", file);
-                            }
-                            isMissing = false;
-                        });
+        Optional<String> why = watch.missing();
+        if (why.isPresent() && !isMissing) {
+            LOG.warn("{}: {}; {} until the file can be read again", file, why.get(), STAYS);
+        } else if (why.isEmpty() && isMissing) {
+            LOG.info("{}: the file can be read again", file);
+        }
+        isMissing = why.isPresent();
         return changed;
     }
 

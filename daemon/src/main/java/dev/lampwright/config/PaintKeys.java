@@ -47,9 +47,9 @@ final class PaintKeys {
             .comment("\"oklch shorter\"", "the way from one colour to the next");
     private static final Key<Double> BRIGHTEST =
             ember("brightest_K", 1000, 10_000, EmberPaint.USUAL.brightestK(), "1900", "temperature of full heat");
-    private static final Key<Double> SPARK =
+    private static final Key<Double> STRIKE =
             ember("strike_K", 1, 10_000, EmberPaint.USUAL.strikeK(), "400", "heat that each strike adds");
-    private static final Key<Double> SPARKS = ember(
+    private static final Key<Double> STRIKES = ember(
             "strikes_per_px_s",
             0,
             60,
@@ -58,7 +58,7 @@ final class PaintKeys {
             "how many strikes each pixel gets in a second");
     private static final Key<Double> DIFFUSION =
             ember("diffusion_px2_per_s", 0, 30, EmberPaint.USUAL.diffusion(), "4", "how fast heat spreads");
-    private static final Key<Double> COOLING = ember(
+    private static final Key<Double> TIME_CONSTANT = ember(
             "time_constant_s", 0.05, 600, EmberPaint.USUAL.timeConstantSeconds(), "1.5", "how long it takes to cool");
 
     /** The keys that say which colour. */
@@ -77,10 +77,10 @@ final class PaintKeys {
                     .without("evenly apart")
                     .comment("[0, 1]", "where each colour is"),
             BRIGHTEST,
-            SPARK,
-            SPARKS,
+            STRIKE,
+            STRIKES,
             DIFFUSION,
-            COOLING);
+            TIME_CONSTANT);
 
     private PaintKeys() {}
 
@@ -163,10 +163,10 @@ final class PaintKeys {
     private static EmberPaint ember(Table table) {
         return new EmberPaint(
                 table.get(BRIGHTEST),
-                table.get(SPARK),
-                table.get(SPARKS),
+                table.get(STRIKE),
+                table.get(STRIKES),
                 table.get(DIFFUSION),
-                table.get(COOLING),
+                table.get(TIME_CONSTANT),
                 ExtentKeys.seed(table));
     }
 }

@@ -26,8 +26,8 @@ final class Mailbox implements Contact.Asks {
         if (retained) {
             return refusal(
                             word,
-                            "the broker kept this message and gives it at each connection, so it is not done again; publish an empty"
-                                    + " retained message there to remove it, and ask without retain")
+                            "the broker has kept this message and sends it at every connection, so it is not done again; to remove it,"
+                                    + " publish an empty retained message on the same topic, and ask without retain")
                     .json();
         }
         try {

@@ -55,7 +55,7 @@ public interface StatusWatch {
     void leftOut(long tick, long count);
 
     /**
-     * Frames fared out of the ordinary on their way to the light.
+     * Something out of the ordinary happened to frames on their way to the light.
      *
      * @param delivery how, and from which frame on that is known
      */

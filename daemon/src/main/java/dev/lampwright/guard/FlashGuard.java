@@ -83,7 +83,7 @@ public final class FlashGuard {
         history.expectLate(nanos);
     }
 
-    /** How late light has been of late, in ns. */
+    /** How late light has been recently, in ns. */
     void wereLate(long nanos) {
         history.wereLate(nanos);
     }

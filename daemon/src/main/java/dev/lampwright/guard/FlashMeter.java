@@ -6,11 +6,11 @@ import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Measures how often light flashes that nobody holds, in the regions and by the measures of {@link FlashGuard}. */
+/** Measures how often light would flash if nothing held it, in the regions and by the measures of {@link FlashGuard}. */
 public final class FlashMeter {
     private static final long SECOND = 1_000_000_000L;
     private static final int TRANSITIONS_PER_FLASH = 2;
-    /** As many as there are; enough for 30 flashes in a second. */
+    /** The most that {@link Traces} can remember: 32 flashes in a second. */
     private static final int DEPTH = 64;
 
     private final LightReader lights;
@@ -52,7 +52,7 @@ public final class FlashMeter {
     }
 
     /**
-     * How often what flashed most did so.
+     * How often the light that flashed most did so.
      *
      * @return the most flashes in any second, 32 at most
      */

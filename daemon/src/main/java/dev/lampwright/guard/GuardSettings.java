@@ -14,7 +14,7 @@ import java.util.Optional;
  */
 public record GuardSettings(
         Optional<List<String>> dimOrder, double riseSeconds, boolean allowFlashing, List<Double> volts) {
-    /** Voltage of a supply of which none is told. */
+    /** Voltage assumed for a supply whose voltage is not given. */
     public static final double USUAL_VOLTS = 5;
 
     /** Nothing chosen. */

@@ -78,7 +78,7 @@ public final class Guards {
     }
 
     /**
-     * How late light has been of late. It counts for two seconds.
+     * How late light has been recently. It counts for two seconds.
      *
      * @param nanos as for {@link #expectLate}; what is not longer than that changes nothing
      */

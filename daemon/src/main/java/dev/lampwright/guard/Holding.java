@@ -18,7 +18,7 @@ final class Holding {
 
     /** Our own choice: as long as the second over which flashes are counted. */
     private static final long CALM_NANOS = 1_000_000_000L;
-    /** Wanted light with as many transitions in a second is not calm. */
+    /** Wanted light with this many transitions in a second, the most that the limit allows, is not calm. */
     private static final int TOO_MANY = 7;
 
     private final Regions regions;
@@ -83,8 +83,8 @@ final class Holding {
     }
 
     /**
-     * Looks at wanted light for all regions that are not free. One that would break the limit is held; one that has been calm for long
-     * enough goes a step on its way back.
+     * Looks at wanted light for all regions that are not free. One whose wanted light had seven transitions in the last second stays held; one that has been calm for long enough goes a step on its way
+     * back.
      *
      * @param nanos the time of the frame
      */

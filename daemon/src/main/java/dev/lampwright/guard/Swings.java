@@ -65,17 +65,6 @@ final class Swings {
         }
     }
 
-    /**
-     * Whether a number would be more than the going on of what is.
-     *
-     * @param value the number
-     * @param mark whether it has a mark
-     * @return false if {@link #add} would surely not add to the count
-     */
-    boolean wouldMove(long value, boolean mark) {
-        return !empty && (falls(value) || rises(value) || (mark && !marked));
-    }
-
     /** How many transitions there have been. */
     int count() {
         return count;

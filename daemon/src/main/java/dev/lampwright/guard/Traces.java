@@ -17,12 +17,13 @@ final class Traces {
     private final long step;
     private final int depth;
     private final Swings swings;
-    /** The highest value since the last transition, while values rise; the lowest while they fall; the first value before any. */
+    /** The highest value since the last transition, while values rise; the lowest while they fall. Not used before the first transition. */
     private final long[] extreme;
-    /** Before the first transition: the highest and the lowest so far. */
+    /** The lowest so far, before the first transition. */
     private final long[] low;
-
+    /** The highest so far, before the first transition. */
     private final long[] high;
+
     private final byte[] flags;
     private final long[] transitions;
     private final byte[] newest;

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.stream.LongStream;
 
 /**
- * The glow of a bar into which strikes fall and which cools. Where and when they fall is seeded. The bar has been burning for a while
+ * The glow of a bar that is struck at random and cools. Where and when it is struck comes from the seed. The bar has been burning for a while
  * when its look comes on.
  *
  * @param brightestK temperature that is shown at full light, in K; 1000 to 10000
@@ -29,7 +29,7 @@ public record EmberPaint(
     private static final double ROOM_K = 295;
     private static final int STEPS_BEFORE = 180;
     private static final int MOST_STEPS_AT_ONCE = 600;
-    /** Light follows heat this slowly, in s: so that sparks close together swell into one glow, instead of more than three flashes a second. Our own choice. */
+    /** Light follows heat this slowly, in s: so that strikes close together swell into one glow and do not flash more than three times a second. Our own choice. */
     private static final double LAG_S = 0.6;
 
     private static final float FOLLOWED = (float) -Math.expm1(-HeatBar.STEP_S / LAG_S);

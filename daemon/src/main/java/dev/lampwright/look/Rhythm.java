@@ -155,7 +155,7 @@ public final class Rhythm {
         return new Rhythm(period, changes, false);
     }
 
-    /** What stands before the seconds of a rhythm that is written rightly otherwise. */
+    /** What comes before the seconds in a rhythm that is otherwise correct. */
     private static String withoutPeriod(String text) {
         String bare = text.strip();
         int end = bare.indexOf(')') + 1;

@@ -77,8 +77,9 @@ final class AccessCheck {
     }
 
     /**
-     * Refuses a token that is not the one. The right one is always let in: behind a server with TLS all viewers have one address, and
-     * nobody's wrong tokens may shut out who knows it. Wrong ones are answered more and more slowly.
+     * Refuses a wrong token. The right one is always let in, even while its address is asked to wait: behind a server with TLS all viewers
+     * have one address, and nobody's wrong tokens may shut out somebody who has the right one. So what protects the page is the length of the
+     * token; the wait only turns away clients that keep to it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
         if (token.isEmpty() || token.get().is(given)) {

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
-/** Slows down who guesses tokens: after a few wrong ones an address has to wait, longer and longer. Safe for many threads. */
+/** Says how long an address that has sent wrong tokens should wait, longer each time. Safe for many threads. */
 final class WrongTokens {
     private static final int FREE = 5;
     private static final int MOST_ADDRESSES = 256;

@@ -3,8 +3,7 @@ package dev.lampwright.upkeep;
 import org.slf4j.Logger;
 
 /**
- * Warnings of which somebody else decides how many there are. So many of them are logged a minute; of the rest their number. For one thread
- * at a time.
+ * Limits warnings whose number others decide: logs so many a minute, and only counts the rest. For one thread at a time.
  */
 public final class LineBudget {
     private static final long MINUTE_NANOS = 60_000_000_000L;

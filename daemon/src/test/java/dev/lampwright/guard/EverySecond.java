@@ -80,7 +80,7 @@ public final class EverySecond {
         return canvasPixel;
     }
 
-    /** Light of a lamp or a pixel at full, in lm: 100 of a watt of white lamps, 40 of one of colours; assumed, as in the handbook. */
+    /** Light of a lamp or a pixel at full, in lm: 100 of a watt of white lamps, 40 of one of colours; assumed by this project, no source. */
     private double power(int light, List<Double> volts) {
         if (light < setup.pixels()) {
             double amps = (setup.channelMicroamps().get(0)

@@ -218,7 +218,7 @@ class FlashGuardTest {
     @Test
     void comesBackWithoutAFlash() {
         FlashGuard guard = guard(fitted);
-        FlashCounter counter = new FlashCounter("RGB", 0);
+        EverySecond counter = new EverySecond(fitted.setup(), fitted.fitting(), List.of(5.0));
         int before = 255;
         for (int i = 0; i < 6 * RATE; i++) {
             boolean flashing = i < 2 * RATE;
@@ -232,7 +232,7 @@ class FlashGuardTest {
             }
             assertTrue(i < 5 * RATE || level == 30, "frame " + i + " is " + level);
         }
-        assertEquals(3, counter.mostGeneral());
+        assertEquals(3, counter.most());
     }
 
     /** A white light on a dimmer is judged like a pixel, and a plain colour strip by its colours. */

@@ -29,7 +29,7 @@ class FlashPicturesTest {
     private static final int HIGH = 4;
     private static final int GAP = 12;
 
-    /** What is wanted. */
+    /** The light that is asked for. */
     enum Pattern {
         /** Bands of four run through eight pixels fifteen times a second; their mean never changes. */
         CHASE {

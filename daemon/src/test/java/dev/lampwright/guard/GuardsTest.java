@@ -77,7 +77,7 @@ class GuardsTest {
     @Test
     void newGuardsForTheSameLightsGoOn() {
         Fitted fitted = Fitted.strip(10, Map.of());
-        FlashCounter counter = new FlashCounter("RGB", 0, 1, 2, 3, 4, 5, 6, 7, 8, 9);
+        EverySecond counter = new EverySecond(fitted.setup(), fitted.fitting(), List.of(5.0));
         Guards guards = new Guards(fitted.setup(), fitted.fitting(), GuardSettings.USUAL, RATE);
         for (int i = 0; i < 4 * RATE; i++) {
             if (i % 4 == 0) {
@@ -90,7 +90,7 @@ class GuardsTest {
             guards.hold(frame, nanos(i));
             counter.see(frame, nanos(i));
         }
-        assertEquals(3, counter.mostGeneral());
+        assertEquals(3, counter.most());
     }
 
     @Test

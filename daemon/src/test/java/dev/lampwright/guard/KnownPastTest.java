@@ -70,7 +70,7 @@ class KnownPastTest {
         Guards late = guards(fitted, false);
         run(late, 0, 1);
         late.wereLate(300 * MILLI);
-        assertTrue(late.heldFrames() == 0);
+        assertEquals(0, late.heldFrames());
         blink(late, 1, third, 2 * RATE);
         assertTrue(late.heldFrames() > 0, "three a second is too much if a second is 1.3 s long");
         Guards onTime = guards(fitted, false);

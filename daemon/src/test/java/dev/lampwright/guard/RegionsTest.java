@@ -135,7 +135,7 @@ class RegionsTest {
         frame.strip()[4 * pixel + 3] = (byte) white;
     }
 
-    /** A zone twice, one of a single pixel, and a plain strip alone are no areas of their own. */
+    /** A zone twice, one of a single pixel, and a plain strip alone are not areas of their own. */
     @Test
     void eachSetOfLightsIsJudgedOnce() {
         List<Area> areas = Areas.of(SETUP, FITTING, VOLTS, DEPTH);
@@ -158,7 +158,7 @@ class RegionsTest {
         assertEquals(5 * 1000 * 24, room.weight(20));
         assertEquals(2 * 600 * 24, room.weight(21));
         Area unknown = Areas.of(SETUP, FITTING, List.of(), DEPTH).get(2);
-        assertEquals(5 * 1000 * 5, unknown.weight(20), "of 5 V where nothing is told");
+        assertEquals(5 * 1000 * 5, unknown.weight(20), "5 V where the voltage is not known");
     }
 
     @Test

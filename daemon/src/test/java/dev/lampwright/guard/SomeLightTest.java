@@ -46,13 +46,13 @@ class SomeLightTest {
                 light.draw(tick, frame);
                 guards.hold(frame, tick * 1_000_000_000L / RATE);
                 counter.see(frame, tick * 1_000_000_000L / RATE);
-                changes += Arrays.equals(frame.strip(), before) ? 0 : 1;
+                changes += tick == 0 || Arrays.equals(frame.strip(), before) ? 0 : 1;
                 before = frame.strip();
             }
             assertTrue(counter.most() <= 3, kind + " " + trial + ": " + counter.most());
             held += guards.heldFrames();
         }
         assertTrue(held > 0, "some of it is held");
-        assertTrue(changes > TRIALS, "light goes on until it is held");
+        assertTrue(changes >= TRIALS, "light goes on until it is held");
     }
 }

@@ -54,20 +54,6 @@ class SwingsTest {
         assertEquals(0, swings.count());
     }
 
-    @Test
-    void whatWouldNotMoveAddsNothing() {
-        SplittableRandom chance = new SplittableRandom(6);
-        Swings swings = new Swings(10);
-        for (int i = 0; i < 20_000; i++) {
-            long value = chance.nextLong(30);
-            boolean mark = chance.nextBoolean();
-            boolean moves = swings.wouldMove(value, mark);
-            int before = swings.count();
-            swings.add(value, mark);
-            assertTrue(moves || swings.count() == before);
-        }
-    }
-
     private static int count(long step, long... values) {
         Swings swings = new Swings(step);
         for (long value : values) {
