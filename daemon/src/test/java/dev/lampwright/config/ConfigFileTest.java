@@ -16,6 +16,7 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Room;
 import dev.lampwright.testing.NamedPipe;
+import dev.lampwright.testing.SmallStack;
 import dev.lampwright.toml.Mutation;
 import java.io.IOException;
 import java.io.InputStream;
@@ -30,7 +31,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -387,21 +387,8 @@ class ConfigFileTest {
                 + "printer.state.topic = \"shop/alder/job\"\n"
                 + "printer.state.fault = [\"" + "*a".repeat(10_000) + "\"]\n"
                 + "zones.deep = " + "[".repeat(60) + "]".repeat(60) + "\n";
-        AtomicReference<Object> outcome = new AtomicReference<>("none");
-        Thread small = new Thread(
-                null,
-                () -> {
-                    try {
-                        outcome.set(read(text));
-                    } catch (ConfigException | RuntimeException | Error e) {
-                        outcome.set(e);
-                    }
-                },
-                "small stack",
-                256 << 10);
-        small.start();
-        small.join(20_000);
-        String complaint = only(assertInstanceOf(ConfigException.class, outcome.get()));
+        Throwable thrown = SmallStack.thrownBy(() -> read(text)).orElseThrow();
+        String complaint = only(assertInstanceOf(ConfigException.class, thrown));
         assertTrue(complaint.contains("zones.deep: is an array"), complaint);
     }
 

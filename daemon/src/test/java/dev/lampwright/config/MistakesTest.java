@@ -325,7 +325,7 @@ class MistakesTest {
     }
 
     @Test
-    void aWordThatIsEveryWordStandsLast() throws ConfigException {
+    void aPatternForEveryWordMustComeLast() throws ConfigException {
         assertEquals(
                 "t.toml:7: printer.state.idle: has \"*\", which is every word and leaves none for held and done below it;"
                         + " put it below the others, or leave it out",
@@ -356,9 +356,9 @@ class MistakesTest {
                 "t.toml");
     }
 
-    /** RFC 3986, section 3.1: schemes know no case. */
+    /** RFC 3986, section 3.1: schemes are case-insensitive. */
     @Test
-    void aSchemeKnowsNoCase() throws ConfigException {
+    void aSchemeMayBeInAnyCase() throws ConfigException {
         assertEquals(
                 URI.create("mqtts://alder:8883"),
                 ConfigFile.read(GOOD.replace("mqtt://", "MQTTS://"), "t.toml")
@@ -367,7 +367,7 @@ class MistakesTest {
     }
 
     @Test
-    void aBracketThatIsNotClosedIsBlamedItself() {
+    void theMistakeIsAtTheBracketThatIsNotClosed() {
         assertStarts(
                 "t.toml:7: column 22: the [ that opens here is not closed",
                 added("printer.state.idle = [\"READY\"\n\n[zones]\nbed = \"0-9\""));
@@ -383,7 +383,7 @@ class MistakesTest {
                 added(at + "field = 1, separator = \"::\" }"));
         assertStarts(reading + "separator: can be no separator; give", added(at + "field = 1, separator = '\"' }"));
         assertStarts(reading + "separator: has no field beside it; say", added(at + "separator = \";\" }"));
-        assertStarts(reading + "pattern: is not a regular expression: ", added(at + "pattern = '(' }"));
+        assertStarts(reading + "pattern: is not a valid regular expression: ", added(at + "pattern = '(' }"));
         assertStarts(reading + "pattern: has no group named value; put", added(at + "pattern = '[0-9]+' }"));
     }
 

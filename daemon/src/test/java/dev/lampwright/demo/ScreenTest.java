@@ -117,10 +117,10 @@ class ScreenTest {
         assertEquals("\u001b[?7h\u001b[?25h", screen(depth).end());
     }
 
-    /** Nothing was counted yet: any number would be made up. */
+    /** Nothing has been counted yet: any number would be made up. */
     @ParameterizedTest
     @EnumSource
-    void theFirstPictureTellsNoRate(ColourDepth depth) {
+    void theFirstPictureShowsNoRate(ColourDepth depth) {
         assertTrue(screen(depth).next().contains("? frames/s"));
     }
 }

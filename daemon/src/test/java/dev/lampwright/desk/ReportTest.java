@@ -41,7 +41,7 @@ class ReportTest {
     }
 
     @Test
-    void whatMadeTheControllerStartStandsBesideTheLink() {
+    void theCauseOfTheControllersStartIsNextToTheLink() {
         Report report = report(PrinterState.IDLE, "", "", 320, 60);
         Report hung = new Report(
                 report.version(),

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
-/** What made the controller start last is in the daemon's status. */
+/** The daemon's status says why the controller last started. */
 @Timeout(120)
 class LastResetIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);
@@ -24,13 +24,13 @@ class LastResetIT extends OwnBench {
     private void awaitStatus(String cause, RunningDaemon daemon) {
         String told = "\"link\":\"lit\",\"controller_last_reset\":\"" + cause + "\"";
         Await.until(
-                () -> "the status tells of " + cause + ": " + birch.broker().read(STATUS) + daemon.log(),
+                () -> "the status says " + cause + ": " + birch.broker().read(STATUS) + daemon.log(),
                 () -> birch.broker().read(STATUS).contains(told),
                 LONG);
     }
 
     @Test
-    void aBrownOutIsToldInStatusAndLog() {
+    void aBrownOutIsInStatusAndLog() {
         Here weak = new Here(1, "1.1.0", 1, 300, 1024, 6, 1, 10_000, false, 1, LastReset.BROWN_OUT);
         PtyController controller = running(new PtyController(folder.resolve("controller"), weak));
         controller.plug();
@@ -44,7 +44,7 @@ class LastResetIT extends OwnBench {
     /** The board's program hangs, and its watchdog ends that; then its button is pressed. */
     @ParameterizedTest
     @FieldSource("dev.lampwright.testing.Firmware#USUAL")
-    void theBoardTellsItsWatchdogFromItsButton(Firmware.Build build) {
+    void watchdogAndButtonAreReportedApart(Firmware.Build build) {
         EmulatedBoard board = running(EmulatedBoard.start(build, folder.resolve("board")));
         RunningDaemon daemon = running(RunningDaemon.start(birch.configure(folder, board.port(), build.hostBaud())));
         awaitStatus("power", daemon);

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Timeout;
 class OutputsIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);
 
-    /** Chunks of bytes that a daemon sends that asks and asks again. */
+    /** More chunks of bytes than this mean that the daemon has asked again. */
     private static final int ASKED_AGAIN = 8;
 
     private Path configure(Path port, int baud, String outputs) throws IOException {
@@ -78,7 +78,7 @@ class OutputsIT extends OwnBench {
 
     @Test
     void theControllerInMemoryTakesThem() throws IOException {
-        Here eight = new Here(1, "1.1.0", 1, 4000, 12_031, 6, 2, 10_000, true, 8);
+        Here eight = new Here(1, "1.1.0", 1, 4000, 12_019, 6, 2, 10_000, true, 8);
         PtyController controller = running(new PtyController(folder.resolve("controller"), eight));
         controller.plug();
         RunningDaemon daemon = running(RunningDaemon.start(configure(controller.port(), 500_000, "[10, 20]")));
@@ -97,7 +97,7 @@ class OutputsIT extends OwnBench {
 
     /** One line, however often it asks; and the file without outputs lights the strip. */
     @Test
-    void aControllerWithOneDataLineIsToldOfOnceWithARemedy() throws IOException {
+    void aControllerWithOneDataLineIsLoggedOnceWithARemedy() throws IOException {
         PtyController controller = running(new PtyController(folder.resolve("controller"), MemoryController.BOARD));
         AtomicInteger chunks = new AtomicInteger();
         controller.fromHost(bytes -> {

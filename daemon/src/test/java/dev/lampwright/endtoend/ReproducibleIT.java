@@ -14,8 +14,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * One commit makes the same bytes, whenever, in whatever language and time zone it is built. What the compiler makes is taken over: it is put
- * together again, with the date, the order of files and the texts that depend on who builds.
+ * The same commit gives the same bytes, whatever the time, language and time zone of the build. Compiled classes are reused; what is built again
+ * is the packaging: dates, the order of files, and texts that depend on who builds.
  */
 @Timeout(300)
 class ReproducibleIT {

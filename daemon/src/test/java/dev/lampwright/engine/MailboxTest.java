@@ -39,8 +39,8 @@ class MailboxTest {
     void whatTheBrokerHadKeptIsRefused() {
         byte[] payload = "0.5".getBytes(StandardCharsets.UTF_8);
         assertEquals(
-                "{\"ask\":\"brightness\",\"done\":false,\"why\":\"the broker kept this message and gives it at each connection, so it"
-                        + " is not done again; publish an empty retained message there to remove it, and ask without retain\"}",
+                "{\"ask\":\"brightness\",\"done\":false,\"why\":\"the broker has kept this message and sends it at every connection, so it"
+                        + " is not done again; to remove it, publish an empty retained message on the same topic, and ask without retain\"}",
                 mailbox.take("brightness", payload, true));
         assertEquals(1, slot.get().brightness());
     }

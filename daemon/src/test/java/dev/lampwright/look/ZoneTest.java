@@ -86,7 +86,7 @@ class ZoneTest {
     }
 
     @Test
-    void pixelsAtTheSameDistanceAreToldShort() {
+    void evenlySpacedPixelsAreWrittenShort() {
         assertEquals("0-8 every 2", Zone.of(new int[] {0, 2, 4, 6, 8}).toString());
         assertEquals("9-3 every 3 + 4-5", Zone.of(new int[] {9, 6, 3, 4, 5}).toString());
         assertEquals("0 + 2", Zone.of(new int[] {0, 2}).toString());

@@ -15,6 +15,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.RawHttp;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
@@ -259,27 +260,20 @@ class MetricsServerTest {
         assertFalse(FreePort.isListening(port));
     }
 
-    private String answerTo(String request) throws IOException {
-        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
-            socket.setSoTimeout(10_000);
-            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
-            socket.shutdownOutput();
-            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
-        }
-    }
-
     /** A foreign name that somebody has pointed at loopback: RFC 9110, section 15.5.20. */
     @Test
     void answersByItsOwnNamesOnly() throws IOException {
         for (String own : List.of("localhost", "LocalHost:9464", "127.0.0.1:9464", "[::1]")) {
             assertTrue(
-                    answerTo("GET /metrics HTTP/1.1\r\nHost: " + own + "\r\nConnection: close\r\n\r\n")
+                    RawHttp.answerTo(
+                                    server.port(),
+                                    "GET /metrics HTTP/1.1\r\nHost: " + own + "\r\nConnection: close\r\n\r\n")
                             .startsWith("HTTP/1.1 200 "),
                     own);
         }
         for (String foreign : List.of("Host: alder.example\r\n", "Host: localhost.example:9464\r\n", "Host: \r\n")) {
             assertTrue(
-                    answerTo("GET /metrics HTTP/1.1\r\n" + foreign + "Connection: close\r\n\r\n")
+                    RawHttp.answerTo(server.port(), "GET /metrics HTTP/1.1\r\n" + foreign + "Connection: close\r\n\r\n")
                             .startsWith("HTTP/1.1 421 "),
                     foreign);
         }
@@ -288,9 +282,12 @@ class MetricsServerTest {
     @Test
     void brokenRequestsLeaveNothingInTheLog() throws IOException {
         try (CapturedLog log = new CapturedLog("dev.lampwright.metrics")) {
-            answerTo("GET /metrics HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\n\r\nFFFFFFFFFFFF\r\n");
-            answerTo("GET mailto:alder HTTP/1.1\r\nHost: localhost\r\n\r\n");
-            assertTrue(answerTo("GET /metrics HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")
+            RawHttp.answerTo(
+                    server.port(),
+                    "GET /metrics HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\n\r\nFFFFFFFFFFFF\r\n");
+            RawHttp.answerTo(server.port(), "GET mailto:alder HTTP/1.1\r\nHost: localhost\r\n\r\n");
+            assertTrue(RawHttp.answerTo(
+                            server.port(), "GET /metrics HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")
                     .startsWith("HTTP/1.1 200 "));
             assertEquals(List.of(), log.lines());
         }

@@ -9,6 +9,7 @@ import dev.lampwright.http.RetriedServer;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.RawHttp;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
@@ -436,15 +437,6 @@ class LivePageTest {
     }
 
     /** Answers to bytes that no HTTP client sends; the connection is closed by the server or by this. */
-    private static String answerTo(PageRig rig, String request) throws IOException {
-        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), rig.port())) {
-            socket.setSoTimeout(10_000);
-            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
-            socket.shutdownOutput();
-            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
-        }
-    }
-
     @Test
     void brokenRequestsLeaveNothingInTheLog() throws IOException {
         String host = "Host: localhost\r\n";
@@ -453,11 +445,11 @@ class LivePageTest {
         try (CapturedLog log = new CapturedLog("dev.lampwright.page");
                 PageRig rig = new PageRig("pixels = 30", "port = 0\ntoken_file = \"" + token + "\"")) {
             for (String chunk : List.of("FFFFFFFFFFFF\r\n", "-1\r\n", "7FFFFFFF\r\nx", "zz\r\n", "\r\n", "5\r\nab")) {
-                answerTo(rig, "POST /ask/look HTTP/1.1\r\n" + chunked + chunk);
-                answerTo(rig, "POST /enter HTTP/1.1\r\n" + chunked + chunk);
-                answerTo(rig, "GET / HTTP/1.1\r\n" + chunked + chunk);
+                RawHttp.answerTo(rig.port(), "POST /ask/look HTTP/1.1\r\n" + chunked + chunk);
+                RawHttp.answerTo(rig.port(), "POST /enter HTTP/1.1\r\n" + chunked + chunk);
+                RawHttp.answerTo(rig.port(), "GET / HTTP/1.1\r\n" + chunked + chunk);
             }
-            answerTo(rig, "GET mailto:alder HTTP/1.1\r\n" + host + "\r\n");
+            RawHttp.answerTo(rig.port(), "GET mailto:alder HTTP/1.1\r\n" + host + "\r\n");
             assertEquals(200, rig.get("/").statusCode());
             List<String> troubles = log.lines().stream()
                     .filter(line -> line.startsWith("ERROR") || line.contains("/ask/look"))

@@ -83,9 +83,9 @@ class PrinterClientTest {
         PrinterStatus well = PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, 1);
         PrinterStatus fault = well.withState(PrinterState.FAULT, 2);
         PrinterStatus worded = fault.withFaultText("tip blocked", 3);
-        assertEquals(Optional.of("the printer tells a fault"), PrinterClient.faultLine(well, fault));
-        assertEquals(Optional.of("the printer tells a fault: tip blocked"), PrinterClient.faultLine(fault, worded));
-        assertEquals(Optional.of("the printer tells a fault: tip blocked"), PrinterClient.faultLine(well, worded));
+        assertEquals(Optional.of("the printer reports a fault"), PrinterClient.faultLine(well, fault));
+        assertEquals(Optional.of("the printer reports a fault: tip blocked"), PrinterClient.faultLine(fault, worded));
+        assertEquals(Optional.of("the printer reports a fault: tip blocked"), PrinterClient.faultLine(well, worded));
         assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.heardAt(4)));
         assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withFaultText("", 4)));
         assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withState(PrinterState.PRINTING, 4)));
@@ -113,7 +113,7 @@ class PrinterClientTest {
                 hear(Alder.JOB, "{\"phase\":\"ALARM " + i + "\"}");
                 hear(Alder.JOB, RUN);
             }
-            assertEquals(10, log.with("the printer tells a fault").size());
+            assertEquals(10, log.with("the printer reports a fault").size());
             assertEquals(1, log.with("more faults of the printer follow").size());
             clock.addAndGet(61_000_000_000L);
             hear(Alder.JOB, "{\"phase\":\"ALARM 3\"}");
@@ -121,7 +121,7 @@ class PrinterClientTest {
                     1,
                     log.with("1990 more faults of the printer in the minute before")
                             .size());
-            assertEquals(11, log.with("the printer tells a fault").size());
+            assertEquals(11, log.with("the printer reports a fault").size());
         }
     }
 }

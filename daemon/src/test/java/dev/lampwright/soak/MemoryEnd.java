@@ -1,8 +1,10 @@
 package dev.lampwright.soak;
 
+import dev.lampwright.protocol.MessageType;
 import dev.lampwright.testing.Faults;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording.Entry;
+import dev.lampwright.testing.Rewriter;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -14,6 +16,9 @@ import java.util.function.UnaryOperator;
 final class MemoryEnd implements FarEnd {
     /** A byte in a thousand, and one in fifty: some frames come through, or hardly any answer does. */
     private static final double[] CHANCES = {0.001, 0.02};
+
+    /** Code of a complaint, by {@code wire.md}: a message of the wrong length. */
+    private static final byte WRONG_LENGTH = 6;
 
     private final PtyController controller;
     private final SentCheck sent = new SentCheck();
@@ -75,7 +80,8 @@ final class MemoryEnd implements FarEnd {
 
     @Override
     public void refuse() {
-        controller.toHost(new Refusals());
+        controller.toHost(
+                Rewriter.to(MessageType.SHOWN, MessageType.COMPLAINT, body -> new byte[] {WRONG_LENGTH, 0, 0}));
     }
 
     private UnaryOperator<byte[]> counted(UnaryOperator<byte[]> faults) {

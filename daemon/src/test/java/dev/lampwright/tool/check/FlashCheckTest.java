@@ -9,6 +9,7 @@ import dev.lampwright.engine.Configs;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -78,7 +79,7 @@ class FlashCheckTest {
     void bandsWhoseMeanStaysAreFound() {
         String layers = String.join(
                 ", ",
-                List.of("a", "b", "c", "d").stream()
+                Stream.of("a", "b", "c", "d")
                         .map(zone -> "{ zone = \"" + zone
                                 + "\", colour = \"white\", extent = \"band\", width_px = 4, speed_px_per_s = 120 }")
                         .toList());
@@ -90,7 +91,7 @@ class FlashCheckTest {
         assertEquals(List.of(new FlashCheck.Flashing("chase", List.of(), 15, false)), FlashCheck.of(config));
     }
 
-    /** What is not told otherwise is calm, on any strip. */
+    /** With its defaults, each is calm, on any strip. */
     @ParameterizedTest
     @ValueSource(
             strings = {

@@ -10,6 +10,7 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.engine.Chain;
+import dev.lampwright.engine.Delivery;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.engine.Ticks;
@@ -38,7 +39,7 @@ class ReplayTest {
             printer.state = { topic = "shop/birch/job", printing = ["RUN"] }
             printer.silent_after_s = 2
             controller.port = "memory"
-            supply.ceiling_mA = 200
+            supply.ceiling_mA = 1500
             strip = { pixels = 24, order = "GRBW", dithering = true }
             zones = { bed = "0-9", job = "23-10" }
             dimmers.work = { channel = 0, volts = 24, full_mA = 800 }
@@ -49,6 +50,7 @@ class ReplayTest {
               { paint = "ember" },
               { zone = "job", colour = "cyan", extent = "bar", by = "job.progress" },
               { zone = "bed", colour = "gold", extent = "bar", by = "bed.heat", rhythm = "swell 2s" },
+              { zone = "bed", colour = "white", opacity = 0.6, rhythm = "Iso 0.3s" },
             ]
             [[cues]]
             state = ["printing", "warming"]
@@ -117,6 +119,11 @@ class ReplayTest {
             if (random.nextInt(60) == 0) {
                 wishes = afterAsks(wishes, nanos, random);
                 watch.asked(tick, wishes);
+            }
+            if (random.nextInt(90) == 0) {
+                Delivery delivery = new Delivery(tick, 300_000_000, random.nextBoolean());
+                chain.delivered(delivery);
+                watch.delivered(delivery);
             }
             chain.make(status, wishes, nanos, frame);
             made.ticks.add(tick);

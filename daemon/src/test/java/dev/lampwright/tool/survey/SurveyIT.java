@@ -202,9 +202,8 @@ class SurveyIT {
             });
             String trouble = listener.trouble().orElseThrow();
             assertTrue(
-                    trouble.startsWith(
-                            "broker mqtt://127.0.0.1:" + port
-                                    + ": the connection ended once while lampwright listened, last because of this: what came back"),
+                    trouble.startsWith("broker mqtt://127.0.0.1:" + port
+                            + ": lost the connection once while listening; the last reason: what came back"),
                     trouble);
             assertEquals(1, broker.connections());
         }

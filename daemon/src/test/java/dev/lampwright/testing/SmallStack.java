@@ -1,0 +1,41 @@
+package dev.lampwright.testing;
+
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.function.Executable;
+
+/** A thread with a stack of 256 KiB, half of what the service's threads have. */
+public final class SmallStack {
+    private static final long BYTES = 256 << 10;
+    private static final long LONGEST_MILLIS = 20_000;
+
+    private SmallStack() {}
+
+    /**
+     * Runs something there.
+     *
+     * @param what what to run
+     * @return what it throws, if anything
+     * @throws InterruptedException if this thread is interrupted meanwhile
+     */
+    public static Optional<Throwable> thrownBy(Executable what) throws InterruptedException {
+        AtomicReference<Throwable> thrown = new AtomicReference<>();
+        Thread small = new Thread(
+                null,
+                () -> {
+                    try {
+                        what.execute();
+                    } catch (Throwable e) {
+                        thrown.set(e);
+                    }
+                },
+                "small stack",
+                BYTES);
+        small.start();
+        small.join(LONGEST_MILLIS);
+        if (small.isAlive()) {
+            throw new AssertionError("does not end");
+        }
+        return Optional.ofNullable(thrown.get());
+    }
+}
