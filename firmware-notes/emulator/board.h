@@ -93,7 +93,7 @@ const char *board_failure(const struct board *board);
 /* Presses the reset button. */
 void board_reset(struct board *board);
 
-/* The supply falls below what the brown-out detector bears, and is back at once: the chip is reset, its RAM stays. */
+/* The supply falls below the brown-out detector's threshold, and is back at once: the chip is reset, its RAM stays. */
 void board_brown_out(struct board *board);
 
 /*

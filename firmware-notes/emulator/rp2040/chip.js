@@ -107,7 +107,7 @@ class Machine {
 /**
  * An RP2040 with its flash, its clock and its pins; it runs by the cycle and keeps its time through resets. `options`: `image`
  * of image.js, `id` of the flash chip, `startNs`. `hooks`: edge(pin, high, ns), beforeDimmers(ns), afterDimmers(ns), warn(text), watchdog(),
- * attach(rp2040) for what hangs on it.
+ * attach(rp2040) for what is attached to it.
  */
 export class Chip {
   constructor(options, hooks) {

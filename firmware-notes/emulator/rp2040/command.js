@@ -26,7 +26,7 @@ function trouble(kind, words) {
   return count === undefined || every === undefined ? { complaint: SAY_TROUBLE } : { kind: 'trouble', what: kind, up, count, every };
 }
 
-/* So many numbers with commas between; undefined if they are none, too many, or one is none. */
+/* Up to `most` numbers with commas between; undefined if there are too many, or one is not a number. */
 function numbers(word, most) {
   const all = (word ?? '').split(',').map((each) => number(each, 0, MOST_COUNT));
   return all.length > most || all.includes(undefined) ? undefined : all;

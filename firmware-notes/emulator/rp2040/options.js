@@ -11,7 +11,7 @@ Runs the firmware of an RP2040 board on an emulated chip. README.md, beside the 
   --channels N      bytes a pixel, 3 or 4; 3 unless said otherwise
   --reset-us N      a low this long latches; 280 unless said otherwise
   --threshold-ns N  a high longer than this is a 1; 600 unless said otherwise
-  --start-us N      the chip's timer stands at this when the board is switched on; 0 unless said otherwise
+  --start-us N      the chip's timer starts at this when the board is switched on; 0 unless said otherwise
   --seed N          of the damage that is done on purpose; 1 unless said otherwise
   --reset-on-open   the chip is reset when the host opens the device
   --free            as fast as the machine allows

@@ -36,7 +36,7 @@ enum port_reset port_last_reset(void)
 
 /*
  * What the chip tells (datasheet 2.12.7 and 4.7). Its brown-out detector counts as power-on there. The ROM too restarts the chip by
- * the watchdog, once a file was copied onto it; only a program of ours has left its mark.
+ * the watchdog, once a file has been copied onto it; only a program of ours has left its mark.
  */
 static enum port_reset read_cause(void)
 {

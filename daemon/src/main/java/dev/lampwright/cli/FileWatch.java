@@ -42,7 +42,7 @@ final class FileWatch {
     }
 
     /**
-     * Why the file cannot be looked at, once that has stayed so from one look to the next.
+     * Why the file cannot be looked at, once two looks in a row have failed.
      *
      * @return to follow the file's name; empty while it is there, or has just gone
      */

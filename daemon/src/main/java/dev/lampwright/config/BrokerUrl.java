@@ -21,7 +21,7 @@ final class BrokerUrl {
      * Reads an address.
      *
      * @param text as the user gives it
-     * @return the same, with its port, and its scheme in lower case (RFC 3986, section 3.1: schemes know no case)
+     * @return the same, with its port, and its scheme in lower case (RFC 3986, section 3.1: schemes are case-insensitive)
      * @throws IllegalArgumentException if it is none; the message says what is wrong and, after a semicolon, what would be right
      */
     static URI parse(String text) {

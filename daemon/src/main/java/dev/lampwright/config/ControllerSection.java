@@ -10,7 +10,7 @@ import java.util.Optional;
  *
  * @param port serial port
  * @param baud bits a second
- * @param board which board it is, if the file tells
+ * @param board which board it is, if the file says
  * @param holdoverMillis how long without a frame until {@code whenSilent} is shown
  * @param whenSilent what is shown then
  * @param atEnd what the lights do when the daemon is asked to end
@@ -26,7 +26,7 @@ record ControllerSection(
             .usual(500_000, "500000")
             .example("500000", "as in the firmware; over USB any will do");
     private static final Key<BoardKind> BOARD = Key.word("board", BoardKind.class)
-            .without("as the port's name and `outputs` tell")
+            .without("worked out from the port's name and `outputs`")
             .comment("\"rp2040\"", "or \"atmega328p\": for `check` and `plan`");
     private static final Key<Double> HOLDOVER = Key.number(
                     "holdover_s", Setup.SHORTEST_HOLDOVER_MS / MILLIS, Setup.LONGEST_HOLDOVER_MS / MILLIS)

@@ -6,7 +6,6 @@ import java.util.List;
 
 /** The key {@code [strip] outputs}: which data line of the controller carries which pixels. */
 final class StripOutputs {
-    private static final int MOST_PIXELS = 65_535;
     private static final String WANTED = "give the pixels of each data line, " + Setup.MOST_RUNS
             + " at most, in the order along the strip, for instance [300, 300]";
 
@@ -28,7 +27,7 @@ final class StripOutputs {
         if (!strip.has(KEY.name())) {
             return List.of();
         }
-        List<Double> lengths = strip.numbers(KEY.name(), 0, MOST_PIXELS);
+        List<Double> lengths = strip.numbers(KEY.name(), 0, StripSection.MOST_PIXELS);
         if (strip.right()) {
             noteMismatch(strip, lengths, pixels);
         }

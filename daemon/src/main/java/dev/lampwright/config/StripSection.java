@@ -17,7 +17,7 @@ import java.util.List;
  * @param runs what the strip is cut into, on a data line each; none if all of it is on the first
  */
 record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicroamps, List<Setup.Run> runs) {
-    private static final int MOST_PIXELS = 65535;
+    static final int MOST_PIXELS = 65535;
     private static final int MOST_BYTES = 65535;
     private static final double MOST_MILLIAMPS = 65.535;
     /** One channel of a WS2812 of an early issue (its datasheet; from memory). Later issues take less. */
@@ -50,7 +50,7 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
                     .without("20")
                     .example(
                             "12",
-                            "one channel of one pixel at full; or one number for each, in the order that order has: [12, 11, 12] for G, R, B"),
+                            "one channel of one pixel at full; or one for each, as in `order`: [12, 11, 12] for G, R, B"),
             IDLE,
             StripOutputs.KEY,
             StripColours.WHITE_K,

@@ -46,14 +46,14 @@ final class WiredStrip {
     private static final Key<Source> FROM = Key.word("from", Source.class)
             .usual(Source.SUPPLY, "supply")
             .example("\"supply\"", "or \"board\": the controller's 5 V pin");
-    /** How the pixels' pulses lie to each other. */
+    /** Whether the pixels pulse together. */
     private enum Pulses {
         TOGETHER,
         APART
     }
 
     private static final Key<Double> PIXELS_PER_M = Key.number("pixels_per_m", 1, MOST_PIXELS_PER_M)
-            .without("60, or 20 of more than 5.5 V")
+            .without("60, or 20 above 5.5 V")
             .example("30", "of the strip; above 5 V a group of three or six LEDs is one pixel: count groups");
     private static final Key<Double> COPPER_UM = Key.number("copper_um", 1, 1000)
             .usual(USUAL_COPPER_UM, "35")

@@ -40,10 +40,10 @@ final class WiringSection {
 
     private static final Key<Double> WIRE_C = Key.number("wire_C", 0, 90)
             .usual(USUAL_WIRE_C, "40")
-            .example("40", "how warm the wires become: their resistance");
+            .example("40", "how warm the wires get, for their resistance");
     private static final Key<Double> AMBIENT_C = Key.number("ambient_C", 0, 90)
             .without("as `wire_C`")
-            .example("40", "warmest air around wires, connectors and strip: what they carry");
+            .example("40", "warmest air around wires, connectors and strip, for what they may carry");
     private static final Key<Double> INSULATION_C = Key.number("insulation_C", 50, 250)
             .usual(USUAL_INSULATION_C, "70")
             .comment("105", "what the wires' insulation is made for; 70 is PVC");

@@ -104,7 +104,7 @@ public final class MetricsServer implements RetriedServer.Server {
             }
         } catch (RuntimeException e) {
             if (!BrokenRequest.isCauseOf(e)) {
-                LOG.error("metrics could not be told", e);
+                LOG.error("metrics could not be reported", e);
             }
         } finally {
             BrokenRequest.close(exchange::close);

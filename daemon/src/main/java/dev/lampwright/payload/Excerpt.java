@@ -48,7 +48,7 @@ public final class Excerpt implements Cut {
             return Pattern.compile(expression);
         } catch (PatternSyntaxException e) {
             throw new IllegalArgumentException(
-                    "is not a regular expression: " + e.getDescription() + " near character " + (e.getIndex() + 1)
+                    "is not a valid regular expression: " + e.getDescription() + " near character " + (e.getIndex() + 1)
                             + "; correct it",
                     e);
         }

@@ -213,8 +213,8 @@ public final class PrinterClient implements AutoCloseable {
             return Optional.empty();
         }
         return after.faultText()
-                .map(text -> "the printer tells a fault: " + text)
-                .or(() -> begins ? Optional.of("the printer tells a fault") : Optional.empty());
+                .map(text -> "the printer reports a fault: " + text)
+                .or(() -> begins ? Optional.of("the printer reports a fault") : Optional.empty());
     }
 
     /** Whether a connection has lasted for its first minute, in which a printer would have spoken. For one thread at a time. */

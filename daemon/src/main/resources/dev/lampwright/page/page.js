@@ -85,7 +85,7 @@ function lookWords() {
 /** Why a controller starts that should not have, by `controller_last_reset`. */
 const BAD_RESETS = {
   brown_out: "its supply voltage fell too low",
-  watchdog: "its program stood still",
+  watchdog: "its program hung",
 };
 
 function linkWords({ link, link_trouble: trouble, controller_last_reset: reset }) {

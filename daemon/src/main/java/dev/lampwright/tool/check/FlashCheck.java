@@ -20,6 +20,7 @@ import java.util.stream.IntStream;
 public final class FlashCheck {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
 
+    /** What is reported at least: the guard counts a second as longer than the meter does, so what it holds may be measured as less. */
     private static final int LEAST_TOO_MANY = 4;
 
     private final Config config;

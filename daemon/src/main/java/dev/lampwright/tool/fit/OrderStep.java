@@ -99,7 +99,7 @@ final class OrderStep implements Step {
             order = bench.ask(new Question<>(
                     "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
                     List.of(),
-                    "It is often in the strip's papers. Pixels of the WS2812B kind mostly have GRB.",
+                    "It is often in the strip's data sheet. Pixels of the WS2812B kind mostly have GRB.",
                     OrderStep::readOrder));
         } while (proof(order, level, setup, bench) == OrderSearch.Proof.WRONG);
         return order;

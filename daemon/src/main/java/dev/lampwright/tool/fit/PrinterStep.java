@@ -46,7 +46,7 @@ final class PrinterStep implements Step {
     private static final Question<Optional<String>> PASSWORD = new Question<>(
             "Which file holds the password, in its first line? Enter if there is none.",
             List.of(),
-            "The password is read from there and is nowhere else. Let nobody but lampwright's user read the file.",
+            "The password is read from there and stored nowhere else. Let nobody but lampwright's user read the file.",
             PrinterStep::readFile);
 
     private static final Question<Optional<String>> TRUST = new Question<>(

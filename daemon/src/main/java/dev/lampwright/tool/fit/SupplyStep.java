@@ -80,12 +80,12 @@ final class SupplyStep implements Step {
         double volts = bench.ask(new Question<>(
                 voltsWords,
                 List.of(),
-                "It is on the supply's label, behind OUTPUT, and on the lights.",
+                "It is on the supply's label, after OUTPUT, and on the lights.",
                 line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS)));
         OptionalDouble amps = bench.ask(new Question<>(
                 "How many amperes can it give? Enter if you do not know.",
                 List.of(),
-                "It is on the supply's label, behind OUTPUT, for instance 4 A; 4000 mA are 4.",
+                "It is on the supply's label, after OUTPUT, for instance 4 A; 4000 mA are 4.",
                 line -> TypedNumbers.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
         OptionalDouble fuse = amps.isEmpty() ? amps : fuse(bench);
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));

@@ -44,7 +44,7 @@ public final class SignalSweep {
         return Timeline.of("sweep", entries);
     }
 
-    private record Heater(Quantity actual, Quantity target, double hotterBy) {
+    private record Heater(Quantity actual, Quantity setpoint, double hotterBy) {
         static final Heater NOZZLE = new Heater(Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT, 190);
         static final Heater BED = new Heater(Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, 40);
         static final Heater CHAMBER = new Heater(Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, 20);
@@ -52,7 +52,7 @@ public final class SignalSweep {
 
     private static PrinterStatus heated(
             PrinterStatus status, Heater heater, double ambientC, double share, long nanos) {
-        return status.withReading(heater.target, ambientC + heater.hotterBy, nanos)
+        return status.withReading(heater.setpoint, ambientC + heater.hotterBy, nanos)
                 .withReading(heater.actual, ambientC + heater.hotterBy * Math.min(1, share), nanos);
     }
 }

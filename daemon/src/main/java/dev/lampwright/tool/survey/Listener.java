@@ -123,8 +123,8 @@ public final class Listener implements AutoCloseable {
         String times = losses == 1 ? "once" : losses + " times";
         return losses == 0
                 ? Optional.empty()
-                : Optional.of("broker " + broker.url() + ": the connection ended " + times
-                        + " while lampwright listened, last" + " because of this: " + lastReason);
+                : Optional.of("broker " + broker.url() + ": lost the connection " + times
+                        + " while listening; the last reason: " + lastReason);
     }
 
     private boolean hopeless(boolean connected, long nanos) {
