@@ -34,7 +34,8 @@ public final class Limited {
     }
 
     /**
-     * Starts a process that is killed, and all that it has started with it, if it has not ended in time.
+     * Starts a process that is killed, and all that it has started with it, if it has not ended in time. It goes first: a shell whose child
+     * is killed would go on with the next command.
      *
      * @param builder what to start
      * @param most how long it may run
@@ -45,8 +46,10 @@ public final class Limited {
         CompletableFuture<Process> unused = process.onExit()
                 .orTimeout(most.toMillis(), TimeUnit.MILLISECONDS)
                 .exceptionally(late -> {
-                    process.descendants().forEach(ProcessHandle::destroyForcibly);
-                    return process.destroyForcibly();
+                    List<ProcessHandle> children = process.descendants().toList();
+                    process.destroyForcibly();
+                    children.forEach(ProcessHandle::destroyForcibly);
+                    return process;
                 });
         return process;
     }
