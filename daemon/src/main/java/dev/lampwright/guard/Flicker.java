@@ -51,9 +51,9 @@ final class Flicker {
 
     /** The first region, from one on, of which what is seen would be more than a continuation; the number of regions if none is. */
     int firstMove(Regions regions, int from) {
-        int first = general.firstMove(from, regions.luminances(), regions.always());
-        first = Math.min(first, red.firstMove(from, regions.rednesses(), regions.reds()));
-        return hasHue ? Math.min(first, hue.firstMove(from, regions.hues(), regions.reds())) : first;
+        int first = general.firstMove(from, regions.count(), regions.luminances(), regions.always());
+        first = red.firstMove(from, first, regions.rednesses(), regions.reds());
+        return hasHue ? hue.firstMove(from, first, regions.hues(), regions.reds()) : first;
     }
 
     /** Keeps what is seen of a region at a time, or in a frame of that number. */

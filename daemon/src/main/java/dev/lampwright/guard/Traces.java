@@ -17,11 +17,9 @@ final class Traces {
     private final long step;
     private final int depth;
     private final Swings swings;
-    /** The highest value since the last transition, while values rise; the lowest while they fall. Not used before the first transition. */
-    private final long[] extreme;
-    /** The lowest so far, before the first transition. */
+    /** From here to {@link #high} a value changes nothing. While values fall, the lowest of them; while they rise, a step below the highest. */
     private final long[] low;
-    /** The highest so far, before the first transition. */
+    /** While values rise, the highest of them; while they fall, a step above the lowest. Before the first transition, the highest so far. */
     private final long[] high;
 
     private final byte[] flags;
@@ -39,13 +37,14 @@ final class Traces {
         this.step = step;
         this.depth = depth;
         swings = new Swings(step);
-        extreme = new long[regions];
         low = new long[regions];
         high = new long[regions];
         flags = new byte[regions];
         transitions = new long[regions * depth];
         newest = new byte[regions];
         Arrays.fill(transitions, Long.MIN_VALUE);
+        Arrays.fill(low, Long.MAX_VALUE);
+        Arrays.fill(high, Long.MIN_VALUE);
     }
 
     /** A counter of the same transitions, for one region at a time. */
@@ -56,6 +55,8 @@ final class Traces {
     /** Forgets all about a region. */
     void restart(int region) {
         flags[region] = 0;
+        low[region] = Long.MAX_VALUE;
+        high[region] = Long.MIN_VALUE;
         Arrays.fill(transitions, region * depth, (region + 1) * depth, Long.MIN_VALUE);
     }
 
@@ -69,14 +70,21 @@ final class Traces {
      */
     boolean wouldMove(int region, long value, boolean mark) {
         int is = flags[region];
+        if (mark && (is & MARKED) == 0 && is != 0) {
+            return true;
+        }
         if ((is & UP) != 0) {
-            return extreme[region] - value >= step || (mark && (is & MARKED) == 0);
+            return value < low[region];
         }
         if ((is & DOWN) != 0) {
-            return value - extreme[region] >= step || (mark && (is & MARKED) == 0);
+            return value > high[region];
         }
-        return (is & STARTED) != 0
-                && (high[region] - value >= step || value - low[region] >= step || (mark && (is & MARKED) == 0));
+        return is != 0 && (high[region] - value >= step || value - low[region] >= step);
+    }
+
+    /** Whether {@link #keep} would leave everything as it is. */
+    private boolean changesNothing(int region, long value, boolean mark) {
+        return value >= low[region] && value <= high[region] && (!mark || (flags[region] & MARKED) != 0);
     }
 
     /**
@@ -101,54 +109,62 @@ final class Traces {
      * The first region that {@link #wouldMove}.
      *
      * @param from where to begin
+     * @param to where to end
      * @param values the value of each region
      * @param marks whether each has a mark
-     * @return the number of regions if none does
+     * @return the end if none before it does
      */
-    int firstMove(int from, long[] values, boolean[] marks) {
-        int region = from;
-        while (region < values.length && !wouldMove(region, values[region], marks[region])) {
-            region++;
+    int firstMove(int from, int to, long[] values, boolean[] marks) {
+        for (int region = from; region < to; region++) {
+            if (!changesNothing(region, values[region], marks[region])
+                    && wouldMove(region, values[region], marks[region])) {
+                return region;
+            }
         }
-        return region;
+        return to;
     }
 
     /** Takes the next value of each region, see {@link #keep}. */
     void keepAll(long[] values, boolean[] marks, long when) {
         for (int region = 0; region < values.length; region++) {
-            keep(region, values[region], marks[region], when);
+            if (!changesNothing(region, values[region], marks[region])) {
+                keep(region, values[region], marks[region], when);
+            }
         }
     }
 
     private int follow(int region, long value, int is) {
-        if ((is & UP) != 0) {
-            if (extreme[region] - value >= step) {
-                return turn(is, DOWN, region, value);
-            }
-            extreme[region] = Math.max(extreme[region], value);
-        } else if ((is & DOWN) != 0) {
-            if (value - extreme[region] >= step) {
-                return turn(is, UP, region, value);
-            }
-            extreme[region] = Math.min(extreme[region], value);
-        } else {
-            return begin(region, value, is);
+        if (value < low[region]) {
+            return fall(region, value, is);
         }
-        return is;
+        return value > high[region] ? rise(region, value, is) : is;
     }
 
-    private int begin(int region, long value, int is) {
-        if ((is & STARTED) == 0) {
-            low[region] = value;
-            high[region] = value;
-        } else if (high[region] - value >= step) {
-            return turn(is, DOWN, region, value);
-        } else if (value - low[region] >= step) {
-            return turn(is, UP, region, value);
+    private int fall(int region, long value, int is) {
+        if (is == 0) {
+            return begin(region, value);
         }
-        low[region] = Math.min(low[region], value);
-        high[region] = Math.max(high[region], value);
-        return is | STARTED;
+        boolean turns = (is & UP) != 0 || ((is & DOWN) == 0 && high[region] - value >= step);
+        low[region] = value;
+        if (turns || (is & DOWN) != 0) {
+            high[region] = value + step - 1;
+        }
+        return turns ? turn(is, DOWN) : is;
+    }
+
+    private int rise(int region, long value, int is) {
+        boolean turns = (is & DOWN) != 0 || ((is & UP) == 0 && value - low[region] >= step);
+        high[region] = value;
+        if (turns || (is & UP) != 0) {
+            low[region] = value - step + 1;
+        }
+        return turns ? turn(is, UP) : is;
+    }
+
+    private int begin(int region, long value) {
+        low[region] = value;
+        high[region] = value;
+        return STARTED;
     }
 
     /**
@@ -172,8 +188,7 @@ final class Traces {
         transitions[region * depth + newest[region]] = when;
     }
 
-    private int turn(int is, int direction, int region, long value) {
-        extreme[region] = value;
+    private static int turn(int is, int direction) {
         int before = (is & MARKED) == 0 ? 0 : MARKED_BEFORE;
         return STARTED | direction | before;
     }
