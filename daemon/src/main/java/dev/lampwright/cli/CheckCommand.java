@@ -5,6 +5,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.json.Json;
+import dev.lampwright.tool.check.Progress;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -67,7 +68,8 @@ final class CheckCommand implements Callable<Integer> {
 
     private Examined examined() throws ConfigException {
         Examined examined = ConfigFile.examine(file);
-        List<Mistake> mistakes = LookMistakes.of(examined, file.toString());
+        Progress progress = DrawingLine.onTerminal(spec.commandLine().getErr(), file);
+        List<Mistake> mistakes = LookMistakes.of(examined, file.toString(), progress);
         if (!mistakes.isEmpty()) {
             throw new ConfigException(mistakes);
         }

@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.tool.check.FlashCheck;
+import dev.lampwright.tool.check.Progress;
 import dev.lampwright.tool.check.Rehearsal;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,18 +24,20 @@ final class LookMistakes {
      *
      * @param examined a configuration and its text
      * @param file what to call the file
+     * @param progress is told of each look that is drawn
      * @return a look that cannot be drawn, or else those that flash too often, if that is not allowed
      */
-    static List<Mistake> of(Examined examined, String file) {
+    static List<Mistake> of(Examined examined, String file, Progress progress) {
         Config config = examined.config();
-        Optional<Rehearsal.Failing> failing = Rehearsal.of(config);
+        Rehearsal rehearsal = Rehearsal.of(config, progress);
+        Optional<Rehearsal.Failing> failing = rehearsal.failing();
         if (failing.isPresent()) {
             String what = "cannot be drawn: " + failing.get().why();
             return List.of(examined.mistake(file, List.of("looks", failing.get().look()), what, "change the look"));
         }
         List<Mistake> mistakes = new ArrayList<>();
         if (!config.light().guard().allowFlashing()) {
-            FlashCheck.of(config).forEach(flashing -> mistakes.add(mistake(examined, flashing, file)));
+            FlashCheck.of(config, rehearsal).forEach(flashing -> mistakes.add(mistake(examined, flashing, file)));
         }
         return mistakes;
     }

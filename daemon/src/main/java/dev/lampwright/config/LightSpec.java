@@ -6,12 +6,14 @@ import dev.lampwright.cue.CueSpec;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.LookSpec;
+import dev.lampwright.look.Zone;
 import dev.lampwright.signal.Room;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 
 /**
  * What is shown: all that goes into frames beside the controller's set-up and the rate.
@@ -58,6 +60,23 @@ public record LightSpec(
      */
     public LightSpec showing(LookSpec look) {
         return showing(List.of(CueSpec.always(look)));
+    }
+
+    /**
+     * The same on another strip.
+     *
+     * @param other what the looks are made for there, with zones of the same names
+     * @param zones for each zone the one on the other strip
+     * @return another description
+     */
+    public LightSpec on(Fitting other, UnaryOperator<Zone> zones) {
+        Map<String, LookSpec> others = new LinkedHashMap<>();
+        looks.forEach((name, look) -> others.put(name, look.on(zones)));
+        List<CueSpec> otherCues = cues.stream()
+                .map(cue -> new CueSpec(cue.look().on(zones), cue.conditions(), cue.fadeSeconds(), cue.easing()))
+                .toList();
+        StripSpec otherStrip = new StripSpec(other.pixels(), strip.order(), strip.calibration(), strip.dithering());
+        return new LightSpec(other, otherStrip, others, otherCues, alarmSequence, guard, silentAfter, room);
     }
 
     /**

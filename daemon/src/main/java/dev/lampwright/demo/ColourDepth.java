@@ -1,8 +1,6 @@
 package dev.lampwright.demo;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import dev.lampwright.file.StandardStream;
 import java.util.Locale;
 import java.util.Map;
 
@@ -15,8 +13,6 @@ public enum ColourDepth {
     /** None: one line of plain text a second. */
     PLAIN;
 
-    private static final Path STANDARD_OUTPUT = Path.of("/proc/self/fd/1");
-
     /**
      * What the terminal on standard output seems to show.
      *
@@ -25,21 +21,12 @@ public enum ColourDepth {
      */
     public static ColourDepth of(Map<String, String> environment) {
         String term = environment.getOrDefault("TERM", "dumb");
-        if (!isTerminal()
+        if (!StandardStream.isTerminal(StandardStream.OUTPUT)
                 || term.equals("dumb")
                 || !environment.getOrDefault("NO_COLOR", "").isEmpty()) {
             return PLAIN;
         }
         String depth = environment.getOrDefault("COLORTERM", "").toLowerCase(Locale.ROOT);
         return depth.equals("truecolor") || depth.equals("24bit") || term.endsWith("-direct") ? FULL : INDEXED;
-    }
-
-    private static boolean isTerminal() {
-        try {
-            String target = Files.readSymbolicLink(STANDARD_OUTPUT).toString();
-            return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty");
-        } catch (IOException e) {
-            return false;
-        }
     }
 }

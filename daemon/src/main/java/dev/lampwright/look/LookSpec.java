@@ -2,6 +2,7 @@ package dev.lampwright.look;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * Describes what the strip and the dimmers show: a stack of layers, and a level for each dimmer. Immutable; one description makes as
@@ -55,6 +56,25 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
                         Rhythm.FIXED,
                         steady.opacity(),
                         steady.blend()));
+        return new LookSpec(name, others, dimmers, steadyForCamera);
+    }
+
+    /**
+     * The same on another strip.
+     *
+     * @param zones for each zone the one on the other strip
+     * @return another description
+     */
+    public LookSpec on(UnaryOperator<Zone> zones) {
+        List<LayerSpec> others = layers.stream()
+                .map(layer -> new LayerSpec(
+                        zones.apply(layer.zone()),
+                        layer.paint(),
+                        layer.extent(),
+                        layer.rhythm(),
+                        layer.opacity(),
+                        layer.blend()))
+                .toList();
         return new LookSpec(name, others, dimmers, steadyForCamera);
     }
 

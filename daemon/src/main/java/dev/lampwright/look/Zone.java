@@ -98,6 +98,29 @@ public final class Zone {
     }
 
     /**
+     * The part of this zone that another strip has. Places of which no pixel is left close up.
+     *
+     * @param elsewhere for each pixel its index on the other strip, −1 if it is not there
+     * @return the zone on the other strip
+     */
+    public Zone on(int[] elsewhere) {
+        int[] kept = IntStream.range(0, pixels.length)
+                .filter(index -> elsewhere[pixels[index]] >= 0)
+                .toArray();
+        int[] left = Arrays.stream(kept)
+                .map(index -> places[index])
+                .distinct()
+                .sorted()
+                .toArray();
+        int[] keptPixels =
+                Arrays.stream(kept).map(index -> elsewhere[pixels[index]]).toArray();
+        int[] keptPlaces = Arrays.stream(kept)
+                .map(index -> Arrays.binarySearch(left, places[index]))
+                .toArray();
+        return new Zone(keptPixels, keptPlaces, left.length);
+    }
+
+    /**
      * How many places the zone has.
      *
      * @return 0 or more

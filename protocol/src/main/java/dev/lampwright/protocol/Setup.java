@@ -176,6 +176,29 @@ public record Setup(
     }
 
     /**
+     * The same lights with fewer pixels that take as much current together, all on the first data line.
+     *
+     * @param fewer how many, 1 or more
+     * @return another set-up; a pixel of it may take more than the wire can say
+     */
+    public Setup shortenedTo(int fewer) {
+        return new Setup(
+                fewer,
+                order,
+                channelMicroamps.stream().map(each -> shared(each, fewer)).toList(),
+                shared(darkMicroamps, fewer),
+                stripSupply,
+                holdoverMillis,
+                whenSilent,
+                ceilingsMilliamps,
+                dimmers);
+    }
+
+    private int shared(int microamps, int fewer) {
+        return (int) ((long) microamps * pixels / fewer);
+    }
+
+    /**
      * Where the count of dimmers stands in the body.
      *
      * @param supplies supplies that the set-up names, 1 to 4

@@ -7,15 +7,14 @@ import dev.lampwright.guard.FlashMeter;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
 import java.util.stream.IntStream;
 
 /**
- * Finds looks that flash too often, beforehand: draws each for ten seconds of made-up status at the frame rate, and asks whether the flash
- * guard would have to hold it.
+ * Finds out how looks that flash too often do so: draws each for ten seconds of made-up status at the frame rate, without one layer after the
+ * other, and asks whether the flash guard would still have to hold it.
  */
 public final class FlashCheck {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
@@ -43,28 +42,35 @@ public final class FlashCheck {
         }
     }
 
-    private FlashCheck(Config config) {
-        this.config = config;
+    private FlashCheck(Config whole) {
+        config = ShortStrip.of(whole);
         calm = config.light().guardedBy(config.light().guard().withoutFlashing());
         statuses = MadeUpStatus.all(config.bindings().events().keySet());
         frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
 
     /**
-     * Draws every look by itself.
+     * Finds out about every look that flashes too often.
      *
      * @param config whose looks
      * @return those that flash too often, whether the configuration allows it or not
      */
     public static List<Flashing> of(Config config) {
+        return of(config, Rehearsal.of(config, Progress.UNSEEN));
+    }
+
+    /**
+     * Finds out about the looks that a rehearsal found to flash too often.
+     *
+     * @param config whose looks
+     * @param rehearsal of the same configuration
+     * @return those that flash too often, whether the configuration allows it or not
+     */
+    public static List<Flashing> of(Config config, Rehearsal rehearsal) {
         FlashCheck check = new FlashCheck(config);
-        List<Flashing> flashing = new ArrayList<>();
-        for (LookSpec look : config.looks().values()) {
-            if (check.flashes(look)) {
-                flashing.add(check.flashing(look));
-            }
-        }
-        return flashing;
+        return rehearsal.held().stream()
+                .map(name -> check.flashing(check.config.looks().get(name)))
+                .toList();
     }
 
     private Flashing flashing(LookSpec look) {

@@ -7,17 +7,24 @@ import dev.lampwright.look.LookFault;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
-/** Draws every look of a configuration for ten seconds of made-up status, so that one that fails does so beforehand. */
+/**
+ * Draws every look of a configuration for ten seconds of made-up status, so that one that fails does so beforehand, and one that flashes too
+ * often is known. A long strip is drawn whole once in each step of the status, and otherwise shortened.
+ */
 public final class Rehearsal {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
+    private static final int STEPS_PER_SECOND = (int) (TimeUnit.SECONDS.toNanos(1) / MadeUpStatus.STEP_NANOS);
 
+    private final Config whole;
     private final Config config;
     private final List<PrinterStatus> statuses;
-    private final Frame frame;
+    private final List<String> held = new ArrayList<>();
+    private Optional<Failing> failing = Optional.empty();
 
     /**
      * A look that cannot be drawn.
@@ -27,46 +34,92 @@ public final class Rehearsal {
      */
     public record Failing(String look, String why) {}
 
-    private Rehearsal(Config config) {
-        this.config = config;
-        statuses = MadeUpStatus.all(config.bindings().events().keySet());
-        frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
+    private Rehearsal(Config whole) {
+        this.whole = whole;
+        config = ShortStrip.of(whole);
+        statuses = MadeUpStatus.all(whole.bindings().events().keySet());
     }
 
     /**
-     * Draws every look by itself, and then what the cues put on.
+     * Draws every look by itself, and then what the cues put on. Ends with the first that fails.
      *
      * @param config whose looks
-     * @return the first look that fails, if any does
+     * @param progress is told of each look that is drawn
+     * @return what came of it
      */
-    public static Optional<Failing> of(Config config) {
+    public static Rehearsal of(Config config, Progress progress) {
         Rehearsal rehearsal = new Rehearsal(config);
-        for (LookSpec look : config.looks().values()) {
-            Optional<Failing> failing = rehearsal.draw(config.light().showing(look));
-            if (failing.isPresent()) {
-                return failing;
-            }
+        List<LookSpec> looks = List.copyOf(config.looks().values());
+        for (int i = 0; i < looks.size() && rehearsal.failing.isEmpty(); i++) {
+            progress.at(i, looks.size());
+            rehearsal.drawLook(looks.get(i).name());
         }
-        return rehearsal.draw(config.light());
+        if (rehearsal.failing.isEmpty()) {
+            rehearsal.draw(rehearsal.config, rehearsal.config.light(), config.framesPerSecond());
+        }
+        progress.at(looks.size(), looks.size());
+        return rehearsal;
     }
 
-    private Optional<Failing> draw(LightSpec light) {
-        Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
-        for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
-            long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
-            PrinterStatus status = statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS));
-            try {
-                chain.make(status, nanos, frame);
-            } catch (RuntimeException e) {
-                return Optional.of(new Failing(chain.look(), e.toString()));
+    /**
+     * A look that cannot be drawn.
+     *
+     * @return the first, if any
+     */
+    public Optional<Failing> failing() {
+        return failing;
+    }
+
+    /**
+     * The looks that the flash guard had to hold.
+     *
+     * @return their names; nothing of those after one that fails
+     */
+    public List<String> held() {
+        return List.copyOf(held);
+    }
+
+    private void drawLook(String name) {
+        if (config != whole) {
+            draw(whole, showing(whole, name), STEPS_PER_SECOND);
+        }
+        if (failing.isEmpty()) {
+            Chain chain = draw(config, showing(config, name), config.framesPerSecond());
+            if (chain.guard().heldFrames() > 0) {
+                held.add(name);
             }
-            if (!chain.faults().isEmpty()) {
-                LookFault fault = chain.faults().get(0);
-                return Optional.of(new Failing(fault.look(), fault.part() + ": " + fault.why()));
-            }
-            if (!chain.light().isSound()) {
-                return Optional.of(new Failing(chain.look(), "its light is not within 0 and 1"));
-            }
+        }
+    }
+
+    private static LightSpec showing(Config config, String name) {
+        LightSpec light = config.light();
+        return light.guardedBy(light.guard().withoutFlashing())
+                .showing(config.looks().get(name));
+    }
+
+    private Chain draw(Config drawn, LightSpec light, int framesPerSecond) {
+        Chain chain = Chain.of(drawn.setup(), light, framesPerSecond);
+        Frame frame =
+                new Frame(drawn.setup().stripBytes(), drawn.setup().dimmers().size());
+        for (long i = 0; i < SECONDS * framesPerSecond && failing.isEmpty(); i++) {
+            long nanos = TimeUnit.SECONDS.toNanos(i) / framesPerSecond;
+            failing = draw(chain, statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
+        }
+        return chain;
+    }
+
+    private static Optional<Failing> draw(Chain chain, PrinterStatus status, long nanos, Frame frame) {
+        try {
+            chain.make(status, nanos, frame);
+        } catch (RuntimeException e) {
+            return Optional.of(new Failing(chain.look(), e.toString()));
+        }
+        if (!chain.faults().isEmpty()) {
+            LookFault fault = chain.faults().get(0);
+            return Optional.of(new Failing(fault.look(), fault.part() + ": " + fault.why()));
+        }
+        if (!chain.light().isSound()) {
+            return Optional.of(new Failing(chain.look(), "its light is not within 0 and 1"));
         }
         return Optional.empty();
     }

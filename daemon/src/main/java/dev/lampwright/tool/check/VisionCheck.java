@@ -62,7 +62,7 @@ public final class VisionCheck {
      * @return states that look alike; two that share a look are meant to
      */
     public static List<Alike> of(Config config) {
-        VisionCheck check = new VisionCheck(config);
+        VisionCheck check = new VisionCheck(ShortStrip.of(config));
         Map<PrinterState, LookSpec> looks = check.looks();
         Map<LookSpec, Map<ColourVision, LookSummary>> impressions = new LinkedHashMap<>();
         looks.forEach((state, look) -> impressions.computeIfAbsent(look, any -> check.impressions(look, state)));

@@ -55,6 +55,10 @@ class RehearsalTest {
                 good.wiring());
     }
 
+    private static Optional<Rehearsal.Failing> failing(Config config) {
+        return Rehearsal.of(config, Progress.UNSEEN).failing();
+    }
+
     private static LayerSpec white(Zone zone, ExtentSpec extent, Rhythm rhythm, double opacity) {
         PaintSpec white = new SolidPaint(CssColour.colour("white"));
         return new LayerSpec(zone, white, extent, rhythm, Level.fixed(opacity), Blend.NORMAL);
@@ -66,7 +70,7 @@ class RehearsalTest {
         Zone tooFar = Zone.run(0, 5).then(Zone.run(7, 7));
         ExtentSpec bar = new BarExtent(Follow.of(Signal.JOB_PROGRESS), 0);
         Rehearsal.Failing failing =
-                Rehearsal.of(with("late", white(tooFar, bar, Rhythm.FIXED, 1))).orElseThrow();
+                failing(with("late", white(tooFar, bar, Rhythm.FIXED, 1))).orElseThrow();
         assertEquals("late", failing.look());
         String why = "layers.0: java.lang.ArrayIndexOutOfBoundsException";
         assertTrue(failing.why().startsWith(why), failing.why());
@@ -78,11 +82,11 @@ class RehearsalTest {
         LayerSpec wrong = white(good.fitting().zones().get("strip"), new AllExtent(), Rhythm.parse("swell 19s"), 1.01);
         assertEquals(
                 Optional.of(new Rehearsal.Failing("wrong", "layers.0: its light is not a number from 0 to 1")),
-                Rehearsal.of(with("wrong", wrong)));
+                failing(with("wrong", wrong)));
     }
 
     @Test
     void allAreWell() {
-        assertEquals(Optional.empty(), Rehearsal.of(good));
+        assertEquals(Optional.empty(), failing(good));
     }
 }

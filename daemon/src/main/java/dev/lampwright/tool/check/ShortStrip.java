@@ -1,0 +1,131 @@
+package dev.lampwright.tool.check;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ControllerSpec;
+import dev.lampwright.config.LightSpec;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.look.Zone;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * The same lights on a shorter strip, so that a long one does not take longer to check. Between two pixels at which any zone begins, ends or
+ * goes on elsewhere, pixels next to each other are left out, about as many of each stretch in proportion. What is left is drawn as it is on
+ * the whole strip: a pixel is as large, everything moves as fast in it, and the strip takes as much current.
+ */
+final class ShortStrip {
+    /** How long a strip may be to be drawn whole; our own choice: five metres at 60 pixels a metre. */
+    static final int PIXELS = 300;
+    /** What is left of a stretch at least: two runs of eight pixels, which the flash limit judges. */
+    private static final int LEAST = 16;
+
+    private final Config config;
+    private final int pixels;
+    /** For each pixel of the canvas its index on the short strip, −1 if it is left out. */
+    private final int[] elsewhere;
+
+    private final int kept;
+
+    private ShortStrip(Config config) {
+        this.config = config;
+        pixels = config.fitting().pixels();
+        elsewhere = new int[config.fitting().canvas().rgba().length / 4];
+        kept = keep(seams());
+    }
+
+    /**
+     * Shortens the strip.
+     *
+     * @param config a configuration
+     * @return the same if its strip is short already; one whose looks and cues go by the same names
+     */
+    static Config of(Config config) {
+        return config.fitting().pixels() <= PIXELS ? config : new ShortStrip(config).config();
+    }
+
+    private Config config() {
+        LightSpec light = config.light().on(fitting(), zone -> zone.on(elsewhere));
+        ControllerSpec controller = config.controller();
+        return new Config(
+                config.framesPerSecond(),
+                config.talk(),
+                new ControllerSpec(
+                        controller.port(), controller.baud(), controller.setup().shortenedTo(kept)),
+                light,
+                config.atEnd(),
+                config.desk(),
+                config.mounting(),
+                config.page(),
+                config.metricsPort(),
+                config.wiring());
+    }
+
+    private Fitting fitting() {
+        Map<String, Zone> zones = new LinkedHashMap<>();
+        config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.on(elsewhere)));
+        List<Fitting.DimmerUse> dimmers = config.fitting().dimmers().stream()
+                .map(use -> use.isWhite()
+                        ? use
+                        : new Fitting.DimmerUse(use.name(), elsewhere[use.colourPixel()], use.channel()))
+                .toList();
+        return new Fitting(kept, zones, dimmers);
+    }
+
+    /** The pixels that do not go on from the one before in every zone. */
+    private BitSet seams() {
+        Set<Zone> zones = new LinkedHashSet<>(config.fitting().zones().values());
+        config.looks().values().forEach(look -> addZones(look, zones));
+        config.cues().forEach(cue -> addZones(cue.look(), zones));
+        BitSet seams = new BitSet();
+        seams.set(0);
+        zones.forEach(zone -> addSeams(zone, seams));
+        return seams;
+    }
+
+    private static void addZones(LookSpec look, Set<Zone> zones) {
+        look.layers().forEach(layer -> zones.add(layer.zone()));
+    }
+
+    private void addSeams(Zone zone, BitSet seams) {
+        int[] places = new int[elsewhere.length];
+        Arrays.fill(places, -1);
+        for (int index = 0; index < zone.pixelCount(); index++) {
+            places[zone.pixel(index)] = zone.place(index);
+        }
+        int direction = 0;
+        for (int pixel = 1; pixel < pixels; pixel++) {
+            int step = places[pixel] - places[pixel - 1];
+            boolean inside = places[pixel] >= 0 && places[pixel - 1] >= 0;
+            boolean goesOn = inside ? Math.abs(step) == 1 && step != -direction : places[pixel] == places[pixel - 1];
+            seams.set(pixel, seams.get(pixel) || !goesOn);
+            direction = inside && goesOn ? step : 0;
+        }
+    }
+
+    /** Keeps the middle of each stretch, so that what a mirrored zone has twice is kept twice. */
+    private int keep(BitSet seams) {
+        Arrays.fill(elsewhere, -1);
+        int count = 0;
+        int next;
+        for (int first = 0; first < pixels; first = next) {
+            next = seams.nextSetBit(first + 1);
+            next = next < 0 ? pixels : next;
+            int length = next - first;
+            int most = Math.min(length, Math.max(LEAST, (int) ((long) length * PIXELS / pixels)));
+            int from = first + (length - most) / 2;
+            for (int pixel = from; pixel < from + most; pixel++) {
+                elsewhere[pixel] = count++;
+            }
+        }
+        for (int beyond = pixels; beyond < elsewhere.length; beyond++) {
+            elsewhere[beyond] = count + beyond - pixels;
+        }
+        return count;
+    }
+}
