@@ -5,6 +5,7 @@ import dev.lampwright.look.BandExtent;
 import dev.lampwright.look.BarExtent;
 import dev.lampwright.look.ExtentSpec;
 import dev.lampwright.look.GrainsExtent;
+import dev.lampwright.look.Motion;
 import dev.lampwright.look.PointerExtent;
 import java.util.List;
 
@@ -48,10 +49,10 @@ final class ExtentKeys {
             .otherwise(0.1, "0.1")
             .with(FOR_GRAINS)
             .comment("0.1", "share of the pixels that are lit");
-    private static final Key<Double> GLINT = Key.number("glint_s", 0.5, 600)
+    private static final Key<Double> GLINT = Key.number("glint_s", 0.1, 600)
             .otherwise(3.0, "3")
             .with(FOR_GRAINS)
-            .comment("3", "how long a grain is lit");
+            .comment("3", "how long a grain is lit; one pixel begins a grain twice a second at most");
     private static final Key<Integer> SEED = Key.whole("seed", 0, Integer.MAX_VALUE)
             .otherwise(1, "1")
             .with("paint = \"ember\" or " + FOR_GRAINS)
@@ -72,6 +73,16 @@ final class ExtentKeys {
         };
     }
 
+    /** Whether the layer is one of grains; a mistake in {@code extent} is told elsewhere. */
+    static boolean isGrains(Table table) {
+        return table.has(EXTENT.name()) && table.get(EXTENT) == Kind.GRAINS;
+    }
+
+    /** The key {@code glint_s}, which a palette follows as well. */
+    static double glint(Table table) {
+        return table.get(GLINT);
+    }
+
     /** The key {@code seed}, which some paints have as well. */
     static int seed(Table table) {
         return table.get(SEED);
@@ -82,6 +93,13 @@ final class ExtentKeys {
         double tail = table.get(TAIL);
         double softness = table.get(SOFTNESS);
         double repeat = table.find(REPEAT).orElse(0.0);
+        Motion motion = MotionKeys.read(table);
+        if (repeat > 0 && motion.backAndForth()) {
+            table.mistake(
+                    "repeat_px",
+                    "stands beside back_and_forth",
+                    "keep one of the two: only one band goes back and forth");
+        }
         if (repeat > 0 && repeat < width + tail + softness && table.right()) {
             table.mistake(
                     "repeat_px",
@@ -89,6 +107,6 @@ final class ExtentKeys {
                             + Wording.number(width + tail + softness) + " pixels",
                     "give more, or make width_px, tail_px or softness_px less");
         }
-        return new BandExtent(width, tail, repeat, MotionKeys.read(table), softness);
+        return new BandExtent(width, tail, repeat, motion, softness);
     }
 }

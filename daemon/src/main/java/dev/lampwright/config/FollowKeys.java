@@ -38,11 +38,7 @@ final class FollowKeys {
      * @return what to follow
      */
     static Follow read(Table table, String prefix) {
-        String key = prefix + "by";
-        if (!table.has(key)) {
-            table.mistake(key, "is missing", "give the signal to follow, for instance \"bed.heat\"");
-        }
-        Optional<Signal> signal = table.named(key, "signal", SIGNALS);
+        Optional<Signal> signal = found(table, prefix);
         OptionalDouble from = table.numberIfThere(prefix + "from", -LARGEST, LARGEST);
         OptionalDouble to = table.numberIfThere(prefix + "to", -LARGEST, LARGEST);
         if (signal.isEmpty() || !table.right()) {
@@ -56,6 +52,25 @@ final class FollowKeys {
             return STAND_IN;
         }
         return follow;
+    }
+
+    /**
+     * Reads the key {@code by} alone.
+     *
+     * @param table where it stands
+     * @param prefix what its name begins with
+     * @return the signal; another one if it is missing or wrong
+     */
+    static Signal signal(Table table, String prefix) {
+        return found(table, prefix).orElse(STAND_IN.signal());
+    }
+
+    private static Optional<Signal> found(Table table, String prefix) {
+        String key = prefix + "by";
+        if (!table.has(key)) {
+            table.mistake(key, "is missing", "give the signal to follow, for instance \"bed.heat\"");
+        }
+        return table.named(key, "signal", SIGNALS);
     }
 
     private static void noteIfNeeded(Table table, Signal signal, String key, String share) {

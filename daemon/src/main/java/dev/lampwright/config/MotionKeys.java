@@ -14,6 +14,10 @@ final class MotionKeys {
     private static final double LONGEST_CYCLE_S = 86_400;
 
     private static final String FOR_MOVEMENT = "paint = \"ramp\" or extent = \"band\"";
+    private static final Key<Boolean> BACK_AND_FORTH = Key.flag("back_and_forth")
+            .otherwise(false, "false: what leaves at one end comes in at the other")
+            .with(FOR_MOVEMENT)
+            .comment("true", "turns at the ends; a ramp then goes from its first colours to its last and back");
 
     /** The keys of movement, of which a layer has one at most; below 0 it goes towards where the zone begins. */
     static final List<Key<?>> KEYS = List.of(
@@ -28,7 +32,8 @@ final class MotionKeys {
             Key.number(NAMES.get(2), -LONGEST_CYCLE_S, LONGEST_CYCLE_S)
                     .with(FOR_MOVEMENT)
                     .without("it does not move")
-                    .comment("3", "seconds from one end of the zone to the other, 0.5 or more"));
+                    .comment("3", "seconds from one end of the zone to the other, 0.5 or more"),
+            BACK_AND_FORTH);
 
     private MotionKeys() {}
 
@@ -38,8 +43,21 @@ final class MotionKeys {
             table.mistake(given.get(1), "is a second movement beside " + given.get(0), "keep one of the two");
         }
         if (given.isEmpty()) {
+            noteIfNothingTurns(table);
             return Motion.STILL;
         }
+        Motion motion = along(table, given);
+        return table.get(BACK_AND_FORTH) ? motion.turning() : motion;
+    }
+
+    private static void noteIfNothingTurns(Table table) {
+        if (table.has(BACK_AND_FORTH.name())) {
+            table.mistake(
+                    BACK_AND_FORTH.name(), "has no movement to turn", "give cycle_s or a speed too, or remove it");
+        }
+    }
+
+    private static Motion along(Table table, List<String> given) {
         return switch (given.get(0)) {
             case "speed_px_per_s" -> speed(table, given.get(0), FASTEST_PIXELS, Motion.Unit.PIXELS_A_SECOND);
             case "speed_zones_per_s" -> speed(table, given.get(0), FASTEST_ZONES, Motion.Unit.ZONES_A_SECOND);

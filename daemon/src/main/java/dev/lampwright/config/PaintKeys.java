@@ -7,7 +7,9 @@ import dev.lampwright.colour.Interpolation;
 import dev.lampwright.colour.Light;
 import dev.lampwright.colour.Stop;
 import dev.lampwright.look.EmberPaint;
+import dev.lampwright.look.Motion;
 import dev.lampwright.look.PaintSpec;
+import dev.lampwright.look.PalettePaint;
 import dev.lampwright.look.RampPaint;
 import dev.lampwright.look.ScalePaint;
 import dev.lampwright.look.SolidPaint;
@@ -27,19 +29,31 @@ final class PaintKeys {
         SOLID,
         RAMP,
         SCALE,
+        PALETTE,
         EMBER
     }
 
+    private static final String FOR_RAMPS = "paint = \"ramp\"";
     private static final String FOR_GRADIENTS = "paint = \"ramp\" or \"scale\"";
     private static final Key<Kind> PAINT = Key.word("paint", Kind.class)
             .otherwise(Kind.SOLID, "solid")
             .comment(
                     "\"scale\"",
-                    "one colour; colours along the zone; colours by a signal; a black-body glow over a cooling bar");
+                    "one colour; colours along the zone; colours by a signal; a colour for each grain; a fire");
     private static final Key<Boolean> STEPS = Key.flag("steps")
             .otherwise(false, "false")
             .with(FOR_GRADIENTS)
             .comment("true", "hard steps between the colours");
+    private static final Key<Boolean> RING = Key.flag("ring")
+            .otherwise(false, "false: the last meets the first in a seam")
+            .with(FOR_RAMPS)
+            .comment("true", "the last colour goes over into the first, without a seam");
+    private static final Key<Double> SPREAD = Key.number("spread", 0, 100)
+            .otherwise(1.0, "1")
+            .with(FOR_RAMPS)
+            .comment(
+                    "0",
+                    "how much of the colours the zone shows at once: 1 all, 0 one colour everywhere, which changes as they move");
     private static final Key<Interpolation> INTERPOLATION = Key.parsed(
                     "interpolation", "`oklab` or `oklch shorter`", WANTED_INTERPOLATION, Interpolation::parse)
             .otherwise(Interpolation.OKLAB, "oklab")
@@ -68,7 +82,7 @@ final class PaintKeys {
                     .with("paint = \"solid\"")
                     .comment("\"orange\"", "a name, hex, rgb(), hsl(), hwb(), lab(), lch(), oklab(), oklch(), color()"),
             Key.own("colours", "two colours or more in an array")
-                    .with(FOR_GRADIENTS)
+                    .with("paint = \"ramp\", \"scale\" or \"palette\"")
                     .comment("[\"midnightblue\", \"orangered\"]", "from the first to the last"),
             INTERPOLATION,
             STEPS,
@@ -76,6 +90,8 @@ final class PaintKeys {
                     .with(FOR_GRADIENTS)
                     .without("evenly apart")
                     .comment("[0, 1]", "where each colour is"),
+            RING,
+            SPREAD,
             BRIGHTEST,
             STRIKE,
             STRIKES,
@@ -95,22 +111,50 @@ final class PaintKeys {
     static PaintSpec read(Table table) {
         return switch (table.get(PAINT)) {
             case SOLID -> new SolidPaint(colour(table));
-            case RAMP -> new RampPaint(gradient(table), MotionKeys.read(table));
-            case SCALE -> new ScalePaint(gradient(table), FollowKeys.read(table, ""));
+            case RAMP -> ramp(table);
+            case SCALE -> new ScalePaint(gradient(table, false), FollowKeys.read(table, ""));
+            case PALETTE -> palette(table);
             case EMBER -> ember(table);
         };
     }
 
     private static Colour colour(Table table) {
-        if (!table.has("colour")) {
+        if (!table.has("colour") && table.right()) {
             table.mistake("colour", "is missing", WANTED_COLOUR);
         }
         return table.parsed("colour", WANTED_COLOUR, CssColour::colour).orElse(STAND_IN);
     }
 
-    private static Gradient gradient(Table table) {
+    private static PaintSpec ramp(Table table) {
+        Motion drift = MotionKeys.read(table);
+        double spread = table.get(SPREAD);
+        if (drift.backAndForth() && spread >= 1 && table.right()) {
+            table.mistake(
+                    "spread",
+                    table.has("spread")
+                            ? "is " + Wording.number(spread) + " beside back_and_forth"
+                            : "is missing beside back_and_forth",
+                    "give less than 1, such as 0.5, so that there is something to go back and forth in");
+        }
+        return new RampPaint(gradient(table, table.get(RING)), drift, spread);
+    }
+
+    private static PaintSpec palette(Table table) {
+        if (!ExtentKeys.isGrains(table)) {
+            table.mistake(
+                    "paint",
+                    "is \"palette\", which is for grains",
+                    "write extent = \"grains\" too, or paint = \"ramp\"");
+        }
+        return new PalettePaint(colours(table), ExtentKeys.glint(table), ExtentKeys.seed(table));
+    }
+
+    private static Gradient gradient(Table table, boolean ring) {
         boolean steps = table.get(STEPS);
-        List<Stop> stops = stops(table, steps);
+        if (steps && ring) {
+            table.mistake("ring", "has no use with steps = true", "remove it: colours in steps have no seam");
+        }
+        List<Stop> stops = stops(table, steps, ring && !steps);
         if (!steps) {
             return Gradient.flowing(stops, interpolation(table));
         }
@@ -124,9 +168,9 @@ final class PaintKeys {
         return table.get(INTERPOLATION);
     }
 
-    private static List<Stop> stops(Table table, boolean steps) {
+    private static List<Stop> stops(Table table, boolean steps, boolean ring) {
         List<Colour> colours = colours(table);
-        List<Stop> usual = steps ? Stop.stretches(colours) : Stop.evenly(colours);
+        List<Stop> usual = steps ? Stop.stretches(colours) : Stop.evenly(ring ? closed(colours) : colours);
         List<Double> places = table.numbers("stops", 0, 1);
         if (!table.has("stops") || !table.right()) {
             return usual;
@@ -142,7 +186,16 @@ final class PaintKeys {
         }
         List<Stop> stops = new ArrayList<>();
         colours.forEach(colour -> stops.add(new Stop(colour, places.get(stops.size()))));
+        if (ring) {
+            stops.add(new Stop(colours.get(0), 1));
+        }
         return stops;
+    }
+
+    private static List<Colour> closed(List<Colour> colours) {
+        List<Colour> ring = new ArrayList<>(colours);
+        ring.add(colours.get(0));
+        return ring;
     }
 
     private static List<Colour> colours(Table table) {

@@ -567,7 +567,7 @@ final class Table {
         String wanted = "give one of \"" + String.join("\", \"", choices.keySet()) + '"';
         Optional<String> word = text(key, wanted);
         if (word.isPresent() && !choices.containsKey(word.get())) {
-            mistake(key, isValue(key), wanted);
+            mistake(key, isValue(key), EverydayWords.value(key, word.get()).orElse(wanted));
         }
         return word.map(choices::get);
     }
@@ -658,10 +658,14 @@ final class Table {
         }
         List<String> valid = section.map(Section::names).orElse(List.copyOf(known));
         String all = "remove it; what may stand here: " + String.join(", ", valid);
-        String right = Nearest.to(key, valid)
-                .map(near -> "did you mean " + Wording.key(List.of(near)) + "?")
+        String right = byMeaning(key)
+                .or(() -> Nearest.to(key, valid).map(near -> "did you mean " + Wording.key(List.of(near)) + "?"))
                 .orElse(all);
         mistake(key, "is not known", key.contains(".") ? "write it without the quotes" : right);
+    }
+
+    private Optional<String> byMeaning(String key) {
+        return section.filter(LayerKeys.SECTION::equals).flatMap(layer -> EverydayWords.key(key));
     }
 
     private Table newTable(String key) {

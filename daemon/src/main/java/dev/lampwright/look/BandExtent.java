@@ -5,6 +5,9 @@ package dev.lampwright.look;
  * stays over the width, and falls as the square of what is left over the tail. Each pixel gets the average over its own length, so
  * movement is smooth.
  *
+ * <p>One that turns at the ends of the zone is soft on both sides, goes from end to end with its whole width, and leaves its tail where it
+ * has been: what it left on the way there is still fading while it comes back.
+ *
  * @param width width of the stretch, in pixels
  * @param tail length of its tail, in pixels, 0 or more; it lies where the stretch comes from
  * @param repeat from one stretch to the next, in pixels; 0 for the length of the zone
@@ -15,7 +18,7 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
         implements ExtentSpec {
     @Override
     public Extent make() {
-        return this::cover;
+        return motion.backAndForth() ? this::coverTurning : this::cover;
     }
 
     private void cover(Moment moment, float[] cover, int pixels) {
@@ -51,5 +54,52 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
             return softness / 2 + width + tail * (1 - left * left * left) / 3;
         }
         return softness / 2 + width + tail / 3;
+    }
+
+    /** Measured along the way it goes now: on the way back the zone is seen from its other end. */
+    private void coverTurning(Moment moment, float[] cover, int pixels) {
+        double way = Math.max(0, pixels - (width + 2 * softness));
+        double turn = motion.turn(moment.seconds(), way);
+        boolean back = turn > way;
+        double begin = back ? turn - way : turn;
+        boolean fromFarEnd = back != motion.speed() < 0;
+        double here = lightWhileTurning(0, begin, pixels);
+        for (int i = 0; i < pixels; i++) {
+            double next = lightWhileTurning(i + 1, begin, pixels);
+            cover[fromFarEnd ? pixels - 1 - i : i] = Edge.cover(next - here);
+            here = next;
+        }
+    }
+
+    /**
+     * The integral of the light up to a place, but for a constant, while the stretch begins at another: the stretch itself, the tail behind it,
+     * and, before it, what is left of the tail from the way there. Only what was under its full light has a tail.
+     */
+    private double lightWhileTurning(double place, double begin, int pixels) {
+        double lastLit = begin + softness;
+        double behind = lastLit - Math.max(softness, Math.min(lastLit, place));
+        double front = lastLit + width;
+        double ahead = Math.max(front, Math.min(pixels - softness, place)) + begin - width - softness;
+        return body(place - begin) - faded(behind) + faded(ahead);
+    }
+
+    /** The integral of a stretch that is soft on both sides. */
+    private double body(double place) {
+        double whole = width + 2 * softness;
+        double at = Math.max(0, Math.min(whole, place));
+        if (at < softness) {
+            return at * at / (2 * softness);
+        }
+        double left = whole - at;
+        return left >= softness ? at - softness / 2 : width + softness - left * left / (2 * softness);
+    }
+
+    /** The integral of the tail, from where it begins to fade. */
+    private double faded(double behind) {
+        if (tail == 0) {
+            return 0;
+        }
+        double left = 1 - Math.min(1, behind / tail);
+        return tail * (1 - left * left * left) / 3;
     }
 }

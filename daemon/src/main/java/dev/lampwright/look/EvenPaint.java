@@ -11,7 +11,12 @@ import dev.lampwright.colour.Gradient;
 record EvenPaint(Gradient colours, Level level) implements Paint {
     @Override
     public void paint(Moment moment, float[] rgba, int pixels) {
-        colours.colourAndAlpha(level.at(moment), rgba, 0);
+        fill(colours, level.at(moment), rgba, pixels);
+    }
+
+    /** Gives every place the colour that stands at a share of some colours. */
+    static void fill(Gradient colours, double share, float[] rgba, int pixels) {
+        colours.colourAndAlpha(share, rgba, 0);
         float red = rgba[0];
         float green = rgba[1];
         float blue = rgba[2];

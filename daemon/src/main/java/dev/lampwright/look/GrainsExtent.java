@@ -1,11 +1,9 @@
 package dev.lampwright.look;
 
-import java.util.stream.IntStream;
-import java.util.stream.LongStream;
-
 /**
- * Seeded points that come and go. Each pixel has turns of its own, as long as a glint, that begin at a moment of its own; in each
- * turn chance decides whether it is lit. The light rises and falls as the square of a sine.
+ * Seeded points that come and go. Each pixel has turns of its own that begin at a moment of its own; in each turn chance decides whether it
+ * is lit. The light rises and falls as the square of a sine. A turn lasts as long as a glint, and half a second at least, so that short glints
+ * of one pixel do not follow each other more than twice a second; such a glint begins its turn.
  *
  * @param density share of the pixels that are lit at any time, 0 to 1
  * @param glintSeconds how long a point takes to come and go, in s
@@ -17,35 +15,26 @@ public record GrainsExtent(double density, double glintSeconds, long seed) imple
         return new Points(this);
     }
 
-    /** The points, with what chance has decided about each pixel once and for all. */
+    /** The points. */
     private static final class Points implements Extent {
-        private final GrainsExtent grains;
-        private long[] chances = {};
-        private double[] begins = {};
+        private final Turns turns;
+        private final double share;
+        private final double glintShare;
 
         Points(GrainsExtent grains) {
-            this.grains = grains;
+            turns = new Turns(grains.glintSeconds, grains.seed);
+            glintShare = grains.glintSeconds / turns.seconds();
+            share = grains.density / glintShare;
         }
 
         @Override
         public void cover(Moment moment, float[] cover, int pixels) {
-            makeRoom(pixels);
-            double turns = moment.seconds() / grains.glintSeconds;
+            turns.moveTo(moment.seconds(), pixels);
             for (int i = 0; i < pixels; i++) {
-                double own = turns + begins[i];
+                double own = turns.own(i);
                 long turn = (long) own;
-                cover[i] = Chance.share(chances[i], turn) < grains.density ? glint(own - turn) : 0;
-            }
-        }
-
-        private void makeRoom(int pixels) {
-            if (pixels > chances.length) {
-                chances = LongStream.range(0, pixels)
-                        .map(i -> Chance.root(grains.seed, i))
-                        .toArray();
-                begins = IntStream.range(0, pixels)
-                        .mapToDouble(i -> Chance.share(grains.seed, i, -1))
-                        .toArray();
+                double phase = (own - turn) / glintShare;
+                cover[i] = phase < 1 && turns.chance(i, turn) < share ? glint(phase) : 0;
             }
         }
 

@@ -33,6 +33,18 @@ public sealed interface Level {
     }
 
     /**
+     * Whatever a signal says between two thresholds.
+     *
+     * @param follow the signal and its bounds
+     * @param darkBelow value of the signal below which the level is 0; −∞ for none
+     * @param fullFrom value of the signal from which on it is 1; ∞ for none. The same as {@code darkBelow}, it is either 0 or 1
+     * @return the level
+     */
+    static Level between(Follow follow, double darkBelow, double fullFrom) {
+        return new Cut(follow, darkBelow, fullFrom);
+    }
+
+    /**
      * A level that stays.
      *
      * @param value 0 to 1
@@ -54,6 +66,24 @@ public sealed interface Level {
         public double at(Moment moment) {
             double share = moment.share(follow);
             return Double.isNaN(share) ? 0 : share;
+        }
+    }
+
+    /**
+     * A level that follows a signal between two thresholds.
+     *
+     * @param follow the signal and its bounds
+     * @param darkBelow value below which it is 0
+     * @param fullFrom value from which on it is 1
+     */
+    record Cut(Follow follow, double darkBelow, double fullFrom) implements Level {
+        @Override
+        public double at(Moment moment) {
+            double value = moment.value(follow.signal());
+            if (Double.isNaN(value) || value < darkBelow) {
+                return 0;
+            }
+            return value >= fullFrom ? 1 : follow.share(value);
         }
     }
 }

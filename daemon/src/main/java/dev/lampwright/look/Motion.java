@@ -5,8 +5,9 @@ package dev.lampwright.look;
  *
  * @param speed how fast; negative towards where the zone begins
  * @param unit what the speed counts
+ * @param backAndForth whether it turns at the ends, rather than coming in at one when it leaves at the other
  */
-public record Motion(double speed, Unit unit) {
+public record Motion(double speed, Unit unit, boolean backAndForth) {
     /** No movement. */
     public static final Motion STILL = new Motion(0, Unit.PIXELS_A_SECOND);
 
@@ -16,6 +17,16 @@ public record Motion(double speed, Unit unit) {
         PIXELS_A_SECOND,
         /** Lengths of the zone in a second. */
         ZONES_A_SECOND
+    }
+
+    /**
+     * Round and round.
+     *
+     * @param speed how fast; negative towards where the zone begins
+     * @param unit what the speed counts
+     */
+    public Motion(double speed, Unit unit) {
+        this(speed, unit, false);
     }
 
     /**
@@ -29,6 +40,15 @@ public record Motion(double speed, Unit unit) {
     }
 
     /**
+     * The same, turning at the ends.
+     *
+     * @return another motion
+     */
+    public Motion turning() {
+        return new Motion(speed, unit, true);
+    }
+
+    /**
      * How far the pattern has moved.
      *
      * @param seconds since the look came on
@@ -37,5 +57,21 @@ public record Motion(double speed, Unit unit) {
      */
     double travelled(double seconds, int pixels) {
         return speed * seconds * (unit == Unit.PIXELS_A_SECOND ? 1 : pixels);
+    }
+
+    /**
+     * Where on its way a pattern is that turns at the ends: at 0 when its look comes on, at the length of the way when it turns, at 0 again
+     * after twice that. What is measured in zones takes its cycle for the way.
+     *
+     * @param seconds since the look came on
+     * @param way how far there is to go, in pixels, 0 or more
+     * @return 0 up to, but not including, twice the way; 0 if there is no way
+     */
+    double turn(double seconds, double way) {
+        if (way <= 0) {
+            return 0;
+        }
+        double moved = Math.abs(speed) * seconds * (unit == Unit.PIXELS_A_SECOND ? 1 : way);
+        return moved % (2 * way);
     }
 }

@@ -3,23 +3,50 @@ package dev.lampwright.look;
 import dev.lampwright.colour.Gradient;
 
 /**
- * Colours along the zone, the first where it begins. They may drift: what leaves at one end comes in at the other.
+ * Colours along the zone, the first where it begins. They may drift: what leaves at one end comes in at the other, or turns there.
  *
  * @param colours from 0 to 1; for a drift without a seam the first and the last are alike
  * @param drift how they move
+ * @param spread how much of the colours the zone shows at once, 0 or more: 1 all, 2 all of them twice, 0 one colour everywhere, which then goes
+ *     from the first to the last as time passes. Colours that turn at the ends have as much way as the spread is below 1
  */
-public record RampPaint(Gradient colours, Motion drift) implements PaintSpec {
+public record RampPaint(Gradient colours, Motion drift, double spread) implements PaintSpec {
+    /**
+     * The colours spread over the zone once.
+     *
+     * @param colours from 0 to 1
+     * @param drift how they move
+     */
+    public RampPaint(Gradient colours, Motion drift) {
+        this(colours, drift, 1);
+    }
+
     @Override
     public Paint make() {
-        return this::paint;
+        return spread == 0 ? this::paintEvenly : this::paint;
     }
 
     private void paint(Moment moment, float[] rgba, int pixels) {
-        double offset = drift.travelled(moment.seconds(), pixels);
+        double offset =
+                drift.backAndForth() ? -pixels * window(moment, pixels) : drift.travelled(moment.seconds(), pixels);
+        boolean round = spread > 1 || (drift.speed() != 0 && !drift.backAndForth());
         for (int i = 0; i < pixels; i++) {
-            double place = (i + 0.5 - offset) / pixels;
-            double share = drift.speed() == 0 ? place : place - Math.floor(place);
-            colours.colourAndAlpha(share, rgba, 4 * i);
+            double place = ((i + 0.5) * spread - offset) / pixels;
+            colours.colourAndAlpha(round ? place - Math.floor(place) : place, rgba, 4 * i);
         }
+    }
+
+    private void paintEvenly(Moment moment, float[] rgba, int pixels) {
+        double moved =
+                drift.backAndForth() ? window(moment, pixels) : drift.travelled(moment.seconds(), pixels) / pixels;
+        EvenPaint.fill(colours, moved == 1 ? 1 : moved - Math.floor(moved), rgba, pixels);
+    }
+
+    /** Where in the colours the zone begins while they go back and forth, 0 to 1 − spread. */
+    private double window(Moment moment, int pixels) {
+        double way = Math.max(0, 1 - spread) * pixels;
+        double at = drift.turn(moment.seconds(), way);
+        double there = (at > way ? 2 * way - at : at) / pixels;
+        return drift.speed() < 0 ? way / pixels - there : there;
     }
 }

@@ -34,7 +34,10 @@ class ConfigValueTest {
               { colour = "white", extent = "grains", density = 0.2, glint_s = 4, seed = 9 },
               { colour = "gold", extent = "pointer", by = "job.progress", width_px = 1.5, softness_px = 0.5 },
               { colour = "pink", extent = "band", repeat_px = 10, tail_px = 3, speed_zones_per_s = 0.25 },
-              { colour = "gray", rhythm = "Mo(U) 15s" },
+              { colour = "gray", rhythm = "Mo(U) 15s", edge_s = 0.2, phase = 0.5 },
+              { paint = "palette", colours = ["red", "lime"], extent = "grains", glint_s = 0.3 },
+              { paint = "ramp", colours = ["navy", "teal"], ring = true, spread = 0.5, cycle_s = 4, back_and_forth = true },
+              { colour = "gray", opacity_by = "bed.actual_C", dark_below = 40, full_above = 60 },
             ]
             [[cues]]
             event = "camera"

@@ -73,11 +73,11 @@ class LightMistakesTest {
                 "zone = \"roof\", colour = \"red\"");
         assertLayer("zone: is 3, not text; give the name of a zone", "zone = 3, colour = \"red\"");
         assertLayer(
-                "paint: is \"plain\"; give one of \"solid\", \"ramp\", \"scale\", \"ember\"",
-                "paint = \"plain\", colour = \"red\"");
+                "paint: is \"paste\"; give one of \"solid\", \"ramp\", \"scale\", \"palette\", \"ember\"",
+                "paint = \"paste\", colour = \"red\"");
         assertLayer("extent: is \"half\"; give one of \"all\", \"bar\", ", "extent = \"half\", colour = \"red\"");
         assertLayer(
-                "blend: is \"add\"; give one of \"normal\", \"plus-lighter\", ", "blend = \"add\", colour = \"red\"");
+                "blend: is \"glue\"; give one of \"normal\", \"plus-lighter\", ", "blend = \"glue\", colour = \"red\"");
     }
 
     @Test
@@ -155,7 +155,7 @@ class LightMistakesTest {
     @ParameterizedTest
     @CsvSource({
         "density, 1.5, a number from 0 to 1",
-        "glint_s, 0.1, a number from 0.5 to 600",
+        "glint_s, 0.05, a number from 0.1 to 600",
         "seed, -1, a whole number from 0 to 2147483647"
     })
     void numbersOfGrains(String key, String value, String range) {
@@ -191,8 +191,57 @@ class LightMistakesTest {
 
     @Test
     void rhythms() {
-        assertLayer("rhythm: \"Blink\" is not a valid rhythm; write one", "colour = \"red\", rhythm = \"Blink\"");
+        assertLayer("rhythm: \"Blip\" is not a valid rhythm; write one", "colour = \"red\", rhythm = \"Blip\"");
         assertLayer("rhythm: \"Fl\" is not a valid rhythm; it needs a period", "colour = \"red\", rhythm = \"Fl\"");
+    }
+
+    @Test
+    void edgesAndPhases() {
+        assertLayer(
+                "edge_s: is 3, longer than the 0.5 s that it is lit or dark at least; give at most 0.5, or write \"swell 4s\"",
+                "colour = \"red\", rhythm = \"on 0.5s off 2s\", edge_s = 3");
+        assertLayer("edge_s: has no use here; remove it; it goes with rhythm", "colour = \"red\", edge_s = 0");
+        assertLayer(
+                "edge_s: has no use here; remove it; it goes with rhythm",
+                "colour = \"red\", rhythm = \"swell 4s\", edge_s = 0");
+        assertLayer("phase: has no use here; remove it; it goes with rhythm", "colour = \"red\", phase = 0.5");
+        assertLayer("phase: is 2; give a number from 0 to 1", "colour = \"red\", rhythm = \"Q\", phase = 2");
+    }
+
+    @Test
+    void thresholds() {
+        assertLayer(
+                "full_above: is 40, below dark_below = 60; give more",
+                "colour = \"red\", opacity_by = \"bed.actual_C\", dark_below = 60, full_above = 40");
+        assertLayer(
+                "dark_below: has no use here; remove it; it goes with opacity_by", "colour = \"red\", dark_below = 60");
+        assertLayer(
+                "opacity_to: is missing, and bed.actual_C does not",
+                "colour = \"red\", opacity_by = \"bed.actual_C\", dark_below = 60, opacity_from = 3");
+    }
+
+    @Test
+    void backAndForth() {
+        String band = "colour = \"red\", extent = \"band\", back_and_forth = true";
+        assertLayer("back_and_forth: has no movement to turn; give cycle_s or a speed", band);
+        assertLayer("repeat_px: stands beside back_and_forth; keep one", band + ", cycle_s = 3, repeat_px = 9");
+        String ramp = "paint = \"ramp\", colours = [\"red\", \"blue\"], back_and_forth = true, cycle_s = 3";
+        assertLayer("spread: is missing beside back_and_forth; give less than 1", ramp);
+        assertLayer("spread: is 1 beside back_and_forth; give less than 1", ramp + ", spread = 1");
+    }
+
+    @Test
+    void ringsAndPalettes() {
+        String colours = "colours = [\"red\", \"blue\"]";
+        assertLayer(
+                "ring: has no use with steps = true; remove it",
+                "paint = \"ramp\", ring = true, steps = true, " + colours);
+        assertLayer(
+                "ring: has no use here; remove it; it goes with paint = \"ramp\"",
+                "paint = \"scale\", by = \"bed.heat\", ring = true, " + colours);
+        assertLayer(
+                "paint: is \"palette\", which is for grains; write extent = \"grains\" too",
+                "paint = \"palette\", " + colours);
     }
 
     @Test
@@ -457,7 +506,7 @@ class LightMistakesTest {
                     "colour = \"red\", rhythm = \"" + wrong + "\"");
         }
         assertLayer(
-                "rhythm: \"Fl(2)\" is not a valid rhythm; it needs a period, such as \"Fl(2) 4s\"",
+                "rhythm: \"Fl(2)\" is not a valid rhythm; it needs a period, such as \"Fl(2) 10s\"",
                 "colour = \"red\", rhythm = \"Fl(2)\"");
     }
 

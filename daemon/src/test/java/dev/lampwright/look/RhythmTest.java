@@ -79,6 +79,7 @@ class RhythmTest {
                 "Fl 0.5s",
                 "Fl(0) 6s",
                 "Fl(9) 6s",
+                "Iso(2) 4s",
                 "Mo 5s",
                 "Mo(UV) 15s",
                 "Mo(1) 15s",

@@ -1,0 +1,32 @@
+package dev.lampwright.look;
+
+import dev.lampwright.colour.Colour;
+import dev.lampwright.colour.Gradient;
+import dev.lampwright.colour.Stop;
+import java.util.List;
+
+/**
+ * For each grain one of several colours, by chance.
+ *
+ * @param colours the colours, each as likely as another; the same colour twice is twice as likely
+ * @param glintSeconds that of the grains, in s
+ * @param seed that of the grains
+ */
+public record PalettePaint(List<Colour> colours, double glintSeconds, long seed) implements PaintSpec {
+    /** Keeps a copy of the list. */
+    public PalettePaint {
+        colours = List.copyOf(colours);
+    }
+
+    @Override
+    public Paint make() {
+        Gradient table = Gradient.stepped(Stop.stretches(colours));
+        Turns turns = new Turns(glintSeconds, seed);
+        return (moment, rgba, pixels) -> {
+            turns.moveTo(moment.seconds(), pixels);
+            for (int i = 0; i < pixels; i++) {
+                table.colourAndAlpha(turns.otherChance(i, (long) turns.own(i)), rgba, 4 * i);
+            }
+        };
+    }
+}
