@@ -59,21 +59,41 @@ final class PaintKeys {
             .otherwise(Interpolation.OKLAB, "oklab")
             .with(FOR_GRADIENTS)
             .comment("\"oklch shorter\"", "the way from one colour to the next");
-    private static final Key<Double> BRIGHTEST =
-            ember("brightest_K", 1000, 10_000, EmberPaint.USUAL.brightestK(), "1900", "temperature of full heat");
-    private static final Key<Double> STRIKE =
-            ember("strike_K", 1, 10_000, EmberPaint.USUAL.strikeK(), "400", "heat that each strike adds");
+    private static final Key<Double> BRIGHTEST = ember(
+            "brightest_K",
+            1000,
+            10_000,
+            EmberPaint.USUAL.brightestK(),
+            "1900",
+            "temperature of full light, in K: 1400 red coals, 1650 a fire, 1900 a candle");
+    private static final Key<Double> STRIKE = ember(
+            "strike_K",
+            1,
+            10_000,
+            EmberPaint.USUAL.strikeK(),
+            "400",
+            "the most that a strike heats a pixel, in K: more is brighter, usually 200 to 1000");
     private static final Key<Double> STRIKES = ember(
             "strikes_per_px_s",
             0,
             60,
             EmberPaint.USUAL.strikesPerPixelSecond(),
             "2",
-            "how many strikes each pixel gets in a second");
-    private static final Key<Double> DIFFUSION =
-            ember("diffusion_px2_per_s", 0, 30, EmberPaint.USUAL.diffusion(), "4", "how fast heat spreads");
+            "strikes on each pixel in a second: few strong ones flicker, many weak ones glow; usually 2 to 10");
+    private static final Key<Double> DIFFUSION = ember(
+            "diffusion_px2_per_s",
+            0,
+            30,
+            EmberPaint.USUAL.diffusion(),
+            "2",
+            "how fast heat spreads, in pixels² a second: more makes flames wider, usually 1 to 10");
     private static final Key<Double> TIME_CONSTANT = ember(
-            "time_constant_s", 0.05, 600, EmberPaint.USUAL.timeConstantSeconds(), "1.5", "how long it takes to cool");
+            "time_constant_s",
+            0.05,
+            600,
+            EmberPaint.USUAL.timeConstantSeconds(),
+            "1.5",
+            "time in which heat falls to 37 %, in s: longer is brighter and calmer, usually 0.4 to 2");
 
     /** The keys that say which colour. */
     static final List<Key<?>> KEYS = List.of(

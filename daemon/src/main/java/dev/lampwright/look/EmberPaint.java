@@ -23,8 +23,8 @@ public record EmberPaint(
         double timeConstantSeconds,
         long seed)
         implements PaintSpec {
-    /** A quiet fire. */
-    public static final EmberPaint USUAL = new EmberPaint(1500, 2400, 0.9, 3, 0.9, 1);
+    /** A fire: red in its hollows and orange in its flames, about 1500 K in the mean. */
+    public static final EmberPaint USUAL = new EmberPaint(1650, 650, 5, 4, 0.75, 1);
 
     private static final double ROOM_K = 295;
     private static final int STEPS_BEFORE = 180;
