@@ -93,7 +93,7 @@ class AnyLookFlashTest {
     private static String layer(SplittableRandom chance) {
         String colour = COLOURS.get(chance.nextInt(COLOURS.size()));
         String zone = chance.nextBoolean() ? "zone = \"job\", " : "";
-        String what = switch (chance.nextInt(5)) {
+        String what = switch (chance.nextInt(9)) {
             case 0 -> "colour = \"" + colour + "\", rhythm = \"Iso 0." + (2 + chance.nextInt(8)) + "s\"";
             case 1 -> "colour = \"" + colour + "\", rhythm = \"swell 0." + (2 + chance.nextInt(8)) + "s\"";
             case 2 ->
@@ -102,6 +102,18 @@ class AnyLookFlashTest {
             case 3 ->
                 "paint = \"ramp\", colours = [\"" + colour + "\", \"black\", \"" + colour + "\"], speed_px_per_s = "
                         + (chance.nextInt(300) - 150);
+            case 4 ->
+                "colour = \"" + colour + "\", rhythm = \"on 0." + (1 + chance.nextInt(9)) + "s off 0."
+                        + (1 + chance.nextInt(9)) + "s\", edge_s = 0, phase = 0." + chance.nextInt(10);
+            case 5 ->
+                "paint = \"palette\", colours = [\"" + colour + "\", \"blue\"], extent = \"grains\", density = 0."
+                        + chance.nextInt(10) + ", glint_s = 0." + (1 + chance.nextInt(9));
+            case 6 ->
+                "colour = \"" + colour + "\", extent = \"band\", tail_px = 3, back_and_forth = true, speed_px_per_s = "
+                        + (1 + chance.nextInt(150));
+            case 7 ->
+                "paint = \"ramp\", colours = [\"" + colour + "\", \"black\"], spread = 0, steps = true, cycle_s = 0."
+                        + (5 + chance.nextInt(5));
             default -> "paint = \"ember\", strikes_per_px_s = " + chance.nextInt(30) + ", strike_K = 2000";
         };
         return "{ " + zone + what + " }";
