@@ -6,6 +6,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.tool.picture.BarePicture;
 import dev.lampwright.tool.picture.Camera;
 import dev.lampwright.tool.picture.Film;
 import dev.lampwright.tool.picture.MovingPicture;
@@ -95,6 +96,11 @@ final class RenderCommand implements Callable<Integer> {
                             + " fit well; each shows the mean light of its time.")
     private Optional<Double> shotsPerSecond;
 
+    @Option(
+            names = "--bare",
+            description = "Draw the strip alone in a .gif, small and without words, to put it beside a text.")
+    private boolean bare;
+
     @Override
     public Integer call() throws ConfigException, IOException {
         Path target = out.orElseGet(() -> Path.of(name() + ".png"));
@@ -106,9 +112,16 @@ final class RenderCommand implements Callable<Integer> {
         double rate = rate(moving, length, config.framesPerSecond());
         Replay replay = look.isPresent() ? Replay.of(config, look.get(), timeline) : Replay.of(config, timeline);
         Film film = film(config, replay, length, rate);
-        write(target, moving ? MovingPicture.gif(film) : StillPicture.png(film));
+        write(target, picture(film, moving));
         spec.commandLine().getOut().println(target + ": " + note(config, length));
         return ExitCode.OK;
+    }
+
+    private byte[] picture(Film film, boolean moving) {
+        if (bare) {
+            return BarePicture.gif(film);
+        }
+        return moving ? MovingPicture.gif(film) : StillPicture.png(film);
     }
 
     private String name() {
@@ -123,6 +136,9 @@ final class RenderCommand implements Callable<Integer> {
         String ending = target.toString().toLowerCase(Locale.ROOT);
         if (!ending.endsWith(".png") && !ending.endsWith(".gif")) {
             throw wrong("--out is " + target + "; give a name that ends in .png or .gif");
+        }
+        if (bare && ending.endsWith(".png")) {
+            throw wrong("--bare is for pictures that move; give --out a name that ends in .gif");
         }
         return ending.endsWith(".gif");
     }

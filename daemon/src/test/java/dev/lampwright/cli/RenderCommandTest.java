@@ -143,6 +143,7 @@ class RenderCommandTest {
             --seconds 0              | --seconds is 0.0; write a number of seconds above 0, at most 1000000
             --seconds NaN            | --seconds is NaN; write a number of seconds above 0, at most 1000000
             --seconds x              | --seconds is x; write a number, for instance 2.5
+            --bare --out a.png       | --bare is for pictures that move; give --out a name that ends in .gif
             --frames-per-s 0         | --frames-per-s is 0.0; write a number above 0, here at most 60
             --frames-per-s 61        | --frames-per-s is 61.0; write a number above 0, here at most 60
             --frames-per-s 51 --out a.gif | --frames-per-s is 51.0; write a number above 0, here at most 50

@@ -53,7 +53,7 @@ class EverydayWordsTest {
                 "colors = 'red', colour = 'red' | colors: is not known; write colours",
                 "speed = 3, colour = 'red' | speed: is not known; write speed_px_per_s, speed_zones_per_s or cycle_s",
                 "colour = 'red', ping-pong = true | ping-pong: is not known; write back_and_forth = true",
-                "effect = 'x', colour = 'red' | effect: is not known; say it by paint, extent and rhythm; doc/motions.md"
+                "effect = 'x', colour = 'red' | effect: is not known; say it by paint, extent and rhythm; daemon/doc/motions.md"
             })
     void areAnsweredByMeaning(String layer, String message) {
         String mistake = mistake(layer);

@@ -151,6 +151,15 @@ class ExampleTest {
     }
 
     @Test
+    void whatIsInCommentsIsUnderstoodToo() throws ConfigException {
+        String text = KeyExample.text();
+        int more = text.indexOf("# [looks.more]");
+        String layers = text.substring(more, text.indexOf("# ]", more) + 3).replaceAll("(?m)^# ", "");
+        Config all = ConfigFile.read(text.substring(0, more) + layers + "\n" + text.substring(more), "example.toml");
+        assertEquals(6, all.looks().get("more").layers().size());
+    }
+
+    @Test
     void event() {
         Bindings.OfEvent camera = config.bindings().events().get("camera");
         assertEquals(

@@ -109,6 +109,17 @@ final class KeyExample {
                   { zone = "job", colour = "orangered", extent = "band", width_px = 1, tail_px = 4, speed_px_per_s = 2, opacity = 0.4 },
                   { zone = "glow", colour = "oklch(70% 0.15 50)", opacity_by = "nozzle.actual_C", opacity_from = 40, opacity_to = 220, rhythm = "swell 4s" },
                 ]
+
+                # More that layers can do, one in each line; every motion with its lines and a picture is in daemon/doc/motions.md.
+                # [looks.more]
+                # layers = [
+                #   { paint = "ramp", colours = ["tomato", "gold", "teal"], ring = true, spread = 0, cycle_s = 60 },       # the whole strip through colours
+                #   { colour = "gold", rhythm = "on 0.5s off 1.5s", edge_s = 0, phase = 0.5 },                             # hard blinking, begun later
+                #   { colour = "red", extent = "band", tail_px = 6, cycle_s = 4, back_and_forth = true },                  # a band that turns at the ends
+                #   { paint = "palette", colours = ["tomato", "gold", "teal"], extent = "grains", glint_s = 2 },           # glints in several colours
+                #   { colour = "red", opacity_by = "chamber.actual_C", dark_below = 40, full_above = 55, rhythm = "Q" },   # a warning that grows
+                #   { paint = "ember" },                                                                                   # a fire
+                # ]
                 """);
         table(CuesSection.SECTION, "[cues]", Map.of());
     }
