@@ -14,6 +14,7 @@ import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.printer.PrinterClient;
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
 import dev.lampwright.protocol.LastReset;
@@ -381,7 +382,15 @@ public final class Daemon implements AutoCloseable {
                 Report.gone(version, "lost"),
                 Report.gone(version, "stopped"),
                 new Mailbox(desk));
-        return new PrinterClient(from.broker(), from.bindings(), CLOCK, status::set, contact);
+        return new PrinterClient(from.broker(), from.bindings(), CLOCK, this::heard, contact);
+    }
+
+    /** A fault does not wait for the next frame. */
+    private void heard(PrinterStatus next) {
+        PrinterStatus before = status.getAndSet(next);
+        if (next.state() == PrinterState.FAULT && before.state() != PrinterState.FAULT) {
+            frames.hurry();
+        }
     }
 
     private static FrameSlot slotFor(Setup setup) {

@@ -53,8 +53,8 @@ public record Delivery(long tick, long lateNanos, boolean relit) {
         if (!line.has(LATE) && !line.has(RELIT)) {
             return Optional.empty();
         }
-        OptionalLong tick = count(line, TICK);
-        OptionalLong late = count(line, LATE);
+        OptionalLong tick = line.count(TICK);
+        OptionalLong late = line.count(LATE);
         if (line.keys().size() == 3
                 && tick.isPresent()
                 && late.isPresent()
@@ -63,12 +63,5 @@ public record Delivery(long tick, long lateNanos, boolean relit) {
         }
         throw new IllegalArgumentException(
                 "has late_ns or relit, which go with tick alone; leave such lines as they were recorded");
-    }
-
-    private static OptionalLong count(JsonLine line, String key) {
-        OptionalLong whole = line.value(key).orElse(new Value.None()) instanceof Value.Numeric number
-                ? number.whole()
-                : OptionalLong.empty();
-        return whole.isPresent() && whole.getAsLong() >= 0 ? whole : OptionalLong.empty();
     }
 }

@@ -19,7 +19,9 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Makes a frame at every tick, on the thread {@code frames}. Ticks stand on a fixed grid of absolute times, so lateness never adds
- * up; when the machine has slept, ticks that are past are left out. Takes no lock, does no I/O, allocates nothing once warm.
+ * up; when the machine has slept, ticks that are past are left out. What is urgent does not wait for the grid: the next frame is made at once,
+ * and has that time, unless another one was made since the last time on the grid. Takes no lock, does no I/O, allocates nothing once warm,
+ * but for a record of each frame that is early.
  */
 public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
@@ -34,6 +36,7 @@ public final class FrameLoop {
     private final Lateness lateness = new Lateness();
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
+    private volatile boolean urgent;
     private final FrameBoard.Figures figures = new FrameBoard.Figures();
     private final FrameBoard board;
     private final StatusWatch watch;
@@ -103,6 +106,12 @@ public final class FrameLoop {
         next.set(newRig);
     }
 
+    /** Makes the next frame as soon as it may come. */
+    void hurry() {
+        urgent = true;
+        LockSupport.unpark(thread);
+    }
+
     /** Starts the thread. */
     public void start() {
         thread.setDaemon(true);
@@ -159,10 +168,15 @@ public final class FrameLoop {
         watch.start(start);
         while (running) {
             long deadline = start + Ticks.nanos(tick, framesPerSecond);
-            waitUntil(deadline);
+            waitUntil(tick == 0 ? deadline : start + Ticks.nanos(tick - 1, framesPerSecond) + 1, deadline);
+            urgent = false;
             long now = clock.getAsLong();
-            lateness.add(now - deadline);
-            makeFrame(tick, deadline);
+            long nanos = Math.min(now, deadline);
+            lateness.add(now - nanos);
+            if (running && nanos < deadline) {
+                watch.early(new Early(tick, deadline - nanos));
+            }
+            makeFrame(tick, nanos);
             tick = nextTick(tick, clock.getAsLong() - start);
         }
     }
@@ -268,11 +282,12 @@ public final class FrameLoop {
         }
     }
 
-    private void waitUntil(long deadline) {
+    /** Waits for a time, or only for an earlier one if there is something urgent. */
+    private void waitUntil(long earliest, long deadline) {
         long left = deadline - clock.getAsLong();
         while (running && left > 0) {
             LockSupport.parkNanos(this, left);
-            left = deadline - clock.getAsLong();
+            left = (urgent ? earliest : deadline) - clock.getAsLong();
         }
     }
 

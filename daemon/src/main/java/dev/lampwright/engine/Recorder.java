@@ -15,8 +15,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Writes every status, all wishes and each {@link Delivery} that frames were made from to a file, as {@link StatusLines} and
- * {@link WishLines}, on a thread of its own. If the file cannot be written to, that is logged once and the rest goes on.
+ * Writes every status, all wishes, each {@link Delivery} and each {@link Early} that frames were made from to a file, as
+ * {@link StatusLines} and {@link WishLines}, on a thread of its own. If the file cannot be written to, that is logged once and the rest goes on.
  */
 public final class Recorder implements StatusWatch, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
@@ -73,6 +73,11 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         ring.put(delivery.tick(), delivery);
     }
 
+    @Override
+    public void early(Early early) {
+        ring.put(early.tick(), early);
+    }
+
     /** Writes what is left and closes the file. */
     @Override
     public void close() {
@@ -104,6 +109,8 @@ public final class Recorder implements StatusWatch, AutoCloseable {
             write(StatusLines.leftOut(tick, gap.count()));
         } else if (thing instanceof Delivery delivery) {
             write(delivery.line());
+        } else if (thing instanceof Early early) {
+            write(early.line());
         } else if (thing instanceof Wishes wishes) {
             write(tick, wishes);
         } else if (thing instanceof PrinterStatus status) {

@@ -21,6 +21,9 @@ public interface StatusWatch {
 
         @Override
         public void delivered(Delivery delivery) {}
+
+        @Override
+        public void early(Early early) {}
     };
 
     /**
@@ -60,4 +63,11 @@ public interface StatusWatch {
      * @param delivery how, and from which frame on that is known
      */
     void delivered(Delivery delivery);
+
+    /**
+     * A frame is made before its place on the grid.
+     *
+     * @param early which, and how much
+     */
+    void early(Early early);
 }

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /** A JSON object that is a line of its own. It is read strictly: a key that comes twice and anything behind the object are mistakes. */
 public final class JsonLine {
@@ -87,6 +88,19 @@ public final class JsonLine {
      */
     public Optional<Value> value(String key) {
         return Optional.ofNullable(object.get(key)).map(JsonTree::value);
+    }
+
+    /**
+     * What it has under a key, if that is a count.
+     *
+     * @param key the key
+     * @return a whole number of 0 or more; empty if there is none
+     */
+    public OptionalLong count(String key) {
+        OptionalLong whole = value(key).orElse(new Value.None()) instanceof Value.Numeric number
+                ? number.whole()
+                : OptionalLong.empty();
+        return whole.isPresent() && whole.getAsLong() >= 0 ? whole : OptionalLong.empty();
     }
 
     /**

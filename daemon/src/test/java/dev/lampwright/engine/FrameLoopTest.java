@@ -24,7 +24,9 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
 import java.util.List;
+import java.util.Queue;
 import java.util.Set;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
@@ -42,6 +44,7 @@ class FrameLoopTest {
     private static final class Told implements StatusWatch {
         private final AtomicLong leftOut = new AtomicLong();
         private final AtomicLong most = new AtomicLong();
+        private final Queue<Early> hurried = new ConcurrentLinkedQueue<>();
 
         @Override
         public void start(long firstFrameNanos) {}
@@ -54,6 +57,11 @@ class FrameLoopTest {
 
         @Override
         public void delivered(Delivery delivery) {}
+
+        @Override
+        public void early(Early early) {
+            hurried.add(early);
+        }
 
         @Override
         public void leftOut(long tick, long count) {
@@ -135,6 +143,32 @@ class FrameLoopTest {
                         config.setup().stripBytes(), config.setup().dimmers().size()),
                 new FrameTap(config),
                 () -> shown.compareAndSet(0, System.nanoTime()));
+    }
+
+    /** At one frame a second, a frame that does not wait for the grid is plain to see. */
+    @Test
+    void whatIsUrgentDoesNotWaitForTheGridButForTheFrameBefore() throws ConfigException {
+        Config config = ConfigFile.read(FILE, "birch.toml");
+        Told told = new Told();
+        FrameLoop loop = new FrameLoop(
+                rig(config, Chain.of(config), new AtomicLong()),
+                PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                1,
+                told,
+                System.nanoTime());
+        loop.start();
+        Await.until("the first frame", () -> loop.snapshot().frames() == 1);
+        loop.hurry();
+        Await.until("a frame ahead of its time", () -> told.hurried.size() == 1);
+        loop.hurry();
+        Await.until("another", () -> told.hurried.size() == 2);
+        loop.close();
+        for (Early early : told.hurried) {
+            assertTrue(early.nanos() < TimeUnit.SECONDS.toNanos(1), "after the grid's time before it: " + early);
+        }
+        assertTrue(told.hurried.remove().tick() < told.hurried.remove().tick(), "one frame for each time on the grid");
     }
 
     /** The clock leaps ahead by half a second, as when the machine has slept. */

@@ -66,6 +66,8 @@ class RecordedDaemonIT {
             """;
 
     private static final int MADE_WHILE_CLOSING = 600;
+    /** A fault that comes when a frame is due anyway is not early. */
+    private static final int MOST_FAULTS = 20;
 
     @TempDir
     private Path folder;
@@ -87,6 +89,7 @@ class RecordedDaemonIT {
         assertTrue(
                 new HashSet<>(strips(fromHost)).size() > fromHost.size() * 0.9, "most frames differ from all others");
         assertTrue(Files.readString(file).contains("\"relit\":true"), "that the controller was lit is recorded");
+        assertTrue(Files.readString(file).contains("\"early_ns\":"), "that a fault did not wait is recorded");
         requireInOrder(fromHost, Replay.of(ConfigFile.read(text, "alder.toml"), Timeline.read(file)), frames);
     }
 
@@ -107,6 +110,10 @@ class RecordedDaemonIT {
             tell(broker, daemon, "RUN", 1.7, PrinterState.PRINTING);
             tell(broker, daemon, "RUN", 48.31, PrinterState.PRINTING);
             tell(broker, daemon, "ALARM tip", 48.31, PrinterState.FAULT);
+            for (int i = 0; i < MOST_FAULTS && !Files.readString(file).contains("early_ns"); i++) {
+                tell(broker, daemon, "RUN", 50 + i, PrinterState.PRINTING);
+                tell(broker, daemon, "ALARM tip", 50 + i, PrinterState.FAULT);
+            }
             return daemon.frames().snapshot().frames()
                     + daemon.frames().snapshot().skipped()
                     + MADE_WHILE_CLOSING;

@@ -6,6 +6,7 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.engine.Delivery;
+import dev.lampwright.engine.Early;
 import dev.lampwright.engine.Ticks;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
@@ -14,8 +15,10 @@ import dev.lampwright.printer.StatusLines.Entry;
 import dev.lampwright.protocol.Frame;
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 
 /**
  * Plays a timeline through the chain, without a clock: frame after frame as the daemon makes them, byte for byte. For one thread.
@@ -29,6 +32,7 @@ public final class Replay {
     private final List<Entry> gaps;
     private final List<WishLines.Entry> asked;
     private final List<Delivery> deliveries;
+    private final Map<Long, Long> early;
     private PrinterStatus status = PrinterStatus.nothingHeard();
     private Wishes wishes = Wishes.NONE;
     private long tick = -1;
@@ -45,6 +49,8 @@ public final class Replay {
                 .toList();
         asked = timeline.wishes();
         deliveries = timeline.deliveries();
+        early = timeline.early().stream()
+                .collect(Collectors.toMap(Early::tick, Early::nanos, (first, second) -> second));
         gaps = timeline.entries().stream().filter(entry -> entry.leftOut() > 0).toList();
     }
 
@@ -137,7 +143,7 @@ public final class Replay {
      * @return ns since frame 0
      */
     public long nanos() {
-        return Ticks.nanos(tick, framesPerSecond);
+        return Ticks.nanos(tick, framesPerSecond) - early.getOrDefault(tick, 0L);
     }
 
     /**

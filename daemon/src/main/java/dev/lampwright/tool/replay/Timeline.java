@@ -2,6 +2,7 @@ package dev.lampwright.tool.replay;
 
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Delivery;
+import dev.lampwright.engine.Early;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
@@ -27,12 +28,19 @@ public final class Timeline {
     private final List<Entry> entries;
     private final List<WishLines.Entry> wishes;
     private final List<Delivery> deliveries;
+    private final List<Early> early;
 
-    private Timeline(String name, List<Entry> entries, List<WishLines.Entry> wishes, List<Delivery> deliveries) {
+    private Timeline(
+            String name,
+            List<Entry> entries,
+            List<WishLines.Entry> wishes,
+            List<Delivery> deliveries,
+            List<Early> early) {
         this.name = name;
         this.entries = List.copyOf(entries);
         this.wishes = List.copyOf(wishes);
         this.deliveries = List.copyOf(deliveries);
+        this.early = List.copyOf(early);
     }
 
     /**
@@ -81,7 +89,7 @@ public final class Timeline {
      * @return the timeline
      */
     static Timeline of(String name, List<Entry> entries) {
-        return new Timeline(name, entries, List.of(), List.of());
+        return new Timeline(name, entries, List.of(), List.of(), List.of());
     }
 
     /**
@@ -96,6 +104,7 @@ public final class Timeline {
         List<Entry> entries = new ArrayList<>();
         List<WishLines.Entry> wishes = new ArrayList<>();
         List<Delivery> deliveries = new ArrayList<>();
+        List<Early> early = new ArrayList<>();
         Order order = new Order();
         PrinterStatus status = PrinterStatus.nothingHeard();
         for (int i = 0; i < lines.size(); i++) {
@@ -115,6 +124,12 @@ public final class Timeline {
                     deliveries.add(delivery.get());
                     continue;
                 }
+                Optional<Early> hurried = Early.read(lines.get(i));
+                if (hurried.isPresent()) {
+                    order.require(hurried.get().tick());
+                    early.add(hurried.get());
+                    continue;
+                }
                 Entry entry = StatusLines.read(lines.get(i), status);
                 order.require(entry);
                 status = entry.status();
@@ -123,7 +138,7 @@ public final class Timeline {
                 throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);
             }
         }
-        return new Timeline(name, entries, wishes, deliveries);
+        return new Timeline(name, entries, wishes, deliveries, early);
     }
 
     /** A line that stands behind one that comes later. */
@@ -182,6 +197,11 @@ public final class Timeline {
     /** What became of frames, in the order of time. */
     List<Delivery> deliveries() {
         return deliveries;
+    }
+
+    /** Which frames were made before their places on the grid, in the order of time. */
+    List<Early> early() {
+        return early;
     }
 
     /** What was asked for, in the order of time. */

@@ -11,6 +11,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.engine.Delivery;
+import dev.lampwright.engine.Early;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.engine.Ticks;
@@ -111,6 +112,11 @@ class ReplayTest {
         Wishes wishes = Wishes.NONE;
         for (long tick = 0; tick < 3000; tick++) {
             long nanos = start + Ticks.nanos(tick, config.framesPerSecond());
+            if (tick > 0 && random.nextInt(30) == 0) {
+                Early early = new Early(tick, 1 + random.nextInt(16_000_000));
+                nanos -= early.nanos();
+                watch.early(early);
+            }
             if (random.nextInt(12) == 0) {
                 status = afterMessages(status, nanos, random);
                 watch.shown(tick, status);

@@ -1,0 +1,60 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.payload.JsonLine;
+import dev.lampwright.payload.UnreadableException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * A frame that was made before its place on the grid, because a fault was not to wait for it. What moves in it is as far as it was at that
+ * time, so it is recorded and played back, as a JSON line:
+ *
+ * <pre>{"tick":512,"early_ns":9000000}</pre>
+ *
+ * @param tick the frame, counted from 0
+ * @param nanos how much earlier it was made, in ns, 1 or more
+ */
+public record Early(long tick, long nanos) {
+    private static final String TICK = "tick";
+    private static final String EARLY = "early_ns";
+
+    /**
+     * Writes it.
+     *
+     * @return a line
+     */
+    String line() {
+        Map<String, Object> line = new LinkedHashMap<>();
+        line.put(TICK, tick);
+        line.put(EARLY, nanos);
+        return JsonLine.of(line);
+    }
+
+    /**
+     * Reads a line.
+     *
+     * @param text JSON
+     * @return what it says; empty if it is about something else
+     * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
+     */
+    public static Optional<Early> read(String text) {
+        JsonLine line;
+        try {
+            line = JsonLine.read(text);
+        } catch (UnreadableException e) {
+            return Optional.empty();
+        }
+        if (!line.has(EARLY)) {
+            return Optional.empty();
+        }
+        OptionalLong tick = line.count(TICK);
+        OptionalLong early = line.count(EARLY);
+        if (line.keys().size() == 2 && tick.isPresent() && early.orElse(0) > 0) {
+            return Optional.of(new Early(tick.getAsLong(), early.getAsLong()));
+        }
+        throw new IllegalArgumentException(
+                "has early_ns, which goes with tick alone; leave such lines as they were recorded");
+    }
+}
