@@ -80,7 +80,7 @@ public final class Rehearsal {
     }
 
     private void drawLook(String name) {
-        if (config != whole) {
+        if (config.setup().pixels() < whole.setup().pixels()) {
             draw(whole, showing(whole, name), STEPS_PER_SECOND);
         }
         if (failing.isEmpty()) {
