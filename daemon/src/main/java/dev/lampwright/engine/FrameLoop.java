@@ -169,16 +169,22 @@ public final class FrameLoop {
         while (running) {
             long deadline = start + Ticks.nanos(tick, framesPerSecond);
             waitUntil(tick == 0 ? deadline : start + Ticks.nanos(tick - 1, framesPerSecond) + 1, deadline);
-            urgent = false;
-            long now = clock.getAsLong();
-            long nanos = Math.min(now, deadline);
-            lateness.add(now - nanos);
-            if (running && nanos < deadline) {
-                watch.early(new Early(tick, deadline - nanos));
+            if (running) {
+                makeFrameBy(tick, deadline);
+                tick = nextTick(tick, clock.getAsLong() - start);
             }
-            makeFrame(tick, nanos);
-            tick = nextTick(tick, clock.getAsLong() - start);
         }
+    }
+
+    private void makeFrameBy(long tick, long deadline) {
+        urgent = false;
+        long now = clock.getAsLong();
+        long nanos = Math.min(now, deadline);
+        lateness.add(now - nanos);
+        if (nanos < deadline) {
+            watch.early(new Early(tick, deadline - nanos));
+        }
+        makeFrame(tick, nanos);
     }
 
     private void makeFrame(long tick, long nanos) {
