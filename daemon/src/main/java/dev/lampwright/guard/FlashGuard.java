@@ -32,6 +32,8 @@ public final class FlashGuard {
     private History history;
     private Recount limit;
     private long heldFrames;
+    /** Number of the last frame with a light that is saturated red, −1 if there was none. */
+    private long lastRed = -1;
 
     /**
      * Makes a guard that has seen nothing.
@@ -213,14 +215,15 @@ public final class FlashGuard {
     private boolean holdFlashing(Holding holding, Frame frame, long nanos) {
         Regions regions = holding.regions();
         boolean any = false;
-        int region = regions.shown().firstMove(regions, 0);
+        boolean withRed = redCounts();
+        int region = regions.shown().firstMove(regions, 0, withRed);
         while (region < regions.count()) {
-            boolean breaks = !limit.admits(regions, region);
+            boolean breaks = !limit.admits(regions, region, withRed);
             if (breaks) {
                 hold(holding, region, frame, nanos);
                 any = true;
             }
-            region = regions.shown().firstMove(regions, region + (breaks ? regions.size(region) : 1));
+            region = regions.shown().firstMove(regions, region + (breaks ? regions.size(region) : 1), withRed);
         }
         if (any) {
             look(frame);
@@ -254,10 +257,31 @@ public final class FlashGuard {
         }
     }
 
+    /**
+     * Whether any light has been saturated red as far as the history goes back. Otherwise no change counts as a red flash, and the first red is
+     * one at most, which is lawful.
+     */
+    private boolean redCounts() {
+        return lastRed >= history.oldest();
+    }
+
+    /** Follows red only while it counts. What begins with the first red may be one transition behind, for which {@link Recount} has room. */
     private void keep(long number) {
+        boolean isRed = measure.isAnyRed(0, lights.count());
+        boolean withRed = redCounts();
+        if (isRed && !withRed) {
+            forgetRed();
+        }
+        lastRed = isRed ? number : lastRed;
         for (int i = 0; i < all.size(); i++) {
             Regions regions = all.get(i).regions();
-            regions.shown().keepAll(regions, number);
+            regions.shown().keepAll(regions, number, withRed || isRed);
+        }
+    }
+
+    private void forgetRed() {
+        for (int i = 0; i < all.size(); i++) {
+            all.get(i).regions().shown().forgetRed();
         }
     }
 }

@@ -44,7 +44,7 @@ public final class FlashMeter {
         measure.look(lights);
         for (Regions regions : all) {
             regions.look(measure);
-            regions.shown().keepAll(regions, nanos);
+            regions.shown().keepAll(regions, nanos, true);
             for (int region = 0; region < regions.count(); region++) {
                 most = Math.max(most, regions.shown().transitionsAfter(region, nanos - SECOND));
             }

@@ -49,9 +49,17 @@ final class Flicker {
         return hue;
     }
 
-    /** The first region, from one on, of which what is seen would be more than a continuation; the number of regions if none is. */
-    int firstMove(Regions regions, int from) {
+    /**
+     * The first region, from one on, of which what is seen would be more than a continuation.
+     *
+     * @param withRed whether red flashes count as well
+     * @return the number of regions if none is
+     */
+    int firstMove(Regions regions, int from, boolean withRed) {
         int first = general.firstMove(from, regions.count(), regions.luminances(), regions.always());
+        if (!withRed) {
+            return first;
+        }
         first = red.firstMove(from, first, regions.rednesses(), regions.reds());
         return hasHue ? hue.firstMove(from, first, regions.hues(), regions.reds()) : first;
     }
@@ -66,9 +74,12 @@ final class Flicker {
         }
     }
 
-    /** Keeps what is seen of all regions in a frame. */
-    void keepAll(Regions regions, long when) {
+    /** Keeps what is seen of all regions in a frame, of red as well or not. */
+    void keepAll(Regions regions, long when, boolean withRed) {
         general.keepAll(regions.luminances(), regions.always(), when);
+        if (!withRed) {
+            return;
+        }
         red.keepAll(regions.rednesses(), regions.reds(), when);
         if (hasHue) {
             hue.keepAll(regions.hues(), regions.reds(), when);
@@ -80,6 +91,12 @@ final class Flicker {
         int ofLuminance = general.transitionsAfter(region, when);
         int ofRed = Math.max(red.transitionsAfter(region, when), hue.transitionsAfter(region, when));
         return Math.max(ofLuminance, ofRed);
+    }
+
+    /** Forgets all about the red of every region. */
+    void forgetRed() {
+        red.restartAll();
+        hue.restartAll();
     }
 
     /** Forgets all about a region. */

@@ -10,8 +10,11 @@ import java.util.function.ToLongFunction;
  * decide; otherwise the frames of the last second are counted again.
  */
 final class Recount {
-    /** A second that begins within a transition may have one that the traces ascribe to the time before. */
-    private static final int BEGUN_BEFORE = 1;
+    /**
+     * A second that begins within a transition may have one that the traces ascribe to the time before, and traces of red may be one behind:
+     * two in all that they do not know of.
+     */
+    private static final int UNKNOWN = 2;
 
     private final History history;
     private final LightReader lights;
@@ -67,10 +70,14 @@ final class Recount {
      *
      * @param regions regions that have looked at the light in question
      * @param region which of them
+     * @param withRed whether red flashes count as well
      * @return false if it would break the limit
      */
-    boolean admits(Regions regions, int region) {
+    boolean admits(Regions regions, int region, boolean withRed) {
         for (Kind kind : Kind.ALL) {
+            if (kind.onlyIfRed && !withRed) {
+                continue;
+            }
             boolean mark = kind.mark(regions.isRed(region));
             boolean moves = kind.traces(regions).wouldMove(region, kind.now(regions, region), mark);
             if (moves && !isWithin(kind, regions, region)) {
@@ -83,7 +90,7 @@ final class Recount {
     private boolean isWithin(Kind kind, Regions regions, int region) {
         int most = history.mostTransitions();
         int before = kind.traces(regions).transitionsAfter(region, history.base());
-        if (before + BEGUN_BEFORE + 1 < most) {
+        if (before + UNKNOWN + 1 <= most) {
             return true;
         }
         Swings swings = count(kind, regions, region, history.base());
