@@ -54,13 +54,24 @@ final class Bench {
     }
 
     /**
-     * The configuration of the benchmarks.
+     * The configuration of the benchmarks, with light that moves.
      *
      * @return the same each time
      */
     static Config config() {
+        return config("eight");
+    }
+
+    /**
+     * The configuration of the benchmarks.
+     *
+     * @param look {@code eight}, or {@code still}, which does not move
+     * @return the same each time
+     */
+    static Config config(String look) {
         try (InputStream file = Bench.class.getResourceAsStream("eight-layers.toml")) {
-            return ConfigFile.read(new String(file.readAllBytes(), StandardCharsets.UTF_8), "eight-layers.toml");
+            String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
+            return ConfigFile.read(text + "\n[[cues]]\nlook = \"" + look + "\"\n", "eight-layers.toml");
         } catch (IOException | ConfigException e) {
             throw new IllegalStateException(e);
         }
