@@ -9,8 +9,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * Reads a rhythm. Sources: IHO INT 1, section P10 (IHO S-4, B-471) for the notation and the rates; IALA Recommendation R0110 and the table
- * of its NAVGUIDE for groups. Whatever is not understood is refused with all that is.
+ * Reads a rhythm. Sources: IHO INT 1, section P10, for the notation and the rates (in IHO S-4 it is B-471, from memory); IALA Recommendation
+ * R0110 and the table of IALA's NAVGUIDE for groups. Whatever is not understood is refused with all that is.
  */
 final class RhythmNotation {
     private static final String NUMBER = "([0-9]+(?:\\.[0-9]+)?)";
@@ -35,6 +35,7 @@ final class RhythmNotation {
 
     private static final int MOST_IN_A_GROUP = 9;
     private static final int MOST_STRETCHES = 20;
+    private static final double LONGEST_S = 86_400;
 
     /** All that is understood, by examples. */
     static final String UNDERSTOOD =
@@ -114,8 +115,8 @@ final class RhythmNotation {
         while (matcher.find() && matcher.start() == end) {
             for (int each = 1; each <= 2; each++) {
                 double seconds = Double.parseDouble(matcher.group(each));
-                if (seconds == 0) {
-                    throw wrong("give each on and each off more than 0 s");
+                if (seconds == 0 || seconds > LONGEST_S) {
+                    throw wrong("give each on and each off more than 0 s, and a day at most");
                 }
                 at += seconds;
                 changes.add(at);
@@ -218,7 +219,7 @@ final class RhythmNotation {
     }
 
     private void requirePeriod() {
-        if (Double.isNaN(period) || period <= 0) {
+        if (!(period > 0 && period < Double.POSITIVE_INFINITY)) {
             throw wrong("it needs a period, such as \"" + withoutPeriod() + (group.isEmpty() ? " 4s\"" : " 10s\""));
         }
     }

@@ -119,12 +119,22 @@ class RhythmNotationTest {
         "Oc(2) 4s, its groups do not stand apart; make its period longer than 4.0 s",
         "Q(6)+LFl 8s, its light does not fit into its period",
         "on 0s off 1s, give each on and each off more than 0 s",
+        "on 86401s off 1s, give each on and each off more than 0 s",
         "on 1s, write \"on 0.5s off 1.5s\"",
         "on 1s off 1s on 2s, write \"on 0.5s off 1.5s\"",
         "on 1s off 1s twice, write \"on 0.5s off 1.5s\""
     })
     void whatIsNearlyRightIsToldWhatIsWrong(String text, String why) {
         assertTrue(refused(text).contains("is not a valid rhythm; " + why), refused(text));
+    }
+
+    @Test
+    void aNumberThatIsTooLargeToBeOneIsRefused() {
+        String number = "9".repeat(400);
+        for (String text : List.of("Iso " + number + "s", "Oc(2) " + number + "s", "swell " + number + "s")) {
+            assertTrue(refused(text).contains("it needs a period, such as"), text);
+        }
+        assertTrue(refused("on " + number + "s off 1s").contains("a day at most"));
     }
 
     private static String refused(String text) {
