@@ -1,14 +1,13 @@
-package dev.lampwright.tool.check;
+package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
-import dev.lampwright.engine.Chain;
-import dev.lampwright.engine.Configs;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.tool.check.FlashCheck;
 import java.util.Arrays;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
