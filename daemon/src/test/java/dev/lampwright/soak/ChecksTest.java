@@ -9,7 +9,12 @@ import dev.lampwright.demo.MemoryController.Light;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.FrameParts;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.CeilingCheck;
+import dev.lampwright.testing.FlashCheck;
+import dev.lampwright.testing.Flatness;
+import dev.lampwright.testing.Heartbeat;
 import dev.lampwright.testing.Recording.Entry;
+import dev.lampwright.testing.Recoveries;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -61,7 +66,7 @@ class ChecksTest {
     /** 30 mA are taken in the dark and 12 by each byte at full: 47 of them make 594 mA, 48 make 606. */
     @Test
     void theCeilingIsKeptOrNot() {
-        CeilingCheck check = new CeilingCheck();
+        CeilingCheck check = new CeilingCheck(Rowan.SETUP);
         assertTrue(check.judge(host(0, full(47))).isEmpty());
         assertEquals(594, check.mostMilliamps());
         assertTrue(check.judge(host(0, full(48))).isPresent());
@@ -70,14 +75,16 @@ class ChecksTest {
     /** Of 800 mA 500 are allowed: five eighths of 65535 are 40959.4. */
     @Test
     void theWorkLightsCeilingIsKeptOrNot() {
-        CeilingCheck check = new CeilingCheck();
+        CeilingCheck check = new CeilingCheck(Rowan.SETUP);
         assertTrue(check.judge(shown(Light.WHOLE, 7, 0, DARK, 40_959)).isEmpty());
         assertTrue(check.judge(shown(Light.WHOLE, 7, 0, DARK, 40_960)).isPresent());
     }
 
     @Test
     void whatTheControllerHadToDimIsAFault() {
-        assertTrue(new CeilingCheck().judge(shown(Light.DIMMED, 7, 0, DARK, 0)).isPresent());
+        assertTrue(new CeilingCheck(Rowan.SETUP)
+                .judge(shown(Light.DIMMED, 7, 0, DARK, 0))
+                .isPresent());
     }
 
     @Test
@@ -134,7 +141,7 @@ class ChecksTest {
 
     /** Dark, then so many flashes in one second, then dark for long. */
     private List<String> flashes(int count) {
-        FlashCheck check = new FlashCheck(heartbeat);
+        FlashCheck check = new FlashCheck(Rowan.SETUP, Rowan.FITTING, Rowan.VOLTS, heartbeat);
         List<String> wrong = new ArrayList<>();
         for (long millis = 0; millis < 9000; millis += 20) {
             long since = millis - 1000;

@@ -1,5 +1,6 @@
 package dev.lampwright.soak;
 
+import dev.lampwright.testing.Flatness;
 import dev.lampwright.testing.RunningDaemon;
 import java.time.Duration;
 import java.util.List;

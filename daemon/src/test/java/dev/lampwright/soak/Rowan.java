@@ -1,12 +1,18 @@
 package dev.lampwright.soak;
 
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Zone;
+import dev.lampwright.protocol.Setup;
+import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Mosquitto;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.SplittableRandom;
 
 /**
@@ -34,6 +40,23 @@ record Rowan(Mosquitto broker) {
     static final int FRAMES_PER_S = 60;
     /** Nothing heard for so long, in s, and the state is silent. */
     static final int SILENT_AFTER_S = 7;
+
+    /** What the configuration has the controller set up to. */
+    static final Setup SETUP = new Setup(
+            PIXELS,
+            "GRB",
+            Collections.nCopies(3, CHANNEL_MICROAMPS),
+            DARK_MICROAMPS,
+            0,
+            3000,
+            WhenSilent.DARK,
+            List.of(CEILING_MILLIAMPS, WORK_CEILING_MILLIAMPS),
+            List.of(new Setup.Dimmer(1, WORK_MILLIAMPS, 0)));
+    /** The lights as people see them. */
+    static final Fitting FITTING = new Fitting(
+            PIXELS, Map.of("edition", Zone.run(0, EDITION_PIXELS - 1)), List.of(Fitting.DimmerUse.white("work")));
+    /** Of the two supplies. */
+    static final List<Double> VOLTS = List.of(5.0, 24.0);
 
     private static final List<State> TOLD =
             List.of(State.IDLE, State.WARMING, State.PRINTING, State.HELD, State.DONE, State.FAULT);

@@ -1,6 +1,8 @@
 package dev.lampwright.soak;
 
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Heartbeat;
+import dev.lampwright.testing.Recoveries;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;

@@ -1,5 +1,8 @@
 package dev.lampwright.soak;
 
+import dev.lampwright.testing.CeilingCheck;
+import dev.lampwright.testing.FlashCheck;
+import dev.lampwright.testing.Heartbeat;
 import dev.lampwright.testing.Recording.Entry;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -15,7 +18,7 @@ final class Watcher implements AutoCloseable {
     private final FarEnd controller;
     private final Heartbeat heartbeat;
     private final Violations violations;
-    private final CeilingCheck ceiling = new CeilingCheck();
+    private final CeilingCheck ceiling = new CeilingCheck(Rowan.SETUP);
     private final FlashCheck flashes;
     private final Thread thread = new Thread(this::run, "watcher");
     private volatile boolean closed;
@@ -31,7 +34,7 @@ final class Watcher implements AutoCloseable {
         this.controller = controller;
         this.heartbeat = heartbeat;
         this.violations = violations;
-        flashes = new FlashCheck(heartbeat);
+        flashes = new FlashCheck(Rowan.SETUP, Rowan.FITTING, Rowan.VOLTS, heartbeat);
     }
 
     /** Starts to look. */

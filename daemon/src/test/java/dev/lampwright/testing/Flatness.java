@@ -1,4 +1,4 @@
-package dev.lampwright.soak;
+package dev.lampwright.testing;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,9 +9,9 @@ import java.util.Optional;
  * Does a figure stay flat? A straight line is laid through what was measured after the warm-up, by least squares, and says how much
  * the figure has grown from one end to the other.
  */
-final class Flatness {
+public final class Flatness {
     /** Fewer say nothing of a slope. */
-    static final int FEWEST = 8;
+    public static final int FEWEST = 8;
 
     private final String what;
     private final double tolerance;
@@ -27,19 +27,19 @@ final class Flatness {
      * @param tolerance how much it may grow
      * @param warmUpSeconds what is measured before counts for nothing
      */
-    Flatness(String what, double tolerance, double warmUpSeconds) {
+    public Flatness(String what, double tolerance, double warmUpSeconds) {
         this.what = what;
         this.tolerance = tolerance;
         this.warmUpSeconds = warmUpSeconds;
     }
 
     /** Notes what was measured at a time, in s since the start. */
-    void add(double seconds, double value) {
+    public void add(double seconds, double value) {
         samples.add(new Sample(seconds, value));
     }
 
     /** What is wrong, if anything is. */
-    Optional<String> judge() {
+    public Optional<String> judge() {
         if (!isJudged() || growth() <= tolerance) {
             return Optional.empty();
         }
@@ -53,12 +53,12 @@ final class Flatness {
     }
 
     /** Whether enough was measured after the warm-up. */
-    boolean isJudged() {
+    public boolean isJudged() {
         return warm().size() >= FEWEST;
     }
 
     /** By how much it grew after the warm-up. */
-    double growth() {
+    public double growth() {
         List<Sample> warm = warm();
         double meanSeconds =
                 warm.stream().mapToDouble(Sample::seconds).average().orElse(0);

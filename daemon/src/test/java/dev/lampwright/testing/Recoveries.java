@@ -1,4 +1,4 @@
-package dev.lampwright.soak;
+package dev.lampwright.testing;
 
 import java.time.Duration;
 import java.util.Locale;
@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /** How soon after each trouble the light was right again. */
-final class Recoveries {
+public final class Recoveries {
     private final Map<String, Figures> byKind = new TreeMap<>();
     private long inconclusive;
 
@@ -25,7 +25,7 @@ final class Recoveries {
      * @param stoodStillNanos for how long of that this machine let nobody run who wanted to
      * @return what is wrong, if anything is
      */
-    Optional<String> add(String kind, Duration promise, long nanos, long stoodStillNanos) {
+    public Optional<String> add(String kind, Duration promise, long nanos, long stoodStillNanos) {
         Figures figures = byKind.computeIfAbsent(kind, any -> new Figures());
         figures.count++;
         figures.worstNanos = Math.max(figures.worstNanos, nanos);
@@ -45,7 +45,7 @@ final class Recoveries {
     }
 
     /** Those that came too late on a machine that stood still for so long meanwhile that the daemon cannot be blamed. */
-    long inconclusive() {
+    public long inconclusive() {
         return inconclusive;
     }
 

@@ -1,16 +1,12 @@
-package dev.lampwright.soak;
+package dev.lampwright.testing;
 
 import dev.lampwright.guard.EverySecond;
 import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
-import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.testing.Recording.Entry;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
@@ -19,36 +15,34 @@ import java.util.concurrent.TimeUnit;
  * nothing with the guard. Frames are timed where they are shown, which is up to some tens of ms after their time: the window is
  * shorter than a second by that, and where this machine stood still for longer the second is not judged.
  */
-final class FlashCheck {
+public final class FlashCheck {
     /** By how much the line, the pipes and the machine may move frames together. Measured, no source. */
-    static final long SLACK_NANOS = TimeUnit.MILLISECONDS.toNanos(60);
+    public static final long SLACK_NANOS = TimeUnit.MILLISECONDS.toNanos(60);
 
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
     private static final long CHUNK = 4 * SECOND;
     private static final double STRETCH = (double) SECOND / (SECOND - SLACK_NANOS);
     private static final int MOST = 3;
-    private static final List<Double> VOLTS = List.of(5.0, 24.0);
-    private static final Setup SETUP = new Setup(
-            Rowan.PIXELS,
-            "GRB",
-            Collections.nCopies(3, Rowan.CHANNEL_MICROAMPS),
-            Rowan.DARK_MICROAMPS,
-            0,
-            3000,
-            WhenSilent.DARK,
-            List.of(Rowan.CEILING_MILLIAMPS, Rowan.WORK_CEILING_MILLIAMPS),
-            List.of(new Setup.Dimmer(1, Rowan.WORK_MILLIAMPS, 0)));
-    private static final Fitting FITTING = new Fitting(
-            Rowan.PIXELS,
-            Map.of("edition", Zone.run(0, Rowan.EDITION_PIXELS - 1)),
-            List.of(Fitting.DimmerUse.white("work")));
-
+    private final Setup setup;
+    private final Fitting fitting;
+    private final List<Double> volts;
     private final Heartbeat heartbeat;
     private final List<Entry> chunk = new ArrayList<>();
     private long judged;
     private long inconclusive;
 
-    FlashCheck(Heartbeat heartbeat) {
+    /**
+     * Nothing judged yet.
+     *
+     * @param setup what is fitted
+     * @param fitting the zones to judge, beside every light, every eight neighbours, the strip and the room
+     * @param volts of each supply
+     * @param heartbeat how late threads are on this machine
+     */
+    public FlashCheck(Setup setup, Fitting fitting, List<Double> volts, Heartbeat heartbeat) {
+        this.setup = setup;
+        this.fitting = fitting;
+        this.volts = volts;
         this.heartbeat = heartbeat;
     }
 
@@ -58,7 +52,7 @@ final class FlashCheck {
      * @param shown a frame of the host
      * @return what is wrong, if anything is; some seconds late
      */
-    Optional<String> judge(Entry shown) {
+    public Optional<String> judge(Entry shown) {
         chunk.add(shown);
         long from = chunk.get(0).nanos();
         if (shown.nanos() - from < CHUNK) {
@@ -78,23 +72,25 @@ final class FlashCheck {
     }
 
     /** Stretches of four seconds judged. */
-    long judged() {
+    public long judged() {
         return judged;
     }
 
     /** Of them, those with too many flashes, but on a machine that stood still meanwhile. */
-    long inconclusive() {
+    public long inconclusive() {
         return inconclusive;
     }
 
     private int mostFlashes() {
-        EverySecond counter = new EverySecond(SETUP, FITTING, VOLTS);
-        Frame frame = new Frame(SETUP.stripBytes(), 1);
+        EverySecond counter = new EverySecond(setup, fitting, volts);
+        Frame frame = new Frame(setup.stripBytes(), setup.dimmers().size());
         for (Entry entry : chunk) {
             for (int i = 0; i < frame.strip().length; i++) {
                 frame.strip()[i] = entry.strip().get(i).byteValue();
             }
-            frame.duties()[0] = entry.duties().get(0);
+            for (int i = 0; i < frame.duties().length; i++) {
+                frame.duties()[i] = entry.duties().get(i);
+            }
             counter.see(frame, Math.round((entry.nanos() - chunk.get(0).nanos()) * STRETCH));
         }
         return counter.most();

@@ -1,4 +1,4 @@
-package dev.lampwright.soak;
+package dev.lampwright.testing;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -9,7 +9,7 @@ import java.util.concurrent.locks.LockSupport;
  * Measures how long this machine lets a thread wait that wants to run: what comes late because of that is no fault of the daemon's.
  * May be used by several threads.
  */
-final class Heartbeat implements AutoCloseable {
+public final class Heartbeat implements AutoCloseable {
     private static final long BEAT = TimeUnit.MILLISECONDS.toNanos(5);
     private static final long WORTH_KEEPING = TimeUnit.MILLISECONDS.toNanos(5);
     private static final long KEPT = TimeUnit.MINUTES.toNanos(2);
@@ -22,7 +22,7 @@ final class Heartbeat implements AutoCloseable {
     private record Delay(long atNanos, long nanos) {}
 
     /** Starts to measure. */
-    void start() {
+    public void start() {
         thread.setDaemon(true);
         thread.start();
     }
@@ -34,7 +34,7 @@ final class Heartbeat implements AutoCloseable {
      * @param to until when
      * @return ns
      */
-    synchronized long sumBetween(long from, long to) {
+    public synchronized long sumBetween(long from, long to) {
         return delays.stream()
                 .filter(delay -> delay.atNanos - from >= 0 && delay.atNanos - delay.nanos - to <= 0)
                 .mapToLong(Delay::nanos)
@@ -48,7 +48,7 @@ final class Heartbeat implements AutoCloseable {
      * @param to until when
      * @return ns
      */
-    synchronized long longestBetween(long from, long to) {
+    public synchronized long longestBetween(long from, long to) {
         return delays.stream()
                 .filter(delay -> delay.atNanos - from >= 0 && delay.atNanos - delay.nanos - to <= 0)
                 .mapToLong(Delay::nanos)
@@ -57,12 +57,12 @@ final class Heartbeat implements AutoCloseable {
     }
 
     /** The longest of all, in ns. */
-    synchronized long longest() {
+    public synchronized long longest() {
         return longest;
     }
 
     /** Notes a delay. */
-    synchronized void late(long atNanos, long nanos) {
+    public synchronized void late(long atNanos, long nanos) {
         delays.add(new Delay(atNanos, nanos));
         longest = Math.max(longest, nanos);
         while (atNanos - delays.element().atNanos > KEPT) {
