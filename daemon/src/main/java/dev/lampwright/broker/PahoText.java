@@ -3,8 +3,8 @@ package dev.lampwright.broker;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 /**
- * Text in characters that Paho lets through. Paho 1.2.5 refuses what MQTT 3.1.1 allows (section 1.5.3): every character outside the
- * basic multilingual plane, control characters and noncharacters; and a topic that it refuses costs the connection. So between Paho and
+ * Text in characters that Paho lets through. Paho 1.2.5 refuses what MQTT 3.1.1 allows (section 1.5.3): every character from U+FDD0 on,
+ * and control characters; and a topic that it refuses costs the connection. So between Paho and
  * the network such a character is written as {@link #MARK} and two letters of the private use area, with 11 bits of its code point
  * each. {@link BrokerInput} writes topics this way before Paho reads them; {@link BrokerOutput} writes plain text again after Paho.
  */
@@ -16,6 +16,12 @@ final class PahoText {
 
     /** Stands for a topic that is longer than MQTT allows once it is written for Paho: more than 7000 characters that are written in three. */
     static final String TOO_LONG = String.valueOf(MARK);
+
+    /**
+     * Paho 1.2.5 means to refuse the noncharacters that begin here and end at U+FDEF, and refuses all that follows too: full-width
+     * letters, or U+FE0F, which makes a heart an emoji.
+     */
+    private static final int FIRST_NONCHARACTER = 0xFDD0;
 
     private static final char LETTERS = '\uE800';
     private static final int LETTER_BITS = 11;
@@ -104,10 +110,6 @@ final class PahoText {
     }
 
     private static boolean isWrittenInThree(int point) {
-        return point > 0xFFFF
-                || point == MARK
-                || (point != 0 && Character.isISOControl(point))
-                || (point >= 0xFDD0 && point <= 0xFDEF)
-                || point >= 0xFFFE;
+        return point == MARK || (point != 0 && Character.isISOControl(point)) || point >= FIRST_NONCHARACTER;
     }
 }

@@ -31,6 +31,9 @@ final class PahoTextTest {
                 "shop/\uD83D\uDD25",
                 "\u0001\u001f\u007f\u0085",
                 "\uFDD0\uFFFE\uFFFF",
+                "shop/\u2764\uFE0F/room",
+                "\uFF53\uFF48\uFF4F\uFF50/room",
+                "\uFEFFshop",
                 "\uE0F1",
                 "\uE0F1\uE800\uE801",
                 "\uDBFF\uDFFF"
@@ -40,6 +43,16 @@ final class PahoTextTest {
         new DataOutputStream(bytes).writeUTF(PahoText.of(text));
         String taken = MqttWireMessage.decodeUTF8(new DataInputStream(new ByteArrayInputStream(bytes.toByteArray())));
         assertEquals(text, PahoText.plain(taken));
+    }
+
+    /** Every character that MQTT allows, one after the other: none costs the connection. */
+    @Test
+    void everyCharacterIsLetThroughByPaho() throws IOException, MqttException {
+        for (int point = 1; point <= Character.MAX_CODE_POINT; point++) {
+            if (point < Character.MIN_SURROGATE || point > Character.MAX_SURROGATE) {
+                isLetThroughByPahoAndReadBack(Character.toString(point));
+            }
+        }
     }
 
     @Test
