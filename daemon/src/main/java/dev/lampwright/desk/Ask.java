@@ -57,7 +57,7 @@ public enum Ask {
                 return new Outcome(before.with(wishes.withLook("", circumstances.nanos())), "look as the cues say");
             }
             if (!circumstances.looks().contains(name)) {
-                throw new RefusedException("there is no look \"" + name + "\"; there are: "
+                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; there are: "
                         + String.join(", ", new TreeSet<>(circumstances.looks())));
             }
             StandingWishes standing = before.with(wishes.withLook(name, circumstances.nanos() + time.toNanos()));
@@ -132,7 +132,7 @@ public enum Ask {
             Quiet quiet = Arrays.stream(Quiet.values())
                     .filter(any -> any.word().equals(word))
                     .findFirst()
-                    .orElseThrow(() -> new RefusedException("quiet is \"" + word + "\"; " + wanted()));
+                    .orElseThrow(() -> new RefusedException("quiet is \"" + Request.shown(word) + "\"; " + wanted()));
             Optional<Duration> time = request.lastingIfSaid();
             StandingWishes standing = before.with(
                     quiet, circumstances.nanos() + time.orElse(FOR_GOOD).toNanos());

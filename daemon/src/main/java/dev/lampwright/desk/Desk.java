@@ -85,7 +85,7 @@ public final class Desk {
             return new Answer(Printable.beginning(word, LONGEST_LINE), false, why, Optional.empty());
         }
         if (payload.length() > Request.MOST_CHARS) {
-            String why = "the message is longer than " + Request.MOST_CHARS + " characters";
+            String why = "the message is longer than " + Request.MOST_CHARS + " characters; send a shorter one";
             return new Answer(word, false, why, Optional.empty());
         }
         return take(ask.get(), new Request(payload, ask.get().word()));

@@ -25,7 +25,7 @@ final class PixelsAsk {
         Optional<String> word = request.word(ask.word());
         if (word.isPresent()) {
             if (!word.get().equals(Spoken.AUTO)) {
-                throw new RefusedException(ask.word() + " is \"" + word.get() + "\"; " + ask.wanted());
+                throw new RefusedException(ask.word() + " is \"" + Request.shown(word.get()) + "\"; " + ask.wanted());
             }
             StandingWishes none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
             return new Outcome(none, "pixels as the look says");
@@ -51,7 +51,7 @@ final class PixelsAsk {
         }
         Matcher run = RUN.matcher(place);
         if (!run.matches()) {
-            throw new RefusedException("there is no zone \"" + place + "\"; there are: "
+            throw new RefusedException("there is no zone \"" + Request.shown(place) + "\"; there are: "
                     + String.join(", ", fitting.zones().keySet()) + ", and pixels such as 3 and 5-9");
         }
         int first = Integer.parseInt(run.group(1));
@@ -67,7 +67,8 @@ final class PixelsAsk {
         try {
             return CssColour.parse(colour);
         } catch (IllegalArgumentException e) {
-            throw new RefusedException(place + ": " + e.getMessage());
+            throw new RefusedException(
+                    Request.shown(place) + ": " + e.getMessage().replace(colour, Request.shown(colour)));
         }
     }
 

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import dev.lampwright.json.Json;
+import dev.lampwright.upkeep.Printable;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -122,7 +123,7 @@ final class Request {
         for (Map.Entry<String, JsonNode> entry : node.properties()) {
             if (!entry.getValue().isTextual()) {
                 throw new RefusedException("%s %s is %s; give a colour, for instance \"orange\""
-                        .formatted(key, entry.getKey(), shown(entry.getValue())));
+                        .formatted(key, shown(entry.getKey()), shown(entry.getValue())));
             }
             words.put(entry.getKey(), entry.getValue().asText());
         }
@@ -136,7 +137,7 @@ final class Request {
         }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();
-            String what = known.contains(key) ? key + " is " + shown(values.get(key)) : key + " is not known";
+            String what = known.contains(key) ? key + " is " + shown(values.get(key)) : shown(key) + " is not known";
             throw new RefusedException(what + "; what may stand here: " + String.join(", ", known));
         }
     }
@@ -147,8 +148,12 @@ final class Request {
     }
 
     private static String shown(JsonNode node) {
-        String text = node.toString();
-        return text.length() <= SHOWN_CHARS ? text : text.substring(0, SHOWN_CHARS) + "...";
+        return shown(node.toString());
+    }
+
+    /** What somebody else wrote, short enough for what would be right to stand behind it on the same line. */
+    static String shown(String text) {
+        return text.length() <= SHOWN_CHARS ? text : Printable.beginning(text, SHOWN_CHARS) + "...";
     }
 
     private static String plain(double number) {

@@ -43,7 +43,7 @@ final class WhiteLights {
         Optional<String> word = request.word(ask.word());
         if (word.isPresent()) {
             if (!word.get().equals(Spoken.AUTO)) {
-                throw new RefusedException(ask.word() + " is \"" + word.get() + "\"; " + ask.wanted());
+                throw new RefusedException(ask.word() + " is \"" + Request.shown(word.get()) + "\"; " + ask.wanted());
             }
             return Float.NaN;
         }
@@ -55,6 +55,6 @@ final class WhiteLights {
                 dimmers.stream().filter(DimmerUse::isWhite).map(DimmerUse::name).toList();
         return white.isEmpty()
                 ? "there is no white light; fit one in [dimmers]"
-                : "there is no white light \"" + name + "\"; there are: " + String.join(", ", white);
+                : "there is no white light \"" + Request.shown(name) + "\"; there are: " + String.join(", ", white);
     }
 }

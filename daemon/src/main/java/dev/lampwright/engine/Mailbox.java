@@ -33,7 +33,8 @@ final class Mailbox implements Contact.Asks {
         try {
             return desk.ask(word, text(payload)).json();
         } catch (CharacterCodingException e) {
-            return refusal(word, "the message is not UTF-8 text").json();
+            return refusal(word, "the message is not UTF-8 text; send it as UTF-8")
+                    .json();
         }
     }
 

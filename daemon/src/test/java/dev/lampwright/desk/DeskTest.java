@@ -186,7 +186,30 @@ class DeskTest {
 
     @Test
     void aLongMessageIsRefused() {
-        assertEquals("the message is longer than 65536 characters", why("look", "x".repeat(65_537)));
+        assertEquals(
+                "the message is longer than 65536 characters; send a shorter one", why("look", "x".repeat(65_537)));
+    }
+
+    /** However long what was asked for is, there is room on the line for what would be right. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "look   | %s                                  | there are: done, idle",
+                "quiet  | %s                                  | give \"on\", \"off\" or \"auto\"",
+                "work   | %s                                  | give a number from 0 to 1, or \"auto\"",
+                "work   | {\"dimmer\": \"%s\", \"work\": 1}     | there are: work, side",
+                "pixels | %s                                  | \"5-9\": \"navy\"}}",
+                "pixels | {\"pixels\": {\"%s\": \"red\"}}       | and pixels such as 3 and 5-9",
+                "pixels | {\"pixels\": {\"%s\": 7}}           | give a colour, for instance \"orange\"",
+                "pixels | {\"pixels\": {\"bed\": \"%s\"}}       | write it like",
+                "look   | {\"%s\": 1, \"look\": \"done\"}       | what may stand here: for_s, look",
+            })
+    void aLongWordLeavesRoomForWhatWouldBeRight(String word, String payload, String right) {
+        for (String longWord : List.of("x".repeat(5000), "[".repeat(5000), "\ud83d\udca1".repeat(5000))) {
+            String why = why(word, payload.replace("%s", longWord));
+            assertTrue(why.contains("; ") && why.contains(right), why);
+        }
     }
 
     @ParameterizedTest

@@ -48,7 +48,7 @@ class MailboxTest {
     @Test
     void whatIsNoTextIsRefused() {
         assertEquals(
-                "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is not UTF-8 text\"}",
+                "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is not UTF-8 text; send it as UTF-8\"}",
                 mailbox.take("look", new byte[] {(byte) 0xC3, 0x28}, false));
     }
 }
