@@ -49,7 +49,8 @@ final class Handshake {
                 return;
             }
         }
-        throw new LineException("the controller on " + exchange.port() + " does not answer the set-up");
+        throw new LineException("the controller on " + exchange.port()
+                + " does not answer the set-up: check the cable and the ground wire, then reset the board");
     }
 
     private Optional<Setup> inForce() throws LineException, UnfitException {

@@ -675,6 +675,16 @@ class ControllerLinkTest {
     }
 
     @Test
+    void aSetupThatIsNotAnsweredIsSaidWithWhatToCheck() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.fromController(Rewriter.to(MessageType.IN_FORCE, MessageType.UNKNOWN, body -> body));
+            rig.started().awaitTrouble("does not answer the set-up: check the cable");
+            rig.line.fromController(Faults.none());
+            rig.publishUntilShown(1);
+        }
+    }
+
+    @Test
     void aCeilingBelowTheDarkStripIsSaid() {
         try (LinkRig rig = new LinkRig(board(1024, 1, false), strip(10, 5)).started()) {
             Await.until("a dark frame", () -> {
