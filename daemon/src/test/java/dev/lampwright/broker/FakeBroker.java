@@ -1,5 +1,6 @@
 package dev.lampwright.broker;
 
+import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -77,13 +78,22 @@ public final class FakeBroker implements AutoCloseable {
         return connections.get();
     }
 
+    /** Ends all connections that there are. */
+    public void hangUp() {
+        try {
+            for (Socket socket : open) {
+                socket.close();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     @Override
     public void close() {
         try {
             server.close();
-            for (Socket socket : open) {
-                socket.close();
-            }
+            hangUp();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -93,6 +103,7 @@ public final class FakeBroker implements AutoCloseable {
     public static final class Peer {
         private final DataInputStream in;
         private final OutputStream out;
+        private int type;
 
         public Peer(Socket socket) throws IOException {
             this.in = new DataInputStream(socket.getInputStream());
@@ -101,7 +112,7 @@ public final class FakeBroker implements AutoCloseable {
 
         /** Reads one packet, and gives what comes after its first byte and its length. */
         public byte[] packet() throws IOException {
-            in.readByte();
+            type = in.readUnsignedByte() >> 4;
             int length = 0;
             int shift = 0;
             int next;
@@ -113,6 +124,11 @@ public final class FakeBroker implements AutoCloseable {
             byte[] body = new byte[length];
             in.readFully(body);
             return body;
+        }
+
+        /** The type of the packet that was read last (MQTT 3.1.1, table 2.1). */
+        public int type() {
+            return type;
         }
 
         public void send(int... bytes) throws IOException {
@@ -145,16 +161,24 @@ public final class FakeBroker implements AutoCloseable {
 
         /** PUBLISH at QoS 0. */
         public void publish(String topic, byte[] payload) throws IOException {
+            publish(topic, payload, false);
+        }
+
+        /** PUBLISH at QoS 0, with or without the mark of a message that was kept. */
+        public void publish(String topic, byte[] payload, boolean retained) throws IOException {
             byte[] name = topic.getBytes(StandardCharsets.UTF_8);
-            send(0x30);
+            ByteArrayOutputStream packet = new ByteArrayOutputStream();
+            packet.write(retained ? 0x31 : 0x30);
             int length = 2 + name.length + payload.length;
             do {
-                send(length < 0x80 ? length : (length & 0x7F) | 0x80);
+                packet.write(length < 0x80 ? length : (length & 0x7F) | 0x80);
                 length >>= 7;
             } while (length > 0);
-            send(name.length >> 8, name.length);
-            send(name);
-            send(payload);
+            packet.write(name.length >> 8);
+            packet.write(name.length);
+            packet.writeBytes(name);
+            packet.writeBytes(payload);
+            send(packet.toByteArray());
         }
 
         /** Says nothing more until the client goes. */

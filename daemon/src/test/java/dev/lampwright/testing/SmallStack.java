@@ -2,7 +2,6 @@ package dev.lampwright.testing;
 
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
-import org.junit.jupiter.api.function.Executable;
 
 /** A thread with a stack of 256 KiB, half of what the service's threads have. */
 public final class SmallStack {
@@ -11,6 +10,12 @@ public final class SmallStack {
 
     private SmallStack() {}
 
+    /** Something that may throw whatever it likes. */
+    @FunctionalInterface
+    public interface Task {
+        void run() throws Throwable;
+    }
+
     /**
      * Runs something there.
      *
@@ -18,13 +23,13 @@ public final class SmallStack {
      * @return what it throws, if anything
      * @throws InterruptedException if this thread is interrupted meanwhile
      */
-    public static Optional<Throwable> thrownBy(Executable what) throws InterruptedException {
+    public static Optional<Throwable> thrownBy(Task what) throws InterruptedException {
         AtomicReference<Throwable> thrown = new AtomicReference<>();
         Thread small = new Thread(
                 null,
                 () -> {
                     try {
-                        what.execute();
+                        what.run();
                     } catch (Throwable e) {
                         thrown.set(e);
                     }

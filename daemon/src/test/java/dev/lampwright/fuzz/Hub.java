@@ -1,0 +1,170 @@
+package dev.lampwright.fuzz;
+
+import dev.lampwright.broker.FakeBroker;
+import dev.lampwright.testing.Await;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * A broker that knows one client, the daemon, and is honest to it until it is told to lie. Honest, it sends all that it has kept to a new
+ * connection, answers pings, and keeps what the daemon answers.
+ */
+final class Hub implements AutoCloseable {
+    private static final int CONNECT = 1;
+    private static final int PUBLISH = 3;
+    private static final int SUBSCRIBE = 8;
+    private static final int PING = 12;
+    private static final int PONG = 0xD0;
+    private static final int MOST_ANSWERS = 1000;
+    private static final String ANSWER = "lampwright/answer";
+
+    private final FakeBroker broker;
+    private final Map<String, byte[]> kept = new ConcurrentHashMap<>();
+    private final Deque<String> answers = new ArrayDeque<>();
+    private volatile Optional<FakeBroker.Script> lie = Optional.empty();
+    private volatile FakeBroker.Peer listener;
+    private long answered;
+
+    Hub(int port) {
+        broker = FakeBroker.on(port, this::play);
+    }
+
+    private void play(FakeBroker.Peer peer) throws IOException {
+        Optional<FakeBroker.Script> script = lie;
+        if (script.isPresent()) {
+            script.get().play(peer);
+        } else {
+            serve(peer);
+        }
+    }
+
+    private void serve(FakeBroker.Peer peer) throws IOException {
+        try {
+            while (true) {
+                byte[] body = peer.packet();
+                synchronized (peer) {
+                    answer(peer, body);
+                }
+            }
+        } finally {
+            forget(peer);
+        }
+    }
+
+    private synchronized void forget(FakeBroker.Peer peer) {
+        listener = listener == peer ? null : listener;
+    }
+
+    private void answer(FakeBroker.Peer peer, byte[] body) throws IOException {
+        switch (peer.type()) {
+            case CONNECT -> peer.send(0x20, 2, 0, 0);
+            case SUBSCRIBE -> subscribed(peer, body);
+            case PING -> peer.send(PONG, 0);
+            case PUBLISH -> take(body);
+            default -> {}
+        }
+    }
+
+    private void subscribed(FakeBroker.Peer peer, byte[] body) throws IOException {
+        int topics = topicsIn(body);
+        byte[] answer = new byte[4 + topics];
+        answer[0] = (byte) 0x90;
+        answer[1] = (byte) (2 + topics);
+        answer[2] = body[0];
+        answer[3] = body[1];
+        peer.send(answer);
+        for (Map.Entry<String, byte[]> message : kept.entrySet()) {
+            peer.publish(message.getKey(), message.getValue(), true);
+        }
+        listener = peer;
+    }
+
+    /** How many topics a SUBSCRIBE has, by its body after the length (MQTT 3.1.1, section 3.8). */
+    static int topicsIn(byte[] body) {
+        int topics = 0;
+        for (int at = 2; at < body.length; at += 3 + number(body, at)) {
+            topics++;
+        }
+        return topics;
+    }
+
+    private static int number(byte[] body, int at) {
+        return ((body[at] & 0xFF) << 8) | (body[at + 1] & 0xFF);
+    }
+
+    private synchronized void take(byte[] body) {
+        int length = number(body, 0);
+        String topic = new String(body, 2, length, StandardCharsets.UTF_8);
+        if (topic.equals(ANSWER)) {
+            answered++;
+            answers.add(new String(Arrays.copyOfRange(body, 2 + length, body.length), StandardCharsets.UTF_8));
+            if (answers.size() > MOST_ANSWERS) {
+                answers.remove();
+            }
+        }
+    }
+
+    /** How many answers of the daemon have come. */
+    synchronized long answered() {
+        return answered;
+    }
+
+    /** The newest answer. */
+    synchronized String newestAnswer() {
+        return answers.getLast();
+    }
+
+    /** Whether the daemon is connected and has subscribed. */
+    boolean hasListener() {
+        return listener != null;
+    }
+
+    /** Publishes to the daemon; lost if it is not connected. */
+    void publish(String topic, byte[] payload, boolean retained) {
+        FakeBroker.Peer peer = listener;
+        if (peer == null) {
+            return;
+        }
+        try {
+            synchronized (peer) {
+                peer.publish(topic, payload, retained);
+            }
+        } catch (IOException e) {
+            // It has gone, and will find what is kept when it comes again.
+        }
+    }
+
+    /** Publishes to the daemon, and keeps it for every connection to come. */
+    void keep(String topic, String payload) {
+        byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
+        kept.put(topic, bytes);
+        publish(topic, bytes, false);
+    }
+
+    /** Lies to the next connection, and ends the one that there is. Returns when the lie has begun. */
+    void lie(FakeBroker.Script script) {
+        lie = Optional.of(script);
+        int before = broker.connections();
+        broker.hangUp();
+        Await.until("the daemon to connect", () -> broker.connections() > before);
+    }
+
+    /** Is honest again. A connection that was lied to ends. */
+    void beHonest() {
+        if (lie.isPresent()) {
+            lie = Optional.empty();
+            broker.hangUp();
+        }
+    }
+
+    @Override
+    public void close() {
+        broker.close();
+    }
+}

@@ -1,0 +1,276 @@
+package dev.lampwright.fuzz;
+
+import dev.lampwright.cli.InProcess;
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.desk.Desk;
+import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Faults;
+import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Heartbeat;
+import dev.lampwright.testing.PtyController;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalLong;
+
+/**
+ * A daemon in this process with its page and its metrics, between a broker and a controller that lie on demand. For one thread, but
+ * for what is told otherwise.
+ */
+final class Rig implements AutoCloseable {
+    private static final Duration LONGEST_RECOVERY = Duration.ofSeconds(30);
+    private static final Duration LONGEST_GOING = Duration.ofSeconds(20);
+
+    private final Path folder;
+    private final Path file;
+    private final String house;
+    private final int pagePort = FreePort.find();
+    private final int metricsPort = FreePort.find();
+    private final int brokerPort = FreePort.find();
+    private final Heartbeat heartbeat = new Heartbeat();
+    private final LogWatch log = new LogWatch();
+    private final Hub hub = new Hub(brokerPort);
+    private final PtyController controller;
+    private final LightWatch light;
+    private final InProcess daemon;
+    private final Config home;
+    private final ResourceWatch resources;
+    private Colour colour = Colour.IDLE;
+    private double worstRecovery;
+    private long inconclusive;
+    private long refusals;
+
+    /**
+     * Starts it and waits for the first light.
+     *
+     * @param parent a folder in which it makes one of its own
+     * @param warmUpSeconds memory that is measured before counts for nothing
+     */
+    Rig(Path parent, double warmUpSeconds) throws IOException {
+        folder = Files.createTempDirectory(parent, "rig");
+        file = folder.resolve("alder.toml");
+        controller = new PtyController(folder.resolve("controller"), MemoryController.BOARD);
+        light = new LightWatch(controller, heartbeat);
+        controller.plug();
+        house = House.file(brokerPort, controller.port(), pagePort, metricsPort);
+        Files.writeString(file, house);
+        try {
+            daemon = new InProcess(file);
+        } catch (ConfigException e) {
+            throw new AssertionError(e);
+        }
+        home = daemon.inForce();
+        heartbeat.start();
+        daemon.start();
+        List<String> faults = new ArrayList<>(calm(Colour.WARMING, Duration.ofMinutes(1)));
+        faults.addAll(silentServers());
+        if (!faults.isEmpty()) {
+            close();
+            throw new AssertionError("wrong from the start: " + faults);
+        }
+        resources = new ResourceWatch(warmUpSeconds, LONGEST_GOING);
+    }
+
+    Hub hub() {
+        return hub;
+    }
+
+    PtyController controller() {
+        return controller;
+    }
+
+    InProcess daemon() {
+        return daemon;
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    int pagePort() {
+        return pagePort;
+    }
+
+    int metricsPort() {
+        return metricsPort;
+    }
+
+    int brokerPort() {
+        return brokerPort;
+    }
+
+    /** The configuration that is in force where no attack has changed it. */
+    String house() {
+        return house;
+    }
+
+    /** A configuration's text with the broker and the controller of this rig in it. */
+    byte[] here(String text) {
+        return text.replaceFirst("(?m)^url = \"mqtt:.*?\"", "url = \"mqtt://127.0.0.1:" + brokerPort + "\"")
+                .replaceFirst("(?m)^port = \"/dev/.*?\"", "port = \"" + controller.port() + "\"")
+                .getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Whether the daemon can take a configuration up without speaking to anybody but this rig, and without leave to flash. */
+    boolean isHarmless(Config config) {
+        return config.broker().url().equals(home.broker().url())
+                && config.controller().port().equals(home.controller().port())
+                && config.page().map(page -> page.address().isLoopbackAddress()).orElse(true)
+                && !config.light().guard().allowFlashing();
+    }
+
+    /** Has the daemon read a configuration as if its file had changed. */
+    void readAgain(byte[] text) throws IOException {
+        Files.write(file, text);
+        daemon.readAgain();
+    }
+
+    /** Something was refused, as it should be. */
+    void refused() {
+        refusals++;
+    }
+
+    /** How often something was refused so far. */
+    long refusals() {
+        return refusals;
+    }
+
+    /** Waits a while, and does what the daemon's main thread does meanwhile. */
+    void pass(long millis) {
+        long end = System.nanoTime() + Duration.ofMillis(millis).toNanos();
+        while (System.nanoTime() - end < 0) {
+            Await.pause();
+        }
+        daemon.lookAround();
+    }
+
+    /**
+     * Has everybody be honest again, and looks at everything.
+     *
+     * @param after what the printer reports; another state, if it has reported that already
+     * @param promise how soon the light has to be right
+     * @return all that is wrong
+     */
+    List<String> calm(Colour after, Duration promise) throws IOException {
+        List<String> faults = new ArrayList<>();
+        if (!Files.readString(file).equals(house)) {
+            readAgain(house.getBytes(StandardCharsets.UTF_8));
+        }
+        controller.mute(false);
+        controller.toHost(Faults.none());
+        hub.beHonest();
+        resetDesk(daemon.daemon().desk());
+        colour = after == colour ? after.other() : after;
+        hub.keep(House.LINK, "online");
+        hub.keep(House.CAMERA, "SNAPPED");
+        long honest = System.nanoTime();
+        hub.keep(House.JOB, House.job(colour));
+        light.want(colour, honest);
+        awaitLight(honest, promise, faults);
+        faults.addAll(light.faults());
+        faults.addAll(log.faults());
+        return faults;
+    }
+
+    private static void resetDesk(Desk desk) {
+        desk.ask("brightness", "1");
+        desk.ask("look", "auto");
+        desk.ask("pixels", "auto");
+        desk.ask("work", "auto");
+        desk.ask("quiet", "auto");
+    }
+
+    private void awaitLight(long honest, Duration promise, List<String> faults) {
+        OptionalLong right = light.rightSince();
+        while (right.isEmpty() && System.nanoTime() - honest < LONGEST_RECOVERY.toNanos()) {
+            Await.pause();
+            right = light.rightSince();
+        }
+        if (right.isEmpty()) {
+            faults.add("not " + colour + " in half a minute; link "
+                    + daemon.daemon().link() + ", broker " + daemon.daemon().broker() + ", shown " + light.last()
+                    + ", log " + log.last());
+            return;
+        }
+        long late = right.getAsLong() - honest;
+        long stoodStill = heartbeat.sumBetween(honest, right.getAsLong());
+        worstRecovery = Math.max(worstRecovery, late * 1e-9);
+        if (late - stoodStill > promise.toNanos()) {
+            faults.add(String.format(
+                    Locale.ROOT,
+                    "light was right only after %.2f s, of which the machine stood still for %.2f s; log %s",
+                    late * 1e-9,
+                    stoodStill * 1e-9,
+                    log.last()));
+        } else if (late > promise.toNanos()) {
+            inconclusive++;
+        }
+    }
+
+    /** Looks at what is only right once all is calm: threads, descriptors, page and metrics. */
+    List<String> rest() {
+        List<String> faults = new ArrayList<>(silentServers());
+        faults.addAll(resources.faults());
+        faults.addAll(log.faults());
+        return faults;
+    }
+
+    private List<String> silentServers() {
+        List<String> faults = new ArrayList<>();
+        for (String url : List.of(pagePort + "/door", metricsPort + "/metrics")) {
+            try {
+                int status = ask(url);
+                if (status != 200) {
+                    faults.add(url + " answers " + status);
+                }
+            } catch (IOException e) {
+                faults.add(url + " does not answer: " + e);
+            }
+        }
+        return faults;
+    }
+
+    private static int ask(String url) throws IOException {
+        String request =
+                "GET " + url.replaceFirst("\\d+", "") + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n";
+        String answer = RawRequest.answer(
+                Integer.parseInt(url.replaceFirst("/.*", "")), request.getBytes(StandardCharsets.ISO_8859_1), 10_000);
+        return RawRequest.status(answer);
+    }
+
+    /** What is wrong now that all is over. */
+    List<String> growth() {
+        return resources.growth();
+    }
+
+    /** What was judged, for the summary. */
+    String figures() {
+        return String.format(
+                Locale.ROOT,
+                "%d frames judged, %d stretches of 4 s for flashes (%d inconclusive); worst recovery %.2f s (%d"
+                        + " inconclusive, longest stand of this machine %.0f ms)%n  %s",
+                light.frames(),
+                light.stretches(),
+                light.inconclusive(),
+                worstRecovery,
+                inconclusive,
+                heartbeat.longest() * 1e-6,
+                resources);
+    }
+
+    @Override
+    public void close() {
+        daemon.close();
+        hub.close();
+        controller.close();
+        heartbeat.close();
+        log.close();
+    }
+}
