@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Here;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -34,7 +35,7 @@ final class Asking {
         long started = clock.getAsLong();
         while (clock.getAsLong() - started < ASK_FOR) {
             exchange.sendHello();
-            Optional<Here> here = await(exchange.answers()::here);
+            Optional<Here> here = greeted();
             if (here.isPresent()) {
                 return here.get();
             }
@@ -42,6 +43,18 @@ final class Asking {
         throw new LineException(
                 "no controller answers on " + exchange.port()
                         + ": check that it is the right port, that the board has the firmware, and that baud is the same on both sides");
+    }
+
+    private Optional<Here> greeted() throws LineException, UnfitException {
+        try {
+            return await(exchange.answers()::here);
+        } catch (UnfitException e) {
+            boolean saysWhatToDo = exchange.answers()
+                    .refused()
+                    .map(refusal -> refusal.complaint() == Complaint.VERSION)
+                    .orElse(true);
+            throw saysWhatToDo ? e : new UnfitException(e.getMessage() + "; " + Refusal.NEW_FIRMWARE);
+        }
     }
 
     /**

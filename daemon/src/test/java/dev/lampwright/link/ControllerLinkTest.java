@@ -675,6 +675,16 @@ class ControllerLinkTest {
     }
 
     @Test
+    void aGreetingThatIsRefusedIsSaidWithWhatToDo() {
+        try (LinkRig rig = new LinkRig()) {
+            rig.line.fromController(
+                    Rewriter.to(MessageType.HERE, MessageType.COMPLAINT, body -> new byte[] {77, 0, 3}));
+            rig.started()
+                    .awaitTrouble("(code 77, detail 3); put the firmware of this version of lampwright on the board");
+        }
+    }
+
+    @Test
     void aSetupThatIsNotAnsweredIsSaidWithWhatToCheck() {
         try (LinkRig rig = new LinkRig()) {
             rig.line.fromController(Rewriter.to(MessageType.IN_FORCE, MessageType.UNKNOWN, body -> body));
