@@ -7,6 +7,8 @@
 
 #include <stdint.h>
 
+#include "bits.h"
+
 /** A checksum, as two bytes: an 8-bit chip need not put them together. */
 struct crc {
     uint8_t high;

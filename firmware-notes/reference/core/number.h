@@ -6,6 +6,8 @@
 
 #include <stdint.h>
 
+#include "bits.h"
+
 /** The number in the two bytes at `bytes`. */
 /*@ requires \valid_read(bytes + (0 .. 1));
     assigns \nothing;
