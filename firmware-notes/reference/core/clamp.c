@@ -10,6 +10,8 @@
 /* One, for a factor. */
 #define WHOLE 65536ul
 
+/*@ lemma factor_fits: \forall integer room, load; 0 <= room < load ==> room * 65536 / load < 65536; */
+
 /*@ assigns \nothing;
     ensures \result == one * other && \result <= 4294967295 * other;
 */
@@ -147,6 +149,9 @@ __attribute__((noinline)) static bool clamp_supply(const struct setup *setup, st
     if (dark <= ceiling && load <= room)
         return false;
     uint16_t factor = load == 0 ? 0 : (uint16_t)(room * WHOLE / load);
+    //@ assert dark <= ceiling ==> room == limit_formula(setup, supply) - idle_formula(setup, supply) && room < load;
+    //@ assert dark <= ceiling ==> room * 65536 / load < 65536;
+    //@ assert dark <= ceiling ==> factor == room * 65536 / load;
     //@ assert load > 0 && dark <= ceiling ==> factor == (limit_formula(setup, supply) - idle_formula(setup, supply)) * 65536 / load;
     //@ assert dark > ceiling ==> factor == 0;
     dim_supply(setup, frame, supply, factor);
