@@ -1,13 +1,14 @@
 #!/bin/sh
 # What is proved of the core: "N of M proved" for each part and, in the last line, for all. What is not is listed; README.md says why.
 #   ceiling.mlw  Why3: the arithmetic of the ceiling, for any number of values
+#   lemmas       Frama-C's WP: what the contracts use of divisions
 #   wp           Frama-C's WP: the contracts of the core's headers, and that nothing in those files reaches a run-time error
 #   eva          Frama-C's Eva, from any.c: whatever bytes come, in the whole core
-# Usage: prove.sh, from anywhere. Needs frama-c-base, why3 and z3.
+# Usage: prove.sh, from anywhere. Needs frama-c-base, why3, cvc4 and z3.
 set -e
 cd "$(dirname "$0")"
-for tool in frama-c why3 z3; do
-    command -v $tool >/dev/null || { echo "proof: $tool is missing (Debian: apt install frama-c-base why3 z3)" >&2; exit 1; }
+for tool in frama-c why3 cvc4 z3; do
+    command -v $tool >/dev/null || { echo "proof: $tool is missing (Debian: apt install frama-c-base why3 cvc4 z3)" >&2; exit 1; }
 done
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -30,15 +31,24 @@ prove_arithmetic() {
     tell "ceiling.mlw (Why3)" "$(grep -c 'result is: Valid' "$work/why3")" "$(grep -c 'result is: ' "$work/why3")"
 }
 
-prove_code() { # FILE FUNCTIONS [OPTION...]
+prove() { # NAME ARGUMENT...
     name=$1
+    shift
+    $frama -wp "$@" -wp-timeout 10 -wp-par 2 >"$work/wp" 2>&1 || { tail -5 "$work/wp"; exit 1; }
+    set -- $(sed -n 's/.*Proved goals: *\([0-9]*\) *\/ *\([0-9]*\).*/\1 \2/p' "$work/wp")
+    tell "$name (WP)" "$1" "$2"
+    sed -n 's/^\[wp\] \[\(Failed\|Timeout\|Unknown\|Stepout\)\] Goal typed_\(.*\)/  not proved: \2/p' "$work/wp"
+}
+
+prove_lemmas() {
+    prove lemmas -wp-prop=@lemma -wp-prover cvc4,z3,z3-nobv $core/*.c
+}
+
+prove_code() { # FILE FUNCTIONS [OPTION...]
+    file=$1
     functions=$2
     shift 2
-    $frama -wp -wp-rte "$@" -wp-prover z3,z3-nobv -wp-timeout 20 -wp-par 2 -wp-fct "$functions" \
-        "$core/$name.c" $core/number.c >"$work/wp" 2>&1 || { tail -5 "$work/wp"; exit 1; }
-    set -- $(sed -n 's/.*Proved goals: *\([0-9]*\) *\/ *\([0-9]*\).*/\1 \2/p' "$work/wp")
-    tell "$name.c (WP)" "$1" "$2"
-    sed -n 's/^\[wp\] \[\(Failed\|Timeout\|Unknown\|Stepout\)\] Goal typed_\(.*\)/  not proved: \2/p' "$work/wp"
+    prove "$file.c" -wp-rte "$@" -wp-prover cvc4,z3,z3-nobv -wp-fct "$functions" "$core/$file.c"
 }
 
 # An alarm is what Eva cannot rule out by itself, since it knows ranges and not how two numbers hang together. Those in a function whose every
@@ -62,6 +72,7 @@ prove_all_bytes() {
 }
 
 prove_arithmetic
+prove_lemmas
 prove_code number number_read,number_write
 prove_code packet packet_start,packet_take,packet_under_way,packet_spoil,count_up,checksum_right,judge,take_end,hold,take_type,take_sequence,take_early,take_body,cobs_take,cobs_complete,crc_next
 prove_code frame frame_clear,frame_open,frame_room,frame_sum,frame_put,add
