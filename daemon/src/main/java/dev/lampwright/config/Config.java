@@ -92,4 +92,26 @@ public record Config(
     public List<CueSpec> cues() {
         return light.cues();
     }
+
+    /**
+     * The same with other light.
+     *
+     * @param other what is shown, on the same strip and dimmers
+     * @return another configuration
+     */
+    public Config with(LightSpec other) {
+        return with(controller, other);
+    }
+
+    /**
+     * The same with other lights.
+     *
+     * @param otherController the controller, and how it is set up
+     * @param other what is shown, on its strip and dimmers
+     * @return another configuration
+     */
+    public Config with(ControllerSpec otherController, LightSpec other) {
+        return new Config(
+                framesPerSecond, talk, otherController, other, atEnd, desk, mounting, page, metricsPort, wiring);
+    }
 }

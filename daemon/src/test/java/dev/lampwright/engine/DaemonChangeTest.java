@@ -113,17 +113,7 @@ class DaemonChangeTest {
 
     /** A configuration as none is ever read. */
     private static Config withoutCues(Config config) {
-        return new Config(
-                config.framesPerSecond(),
-                config.talk(),
-                config.controller(),
-                config.light().showing(List.of()),
-                config.atEnd(),
-                config.desk(),
-                config.mounting(),
-                config.page(),
-                config.metricsPort(),
-                config.wiring());
+        return config.with(config.light().showing(List.of()));
     }
 
     /** A daemon whose link has died would feed its watchdog for ever, and show nothing. */

@@ -6,6 +6,7 @@ import dev.lampwright.config.LightSpec;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.look.Zone;
+import dev.lampwright.protocol.Setup;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
@@ -52,18 +53,8 @@ final class ShortStrip {
     private Config config() {
         LightSpec light = config.light().on(fitting(), zone -> zone.on(elsewhere));
         ControllerSpec controller = config.controller();
-        return new Config(
-                config.framesPerSecond(),
-                config.talk(),
-                new ControllerSpec(
-                        controller.port(), controller.baud(), controller.setup().shortenedTo(kept)),
-                light,
-                config.atEnd(),
-                config.desk(),
-                config.mounting(),
-                config.page(),
-                config.metricsPort(),
-                config.wiring());
+        Setup shorter = controller.setup().shortenedTo(kept);
+        return config.with(new ControllerSpec(controller.port(), controller.baud(), shorter), light);
     }
 
     private Fitting fitting() {

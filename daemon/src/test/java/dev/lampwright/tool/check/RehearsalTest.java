@@ -34,25 +34,15 @@ class RehearsalTest {
         LightSpec light = good.light();
         Map<String, LookSpec> looks = new LinkedHashMap<>(light.looks());
         looks.put(name, new LookSpec(name, List.of(layer), List.of(), false));
-        return new Config(
-                good.framesPerSecond(),
-                good.talk(),
-                good.controller(),
-                new LightSpec(
-                        light.fitting(),
-                        light.strip(),
-                        looks,
-                        light.cues(),
-                        light.alarmSequence(),
-                        light.guard(),
-                        light.silentAfter(),
-                        light.room()),
-                good.atEnd(),
-                good.desk(),
-                good.mounting(),
-                good.page(),
-                good.metricsPort(),
-                good.wiring());
+        return good.with(new LightSpec(
+                light.fitting(),
+                light.strip(),
+                looks,
+                light.cues(),
+                light.alarmSequence(),
+                light.guard(),
+                light.silentAfter(),
+                light.room()));
     }
 
     private static Optional<Rehearsal.Failing> failing(Config config) {
