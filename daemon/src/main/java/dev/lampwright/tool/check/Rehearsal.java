@@ -3,6 +3,7 @@ package dev.lampwright.tool.check;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
+import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.LookFault;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterStatus;
@@ -14,11 +15,10 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * Draws every look of a configuration for ten seconds of made-up status, so that one that fails does so beforehand, and one that flashes too
- * often is known. A long strip is drawn whole once in each step of the status, and otherwise shortened.
+ * often is known. A long strip is drawn whole once a second, and otherwise shortened.
  */
 public final class Rehearsal {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
-    private static final int STEPS_PER_SECOND = (int) (TimeUnit.SECONDS.toNanos(1) / MadeUpStatus.STEP_NANOS);
 
     private final Config whole;
     private final Config config;
@@ -81,20 +81,19 @@ public final class Rehearsal {
 
     private void drawLook(String name) {
         if (config.setup().pixels() < whole.setup().pixels()) {
-            draw(whole, showing(whole, name), STEPS_PER_SECOND);
+            draw(whole, showing(whole, name, whole.light().guard().withFlashing()), 1);
         }
         if (failing.isEmpty()) {
-            Chain chain = draw(config, showing(config, name), config.framesPerSecond());
+            LightSpec limited = showing(config, name, config.light().guard().withoutFlashing());
+            Chain chain = draw(config, limited, config.framesPerSecond());
             if (chain.guard().heldFrames() > 0) {
                 held.add(name);
             }
         }
     }
 
-    private static LightSpec showing(Config config, String name) {
-        LightSpec light = config.light();
-        return light.guardedBy(light.guard().withoutFlashing())
-                .showing(config.looks().get(name));
+    private static LightSpec showing(Config config, String look, GuardSettings guard) {
+        return config.light().guardedBy(guard).showing(config.looks().get(look));
     }
 
     private Chain draw(Config drawn, LightSpec light, int framesPerSecond) {
