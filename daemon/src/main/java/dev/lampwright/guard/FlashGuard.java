@@ -265,23 +265,14 @@ public final class FlashGuard {
         return lastRed >= history.oldest();
     }
 
-    /** Follows red only while it counts. What begins with the first red may be one transition behind, for which {@link Recount} has room. */
+    /** Follows red only while it counts. With the next red the traces may be one transition behind, for which {@link Recount} has room. */
     private void keep(long number) {
         boolean isRed = measure.isAnyRed(0, lights.count());
         boolean withRed = redCounts();
-        if (isRed && !withRed) {
-            forgetRed();
-        }
         lastRed = isRed ? number : lastRed;
         for (int i = 0; i < all.size(); i++) {
             Regions regions = all.get(i).regions();
             regions.shown().keepAll(regions, number, withRed || isRed);
-        }
-    }
-
-    private void forgetRed() {
-        for (int i = 0; i < all.size(); i++) {
-            all.get(i).regions().shown().forgetRed();
         }
     }
 }

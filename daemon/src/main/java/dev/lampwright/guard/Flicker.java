@@ -93,12 +93,6 @@ final class Flicker {
         return Math.max(ofLuminance, ofRed);
     }
 
-    /** Forgets all about the red of every region. */
-    void forgetRed() {
-        red.restartAll();
-        hue.restartAll();
-    }
-
     /** Forgets all about a region. */
     void restart(int region) {
         general.restart(region);

@@ -60,13 +60,6 @@ final class Traces {
         Arrays.fill(transitions, region * depth, (region + 1) * depth, Long.MIN_VALUE);
     }
 
-    /** Forgets all about every region. */
-    void restartAll() {
-        for (int region = 0; region < flags.length; region++) {
-            restart(region);
-        }
-    }
-
     /**
      * Whether a value would be more than a continuation of the values before.
      *
