@@ -25,14 +25,14 @@ public final class CeilingCheck {
     /**
      * Judges what is shown.
      *
-     * @param shown the controller's frame, of this set-up
+     * @param shown the controller's frame, of this set-up, or one without dimmers from before it was set up
      * @return what is wrong, if anything is
      */
     public Optional<String> judge(Entry shown) {
         long[] used = new long[setup.ceilingsMilliamps().size()];
         used[setup.stripSupply()] = strip(shown);
         mostMilliamps = Math.max(mostMilliamps, used[setup.stripSupply()] / (1000 * UNITS));
-        for (int i = 0; i < setup.dimmers().size(); i++) {
+        for (int i = 0; i < shown.duties().size(); i++) {
             Setup.Dimmer dimmer = setup.dimmers().get(i);
             used[dimmer.supply()] += shown.duties().get(i) * 1000L * dimmer.fullMilliamps();
         }
