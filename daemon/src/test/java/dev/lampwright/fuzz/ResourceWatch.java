@@ -29,7 +29,7 @@ final class ResourceWatch {
     private static final Pattern OURS =
             Pattern.compile("main|fake broker|pty controller|heartbeat|process reaper.*|surefire.*|junit.*|small"
                     + " stack|Reference Handler|Finalizer|Signal Dispatcher|Common-Cleaner|Notification Thread|Attach"
-                    + " Listener|ForkJoinPool.*|CompletableFutureDelayScheduler|end of the rig|jqwik.*|.*Keep-Alive.*");
+                    + " Listener|ForkJoinPool.*|CompletableFutureDelayScheduler|jqwik.*|.*Keep-Alive.*");
     /** The page has room for 32 viewers and answers 8 other requests at a time. */
     private static final int MOST_POOLED = 40;
 

@@ -86,10 +86,6 @@ final class Rig implements AutoCloseable {
         return controller;
     }
 
-    InProcess daemon() {
-        return daemon;
-    }
-
     Path folder() {
         return folder;
     }
@@ -100,10 +96,6 @@ final class Rig implements AutoCloseable {
 
     int metricsPort() {
         return metricsPort;
-    }
-
-    int brokerPort() {
-        return brokerPort;
     }
 
     /** The configuration that is in force where no attack has changed it. */

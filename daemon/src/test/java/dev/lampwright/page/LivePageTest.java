@@ -436,7 +436,6 @@ class LivePageTest {
         }
     }
 
-    /** Answers to bytes that no HTTP client sends; the connection is closed by the server or by this. */
     @Test
     void brokenRequestsLeaveNothingInTheLog() throws IOException {
         String host = "Host: localhost\r\n";

@@ -23,6 +23,7 @@ public final class FlashCheck {
     private static final long CHUNK = 4 * SECOND;
     private static final double STRETCH = (double) SECOND / (SECOND - SLACK_NANOS);
     private static final int MOST = 3;
+
     private final Setup setup;
     private final Fitting fitting;
     private final List<Double> volts;
