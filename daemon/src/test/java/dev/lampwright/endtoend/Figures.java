@@ -1,6 +1,7 @@
 package dev.lampwright.endtoend;
 
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Folders;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording.Entry;
@@ -10,10 +11,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.Locale;
 import java.util.SplittableRandom;
-import java.util.stream.Stream;
 import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
@@ -60,7 +59,7 @@ final class Figures {
             }
             Packaged.print();
         } finally {
-            remove(folder);
+            Folders.delete(folder);
         }
     }
 
@@ -144,13 +143,5 @@ final class Figures {
                 millis[(int) Math.ceil(0.99 * millis.length) - 1],
                 millis[millis.length - 1],
                 millis.length);
-    }
-
-    private static void remove(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
-        }
     }
 }

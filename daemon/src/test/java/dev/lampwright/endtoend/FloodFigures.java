@@ -1,6 +1,7 @@
 package dev.lampwright.endtoend;
 
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Folders;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import java.io.IOException;
@@ -15,10 +16,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
@@ -63,7 +62,7 @@ final class FloodFigures {
             figures.part("quiet", 0, seconds);
             figures.part("flood", PER_SECOND, seconds);
         } finally {
-            remove(folder);
+            Folders.delete(folder);
         }
     }
 
@@ -149,14 +148,6 @@ final class FloodFigures {
 
     private static double last(String line) {
         return Double.parseDouble(line.substring(line.lastIndexOf(' ') + 1));
-    }
-
-    private static void remove(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
-        }
     }
 
     /** Publishes a fault about once a second, and times its first frame. */

@@ -1,13 +1,12 @@
 package dev.lampwright.fuzz;
 
+import dev.lampwright.testing.Folders;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -83,15 +82,7 @@ final class Fuzz implements Callable<Integer> {
             System.out.println("FAILED " + e.getMessage());
             return 1;
         } finally {
-            delete(folder);
-        }
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(file);
-            }
+            Folders.delete(folder);
         }
     }
 }

@@ -1,12 +1,11 @@
 package dev.lampwright.soak;
 
+import dev.lampwright.testing.Folders;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Comparator;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -61,15 +60,7 @@ final class Soak implements Callable<Integer> {
             System.out.print(summary.text());
             return summary.violations() == 0 ? 0 : 1;
         } finally {
-            delete(folder);
-        }
-    }
-
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(file);
-            }
+            Folders.delete(folder);
         }
     }
 }

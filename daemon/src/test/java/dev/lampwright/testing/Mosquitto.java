@@ -9,7 +9,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -361,10 +360,8 @@ public final class Mosquitto implements AutoCloseable {
         if (process != null) {
             kill();
         }
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
+        try {
+            Folders.delete(folder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
