@@ -99,6 +99,24 @@ public final class FakeBroker implements AutoCloseable {
         }
     }
 
+    /** A packet: its first byte, the length of its body (MQTT 3.1.1, section 2.2.3), and its body. */
+    public static byte[] framed(int first, byte[] body) {
+        ByteArrayOutputStream packet = new ByteArrayOutputStream();
+        packet.write(first);
+        int length = body.length;
+        do {
+            packet.write(length < 0x80 ? length : (length & 0x7F) | 0x80);
+            length >>= 7;
+        } while (length > 0);
+        packet.writeBytes(body);
+        return packet.toByteArray();
+    }
+
+    /** The two bytes at a place in a body, as a number. */
+    public static int number(byte[] body, int at) {
+        return ((body[at] & 0xFF) << 8) | (body[at + 1] & 0xFF);
+    }
+
     /** The client at the other end. */
     public static final class Peer {
         private final DataInputStream in;
@@ -159,6 +177,18 @@ public final class FakeBroker implements AutoCloseable {
             }
         }
 
+        /** Answers a SUBSCRIBE that {@link #packet} has read: QoS 0 for each of its topics (MQTT 3.1.1, sections 3.8 and 3.9). */
+        public void suback(byte[] subscribe) throws IOException {
+            int topics = 0;
+            for (int at = 2; at < subscribe.length; at += 3 + number(subscribe, at)) {
+                topics++;
+            }
+            byte[] body = new byte[2 + topics];
+            body[0] = subscribe[0];
+            body[1] = subscribe[1];
+            send(framed(0x90, body));
+        }
+
         /** PUBLISH at QoS 0. */
         public void publish(String topic, byte[] payload) throws IOException {
             publish(topic, payload, false);
@@ -167,18 +197,12 @@ public final class FakeBroker implements AutoCloseable {
         /** PUBLISH at QoS 0, with or without the mark of a message that was kept. */
         public void publish(String topic, byte[] payload, boolean retained) throws IOException {
             byte[] name = topic.getBytes(StandardCharsets.UTF_8);
-            ByteArrayOutputStream packet = new ByteArrayOutputStream();
-            packet.write(retained ? 0x31 : 0x30);
-            int length = 2 + name.length + payload.length;
-            do {
-                packet.write(length < 0x80 ? length : (length & 0x7F) | 0x80);
-                length >>= 7;
-            } while (length > 0);
-            packet.write(name.length >> 8);
-            packet.write(name.length);
-            packet.writeBytes(name);
-            packet.writeBytes(payload);
-            send(packet.toByteArray());
+            ByteArrayOutputStream body = new ByteArrayOutputStream();
+            body.write(name.length >> 8);
+            body.write(name.length);
+            body.writeBytes(name);
+            body.writeBytes(payload);
+            send(framed(retained ? 0x31 : 0x30, body.toByteArray()));
         }
 
         /** Says nothing more until the client goes. */

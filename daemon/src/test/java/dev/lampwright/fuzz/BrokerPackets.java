@@ -1,9 +1,12 @@
 package dev.lampwright.fuzz;
 
+import static dev.lampwright.broker.FakeBroker.framed;
+
 import dev.lampwright.broker.FakeBroker.Peer;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -11,6 +14,7 @@ import java.util.SplittableRandom;
 final class BrokerPackets implements Target {
     private static final int MOST_PACKETS = 6;
     private static final int FLOOD = 300;
+    private static final int MOST_SHOWN = 40;
 
     @Override
     public String name() {
@@ -71,9 +75,7 @@ final class BrokerPackets implements Target {
         while (peer.type() != 8) {
             body = peer.packet();
         }
-        int topics = Hub.topicsIn(body);
-        peer.send(0x90, 2 + topics, body[0], body[1]);
-        peer.send(new byte[topics]);
+        peer.suback(body);
     }
 
     private static byte[] packet(SplittableRandom chance) {
@@ -112,23 +114,8 @@ final class BrokerPackets implements Target {
         return framed(0x30 | flags, body.toByteArray());
     }
 
-    private static byte[] framed(int first, byte[] body) {
-        ByteArrayOutputStream packet = new ByteArrayOutputStream();
-        packet.write(first);
-        int length = body.length;
-        do {
-            packet.write(length < 0x80 ? length : (length & 0x7F) | 0x80);
-            length >>= 7;
-        } while (length > 0);
-        packet.writeBytes(body);
-        return packet.toByteArray();
-    }
-
     private static String hex(byte[] bytes) {
-        StringBuilder hex = new StringBuilder();
-        for (int i = 0; i < Math.min(40, bytes.length); i++) {
-            hex.append(String.format("%02x", bytes[i]));
-        }
-        return bytes.length > 40 ? hex + "... (" + bytes.length + " bytes)" : hex.toString();
+        String hex = HexFormat.of().formatHex(bytes, 0, Math.min(MOST_SHOWN, bytes.length));
+        return bytes.length > MOST_SHOWN ? hex + "... (" + bytes.length + " bytes)" : hex;
     }
 }

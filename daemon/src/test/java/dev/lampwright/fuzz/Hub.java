@@ -72,34 +72,15 @@ final class Hub implements AutoCloseable {
     }
 
     private void subscribed(FakeBroker.Peer peer, byte[] body) throws IOException {
-        int topics = topicsIn(body);
-        byte[] answer = new byte[4 + topics];
-        answer[0] = (byte) 0x90;
-        answer[1] = (byte) (2 + topics);
-        answer[2] = body[0];
-        answer[3] = body[1];
-        peer.send(answer);
+        peer.suback(body);
         for (Map.Entry<String, byte[]> message : kept.entrySet()) {
             peer.publish(message.getKey(), message.getValue(), true);
         }
         listener = peer;
     }
 
-    /** How many topics a SUBSCRIBE has, by its body after the length (MQTT 3.1.1, section 3.8). */
-    static int topicsIn(byte[] body) {
-        int topics = 0;
-        for (int at = 2; at < body.length; at += 3 + number(body, at)) {
-            topics++;
-        }
-        return topics;
-    }
-
-    private static int number(byte[] body, int at) {
-        return ((body[at] & 0xFF) << 8) | (body[at + 1] & 0xFF);
-    }
-
     private synchronized void take(byte[] body) {
-        int length = number(body, 0);
+        int length = FakeBroker.number(body, 0);
         String topic = new String(body, 2, length, StandardCharsets.UTF_8);
         if (topic.equals(ANSWER)) {
             answered++;
