@@ -10,6 +10,8 @@ import dev.lampwright.testing.Faults;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Heartbeat;
 import dev.lampwright.testing.PtyController;
+import dev.lampwright.testing.RawHttp;
+import dev.lampwright.testing.Recoveries;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -18,7 +20,9 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 /**
  * A daemon in this process with its page and its metrics, between a broker and a controller that lie on demand. For one thread, but
@@ -42,9 +46,8 @@ final class Rig implements AutoCloseable {
     private final InProcess daemon;
     private final Config home;
     private final ResourceWatch resources;
+    private final Recoveries recoveries = new Recoveries();
     private Colour colour = Colour.IDLE;
-    private double worstRecovery;
-    private long inconclusive;
     private long refusals;
 
     /**
@@ -193,17 +196,9 @@ final class Rig implements AutoCloseable {
         }
         long late = right.getAsLong() - honest;
         long stoodStill = heartbeat.sumBetween(honest, right.getAsLong());
-        worstRecovery = Math.max(worstRecovery, late * 1e-9);
-        if (late - stoodStill > promise.toNanos()) {
-            faults.add(String.format(
-                    Locale.ROOT,
-                    "light was right only after %.2f s, of which the machine stood still for %.2f s; log %s",
-                    late * 1e-9,
-                    stoodStill * 1e-9,
-                    log.last()));
-        } else if (late > promise.toNanos()) {
-            inconclusive++;
-        }
+        recoveries
+                .add("an attack", promise, late, stoodStill)
+                .ifPresent(fault -> faults.add(fault + "; log " + log.last()));
     }
 
     /** Looks at what is only right once all is calm: threads, descriptors, page and metrics. */
@@ -215,26 +210,19 @@ final class Rig implements AutoCloseable {
     }
 
     private List<String> silentServers() {
-        List<String> faults = new ArrayList<>();
-        for (String url : List.of(pagePort + "/door", metricsPort + "/metrics")) {
-            try {
-                int status = ask(url);
-                if (status != 200) {
-                    faults.add(url + " answers " + status);
-                }
-            } catch (IOException e) {
-                faults.add(url + " does not answer: " + e);
-            }
-        }
-        return faults;
+        return Stream.of(silence(pagePort, "/door"), silence(metricsPort, "/metrics"))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
-    private static int ask(String url) throws IOException {
-        String request =
-                "GET " + url.replaceFirst("\\d+", "") + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n";
-        String answer = RawRequest.answer(
-                Integer.parseInt(url.replaceFirst("/.*", "")), request.getBytes(StandardCharsets.ISO_8859_1), 10_000);
-        return RawRequest.status(answer);
+    private static Optional<String> silence(int port, String path) {
+        try {
+            int status = RawRequest.status(RawHttp.answerTo(
+                    port, "GET " + path + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"));
+            return status == 200 ? Optional.empty() : Optional.of(path + " answers " + status);
+        } catch (IOException e) {
+            return Optional.of(path + " does not answer: " + e);
+        }
     }
 
     /** What is wrong now that all is over. */
@@ -246,13 +234,13 @@ final class Rig implements AutoCloseable {
     String figures() {
         return String.format(
                 Locale.ROOT,
-                "%d frames judged, %d stretches of 4 s for flashes (%d inconclusive); worst recovery %.2f s (%d"
-                        + " inconclusive, longest stand of this machine %.0f ms)%n  %s",
+                "%d frames judged, %d stretches of 4 s for flashes (%d inconclusive)%n%s  %d recoveries inconclusive,"
+                        + " this machine stood still for %.0f ms at most%n  %s",
                 light.frames(),
                 light.stretches(),
                 light.inconclusive(),
-                worstRecovery,
-                inconclusive,
+                recoveries,
+                recoveries.inconclusive(),
                 heartbeat.longest() * 1e-6,
                 resources);
     }

@@ -8,11 +8,8 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.CeilingCheck;
-import dev.lampwright.testing.Recording.Entry;
-import java.util.Arrays;
-import java.util.List;
+import dev.lampwright.testing.Recording;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 
 /** A configuration that was accepted makes frames: in each state a second of them, ten each, and none is over a ceiling. */
 final class Trial {
@@ -29,6 +26,7 @@ final class Trial {
     static void of(Config config) {
         Chain chain = Chain.of(config);
         CeilingCheck ceiling = new CeilingCheck(config.setup());
+        Recording shown = new Recording();
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
         long nanos = 0;
@@ -38,7 +36,8 @@ final class Trial {
             step++;
             for (int i = 0; i < FRAMES; i++) {
                 chain.make(status, nanos, frame);
-                ceiling.judge(entry(frame, nanos)).ifPresent(wrong -> {
+                shown.show(Light.WHOLE, 0, frame, nanos);
+                ceiling.judge(shown.last()).ifPresent(wrong -> {
                     throw new AssertionError(wrong);
                 });
                 nanos += STEP;
@@ -53,17 +52,5 @@ final class Trial {
             status = status.withReading(quantity, 10.0 * i++ * step, nanos);
         }
         return status;
-    }
-
-    private static Entry entry(Frame frame, long nanos) {
-        List<Integer> strip = IntStream.range(0, frame.strip().length)
-                .mapToObj(i -> frame.strip()[i] & 0xFF)
-                .toList();
-        return new Entry(
-                Light.WHOLE,
-                0,
-                nanos,
-                strip,
-                Arrays.stream(frame.duties()).boxed().toList());
     }
 }
