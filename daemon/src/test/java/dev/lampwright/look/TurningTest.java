@@ -10,6 +10,7 @@ import dev.lampwright.colour.Gradient;
 import dev.lampwright.colour.Interpolation;
 import dev.lampwright.colour.Stop;
 import java.lang.management.ManagementFactory;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,7 +82,10 @@ class TurningTest {
 
     @Test
     void aBandAsLongAsTheZoneStandsStill() {
-        assertArrayEquals(cover(band(24, 0, 0, 5), 0), cover(band(24, 0, 0, 5), 3), 0f);
+        float[] full = new float[PIXELS];
+        Arrays.fill(full, 1);
+        assertArrayEquals(full, cover(band(PIXELS, 0, 0, 5), 0), 1e-5f);
+        assertArrayEquals(full, cover(band(PIXELS, 0, 0, 5), 3), 1e-5f);
     }
 
     private static final Gradient COLOURS = Gradient.flowing(
