@@ -68,7 +68,7 @@ class EverydayWordsTest {
     }
 
     @Test
-    void aKeyThatIsAdvisedIsOne() throws IOException {
+    void everyKeyInTheAdviceExists() throws IOException {
         List<String> names = LayerKeys.SECTION.names();
         for (String line : table()) {
             List<String> advised = new ArrayList<>();
@@ -81,7 +81,7 @@ class EverydayWordsTest {
     }
 
     @Test
-    void aValueThatIsAdvisedCanBeRead() throws IOException, ConfigException {
+    void everyValueInTheAdviceCanBeRead() throws IOException, ConfigException {
         for (String line : table()) {
             String[] parts = line.split(" \\| ", -1);
             Matcher values = Pattern.compile("\"([^\"]+)\"").matcher(parts[2]);
@@ -107,7 +107,7 @@ class EverydayWordsTest {
     }
 
     @Test
-    void aWordThatIsKnownIsNoMistake() throws IOException, ConfigException {
+    void aKnownWordIsNotAMistake() throws IOException, ConfigException {
         read("colour = 'red', rhythm = 'on 1s off 2s'");
         for (String line : table()) {
             String[] parts = line.split(" \\| ", -1);

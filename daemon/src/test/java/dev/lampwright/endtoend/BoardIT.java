@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.FieldSource;
  */
 @Timeout(120)
 class BoardIT extends OwnBench {
-    /** What the product promises: the light is right so soon after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     private static final long HOLDOVER_MICROS = 3_000_000;
@@ -30,10 +30,10 @@ class BoardIT extends OwnBench {
 
     private static final long SILENCE_NANOS = Duration.ofMillis(1500).toNanos();
 
-    /** So much damage is done before a bad line is put right. */
+    /** How many bytes are damaged before a bad line is put right. */
     private static final int HURT_BYTES = 4;
 
-    /** One byte in so many is damaged; a frame of this test has some hundred. */
+    /** One byte in this many is damaged; a frame of this test has about a hundred. */
     private static final int HURT_EVERY = 200;
 
     /** Duties of a timer of 8 bits come in steps of this. */

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Timeout;
 /** What the printer tells arrives as the right light, and nothing that anybody sends puts it out. */
 @Timeout(120)
 class DaemonIT extends SharedBench {
-    /** What the product promises: the light is right so soon after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
     private static final Duration RIGHT_AGAIN = Duration.ofSeconds(2);
 
     private static final int FULL_DUTY = 65_535;

@@ -22,7 +22,7 @@ abstract class OwnBench {
         birch = new Birch(running(Mosquitto.start()));
     }
 
-    /** Has something ended with the test. */
+    /** Closes something when the test ends. */
     final <T extends AutoCloseable> T running(T started) {
         running.push(started);
         return started;

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Whatever breaks at the broker, the cable or the controller: the light comes back by itself, and nothing is left behind. */
 @Timeout(300)
 class TroublesIT {
-    /** What the product promises: the light is right so soon after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     /**

@@ -33,7 +33,7 @@ class FireTest {
     }
 
     /**
-     * What makes it look like a fire, in relative luminance: hollows that still glow, flames several times as bright, never all of it dark or
+     * What makes it look like a fire, in relative luminance (WCAG 2.2, of linear light): hollows that still glow, flames several times as bright, never all of it dark or
      * all of it full; redder than it is green and greener than it is blue; and flames wider than a pixel. The bounds are our own, from what
      * looked right.
      */

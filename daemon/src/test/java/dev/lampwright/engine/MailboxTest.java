@@ -46,7 +46,7 @@ class MailboxTest {
     }
 
     @Test
-    void whatIsNoTextIsRefused() {
+    void whatIsNotTextIsRefused() {
         assertEquals(
                 "{\"ask\":\"look\",\"done\":false,\"why\":\"the message is not UTF-8 text; send it as UTF-8\"}",
                 mailbox.take("look", new byte[] {(byte) 0xC3, 0x28}, false));

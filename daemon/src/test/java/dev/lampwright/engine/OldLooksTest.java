@@ -113,7 +113,7 @@ class OldLooksTest {
         return drawn;
     }
 
-    /** Every so many frames the strip's light, a byte for each of red, green and blue. */
+    /** The strip's light at each sample, a byte for each of red, green and blue. */
     private static String light(Config config, String look) {
         LightSpec light = config.light().showing(config.looks().get(look));
         Chain chain = Chain.of(config.setup(), light, RATE);

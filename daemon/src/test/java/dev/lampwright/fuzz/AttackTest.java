@@ -30,7 +30,7 @@ class AttackTest {
 
     @ParameterizedTest
     @MethodSource("targets")
-    void aStepIsToldOnOneLine(Target target) {
+    void aStepIsDescribedOnOneLine(Target target) {
         for (int number = 0; number < 20; number++) {
             for (Step step : Attack.of(target, 9, number).steps()) {
                 assertEquals(1, step.toString().lines().count(), step::toString);
@@ -59,7 +59,7 @@ class AttackTest {
     }
 
     @Test
-    void anAttackIsTriedSoManyTimesAndNoMore() {
+    void anAttackIsTriedNoMoreOftenThanAllowed() {
         int[] tries = {0};
         List<Step> steps =
                 IntStream.range(0, 100).mapToObj(i -> step("step " + i)).toList();

@@ -26,7 +26,7 @@ record Edit(long seed) {
     private static final int LONG = 70_000;
     private static final int DEEP = 300;
 
-    /** The text after this change; the same by chance. */
+    /** The text after this change, which may leave it as it was. */
     byte[] of(byte[] text) {
         SplittableRandom chance = new SplittableRandom(seed);
         return switch (chance.nextInt(5)) {

@@ -90,7 +90,7 @@ final class House {
         return top + printer + words + looks;
     }
 
-    /** A message that tells a state. */
+    /** A message that reports a state. */
     static String job(Colour colour) {
         return "{\"phase\":\"" + colour.word() + "\",\"percent\":50}";
     }

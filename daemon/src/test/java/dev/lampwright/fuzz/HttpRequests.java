@@ -65,7 +65,7 @@ final class HttpRequests implements Target {
             ": nothing",
             " folded",
             "X");
-    /** Those of the server's errors that blame the request or the crowd: an unknown encoding, and no room (RFC 9110, section 15.6). */
+    /** Server errors that blame the request or the crowd: an unknown method or encoding, no room, another version (RFC 9110, section 15.6). */
     private static final List<Integer> HONEST_ERRORS = List.of(501, 503, 505);
 
     private static final int FIRST_REFUSAL = 400;

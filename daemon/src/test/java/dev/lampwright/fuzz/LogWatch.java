@@ -17,7 +17,7 @@ import org.slf4j.LoggerFactory;
 final class LogWatch implements AutoCloseable {
     /** A warning is a line, and no essay. No source; the longest so far have some 300 characters. */
     private static final int LONGEST = 1500;
-    /** All troubles are told once a minute at most, and there are so many different ones. No source. */
+    /** Each trouble is logged once a minute at most, and there are fewer different ones than this. No source. */
     private static final int MOST_WARNINGS = 80;
 
     private static final int KEPT = 12;

@@ -41,7 +41,7 @@ final class Payloads implements Target {
         Colour other = Oddities.pick(List.of(Colour.values()), chance);
         int times = 2 + chance.nextInt(20);
         int millis = 20 + chance.nextInt(150);
-        return Step.of("tell " + one + " and " + other + " " + times + " times, each for " + millis + " ms", rig -> {
+        return Step.of("report " + one + " and " + other + " " + times + " times, each for " + millis + " ms", rig -> {
             for (int i = 0; i < times; i++) {
                 rig.hub().publish(House.JOB, utf8(House.job(one)), false);
                 rig.pass(millis);

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 
 /** Threads, file descriptors and memory of this process, looked at while all is calm. */
 final class ResourceWatch {
-    /** So many more are a matter of the moment, such as a connection that ends. Every leak of one each time soon is more. No source. */
+    /** A few more may be there for a moment, such as a connection that ends. A leak of one in each attack soon exceeds this. No source. */
     private static final int TOLERANCE = 3;
 
     private static final double TOLERANCE_MIB = 8;

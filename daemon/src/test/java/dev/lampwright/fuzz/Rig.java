@@ -25,8 +25,7 @@ import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 /**
- * A daemon in this process with its page and its metrics, between a broker and a controller that lie on demand. For one thread, but
- * for what is told otherwise.
+ * A daemon in this process with its page and its metrics, between a broker and a controller that lie on demand. For one thread.
  */
 final class Rig implements AutoCloseable {
     private static final Duration LONGEST_RECOVERY = Duration.ofSeconds(30);
@@ -147,7 +146,7 @@ final class Rig implements AutoCloseable {
     }
 
     /**
-     * Has everybody be honest again, and looks at everything.
+     * Makes everybody honest again, and looks at everything.
      *
      * @param after what the printer reports; another state, if it has reported that already
      * @param promise how soon the light has to be right

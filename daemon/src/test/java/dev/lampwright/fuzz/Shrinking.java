@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 
-/** Makes an attack smaller that the daemon did not stand, as long as it still does not: fewer steps, then smaller ones. */
+/** Makes a failed attack smaller for as long as it still fails: fewer steps, then smaller ones. */
 final class Shrinking {
     private final Predicate<List<Step>> fails;
     private int triesLeft;
@@ -12,7 +12,7 @@ final class Shrinking {
     /**
      * Nothing tried yet.
      *
-     * @param fails whether the daemon does not stand some steps
+     * @param fails whether an attack of some steps fails
      * @param mostTries how often that may be asked
      */
     Shrinking(Predicate<List<Step>> fails, int mostTries) {

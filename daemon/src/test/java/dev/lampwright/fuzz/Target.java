@@ -11,7 +11,7 @@ interface Target {
     /** The next step of an attack, by chance and by nothing else. */
     Step step(SplittableRandom chance);
 
-    /** An attack has no more steps. */
+    /** The most steps of one attack. */
     int mostSteps();
 
     /** How soon after an attack the light has to be right. */

@@ -102,7 +102,7 @@ class RhythmNotationTest {
     }
 
     @Test
-    void allThatIsUnderstoodIs() {
+    void everyExampleInTheMessageIsUnderstood() {
         for (String example : RhythmNotation.UNDERSTOOD.split(", ", -1)) {
             Rhythm.parse(example.replace("\"", ""));
         }
@@ -124,7 +124,7 @@ class RhythmNotationTest {
         "on 1s off 1s on 2s, write \"on 0.5s off 1.5s\"",
         "on 1s off 1s twice, write \"on 0.5s off 1.5s\""
     })
-    void whatIsNearlyRightIsToldWhatIsWrong(String text, String why) {
+    void whatIsNearlyRightIsRefusedWithTheReason(String text, String why) {
         assertTrue(refused(text).contains("is not a valid rhythm; " + why), refused(text));
     }
 

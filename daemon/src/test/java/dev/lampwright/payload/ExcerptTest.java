@@ -49,7 +49,7 @@ class ExcerptTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"(", "(?<value>[0-9]", "*", "(?<value>a)(?<value>b)"})
-    void refusesWhatIsNoExpression(String expression) {
+    void refusesWhatIsNotAnExpression(String expression) {
         assertTrue(assertThrows(IllegalArgumentException.class, () -> new Excerpt(expression))
                 .getMessage()
                 .startsWith("is not a valid regular expression: "));

@@ -8,8 +8,8 @@ import java.util.List;
 /** Threads, file descriptors and memory of the daemon, from proc(5), looked at while all is calm. */
 final class Resources {
     /**
-     * So many more threads or descriptors are a matter of the moment: an attempt to connect has some. Every leak of one each time round
-     * soon is more. Common practice, no source.
+     * A few more threads or descriptors may be there for a moment: an attempt to connect has some. A leak of one each time round soon
+     * exceeds this. Common practice, no source.
      */
     private static final double TOLERANCE = 3;
 

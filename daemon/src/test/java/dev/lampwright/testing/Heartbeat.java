@@ -6,7 +6,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Measures how long this machine lets a thread wait that wants to run: what comes late because of that is no fault of the daemon's.
+ * Measures how long this machine lets a thread wait that wants to run: what comes late because of that is not the daemon's fault.
  * May be used by several threads.
  */
 public final class Heartbeat implements AutoCloseable {

@@ -58,7 +58,7 @@ class ShortStripTest {
         assertEquals(500, zone(config, "odd").length());
     }
 
-    /** The built-in looks take as much of the ceiling as they do on the whole strip, within the pixels that are lit by themselves. */
+    /** At full. Rounding to whole µA loses less than 1 %. */
     @ParameterizedTest
     @ValueSource(ints = {301, 1000, 4000, 21_845})
     void theStripTakesAsMuchCurrent(int pixels) {
