@@ -13,7 +13,7 @@ import java.util.Locale;
  * Java2D takes for the layers alone in the same run; and in place, sixty times a second in the daemon, where they are cold. Each for both
  * compilers of the runtime; the package takes the first alone. Times are of the processor, so other work on the machine matters less.
  *
- * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.benchmark.FrameCost</pre>
+ * <pre>mvn -q -P benchmark test -DskipTests -Dbenchmarks=FrameCost</pre>
  */
 final class FrameCost {
     private static final int FORKS = 3;
