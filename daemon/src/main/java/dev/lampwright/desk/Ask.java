@@ -57,7 +57,7 @@ public enum Ask {
                 return new Outcome(before.with(wishes.withLook("", circumstances.nanos())), "look as the cues say");
             }
             if (!circumstances.looks().contains(name)) {
-                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; there are: "
+                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; choose one of: "
                         + String.join(", ", new TreeSet<>(circumstances.looks())));
             }
             StandingWishes standing = before.with(wishes.withLook(name, circumstances.nanos() + time.toNanos()));
@@ -86,7 +86,7 @@ public enum Ask {
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
             if (circumstances.alarm() != AlarmState.ALERT) {
-                throw new RefusedException("there is no fault that waits to be acknowledged");
+                throw new RefusedException("there is no fault to acknowledge");
             }
             return new Outcome(before.with(before.wishes().acknowledged()), "fault acknowledged");
         }

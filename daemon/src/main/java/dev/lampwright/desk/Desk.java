@@ -81,12 +81,13 @@ public final class Desk {
     public synchronized Answer ask(String word, String payload) {
         Optional<Ask> ask = Ask.of(word);
         if (ask.isEmpty()) {
-            String why = "there is nothing of that name to ask for; there are: " + String.join(", ", Ask.words());
-            return new Answer(Printable.beginning(word, LONGEST_LINE), false, why, Optional.empty());
+            String why = "\"" + Request.shown(word) + "\" is not something you can ask for; choose one of: "
+                    + String.join(", ", Ask.words());
+            return refused(Printable.beginning(word, LONGEST_LINE), why, Optional.empty());
         }
         if (payload.length() > Request.MOST_CHARS) {
             String why = "the message is longer than " + Request.MOST_CHARS + " characters; send a shorter one";
-            return new Answer(word, false, why, Optional.empty());
+            return refused(word, why, Optional.empty());
         }
         return take(ask.get(), new Request(payload, ask.get().word()));
     }
@@ -102,8 +103,12 @@ public final class Desk {
             }
             return new Answer(ask.word(), true, outcome.text(), request.id());
         } catch (RefusedException e) {
-            return new Answer(ask.word(), false, Printable.beginning(e.getMessage(), LONGEST_LINE), request.id());
+            return refused(ask.word(), e.getMessage(), request.id());
         }
+    }
+
+    private static Answer refused(String word, String why, Optional<String> id) {
+        return new Answer(word, false, Printable.beginning(why, LONGEST_LINE), id);
     }
 
     private Circumstances circumstances() {

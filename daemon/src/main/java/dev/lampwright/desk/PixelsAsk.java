@@ -51,8 +51,8 @@ final class PixelsAsk {
         }
         Matcher run = RUN.matcher(place);
         if (!run.matches()) {
-            throw new RefusedException("there is no zone \"" + Request.shown(place) + "\"; there are: "
-                    + String.join(", ", fitting.zones().keySet()) + ", and pixels such as 3 and 5-9");
+            throw new RefusedException("there is no zone \"" + Request.shown(place) + "\"; choose one of: "
+                    + String.join(", ", fitting.zones().keySet()) + ", or pixels such as 3 or 5-9");
         }
         int first = Integer.parseInt(run.group(1));
         int last = run.group(2) == null ? first : Integer.parseInt(run.group(2));

@@ -137,8 +137,10 @@ final class Request {
         }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();
-            String what = known.contains(key) ? key + " is " + shown(values.get(key)) : shown(key) + " is not known";
-            throw new RefusedException(what + "; what may stand here: " + String.join(", ", known));
+            throw new RefusedException(
+                    known.contains(key)
+                            ? key + " is " + shown(values.get(key)) + "; give a word, or leave it out"
+                            : shown(key) + " is not known; give only " + String.join(", ", known));
         }
     }
 
@@ -151,7 +153,7 @@ final class Request {
         return shown(node.toString());
     }
 
-    /** What somebody else wrote, short enough for what would be right to stand behind it on the same line. */
+    /** What somebody else wrote, cut so short that what would be right still fits on the line after it. */
     static String shown(String text) {
         return text.length() <= SHOWN_CHARS ? text : Printable.beginning(text, SHOWN_CHARS) + "...";
     }

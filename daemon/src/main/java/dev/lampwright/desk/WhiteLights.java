@@ -55,6 +55,6 @@ final class WhiteLights {
                 dimmers.stream().filter(DimmerUse::isWhite).map(DimmerUse::name).toList();
         return white.isEmpty()
                 ? "there is no white light; fit one in [dimmers]"
-                : "there is no white light \"" + Request.shown(name) + "\"; there are: " + String.join(", ", white);
+                : "there is no white light \"" + Request.shown(name) + "\"; choose one of: " + String.join(", ", white);
     }
 }

@@ -24,7 +24,7 @@ final class AskReference {
 
             ```json
             {"ask":"look","done":true,"now":"look done for 30 s","id":"7"}
-            {"ask":"look","done":false,"why":"there is no look \\"dune\\"; there are: done, idle"}
+            {"ask":"look","done":false,"why":"there is no look \\"dune\\"; choose one of: done, idle"}
             ```
 
             What is wrong is refused as a whole. A retained message is refused too: the broker would ask it again at every connection. What was

@@ -107,7 +107,7 @@ class DeskTest {
 
     @Test
     void acknowledgeAndReset() {
-        assertEquals("there is no fault that waits to be acknowledged", why("acknowledge", ""));
+        assertEquals("there is no fault to acknowledge", why("acknowledge", ""));
         assertEquals("there is no fault to reset", why("reset", ""));
         alarm = AlarmState.ALERT;
         assertEquals("the fault has not been acknowledged; acknowledge it first", why("reset", ""));
@@ -158,21 +158,22 @@ class DeskTest {
                 "brightness | bright     | brightness is \"bright\"; give a number from 0 to 1",
                 "brightness | {}         | brightness is missing; give a number from 0 to 1",
                 "brightness | null       | brightness is null; give a number from 0 to 1",
-                "brightness | {\"brightness\": 1, \"colour\": 2} | colour is not known; what may stand here: brightness",
+                "brightness | {\"brightness\": 1, \"colour\": 2} | colour is not known; give only brightness",
                 "brightness | {\"brightness\": [1]} | brightness is [1]; give a number from 0 to 1",
                 "work  | off             | work is \"off\"; give a number from 0 to 1, or \"auto\"",
-                "work  | {\"dimmer\": \"top\", \"work\": 1} | there is no white light \"top\"; there are: work, side",
-                "look  | dune            | there is no look \"dune\"; there are: done, idle",
+                "work  | {\"dimmer\": \"top\", \"work\": 1} | there is no white light \"top\"; choose one of: work, side",
+                "work  | {\"dimmer\": 5, \"work\": 1} | dimmer is 5; give a word, or leave it out",
+                "look  | dune            | there is no look \"dune\"; choose one of: done, idle",
                 "look  | 7               | look is 7; give the name of a look, or \"auto\"",
                 "look  | {\"look\": \"done\", \"for_s\": -1} | for_s is -1; give a number from 0 to 604800",
                 "quiet | maybe           | quiet is \"maybe\"; give \"on\", \"off\" or \"auto\"",
                 "pixels | {\"pixels\": {\"6\": \"red\"}} | 6 is past the end of the strip; stay within 0-5",
-                "pixels | {\"pixels\": {\"door\": \"red\"}} | there is no zone \"door\"; there are: strip, bed, and pixels such as 3 and 5-9",
+                "pixels | {\"pixels\": {\"door\": \"red\"}} | there is no zone \"door\"; choose one of: strip, bed, or pixels such as 3 or 5-9",
                 "pixels | {\"pixels\": {\"1\": 7}} | pixels 1 is 7; give a colour, for instance \"orange\"",
                 "pixels | red            | pixels is \"red\"; give colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\","
                         + " \"3\": \"red\", \"5-9\": \"navy\"}}",
-                "dance | 1               | there is nothing of that name to ask for; there are: brightness, work, look, pixels,"
-                        + " acknowledge, reset, quiet",
+                "dance | 1               | \"dance\" is not something you can ask for; choose one of: brightness, work,"
+                        + " look, pixels, acknowledge, reset, quiet",
             })
     void whatIsWrongIsRefusedWithAReasonAndChangesNothing(String word, String payload, String reason) {
         assertEquals(reason, why(word, payload));
@@ -195,15 +196,15 @@ class DeskTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "look   | %s                                  | there are: done, idle",
+                "look   | %s                                  | choose one of: done, idle",
                 "quiet  | %s                                  | give \"on\", \"off\" or \"auto\"",
                 "work   | %s                                  | give a number from 0 to 1, or \"auto\"",
-                "work   | {\"dimmer\": \"%s\", \"work\": 1}     | there are: work, side",
+                "work   | {\"dimmer\": \"%s\", \"work\": 1}     | choose one of: work, side",
                 "pixels | %s                                  | \"5-9\": \"navy\"}}",
-                "pixels | {\"pixels\": {\"%s\": \"red\"}}       | and pixels such as 3 and 5-9",
+                "pixels | {\"pixels\": {\"%s\": \"red\"}}       | or pixels such as 3 or 5-9",
                 "pixels | {\"pixels\": {\"%s\": 7}}           | give a colour, for instance \"orange\"",
                 "pixels | {\"pixels\": {\"bed\": \"%s\"}}       | write it like",
-                "look   | {\"%s\": 1, \"look\": \"done\"}       | what may stand here: for_s, look",
+                "look   | {\"%s\": 1, \"look\": \"done\"}       | give only for_s, look",
             })
     void aLongWordLeavesRoomForWhatWouldBeRight(String word, String payload, String right) {
         for (String longWord : List.of("x".repeat(5000), "[".repeat(5000), "\ud83d\udca1".repeat(5000))) {
@@ -225,7 +226,7 @@ class DeskTest {
                 "{\"ask\":\"look\",\"done\":true,\"now\":\"look done for 60 s\",\"id\":\"17\"}",
                 desk.ask("look", "{\"look\": \"done\", \"id\": 17}").json());
         assertEquals(
-                "{\"ask\":\"look\",\"done\":false,\"why\":\"there is no look \\\"x\\\"; there are: done, idle\",\"id\":\"b\"}",
+                "{\"ask\":\"look\",\"done\":false,\"why\":\"there is no look \\\"x\\\"; choose one of: done, idle\",\"id\":\"b\"}",
                 desk.ask("look", "{\"look\": \"x\", \"id\": \"b\"}").json());
     }
 
@@ -234,7 +235,7 @@ class DeskTest {
         now("work", "1");
         desk.change(DeskSettings.USUAL, fitting(7), Set.of("idle"));
         assertTrue(Float.isNaN(slot.get().level(0)));
-        assertEquals("there is no look \"done\"; there are: idle", why("look", "done"));
+        assertEquals("there is no look \"done\"; choose one of: idle", why("look", "done"));
     }
 
     @Test

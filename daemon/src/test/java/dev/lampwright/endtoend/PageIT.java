@@ -229,7 +229,7 @@ class PageIT {
     void whatCannotBeDoneIsToldSo() {
         browser.run("document.getElementById('acknowledge').hidden = false");
         browser.run("document.getElementById('acknowledge').click()");
-        bench.awaitText("answer", "Not done: there is no fault that waits to be acknowledged.");
+        bench.awaitText("answer", "Not done: there is no fault to acknowledge.");
     }
 
     /** The built-in look for a fault is red once a second; the page draws it still until the viewer says otherwise. */

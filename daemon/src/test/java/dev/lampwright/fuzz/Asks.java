@@ -30,7 +30,7 @@ final class Asks implements Target {
             "on",
             "fault");
     /** Words by which a refusal says what would be right; where there is nothing to do, it says that. */
-    private static final Pattern REMEDY = Pattern.compile("; |there are: |there is no fault");
+    private static final Pattern REMEDY = Pattern.compile("; |there is no fault");
 
     private static final Pattern REFUSAL = Pattern.compile("\"done\":false.*\"why\":\"");
 

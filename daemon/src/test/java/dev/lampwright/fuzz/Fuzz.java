@@ -67,7 +67,7 @@ final class Fuzz implements Callable<Integer> {
                 .filter(any -> target.isEmpty() || any.name().equals(target))
                 .toList();
         if (targets.isEmpty()) {
-            System.err.println("there is no target \"" + target + "\"; there are: "
+            System.err.println("there is no target \"" + target + "\"; choose one of: "
                     + String.join(", ", Targets.ALL.stream().map(Target::name).toList()));
             return CommandLine.ExitCode.USAGE;
         }
