@@ -1,7 +1,5 @@
 package dev.lampwright.tool.picture;
 
-import java.util.function.IntUnaryOperator;
-
 /**
  * A film as a small moving picture of the strip alone, pixel beside pixel, without words: to stand beside a text. Lamps are not in it.
  */
@@ -21,7 +19,6 @@ public final class BarePicture {
     public static byte[] gif(Film film) {
         GifFile file = new GifFile();
         int pixels = film.subject().fitting().pixels();
-        IntUnaryOperator hundredths = shots -> (int) Math.round(100 * shots / film.shotsPerSecond());
         for (int i = 0; i < film.shots().size(); i++) {
             try (Paper paper = new Paper(pixels * CELL + GAP, HEIGHT + 2 * GAP, PictureColours.OFF)) {
                 for (int pixel = 0; pixel < pixels; pixel++) {
@@ -33,7 +30,7 @@ public final class BarePicture {
                             HEIGHT,
                             tone(film.shots().get(i).pixel(pixel)));
                 }
-                file.add(paper.image(), hundredths.applyAsInt(i + 1) - hundredths.applyAsInt(i));
+                file.add(paper.image(), film.hundredths(i));
             }
         }
         return file.end();

@@ -69,4 +69,14 @@ public record Film(Subject subject, double shotsPerSecond, List<Shot> shots) {
     double seconds() {
         return shots.size() / shotsPerSecond;
     }
+
+    /**
+     * How long a shot is shown in a GIF, which counts in 1/100 s. Rounding does not add up from shot to shot.
+     *
+     * @param index the shot, from 0
+     * @return 1/100 s
+     */
+    int hundredths(int index) {
+        return (int) (Math.round(100 * (index + 1) / shotsPerSecond) - Math.round(100 * index / shotsPerSecond));
+    }
 }

@@ -60,14 +60,10 @@ public final class MovingPicture {
         for (int i = 0; i < film.shots().size(); i++) {
             try (Paper paper = new Paper(width, height(), PictureColours.NIGHT)) {
                 shot(paper, film.shots().get(i), i / film.shotsPerSecond());
-                file.add(paper.image(), hundredths(i + 1) - hundredths(i));
+                file.add(paper.image(), film.hundredths(i));
             }
         }
         return file.end();
-    }
-
-    private int hundredths(int shots) {
-        return (int) Math.round(100 * shots / film.shotsPerSecond());
     }
 
     private int height() {
