@@ -30,7 +30,7 @@ final class SetupKeys {
     static String key(Setup setup, int offset) {
         int dimmersAt = Setup.dimmersAt(setup.ceilingsMilliamps().size());
         int runsAt =
-                Setup.runsAt(setup.ceilingsMilliamps().size(), setup.dimmers().size());
+                Setup.bodyBytes(setup.ceilingsMilliamps().size(), setup.dimmers().size());
         if (offset >= runsAt) {
             return "[strip] outputs";
         }

@@ -145,14 +145,14 @@ public record Setup(
     }
 
     /**
-     * Bytes of the body of a set-up without runs.
+     * Bytes of the body of a set-up without runs; with runs, where these begin.
      *
      * @param supplies supplies that it names, 1 to 4
      * @param dimmers dimmers in use, 0 to 255
      * @return 25 to {@link #LARGEST_BODY}
      */
     public static int bodyBytes(int supplies, int dimmers) {
-        return 23 + 2 * supplies + 5 * dimmers;
+        return dimmersAt(supplies) + 1 + DIMMER_BYTES * dimmers;
     }
 
     /**
@@ -206,17 +206,6 @@ public record Setup(
      */
     public static int dimmersAt(int supplies) {
         return SUPPLIES_AT + 1 + 2 * supplies;
-    }
-
-    /**
-     * Where the runs begin in the body of a set-up.
-     *
-     * @param supplies how many supplies there are
-     * @param dimmers how many dimmers there are
-     * @return bytes before them
-     */
-    public static int runsAt(int supplies, int dimmers) {
-        return dimmersAt(supplies) + 1 + DIMMER_BYTES * dimmers;
     }
 
     /**
