@@ -41,7 +41,7 @@ class EverydayWordsTest {
             delimiter = '|',
             value = {
                 "colour = 'red', rhythm = 'blink 1s' | rhythm: \"blink 1s\" is not a valid rhythm; write \"Iso 2s\" to have",
-                "colour = 'red', rhythm = 'Breathe' | rhythm: \"Breathe\" is not a valid rhythm; write \"swell 4s\"",
+                "colour = 'red', rhythm = 'Throb' | rhythm: \"Throb\" is not a valid rhythm; write \"swell 4s\"",
                 "colour = 'red', rhythm = 'pulse(3)' | rhythm: \"pulse(3)\" is not a valid rhythm; write \"swell 4s\"",
                 "colour = 'red', rhythm = 'double-blink' | rhythm: \"double-blink\" is not a valid rhythm; write \"Fl(2) 6s\"",
                 "colour = 'red', rhythm = 'on' | rhythm: \"on\" is not a valid rhythm; write \"F\", or leave rhythm out",
@@ -52,7 +52,7 @@ class EverydayWordsTest {
                 "color = 'red', colour = 'red' | color: is not known; write colour",
                 "colors = 'red', colour = 'red' | colors: is not known; write colours",
                 "speed = 3, colour = 'red' | speed: is not known; write speed_px_per_s, speed_zones_per_s or cycle_s",
-                "colour = 'red', ping-pong = true | ping-pong: is not known; write back_and_forth = true",
+                "colour = 'red', cut-off = 3 | cut-off: is not known; write dark_below with opacity_by",
                 "effect = 'x', colour = 'red' | effect: is not known; say it by paint, extent and rhythm; daemon/doc/motions.md"
             })
     void areAnsweredByMeaning(String layer, String message) {
