@@ -16,6 +16,9 @@ import java.util.Optional;
 
 /** One layer of a look as it stands in the file. */
 final class LayerKeys {
+    /** What binary fractions leave of ms; not worth a refusal. */
+    private static final double NOISE = 1e-6;
+
     private static final Map<String, Blend> BLENDS = Words.of(Blend.values(), Blend::word);
     private static final String WANTED_RHYTHM =
             "give a rhythm, for instance \"Iso 2s\", \"Fl(2) 6s\", \"swell 4s\" or \"on 0.5s off 1.5s\"";
@@ -28,7 +31,7 @@ final class LayerKeys {
                     "when it is lit: on 0.5s off 1.5s, swell 4s, F, Iso 2s, Oc 4s, Oc(2) 6s, Fl 3s, Fl(2) 6s, Fl(2+1) 10s,"
                             + " LFl 10s, Q, Q(3) 10s, Q(6)+LFl 15s, VQ, VQ(3) 5s, UQ, Mo(U) 15s");
     private static final Key<Double> EDGE = Key.number("edge_s", 0, 600)
-            .without("0.1, or less if it is lit or dark for less")
+            .without("0.1, or less for times of your own that are shorter")
             .with("rhythm")
             .comment(
                     "0", "how long the light of a rhythm takes to come or go: 0 is hard, as long as it is lit is soft");
@@ -145,8 +148,9 @@ final class LayerKeys {
 
     private static Rhythm edged(Table table, Rhythm rhythm) {
         Optional<Double> edge = table.find(EDGE);
-        if (edge.isPresent() && edge.get() > rhythm.longestEdge()) {
-            String most = Wording.number(Math.round(1000 * rhythm.longestEdge()) / 1000.0);
+        double longest = Math.floor(1000 * rhythm.longestEdge() + NOISE) / 1000;
+        if (edge.isPresent() && edge.get() > longest) {
+            String most = Wording.number(longest);
             table.mistake(
                     EDGE.name(),
                     "is " + Wording.number(edge.get()) + ", longer than the " + most

@@ -142,10 +142,10 @@ final class RhythmNotation {
             return groups(every / 2, every / 2);
         }
         int[] counts = counts();
+        refuseIf(counts.length > 1, "+LFl");
         double[] changes = Arrays.copyOf(run(counts[0], every / 2, every / 2), 2 * counts[0] + 1);
         changes[2 * counts[0] - 1] = counts[0] * every;
         changes[2 * counts[0]] = counts[0] * every + LONG_FLASH_S;
-        refuseIf(counts.length > 1, "+LFl");
         return of(changes);
     }
 
@@ -232,7 +232,7 @@ final class RhythmNotation {
     private int[] counts() {
         if (!group.matches("[1-9](?:\\+[1-9]){0,2}")) {
             throw wrong("a group has 1 to " + MOST_IN_A_GROUP + " flashes, such as \"" + kind
-                    + "(3) 10s\", or two of them, \"" + kind + "(2+1) 12s\"");
+                    + "(3) 10s\", or two or three of them, \"" + kind + "(2+1) 12s\"");
         }
         return Arrays.stream(group.split("\\+")).mapToInt(Integer::parseInt).toArray();
     }

@@ -200,6 +200,9 @@ class LightMistakesTest {
         assertLayer(
                 "edge_s: is 3, longer than the 0.5 s that it is lit or dark at least; give at most 0.5, or write \"swell 4s\"",
                 "colour = \"red\", rhythm = \"on 0.5s off 2s\", edge_s = 3");
+        assertLayer(
+                "edge_s: is 0.188, longer than the 0.187 s that it is lit or dark at least; give at most 0.187, or",
+                "colour = \"red\", rhythm = \"UQ\", edge_s = 0.188");
         assertLayer("edge_s: has no use here; remove it; it goes with rhythm", "colour = \"red\", edge_s = 0");
         assertLayer(
                 "edge_s: has no use here; remove it; it goes with rhythm",
