@@ -3,7 +3,8 @@ package dev.lampwright.guard;
 import dev.lampwright.protocol.Frame;
 
 /**
- * The light of the last second: every frame that differs from the one before, with its number and its time. A second is counted longer by the time that frames may take to be shown, since light that was sent a second ago may have been seen a little later.
+ * The light of the last second: every frame that differs from the one before, with its number and its time. A second is
+ * counted longer by the time that frames may take to be shown, since light that was sent a second ago may have been seen a little later.
  */
 final class History {
     private static final long SECOND = 1_000_000_000L;

@@ -83,8 +83,8 @@ final class Holding {
     }
 
     /**
-     * Looks at wanted light for all regions that are not free. One whose wanted light had seven transitions in the last second stays held; one that has been calm for long enough goes a step on its way
-     * back.
+     * Looks at wanted light for all regions that are not free. One whose wanted light had seven transitions in the last second stays held;
+     * one that has been calm for long enough goes a step on its way back.
      *
      * @param nanos the time of the frame
      */

@@ -29,7 +29,10 @@ public record EmberPaint(
     private static final double ROOM_K = 295;
     private static final int STEPS_BEFORE = 180;
     private static final int MOST_STEPS_AT_ONCE = 600;
-    /** Light follows heat this slowly, in s: so that strikes close together swell into one glow and do not flash more than three times a second. Our own choice. */
+    /**
+     * Light follows heat this slowly, in s: so that strikes close together swell into one glow and do not flash more than three times a second.
+     * Our own choice.
+     */
     private static final double LAG_S = 0.6;
 
     private static final float FOLLOWED = (float) -Math.expm1(-HeatBar.STEP_S / LAG_S);

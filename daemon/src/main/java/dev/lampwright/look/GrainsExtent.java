@@ -5,7 +5,8 @@ package dev.lampwright.look;
  * is lit. The light rises and falls as the square of a sine. A turn lasts as long as a glint, and half a second at least, so that short glints
  * of one pixel do not follow each other more than twice a second; such a glint begins its turn.
  *
- * @param density share of the pixels that are lit at any time, 0 to 1
+ * @param density share of the pixels that are lit at any time, 0 to 1; of glints shorter than half a second, twice their length in s
+ *     at most
  * @param glintSeconds how long a point takes to come and go, in s
  * @param seed what decides where and when; the same seed gives the same points
  */

@@ -71,7 +71,8 @@ final class HttpCall {
     }
 
     /**
-     * Reads its body. More of it than is wanted is read too and thrown away, within limits: a client that is still sending when the connection closes gets an error and never sees the answer.
+     * Reads its body. More of it than is wanted is read too and thrown away, within limits: a client that is still sending when the
+     * connection closes gets an error and never sees the answer.
      *
      * @return at most one byte more than {@link #MOST_BYTES}
      */

@@ -7,8 +7,9 @@ import java.util.Map;
  * What a wire carries without growing too warm: the lower of two figures.
  *
  * <p>The first is that of IEC 60204-1:2016 for machines, derated for the surroundings: table 6 for PVC at 40 °C (from memory), from
- * 0.75 mm² on in conduit (B1), for 0.2 and 0.5 mm² that of pairs for electronics (B2), below in proportion to the cross-section. Another temperature of air or
- * insulation counts by the square root of the warming that is left, which gives the factors of table D.1 (1.15 at 30 °C to 0.58 at 60 °C; second hand, from a reprint). Pairs in one bundle count by IEC 60364-5-52, table B.52.17, first row (from memory).
+ * 0.75 mm² on in conduit (B1), for 0.2 and 0.5 mm² that of pairs for electronics (B2), below in proportion to the cross-section. Another
+ * temperature of air or insulation counts by the square root of the warming that is left, which gives the factors of table D.1 (1.15 at 30 °C
+ * to 0.58 at 60 °C; second hand, from a reprint). Pairs in one bundle count by IEC 60364-5-52, table B.52.17, first row (from memory).
  *
  * <p>The second is half of what the Handbook of Electronic Tables and Formulas is said to give for chassis wiring, as many tables on the web
  * repeat it (common practice; the handbook itself was not seen).

@@ -28,7 +28,8 @@ public enum Conductor {
     }
 
     /**
-     * What it carries, as a share of what plain copper does: heat is current squared times resistance. (For aluminium the guide APS 42L of a maker of electronic loads has 80 %, table 7-1.)
+     * What it carries, as a share of what plain copper does: heat is current squared times resistance. (For aluminium the guide APS
+     * 42L of a maker of electronic loads has 80 %, table 7-1.)
      */
     double carries() {
         return 1 / Math.sqrt(resistance);

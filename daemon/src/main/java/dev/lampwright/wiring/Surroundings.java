@@ -10,7 +10,8 @@ package dev.lampwright.wiring;
  */
 public record Surroundings(double ambientC, double insulationC, double connectorC, int bundled) {
     /**
-     * How much a contact may warm up at its rated current, in K: what makers of connectors test to (EIA-364-70 and IEC 60512-5-1; second hand, the standards were not seen).
+     * How much a contact may warm up at its rated current, in K: what makers of connectors test to (EIA-364-70 and IEC
+     * 60512-5-1; second hand, the standards were not seen).
      */
     private static final double CONNECTOR_RISE_K = 30;
 

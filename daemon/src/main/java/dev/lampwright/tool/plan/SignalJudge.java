@@ -11,9 +11,7 @@ import java.util.List;
 final class SignalJudge {
     private static final String PIXELS = "the strip's pixels";
 
-    /** What the verdict on the pixels' own PWM is about. */
     private final PlannedLights rig;
-
     private final FrameRate rate;
 
     SignalJudge(PlannedLights rig, FrameRate rate) {
@@ -180,6 +178,7 @@ final class SignalJudge {
         /** Strips of a higher voltage have logic of 5 V within (common practice, no source). */
         private static final double LOGIC_VOLTS = 5;
 
+        /** Above it a pixel has several LEDs and logic of its own, as the file's defaults take it. */
         static final double HIGHEST_OWN_VOLTS = 5.5;
 
         /**

@@ -13,7 +13,6 @@ final class StripJudge {
 
     private static final double HIGHEST_LOGIC_VOLTS = 6.5;
 
-    /** Above it a pixel has several LEDs, as the file's defaults take it. */
     private static final String PIXELS_PER_M = "wiring.strip.pixels_per_m";
 
     private final PlannedLights rig;
