@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The images of the reference firmware that come with this Lampwright, and which controllers have older firmware. */
 public final class FirmwareImages {
@@ -82,12 +83,16 @@ public final class FirmwareImages {
                 : BY_HAND;
     }
 
+    private static String bauds() {
+        return BAUDS.stream().map(String::valueOf).collect(Collectors.joining(", ", "", " baud"));
+    }
+
     private String byLoader(String port, int baud) {
         Path image = folder.resolve("lampwright-atmega328p-" + baud + ".hex");
         if (!Files.exists(image)) {
-            String there =
-                    Files.exists(folder) && !BAUDS.contains(baud) ? " (there are images for " + BAUDS + " baud)" : "";
-            return BY_HAND + there;
+            return Files.exists(folder) && !BAUDS.contains(baud)
+                    ? BY_HAND + " (there are images for " + bauds() + ")"
+                    : BY_HAND;
         }
         return "stop the daemon, and run avrdude -p m328p -c arduino -P " + port + " -b 115200 -U flash:w:" + image
                 + ":i";

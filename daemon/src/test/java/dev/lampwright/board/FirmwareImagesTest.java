@@ -76,7 +76,7 @@ class FirmwareImagesTest {
                 update(atmega328p("1.0.0"), 115_200).orElseThrow());
         assertEquals(
                 "its firmware 1.0.0 is older than 1.1.0, which comes with this lampwright: build and flash it as"
-                        + " firmware-notes/README.md says (there are images for [115200, 500000, 1000000] baud)",
+                        + " firmware-notes/README.md says (there are images for 115200, 500000, 1000000 baud)",
                 update(atmega328p("1.0.0"), 250_000).orElseThrow());
     }
 
