@@ -73,7 +73,7 @@ final class BrokerWords {
         if (cause instanceof UnknownHostException) {
             return Optional.of("no such host is known; check the url and the name server");
         } else if (cause instanceof NoRouteToHostException) {
-            return Optional.of("there is no way to the host; check the network");
+            return Optional.of("there is no route to the host; check the network");
         } else if (cause instanceof ConnectException) {
             return Optional.of("nothing listens there; start the broker or check the port");
         } else if (cause instanceof SocketTimeoutException) {

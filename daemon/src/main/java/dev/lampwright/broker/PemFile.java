@@ -79,7 +79,7 @@ record PemFile(String key, Path file) {
             byte[] der = Base64.getMimeDecoder().decode(pkcs8(text()));
             return KeyFactory.getInstance(algorithm).generatePrivate(new PKCS8EncodedKeySpec(der));
         } catch (InvalidKeySpecException | IllegalArgumentException e) {
-            throw wrong("has no " + algorithm + " key in it, as its certificate wants", null);
+            throw wrong("has no " + algorithm + " key in it, which its certificate needs", null);
         } catch (NoSuchAlgorithmException e) {
             throw wrong("is for " + algorithm + ", which this Java runtime does not know", null);
         } catch (IOException e) {

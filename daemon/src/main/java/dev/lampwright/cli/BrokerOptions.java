@@ -47,7 +47,7 @@ final class BrokerOptions {
             throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
         }
         if (file != null && !values().isEmpty()) {
-            throw wrong("what the broker wants to see goes with --broker; the file of --config has its own");
+            throw wrong("user name, password and certificates go with --broker; the file of --config has its own");
         }
     }
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
             "Reads a configuration file, draws every look of it for ten seconds of made-up status, and says what is"
                     + " wrong, one line for each mistake, or in one line how the file is understood. A look that flashes"
                     + " more than three times in a second is a mistake; states that people without red, green or blue"
-                    + " cones cannot tell apart are warned of, and so are faults and readings that nothing tells and files"
+                    + " cones cannot tell apart are warned of, and so are faults and readings that nothing reports and files"
                     + " that are not there."
         },
         exitCodeListHeading = "%nExit status:%n",

@@ -48,7 +48,7 @@ final class ConfigWarnings {
         }
         if (bindings.readings().isEmpty()) {
             never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"
-                    + " printer tells its temperatures and its progress");
+                    + " printer reports its temperatures and its progress");
         }
         return never;
     }

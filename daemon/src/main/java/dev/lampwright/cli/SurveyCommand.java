@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
         name = "survey",
         header = "Find out what a printer publishes on a broker.",
         description = {
-            "Listens to a broker while a printer heats up and prints, and shows every value that is published: where it stands,"
+            "Listens to a broker while a printer heats up and prints, and shows every value that is published: where it is,"
                     + " how often it comes, what it was, and which of them look like temperatures and their targets, progress,"
                     + " time left and state, and why. Writes a configuration with that in it."
         },

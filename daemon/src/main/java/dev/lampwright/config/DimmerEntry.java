@@ -81,7 +81,9 @@ record DimmerEntry(
         }
         if (table.has("channel")) {
             table.mistake(
-                    "channel", "stands beside channels", "keep channel for a white light, channels for a colour strip");
+                    "channel",
+                    "cannot be used together with channels",
+                    "keep channel for a white light, channels for a colour strip");
         }
         List<Integer> channels = table.numbers("channels", 0, HIGHEST_CHANNEL).stream()
                 .filter(channel -> channel == Math.rint(channel))

@@ -97,7 +97,7 @@ final class ExtentKeys {
         if (repeat > 0 && motion.backAndForth()) {
             table.mistake(
                     "repeat_px",
-                    "stands beside back_and_forth",
+                    "cannot be used together with back_and_forth",
                     "keep one of the two: only one band goes back and forth");
         }
         if (repeat > 0 && repeat < width + tail + softness && table.right()) {

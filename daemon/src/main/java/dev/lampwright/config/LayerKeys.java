@@ -101,7 +101,7 @@ final class LayerKeys {
             return Level.fixed(fixed);
         }
         if (table.has("opacity")) {
-            table.mistake("opacity_by", "stands beside opacity", "keep one of the two");
+            table.mistake("opacity_by", "cannot be used together with opacity", "keep one of the two");
         }
         return table.has(DARK_BELOW.name()) || table.has(FULL_ABOVE.name())
                 ? cut(table)

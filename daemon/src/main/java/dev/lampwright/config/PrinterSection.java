@@ -77,7 +77,7 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
             table.mistake(
                     "readings",
                     "is missing or empty, and so is printer.state",
-                    "say where the printer tells something, for instance"
+                    "say where the printer reports something, for instance"
                             + " bed.actual_C = { topic = \"shop/alder/heat\", at = \"/plate/now\" }");
         }
         Optional<Source> faultText = table.has("fault_text")

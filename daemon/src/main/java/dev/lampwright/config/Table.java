@@ -657,7 +657,7 @@ final class Table {
             return;
         }
         List<String> valid = section.map(Section::names).orElse(List.copyOf(known));
-        String all = "remove it; what may stand here: " + String.join(", ", valid);
+        String all = "remove it; the keys here are: " + String.join(", ", valid);
         String right = byMeaning(key)
                 .or(() -> Nearest.to(key, valid).map(near -> "did you mean " + Wording.key(List.of(near)) + "?"))
                 .orElse(all);

@@ -78,7 +78,7 @@ final class WiredSupplies {
         } else if (told.putIfAbsent(supply.volts(), supply) != null) {
             String other = told.get(supply.volts()).name();
             table.mistake(
-                    "volts", value + ", as that of " + other, "tell of each voltage once: its lights share a supply");
+                    "volts", value + ", as that of " + other, "give each voltage once: its lights share a supply");
         }
     }
 

@@ -124,7 +124,7 @@ final class ZonesSection {
             throw new IllegalArgumentException(
                     "has " + Wording.quoted(run)
                             + " in it, which leaves out " + (step < 2 ? "nothing" : "all but the first pixel")
-                            + "; give a whole number from 2 up and below the length of the run, for instance \"0-58 every 2\" for every second pixel");
+                            + "; give a whole number of 2 or more, below the length of the run, for instance \"0-58 every 2\" for every second pixel");
         }
         return step;
     }

@@ -29,8 +29,8 @@ final class SetupKeys {
      */
     static String key(Setup setup, int offset) {
         int dimmersAt = Setup.dimmersAt(setup.ceilingsMilliamps().size());
-        int runsAt =
-                Setup.bodyBytes(setup.ceilingsMilliamps().size(), setup.dimmers().size());
+        int runsAt = Setup.bodyBytes(
+                setup.ceilingsMilliamps().size(), setup.dimmers().size());
         if (offset >= runsAt) {
             return "[strip] outputs";
         }

@@ -190,8 +190,8 @@ final class RhythmNotation {
         requirePeriod();
         double pause = (period - taken) / groups;
         if (pause <= gap) {
-            throw wrong("its groups do not stand apart; make its period longer than " + shortened(taken + groups * gap)
-                    + " s");
+            throw wrong("its groups are not far enough apart; make its period longer than "
+                    + shortened(taken + groups * gap) + " s");
         }
         return pause;
     }

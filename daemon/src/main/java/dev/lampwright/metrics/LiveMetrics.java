@@ -28,12 +28,12 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     LiveMetrics(Daemon daemon, LongSupplier nanoClock) {
-        standing = new RetriedServer<>(port -> open(port, daemon), "no metrics are told", LOG, nanoClock);
+        standing = new RetriedServer<>(port -> open(port, daemon), "there are no metrics", LOG, nanoClock);
     }
 
     private static MetricsServer open(int port, Daemon daemon) throws IOException {
         MetricsServer opened = MetricsServer.start(port, daemon);
-        LOG.info("metrics are told at http://127.0.0.1:{}/metrics", opened.port());
+        LOG.info("metrics are at http://127.0.0.1:{}/metrics", opened.port());
         return opened;
     }
 

@@ -71,7 +71,7 @@ final class AccessCheck {
         String authorization = first(headers, "Authorization");
         if (!authorization.startsWith(BEARER)) {
             return Optional.of(new HttpCall.Refusal(
-                    401, "this page wants its token; enter it first", Map.of("WWW-Authenticate", "Bearer")));
+                    401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer")));
         }
         return refuseToken(authorization.substring(BEARER.length()).strip(), from);
     }

@@ -40,7 +40,7 @@ public final class Measure {
             throw new UnreadableException(
                     unit == Unit.OWN
                             ? "the value is not just a number; name its unit, or cut the number out with a pattern"
-                            : "the value has something other than " + unit.word() + " behind its number");
+                            : "the value has something other than " + unit.word() + " after its number");
         }
         return Double.parseDouble(parts.get().group(1));
     }

@@ -59,7 +59,7 @@ final class Notifier implements AutoCloseable {
             failing = false;
         } catch (IOException e) {
             if (!failing) {
-                LOG.warn("the service manager cannot be told how the service does: {}", e.getMessage());
+                LOG.warn("the service manager cannot be told the service's status: {}", e.getMessage());
             }
             failing = true;
         }

@@ -61,7 +61,7 @@ public final class ServiceWatch implements AutoCloseable {
         try {
             return Optional.of(new Notifier(UnixDatagrams.to(name)));
         } catch (IOException e) {
-            LOG.warn("the service manager is not told how the service does: {}", e.getMessage());
+            LOG.warn("the service manager is not told the service's status: {}", e.getMessage());
             return Optional.empty();
         }
     }

@@ -271,7 +271,7 @@ final class TomlTree {
                 line,
                 0,
                 List.of(),
-                "arrays, tables and dotted keys stand more than " + Toml.DEEPEST + " deep in each other",
+                "arrays, tables and dotted keys are nested more than " + Toml.DEEPEST + " deep",
                 "take brackets, braces or parts of the key away"));
     }
 

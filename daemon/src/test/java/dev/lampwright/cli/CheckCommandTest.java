@@ -131,7 +131,7 @@ class CheckCommandTest {
                                 + " give the printer's words for one",
                         bare
                                 + ": warning: printer.readings: is missing, so neither heat-up nor progress will ever be"
-                                + " shown; say where the printer tells its temperatures and its progress",
+                                + " shown; say where the printer reports its temperatures and its progress",
                         ""),
                 run.err());
     }
@@ -217,7 +217,7 @@ class CheckCommandTest {
                         1,
                         "",
                         good + ":" + (lines + 1)
-                                + ": arrays, tables and dotted keys stand more than 64 deep in each other;"
+                                + ": arrays, tables and dotted keys are nested more than 64 deep;"
                                 + " take brackets, braces or parts of the key away" + System.lineSeparator()),
                 Run.of("check", good.toString()));
     }

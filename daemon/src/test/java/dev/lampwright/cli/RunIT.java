@@ -52,10 +52,10 @@ class RunIT {
             write("[page]\nport = " + pagePort + "\n[metrics]\nport = " + metricsPort + "\n");
             daemon = RunningDaemon.start(config);
             awaitLine("there is no live page: ");
-            awaitLine("no metrics are told: ");
+            awaitLine("there are no metrics: ");
         }
         awaitLine("the live page is at http://127.0.0.1:" + pagePort + "/");
-        awaitLine("metrics are told at http://127.0.0.1:" + metricsPort + "/metrics");
+        awaitLine("metrics are at http://127.0.0.1:" + metricsPort + "/metrics");
         assertEquals(
                 2,
                 daemon.linesWith(0, "is tried again every 5 s").size(),
@@ -69,12 +69,12 @@ class RunIT {
         int second = FreePort.find();
         write("[metrics]\nport = " + first + "\n");
         daemon = RunningDaemon.start(config, "-Xss512k");
-        awaitLine("metrics are told at http://127.0.0.1:" + first + "/metrics");
+        awaitLine("metrics are at http://127.0.0.1:" + first + "/metrics");
         write("x=" + "[".repeat(900) + "1" + "]".repeat(900) + "\n");
-        awaitLine(config + ":10: arrays, tables and dotted keys stand more than 64 deep in each other; ");
+        awaitLine(config + ":10: arrays, tables and dotted keys are nested more than 64 deep; ");
         awaitLine("the configuration before stays in force");
         write("[metrics]\nport = " + second + "\n");
-        awaitLine("metrics are told at http://127.0.0.1:" + second + "/metrics");
+        awaitLine("metrics are at http://127.0.0.1:" + second + "/metrics");
         assertFalse(FreePort.isListening(first));
     }
 

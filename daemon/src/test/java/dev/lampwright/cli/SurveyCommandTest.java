@@ -36,7 +36,7 @@ class SurveyCommandTest {
         assertWrong("needs one of --broker and --config; ", "survey");
         assertWrong("needs one of --broker and --config; ", "survey", "--broker", BROKER, "--config", "a.toml");
         assertWrong(
-                "what the broker wants to see goes with --broker; ",
+                "user name, password and certificates go with --broker; ",
                 "survey",
                 "--config",
                 "a.toml",

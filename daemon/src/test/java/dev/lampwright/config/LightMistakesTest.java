@@ -227,7 +227,9 @@ class LightMistakesTest {
     void backAndForth() {
         String band = "colour = \"red\", extent = \"band\", back_and_forth = true";
         assertLayer("back_and_forth: has no movement to turn; give cycle_s or a speed", band);
-        assertLayer("repeat_px: stands beside back_and_forth; keep one", band + ", cycle_s = 3, repeat_px = 9");
+        assertLayer(
+                "repeat_px: cannot be used together with back_and_forth; keep one",
+                band + ", cycle_s = 3, repeat_px = 9");
         String ramp = "paint = \"ramp\", colours = [\"red\", \"blue\"], back_and_forth = true, cycle_s = 3";
         assertLayer("spread: is missing beside back_and_forth; give less than 1", ramp);
         assertLayer("spread: is 1 beside back_and_forth; give less than 1", ramp + ", spread = 1");
@@ -250,7 +252,7 @@ class LightMistakesTest {
     @Test
     void twoOpacities() {
         assertLayer(
-                "opacity_by: stands beside opacity; keep one",
+                "opacity_by: cannot be used together with opacity; keep one",
                 "colour = \"red\", opacity = 0.5, opacity_by = \"bed.heat\"");
     }
 
@@ -296,7 +298,7 @@ class LightMistakesTest {
         assertLayer(
                 "tail_px: has no use here; remove it; it goes with extent = \"band\"",
                 "colour = \"red\", extent = \"pointer\", by = \"bed.heat\", tail_px = 2");
-        assertLayer("hue: is not known; remove it; what may stand here: zone, ", "colour = \"red\", hue = 1");
+        assertLayer("hue: is not known; remove it; the keys here are: zone, ", "colour = \"red\", hue = 1");
         assertLayer("opacty: is not known; did you mean opacity?", "colour = \"red\", opacty = 1");
     }
 
@@ -416,7 +418,7 @@ class LightMistakesTest {
         assertAdded("zones.lid: is \"0-9 every\"; give the first", "zones.lid = \"0-9 every\"");
         assertAdded("zones.lid: is \"0 every 2\"; give the first", "zones.lid = \"0 every 2\"");
         assertAdded(
-                "zones.lid: has \"0-9 every 1\" in it, which leaves out nothing; give a whole number from 2",
+                "zones.lid: has \"0-9 every 1\" in it, which leaves out nothing; give a whole number of 2 or more",
                 "zones.lid = \"0-9 every 1 + 20\"");
         assertAdded(
                 "zones.lid: has \"20-15 every 6\" in it, which leaves out all but the first pixel; give",
@@ -440,7 +442,7 @@ class LightMistakesTest {
                 "1: " + key + ".channels: is 255; give", key + " = { channels = [0, 1, 255], " + entry + "\n" + good);
         assertOnly("1: " + key + ".channels: is 0; give numbers", key + " = { channels = 0, " + entry + "\n" + good);
         assertOnly(
-                "1: " + key + ".channel: stands beside channels; ",
+                "1: " + key + ".channel: cannot be used together with channels; ",
                 key + " = { channel = 0, channels = [0, 1, 2], " + entry + "\n" + good);
         assertOnly(
                 "1: " + key + ": has channel 1, which glow has already; ",

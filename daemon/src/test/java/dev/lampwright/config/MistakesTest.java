@@ -196,10 +196,10 @@ class MistakesTest {
     @Test
     void unknownKeysThatAreNearNone() {
         assertEquals(
-                "t.toml:7: supply.fuse: is not known; remove it; what may stand here: volts, ceiling_mA",
+                "t.toml:7: supply.fuse: is not known; remove it; the keys here are: volts, ceiling_mA",
                 added("supply.fuse = 1"));
         assertStarts(
-                "t.toml:7: theme: is not known; remove it; what may stand here: frames_per_s,", added("[theme.warm]"));
+                "t.toml:7: theme: is not known; remove it; the keys here are: frames_per_s,", added("[theme.warm]"));
     }
 
     @Test

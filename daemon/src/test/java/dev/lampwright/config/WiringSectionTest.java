@@ -201,7 +201,7 @@ class WiringSectionTest {
         assertTrue(mistake("wiring.supplies.bars = { amps = 2 }")
                 .startsWith("t.toml:9: wiring.supplies.bars.volts: is missing; give a number"));
         assertEquals(
-                "t.toml:9: wiring.supplies.b.volts: is 24, as that of a; tell of each voltage once: its lights share a supply",
+                "t.toml:9: wiring.supplies.b.volts: is 24, as that of a; give each voltage once: its lights share a supply",
                 mistake("wiring.supplies = { a = { volts = 24 }, b = { volts = 24 } }"));
     }
 

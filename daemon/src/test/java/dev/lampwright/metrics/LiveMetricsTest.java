@@ -56,7 +56,7 @@ class LiveMetricsTest {
     }
 
     private static String told(int port) {
-        return "INFO metrics are told at http://127.0.0.1:" + port + "/metrics";
+        return "INFO metrics are at http://127.0.0.1:" + port + "/metrics";
     }
 
     @Test
@@ -79,7 +79,7 @@ class LiveMetricsTest {
         nanos.addAndGet(PAUSE_NANOS);
         metrics.lookAround();
         assertEquals(2, log.lines().size(), log.lines().toString());
-        assertTrue(log.lines().get(0).startsWith("WARN no metrics are told: metrics.port " + port + ": "));
+        assertTrue(log.lines().get(0).startsWith("WARN there are no metrics: metrics.port " + port + ": "));
         assertTrue(
                 log.lines().get(0).endsWith("; it is tried again every 5 s"),
                 log.lines().get(0));

@@ -136,7 +136,7 @@ class PayloadTest {
         "cold, OWN, the value is not a number",
         "'1,2,3', OWN, the value is not a number",
         "41 °C, OWN, 'the value is not just a number; name its unit, or cut the number out with a pattern'",
-        "41 °F, CELSIUS, the value has something other than °C behind its number",
+        "41 °F, CELSIUS, the value has something other than °C after its number",
         "'', OWN, the value is not a number",
         "10000000000000000000000000000000000000000, OWN, the value is not a number"
     })

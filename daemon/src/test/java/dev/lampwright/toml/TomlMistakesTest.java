@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is said about texts that are not TOML: where, what to do, all at once and each once. */
 class TomlMistakesTest {
-    private static final String DEEP = "arrays, tables and dotted keys stand more than 64 deep in each other";
+    private static final String DEEP = "arrays, tables and dotted keys are nested more than 64 deep";
 
     /** The service's stacks are larger. */
     private static final long SMALL_STACK = 256 * 1024;

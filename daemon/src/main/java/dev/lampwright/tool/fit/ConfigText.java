@@ -61,7 +61,7 @@ final class ConfigText {
         line(
                 "ceiling_mA = " + supply.ceilingMilliamps(),
                 supply.amps().isEmpty()
-                        ? "what a USB 2.0 port gives without the board's share: the supply was not told"
+                        ? "what a USB 2.0 port gives without the board's share: the supply was not given"
                         : "the most that it and its wiring may be asked for");
     }
 
@@ -76,7 +76,7 @@ final class ConfigText {
             line("channel_mA = " + FittingSetups.USUAL_CHANNEL / 1000, "not measured: most strips take less");
             line("idle_mA = 1");
         } else {
-            line("# Measured, rounded up to a tenth; behind it value and standard error.");
+            line("# Measured, rounded up to a tenth; after it the value and its standard error.");
             line(
                     "channel_mA = [" + joined(currents.get(), each -> decimal(TypedNumbers.upToTenth(each.value())))
                             + "]",

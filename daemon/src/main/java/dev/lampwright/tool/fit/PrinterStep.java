@@ -155,6 +155,6 @@ final class PrinterStep implements Step {
             throw new Question.UnusableException("that is not an address: type mqtt://host or mqtts://host");
         }
         throw new Question.UnusableException(
-                "type mqtt://host or mqtts://host, with nothing before or behind the host but :port");
+                "type mqtt://host or mqtts://host, with nothing before or after the host but :port");
     }
 }

@@ -64,7 +64,7 @@ final class SupplyStep implements Step {
                 "The ceiling will be " + most + " mA. Press Enter, or type a lower number:",
                 List.of(),
                 "No frame will ask for more than the ceiling, and the controller holds it too. Take less if the wires or"
-                        + " connectors are thin: 'lampwright plan' tells what they carry.",
+                        + " connectors are thin: 'lampwright plan' says what they carry.",
                 line -> line.isEmpty() ? most : TypedNumbers.readWhole(line, LEAST_CEILING, most));
     }
 

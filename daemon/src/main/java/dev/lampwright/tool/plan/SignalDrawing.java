@@ -54,7 +54,7 @@ final class SignalDrawing {
                 HEIGHT,
                 PictureStyle.BOARD,
                 "Printer",
-                List.of("tells its status", "over MQTT"));
+                List.of("reports its status", "over MQTT"));
         link(PictureStyle.MARGIN + PRINTER_WIDTH, COMPUTER_X, "MQTT");
         parts.box(new At(COMPUTER_X, top), COMPUTER_WIDTH, HEIGHT, PictureStyle.BOARD, "Computer", computer());
         link(COMPUTER_X + COMPUTER_WIDTH, CONTROLLER_X, "USB");

@@ -52,7 +52,7 @@ final class StripJudge {
                 "length of the strip",
                 "the file does not say how many pixels there are in a metre, and " + FigureText.plain(pixels)
                         + " are assumed; above 5.5 V a group of three or six LEDs that light up together is one pixel",
-                "count the groups in a metre, and tell them as pixels_per_m in [wiring.strip]",
+                "count the groups in a metre, and set pixels_per_m in [wiring.strip] to that",
                 Figure.atLeast(pixels, pixels, "pixels a metre", "assumed"));
     }
 
@@ -96,7 +96,7 @@ final class StripJudge {
                     remedies.points().size() == 1
                             ? "let the wire join at pixel " + remedies.points().get(0) + " instead"
                             : remedies.points().size()
-                                    + " points are enough, and no fewer are that were found: wires of "
+                                    + " points are enough, the fewest that were found: wires of "
                                     + rig.wiring().strip().feed().wire().label() + " to pixels "
                                     + remedies.points().stream()
                                             .map(String::valueOf)

@@ -47,7 +47,7 @@ sealed interface Evidence
                 return Clue.NONE;
             }
             return trail.unit().goesWith(role.quantity().get())
-                    ? new Clue(1.5, "is told in " + trail.unit().word())
+                    ? new Clue(1.5, "is reported in " + trail.unit().word())
                     : Clue.against(6);
         }
     }

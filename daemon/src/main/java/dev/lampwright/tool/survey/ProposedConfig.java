@@ -85,10 +85,10 @@ public final class ProposedConfig {
         lines.add("");
         lines.add(printerSections(proposal));
         lines.add("[controller]");
-        lines.add("port = \"/dev/ttyACM0\"                   # stands in: lampwright ports lists what is there");
+        lines.add("port = \"/dev/ttyACM0\"                   # a placeholder: lampwright ports lists what is there");
         lines.add("");
         lines.add("[strip]");
-        lines.add("pixels = 30                             # stands in: how many pixels yours has");
+        lines.add("pixels = 30                             # a placeholder: how many pixels yours has");
         return String.join("\n", lines) + "\n";
     }
 

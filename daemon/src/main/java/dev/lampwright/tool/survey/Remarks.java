@@ -10,11 +10,11 @@ import java.util.stream.Collectors;
 /** What the user must know to judge a proposal, in sentences of a line each: who else speaks at the broker, and what is missing. */
 public final class Remarks {
     private static final List<String> NO_STATE = List.of(
-            "not found: a state in words. The readings tell then what the printer does, and nothing tells a fault",
-            "a state that is told by flags or by code numbers has to be bound by hand, in [printer.state]");
+            "not found: a state in words. So the readings have to show what the printer does, and nothing reports a fault",
+            "a state that is reported as flags or code numbers has to be bound by hand, in [printer.state]");
 
     private static final List<String> NO_FAULT_WORD = List.of(
-            "not heard: a word for a fault. A fault is shown only if it is told in one of the words that are guessed");
+            "not heard: a word for a fault. A fault is shown only if it is reported in one of the words that are guessed");
 
     private Remarks() {}
 
@@ -27,8 +27,8 @@ public final class Remarks {
     public static List<String> lampwrights(Proposal proposal) {
         return proposal.company().lampwrights().stream()
                 .map(OwnTopics::new)
-                .map(own -> own.status() + ": a lampwright tells there how it does; left out, as are " + own.answer()
-                        + " and " + own.ask("…"))
+                .map(own -> own.status() + ": a lampwright reports its own status there; left out, as are "
+                        + own.answer() + " and " + own.ask("…"))
                 .toList();
     }
 

@@ -172,7 +172,7 @@ class PlanTest {
         Verdict verdict = Rigs.verdict(plan, SUPPLY);
         assertEquals(Verdict.Severity.OVER, verdict.level());
         assertTrue(verdict.what().contains("brown out"), verdict.what());
-        assertTrue(verdict.remedy().contains("points are enough, and no fewer are"), verdict.remedy());
+        assertTrue(verdict.remedy().contains("points are enough, the fewest"), verdict.remedy());
     }
 
     /** WS2812B datasheet: 5.3 V is the absolute maximum. */

@@ -80,8 +80,8 @@ class CompanyTest {
         assertEquals(90, proposal.messages());
         List<String> table = SurveyTable.values(proposal, 10);
         assertEquals(
-                prefix + "/status: a lampwright tells there how it does; left out, as are " + prefix + "/answer and "
-                        + prefix + "/ask/…",
+                prefix + "/status: a lampwright reports its own status there; left out, as are " + prefix
+                        + "/answer and " + prefix + "/ask/…",
                 table.get(table.size() - 1));
     }
 

@@ -331,7 +331,7 @@ class SurveyTest {
             assertTrue(lines.stream().anyMatch(line -> line.startsWith(missing)), lines.toString());
             assertTrue(file.lines().anyMatch(line -> line.startsWith("# " + missing)), file);
         }
-        assertTrue(file.contains("nothing tells a fault"), file);
+        assertTrue(file.contains("nothing reports a fault"), file);
     }
 
     /** The example is a right one: with its comment signs taken away the file is good, and binds a code and a flag. */
