@@ -1,7 +1,6 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.payload.JsonLine;
-import dev.lampwright.payload.UnreadableException;
 import dev.lampwright.payload.Value;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -44,22 +43,17 @@ public record Delivery(long tick, long lateNanos, boolean relit) {
      * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
      */
     public static Optional<Delivery> read(String text) {
-        JsonLine line;
-        try {
-            line = JsonLine.read(text);
-        } catch (UnreadableException e) {
-            return Optional.empty();
-        }
-        if (!line.has(LATE) && !line.has(RELIT)) {
-            return Optional.empty();
-        }
+        return JsonLine.withAny(text, LATE, RELIT).map(Delivery::of);
+    }
+
+    private static Delivery of(JsonLine line) {
         OptionalLong tick = line.count(TICK);
         OptionalLong late = line.count(LATE);
         if (line.keys().size() == 3
                 && tick.isPresent()
                 && late.isPresent()
                 && line.value(RELIT).orElse(new Value.None()) instanceof Value.Flag relit) {
-            return Optional.of(new Delivery(tick.getAsLong(), late.getAsLong(), relit.on()));
+            return new Delivery(tick.getAsLong(), late.getAsLong(), relit.on());
         }
         throw new IllegalArgumentException(
                 "has late_ns or relit, which go with tick alone; leave such lines as they were recorded");

@@ -1,7 +1,6 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.payload.JsonLine;
-import dev.lampwright.payload.UnreadableException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -40,19 +39,14 @@ public record Early(long tick, long nanos) {
      * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
      */
     public static Optional<Early> read(String text) {
-        JsonLine line;
-        try {
-            line = JsonLine.read(text);
-        } catch (UnreadableException e) {
-            return Optional.empty();
-        }
-        if (!line.has(EARLY)) {
-            return Optional.empty();
-        }
+        return JsonLine.withAny(text, EARLY).map(Early::of);
+    }
+
+    private static Early of(JsonLine line) {
         OptionalLong tick = line.count(TICK);
         OptionalLong early = line.count(EARLY);
         if (line.keys().size() == 2 && tick.isPresent() && early.orElse(0) > 0) {
-            return Optional.of(new Early(tick.getAsLong(), early.getAsLong()));
+            return new Early(tick.getAsLong(), early.getAsLong());
         }
         throw new IllegalArgumentException(
                 "has early_ns, which goes with tick alone; leave such lines as they were recorded");

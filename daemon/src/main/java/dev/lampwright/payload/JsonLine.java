@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -59,6 +60,21 @@ public final class JsonLine {
             throw new UnreadableException("is not one JSON object: " + why);
         }
         throw new UnreadableException("is not a JSON object");
+    }
+
+    /**
+     * Reads a line of several kinds, which are told by a key.
+     *
+     * @param line any text
+     * @param keys those of one kind
+     * @return the object, if it is one and has any of the keys
+     */
+    public static Optional<JsonLine> withAny(String line, String... keys) {
+        try {
+            return Optional.of(read(line)).filter(object -> Arrays.stream(keys).anyMatch(object::has));
+        } catch (UnreadableException e) {
+            return Optional.empty();
+        }
     }
 
     /**
