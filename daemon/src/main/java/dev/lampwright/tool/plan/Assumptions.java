@@ -6,7 +6,7 @@ import java.util.List;
 /** What a plan takes for granted where no key says otherwise, in sentences. */
 final class Assumptions {
     private static final List<String> ALWAYS = List.of(
-            "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more, from memory), mm² with the most that"
+            "Wires are of plain copper: an AWG size as if it were solid (stranded resists 2 to 4 % more, assumed), mm² with the most that"
                     + " IEC 60228 allows stranded wire. Cheap wire is often copper-clad aluminium, which resists 1.6 times as much:"
                     + " set conductor = \"cca\".",
             "A supply gives 2 % less than its volts at worst, unless tolerance_percent says otherwise; four contacts of 10 mΩ are in each"
@@ -35,7 +35,7 @@ final class Assumptions {
                 plan.rig().wiring().strip().together()
                         ? "Pixels begin their pulses together, which is the worst for heat (assumed: each has a clock of its own, so they"
                                 + " drift apart). A true-RMS meter settles it: see the README, and set pulses = \"apart\" in [wiring.strip]."
-                        : "Pixels pulse each in its own time, as the file says: the strip heats by its mean.");
+                        : "Each pixel pulses in its own time, as the file says: the strip heats by its mean.");
         all.addAll(ALWAYS);
         return all;
     }
