@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
@@ -18,6 +19,22 @@ import org.junit.jupiter.api.io.TempDir;
 class SoakIT {
     @TempDir
     private Path folder;
+
+    /** Two troubles at once may be these, in either order. */
+    @Test
+    void aControllerMayHangWhileItIsUnplugged() {
+        try (MemoryEnd end = new MemoryEnd(folder)) {
+            end.unplug();
+            end.hang();
+            end.plug();
+            end.goOn();
+            end.hang();
+            end.unplug();
+            end.goOn();
+            end.plug();
+            assertTrue(Files.exists(end.port()));
+        }
+    }
 
     @Test
     void nothingIsWrongWhateverGoesWrong() throws IOException {

@@ -34,6 +34,7 @@ public final class PtyController implements AutoCloseable {
 
     private volatile boolean closed;
     private volatile boolean mute;
+    private boolean frozen;
     private volatile UnaryOperator<byte[]> fromHost = Faults.none();
     private volatile UnaryOperator<byte[]> toHost = Faults.none();
     private volatile Socket socket;
@@ -91,6 +92,9 @@ public final class PtyController implements AutoCloseable {
                     .start();
             Await.until("socat's device node", () -> Files.exists(port) && socket != null);
             slaveKeptOpen = Files.newInputStream(port);
+            if (frozen) {
+                signal("STOP");
+            }
         } catch (IOException e) {
             throw new UncheckedIOException("socat does not start: install the Debian package socat", e);
         }
@@ -147,13 +151,15 @@ public final class PtyController implements AutoCloseable {
         toHost = faults;
     }
 
-    /** Stops taking bytes from the line, as a board that hangs, until {@link #thaw}. */
+    /** Stops taking bytes from the line, as a board that hangs, until {@link #thaw}; plugged in or not. */
     public synchronized void freeze() {
+        frozen = true;
         signal("STOP");
     }
 
     /** Goes on after {@link #freeze}. */
     public synchronized void thaw() {
+        frozen = false;
         signal("CONT");
     }
 
@@ -172,6 +178,9 @@ public final class PtyController implements AutoCloseable {
     }
 
     private void signal(String name) {
+        if (socat == null) {
+            return;
+        }
         try {
             new ProcessBuilder("kill", "-" + name, Long.toString(socat.pid()))
                     .start()
