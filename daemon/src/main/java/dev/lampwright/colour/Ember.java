@@ -1,5 +1,7 @@
 package dev.lampwright.colour;
 
+import java.util.concurrent.atomic.AtomicReference;
+
 /**
  * The glow of a body that cools: its colour, and a brightness that falls with its temperature as steeply as it really does. A table,
  * so that looking up costs little and allocates nothing.
@@ -11,14 +13,28 @@ public final class Ember {
     private final double partsPerK;
     private final float[] table = new float[3 * (PARTS + 1)];
 
+    /** The one that was made last: a table takes some 10 ms, and a configuration has one kind of fire, in looks that are made again and again. */
+    private static final AtomicReference<Ember> LAST = new AtomicReference<>();
+
     /**
-     * Makes a glow.
+     * A glow.
      *
      * @param brightestK temperature at which it is as bright as can be shown, in K, above {@link BlackBody#COLDEST_K} and up to
      *     {@link BlackBody#HOTTEST_K}; 1600 leaves about 400 K of it to be seen
+     * @return the glow, which never changes
      * @throws IllegalArgumentException if the temperature is outside
      */
-    public Ember(double brightestK) {
+    public static Ember of(double brightestK) {
+        Ember last = LAST.get();
+        if (last != null && last.brightestK == brightestK) {
+            return last;
+        }
+        Ember made = new Ember(brightestK);
+        LAST.set(made);
+        return made;
+    }
+
+    private Ember(double brightestK) {
         if (!(brightestK > BlackBody.COLDEST_K)) {
             throw new IllegalArgumentException(
                     "nothing glows at " + brightestK + " K; take more than " + BlackBody.COLDEST_K + " K");

@@ -54,7 +54,7 @@ public record EmberPaint(
 
         Embers(EmberPaint settings) {
             this.settings = settings;
-            glow = new Ember(settings.brightestK());
+            glow = Ember.of(settings.brightestK());
             bar = new HeatBar(0, 0, 1);
         }
 

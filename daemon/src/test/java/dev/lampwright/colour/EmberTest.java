@@ -14,7 +14,7 @@ class EmberTest {
     @Test
     void brightnessIsThatOfTheBlackBody() {
         for (double brightest : new double[] {1200, 1600, 2700, 6500}) {
-            Ember ember = new Ember(brightest);
+            Ember ember = Ember.of(brightest);
             double full = BlackBody.light(brightest).luminance();
             for (double kelvin = 0.4 * brightest + 300; kelvin <= brightest; kelvin += 7) {
                 double share = BlackBody.luminance(kelvin) / BlackBody.luminance(brightest);
@@ -27,7 +27,7 @@ class EmberTest {
 
     @Test
     void everyChannelCanBeShownAndOnlyGrows() {
-        Ember ember = new Ember(6500);
+        Ember ember = Ember.of(6500);
         float red = 0;
         for (double kelvin = 400; kelvin < 7000; kelvin += 3) {
             ember.colour(kelvin, rgb, 0);
@@ -39,7 +39,7 @@ class EmberTest {
 
     @Test
     void outsideIsTheNearerEnd() {
-        Ember ember = new Ember(1600);
+        Ember ember = Ember.of(1600);
         Light full = BlackBody.light(1600);
         ember.colour(5000, rgb, 0);
         assertArrayEquals(new float[] {full.red(), full.green(), full.blue()}, rgb, 1e-6f);
@@ -51,7 +51,7 @@ class EmberTest {
 
     @Test
     void coldIsRefused() {
-        assertThrows(IllegalArgumentException.class, () -> new Ember(500));
+        assertThrows(IllegalArgumentException.class, () -> Ember.of(500));
         assertThrows(IllegalArgumentException.class, () -> new Ember(Double.NaN));
     }
 }

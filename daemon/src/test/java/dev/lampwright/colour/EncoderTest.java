@@ -162,7 +162,7 @@ class EncoderTest {
     void encodingAndLookingUpAllocatesNothing() {
         Encoder encoder = new StripSpec(300, "GRBW", Calibration.none(), true).make();
         Gradient gradient = new Gradient(List.of(Light.BLACK, Light.WHITE));
-        Ember ember = new Ember(1600);
+        Ember ember = Ember.of(1600);
         float[] rgba = random(300);
         byte[] strip = new byte[1200];
         frames(2000, encoder, gradient, ember, rgba, strip);

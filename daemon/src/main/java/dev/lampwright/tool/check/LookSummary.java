@@ -28,21 +28,16 @@ final class LookSummary {
         shape = new double[places];
         int sections = Math.min(places, SECTIONS);
         rhythms = new double[sections][frames.size()];
-        double[] sum = new double[3];
+        Places seen = new Places(places, vision);
         for (int time = 0; time < frames.size(); time++) {
+            seen.look(frames.get(time));
             for (int place = 0; place < places; place++) {
-                float[] frame = frames.get(time);
-                Light seen = vision.seen(new Light(frame[3 * place], frame[3 * place + 1], frame[3 * place + 2]));
-                double lightness = Oklab.of(seen).lightness();
+                double lightness = seen.lightness[place];
                 shape[place] += lightness / frames.size();
                 rhythms[place * sections / places][time] += lightness * sections / places;
-                sum[0] += seen.red();
-                sum[1] += seen.green();
-                sum[2] += seen.blue();
             }
         }
-        double share = 1.0 / (places * frames.size());
-        colour = Oklab.of(new Light((float) (sum[0] * share), (float) (sum[1] * share), (float) (sum[2] * share)));
+        colour = seen.mean();
         subtractMean(shape);
         Arrays.stream(rhythms).forEach(LookSummary::subtractMean);
     }
@@ -92,6 +87,51 @@ final class LookSummary {
             sum += Math.abs(one[i] - other[(i + shift) % other.length]);
         }
         return sum / one.length;
+    }
+
+    /** What is seen at each place. Light mostly is as it was there before, or as it is next to it, and is not worked out again then. */
+    private static final class Places {
+        private final ColourVision vision;
+        private final Light[] light;
+        private final Light[] seen;
+        private final double[] lightness;
+        private final double[] sum = new double[3];
+        private int count;
+
+        Places(int places, ColourVision vision) {
+            this.vision = vision;
+            light = new Light[places];
+            seen = new Light[places];
+            lightness = new double[places];
+        }
+
+        void look(float[] frame) {
+            for (int place = 0; place < light.length; place++) {
+                look(place, new Light(frame[3 * place], frame[3 * place + 1], frame[3 * place + 2]));
+                sum[0] += seen[place].red();
+                sum[1] += seen[place].green();
+                sum[2] += seen[place].blue();
+            }
+            count += light.length;
+        }
+
+        private void look(int place, Light here) {
+            if (here.equals(light[place])) {
+                return;
+            }
+            light[place] = here;
+            if (place > 0 && here.equals(light[place - 1])) {
+                seen[place] = seen[place - 1];
+                lightness[place] = lightness[place - 1];
+            } else {
+                seen[place] = vision.seen(here);
+                lightness[place] = Oklab.of(seen[place]).lightness();
+            }
+        }
+
+        Oklab mean() {
+            return Oklab.of(new Light((float) (sum[0] / count), (float) (sum[1] / count), (float) (sum[2] / count)));
+        }
     }
 
     private static void subtractMean(double[] values) {
