@@ -52,6 +52,6 @@ class EmberTest {
     @Test
     void coldIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> Ember.of(500));
-        assertThrows(IllegalArgumentException.class, () -> new Ember(Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> Ember.of(Double.NaN));
     }
 }
