@@ -5,9 +5,9 @@ import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** The lights that are judged together beside each light and each run of pixels: the whole strip, each zone, and all the light in the room. */
@@ -89,16 +89,21 @@ final class Areas {
 
     /** A pixel beyond the strip is a plain colour strip. */
     private int light(int pixel) {
-        Optional<String> plain = fitting.dimmers().stream()
+        if (pixel < fitting.pixels()) {
+            return pixel;
+        }
+        String plain = fitting.dimmers().stream()
                 .filter(use -> use.colourPixel() == pixel)
                 .map(Fitting.DimmerUse::name)
-                .findFirst();
-        return plain.map(name -> fitting.pixels() + fitting.dimmerNames().indexOf(name))
-                .orElse(pixel);
+                .findFirst()
+                .orElseThrow();
+        return fitting.pixels() + fitting.dimmerNames().indexOf(plain);
     }
 
     private static void add(List<int[]> all, IntStream lights) {
-        int[] sorted = lights.distinct().sorted().toArray();
+        BitSet set = new BitSet();
+        lights.forEach(set::set);
+        int[] sorted = set.stream().toArray();
         boolean known = all.stream().anyMatch(other -> Arrays.equals(other, sorted));
         if (sorted.length > 1 && !known) {
             all.add(sorted);
