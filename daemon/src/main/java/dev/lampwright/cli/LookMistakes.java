@@ -54,13 +54,26 @@ final class LookMistakes {
         if (flashing.layers().size() != 1) {
             return path;
         }
-        path.addAll(List.of("layers", String.valueOf(flashing.layers().get(0))));
+        int own = flashing.layers().get(0) - layersOfSwatch(examined, flashing.look());
+        if (own < 0) {
+            path.add("swatch");
+            return path;
+        }
+        path.addAll(List.of("layers", String.valueOf(own)));
         Set<String> keys = examined.keys(path);
         Optional<String> key = flashing.byRhythm()
                 ? Optional.of("rhythm")
                 : MOVING.stream().filter(keys::contains).findFirst();
         key.ifPresent(path::add);
         return path;
+    }
+
+    /** They lie below the look's own. */
+    private static int layersOfSwatch(Examined examined, String look) {
+        List<String> path = List.of("looks", look);
+        return examined.keys(path).contains("swatch")
+                ? examined.config().looks().get(look).layers().size() - examined.elements(path, "layers")
+                : 0;
     }
 
     private static String blame(List<Integer> layers) {

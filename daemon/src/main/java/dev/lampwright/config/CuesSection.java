@@ -42,7 +42,7 @@ final class CuesSection {
     static final Section SECTION = Section.of(
             "cues",
             "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
-            Key.own("look", "name of a look").needed().example("\"preheat\"", "the look that it puts on"),
+            Key.own("look", "name of a look or a swatch").needed().example("\"preheat\"", "the look that it puts on"),
             Key.own("state", "a state, or several in an array").example("\"warming\"", "what the printer is doing"),
             Key.own("alarm", '`' + String.join("`, `", AlarmSection.STATES.keySet()) + "`, or several in an array")
                     .comment("\"alert\"", "where the alarm of a fault is"),
@@ -54,16 +54,16 @@ final class CuesSection {
             FADE,
             EASING);
 
-    private final Map<String, LookSpec> looks;
+    private final LookNames looks;
     private final Map<String, String> events;
 
     /**
      * Prepares to read cues.
      *
-     * @param looks the looks by name
+     * @param looks the looks that a cue may name
      * @param events names of the printer's events
      */
-    CuesSection(Map<String, LookSpec> looks, Set<String> events) {
+    CuesSection(LookNames looks, Set<String> events) {
         this.looks = looks;
         this.events = events.stream().collect(Collectors.toMap(name -> name, name -> name));
     }
@@ -86,7 +86,7 @@ final class CuesSection {
         if (!table.as(SECTION).has("look")) {
             table.mistake("look", "is missing", "give the name of the look that the cue puts on");
         }
-        Optional<LookSpec> look = table.named("look", "look", looks);
+        Optional<LookSpec> look = looks.named(table, "look");
         List<PrinterState> states = table.allNamed("state", "state", StateSection.STATES);
         List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
         double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));

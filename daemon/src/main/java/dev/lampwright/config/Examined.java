@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.toml.TomlDocument;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -41,6 +42,27 @@ public record Examined(Config config, Map<String, String> defaults, TomlDocument
      * @return empty if there is no such table
      */
     public Set<String> keys(List<String> path) {
+        Set<String> keys = new LinkedHashSet<>();
+        if (at(path) instanceof Map<?, ?> table) {
+            table.keySet().forEach(key -> keys.add(String.valueOf(key)));
+        }
+        return keys;
+    }
+
+    /**
+     * How many elements an array of the file has.
+     *
+     * @param path path of the table that it is in
+     * @param key the array
+     * @return 0 if there is no such array
+     */
+    public int elements(List<String> path, String key) {
+        List<String> whole = new ArrayList<>(path);
+        whole.add(key);
+        return at(whole) instanceof List<?> array ? array.size() : 0;
+    }
+
+    private Object at(List<String> path) {
         Object at = text.values();
         for (String name : path) {
             if (at instanceof Map<?, ?> table) {
@@ -49,10 +71,6 @@ public record Examined(Config config, Map<String, String> defaults, TomlDocument
                 at = array.get(Integer.parseInt(name));
             }
         }
-        Set<String> keys = new LinkedHashSet<>();
-        if (at instanceof Map<?, ?> table) {
-            table.keySet().forEach(key -> keys.add(String.valueOf(key)));
-        }
-        return keys;
+        return at;
     }
 }

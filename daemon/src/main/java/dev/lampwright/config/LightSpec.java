@@ -13,6 +13,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
@@ -20,7 +21,8 @@ import java.util.function.UnaryOperator;
  *
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
  * @param strip how the strip takes light
- * @param looks the looks by name: the built-in ones, unless the file has one of that name, and those of the file
+ * @param looks the looks by name: the built-in ones, unless the file has one of that name, those of the file, and the swatches that its
+ *     cues name
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
  * @param alarmSequence how a fault is shown until it is seen and over
  * @param guard what is chosen about the limits
@@ -40,6 +42,16 @@ public record LightSpec(
     public LightSpec {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
         cues = List.copyOf(cues);
+    }
+
+    /**
+     * A look of any name that there is.
+     *
+     * @param name that of one of {@link #looks}, or of a swatch, which is read now
+     * @return the look; empty if there is none
+     */
+    public Optional<LookSpec> look(String name) {
+        return Optional.ofNullable(looks.get(name)).or(() -> Swatches.look(name, fitting));
     }
 
     /**

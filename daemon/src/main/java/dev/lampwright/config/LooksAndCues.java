@@ -17,13 +17,11 @@ import java.util.Set;
 /**
  * The looks and the cues: those of the file and the built-in ones, which are written as if they stood in a file too.
  *
- * @param looks by name; one of the file takes the place of the built-in one of that name
+ * @param looks by name; one of the file takes the place of the built-in one of that name; swatches that a cue names come last
  * @param cues those of the file first; the last always holds
  */
 record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
     private static final String BUILT_IN = "built-in.toml";
-    /** What the built-in looks use where it is fitted. */
-    private static final Set<String> OPTIONAL = Set.of("work", DimmersSection.PLAIN);
 
     /**
      * Reads looks and cues.
@@ -34,15 +32,16 @@ record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
      * @return those of the file and the built-in ones
      */
     static LooksAndCues read(Table root, Fitting fitting, Set<String> events) {
-        Map<String, LookSpec> own = new LooksSection(fitting, Set.of()).read(root.table("looks"));
+        Map<String, LookSpec> own = LooksSection.ofFile(fitting).read(root.table("looks"));
         Table builtIn = builtIn();
         Map<String, LookSpec> looks =
-                new LinkedHashMap<>(new LooksSection(fitting, OPTIONAL).read(builtIn.table("looks")));
+                new LinkedHashMap<>(LooksSection.ofLampwright(fitting).read(builtIn.table("looks")));
         looks.putAll(own);
-        List<CueSpec> cues = new ArrayList<>(new CuesSection(looks, events).read(root.tables("cues")));
-        cues.addAll(new CuesSection(looks, Set.of()).read(builtIn.tables("cues")));
+        LookNames names = new LookNames(looks, fitting);
+        List<CueSpec> cues = new ArrayList<>(new CuesSection(names, events).read(root.tables("cues")));
+        cues.addAll(new CuesSection(names, Set.of()).read(builtIn.tables("cues")));
         builtIn.requireRight();
-        return new LooksAndCues(looks, cues);
+        return new LooksAndCues(names.looks(), cues);
     }
 
     private static Table builtIn() {

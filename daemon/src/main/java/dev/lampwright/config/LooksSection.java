@@ -8,14 +8,21 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** The section {@code [looks]}, with a table for each look. */
 final class LooksSection {
+    /** What looks that come with Lampwright use where it is fitted. */
+    private static final Set<String> OPTIONAL = Set.of("work", DimmersSection.PLAIN);
+
     /** A look. */
     static final Section SECTION = Section.of(
             "looks.NAME",
-            "a look; one of the same name takes the place of a built-in look",
+            "a look; one of the same name takes the place of a built-in look or of a swatch",
+            Key.own("swatch", "name of a swatch")
+                    .without("nothing")
+                    .comment("\"sea-mist\"", "a finished look that `lampwright looks` lists; layers go on top of it"),
             Key.own("dimmers", "table: for each white light 0 to 1, or `{ by, from, to }`")
                     .example("{ work = 0.2 }", "0 to 1, or by a signal: { by = \"job.progress\" }"),
             Key.own("layers", "array of layers").example("[{ colour = \"midnightblue\" }]", "the lowest first"),
@@ -30,15 +37,29 @@ final class LooksSection {
     private final Fitting fitting;
     private final Set<String> optional;
 
-    /**
-     * Prepares to read looks.
-     *
-     * @param fitting what they are for
-     * @param optional dimmers and zones whose part of a look is left out where there are none
-     */
-    LooksSection(Fitting fitting, Set<String> optional) {
+    private LooksSection(Fitting fitting, Set<String> optional) {
         this.fitting = fitting;
         this.optional = optional;
+    }
+
+    /**
+     * Prepares to read looks of a user's file.
+     *
+     * @param fitting what they are for
+     * @return what reads them; every zone and dimmer that they name must be there
+     */
+    static LooksSection ofFile(Fitting fitting) {
+        return new LooksSection(fitting, Set.of());
+    }
+
+    /**
+     * Prepares to read looks that come with Lampwright.
+     *
+     * @param fitting what they are for
+     * @return what reads them; parts for lights that not everybody has are left out where there are none
+     */
+    static LooksSection ofLampwright(Fitting fitting) {
+        return new LooksSection(fitting, OPTIONAL);
     }
 
     /**
@@ -55,9 +76,11 @@ final class LooksSection {
     }
 
     private LookSpec look(String name, Table table) {
+        Optional<LookSpec> swatch = swatch(table);
         Table lights = table.table("dimmers");
-        List<Level> dimmers = dimmers(lights);
-        List<LayerSpec> layers = new ArrayList<>();
+        List<Level> dimmers =
+                swatch.isPresent() && lights.keys().isEmpty() ? swatch.get().dimmers() : dimmers(lights);
+        List<LayerSpec> layers = new ArrayList<>(swatch.map(LookSpec::layers).orElse(List.of()));
         for (Table layer : table.tables("layers")) {
             if (isFitted(layer.as(LayerKeys.SECTION))) {
                 layers.add(LayerKeys.read(layer, fitting.zones()));
@@ -65,13 +88,19 @@ final class LooksSection {
                 layer.leaveOut();
             }
         }
-        if (table.right() && lights.keys().isEmpty() && table.tables("layers").isEmpty()) {
+        boolean dark = lights.keys().isEmpty() && table.tables("layers").isEmpty();
+        if (table.right() && dark && swatch.isEmpty()) {
             table.mistake("layers", "is missing or empty, and so is dimmers", "give the look light, or leave it out");
         }
-        boolean lit =
-                lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
+        boolean lit = swatch.map(LookSpec::steadyForCamera).orElse(false)
+                || lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
         return new LookSpec(
                 name, layers, dimmers, table.flag("steady_for_camera").orElse(lit));
+    }
+
+    private Optional<LookSpec> swatch(Table table) {
+        String all = "give a name that `lampwright looks` lists";
+        return table.name("swatch", "swatch", Swatches.names(), all).flatMap(name -> Swatches.look(name, fitting));
     }
 
     private boolean isFitted(Table layer) {

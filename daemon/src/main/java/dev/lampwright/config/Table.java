@@ -384,14 +384,33 @@ final class Table {
                 .toList();
     }
 
+    /**
+     * A name. It may be left out.
+     *
+     * @param key its name
+     * @param kind what is named, such as {@code look}
+     * @param known all names of that kind
+     * @param wanted what would be right, for the complaint, if no known name is near
+     * @return the name; nothing if it is left out or not known
+     */
+    Optional<String> name(String key, String kind, Set<String> known, String wanted) {
+        Optional<String> name = text(key, "give the name of a " + kind);
+        name.filter(word -> !known.contains(word)).ifPresent(word -> noteNotKnown(key, word, kind, known, wanted));
+        return name.filter(known::contains);
+    }
+
     private <T> Optional<T> lookedUp(String key, String name, String kind, Map<String, T> known) {
         if (!known.containsKey(name)) {
-            String right = Nearest.to(name, known.keySet())
-                    .map(near -> "did you mean \"" + near + "\"?")
-                    .orElseGet(() -> wantedName(kind, known.keySet()));
-            mistake(key, "is " + Wording.quoted(name) + ", which is not a known " + kind, right);
+            noteNotKnown(key, name, kind, known.keySet(), wantedName(kind, known.keySet()));
         }
         return Optional.ofNullable(known.get(name));
+    }
+
+    private void noteNotKnown(String key, String name, String kind, Set<String> known, String wanted) {
+        String right = Nearest.to(name, known)
+                .map(near -> "did you mean \"" + near + "\"?")
+                .orElse(wanted);
+        mistake(key, "is " + Wording.quoted(name) + ", which is not a known " + kind, right);
     }
 
     private static String wantedName(String kind, Set<String> known) {

@@ -5,6 +5,7 @@ import dev.lampwright.look.Look;
 import dev.lampwright.look.LookFault;
 import dev.lampwright.look.Moment;
 import dev.lampwright.signal.Signals;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -22,7 +23,9 @@ public final class Stage {
     private static final double FADE_TO_WISH_S = 0.6;
 
     private final List<Cue> cues;
-    private final Map<String, Cue> wished;
+    /** Looks that somebody may ask for. Replaced whole when one is added, which another thread than that of the frames may do. */
+    private volatile Map<String, Cue> wished;
+
     private final Moment moment;
     private final Canvas seen;
     private final Canvas before;
@@ -50,15 +53,38 @@ public final class Stage {
             Canvas before,
             Consumer<LookFault> faults) {
         this.cues = List.copyOf(cues);
-        wished = looks.values().stream()
-                .collect(Collectors.toMap(
-                        Look::name, look -> new Cue(look, List.of(), FADE_TO_WISH_S, Easing.EASE_IN_OUT)));
+        wished = looks.values().stream().collect(Collectors.toMap(Look::name, Stage::wish));
         this.moment = new Moment(signals);
         this.seen = seen;
         this.before = before;
         this.faults = faults;
         on = new Turn(cues.get(cues.size() - 1));
         off = new Turn(on.cue());
+    }
+
+    private static Cue wish(Look look) {
+        return new Cue(look, List.of(), FADE_TO_WISH_S, Easing.EASE_IN_OUT);
+    }
+
+    /**
+     * Whether there is a look of a name for somebody to ask for.
+     *
+     * @param name the name
+     * @return true for the looks that this was made with or that were added
+     */
+    public boolean knows(String name) {
+        return wished.containsKey(name);
+    }
+
+    /**
+     * Adds a look that somebody may ask for. Any thread may do so, one at a time, before a frame is drawn in which it is asked for.
+     *
+     * @param look the look
+     */
+    public void add(Look look) {
+        Map<String, Cue> more = new HashMap<>(wished);
+        more.put(look.name(), wish(look));
+        wished = more;
     }
 
     /**

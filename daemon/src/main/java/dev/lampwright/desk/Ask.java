@@ -9,8 +9,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * What can be asked for: what it is called, what it takes, and what is done about it. The word for each is the last level of its topic,
@@ -56,9 +54,9 @@ public enum Ask {
             if (name.equals(Spoken.AUTO)) {
                 return new Outcome(before.with(wishes.withLook("", circumstances.nanos())), "look as the cues say");
             }
-            if (!circumstances.looks().contains(name)) {
-                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; choose one of: "
-                        + String.join(", ", new TreeSet<>(circumstances.looks())));
+            if (!circumstances.looks().has(name)) {
+                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; "
+                        + circumstances.looks().choice());
             }
             StandingWishes standing = before.with(wishes.withLook(name, circumstances.nanos() + time.toNanos()));
             String later = circumstances.alarm() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
@@ -222,12 +220,12 @@ public enum Ask {
      * What an ask is judged by.
      *
      * @param fitting what is fitted
-     * @param looks names of the looks that there are
+     * @param looks the looks that there are
      * @param alarm the state of the alarm
      * @param hasQuietHours whether the configuration has hours of the night
      * @param nanos the time, on the daemon's monotonic clock
      */
-    record Circumstances(Fitting fitting, Set<String> looks, AlarmState alarm, boolean hasQuietHours, long nanos) {}
+    record Circumstances(Fitting fitting, KnownLooks looks, AlarmState alarm, boolean hasQuietHours, long nanos) {}
 
     /**
      * What came of it.

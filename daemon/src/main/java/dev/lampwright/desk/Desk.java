@@ -8,7 +8,6 @@ import dev.lampwright.look.Fitting;
 import dev.lampwright.upkeep.Printable;
 import java.time.InstantSource;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -31,7 +30,7 @@ public final class Desk {
     private final Consumer<Wishes> slot;
     private DeskSettings settings;
     private Fitting fitting;
-    private Set<String> looks;
+    private KnownLooks looks;
     private StandingWishes standing;
     private boolean quiet;
 
@@ -40,7 +39,7 @@ public final class Desk {
      *
      * @param settings what the configuration says about asking
      * @param fitting what is fitted
-     * @param looks names of the looks that there are
+     * @param looks the looks that there are
      * @param clocks what time it is
      * @param alarm where the alarm stands now
      * @param slot takes the wishes whenever they are new
@@ -48,7 +47,7 @@ public final class Desk {
     public Desk(
             DeskSettings settings,
             Fitting fitting,
-            Set<String> looks,
+            KnownLooks looks,
             Clocks clocks,
             Supplier<AlarmState> alarm,
             Consumer<Wishes> slot) {
@@ -58,7 +57,7 @@ public final class Desk {
         this.slot = slot;
         this.settings = settings;
         this.fitting = fitting;
-        this.looks = Set.copyOf(looks);
+        this.looks = looks;
         standing = StandingWishes.none(settings.brightness());
         publish();
     }
@@ -128,9 +127,9 @@ public final class Desk {
      *
      * @param newSettings what it says about asking; its brightness counts if it is another than before
      * @param newFitting what is fitted
-     * @param newLooks names of the looks that there are
+     * @param newLooks the looks that there are
      */
-    public synchronized void change(DeskSettings newSettings, Fitting newFitting, Set<String> newLooks) {
+    public synchronized void change(DeskSettings newSettings, Fitting newFitting, KnownLooks newLooks) {
         Wishes wishes = standing.wishes();
         if (!newFitting.equals(fitting)) {
             wishes = wishes.forOtherLights();
@@ -141,7 +140,7 @@ public final class Desk {
         standing = standing.with(wishes);
         settings = newSettings;
         fitting = newFitting;
-        looks = Set.copyOf(newLooks);
+        looks = newLooks;
         publish();
     }
 

@@ -9,6 +9,7 @@ import dev.lampwright.cue.AlarmWatch;
 import dev.lampwright.cue.Cue;
 import dev.lampwright.cue.Situation;
 import dev.lampwright.cue.Stage;
+import dev.lampwright.cue.Wish;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
@@ -20,7 +21,6 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
-import dev.lampwright.signal.Room;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 import java.util.ArrayList;
@@ -46,7 +46,7 @@ public final class Chain {
     private static final double FULL_DUTY = 65_535;
 
     private final int framesPerSecond;
-    private final Room room;
+    private final LightSpec light;
     private final long silentAfterNanos;
     private final Signals signals;
     private final Situation situation;
@@ -63,7 +63,7 @@ public final class Chain {
 
     private Chain(Setup setup, LightSpec light, int framesPerSecond, Signals signals) {
         this.framesPerSecond = framesPerSecond;
-        this.room = light.room();
+        this.light = light;
         this.signals = signals;
         silentAfterNanos = light.silentAfter().toNanos();
         situation = new Situation(signals);
@@ -121,7 +121,7 @@ public final class Chain {
      */
     static Chain after(Chain before, Config next) {
         LightSpec light = next.light();
-        Signals signals = light.room().equals(before.room) ? before.signals : new Signals(light.room());
+        Signals signals = light.room().equals(before.light.room()) ? before.signals : new Signals(light.room());
         return new Chain(next.setup(), light, before.framesPerSecond, signals);
     }
 
@@ -146,6 +146,19 @@ public final class Chain {
         adjustment.takeOver(before.adjustment);
         alarm.takeOver(before.alarm);
         return guards.takeOver(before.guards);
+    }
+
+    /**
+     * Makes the look that somebody asks for, if it is one that no cue puts on, so that no frame waits for it. Any thread may do so, before
+     * frames with these wishes are made.
+     *
+     * @param wishes what people have asked for
+     */
+    public synchronized void prepare(Wishes wishes) {
+        String name = wishes.name(Wish.LOOK);
+        if (!stage.knows(name)) {
+            light.look(name).ifPresent(look -> stage.add(look.make()));
+        }
     }
 
     /**

@@ -5,9 +5,11 @@ import dev.lampwright.broker.Contact;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.Swatches;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.desk.Report;
 import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
@@ -97,10 +99,10 @@ public final class Daemon implements AutoCloseable {
         desk = new Desk(
                 config.desk(),
                 config.fitting(),
-                config.looks().keySet(),
+                looks(config),
                 new Desk.Clocks(CLOCK, InstantSource.system()),
                 this::alarm,
-                wishes::set);
+                this::wish);
         running = first(config);
         frames = new FrameLoop(
                 running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
@@ -131,6 +133,19 @@ public final class Daemon implements AutoCloseable {
     static long lightFrom(Duration age, long now) {
         long left = QUIET_AT_START.minus(age).toNanos();
         return now + Math.max(0, Math.min(QUIET_AT_START.toNanos(), left));
+    }
+
+    private static KnownLooks looks(Config config) {
+        return new KnownLooks(config.looks().keySet(), Swatches.names());
+    }
+
+    /** A look that no cue puts on is made here, and not by the frame loop. Nobody has asked for anything before something runs. */
+    private void wish(Wishes asked) {
+        Running now = running;
+        if (now != null) {
+            now.chain().prepare(asked);
+        }
+        wishes.set(asked);
     }
 
     private AlarmState alarm() {
@@ -183,8 +198,9 @@ public final class Daemon implements AutoCloseable {
             before.link().close();
             following.link().start();
         }
-        desk.change(next.desk(), next.fitting(), next.looks().keySet());
+        desk.change(next.desk(), next.fitting(), looks(next));
         running = following;
+        following.chain().prepare(wishes.get());
         frames.change(following.rig());
         if (following.printer() != before.printer()) {
             before.printer().close();

@@ -2,6 +2,7 @@ package dev.lampwright.page;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Mounting;
+import dev.lampwright.config.Swatches;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.look.Fitting;
@@ -34,6 +35,7 @@ final class LayoutMessage {
         return message.put("zones", zones(config.fitting()))
                 .put("lamps", lamps(config.fitting()))
                 .put("looks", looks(config))
+                .put("swatches", swatches())
                 .text();
     }
 
@@ -53,6 +55,13 @@ final class LayoutMessage {
                 .forEach(look ->
                         looks.add(new JsonObject().put("name", look.name()).put("flashes", look.flashes())));
         return looks;
+    }
+
+    /** Finished looks that can be asked for although no cue may put them on. */
+    private static JsonArray swatches() {
+        JsonArray swatches = new JsonArray();
+        Swatches.names().forEach(name -> swatches.add(new JsonObject().put("name", name)));
+        return swatches;
     }
 
     private static JsonArray zones(Fitting fitting) {

@@ -22,7 +22,7 @@ class AskTest {
 
     private static Ask.Circumstances circumstances(Ask ask) {
         AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
-        return new Ask.Circumstances(FITTING, Set.of("done"), alarm, true, 0);
+        return new Ask.Circumstances(FITTING, new KnownLooks(Set.of("done"), Set.of()), alarm, true, 0);
     }
 
     private static Ask.Outcome done(Ask ask, String payload) throws RefusedException {

@@ -37,6 +37,10 @@ class DeskTest {
     private final AtomicReference<Wishes> slot = new AtomicReference<>(Wishes.NONE);
     private Desk desk = desk(DeskSettings.USUAL);
 
+    private static KnownLooks only(String... names) {
+        return new KnownLooks(Set.of(names), Set.of());
+    }
+
     private static Fitting fitting(int pixels) {
         Map<String, Zone> zones = new LinkedHashMap<>();
         zones.put("strip", Zone.run(0, pixels - 1));
@@ -46,7 +50,7 @@ class DeskTest {
 
     private Desk desk(DeskSettings settings) {
         Desk.Clocks clocks = new Desk.Clocks(() -> nanos, () -> wall);
-        return new Desk(settings, FITTING, Set.of("idle", "done"), clocks, () -> alarm, slot::set);
+        return new Desk(settings, FITTING, only("idle", "done"), clocks, () -> alarm, slot::set);
     }
 
     private String now(String word, String payload) {
@@ -76,9 +80,9 @@ class DeskTest {
         desk = desk(new DeskSettings(0.3, Optional.empty()));
         assertEquals(0.3f, slot.get().brightness());
         now("brightness", "0.8");
-        desk.change(new DeskSettings(0.3, Optional.empty()), FITTING, Set.of("idle"));
+        desk.change(new DeskSettings(0.3, Optional.empty()), FITTING, only("idle"));
         assertEquals(0.8f, slot.get().brightness());
-        desk.change(new DeskSettings(0.5, Optional.empty()), FITTING, Set.of("idle"));
+        desk.change(new DeskSettings(0.5, Optional.empty()), FITTING, only("idle"));
         assertEquals(0.5f, slot.get().brightness());
     }
 
@@ -233,9 +237,18 @@ class DeskTest {
     @Test
     void otherLightsGiveLevelsAndPixelsBack() {
         now("work", "1");
-        desk.change(DeskSettings.USUAL, fitting(7), Set.of("idle"));
+        desk.change(DeskSettings.USUAL, fitting(7), only("idle"));
         assertTrue(Float.isNaN(slot.get().level(0)));
         assertEquals("there is no look \"done\"; choose one of: idle", why("look", "done"));
+    }
+
+    @Test
+    void aSwatchCanBeAskedForThoughNoCueUsesIt() {
+        desk.change(DeskSettings.USUAL, FITTING, new KnownLooks(Set.of("idle"), Set.of("sea-mist")));
+        assertTrue(desk.ask("look", "sea-mist").done());
+        assertEquals(
+                "there is no look \"mist\"; choose one of: idle, or one that `lampwright looks` lists",
+                why("look", "mist"));
     }
 
     @Test

@@ -6,6 +6,7 @@ import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.DeskSettings;
+import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import java.nio.charset.StandardCharsets;
@@ -21,7 +22,7 @@ class MailboxTest {
     private final Mailbox mailbox = new Mailbox(new Desk(
             DeskSettings.USUAL,
             new Fitting(3, Map.of("strip", Zone.run(0, 2)), List.of()),
-            Set.of("idle"),
+            new KnownLooks(Set.of("idle"), Set.of()),
             new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
             () -> AlarmState.NORMAL,
             slot::set));

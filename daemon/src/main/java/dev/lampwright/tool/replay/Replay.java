@@ -48,6 +48,7 @@ public final class Replay {
                 .filter(entry -> entry.leftOut() == 0)
                 .toList();
         asked = timeline.wishes();
+        asked.forEach(entry -> chain.prepare(entry.wishes()));
         deliveries = timeline.deliveries();
         early = timeline.early().stream()
                 .collect(Collectors.toMap(Early::tick, Early::nanos, (first, second) -> second));
