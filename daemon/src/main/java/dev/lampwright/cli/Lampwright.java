@@ -17,6 +17,7 @@ import picocli.CommandLine.Model.UsageMessageSpec;
             CheckCommand.class,
             PlanCommand.class,
             RenderCommand.class,
+            LooksCommand.class,
             SurveyCommand.class,
             PortsCommand.class,
             TellCommand.class,

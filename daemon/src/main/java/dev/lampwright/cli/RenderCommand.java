@@ -15,9 +15,6 @@ import dev.lampwright.tool.replay.Replay;
 import dev.lampwright.tool.replay.SignalSweep;
 import dev.lampwright.tool.replay.Timeline;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -65,8 +62,10 @@ final class RenderCommand implements Callable<Integer> {
     @Option(
             names = "--look",
             paramLabel = "NAME",
-            description = "Draw this look alone. Without --status, while everything heats up and a job goes from its"
-                    + " beginning to its end.")
+            completionCandidates = LooksCommand.Names.class,
+            description =
+                    "Draw this look alone, one of the file, a built-in one or one that lampwright looks lists. Without --status, while everything heats up and a job goes from its"
+                            + " beginning to its end.")
     private Optional<String> lookName;
 
     @Option(
@@ -105,7 +104,7 @@ final class RenderCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException {
         Path target = out.orElseGet(() -> Path.of(name() + ".png"));
         boolean moving = isMoving(target);
-        Config config = file.isPresent() ? ConfigFile.read(file.get()) : builtIn();
+        Config config = file.isPresent() ? ConfigFile.read(file.get()) : StandInLights.usual();
         Optional<LookSpec> look = look(config);
         Timeline timeline = timeline(config);
         double length = length(timeline);
@@ -143,18 +142,11 @@ final class RenderCommand implements Callable<Integer> {
         return ending.endsWith(".gif");
     }
 
-    private static Config builtIn() throws ConfigException {
-        try (InputStream in = RenderCommand.class.getResourceAsStream("render.toml")) {
-            return ConfigFile.read(new String(in.readAllBytes(), StandardCharsets.UTF_8), "render.toml");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
     private Optional<LookSpec> look(Config config) {
-        return lookName.map(name -> Optional.ofNullable(config.looks().get(name))
+        return lookName.map(name -> config.light()
+                .look(name)
                 .orElseThrow(() -> wrong("--look is " + name + "; there are "
-                        + String.join(", ", config.looks().keySet()))));
+                        + String.join(", ", config.looks().keySet()) + ", and those that lampwright looks lists")));
     }
 
     private Timeline timeline(Config config) throws IOException {

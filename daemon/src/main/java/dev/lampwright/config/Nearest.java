@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Finds the word that somebody may have meant. */
-final class Nearest {
+public final class Nearest {
     private static final int LETTERS_A_SLIP = 3;
 
     /** Nobody's slip is longer; a file may be. */
@@ -29,7 +29,7 @@ final class Nearest {
      * @param known what may be written
      * @return the nearest, if it is near: about one letter in three wrong, or one word the beginning of the other
      */
-    static Optional<String> to(String word, Collection<String> known) {
+    public static Optional<String> to(String word, Collection<String> known) {
         if (word.length() > LONGEST) {
             return Optional.empty();
         }

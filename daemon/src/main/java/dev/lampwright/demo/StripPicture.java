@@ -3,7 +3,7 @@ package dev.lampwright.demo;
 import dev.lampwright.colour.Decoder;
 
 /** Draws a strip's bytes as text: one block a pixel, in the colours that the terminal has. */
-final class StripPicture {
+public final class StripPicture {
     private static final String RESET = "\u001b[0m";
     private static final String SHADES = " .:-=+*#%@";
     private static final int CUBE_START = 16;
@@ -18,7 +18,7 @@ final class StripPicture {
      * @param order the strip's order of channels
      * @param depth colours of the terminal
      */
-    StripPicture(String order, ColourDepth depth) {
+    public StripPicture(String order, ColourDepth depth) {
         decoder = new Decoder(order);
         this.depth = depth;
     }
@@ -29,7 +29,7 @@ final class StripPicture {
      * @param strip the strip's bytes in its own order
      * @return one character a pixel, with the escape sequences that colour it
      */
-    String of(byte[] strip) {
+    public String of(byte[] strip) {
         StringBuilder text = new StringBuilder();
         for (int pixel = 0; pixel < decoder.pixels(strip); pixel++) {
             double[] colour = decoder.screen(strip, pixel);

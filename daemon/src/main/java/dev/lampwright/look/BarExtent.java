@@ -2,6 +2,7 @@ package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * A bargraph: from where the zone begins as far as a signal says; nothing while it is unknown.
@@ -10,6 +11,11 @@ import java.util.Arrays;
  * @param softness width of its end, in pixels, 0 or more; near both ends of the zone it is less, so that nothing is cut off
  */
 public record BarExtent(Follow by, double softness) implements ExtentSpec {
+    @Override
+    public Optional<Follow> follows() {
+        return Optional.of(by);
+    }
+
     @Override
     public Extent make() {
         return this::cover;

@@ -1,5 +1,10 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Follow;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /**
  * Describes one layer of a look: paint × extent × rhythm on a zone, laid over what is below. Immutable.
  *
@@ -11,6 +16,13 @@ package dev.lampwright.look;
  * @param blend how it goes together with what is below
  */
 public record LayerSpec(Zone zone, PaintSpec paint, ExtentSpec extent, Rhythm rhythm, Level opacity, Blend blend) {
+    /** The signals that it follows, with their bounds. */
+    List<Follow> follows() {
+        return Stream.of(paint.follows(), extent.follows(), opacity.follows())
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
     /**
      * Makes the layer.
      *

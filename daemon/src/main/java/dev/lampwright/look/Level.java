@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
+import java.util.Optional;
 
 /** A number between 0 and 1 that is fixed or follows a signal. A value: it remembers nothing. */
 public sealed interface Level {
@@ -11,6 +12,15 @@ public sealed interface Level {
      * @return 0 to 1; 0 while a signal is unknown
      */
     double at(Moment moment);
+
+    /**
+     * The signal that it follows.
+     *
+     * @return the signal and its bounds; empty if it follows none
+     */
+    default Optional<Follow> follows() {
+        return Optional.empty();
+    }
 
     /**
      * Always the same.
@@ -63,6 +73,11 @@ public sealed interface Level {
      */
     record Following(Follow follow) implements Level {
         @Override
+        public Optional<Follow> follows() {
+            return Optional.of(follow);
+        }
+
+        @Override
         public double at(Moment moment) {
             double share = moment.share(follow);
             return Double.isNaN(share) ? 0 : share;
@@ -77,6 +92,11 @@ public sealed interface Level {
      * @param fullFrom value from which on it is 1
      */
     record Cut(Follow follow, double darkBelow, double fullFrom) implements Level {
+        @Override
+        public Optional<Follow> follows() {
+            return Optional.of(follow);
+        }
+
         @Override
         public double at(Moment moment) {
             double value = moment.value(follow.signal());

@@ -1,7 +1,10 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Signal;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /**
@@ -36,6 +39,20 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
      */
     public boolean flashes() {
         return layers.stream().anyMatch(layer -> layer.rhythm().flashes());
+    }
+
+    /**
+     * The signals that its layers and its dimmers follow.
+     *
+     * @return each once, in the order in which the layers follow them
+     */
+    public Set<Signal> signals() {
+        Set<Signal> signals = new LinkedHashSet<>();
+        for (LayerSpec layer : layers) {
+            layer.follows().forEach(follow -> signals.add(follow.signal()));
+        }
+        dimmers.forEach(level -> level.follows().ifPresent(follow -> signals.add(follow.signal())));
+        return signals;
     }
 
     /**

@@ -1,5 +1,8 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Follow;
+import java.util.Optional;
+
 /** Describes what colour the pixels of a zone have. Immutable; one description makes as many paints as are asked for. */
 public sealed interface PaintSpec permits SolidPaint, ScalePaint, RampPaint, PalettePaint, EmberPaint {
     /**
@@ -8,4 +11,13 @@ public sealed interface PaintSpec permits SolidPaint, ScalePaint, RampPaint, Pal
      * @return a new one that remembers nothing, for one layer
      */
     Paint make();
+
+    /**
+     * The signal that it follows.
+     *
+     * @return the signal and its bounds; empty if it follows none
+     */
+    default Optional<Follow> follows() {
+        return Optional.empty();
+    }
 }

@@ -2,6 +2,7 @@ package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * A mark where a signal says, as far as it can be without being cut off at an end; nothing while the signal is unknown.
@@ -11,6 +12,11 @@ import java.util.Arrays;
  * @param softness width of each of its edges, in pixels, 0 or more
  */
 public record PointerExtent(Follow by, double width, double softness) implements ExtentSpec {
+    @Override
+    public Optional<Follow> follows() {
+        return Optional.of(by);
+    }
+
     @Override
     public Extent make() {
         return this::cover;

@@ -2,6 +2,7 @@ package dev.lampwright.look;
 
 import dev.lampwright.colour.Gradient;
 import dev.lampwright.signal.Follow;
+import java.util.Optional;
 
 /**
  * One colour everywhere, chosen by a signal; that of the lower end while the signal is unknown.
@@ -10,6 +11,11 @@ import dev.lampwright.signal.Follow;
  * @param by the signal and its bounds
  */
 public record ScalePaint(Gradient colours, Follow by) implements PaintSpec {
+    @Override
+    public Optional<Follow> follows() {
+        return Optional.of(by);
+    }
+
     @Override
     public Paint make() {
         return new EvenPaint(colours, Level.by(by));

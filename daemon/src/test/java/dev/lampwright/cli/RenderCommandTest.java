@@ -138,7 +138,7 @@ class RenderCommandTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            --look warmng            | --look is warmng; there are silent, idle, warming, printing, held, done, stopped, fault, fault-seen, fault-over
+            --look warmng            | --look is warmng; there are silent, idle, warming, printing, held, done, stopped, fault, fault-seen, fault-over, and those that lampwright looks lists
             --out a.jpg              | --out is a.jpg; give a name that ends in .png or .gif
             --seconds 0              | --seconds is 0.0; write a number of seconds above 0, at most 1000000
             --seconds NaN            | --seconds is NaN; write a number of seconds above 0, at most 1000000
