@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -27,6 +28,9 @@ final class ConfigSummary {
         List<String> parts = new ArrayList<>();
         parts.add("listens at " + config.broker().url() + " to "
                 + String.join(", ", config.bindings().topicFilters()));
+        if (!config.bindings().own().isEmpty()) {
+            parts.add("own readings " + String.join(", ", ownReadings(config)));
+        }
         parts.add(setup.pixels() + " pixels " + setup.order() + " at "
                 + config.controller().port() + ", ceiling "
                 + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
@@ -56,6 +60,7 @@ final class ConfigSummary {
         map.put("good", true);
         map.put("broker", config.broker().url().toString());
         map.put("topics", config.bindings().topicFilters());
+        map.put("own_readings", ownReadings(config));
         map.put("port", config.controller().port());
         map.put("pixels", setup.pixels());
         map.put("order", setup.order());
@@ -66,6 +71,10 @@ final class ConfigSummary {
         map.put("cues", config.cues().size());
         map.put("defaults", examined.defaults());
         return map;
+    }
+
+    private static List<String> ownReadings(Config config) {
+        return config.bindings().own().keySet().stream().map(OwnQuantity::key).toList();
     }
 
     /**

@@ -31,7 +31,10 @@ record LookSample(List<byte[]> strips) {
         Replay replay = Replay.of(
                 config,
                 look,
-                SignalSweep.timeline(SECONDS, config.light().room().ambientC()));
+                SignalSweep.timeline(
+                        SECONDS,
+                        config.light().room().ambientC(),
+                        config.bindings().own().keySet()));
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
         List<byte[]> strips = new ArrayList<>();

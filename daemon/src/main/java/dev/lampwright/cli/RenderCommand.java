@@ -156,7 +156,8 @@ final class RenderCommand implements Callable<Integer> {
         return lookName.isPresent()
                 ? SignalSweep.timeline(
                         seconds("--seconds", seconds.orElse(LOOK_SECONDS)),
-                        config.light().room().ambientC())
+                        config.light().room().ambientC(),
+                        config.bindings().own().keySet())
                 : Timeline.example();
     }
 

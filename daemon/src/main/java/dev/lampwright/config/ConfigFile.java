@@ -4,6 +4,7 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
+import dev.lampwright.signal.Signal;
 import dev.lampwright.toml.Toml;
 import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.wiring.Wiring;
@@ -180,7 +181,8 @@ public final class ConfigFile {
                 AlarmSection.read(root.table("alarm")),
                 guard,
                 printer.silentAfter(),
-                printer.room());
+                printer.room(),
+                Signal.ofOwn(printer.bindings().own().keySet()));
         Table desk = root.table("desk");
         return new Config(
                 framesPerSecond,

@@ -110,7 +110,7 @@ final class CuesSection {
         if (!alarms.isEmpty()) {
             conditions.add(new Condition.InAlarm(EnumSet.copyOf(alarms)));
         }
-        Optional<Signal> signal = table.named("signal", "signal", FollowKeys.SIGNALS);
+        Optional<Signal> signal = table.named("signal", "signal", table.signals());
         if (table.has("signal")) {
             conditions.add(bounds(table, signal.orElse(Signal.JOB_PROGRESS)));
         }

@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 
 /** The keys {@code by}, {@code from} and {@code to}: a signal and the bounds it is seen through. */
 final class FollowKeys {
-    /** The signals by name. */
+    /** The signals that need no reading of the user's own, by name. */
     static final Map<String, Signal> SIGNALS = Words.of(Signal.all().toArray(Signal[]::new), Signal::key);
 
     private static final double LARGEST = 1e9;
@@ -21,8 +21,12 @@ final class FollowKeys {
     static List<Key<?>> keys(String prefix) {
         return List.of(
                 Key.own(prefix + "by", "a signal").comment("\"bed.heat\"", "the signal to follow"),
-                Key.own(prefix + "from", "number").without("0").comment("40", "the value of it that counts as 0"),
-                Key.own(prefix + "to", "number").without("1").comment("220", "the value of it that counts as 1"));
+                Key.own(prefix + "from", "number")
+                        .without("0, or the first of its range")
+                        .comment("40", "the value of it that counts as 0"),
+                Key.own(prefix + "to", "number")
+                        .without("1, or the last of its range")
+                        .comment("220", "the value of it that counts as 1"));
     }
 
     /** The same, for tables of which not every one has a use for them. */
@@ -46,7 +50,10 @@ final class FollowKeys {
         }
         noteIfNeeded(table, signal.get(), prefix + "from", "0");
         noteIfNeeded(table, signal.get(), prefix + "to", "1");
-        Follow follow = new Follow(signal.get(), from.orElse(0), to.orElse(1));
+        Follow follow = new Follow(
+                signal.get(),
+                from.orElse(signal.get().low()),
+                to.orElse(signal.get().high()));
         if (follow.from() == follow.to()) {
             table.mistake(prefix + "to", "is the same as " + prefix + "from", "give two values that differ");
             return STAND_IN;
@@ -70,7 +77,7 @@ final class FollowKeys {
         if (!table.has(key)) {
             table.mistake(key, "is missing", "give the signal to follow, for instance \"bed.heat\"");
         }
-        return table.named(key, "signal", SIGNALS);
+        return table.named(key, "signal", table.signals());
     }
 
     private static void noteIfNeeded(Table table, Signal signal, String key, String share) {

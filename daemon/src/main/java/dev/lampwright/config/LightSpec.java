@@ -8,6 +8,7 @@ import dev.lampwright.look.Fitting;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.look.Zone;
 import dev.lampwright.signal.Room;
+import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -28,6 +29,7 @@ import java.util.function.UnaryOperator;
  * @param guard what is chosen about the limits
  * @param silentAfter how long nothing may be heard before the state is {@code silent}
  * @param room where the printer is, and what counts as hot there
+ * @param own the signals of the file's own readings
  */
 public record LightSpec(
         Fitting fitting,
@@ -37,11 +39,13 @@ public record LightSpec(
         AlarmSequence alarmSequence,
         GuardSettings guard,
         Duration silentAfter,
-        Room room) {
+        Room room,
+        List<Signal> own) {
     /** Keeps copies of the collections, in their order. */
     public LightSpec {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
         cues = List.copyOf(cues);
+        own = List.copyOf(own);
     }
 
     /**
@@ -61,7 +65,7 @@ public record LightSpec(
      * @return another description
      */
     public LightSpec showing(List<CueSpec> others) {
-        return new LightSpec(fitting, strip, looks, others, alarmSequence, guard, silentAfter, room);
+        return new LightSpec(fitting, strip, looks, others, alarmSequence, guard, silentAfter, room, own);
     }
 
     /**
@@ -88,7 +92,7 @@ public record LightSpec(
                 .map(cue -> new CueSpec(cue.look().on(zones), cue.conditions(), cue.fadeSeconds(), cue.easing()))
                 .toList();
         StripSpec otherStrip = new StripSpec(other.pixels(), strip.order(), strip.calibration(), strip.dithering());
-        return new LightSpec(other, otherStrip, others, otherCues, alarmSequence, guard, silentAfter, room);
+        return new LightSpec(other, otherStrip, others, otherCues, alarmSequence, guard, silentAfter, room, own);
     }
 
     /**
@@ -98,6 +102,6 @@ public record LightSpec(
      * @return another description
      */
     public LightSpec guardedBy(GuardSettings settings) {
-        return new LightSpec(fitting, strip, looks, cues, alarmSequence, settings, silentAfter, room);
+        return new LightSpec(fitting, strip, looks, cues, alarmSequence, settings, silentAfter, room, own);
     }
 }

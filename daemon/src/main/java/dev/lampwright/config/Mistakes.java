@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.signal.Signal;
 import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.toml.TomlMistake;
 import java.util.Comparator;
@@ -9,7 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What is found while one file is read: mistakes, each told once, and the defaults that were taken for keys left out. */
+/**
+ * What is found while one file is read: mistakes, each told once, the defaults that were taken for keys left out, and the signals that it
+ * declares.
+ */
 final class Mistakes {
     private static final Comparator<Mistake> IN_THE_FILE_FIRST =
             Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
@@ -18,6 +22,7 @@ final class Mistakes {
     private final TomlDocument document;
     private final Set<Mistake> mistakes = new LinkedHashSet<>();
     private final Map<String, String> defaults = new LinkedHashMap<>();
+    private final Map<String, Signal> signals = new LinkedHashMap<>(FollowKeys.SIGNALS);
 
     /**
      * Begins with what is wrong with the text itself.
@@ -70,7 +75,27 @@ final class Mistakes {
      * @return new findings
      */
     Mistakes unheard() {
-        return new Mistakes(file, document);
+        Mistakes unheard = new Mistakes(file, document);
+        unheard.signals.putAll(signals);
+        return unheard;
+    }
+
+    /**
+     * Notes a signal that the file itself declares.
+     *
+     * @param signal to be followed from here on
+     */
+    void know(Signal signal) {
+        signals.put(signal.key(), signal);
+    }
+
+    /**
+     * The signals that the file may name.
+     *
+     * @return by name
+     */
+    Map<String, Signal> signals() {
+        return signals;
     }
 
     /**

@@ -1,9 +1,11 @@
 package dev.lampwright.config;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.signal.Room;
+import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -51,7 +53,9 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     static PrinterSection read(Table table) {
         double silentAfterS = table.as(SECTION).get(SILENT_AFTER);
         Duration silentAfter = Duration.ofMillis(Math.round(silentAfterS * 1000));
-        return new PrinterSection(silentAfter, room(table), bindings(table));
+        Bindings bindings = bindings(table);
+        Signal.ofOwn(bindings.own().keySet()).forEach(table::know);
+        return new PrinterSection(silentAfter, room(table), bindings);
     }
 
     private static Room room(Table table) {
@@ -73,7 +77,8 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         List<Bindings.OfState> states =
                 table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
         Map<Quantity, List<Bindings.OfReading>> readings = ReadingsSection.read(table.table("readings"));
-        if (states.isEmpty() && readings.isEmpty() && table.right()) {
+        Map<OwnQuantity, List<Bindings.OfReading>> own = OwnReadings.read(table.table("readings"));
+        if (states.isEmpty() && readings.isEmpty() && own.isEmpty() && table.right()) {
             table.mistake(
                     "readings",
                     "is missing or empty, and so is printer.state",
@@ -83,6 +88,6 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         Optional<Source> faultText = table.has("fault_text")
                 ? Optional.of(SourceKeys.read(table.table("fault_text").as(FAULT_TEXT)))
                 : Optional.empty();
-        return new Bindings(states, readings, EventsSection.read(table.table("events")), faultText, will(table));
+        return new Bindings(states, readings, own, EventsSection.read(table.table("events")), faultText, will(table));
     }
 }

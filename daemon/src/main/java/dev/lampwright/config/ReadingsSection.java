@@ -13,10 +13,10 @@ import java.util.stream.Collectors;
 /** The section {@code [printer.readings]}, with a table, or several in an array, for each quantity. */
 final class ReadingsSection {
     private static final double LARGEST = 1e9;
-    private static final Key<Double> SCALE = Key.number("scale", -LARGEST, LARGEST)
+    static final Key<Double> SCALE = Key.number("scale", -LARGEST, LARGEST)
             .otherwise(1.0, "1")
             .comment("0.01", "what to multiply the number by");
-    private static final Key<Double> OFFSET =
+    static final Key<Double> OFFSET =
             Key.number("offset", -LARGEST, LARGEST).otherwise(0.0, "0").comment("-1", "what to add to it then");
 
     /** Where a number is. */
@@ -62,13 +62,18 @@ final class ReadingsSection {
     }
 
     private static Bindings.OfReading binding(Quantity quantity, Table table) {
-        double scale = table.as(SECTION).get(SCALE);
+        double scale = scale(table.as(SECTION));
         double offset = table.get(OFFSET);
+        return new Bindings.OfReading(
+                SourceKeys.read(table), table.oneOf("unit", units(quantity)).orElse(Unit.OWN), scale, offset);
+    }
+
+    static double scale(Table table) {
+        double scale = table.get(SCALE);
         if (scale == 0) {
             table.mistake("scale", "is 0, which makes every value the same", "give what to multiply the value by");
         }
-        return new Bindings.OfReading(
-                SourceKeys.read(table), table.oneOf("unit", units(quantity)).orElse(Unit.OWN), scale, offset);
+        return scale;
     }
 
     private static Map<String, Unit> units(Quantity quantity) {

@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import dev.lampwright.signal.Signal;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -589,6 +590,24 @@ final class Table {
             mistake(key, isValue(key), EverydayWords.value(key, word.get()).orElse(wanted));
         }
         return word.map(choices::get);
+    }
+
+    /**
+     * Notes a signal that the file itself declares.
+     *
+     * @param signal to be followed from here on
+     */
+    void know(Signal signal) {
+        findings.know(signal);
+    }
+
+    /**
+     * The signals that the file may name.
+     *
+     * @return by name
+     */
+    Map<String, Signal> signals() {
+        return findings.signals();
     }
 
     /**

@@ -17,6 +17,7 @@ import java.util.Map;
  * @param lines how the lines to controller and broker are doing
  * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
  * @param signals what light can follow, by name; NaN for unknown
+ * @param units units of the signals whose names do not tell them, by name; empty for a number without one
  */
 public record Report(
         String version,
@@ -24,7 +25,8 @@ public record Report(
         Light light,
         Lines lines,
         double framesPerSecond,
-        Map<String, Double> signals) {
+        Map<String, Double> signals,
+        Map<String, String> units) {
     /**
      * What the printer is doing.
      *
@@ -54,9 +56,10 @@ public record Report(
      */
     public record Lines(String controller, String lastReset, String broker) {}
 
-    /** Keeps a copy of the map, in its order. */
+    /** Keeps copies of the maps, in their order. */
     public Report {
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
+        units = Collections.unmodifiableMap(new LinkedHashMap<>(units));
     }
 
     /**
@@ -67,7 +70,10 @@ public record Report(
     public String json() {
         JsonObject told = new JsonObject();
         signals.forEach((name, value) -> told.putRounded(name, value));
-        return described().putIfAny("signals", told).text();
+        return described()
+                .putIfAny("signals", told)
+                .putIfAny("units", unitsTold())
+                .text();
     }
 
     /**
@@ -78,7 +84,13 @@ public record Report(
     public JsonObject withExactSignals() {
         JsonObject exact = new JsonObject();
         signals.forEach((name, value) -> exact.put(name, value.doubleValue()));
-        return described().put("signals", exact);
+        return described().put("signals", exact).putIfAny("units", unitsTold());
+    }
+
+    private JsonObject unitsTold() {
+        JsonObject told = new JsonObject();
+        units.forEach(told::put);
+        return told;
     }
 
     private JsonObject described() {

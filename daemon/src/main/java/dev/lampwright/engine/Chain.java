@@ -109,7 +109,7 @@ public final class Chain {
      * @return the chain
      */
     public static Chain of(Setup setup, LightSpec light, int framesPerSecond) {
-        return new Chain(setup, light, framesPerSecond, new Signals(light.room()));
+        return new Chain(setup, light, framesPerSecond, new Signals(light.room(), light.own()));
     }
 
     /**
@@ -121,7 +121,8 @@ public final class Chain {
      */
     static Chain after(Chain before, Config next) {
         LightSpec light = next.light();
-        Signals signals = light.room().equals(before.light.room()) ? before.signals : new Signals(light.room());
+        boolean same = light.room().equals(before.light.room()) && light.own().equals(before.light.own());
+        Signals signals = same ? before.signals : new Signals(light.room(), light.own());
         return new Chain(next.setup(), light, before.framesPerSecond, signals);
     }
 

@@ -15,6 +15,7 @@ import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -288,7 +289,8 @@ public final class Daemon implements AutoCloseable {
                         link.lastReset().map(LastReset::word).orElse(""),
                         word(now.printer().brokerState().phase())),
                 pace(frame.frames()),
-                signals(frame));
+                signals(frame),
+                units());
     }
 
     /** As light follows them; but a reading is reported as it was read, and not as it glides from one to the next. */
@@ -298,7 +300,28 @@ public final class Daemon implements AutoCloseable {
         for (Signal signal : Signal.all()) {
             signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
         }
+        ownReadings().forEach((own, value) -> signals.put(own.key(), value));
         return signals;
+    }
+
+    /**
+     * The newest values of the readings that the configuration has names of its own for.
+     *
+     * @return in the order of the configuration; NaN for unknown
+     */
+    public Map<OwnQuantity, Double> ownReadings() {
+        PrinterStatus read = status.get();
+        Map<OwnQuantity, Double> values = new LinkedHashMap<>();
+        for (OwnQuantity own : running.config().bindings().own().keySet()) {
+            values.put(own, read.own(own.key()).value());
+        }
+        return values;
+    }
+
+    private Map<String, String> units() {
+        Map<String, String> units = new LinkedHashMap<>();
+        ownReadings().keySet().forEach(own -> units.put(own.key(), own.unit()));
+        return units;
     }
 
     private double pace(long made) {

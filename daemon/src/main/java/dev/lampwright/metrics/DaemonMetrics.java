@@ -6,6 +6,7 @@ import dev.lampwright.engine.FrameLoop;
 import dev.lampwright.engine.FrameReport;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.LastReset;
@@ -19,6 +20,7 @@ import io.prometheus.metrics.model.snapshots.MetricSnapshots;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.LongSupplier;
 
 /**
@@ -128,6 +130,23 @@ final class DaemonMetrics {
         if (status.heard()) {
             double seconds = Math.max(0, clock.getAsLong() - status.heardAtNanos()) / NANOS_PER_SECOND;
             all.add(gauge("printer_message_age_seconds", "Time since anything was heard of the printer.", seconds));
+        }
+        addOwnReadings(all);
+    }
+
+    /** In whatever units they are told: nobody but the user knows what they are. */
+    private void addOwnReadings(List<MetricSnapshot> all) {
+        GaugeSnapshot.Builder readings = GaugeSnapshot.builder()
+                .name(PREFIX + "own_reading")
+                .help("Readings that the configuration has names of its own for, in the units that it gives.");
+        Map<OwnQuantity, Double> own = daemon.ownReadings();
+        own.values().removeIf(value -> value.isNaN());
+        own.forEach((quantity, value) -> readings.dataPoint(GaugeDataPointSnapshot.builder()
+                .labels(Labels.of("reading", quantity.key(), "unit", quantity.unit()))
+                .value(value)
+                .build()));
+        if (!own.isEmpty()) {
+            all.add(readings.build());
         }
     }
 

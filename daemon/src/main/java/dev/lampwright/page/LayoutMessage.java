@@ -7,6 +7,7 @@ import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
+import dev.lampwright.payload.OwnQuantity;
 import java.util.Locale;
 
 /** What is fitted, how it is mounted, and what can be asked for, as the page is told of it. */
@@ -36,6 +37,7 @@ final class LayoutMessage {
                 .put("lamps", lamps(config.fitting()))
                 .put("looks", looks(config))
                 .put("swatches", swatches())
+                .put("own_readings", ownReadings(config))
                 .text();
     }
 
@@ -55,6 +57,19 @@ final class LayoutMessage {
                 .forEach(look ->
                         looks.add(new JsonObject().put("name", look.name()).put("flashes", look.flashes())));
         return looks;
+    }
+
+    /** What the configuration has names of its own for; without a range there is none of low and high. */
+    private static JsonArray ownReadings(Config config) {
+        JsonArray readings = new JsonArray();
+        for (OwnQuantity own : config.bindings().own().keySet()) {
+            readings.add(new JsonObject()
+                    .put("name", own.key())
+                    .put("unit", own.unit())
+                    .put("low", own.low())
+                    .put("high", own.high()));
+        }
+        return readings;
     }
 
     /** Finished looks that can be asked for although no cue may put them on. */

@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
  *
  * @param states where it says what it is doing; none if it does not, and then the state is told from the readings
  * @param readings where it says each quantity, at least one place each; those not in the map are not told
+ * @param own where it says what the user's file has names of its own for, in the order of the file
  * @param events where it says that something begins and ends, by name
  * @param faultText where it says in its own words what is wrong
  * @param will where its broker says that it is gone
@@ -26,6 +28,7 @@ import java.util.stream.Stream;
 public record Bindings(
         List<OfState> states,
         Map<Quantity, List<OfReading>> readings,
+        Map<OwnQuantity, List<OfReading>> own,
         Map<String, OfEvent> events,
         Optional<Source> faultText,
         Optional<OfWill> will) {
@@ -37,13 +40,14 @@ public record Bindings(
      * @param events as above
      */
     public Bindings(List<OfState> states, Map<Quantity, List<OfReading>> readings, Map<String, OfEvent> events) {
-        this(states, readings, events, Optional.empty(), Optional.empty());
+        this(states, readings, Map.of(), events, Optional.empty(), Optional.empty());
     }
 
     /** Keeps copies. */
     public Bindings {
         states = List.copyOf(states);
-        readings = copyOf(readings);
+        readings = Map.copyOf(copyOf(readings));
+        own = Collections.unmodifiableMap(copyOf(own));
         events = Map.copyOf(events);
     }
 
@@ -54,7 +58,7 @@ public record Bindings(
      * @return new bindings
      */
     public Bindings withFaultText(Source source) {
-        return new Bindings(states, readings, events, Optional.of(source), will);
+        return new Bindings(states, readings, own, events, Optional.of(source), will);
     }
 
     /**
@@ -64,13 +68,13 @@ public record Bindings(
      * @return new bindings
      */
     public Bindings withWill(OfWill binding) {
-        return new Bindings(states, readings, events, faultText, Optional.of(binding));
+        return new Bindings(states, readings, own, events, faultText, Optional.of(binding));
     }
 
-    private static Map<Quantity, List<OfReading>> copyOf(Map<Quantity, List<OfReading>> readings) {
-        Map<Quantity, List<OfReading>> copy = new LinkedHashMap<>();
+    private static <Q> Map<Q, List<OfReading>> copyOf(Map<Q, List<OfReading>> readings) {
+        Map<Q, List<OfReading>> copy = new LinkedHashMap<>();
         readings.forEach((quantity, bindings) -> copy.put(quantity, List.copyOf(bindings)));
-        return Map.copyOf(copy);
+        return copy;
     }
 
     /**
@@ -82,6 +86,7 @@ public record Bindings(
         return Stream.of(
                         states.stream().map(OfState::source),
                         readings.values().stream().flatMap(Collection::stream).map(OfReading::source),
+                        own.values().stream().flatMap(Collection::stream).map(OfReading::source),
                         events.values().stream().map(OfEvent::source),
                         faultText.stream(),
                         will.stream().map(OfWill::source))

@@ -1,6 +1,7 @@
 package dev.lampwright.printer;
 
 import dev.lampwright.payload.Measure;
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Plausible;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.UnreadableException;
@@ -69,6 +70,44 @@ sealed interface Effect {
                 return Measure.of(text.text().strip(), binding.unit());
             }
             throw new UnreadableException(numeric ? "the value is not a number" : "the value is not text");
+        }
+    }
+
+    /**
+     * A number is the reading of a quantity of the user's own: a JSON number, or text that is one, with or without its unit behind it. JSON's
+     * null means that it is not known.
+     *
+     * @param quantity what is read
+     * @param binding how it is scaled
+     */
+    record OfOwnReading(OwnQuantity quantity, Bindings.OfReading binding) implements Effect {
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            return before.withOwn(quantity.key(), value instanceof Value.None ? Double.NaN : reading(value), atNanos);
+        }
+
+        private double reading(Value value) throws UnreadableException {
+            double read = number(value) * binding.scale() + binding.offset();
+            if (!Double.isFinite(read)) {
+                throw new UnreadableException("the value is out of range");
+            }
+            return read;
+        }
+
+        private double number(Value value) throws UnreadableException {
+            if (value instanceof Value.Numeric number) {
+                return number.value();
+            }
+            if (value instanceof Value.Text text) {
+                return Measure.of(withoutUnit(text.text().strip()), binding.unit());
+            }
+            throw new UnreadableException("the value is not a number");
+        }
+
+        private String withoutUnit(String text) {
+            String unit = quantity.unit();
+            boolean behind = !unit.isEmpty() && text.endsWith(unit);
+            return behind ? text.substring(0, text.length() - unit.length()).strip() : text;
         }
     }
 

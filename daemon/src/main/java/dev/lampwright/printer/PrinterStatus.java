@@ -1,18 +1,29 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.upkeep.Printable;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /** What is known of the printer at one moment. Immutable; each message makes a new one. */
 public final class PrinterStatus {
     private static final int MOST_TEXT_CHARS = 200;
     private static final PrinterStatus NOTHING_HEARD = new PrinterStatus(
-            PrinterState.SILENT, PrinterState.SILENT, false, false, 0, new EnumMap<>(Quantity.class), Map.of(), "");
+            PrinterState.SILENT,
+            PrinterState.SILENT,
+            false,
+            false,
+            0,
+            new EnumMap<>(Quantity.class),
+            Map.of(),
+            Map.of(),
+            "");
 
     private final PrinterState told;
     private final PrinterState state;
@@ -20,6 +31,7 @@ public final class PrinterStatus {
     private final boolean heard;
     private final long heardAtNanos;
     private final Map<Quantity, Reading> readings;
+    private final Map<String, Reading> own;
     private final Map<String, Long> eventEnds;
     private final String faultText;
 
@@ -30,6 +42,7 @@ public final class PrinterStatus {
             boolean heard,
             long heardAtNanos,
             Map<Quantity, Reading> readings,
+            Map<String, Reading> own,
             Map<String, Long> eventEnds,
             String faultText) {
         this.told = told;
@@ -38,6 +51,7 @@ public final class PrinterStatus {
         this.heard = heard;
         this.heardAtNanos = heardAtNanos;
         this.readings = readings;
+        this.own = own;
         this.eventEnds = eventEnds;
         this.faultText = faultText;
     }
@@ -146,13 +160,32 @@ public final class PrinterStatus {
     }
 
     /**
+     * The newest reading of a quantity of the user's own.
+     *
+     * @param name its name in the configuration
+     * @return the reading, {@link Reading#UNKNOWN} if there is none
+     */
+    public Reading own(String name) {
+        return own.getOrDefault(name, Reading.UNKNOWN);
+    }
+
+    /**
+     * The names of the user's own readings that have been told.
+     *
+     * @return in no order; not to be changed
+     */
+    Set<String> ownNames() {
+        return own.keySet();
+    }
+
+    /**
      * This after a message that was read and told nothing new.
      *
      * @param atNanos when it came
      * @return a new status
      */
     public PrinterStatus heardAt(long atNanos) {
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, faultText);
     }
 
     /**
@@ -163,7 +196,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
-        return new PrinterStatus(newState, newState, gone, true, atNanos, readings, eventEnds, faultText);
+        return new PrinterStatus(newState, newState, gone, true, atNanos, readings, own, eventEnds, faultText);
     }
 
     /**
@@ -175,7 +208,7 @@ public final class PrinterStatus {
     PrinterStatus judged(PrinterState judged) {
         return judged == state
                 ? this
-                : new PrinterStatus(told, judged, gone, heard, heardAtNanos, readings, eventEnds, faultText);
+                : new PrinterStatus(told, judged, gone, heard, heardAtNanos, readings, own, eventEnds, faultText);
     }
 
     /**
@@ -185,7 +218,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     PrinterStatus gone(long atNanos) {
-        return new PrinterStatus(told, state, true, true, atNanos, readings, eventEnds, faultText);
+        return new PrinterStatus(told, state, true, true, atNanos, readings, own, eventEnds, faultText);
     }
 
     /**
@@ -194,7 +227,9 @@ public final class PrinterStatus {
      * @return this, if it is not gone; or a new status
      */
     PrinterStatus back() {
-        return gone ? new PrinterStatus(told, state, false, heard, heardAtNanos, readings, eventEnds, faultText) : this;
+        return gone
+                ? new PrinterStatus(told, state, false, heard, heardAtNanos, readings, own, eventEnds, faultText)
+                : this;
     }
 
     /**
@@ -206,7 +241,7 @@ public final class PrinterStatus {
      */
     public PrinterStatus withFaultText(String text, long atNanos) {
         String kept = Printable.beginning(text.strip(), MOST_TEXT_CHARS);
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, eventEnds, kept);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, kept);
     }
 
     /**
@@ -220,7 +255,21 @@ public final class PrinterStatus {
     public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
-        return new PrinterStatus(told, state, gone, true, atNanos, newReadings, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, newReadings, own, eventEnds, faultText);
+    }
+
+    /**
+     * This with a reading of the user's own that has just come.
+     *
+     * @param name its name in the configuration
+     * @param value its value; NaN if the printer says that it does not know
+     * @param atNanos when it came
+     * @return a new status
+     */
+    public PrinterStatus withOwn(String name, double value, long atNanos) {
+        Map<String, Reading> newOwn = new HashMap<>(own);
+        newOwn.put(name, new Reading(value, atNanos));
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, newOwn, eventEnds, faultText);
     }
 
     /**
@@ -237,6 +286,8 @@ public final class PrinterStatus {
                 .keySet()
                 .removeIf(quantity -> !Objects.equals(
                         now.readings().get(quantity), before.readings().get(quantity)));
+        Map<String, Reading> sameOwn = new HashMap<>(own);
+        sameOwn.keySet().removeIf(name -> !places(now, name).equals(places(before, name)));
         Map<String, Long> sameEvents = new HashMap<>(eventEnds);
         sameEvents
                 .keySet()
@@ -249,8 +300,15 @@ public final class PrinterStatus {
                 heard,
                 heardAtNanos,
                 sameReadings,
+                sameOwn,
                 sameEvents,
                 now.faultText().equals(before.faultText()) ? faultText : "");
+    }
+
+    private static List<Map.Entry<OwnQuantity, List<Bindings.OfReading>>> places(Bindings bindings, String name) {
+        return bindings.own().entrySet().stream()
+                .filter(entry -> entry.getKey().key().equals(name))
+                .toList();
     }
 
     /**
@@ -285,6 +343,6 @@ public final class PrinterStatus {
     public PrinterStatus withEvent(String name, long endNanos, long atNanos) {
         Map<String, Long> newEnds = new HashMap<>(eventEnds);
         newEnds.put(name, endNanos);
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, newEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, newEnds, faultText);
     }
 }

@@ -20,6 +20,7 @@ final class StatusLineParser {
             StatusLines.AT,
             StatusLines.STATE,
             StatusLines.READINGS,
+            StatusLines.OWN_READINGS,
             StatusLines.EVENTS,
             StatusLines.FAULT_TEXT,
             StatusLines.LEFT_OUT);
@@ -75,6 +76,10 @@ final class StatusLineParser {
         for (String key : readings.keys()) {
             Quantity quantity = quantity(key);
             status = status.withReading(quantity, reading(readings, quantity), at);
+        }
+        JsonLine own = object(StatusLines.OWN_READINGS, "{\"print_speed\": 120}");
+        for (String name : own.keys()) {
+            status = status.withOwn(name, own(own, name), at);
         }
         JsonLine events = object(StatusLines.EVENTS, "{\"camera\": 10}");
         for (String event : events.keys()) {
@@ -157,6 +162,17 @@ final class StatusLineParser {
             throw new BadLineException(
                     "has " + readings.json(quantity.key()) + " for " + quantity.key() + ", and " + e.getMessage());
         }
+    }
+
+    private static double own(JsonLine readings, String name) throws BadLineException {
+        Value value = value(readings, name);
+        if (value instanceof Value.None) {
+            return Double.NaN;
+        }
+        if (value instanceof Value.Numeric number && Double.isFinite(number.value())) {
+            return number.value();
+        }
+        throw wrong(readings, name, "write a number, or null for unknown");
     }
 
     /** The value under a key that is there. */

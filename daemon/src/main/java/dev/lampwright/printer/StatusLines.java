@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -16,7 +17,8 @@ import java.util.TreeSet;
  * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10},"fault_text":"door open"}</pre>
  *
  * <p>{@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
- * written by hand may leave {@code tick} out. A reading of {@code null} is unknown; an event is given the seconds that it still lasts;
+ * written by hand may leave {@code tick} out. Readings that the user's file has names of its own for are in an object beside, {@code
+ * own_readings}. A reading of {@code null} is unknown; an event is given the seconds that it still lasts;
  * a fault text that is empty takes back the one before.
  * Frames that were not made because their time was past are told by a line of their own:
  *
@@ -27,6 +29,7 @@ public final class StatusLines {
     static final String AT = "at_s";
     static final String STATE = "state";
     static final String READINGS = "readings";
+    static final String OWN_READINGS = "own_readings";
     static final String EVENTS = "events";
     static final String FAULT_TEXT = "fault_text";
     static final String LEFT_OUT = "left_out";
@@ -71,6 +74,11 @@ public final class StatusLines {
                 times.add(after.reading(quantity).atNanos());
             }
         }
+        for (String name : after.ownNames()) {
+            if (ownChanged(before, after, name)) {
+                times.add(after.own(name).atNanos());
+            }
+        }
         return times.stream()
                 .map(time -> line(before, after, time, tick, startNanos))
                 .toList();
@@ -111,6 +119,7 @@ public final class StatusLines {
             line.put(STATE, after.state().word());
         }
         putIfAny(line, READINGS, readings(before, after, time));
+        putIfAny(line, OWN_READINGS, ownReadings(before, after, time));
         if (last) {
             putIfAny(line, EVENTS, events(before, after, time));
             if (!after.faultText().equals(before.faultText())) {
@@ -135,6 +144,21 @@ public final class StatusLines {
             }
         }
         return readings;
+    }
+
+    private static Map<String, Double> ownReadings(PrinterStatus before, PrinterStatus after, long time) {
+        Map<String, Double> readings = new TreeMap<>();
+        for (String name : after.ownNames()) {
+            Reading reading = after.own(name);
+            if (ownChanged(before, after, name) && reading.atNanos() == time) {
+                readings.put(name, reading.known() ? reading.value() : null);
+            }
+        }
+        return readings;
+    }
+
+    private static boolean ownChanged(PrinterStatus before, PrinterStatus after, String name) {
+        return after.own(name).differsFrom(before.own(name));
     }
 
     private static Map<String, BigDecimal> events(PrinterStatus before, PrinterStatus after, long time) {

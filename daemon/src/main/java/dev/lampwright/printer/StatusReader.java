@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Payload;
 import dev.lampwright.payload.Quantity;
 import java.util.ArrayList;
@@ -27,6 +28,7 @@ public final class StatusReader {
         bindings.states().forEach(state -> bounds.add(bound(state, saysNoMore)));
         bindings.readings()
                 .forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
+        bindings.own().forEach((quantity, several) -> several.forEach(binding -> bounds.add(bound(quantity, binding))));
         bindings.events().forEach((name, binding) -> bounds.add(bound(name, binding)));
         bindings.will()
                 .ifPresent(
@@ -41,6 +43,10 @@ public final class StatusReader {
 
     private static ActiveBinding bound(Quantity quantity, Bindings.OfReading binding) {
         return new ActiveBinding(quantity.key(), binding.source(), new Effect.OfReading(quantity, binding));
+    }
+
+    private static ActiveBinding bound(OwnQuantity quantity, Bindings.OfReading binding) {
+        return new ActiveBinding(quantity.key(), binding.source(), new Effect.OfOwnReading(quantity, binding));
     }
 
     private static ActiveBinding bound(String event, Bindings.OfEvent binding) {

@@ -1,14 +1,16 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * A number that light can follow. Each is known by the name that the configuration has for it, and is there once, so {@code ==} tells
- * signals apart. All of them are in {@link #table}: a line there is a new signal, or a new one of each heated body.
+ * A number that light can follow, known by the name that the configuration has for it. Those that Lampwright knows are in {@link #table}: a
+ * line there is a new signal, or a new one of each heated body. Readings of the user's own follow them ({@link #ofOwn}).
  */
 public final class Signal {
     private static final boolean SHARE = true;
@@ -20,15 +22,22 @@ public final class Signal {
 
     private final int index;
     private final String key;
-    private final boolean isShare;
+    private final double low;
+    private final double high;
     private final Optional<Quantity> quantity;
     private final Function<Sources, Track> track;
 
     private Signal(
-            int index, String key, boolean isShare, Optional<Quantity> quantity, Function<Sources, Track> track) {
+            int index,
+            String key,
+            double low,
+            double high,
+            Optional<Quantity> quantity,
+            Function<Sources, Track> track) {
         this.index = index;
         this.key = key;
-        this.isShare = isShare;
+        this.low = low;
+        this.high = high;
         this.quantity = quantity;
         this.track = track;
     }
@@ -58,12 +67,38 @@ public final class Signal {
         return List.copyOf(table.signals);
     }
 
+    private static Signal signal(
+            int index, String key, boolean isShare, Optional<Quantity> quantity, Function<Sources, Track> track) {
+        double unknown = Double.NaN;
+        return new Signal(index, key, isShare ? 0 : unknown, isShare ? 1 : unknown, quantity, track);
+    }
+
+    /**
+     * Signals that follow readings of the user's own as they are.
+     *
+     * @param quantities the readings, in an order that stays
+     * @return one for each, in that order
+     */
+    public static List<Signal> ofOwn(Collection<OwnQuantity> quantities) {
+        List<Signal> own = new ArrayList<>();
+        for (OwnQuantity quantity : quantities) {
+            own.add(new Signal(
+                    ALL.size() + own.size(),
+                    quantity.key(),
+                    quantity.low(),
+                    quantity.high(),
+                    Optional.empty(),
+                    sources -> sources.own(quantity.key())));
+        }
+        return List.copyOf(own);
+    }
+
     /** Signals while they are declared. */
     private static final class Table {
         private final List<Signal> signals = new ArrayList<>();
 
         void add(String key, boolean isShare, Function<Sources, Track> track) {
-            signals.add(new Signal(signals.size(), key, isShare, Optional.empty(), track));
+            signals.add(signal(signals.size(), key, isShare, Optional.empty(), track));
         }
 
         void ofEachBody(String measure, boolean isShare, Function<Heater, Track> track) {
@@ -73,7 +108,7 @@ public final class Signal {
         }
 
         void asRead(Quantity quantity, boolean isShare) {
-            signals.add(new Signal(
+            signals.add(signal(
                     signals.size(),
                     quantity.key(),
                     isShare,
@@ -83,7 +118,7 @@ public final class Signal {
     }
 
     /**
-     * All signals.
+     * All signals that Lampwright knows.
      *
      * @return in the order of their {@link #index}; the same list each time
      */
@@ -134,12 +169,30 @@ public final class Signal {
     }
 
     /**
-     * Whether this runs from 0 to 1 by itself, so that it needs no bounds to be followed.
+     * Whether it is known what counts as 0 and as 1, so that it needs no bounds to be followed.
      *
      * @return false for temperatures, times and speeds
      */
     public boolean isShare() {
-        return isShare;
+        return !Double.isNaN(low);
+    }
+
+    /**
+     * The value that counts as 0 unless something else is said.
+     *
+     * @return NaN unless {@link #isShare}
+     */
+    public double low() {
+        return low;
+    }
+
+    /**
+     * The value that counts as 1 unless something else is said.
+     *
+     * @return NaN unless {@link #isShare}
+     */
+    public double high() {
+        return high;
     }
 
     /**
@@ -159,6 +212,20 @@ public final class Signal {
      */
     Track track(Sources sources) {
         return track.apply(sources);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Signal signal
+                && index == signal.index
+                && key.equals(signal.key)
+                && Double.compare(low, signal.low) == 0
+                && Double.compare(high, signal.high) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return key.hashCode();
     }
 
     @Override

@@ -1,6 +1,8 @@
 package dev.lampwright.signal;
 
 import dev.lampwright.printer.PrinterStatus;
+import java.util.List;
+import java.util.stream.Stream;
 
 /** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
 public final class Signals {
@@ -22,8 +24,20 @@ public final class Signals {
      * @param room where the printer is
      */
     public Signals(Room room) {
+        this(room, List.of());
+    }
+
+    /**
+     * Makes signals that are all unknown.
+     *
+     * @param room where the printer is
+     * @param own those of the user's own readings, as {@link Signal#ofOwn} gives them
+     */
+    public Signals(Room room, List<Signal> own) {
         sources = new Sources(room);
-        tracks = Signal.all().stream().map(signal -> signal.track(sources)).toArray(Track[]::new);
+        tracks = Stream.concat(Signal.all().stream(), own.stream())
+                .map(signal -> signal.track(sources))
+                .toArray(Track[]::new);
     }
 
     /**

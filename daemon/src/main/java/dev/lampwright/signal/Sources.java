@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 /** What the signals of one printer come from: it takes in what is new in a status, and moves their tracks. */
 final class Sources {
@@ -26,17 +27,17 @@ final class Sources {
 
     /** A reading followed as it is. */
     private static final class ReadValue implements Source {
-        private final Quantity quantity;
+        private final Function<PrinterStatus, Reading> reading;
         private final Glide glide = new Glide();
         private Reading last = Reading.UNKNOWN;
 
-        ReadValue(Quantity quantity) {
-            this.quantity = quantity;
+        ReadValue(Function<PrinterStatus, Reading> reading) {
+            this.reading = reading;
         }
 
         @Override
         public void follow(PrinterStatus status) {
-            Reading newest = status.reading(quantity);
+            Reading newest = reading.apply(status);
             if (newest.differsFrom(last)) {
                 last = newest;
                 glide.to(newest.value(), newest.atNanos());
@@ -68,7 +69,16 @@ final class Sources {
 
     /** Adds a source that follows a reading as it is. */
     Track reading(Quantity quantity) {
-        ReadValue value = new ReadValue(quantity);
+        return followed(status -> status.reading(quantity));
+    }
+
+    /** Adds a source that follows a reading of the user's own as it is. */
+    Track own(String name) {
+        return followed(status -> status.own(name));
+    }
+
+    private Track followed(Function<PrinterStatus, Reading> reading) {
+        ReadValue value = new ReadValue(reading);
         all.add(value);
         return value.glide;
     }

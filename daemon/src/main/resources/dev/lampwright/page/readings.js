@@ -6,12 +6,14 @@ export class Readings {
   #box = document.getElementById("readings");
   #when = document.getElementById("when");
   #keys = "";
+  #units = {};
   #fields = new Map();
 
-  tell({ state, silence, signals }) {
-    const keys = Object.keys(signals).join(" ");
+  tell({ state, silence, signals, units = {} }) {
+    const keys = Object.keys(signals).join(" ") + JSON.stringify(units);
     if (keys !== this.#keys) {
       this.#keys = keys;
+      this.#units = units;
       this.#build(Object.keys(signals));
     }
     for (const [key, tell] of this.#fields) {
@@ -40,7 +42,7 @@ export class Readings {
     box.append(title, nothing, list);
     const ordered = [...keys].sort((a, b) => rank(a) - rank(b));
     for (const key of ordered.filter((key) => !keys.some((other) => errorOf(other) === key))) {
-      const { what, unit } = signalName(key);
+      const { what, unit } = signalName(key, this.#units);
       const term = document.createElement("dt");
       term.textContent = what;
       const value = document.createElement("dd");

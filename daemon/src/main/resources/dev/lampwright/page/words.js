@@ -40,11 +40,14 @@ export function percent(share) {
   return `${Math.round(share * 100)} %`;
 }
 
-/** What a signal's name tells: the part of the printer, what is meant, and the unit. */
-export function signalName(key) {
+/** What a signal's name tells: the part of the printer, what is meant, and the unit, unless that is one of the units given by name. */
+export function signalName(key, units = {}) {
   const dot = key.indexOf(".");
   const part = dot < 0 ? "printer" : key.slice(0, dot);
   const rest = key.slice(dot + 1);
+  if (key in units) {
+    return { part, what: rest.replaceAll("_", " "), unit: units[key] };
+  }
   const [ending, said] = UNITS.find(([end]) => rest.endsWith(end)) ?? ["", "share"];
   const what = rest.slice(0, rest.length - ending.length);
   return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: said };

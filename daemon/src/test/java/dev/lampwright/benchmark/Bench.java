@@ -46,7 +46,8 @@ final class Bench {
                 light.alarmSequence(),
                 light.guard(),
                 NEVER,
-                light.room());
+                light.room(),
+                light.own());
         chain = Chain.of(config.setup(), never, config.framesPerSecond());
         int dimmers = config.setup().dimmers().size();
         frame = new Frame(config.setup().stripBytes(), dimmers);

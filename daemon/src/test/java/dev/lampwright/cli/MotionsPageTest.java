@@ -41,6 +41,7 @@ class MotionsPageTest {
     private static final String CONNECTED = """
             broker.url = "mqtt://alder"
             printer.readings.job.progress.topic = "shop/alder/job"
+            printer.readings.print_speed = { topic = "shop/alder/job", at = "/speed", unit = "percent", range = [50, 150] }
             printer.state = { topic = "shop/alder/job", fault = ["ALARM"] }
             controller.port = "/dev/ttyACM0"
             supply.ceiling_mA = 2500

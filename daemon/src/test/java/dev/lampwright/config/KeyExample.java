@@ -62,6 +62,7 @@ final class KeyExample {
                 job.progress    = { topic = "shop/alder/job", at = "/percent", unit = "percent" }
                 # job.left_s    = { topic = "shop/alder/job", at = "/left", unit = "min" }
                 # job.elapsed_s, or job.done and job.total (layers, lines, bytes), give progress where the printer does not report it
+                # print_speed   = { topic = "shop/alder/job", at = "/speed", unit = "percent", range = [0, 200] }   # any name of your own: a signal, too
                 """);
         table(WillSection.SECTION, "printer.will", Map.of("topic", "\"shop/alder/link\"", "at", ""));
         table(EventsSection.SECTION, "printer.events.camera", Map.of("topic", "\"shop/alder/camera\"", "at", ""));

@@ -11,6 +11,7 @@ final class Keys {
             PrinterSection.FAULT_TEXT,
             StateSection.SECTION,
             ReadingsSection.SECTION,
+            OwnReadings.SECTION,
             WillSection.SECTION,
             EventsSection.SECTION,
             ControllerSection.SECTION,

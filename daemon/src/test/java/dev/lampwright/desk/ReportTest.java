@@ -22,7 +22,8 @@ class ReportTest {
                 new Report.Light("fault", 0.5, false, new StripCurrent(milliamps, 1500)),
                 new Report.Lines("lit", "", "connected"),
                 pace,
-                signals);
+                signals,
+                Map.of());
     }
 
     @Test
@@ -32,6 +33,24 @@ class ReportTest {
                         + "\"look\":\"fault\",\"brightness\":0.5,\"quiet\":false,\"strip_mA\":320,\"ceiling_mA\":1500,"
                         + "\"link\":\"lit\",\"broker\":\"connected\",\"signals\":{\"bed.heat\":0.123}}",
                 report(PrinterState.FAULT, "", "door open", 320, Double.NaN).json());
+    }
+
+    @Test
+    void unitsOfTheUsersOwnReadingsAreNextToTheSignals() {
+        Report before = report(PrinterState.IDLE, "", "", 320, 60);
+        Report report = new Report(
+                before.version(),
+                before.printer(),
+                before.light(),
+                before.lines(),
+                before.framesPerSecond(),
+                Map.of("print_speed", 120.0),
+                Map.of("print_speed", "percent"));
+        String both = "\"signals\":{\"print_speed\":120},\"units\":{\"print_speed\":\"percent\"}}";
+        assertTrue(report.json().endsWith(both), report.json());
+        assertTrue(
+                report.withExactSignals().text().endsWith(both.replace("120", "120.0")),
+                report.withExactSignals().text());
     }
 
     @Test
@@ -49,7 +68,8 @@ class ReportTest {
                 report.light(),
                 new Report.Lines("lit", "watchdog", "connected"),
                 report.framesPerSecond(),
-                report.signals());
+                report.signals(),
+                report.units());
         assertTrue(
                 hung.json().contains("\"link\":\"lit\",\"controller_last_reset\":\"watchdog\",\"broker\":"),
                 hung.json());

@@ -45,7 +45,7 @@ public final class FlashCheck {
     private FlashCheck(Config whole) {
         config = ShortStrip.of(whole);
         calm = config.light().guardedBy(config.light().guard().withoutFlashing());
-        statuses = MadeUpStatus.all(config.bindings().events().keySet());
+        statuses = MadeUpStatus.all(config.bindings());
         frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
 

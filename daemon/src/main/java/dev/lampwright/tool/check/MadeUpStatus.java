@@ -1,6 +1,8 @@
 package dev.lampwright.tool.check;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import java.util.ArrayList;
@@ -25,6 +27,23 @@ public final class MadeUpStatus {
     private static final double JOB_S = 3600;
 
     private MadeUpStatus() {}
+
+    /**
+     * Makes it up for what a file binds.
+     *
+     * @param bindings the events, and the readings of the user's own, each of which goes through its range
+     * @return one status for each step
+     */
+    public static List<PrinterStatus> all(Bindings bindings) {
+        List<PrinterStatus> all = all(bindings.events().keySet());
+        for (int step = HEATING; step < STEPS; step++) {
+            double share = share(step, HEATING, EVENTS - 1);
+            for (OwnQuantity own : bindings.own().keySet()) {
+                all.set(step, all.get(step).withOwn(own.key(), own.at(share), step * STEP_NANOS));
+            }
+        }
+        return all;
+    }
 
     /**
      * Makes it up.

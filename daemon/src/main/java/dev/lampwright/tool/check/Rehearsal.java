@@ -37,7 +37,7 @@ public final class Rehearsal {
     private Rehearsal(Config whole) {
         this.whole = whole;
         config = ShortStrip.of(whole);
-        statuses = MadeUpStatus.all(whole.bindings().events().keySet());
+        statuses = MadeUpStatus.all(whole.bindings());
     }
 
     /**

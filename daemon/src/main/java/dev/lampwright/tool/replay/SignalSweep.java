@@ -1,10 +1,12 @@
 package dev.lampwright.tool.replay;
 
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines.Entry;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -25,9 +27,10 @@ public final class SignalSweep {
      *
      * @param seconds its length, above 0
      * @param ambientC temperature of the room, in °C
+     * @param own readings of the user's own, each of which goes through its range
      * @return the timeline
      */
-    public static Timeline timeline(double seconds, double ambientC) {
+    public static Timeline timeline(double seconds, double ambientC, Collection<OwnQuantity> own) {
         List<Entry> entries = new ArrayList<>();
         PrinterStatus status = PrinterStatus.nothingHeard();
         long end = Math.round(seconds * TimeUnit.SECONDS.toNanos(1));
@@ -39,6 +42,9 @@ public final class SignalSweep {
             status = heated(status, Heater.NOZZLE, ambientC, share / NOZZLE_HOT_AT, nanos);
             status = heated(status, Heater.BED, ambientC, share / BED_HOT_AT, nanos);
             status = heated(status, Heater.CHAMBER, ambientC, share / BED_HOT_AT, nanos);
+            for (OwnQuantity quantity : own) {
+                status = status.withOwn(quantity.key(), quantity.at(share), nanos);
+            }
             entries.add(new Entry(Optional.empty(), nanos, status, 0));
         }
         return Timeline.of("sweep", entries);

@@ -42,7 +42,8 @@ class RehearsalTest {
                 light.alarmSequence(),
                 light.guard(),
                 light.silentAfter(),
-                light.room()));
+                light.room(),
+                light.own()));
     }
 
     private static Optional<Rehearsal.Failing> failing(Config config) {

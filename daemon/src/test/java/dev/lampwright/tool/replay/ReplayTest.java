@@ -206,7 +206,7 @@ class ReplayTest {
 
     @Test
     void aSweepMovesEverySignalFromEndToEnd() {
-        List<PrinterStatus> told = SignalSweep.timeline(12, 22).entries().stream()
+        List<PrinterStatus> told = SignalSweep.timeline(12, 22, List.of()).entries().stream()
                 .map(entry -> entry.status())
                 .toList();
         PrinterStatus first = told.get(0);

@@ -42,7 +42,8 @@ class CompanyTest {
                         new Report.Light("idle", 0.5, false, new StripCurrent(320, 1500)),
                         new Report.Lines("lit", "", "connected"),
                         60,
-                        Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0))
+                        Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0),
+                        Map.of())
                 .json();
     }
 

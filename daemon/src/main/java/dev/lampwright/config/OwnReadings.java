@@ -1,0 +1,148 @@
+package dev.lampwright.config;
+
+import dev.lampwright.payload.OwnQuantity;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Unit;
+import dev.lampwright.printer.Bindings;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Readings in {@code [printer.readings]} whose names are the user's own: whatever stands there and is not a {@link Quantity}. */
+final class OwnReadings {
+    private static final double LARGEST = 1e9;
+    private static final int LONGEST_UNIT = 20;
+    private static final int MOST = 64;
+    private static final Map<String, Double> FULL = Map.of("percent", 100.0, "permille", 1000.0, "share", 1.0);
+    private static final String WANTED_UNIT =
+            "give at most " + LONGEST_UNIT + " characters, for instance \"percent\", \"mm/s\" or \"rpm\"";
+
+    /** Where a number of one's own is. */
+    static final Section SECTION = new Section(
+                    "printer.readings.YOURS",
+                    "a reading of your own, with a unit or a range; YOURS is any name or two with a dot, such as `print_speed` or `box.humidity`",
+                    List.of(
+                            Key.own("unit", "text; `percent`, `permille` and `share` have a range")
+                                    .without("none")
+                                    .comment("\"mm/s\"", "what to show behind the number, which stays as it is told"),
+                            Key.own("range", "two numbers")
+                                    .without("what follows it says `from` and `to`")
+                                    .comment("[0, 200]", "the values that count as 0 and as 1"),
+                            ReadingsSection.SCALE,
+                            ReadingsSection.OFFSET))
+            .after(SourceKeys.KEYS);
+
+    private final Map<OwnQuantity, List<Bindings.OfReading>> readings = new LinkedHashMap<>();
+
+    private OwnReadings() {}
+
+    /**
+     * Reads them.
+     *
+     * @param table the section {@code [printer.readings]}, after those of known names have been asked for
+     * @return where each is told, in the order of the file
+     */
+    static Map<OwnQuantity, List<Bindings.OfReading>> read(Table table) {
+        OwnReadings own = new OwnReadings();
+        for (String name : unquoted(table.unasked())) {
+            if (isReading(table, name)) {
+                own.add(name, table, name);
+            } else {
+                Table thing = table.table(name);
+                unquoted(thing.keys()).forEach(measure -> own.add(name + '.' + measure, thing, measure));
+            }
+        }
+        if (own.readings.size() > MOST) {
+            table.mistake(table.keys().get(0), "begins more than " + MOST + " readings of your own", "leave some out");
+        }
+        return own.readings;
+    }
+
+    /** What has a dot in it was meant to be a dotted key. Nobody asks for it, so it is told as not known. */
+    private static List<String> unquoted(List<String> names) {
+        return names.stream().filter(name -> !name.contains(".")).toList();
+    }
+
+    private static boolean isReading(Table table, String name) {
+        return !table.isTable(name)
+                || table.table(name).keys().stream()
+                        .anyMatch(key -> SECTION.key(key).isPresent());
+    }
+
+    private void add(String key, Table table, String name) {
+        List<Table> places = table.tableOrTables(name);
+        if (places.stream().anyMatch(place -> place.as(SECTION).has("unit") || place.has("range"))) {
+            noteIfTaken(key, table, name);
+            OwnQuantity quantity = quantity(key, places.get(0));
+            readings.put(
+                    quantity,
+                    places.stream().map(place -> binding(place.as(SECTION))).toList());
+        } else if (table.right()) {
+            places.forEach(Table::leaveOut);
+            table.mistake(
+                    name,
+                    "is not a known reading",
+                    Nearest.to(key, names())
+                            .map(near -> "did you mean " + near + "?")
+                            .orElse(
+                                    "give it a unit or a range, such as range = [0, 100], if it is a reading of your own"));
+        }
+    }
+
+    private static List<String> names() {
+        return Arrays.stream(Quantity.values()).map(Quantity::key).toList();
+    }
+
+    private static void noteIfTaken(String key, Table table, String name) {
+        if (FollowKeys.SIGNALS.containsKey(key)) {
+            table.mistake(name, "is the name of a signal that Lampwright calculates", "choose another name");
+        }
+    }
+
+    private static OwnQuantity quantity(String key, Table place) {
+        Optional<String> unit = place.as(SECTION).text("unit", WANTED_UNIT);
+        unit.filter(text -> text.length() > LONGEST_UNIT)
+                .ifPresent(
+                        text -> place.mistake("unit", "is longer than " + LONGEST_UNIT + " characters", WANTED_UNIT));
+        double full = unit.map(FULL::get).orElse(Double.NaN);
+        List<Double> range = range(place);
+        return new OwnQuantity(
+                key, unit.orElse(""), range.isEmpty() ? full * 0 : range.get(0), range.isEmpty() ? full : range.get(1));
+    }
+
+    private static List<Double> range(Table place) {
+        List<Double> range = new ArrayList<>(place.numbers("range", -LARGEST, LARGEST));
+        if (!place.has("range") || !place.right()) {
+            return List.of();
+        }
+        if (range.size() != 2 || range.get(0).equals(range.get(1))) {
+            place.mistake(
+                    "range",
+                    range.size() == 2 ? "has the same value twice" : "has " + range.size() + " values",
+                    "give two that differ, what counts as 0 and what counts as 1, for instance [0, 200]");
+            return List.of();
+        }
+        return range;
+    }
+
+    private static Bindings.OfReading binding(Table place) {
+        Optional<String> word = place.has("unit") ? place.text("unit", WANTED_UNIT) : Optional.empty();
+        place.has("range");
+        return new Bindings.OfReading(
+                SourceKeys.read(place),
+                word.flatMap(OwnReadings::spelled).orElse(Unit.OWN),
+                ReadingsSection.scale(place),
+                place.get(ReadingsSection.OFFSET));
+    }
+
+    /** A unit that may stand behind a number in many spellings. */
+    private static Optional<Unit> spelled(String word) {
+        return Arrays.stream(Unit.values())
+                .filter(unit ->
+                        unit != Unit.OWN && unit.numeric() && unit.word().equals(word))
+                .findFirst();
+    }
+}
