@@ -8,10 +8,12 @@ import java.util.concurrent.atomic.AtomicReference;
  */
 public final class Ember {
     private static final int PARTS = 512;
+    private static final int COLOURS = 3;
 
     private final double brightestK;
     private final double partsPerK;
-    private final float[] table = new float[3 * (PARTS + 1)];
+    /** An entry for each part, one for the end, and one behind, which never counts. */
+    private final float[] table = new float[COLOURS * (PARTS + 2)];
 
     /** The one that was made last: a table takes some 10 ms, and a configuration has one kind of fire, in looks that are made again and again. */
     private static final AtomicReference<Ember> LAST = new AtomicReference<>();
@@ -51,26 +53,27 @@ public final class Ember {
         double kelvin = BlackBody.COLDEST_K + (brightestK - BlackBody.COLDEST_K) * entry / PARTS;
         Light light = BlackBody.light(kelvin);
         float factor = (float) (BlackBody.luminance(kelvin) * full / light.luminance());
-        table[3 * entry] = light.red() * factor;
-        table[3 * entry + 1] = light.green() * factor;
-        table[3 * entry + 2] = light.blue() * factor;
+        table[COLOURS * entry] = light.red() * factor;
+        table[COLOURS * entry + 1] = light.green() * factor;
+        table[COLOURS * entry + 2] = light.blue() * factor;
     }
 
     /**
-     * Looks a colour up.
+     * Moves a colour some of the way to that of a temperature.
      *
      * @param kelvin temperature; above the brightest it counts as that, below {@link BlackBody#COLDEST_K} (and NaN) as that
-     * @param rgb where to write linear red, green and blue, 0 to 1
+     * @param share how much of the way, 0 to 1
+     * @param rgb linear red, green and blue, 0 to 1, which are changed
      * @param at index of red
      */
-    public void colour(double kelvin, float[] rgb, int at) {
+    public void approach(double kelvin, float share, float[] rgb, int at) {
         float exact = (float) ((kelvin - BlackBody.COLDEST_K) * partsPerK);
         float place = exact > 0 ? (exact < PARTS ? exact : PARTS) : 0;
-        int entry = Math.min((int) place, PARTS - 1);
+        int entry = (int) place;
         float rest = place - entry;
-        for (int i = 0; i < 3; i++) {
-            float here = table[3 * entry + i];
-            rgb[at + i] = here + (table[3 * entry + 3 + i] - here) * rest;
-        }
+        int here = COLOURS * entry;
+        rgb[at] += (table[here] + (table[here + COLOURS] - table[here]) * rest - rgb[at]) * share;
+        rgb[at + 1] += (table[here + 1] + (table[here + COLOURS + 1] - table[here + 1]) * rest - rgb[at + 1]) * share;
+        rgb[at + 2] += (table[here + 2] + (table[here + COLOURS + 2] - table[here + 2]) * rest - rgb[at + 2]) * share;
     }
 }

@@ -15,6 +15,9 @@ public final class Gradient {
     private static final int ENTRY = 4;
     private static final int ALPHA = 3;
 
+    /** A share that stands on a stop but for rounding is on its far side. */
+    private static final double ROUNDING = 1e-12;
+
     private final List<Stop> stops;
     private final Interpolation way;
     private final double[] places;
@@ -22,7 +25,7 @@ public final class Gradient {
     private final int parts;
     private final int lastStretch;
 
-    /** For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha. */
+    /** For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha; and one behind, which never counts. */
     private final float[] table;
 
     /**
@@ -48,7 +51,7 @@ public final class Gradient {
         Arrays.setAll(partsPerShare, i -> parts / (places[i + 1] - places[i]));
         int stretches = parts == 0 ? places.length : places.length - 1;
         lastStretch = stretches - 1;
-        table = new float[ENTRY * stretches * (parts + 1)];
+        table = new float[ENTRY * (stretches * (parts + 1) + 1)];
         for (int i = 0; i < stretches; i++) {
             Colour from = stops.get(i).colour();
             fill(i, new Mix(from, parts == 0 ? from : stops.get(i + 1).colour(), way));
@@ -115,12 +118,43 @@ public final class Gradient {
      * @param at index of red
      */
     public void colourAndAlpha(double share, float[] rgba, int at) {
-        float place = place(share);
+        put(place(share), rgba, at);
+    }
+
+    /**
+     * Looks colours up one after the other, with their alpha.
+     *
+     * @param first where in the gradient the first stands
+     * @param step how much further the next one stands, 0 or more
+     * @param round whether what is outside 0 to 1 goes on at the other end, rather than counting as the nearer one
+     * @param rgba where to write them, as {@link #colourAndAlpha} does: entry {@code from} up to but without {@code to}, four floats each
+     * @param from entry of the first
+     * @param to entry behind the last
+     */
+    public void along(double first, double step, boolean round, float[] rgba, int from, int to) {
+        double share = ROUNDING + (round ? first - Math.floor(first) : first);
+        int stretch = 0;
+        for (int i = from; i < to; i++) {
+            while (round && share >= 1) {
+                share--;
+                stretch = 0;
+            }
+            while (stretch < lastStretch && share >= places[stretch + 1]) {
+                stretch++;
+            }
+            put(entry(stretch, share), rgba, ENTRY * i);
+            share += step;
+        }
+    }
+
+    private void put(float place, float[] rgba, int at) {
         int entry = (int) place;
         float rest = place - entry;
-        for (int i = 0; i < ENTRY; i++) {
-            rgba[at + i] = value(ENTRY * entry + i, rest);
-        }
+        int here = ENTRY * entry;
+        rgba[at] = table[here] + (table[here + ENTRY] - table[here]) * rest;
+        rgba[at + 1] = table[here + 1] + (table[here + ENTRY + 1] - table[here + 1]) * rest;
+        rgba[at + 2] = table[here + 2] + (table[here + ENTRY + 2] - table[here + 2]) * rest;
+        rgba[at + ALPHA] = table[here + ALPHA] + (table[here + ENTRY + ALPHA] - table[here + ALPHA]) * rest;
     }
 
     /** By the stops and the way between them; what is worked out from them is then the same as well. */
@@ -138,8 +172,7 @@ public final class Gradient {
     }
 
     private float value(int index, float rest) {
-        float here = table[index];
-        return rest == 0 ? here : here + (table[index + ENTRY] - here) * rest;
+        return table[index] + (table[index + ENTRY] - table[index]) * rest;
     }
 
     /** The entry and how far it is to the next. */
@@ -148,6 +181,10 @@ public final class Gradient {
         while (stretch < lastStretch && share >= places[stretch + 1]) {
             stretch++;
         }
+        return entry(stretch, share);
+    }
+
+    private float entry(int stretch, double share) {
         return stretch * (parts + 1) + (parts == 0 ? 0 : within(stretch, share));
     }
 

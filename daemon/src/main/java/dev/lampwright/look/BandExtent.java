@@ -21,27 +21,50 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
         return motion.backAndForth() ? this::coverTurning : this::cover;
     }
 
-    private void cover(Moment moment, float[] cover, int pixels) {
+    /** One stretch after the other, each from the end of its tail to its front. A zone along which they go back is seen from its other end. */
+    private void cover(Moment moment, Cover cover) {
+        int pixels = cover.pixels();
         double period = repeat > 0 ? repeat : pixels;
+        double length = Math.min(period, softness + width + tail);
+        boolean back = motion.speed() < 0;
         double head = motion.travelled(moment.seconds(), pixels);
-        double whole = part(period);
-        int away = motion.speed() >= 0 ? -1 : 1;
-        double here = light(-away * head, period, whole);
-        for (int i = 0; i < pixels; i++) {
-            double next = light(away * (i + 1 - head), period, whole);
-            cover[i] = Edge.cover(Math.abs(next - here));
+        double front = back ? pixels - head : head;
+        double beyond = front - period * Math.floor((front - pixels) / period);
+        double highest = beyond - length < pixels ? beyond : beyond - period;
+        if (highest <= 0) {
+            return;
+        }
+        double lowest = highest - period * (Math.ceil(highest / period) - 1);
+        int first = first(lowest, length);
+        int end = end(highest, pixels);
+        float[] covered = back ? cover.reach(pixels - end, pixels - first) : cover.reach(first, end);
+        for (double next = highest; next > 0; next -= period) {
+            cover(next, length, covered, pixels, back);
+        }
+    }
+
+    private void cover(double front, double length, float[] covered, int pixels, boolean back) {
+        int end = end(front, pixels);
+        int first = first(front, length);
+        double here = light(Math.min(length, front - first));
+        for (int i = first; i < end; i++) {
+            double next = light(Math.max(0, front - i - 1));
+            int place = back ? pixels - 1 - i : i;
+            covered[place] = Edge.cover(covered[place] + here - next);
             here = next;
         }
     }
 
-    /** The integral of the light from the front of some stretch to a place behind it, over as many stretches as lie between. */
-    private double light(double behind, double period, double whole) {
-        double periods = Math.floor(behind / period);
-        return periods * whole + part(Math.max(0, behind - periods * period));
+    private static int first(double front, double length) {
+        return (int) Math.max(0, Math.floor(front - length));
     }
 
-    /** The same within one period, which begins at the front. */
-    private double part(double behind) {
+    private static int end(double front, int pixels) {
+        return (int) Math.min(pixels, Math.ceil(front));
+    }
+
+    /** The integral of the light from the front of a stretch to a place behind it. */
+    private double light(double behind) {
         if (behind < softness) {
             return behind * behind / (2 * softness);
         }
@@ -57,7 +80,9 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
     }
 
     /** Measured along the way it goes now: on the way back the zone is seen from its other end. */
-    private void coverTurning(Moment moment, float[] cover, int pixels) {
+    private void coverTurning(Moment moment, Cover cover) {
+        int pixels = cover.pixels();
+        float[] covered = cover.reach(0, pixels);
         double way = Math.max(0, pixels - (width + 2 * softness));
         double turn = motion.turn(moment.seconds(), way);
         boolean back = turn > way;
@@ -66,7 +91,7 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
         double here = lightWhileTurning(0, begin, pixels);
         for (int i = 0; i < pixels; i++) {
             double next = lightWhileTurning(i + 1, begin, pixels);
-            cover[fromFarEnd ? pixels - 1 - i : i] = Edge.cover(next - here);
+            covered[fromFarEnd ? pixels - 1 - i : i] = Edge.cover(next - here);
             here = next;
         }
     }

@@ -21,15 +21,16 @@ public record BarExtent(Follow by, double softness) implements ExtentSpec {
         return this::cover;
     }
 
-    private void cover(Moment moment, float[] cover, int pixels) {
+    private void cover(Moment moment, Cover cover) {
+        int pixels = cover.pixels();
         double end = moment.share(by) * pixels;
         double soft = Math.min(softness, 2 * Math.min(end, pixels - end));
         int from = Edge.from(end, soft, pixels);
         int to = Edge.to(end, soft, pixels);
-        Arrays.fill(cover, 0, from, 1);
+        float[] covered = cover.reach(0, to);
+        Arrays.fill(covered, 0, from, 1);
         for (int i = from; i < to; i++) {
-            cover[i] = Edge.cover(1 - Edge.share(i, end, soft));
+            covered[i] = Edge.cover(1 - Edge.share(i, end, soft));
         }
-        Arrays.fill(cover, to, pixels, 0);
     }
 }

@@ -15,7 +15,7 @@ public enum Blend {
     MULTIPLY,
     /** The complement of the product of the complements. */
     SCREEN,
-    /** {@link #HARD_LIGHT} the other way round. */
+    /** {@link #HARD_LIGHT} with backdrop and layer in each other's place. */
     OVERLAY,
     /** The darker of the two. */
     DARKEN,
@@ -44,35 +44,35 @@ public enum Blend {
     }
 
     /**
-     * The blending function B of the standard.
+     * The blending function B of the standard, of a backdrop that is multiplied with its alpha αb: αb B(Cb, Cs), so nothing is divided.
      *
-     * @param below the backdrop's colour, not premultiplied, 0 to 1
-     * @param source the layer's colour, 0 to 1
-     * @return the mixed colour, 0 to 1; the source itself for {@link #NORMAL} and {@link #PLUS_LIGHTER}
+     * @param below the backdrop's colour, multiplied with its alpha: αb Cb
+     * @param alpha the backdrop's alpha αb, 0 to 1
+     * @param source the layer's colour Cs, 0 to 1
+     * @return the mixed colour, multiplied with the backdrop's alpha, 0 to {@code alpha}; the source for {@link #NORMAL} and
+     *     {@link #PLUS_LIGHTER}
      */
-    float mix(float below, float source) {
+    float mix(float below, float alpha, float source) {
         return switch (this) {
-            case NORMAL, PLUS_LIGHTER -> source;
+            case NORMAL, PLUS_LIGHTER -> alpha * source;
             case MULTIPLY -> below * source;
-            case SCREEN -> screen(below, source);
-            case OVERLAY -> hardLight(source, below);
-            case DARKEN -> Math.min(below, source);
-            case LIGHTEN -> Math.max(below, source);
-            case COLOR_DODGE -> below == 0 ? 0 : source >= 1 ? 1 : Math.min(1, below / (1 - source));
-            case COLOR_BURN -> below >= 1 ? 1 : source <= 0 ? 0 : 1 - Math.min(1, (1 - below) / source);
-            case HARD_LIGHT -> hardLight(below, source);
-            case SOFT_LIGHT -> softLight(below, source);
-            case DIFFERENCE -> Math.abs(below - source);
-            case EXCLUSION -> below + source - 2 * below * source;
+            case SCREEN -> screen(below, alpha, source);
+            case OVERLAY -> 2 * below <= alpha
+                    ? 2 * below * source
+                    : alpha * source + (2 * below - alpha) * (1 - source);
+            case DARKEN -> Math.min(below, alpha * source);
+            case LIGHTEN -> Math.max(below, alpha * source);
+            case COLOR_DODGE -> below == 0 ? 0 : source >= 1 ? alpha : Math.min(alpha, below / (1 - source));
+            case COLOR_BURN -> below >= alpha ? alpha : source <= 0 ? 0 : alpha - Math.min(alpha, (alpha - below) / source);
+            case HARD_LIGHT -> source <= 0.5f ? 2 * below * source : screen(below, alpha, 2 * source - 1);
+            case SOFT_LIGHT -> alpha == 0 ? 0 : alpha * softLight(below / alpha, source);
+            case DIFFERENCE -> Math.abs(below - alpha * source);
+            case EXCLUSION -> below + alpha * source - 2 * below * source;
         };
     }
 
-    private static float screen(float below, float source) {
-        return below + source - below * source;
-    }
-
-    private static float hardLight(float below, float source) {
-        return source <= 0.5f ? below * 2 * source : screen(below, 2 * source - 1);
+    private static float screen(float below, float alpha, float source) {
+        return below + (alpha - below) * source;
     }
 
     private static float softLight(float below, float source) {

@@ -12,7 +12,7 @@ public final class Canvas {
     private final float[] rgba;
     private final float[] dimmers;
     private final float[] paint;
-    private final float[] cover;
+    private final Cover cover;
 
     /**
      * Makes a dark canvas.
@@ -24,7 +24,7 @@ public final class Canvas {
         rgba = new float[4 * pixels];
         this.dimmers = new float[dimmers];
         paint = new float[4 * pixels];
-        cover = new float[pixels];
+        cover = new Cover(pixels);
     }
 
     /**
@@ -50,8 +50,8 @@ public final class Canvas {
         return paint;
     }
 
-    /** Room for the cover of a layer that is being drawn: one float for each place of its zone. */
-    float[] cover() {
+    /** Room for the cover of a layer that is being drawn. */
+    Cover cover() {
         return cover;
     }
 

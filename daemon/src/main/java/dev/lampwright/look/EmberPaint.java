@@ -1,7 +1,6 @@
 package dev.lampwright.look;
 
 import dev.lampwright.colour.Ember;
-import java.util.Arrays;
 import java.util.stream.LongStream;
 
 /**
@@ -50,7 +49,6 @@ public record EmberPaint(
         private long[] chances = {};
         private long step = Long.MAX_VALUE;
         private float[] shown = {};
-        private final float[] lit = new float[4];
 
         Embers(EmberPaint settings) {
             this.settings = settings;
@@ -59,9 +57,9 @@ public record EmberPaint(
         }
 
         @Override
-        public void paint(Moment moment, float[] rgba, int pixels) {
-            burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), pixels);
-            System.arraycopy(shown, 0, rgba, 0, shown.length);
+        public float[] paint(Moment moment, Cover cover, float[] room) {
+            burnUntil((long) Math.floor(moment.seconds() / HeatBar.STEP_S), cover.pixels());
+            return shown;
         }
 
         private void burnUntil(long wanted, int pixels) {
@@ -75,12 +73,18 @@ public record EmberPaint(
             }
             if (step > wanted) {
                 bar.chill();
-                Arrays.fill(shown, 0);
+                darken();
                 step = -STEPS_BEFORE;
             }
             step = Math.max(step, wanted - MOST_STEPS_AT_ONCE);
             for (; step < wanted; step++) {
                 burn();
+            }
+        }
+
+        private void darken() {
+            for (int i = 0; i < shown.length; i++) {
+                shown[i] = i % 4 == 3 ? 1 : 0;
             }
         }
 
@@ -92,16 +96,8 @@ public record EmberPaint(
                 }
             }
             bar.step();
-            glow();
-        }
-
-        private void glow() {
             for (int i = 0; i < chances.length; i++) {
-                glow.colour(ROOM_K + bar.heat(i), lit, 0);
-                for (int channel = 0; channel < 3; channel++) {
-                    shown[4 * i + channel] += (lit[channel] - shown[4 * i + channel]) * FOLLOWED;
-                }
-                shown[4 * i + 3] = 1;
+                glow.approach(ROOM_K + bar.heat(i), FOLLOWED, shown, 4 * i);
             }
         }
     }

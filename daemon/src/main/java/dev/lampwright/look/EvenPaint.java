@@ -2,30 +2,44 @@ package dev.lampwright.look;
 
 import dev.lampwright.colour.Gradient;
 
-/**
- * One colour everywhere.
- *
- * @param colours the colours to choose from
- * @param level where in them to look
- */
-record EvenPaint(Gradient colours, Level level) implements Paint {
-    @Override
-    public void paint(Moment moment, float[] rgba, int pixels) {
-        fill(colours, level.at(moment), rgba, pixels);
+/** One colour everywhere. */
+final class EvenPaint implements Paint {
+    private final Gradient colours;
+    private final Share share;
+    private final float[] colour = new float[4];
+
+    /** Where in some colours to look. */
+    @FunctionalInterface
+    interface Share {
+        /**
+         * Tells it.
+         *
+         * @param moment the time and the signals
+         * @param pixels length of the zone
+         * @return 0 to 1
+         */
+        double at(Moment moment, int pixels);
     }
 
-    /** Gives every place the colour that stands at a share of some colours. */
-    static void fill(Gradient colours, double share, float[] rgba, int pixels) {
-        colours.colourAndAlpha(share, rgba, 0);
-        float red = rgba[0];
-        float green = rgba[1];
-        float blue = rgba[2];
-        float alpha = rgba[3];
-        for (int at = 4; at < 4 * pixels; at += 4) {
-            rgba[at] = red;
-            rgba[at + 1] = green;
-            rgba[at + 2] = blue;
-            rgba[at + 3] = alpha;
-        }
+    /**
+     * Makes one.
+     *
+     * @param colours the colours to choose from
+     * @param share where in them to look
+     */
+    EvenPaint(Gradient colours, Share share) {
+        this.colours = colours;
+        this.share = share;
+    }
+
+    @Override
+    public float[] paint(Moment moment, Cover cover, float[] room) {
+        colours.colourAndAlpha(share.at(moment, cover.pixels()), colour, 0);
+        return colour;
+    }
+
+    @Override
+    public boolean isEven() {
+        return true;
     }
 }

@@ -7,11 +7,10 @@ package dev.lampwright.look;
 @FunctionalInterface
 public interface Extent {
     /**
-     * Writes how far each pixel is covered.
+     * Says how far each pixel is covered.
      *
      * @param moment the time and the signals
-     * @param cover 0 to 1 for each place of the zone, place 0 where it begins; every one is written
-     * @param pixels length of the zone
+     * @param cover where to say it, for each place of the zone, place 0 where it begins; nothing is reached yet
      */
-    void cover(Moment moment, float[] cover, int pixels);
+    void cover(Moment moment, Cover cover);
 }

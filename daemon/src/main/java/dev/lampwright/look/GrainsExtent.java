@@ -29,13 +29,17 @@ public record GrainsExtent(double density, double glintSeconds, long seed) imple
         }
 
         @Override
-        public void cover(Moment moment, float[] cover, int pixels) {
+        public void cover(Moment moment, Cover cover) {
+            int pixels = cover.pixels();
+            float[] covered = cover.reach(0, pixels);
             turns.moveTo(moment.seconds(), pixels);
             for (int i = 0; i < pixels; i++) {
                 double own = turns.own(i);
                 long turn = (long) own;
                 double phase = (own - turn) / glintShare;
-                cover[i] = phase < 1 && turns.chance(i, turn) < share ? glint(phase) : 0;
+                if (phase < 1 && turns.chance(i, turn) < share) {
+                    covered[i] = glint(phase);
+                }
             }
         }
 

@@ -60,10 +60,7 @@ public final class Look {
      * @param faults told of each part that fails, once
      */
     public void draw(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
-        canvas.clear();
-        for (int i = 0; i < darkLayers.length; i++) {
-            drawLayer(i, moment, canvas, faults);
-        }
+        drawLayers(moment, canvas, faults);
         if (!canvas.isSound()) {
             drawWithoutUnsound(moment, canvas, faults);
         }
@@ -72,15 +69,29 @@ public final class Look {
         }
     }
 
-    private void drawLayer(int layer, Moment moment, Canvas canvas, Consumer<LookFault> faults) {
+    /** Begins again without a layer that fails, as it may have drawn some of its light. */
+    private void drawLayers(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
+        canvas.clear();
+        for (int i = 0; i < darkLayers.length; i++) {
+            if (!drawLayer(i, moment, canvas, faults)) {
+                drawLayers(moment, canvas, faults);
+                return;
+            }
+        }
+    }
+
+    /** False if the layer fails, and is dark from then on. */
+    private boolean drawLayer(int layer, Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         if (darkLayers[layer]) {
-            return;
+            return true;
         }
         try {
             layers.get(layer).draw(moment, canvas);
+            return true;
         } catch (RuntimeException e) {
             darkLayers[layer] = true;
             faults.accept(new LookFault(name, "layers." + layer, e.toString()));
+            return false;
         }
     }
 
@@ -88,10 +99,13 @@ public final class Look {
     private void drawWithoutUnsound(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         canvas.clear();
         for (int i = 0; i < darkLayers.length; i++) {
-            drawLayer(i, moment, canvas, faults);
-            if (!canvas.isSound()) {
+            boolean drawn = drawLayer(i, moment, canvas, faults);
+            if (drawn && !canvas.isSound()) {
+                drawn = false;
                 darkLayers[i] = true;
                 faults.accept(new LookFault(name, "layers." + i, UNSOUND));
+            }
+            if (!drawn) {
                 drawWithoutUnsound(moment, canvas, faults);
                 return;
             }

@@ -4,12 +4,22 @@ package dev.lampwright.look;
 @FunctionalInterface
 public interface Paint {
     /**
-     * Writes the colour of each pixel.
+     * Gives the colours of the places that a layer reaches.
      *
      * @param moment the time and the signals
-     * @param rgba linear light, not premultiplied, and alpha: four floats for each place of the zone, place 0 where it begins; every
-     *     one is written
-     * @param pixels length of the zone
+     * @param cover which places these are; at least one
+     * @param room where colours may be written, four floats for each place of the zone
+     * @return where they stand, there or elsewhere: linear light, not premultiplied, and alpha, place 0 of the zone at index 0. What is
+     *     there of places that are not reached means nothing. Not to be written to
      */
-    void paint(Moment moment, float[] rgba, int pixels);
+    float[] paint(Moment moment, Cover cover, float[] room);
+
+    /**
+     * Whether all places have one colour, which then stands at place 0 alone.
+     *
+     * @return the same each time
+     */
+    default boolean isEven() {
+        return false;
+    }
 }

@@ -22,11 +22,12 @@ public record PalettePaint(List<Colour> colours, double glintSeconds, long seed)
     public Paint make() {
         Gradient table = Gradient.stepped(Stop.stretches(colours));
         Turns turns = new Turns(glintSeconds, seed);
-        return (moment, rgba, pixels) -> {
-            turns.moveTo(moment.seconds(), pixels);
-            for (int i = 0; i < pixels; i++) {
-                table.colourAndAlpha(turns.otherChance(i, (long) turns.own(i)), rgba, 4 * i);
+        return (moment, cover, room) -> {
+            turns.moveTo(moment.seconds(), cover.pixels());
+            for (int i = cover.from(); i < cover.to(); i++) {
+                table.colourAndAlpha(turns.otherChance(i, (long) turns.own(i)), room, 4 * i);
             }
+            return room;
         };
     }
 }

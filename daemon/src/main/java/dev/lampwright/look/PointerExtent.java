@@ -1,7 +1,6 @@
 package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -22,14 +21,17 @@ public record PointerExtent(Follow by, double width, double softness) implements
         return this::cover;
     }
 
-    private void cover(Moment moment, float[] cover, int pixels) {
+    private void cover(Moment moment, Cover cover) {
+        int pixels = cover.pixels();
         double margin = Math.min(width + softness, pixels) / 2;
         double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));
         double begin = middle - width / 2;
         double end = middle + width / 2;
-        Arrays.fill(cover, 0, pixels, 0);
-        for (int i = Edge.from(begin, softness, pixels); i < Edge.to(end, softness, pixels); i++) {
-            cover[i] = Edge.cover(Edge.share(i, begin, softness) - Edge.share(i, end, softness));
+        int from = Edge.from(begin, softness, pixels);
+        int to = Edge.to(end, softness, pixels);
+        float[] covered = cover.reach(from, to);
+        for (int i = from; i < to; i++) {
+            covered[i] = Edge.cover(Edge.share(i, begin, softness) - Edge.share(i, end, softness));
         }
     }
 }

@@ -23,23 +23,24 @@ public record RampPaint(Gradient colours, Motion drift, double spread) implement
 
     @Override
     public Paint make() {
-        return spread == 0 ? this::paintEvenly : this::paint;
+        return spread == 0 ? new EvenPaint(colours, this::moved) : this::paint;
     }
 
-    private void paint(Moment moment, float[] rgba, int pixels) {
+    private float[] paint(Moment moment, Cover cover, float[] room) {
+        int pixels = cover.pixels();
         double offset =
                 drift.backAndForth() ? -pixels * window(moment, pixels) : drift.travelled(moment.seconds(), pixels);
         boolean round = spread > 1 || (drift.speed() != 0 && !drift.backAndForth());
-        for (int i = 0; i < pixels; i++) {
-            double place = ((i + 0.5) * spread - offset) / pixels;
-            colours.colourAndAlpha(round ? place - Math.floor(place) : place, rgba, 4 * i);
-        }
+        double step = spread / pixels;
+        double first = (0.5 * spread - offset) / pixels + cover.from() * step;
+        colours.along(first, step, round, room, cover.from(), cover.to());
+        return room;
     }
 
-    private void paintEvenly(Moment moment, float[] rgba, int pixels) {
+    private double moved(Moment moment, int pixels) {
         double moved =
                 drift.backAndForth() ? window(moment, pixels) : drift.travelled(moment.seconds(), pixels) / pixels;
-        EvenPaint.fill(colours, moved == 1 ? 1 : moved - Math.floor(moved), rgba, pixels);
+        return moved == 1 ? 1 : moved - Math.floor(moved);
     }
 
     /** Where in the colours the zone begins while they go back and forth, 0 to 1 − spread. */

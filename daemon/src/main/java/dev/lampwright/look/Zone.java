@@ -1,7 +1,9 @@
 package dev.lampwright.look;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -14,11 +16,43 @@ public final class Zone {
     private final int[] pixels;
     private final int[] places;
     private final int length;
+    private final List<Run> runs;
 
     private Zone(int[] pixels, int[] places, int length) {
         this.pixels = pixels;
         this.places = places;
         this.length = length;
+        runs = runs(pixels, places);
+    }
+
+    /**
+     * Pixels of the zone that stand evenly and show neighbouring places.
+     *
+     * @param pixel the first of them
+     * @param pixelStep from each to the next
+     * @param place the place that the first shows
+     * @param placeStep from that place to the next one's, 1 or −1
+     * @param count how many they are
+     */
+    record Run(int pixel, int pixelStep, int place, int placeStep, int count) {}
+
+    /** As few runs as there may be, from the first pixel on. */
+    private static List<Run> runs(int[] pixels, int[] places) {
+        List<Run> runs = new ArrayList<>();
+        for (int from = 0; from < pixels.length; ) {
+            int to = from + 1;
+            boolean goesOn = to < pixels.length && Math.abs(places[to] - places[from]) == 1;
+            int pixelStep = goesOn ? pixels[to] - pixels[from] : 1;
+            int placeStep = goesOn ? places[to] - places[from] : 1;
+            while (to < pixels.length
+                    && pixels[to] - pixels[to - 1] == pixelStep
+                    && places[to] - places[to - 1] == placeStep) {
+                to++;
+            }
+            runs.add(new Run(pixels[from], pixelStep, places[from], placeStep, to - from));
+            from = to;
+        }
+        return List.copyOf(runs);
     }
 
     /**
@@ -156,6 +190,11 @@ public final class Zone {
      */
     public int place(int index) {
         return places[index];
+    }
+
+    /** The whole zone as runs, so that drawing on it needs no table. */
+    List<Run> runs() {
+        return runs;
     }
 
     @Override

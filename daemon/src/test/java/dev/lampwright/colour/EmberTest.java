@@ -18,7 +18,7 @@ class EmberTest {
             double full = BlackBody.light(brightest).luminance();
             for (double kelvin = 0.4 * brightest + 300; kelvin <= brightest; kelvin += 7) {
                 double share = BlackBody.luminance(kelvin) / BlackBody.luminance(brightest);
-                ember.colour(kelvin, rgb, 0);
+                ember.approach(kelvin, 1, rgb, 0);
                 double shown = new Light(rgb[0], rgb[1], rgb[2]).luminance();
                 assertEquals(full * share, shown, 0.005 * full * share + 1e-9, kelvin + " of " + brightest);
             }
@@ -30,7 +30,7 @@ class EmberTest {
         Ember ember = Ember.of(6500);
         float red = 0;
         for (double kelvin = 400; kelvin < 7000; kelvin += 3) {
-            ember.colour(kelvin, rgb, 0);
+            ember.approach(kelvin, 1, rgb, 0);
             assertTrue(rgb[0] >= red && rgb[0] <= 1, "red at " + kelvin);
             assertTrue(rgb[1] >= 0 && rgb[1] <= 1 && rgb[2] >= 0 && rgb[2] <= 1, "at " + kelvin);
             red = rgb[0];
@@ -41,11 +41,11 @@ class EmberTest {
     void outsideIsTheNearerEnd() {
         Ember ember = Ember.of(1600);
         Light full = BlackBody.light(1600);
-        ember.colour(5000, rgb, 0);
+        ember.approach(5000, 1, rgb, 0);
         assertArrayEquals(new float[] {full.red(), full.green(), full.blue()}, rgb, 1e-6f);
-        ember.colour(20, rgb, 0);
+        ember.approach(20, 1, rgb, 0);
         assertArrayEquals(new float[3], rgb, 1e-6f);
-        ember.colour(Double.NaN, rgb, 0);
+        ember.approach(Double.NaN, 1, rgb, 0);
         assertArrayEquals(new float[3], rgb, 1e-6f);
     }
 

@@ -175,7 +175,7 @@ class EncoderTest {
     private static void frames(int count, Encoder encoder, Gradient gradient, Ember ember, float[] rgba, byte[] strip) {
         for (int i = 0; i < count; i++) {
             gradient.colour(i / 2000.0, rgba, 4 * (i % 300));
-            ember.colour(i, rgba, 4 * ((i + 7) % 300));
+            ember.approach(i, 0.1f, rgba, 4 * ((i + 7) % 300));
             encoder.encode(rgba, strip);
         }
     }

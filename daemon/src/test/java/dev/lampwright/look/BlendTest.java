@@ -50,7 +50,7 @@ class BlendTest {
             for (int j = 0; j <= 64; j++) {
                 double cb = i / 64.0;
                 double cs = j / 64.0;
-                assertEquals(formula(blend, cb, cs), blend.mix((float) cb, (float) cs), EXACT, cb + " under " + cs);
+                assertEquals(formula(blend, cb, cs), blend.mix((float) cb, 1, (float) cs), EXACT, cb + " under " + cs);
             }
         }
     }

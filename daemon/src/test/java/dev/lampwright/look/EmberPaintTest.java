@@ -11,9 +11,7 @@ class EmberPaintTest {
     private static final int PIXELS = 20;
 
     private static float[] painted(Paint paint, double seconds) {
-        float[] rgba = new float[4 * PIXELS];
-        paint.paint(Moments.after(seconds), rgba, PIXELS);
-        return rgba;
+        return Places.painted(paint, Moments.after(seconds), PIXELS);
     }
 
     private static Paint ember(long seed) {

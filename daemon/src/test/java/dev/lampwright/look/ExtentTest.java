@@ -19,9 +19,7 @@ class ExtentTest {
     private static final double EXACT = 1e-4;
 
     private static float[] cover(Extent extent, Moment moment) {
-        float[] cover = new float[PIXELS];
-        extent.cover(moment, cover, PIXELS);
-        return cover;
+        return Places.covered(extent, moment, PIXELS);
     }
 
     private static double sum(float[] cover) {

@@ -15,9 +15,7 @@ class GrainsTest {
     private static final int PIXELS = 200;
 
     private static float[] cover(Extent grains, double seconds) {
-        float[] cover = new float[PIXELS];
-        grains.cover(Moments.after(seconds), cover, PIXELS);
-        return cover;
+        return Places.covered(grains, Moments.after(seconds), PIXELS);
     }
 
     /** Binomial: of n pixels in n turns, the share that is lit is within four standard deviations. The mean of sin² is 1/2. */

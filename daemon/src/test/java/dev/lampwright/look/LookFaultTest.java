@@ -44,7 +44,7 @@ class LookFaultTest {
     @Test
     void layersThatThrowAreDarkAndToldOnce() {
         draw(
-                look((moment, rgba, pixels) -> {
+                look((moment, cover, rgba) -> {
                     throw new IllegalStateException("burnt");
                 }),
                 3);
@@ -57,11 +57,12 @@ class LookFaultTest {
     @ValueSource(floats = {Float.NaN, Float.POSITIVE_INFINITY, Float.NEGATIVE_INFINITY, -0.5f, 1.5f})
     void layersWhoseLightIsNoneAreDarkAndToldOnce(float wrong) {
         draw(
-                look((moment, rgba, pixels) -> {
+                look((moment, cover, rgba) -> {
                     rgba[0] = 0;
                     rgba[1] = wrong;
                     rgba[2] = 0;
                     rgba[3] = 1;
+                    return rgba;
                 }),
                 3);
         assertOnlyTheRestIsLit();
@@ -81,11 +82,11 @@ class LookFaultTest {
 
     @Test
     void aLayerThatFailsLaterIsLitUntilThen() {
-        Look look = look((moment, rgba, pixels) -> {
+        Look look = look((moment, cover, rgba) -> {
             if (moment.seconds() > 1) {
                 throw new IllegalStateException("burnt");
             }
-            RED.paint(moment, rgba, pixels);
+            return RED.paint(moment, cover, rgba);
         });
         draw(look, 2);
         assertArrayEquals(new float[] {1, 0, 0, 1, 1, 0, 0, 1}, canvas.rgba(), EXACT);

@@ -18,9 +18,7 @@ class PaintTest {
             Stop.evenly(List.of(CssColour.colour("blue"), CssColour.colour("red"))), Interpolation.OKLAB);
 
     private static float[] painted(Paint paint, Moment moment, int pixels) {
-        float[] rgba = new float[4 * pixels];
-        paint.paint(moment, rgba, pixels);
-        return rgba;
+        return Places.painted(paint, moment, pixels);
     }
 
     @Test

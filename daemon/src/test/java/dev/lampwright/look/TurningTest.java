@@ -21,9 +21,7 @@ class TurningTest {
     private static final int PIXELS = 24;
 
     private static float[] cover(ExtentSpec extent, double seconds) {
-        float[] cover = new float[PIXELS];
-        extent.make().cover(Moments.after(seconds), cover, PIXELS);
-        return cover;
+        return Places.covered(extent.make(), Moments.after(seconds), PIXELS);
     }
 
     private static BandExtent band(double width, double tail, double softness, double cycle) {
@@ -92,9 +90,7 @@ class TurningTest {
             Stop.evenly(List.of(CssColour.colour("blue"), CssColour.colour("red"))), Interpolation.OKLAB);
 
     private static float[] painted(PaintSpec paint, double seconds) {
-        float[] rgba = new float[4 * PIXELS];
-        paint.make().paint(Moments.after(seconds), rgba, PIXELS);
-        return rgba;
+        return Places.painted(paint.make(), Moments.after(seconds), PIXELS);
     }
 
     @Test
@@ -136,14 +132,13 @@ class TurningTest {
                 List.of(CssColour.colour("red"), CssColour.colour("lime"), CssColour.colour("blue")), 2, 5);
         Paint paint = palette.make();
         Extent grains = new GrainsExtent(0.5, 2, 5).make();
-        float[] before = new float[4 * PIXELS];
+        float[] before;
         float[] now = new float[4 * PIXELS];
-        float[] cover = new float[PIXELS];
         int[] seen = new int[3];
         for (int frame = 0; frame < 3600; frame++) {
-            System.arraycopy(now, 0, before, 0, now.length);
-            paint.paint(Moments.after(frame / 60.0), now, PIXELS);
-            grains.cover(Moments.after(frame / 60.0), cover, PIXELS);
+            before = now;
+            now = Places.painted(paint, Moments.after(frame / 60.0), PIXELS);
+            float[] cover = Places.covered(grains, Moments.after(frame / 60.0), PIXELS);
             for (int i = 0; i < PIXELS; i++) {
                 for (int channel = 0; channel < 3; channel++) {
                     seen[channel] += now[4 * i + channel] > 0.5 ? 1 : 0;
@@ -160,12 +155,11 @@ class TurningTest {
     @Test
     void shortGrainsOfAPixelKeepApart() {
         Extent grains = new GrainsExtent(0.05, 0.1, 3).make();
-        float[] cover = new float[PIXELS];
         int[] last = new int[PIXELS];
         boolean[] lit = new boolean[PIXELS];
         double light = 0;
         for (int frame = 0; frame < 120 * 240; frame++) {
-            grains.cover(Moments.after(frame / 240.0), cover, PIXELS);
+            float[] cover = Places.covered(grains, Moments.after(frame / 240.0), PIXELS);
             for (int i = 0; i < PIXELS; i++) {
                 light += cover[i];
                 if (cover[i] > 0 && !lit[i]) {
@@ -187,13 +181,15 @@ class TurningTest {
         Extent grains = new GrainsExtent(0.5, 0.3, 5).make();
         Rhythm rhythm = Rhythm.parse("Q(6)+LFl 15s").withEdge(0.3).withPhase(0.4);
         float[] room = new float[4 * PIXELS];
+        Cover cover = new Cover(PIXELS);
         Moment moment = Moments.after(0);
         Runnable frame = () -> {
-            band.cover(moment, room, PIXELS);
-            even.paint(moment, room, PIXELS);
-            window.paint(moment, room, PIXELS);
-            palette.paint(moment, room, PIXELS);
-            grains.cover(moment, room, PIXELS);
+            cover.begin(PIXELS);
+            band.cover(moment, cover);
+            even.paint(moment, cover, room);
+            window.paint(moment, cover, room);
+            palette.paint(moment, cover, room);
+            grains.cover(moment, cover);
             room[0] = rhythm.level(moment.seconds());
         };
         for (int i = 0; i < 1000; i++) {
