@@ -1,7 +1,5 @@
 package dev.lampwright.colour;
 
-import java.util.concurrent.atomic.AtomicReference;
-
 /**
  * The glow of a body that cools: its colour, and a brightness that falls with its temperature as steeply as it really does. A table,
  * so that looking up costs little and allocates nothing.
@@ -16,7 +14,7 @@ public final class Ember {
     private final float[] table = new float[COLOURS * (PARTS + 2)];
 
     /** The one that was made last: a table takes some 10 ms, and a configuration has one kind of fire, in looks that are made again and again. */
-    private static final AtomicReference<Ember> LAST = new AtomicReference<>();
+    private static volatile Ember lastMade;
 
     /**
      * A glow.
@@ -27,12 +25,12 @@ public final class Ember {
      * @throws IllegalArgumentException if the temperature is outside
      */
     public static Ember of(double brightestK) {
-        Ember last = LAST.get();
+        Ember last = lastMade;
         if (last != null && last.brightestK == brightestK) {
             return last;
         }
         Ember made = new Ember(brightestK);
-        LAST.set(made);
+        lastMade = made;
         return made;
     }
 

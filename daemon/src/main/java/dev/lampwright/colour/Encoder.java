@@ -12,6 +12,7 @@ public final class Encoder {
     private final int[] source;
     private final PixelDuties drive;
     private final Rounding rounding;
+    private final boolean isPlain;
     private final float[] duties = new float[IN];
 
     /**
@@ -24,6 +25,7 @@ public final class Encoder {
         source = strip.order().chars().map("RGBW"::indexOf).toArray();
         drive = new PixelDuties(strip.calibration(), strip.hasWhite());
         rounding = strip.dithering() ? new Dithering(channels * strip.pixels()) : new NearestLevel();
+        isPlain = isSteady() && drive.isPlain();
     }
 
     /**
@@ -33,6 +35,10 @@ public final class Encoder {
      * @param strip where to write, as many bytes a pixel as the strip has channels
      */
     public void encode(float[] rgba, byte[] strip) {
+        if (isPlain) {
+            encodePlain(rgba, strip);
+            return;
+        }
         int in = 0;
         for (int out = 0; out < strip.length; out += channels) {
             drive.pixel(rgba, in, duties);
@@ -44,6 +50,30 @@ public final class Encoder {
             }
             in += IN;
         }
+    }
+
+    /** Light as it is, of three channels, on the nearest level: what most strips get. */
+    private void encodePlain(float[] rgba, byte[] strip) {
+        int first = source[0];
+        int second = source[1];
+        int third = source[2];
+        for (int out = 0; out < strip.length; out += 3) {
+            strip[out] = NearestLevel.of(rgba[first]);
+            strip[out + 1] = NearestLevel.of(rgba[second]);
+            strip[out + 2] = NearestLevel.of(rgba[third]);
+            first += IN;
+            second += IN;
+            third += IN;
+        }
+    }
+
+    /**
+     * Whether the same light always becomes the same bytes.
+     *
+     * @return false if light is dithered
+     */
+    public boolean isSteady() {
+        return rounding instanceof NearestLevel;
     }
 
     /** Turns a duty into one of the 256 levels that a strip takes. */
@@ -65,6 +95,10 @@ public final class Encoder {
     private static final class NearestLevel implements Rounding {
         @Override
         public byte level(float duty, int channel) {
+            return of(duty);
+        }
+
+        static byte of(float duty) {
             return (byte) (duty > 0 ? (duty < 1 ? duty * FULL + 0.5f : FULL) : 0);
         }
     }

@@ -133,17 +133,22 @@ public final class Gradient {
      */
     public void along(double first, double step, boolean round, float[] rgba, int from, int to) {
         double share = ROUNDING + (round ? first - Math.floor(first) : first);
+        double end = round ? 1 : Double.POSITIVE_INFINITY;
         int stretch = 0;
-        for (int i = from; i < to; i++) {
-            while (round && share >= 1) {
+        int i = from;
+        while (i < to) {
+            while (share >= end) {
                 share--;
                 stretch = 0;
             }
             while (stretch < lastStretch && share >= places[stretch + 1]) {
                 stretch++;
             }
-            put(entry(stretch, share), rgba, ENTRY * i);
-            share += step;
+            double next = stretch < lastStretch ? places[stretch + 1] : end;
+            for (; i < to && share < next; i++) {
+                put(entry(stretch, share), rgba, ENTRY * i);
+                share += step;
+            }
         }
     }
 

@@ -44,6 +44,14 @@ final class PixelDuties {
         this.hasWhite = hasWhite;
     }
 
+    /** Whether duties are the light itself, and there is no white. */
+    boolean isPlain() {
+        return !hasWhite
+                && redRow.equals(new Row(1, 0, 0))
+                && greenRow.equals(new Row(0, 1, 0))
+                && blueRow.equals(new Row(0, 0, 1));
+    }
+
     /**
      * Works out one pixel.
      *

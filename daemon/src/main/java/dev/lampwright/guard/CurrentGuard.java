@@ -19,6 +19,8 @@ public final class CurrentGuard {
     private final Recovery[][] recoveries;
     private final long[] grains;
     private long dimmedFrames;
+    private boolean dimmed;
+    private boolean isSteady;
 
     /**
      * Makes a guard.
@@ -51,11 +53,14 @@ public final class CurrentGuard {
     public void hold(Frame frame) {
         weighRanks(frame);
         boolean dims = false;
-        boolean dimmed = false;
+        dimmed = false;
+        isSteady = true;
         for (int supply = 0; supply < loads.length; supply++) {
             need(supply);
             for (int rank = 0; rank < factors[supply].length; rank++) {
-                factors[supply][rank] = recoveries[supply][rank].next(factors[supply][rank]);
+                long needed = factors[supply][rank];
+                factors[supply][rank] = recoveries[supply][rank].next(needed);
+                isSteady &= factors[supply][rank] == needed;
                 boolean below = factors[supply][rank] < SupplyDraw.WHOLE;
                 dims |= below;
                 dimmed |= below && loads[supply][rank] > 0;
@@ -65,7 +70,26 @@ public final class CurrentGuard {
             dim(frame);
         }
         dimmedFrames += dimmed ? 1 : 0;
-        weigh(frame);
+        if (dims) {
+            weigh(frame);
+        } else {
+            weighLoads();
+        }
+    }
+
+    /** Whether the frame that was held last would be dimmed in the same way again, as no light is on its way up. */
+    boolean isSteady() {
+        return isSteady;
+    }
+
+    /** Lets a frame pass that asks for the same as the last, while this {@link #isSteady}. */
+    void pass() {
+        for (Recovery[] supply : recoveries) {
+            for (Recovery recovery : supply) {
+                recovery.pass();
+            }
+        }
+        dimmedFrames += dimmed ? 1 : 0;
     }
 
     /**
@@ -130,17 +154,36 @@ public final class CurrentGuard {
             Arrays.fill(supply, 0);
         }
         long[] strip = loads[draw.stripSupply()];
-        byte[] bytes = frame.strip();
-        for (int pixel = 0, at = 0; at < bytes.length; pixel++) {
-            long load = 0;
-            for (int channel = 0; channel < channels; channel++, at++) {
-                load += (bytes[at] & 0xFF) * draw.grainsPerStep(channel);
-            }
-            strip[ranks.ofPixel(pixel)] += load;
+        int[] runs = ranks.runs();
+        for (int run = 0; run + 1 < runs.length; run++) {
+            strip[ranks.ofPixel(runs[run])] += load(frame.strip(), runs[run], runs[run + 1]);
         }
         int[] duties = frame.duties();
         for (int i = 0; i < duties.length; i++) {
             loads[draw.supplyOf(i)][ranks.ofDimmer(i)] += duties[i] * draw.grainsPerDutyStep(i);
+        }
+    }
+
+    /** What pixels take, from one up to but without another, in grains. */
+    private long load(byte[] bytes, int from, int to) {
+        long load = 0;
+        for (int channel = 0; channel < channels; channel++) {
+            int steps = 0;
+            for (int at = channels * from + channel; at < channels * to; at += channels) {
+                steps += bytes[at] & 0xFF;
+            }
+            load += steps * draw.grainsPerStep(channel);
+        }
+        return load;
+    }
+
+    /** Notes what a frame takes of which the loads are known. */
+    private void weighLoads() {
+        for (int supply = 0; supply < grains.length; supply++) {
+            grains[supply] = draw.idle(supply);
+            for (long load : loads[supply]) {
+                grains[supply] += load;
+            }
         }
     }
 

@@ -76,7 +76,7 @@ public final class FlashGuard {
         heldFrames = before.heldFrames;
         for (long number = history.oldest(); number <= history.newest(); number++) {
             look(history.frame(number));
-            keep(number);
+            keep(number, false);
         }
     }
 
@@ -101,23 +101,36 @@ public final class FlashGuard {
      * @param frame the frame about to leave, which the ceiling allows; afterwards one that both limits allow
      * @param nanos its time, later than that of the frame before
      * @param ceiling the guard of the ceiling
+     * @return whether anything is held or on its way back, so that the frame may be another one now
      */
-    public void hold(Frame frame, long nanos, CurrentGuard ceiling) {
+    public boolean hold(Frame frame, long nanos, CurrentGuard ceiling) {
         history.moveTo(nanos);
         if (isFree() && isShown(frame)) {
-            return;
+            return false;
         }
         boolean mixed = mix(frame, nanos);
         look(frame);
         if (!history.hasRoom()) {
             holdAll(frame, nanos);
         }
+        boolean withRed = redCounts();
         mixed |= holdFlashing(frame, nanos);
         if (mixed && !ceiling.allows(frame)) {
             holdAll(frame, nanos);
         }
-        show(frame);
-        heldFrames += isFree() ? 0 : 1;
+        show(frame, !mixed && withRed == redWillCount());
+        boolean free = isFree();
+        heldFrames += free ? 0 : 1;
+        return !free;
+    }
+
+    /**
+     * Lets a frame pass that is the same as the last, while this {@link #isFree}.
+     *
+     * @param nanos its time, later than that of the frame before
+     */
+    void pass(long nanos) {
+        history.moveTo(nanos);
     }
 
     /**
@@ -129,7 +142,8 @@ public final class FlashGuard {
         return heldFrames;
     }
 
-    private boolean isFree() {
+    /** Whether no light is held or on its way back, so that the last frame was what was wanted. */
+    boolean isFree() {
         for (int i = 0; i < all.size(); i++) {
             if (all.get(i).count() > 0) {
                 return false;
@@ -139,9 +153,7 @@ public final class FlashGuard {
     }
 
     private boolean isShown(Frame frame) {
-        return history.newest() >= 0
-                && Arrays.equals(frame.strip(), shown.strip())
-                && Arrays.equals(frame.duties(), shown.duties());
+        return history.newest() >= 0 && shown.sameAs(frame);
     }
 
     private void look(Frame frame) {
@@ -159,10 +171,10 @@ public final class FlashGuard {
      * @return whether any region is not free
      */
     private boolean mix(Frame frame, long nanos) {
-        wanted.copyFrom(frame);
         if (isFree()) {
             return false;
         }
+        wanted.copyFrom(frame);
         Arrays.fill(shares, Holding.FREE);
         for (int i = 0; i < all.size(); i++) {
             Holding holding = all.get(i);
@@ -216,6 +228,7 @@ public final class FlashGuard {
         Regions regions = holding.regions();
         boolean any = false;
         boolean withRed = redCounts();
+        regions.shown().beginSearch();
         int region = regions.shown().firstMove(regions, 0, withRed);
         while (region < regions.count()) {
             boolean breaks = !limit.admits(regions, region, withRed);
@@ -249,9 +262,10 @@ public final class FlashGuard {
         }
     }
 
-    private void show(Frame frame) {
+    /** What was searched for flashes and left as it was need not be gone through again. */
+    private void show(Frame frame, boolean searched) {
         if (!isShown(frame)) {
-            keep(history.newest() + 1);
+            keep(history.newest() + 1, searched);
             history.add(frame);
             shown.copyFrom(frame);
         }
@@ -265,14 +279,25 @@ public final class FlashGuard {
         return lastRed >= history.oldest();
     }
 
+    private boolean redWillCount() {
+        return redCounts() || isRed();
+    }
+
+    private boolean isRed() {
+        return measure.isAnyRed(0, lights.count());
+    }
+
     /** Follows red only while it counts. With the next red the traces may be one transition behind, for which {@link Recount} has room. */
-    private void keep(long number) {
-        boolean isRed = measure.isAnyRed(0, lights.count());
-        boolean withRed = redCounts();
-        lastRed = isRed ? number : lastRed;
+    private void keep(long number, boolean searched) {
+        boolean withRed = redWillCount();
+        lastRed = isRed() ? number : lastRed;
         for (int i = 0; i < all.size(); i++) {
             Regions regions = all.get(i).regions();
-            regions.shown().keepAll(regions, number, withRed || isRed);
+            if (searched) {
+                regions.shown().keepSearched(regions, number, withRed);
+            } else {
+                regions.shown().keepAll(regions, number, withRed);
+            }
         }
     }
 }

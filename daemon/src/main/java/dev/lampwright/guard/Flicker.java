@@ -15,7 +15,7 @@ final class Flicker {
      * @param depth how many transitions of each kind are remembered, see {@link Traces}
      */
     Flicker(int regions, long weight, int depth) {
-        general = new Traces(regions, luminanceStep(weight), depth);
+        general = Traces.marked(regions, luminanceStep(weight), depth);
         red = new Traces(regions, rednessStep(weight), depth);
         hue = new Traces(regions, RedDistance.STEP, depth);
         hasHue = weight == 1;
@@ -49,6 +49,13 @@ final class Flicker {
         return hue;
     }
 
+    /** Begins a search for moves through all regions. */
+    void beginSearch() {
+        general.beginSearch();
+        red.beginSearch();
+        hue.beginSearch();
+    }
+
     /**
      * The first region, from one on, of which what is seen would be more than a continuation.
      *
@@ -57,11 +64,16 @@ final class Flicker {
      */
     int firstMove(Regions regions, int from, boolean withRed) {
         int first = general.firstMove(from, regions.count(), regions.luminances(), regions.always());
-        if (!withRed) {
-            return first;
+        if (withRed) {
+            first = red.firstMove(from, first, regions.rednesses(), regions.reds());
+            first = hasHue ? hue.firstMove(from, first, regions.hues(), regions.reds()) : first;
         }
-        first = red.firstMove(from, first, regions.rednesses(), regions.reds());
-        return hasHue ? hue.firstMove(from, first, regions.hues(), regions.reds()) : first;
+        if (first < regions.count()) {
+            general.pass(first);
+            red.pass(first);
+            hue.pass(first);
+        }
+        return first;
     }
 
     /** Keeps what is seen of a region at a time, or in a frame of that number. */
@@ -83,6 +95,18 @@ final class Flicker {
         red.keepAll(regions.rednesses(), regions.reds(), when);
         if (hasHue) {
             hue.keepAll(regions.hues(), regions.reds(), when);
+        }
+    }
+
+    /** The same after a search through all regions, if nothing was changed by what it found. */
+    void keepSearched(Regions regions, long when, boolean withRed) {
+        general.keepSearched(regions.luminances(), regions.always(), when);
+        if (!withRed) {
+            return;
+        }
+        red.keepSearched(regions.rednesses(), regions.reds(), when);
+        if (hasHue) {
+            hue.keepSearched(regions.hues(), regions.reds(), when);
         }
     }
 

@@ -99,15 +99,38 @@ public final class Guards {
      */
     public void hold(Frame frame, long nanos) {
         current.hold(frame);
+        moveTo(nanos);
+        if (!allowFlashing) {
+            if (flash.hold(frame, nanos, current)) {
+                current.weigh(frame);
+            }
+        }
+    }
+
+    /**
+     * Lets the last frame leave once more, if the guards would change nothing about it.
+     *
+     * @param nanos its time, later than that of the frame before
+     * @return false if it has to be held again, with the light that is wanted; nothing has happened then
+     */
+    public boolean pass(long nanos) {
+        if (!begun || !current.isSteady() || !(allowFlashing || flash.isFree())) {
+            return false;
+        }
+        current.pass();
+        moveTo(nanos);
+        if (!allowFlashing) {
+            flash.pass(nanos);
+        }
+        return true;
+    }
+
+    private void moveTo(long nanos) {
         if (begun && nanos - last >= holdoverNanos) {
             flash.relit();
         }
         begun = true;
         last = nanos;
-        if (!allowFlashing) {
-            flash.hold(frame, nanos, current);
-            current.weigh(frame);
-        }
     }
 
     /**

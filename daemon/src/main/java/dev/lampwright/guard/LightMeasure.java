@@ -20,8 +20,8 @@ final class LightMeasure {
     private static final int RECENT = 1 << 16;
 
     private final long[] luminance;
-    private final int[] redness;
-    private final byte[] hue;
+    private final long[] redness;
+    private final long[] hue;
     private final boolean[] saturatedRed;
     private final int[] lastRed;
     private final long[] luminanceBefore;
@@ -32,8 +32,8 @@ final class LightMeasure {
     private LightMeasure(int lights, int looks) {
         this.looks = looks;
         luminance = new long[lights];
-        redness = new int[lights];
-        hue = new byte[lights];
+        redness = new long[lights];
+        hue = new long[lights];
         saturatedRed = new boolean[lights];
         lastRed = new int[lights];
         luminanceBefore = new long[lights + 1];
@@ -88,12 +88,13 @@ final class LightMeasure {
         int all = red + green + blue;
         boolean isRed = red > 0 && 5 * red >= 4 * all;
         saturatedRed[light] = isRed;
-        hue[light] = (byte) hue(light, isRed, red, green, blue);
+        hue[light] = hue(light, isRed, red, green, blue);
     }
 
     /**
-     * A colour darker than the step of redness has no hue to speak of; that is our own choice. What has not been red lately is taken for far
-     * from it without a calculation, as only a change to red or from red counts.
+     * A colour darker than the step of redness has no hue to speak of; that is our own choice. Two are taken for far from red without a
+     * calculation: one of which red is half or less, since such a one is, and one that has not been red lately, as only a change to red or
+     * from red counts.
      */
     private int hue(int light, boolean isRed, int red, int green, int blue) {
         if (REDNESS_PER_STEP * (red + green + blue) <= LightReader.FULL) {
@@ -103,7 +104,8 @@ final class LightMeasure {
             lastRed[light] = looks;
             return RedDistance.RED;
         }
-        return looks - lastRed[light] >= RECENT ? RedDistance.FAR : RedDistance.of(red, green, blue);
+        boolean surelyFar = red <= green + blue || looks - lastRed[light] >= RECENT;
+        return surelyFar ? RedDistance.FAR : RedDistance.of(red, green, blue);
     }
 
     /** Sum of the luminance of lights that {@link #look(LightReader)} has seen, from one up to but without another. */
@@ -127,13 +129,28 @@ final class LightMeasure {
     }
 
     /** R − G − B of a light, negative as 0. */
-    int redness(int light) {
+    long redness(int light) {
         return redness[light];
     }
 
     /** Whether a light is saturated red, or far from it: one of the constants of {@link RedDistance}. */
-    int hue(int light) {
+    long hue(int light) {
         return hue[light];
+    }
+
+    /** {@link #redness(int)} of each light; not to be written to. */
+    long[] rednesses() {
+        return redness;
+    }
+
+    /** {@link #hue} of each light; not to be written to. */
+    long[] hues() {
+        return hue;
+    }
+
+    /** {@link #isSaturatedRed} of each light; not to be written to. */
+    boolean[] reds() {
+        return saturatedRed;
     }
 
     /** Whether R ÷ (R + G + B) of a light is 0.8 or more; false in the dark. */

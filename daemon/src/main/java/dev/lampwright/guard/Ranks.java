@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * The order in which lights are dimmed: each pixel and each dimmer has a rank, and a lower one is dark before the next is touched. A
@@ -18,9 +19,13 @@ public final class Ranks {
     private final int[] pixels;
     private final int[] dimmers;
     private final int count;
+    private final int[] runs;
 
     private Ranks(int[] pixels, int[] dimmers, int count) {
         this.pixels = pixels;
+        runs = IntStream.rangeClosed(0, pixels.length)
+                .filter(i -> i == 0 || i == pixels.length || pixels[i] != pixels[i - 1])
+                .toArray();
         this.dimmers = dimmers;
         this.count = count;
     }
@@ -65,6 +70,11 @@ public final class Ranks {
     /** The rank of a pixel of the strip, from 0, the first to be dimmed. */
     int ofPixel(int pixel) {
         return pixels[pixel];
+    }
+
+    /** Where each run of pixels of one rank begins, and behind the last one where it ends; not to be written to. */
+    int[] runs() {
+        return runs;
     }
 
     /** The rank of a dimmer. */

@@ -53,6 +53,16 @@ final class Recovery {
         return factor;
     }
 
+    /** Lets a frame pass that needs the factor of the frame before, which that was given. */
+    void pass() {
+        if (frames == framesPerSecond) {
+            frames = 0;
+            second = (second + 1) % least.length;
+            least[second] = factor;
+        }
+        frames++;
+    }
+
     private long leastOfAll() {
         long all = SupplyDraw.WHOLE;
         for (long one : least) {

@@ -11,9 +11,9 @@ abstract class Regions {
     static final long NO_HUE = 0;
 
     private final long[] luminance;
-    private final long[] redness;
-    private final long[] hue;
-    private final boolean[] red;
+    private long[] redness;
+    private long[] hue;
+    private boolean[] red;
     private final boolean[] always;
     private final long brightest;
     private final long weight;
@@ -113,6 +113,16 @@ abstract class Regions {
         redness[region] = rednessSum;
         hue[region] = hueSum;
         red[region] = anyRed;
+    }
+
+    /** Keeps what is seen of all regions now, where each is one light. */
+    final void seeLights(LightMeasure lights) {
+        for (int region = 0; region < luminance.length; region++) {
+            luminance[region] = cutOff(lights.luminance(region));
+        }
+        redness = lights.rednesses();
+        hue = lights.hues();
+        red = lights.reds();
     }
 
     /** Just under 0.9: so a fall of 10 % counts only if it ends below 0.8, as the standard says. */

@@ -24,8 +24,6 @@ final class SingleLights extends Regions {
 
     @Override
     void look(LightMeasure lights) {
-        for (int light = 0; light < count(); light++) {
-            see(light, lights.luminance(light), lights.redness(light), lights.hue(light), lights.isSaturatedRed(light));
-        }
+        seeLights(lights);
     }
 }

@@ -16,6 +16,7 @@ final class Traces {
 
     private final long step;
     private final int depth;
+    private final boolean alwaysMarked;
     private final Swings swings;
     /** From here to {@link #high} a value changes nothing. While values fall, the lowest of them; while they rise, a step below the highest. */
     private final long[] low;
@@ -26,6 +27,12 @@ final class Traces {
     private final long[] transitions;
     private final byte[] newest;
 
+    /** Regions that were passed in the search for a move, and of which the value changes something. */
+    private final int[] passed;
+
+    private int passedCount;
+    private boolean passedAll;
+
     /**
      * Makes traces that have seen nothing.
      *
@@ -34,6 +41,11 @@ final class Traces {
      * @param depth how many transitions of each region are remembered: 2, 4, 8, 16, 32 or 64
      */
     Traces(int regions, long step, int depth) {
+        this(regions, step, depth, false);
+    }
+
+    private Traces(int regions, long step, int depth, boolean alwaysMarked) {
+        this.alwaysMarked = alwaysMarked;
         this.step = step;
         this.depth = depth;
         swings = new Swings(step);
@@ -42,9 +54,15 @@ final class Traces {
         flags = new byte[regions];
         transitions = new long[regions * depth];
         newest = new byte[regions];
+        passed = new int[regions];
         Arrays.fill(transitions, Long.MIN_VALUE);
         Arrays.fill(low, Long.MAX_VALUE);
         Arrays.fill(high, Long.MIN_VALUE);
+    }
+
+    /** The same for values that all have a mark. */
+    static Traces marked(int regions, long step, int depth) {
+        return new Traces(regions, step, depth, true);
     }
 
     /** A counter of the same transitions, for one region at a time. */
@@ -105,6 +123,12 @@ final class Traces {
         flags[region] = (byte) is;
     }
 
+    /** Begins a search for moves through all regions. */
+    void beginSearch() {
+        passedCount = 0;
+        passedAll = true;
+    }
+
     /**
      * The first region that {@link #wouldMove}.
      *
@@ -115,13 +139,28 @@ final class Traces {
      * @return the end if none before it does
      */
     int firstMove(int from, int to, long[] values, boolean[] marks) {
+        long[] lowest = low;
+        long[] highest = high;
         for (int region = from; region < to; region++) {
-            if (!changesNothing(region, values[region], marks[region])
-                    && wouldMove(region, values[region], marks[region])) {
-                return region;
+            long value = values[region];
+            boolean within = value >= lowest[region] && value <= highest[region];
+            if (!within || isNewMark(region, marks)) {
+                if (wouldMove(region, value, marks[region])) {
+                    return region;
+                }
+                pass(region);
             }
         }
         return to;
+    }
+
+    /** Notes that a region is passed in a search, whatever its value. */
+    void pass(int region) {
+        if (passedCount < passed.length) {
+            passed[passedCount++] = region;
+        } else {
+            passedAll = false;
+        }
     }
 
     /** Takes the next value of each region, see {@link #keep}. */
@@ -131,6 +170,23 @@ final class Traces {
                 keep(region, values[region], marks[region], when);
             }
         }
+    }
+
+    /** The same after a search through all regions with the same values. */
+    void keepSearched(long[] values, boolean[] marks, long when) {
+        if (!passedAll) {
+            keepAll(values, marks, when);
+            return;
+        }
+        for (int i = 0; i < passedCount; i++) {
+            int region = passed[i];
+            keep(region, values[region], marks[region], when);
+        }
+    }
+
+    /** What has been seen has been marked where every value is. */
+    private boolean isNewMark(int region, boolean[] marks) {
+        return !alwaysMarked && marks[region] && (flags[region] & MARKED) == 0;
     }
 
     private int follow(int region, long value, int is) {

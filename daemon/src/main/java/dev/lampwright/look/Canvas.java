@@ -8,6 +8,7 @@ import java.util.Arrays;
  */
 public final class Canvas {
     private static final float ROUNDING = 0.0001f;
+    private static final int MOST_BITS = Float.floatToRawIntBits(1 + ROUNDING);
 
     private final float[] rgba;
     private final float[] dimmers;
@@ -123,7 +124,17 @@ public final class Canvas {
         }
     }
 
+    /** Looks first at the bits alone: those of numbers from 0 on are in the order of the numbers, and of what is no number they are higher. */
     private static boolean isSound(float[] light) {
+        int wrong = 0;
+        for (float value : light) {
+            int bits = Float.floatToRawIntBits(value);
+            wrong |= bits | (MOST_BITS - bits);
+        }
+        return wrong >= 0 || isEachSound(light);
+    }
+
+    private static boolean isEachSound(float[] light) {
         for (float value : light) {
             if (!isSound(value)) {
                 return false;

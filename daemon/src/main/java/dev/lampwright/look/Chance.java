@@ -41,6 +41,28 @@ final class Chance {
         return (mix(root + STEP * time) >>> 11) * 0x1.0p-53;
     }
 
+    /**
+     * What a likelihood is for {@link #happens}.
+     *
+     * @param likelihood 0 to 1
+     * @return how many of the numbers that {@link #share(long, long)} may be are below it
+     */
+    static long limit(double likelihood) {
+        return (long) Math.ceil(likelihood * 0x1.0p53);
+    }
+
+    /**
+     * Whether something happens by chance.
+     *
+     * @param root {@link #root} of the seed and the place
+     * @param time for instance a step
+     * @param limit {@link #limit} of its likelihood
+     * @return whether {@link #share(long, long)} is below the likelihood
+     */
+    static boolean happens(long root, long time, long limit) {
+        return (mix(root + STEP * time) >>> 11) < limit;
+    }
+
     /** The output function of SplitMix64: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014. */
     private static long mix(long value) {
         long z = (value ^ (value >>> 30)) * 0xBF58476D1CE4E5B9L;

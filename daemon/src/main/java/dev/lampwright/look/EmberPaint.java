@@ -45,6 +45,7 @@ public record EmberPaint(
     private static final class Embers implements Paint {
         private final EmberPaint settings;
         private final Ember glow;
+        private final long strikes;
         private HeatBar bar;
         private long[] chances = {};
         private long step = Long.MAX_VALUE;
@@ -53,6 +54,7 @@ public record EmberPaint(
         Embers(EmberPaint settings) {
             this.settings = settings;
             glow = Ember.of(settings.brightestK());
+            strikes = Chance.limit(settings.strikesPerPixelSecond() * HeatBar.STEP_S);
             bar = new HeatBar(0, 0, 1);
         }
 
@@ -89,9 +91,8 @@ public record EmberPaint(
         }
 
         private void burn() {
-            double likelihood = settings.strikesPerPixelSecond() * HeatBar.STEP_S;
             for (int i = 0; i < chances.length; i++) {
-                if (Chance.share(chances[i], 2 * step) < likelihood) {
+                if (Chance.happens(chances[i], 2 * step, strikes)) {
                     bar.strike(i, settings.strikeK() * Chance.share(chances[i], 2 * step + 1));
                 }
             }

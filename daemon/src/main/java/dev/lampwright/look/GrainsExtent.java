@@ -19,13 +19,13 @@ public record GrainsExtent(double density, double glintSeconds, long seed) imple
     /** The points. */
     private static final class Points implements Extent {
         private final Turns turns;
-        private final double share;
-        private final double glintShare;
+        private final long limit;
+        private final double glintsATurn;
 
         Points(GrainsExtent grains) {
             turns = new Turns(grains.glintSeconds, grains.seed);
-            glintShare = grains.glintSeconds / turns.seconds();
-            share = grains.density / glintShare;
+            glintsATurn = turns.seconds() / grains.glintSeconds;
+            limit = Chance.limit(grains.density * glintsATurn);
         }
 
         @Override
@@ -36,8 +36,8 @@ public record GrainsExtent(double density, double glintSeconds, long seed) imple
             for (int i = 0; i < pixels; i++) {
                 double own = turns.own(i);
                 long turn = (long) own;
-                double phase = (own - turn) / glintShare;
-                if (phase < 1 && turns.chance(i, turn) < share) {
+                double phase = (own - turn) * glintsATurn;
+                if (phase < 1 && turns.isLit(i, turn, limit)) {
                     covered[i] = glint(phase);
                 }
             }

@@ -54,9 +54,9 @@ final class Turns {
         return turns + begins[pixel];
     }
 
-    /** What chance says of a turn of a pixel: 0 up to but not including 1. */
-    double chance(int pixel, long turn) {
-        return Chance.share(chances[pixel], turn);
+    /** Whether chance lights a turn of a pixel, by the {@link Chance#limit} of its likelihood. */
+    boolean isLit(int pixel, long turn, long limit) {
+        return Chance.happens(chances[pixel], turn, limit);
     }
 
     /** What chance says about something else of the same turn. */

@@ -49,6 +49,16 @@ public final class Frame {
         System.arraycopy(other.duties, 0, duties, 0, duties.length);
     }
 
+    /**
+     * Whether this has the same light as another frame, byte for byte.
+     *
+     * @param other a frame of any size
+     * @return true if it has
+     */
+    public boolean sameAs(Frame other) {
+        return Arrays.equals(strip, other.strip) && Arrays.equals(duties, other.duties);
+    }
+
     /** Makes everything dark. */
     public void darken() {
         Arrays.fill(strip, (byte) 0);
