@@ -13,23 +13,22 @@ import java.util.Locale;
  * Java2D takes for the layers alone in the same run; and in place, sixty times a second in the daemon, where they are cold. Each for both
  * compilers of the runtime; the package takes the first alone. Times are of the processor, so other work on the machine matters less.
  *
- * <pre>mvn -q -P benchmark test -DskipTests -Dbenchmarks=FrameCost</pre>
+ * <pre>mvn -q -P benchmark test -DskipTests -Dbenchmark=FrameCost</pre>
  */
 final class FrameCost {
     private static final int FORKS = 3;
     private static final List<String> USUAL = List.of("-XX:+UseSerialGC", "-Xmx256m", "-Djava.awt.headless=true");
-    private static final List<List<String>> COMPILERS = List.of(List.of("-XX:TieredStopAtLevel=1"), List.of());
+    private static final List<String> COMPILERS = List.of("-XX:TieredStopAtLevel=1", "-XX:TieredStopAtLevel=4");
+    private static final Path PACKAGING = Path.of("..", "systemd");
+    private static final List<String> OF_THE_PACKAGE =
+            List.of("@" + PACKAGING.resolve("java.options"), "@" + PACKAGING.resolve("run.options"));
 
     private FrameCost() {}
 
-    /**
-     * Measures and prints.
-     *
-     * @param args none
-     */
-    public static void main(String[] args) throws IOException, InterruptedException {
+    /** Measures and prints. */
+    static void print() throws IOException, InterruptedException {
         System.out.printf(Locale.ROOT, "%-52s %12s %12s%n", "", "compiler 1", "compiler 2");
-        double[][] hot = measure(HotLoop.class, FORKS);
+        double[][] hot = measure(HotLoop.class, FORKS, USUAL);
         row("hot loop, whole frame, µs", hot, 0);
         row("hot loop, without the flash limit, µs", hot, 1);
         row("hot loop, the layers alone by Java2D, µs", hot, 2);
@@ -41,9 +40,10 @@ final class FrameCost {
     }
 
     private static void place(String what, String light) throws IOException, InterruptedException {
-        double[][] place = measure(InPlace.class, 1, light);
+        double[][] place = measure(InPlace.class, 1, OF_THE_PACKAGE, light);
         row("in place, light that " + what + ", a frame, µs", place, 0);
         row("in place, light that " + what + ", process, % of a core", place, 1);
+        row("in place, light that " + what + ", resident, MiB", place, 2);
     }
 
     private static double[][] ratios(double[][] figures, int of, int to) {
@@ -63,13 +63,13 @@ final class FrameCost {
     }
 
     /** The median of several forks for each compiler. */
-    private static double[][] measure(Class<?> what, int forks, String... args)
+    private static double[][] measure(Class<?> what, int forks, List<String> options, String... args)
             throws IOException, InterruptedException {
         double[][] medians = new double[COMPILERS.size()][];
         for (int i = 0; i < medians.length; i++) {
             List<double[]> runs = new ArrayList<>();
             for (int fork = 0; fork < forks; fork++) {
-                runs.add(run(COMPILERS.get(i), what, args));
+                runs.add(run(options, COMPILERS.get(i), what, args));
             }
             medians[i] = medians(runs);
         }
@@ -83,12 +83,12 @@ final class FrameCost {
         return medians;
     }
 
-    private static double[] run(List<String> compiler, Class<?> what, String... args)
+    private static double[] run(List<String> options, String compiler, Class<?> what, String... args)
             throws IOException, InterruptedException {
         List<String> words = new ArrayList<>();
         words.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        words.addAll(USUAL);
-        words.addAll(compiler);
+        words.addAll(options);
+        words.add(compiler);
         words.addAll(List.of("-cp", System.getProperty("java.class.path"), what.getName()));
         words.addAll(List.of(args));
         Process process = new ProcessBuilder(words)

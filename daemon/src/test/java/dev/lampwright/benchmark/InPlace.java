@@ -5,9 +5,12 @@ import dev.lampwright.config.Config;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadInfo;
 import java.lang.management.ThreadMXBean;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 
 /** What a frame takes in the daemon, sixty times a second, with a controller in memory and no broker that answers. */
@@ -23,11 +26,11 @@ final class InPlace {
     private InPlace() {}
 
     /**
-     * Prints the processor time of a frame in µs, and that of the process in percent of a core.
+     * Prints the processor time of a frame in µs, that of the process in percent of a core, and its resident memory in MiB.
      *
      * @param args {@link #MOVING} or {@link #STILL}
      */
-    public static void main(String[] args) throws InterruptedException {
+    public static void main(String[] args) throws InterruptedException, IOException {
         Config config = Bench.config(args[0]);
         MemoryController board = new MemoryController(MemoryController.BOARD, (light, sequence, frame, nanos) -> {});
         int baud = config.controller().baud();
@@ -38,7 +41,7 @@ final class InPlace {
         }
     }
 
-    private static void measure(Daemon daemon) throws InterruptedException {
+    private static void measure(Daemon daemon) throws InterruptedException, IOException {
         OperatingSystemMXBean process = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
         long begun = System.nanoTime();
         long frames = daemon.frames().snapshot().frames();
@@ -49,7 +52,17 @@ final class InPlace {
                 / 1e3
                 / (daemon.frames().snapshot().frames() - frames);
         double percent = 100.0 * (process.getProcessCpuTime() - all) / (System.nanoTime() - begun);
-        System.out.println(micros + " " + percent);
+        System.out.println(micros + " " + percent + " " + residentMib());
+    }
+
+    /** {@code VmRSS} of proc(5). */
+    private static double residentMib() throws IOException {
+        return Files.readAllLines(Path.of("/proc/self/status")).stream()
+                        .filter(line -> line.startsWith("VmRSS:"))
+                        .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
+                        .findFirst()
+                        .orElseThrow()
+                / 1024.0;
     }
 
     private static long frameThreadNanos() {

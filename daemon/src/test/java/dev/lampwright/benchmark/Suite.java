@@ -1,5 +1,6 @@
 package dev.lampwright.benchmark;
 
+import java.io.IOException;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.profile.GCProfiler;
@@ -23,11 +24,15 @@ public final class Suite {
     /**
      * Runs them.
      *
-     * @param args a regular expression for their names; none or an empty one for all
+     * @param args a regular expression for their names; none or an empty one for all. {@code FrameCost} is a measurement of its own
      * @throws RunnerException if one fails
      */
-    public static void main(String[] args) throws RunnerException {
+    public static void main(String[] args) throws RunnerException, IOException, InterruptedException {
         String wanted = args.length > 0 ? args[0] : "";
+        if (wanted.equals(FrameCost.class.getSimpleName())) {
+            FrameCost.print();
+            return;
+        }
         Table table = new Table();
         table.addTimes(
                 new Runner(options(wanted, Mode.SampleTime, FORKS, SAMPLED_S).build()).run());

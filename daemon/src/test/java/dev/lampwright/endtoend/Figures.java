@@ -7,35 +7,33 @@ import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording.Entry;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.SplittableRandom;
-import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
-import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /**
  * Measures the package from outside and prints the figures; no test. A real Mosquitto on loopback, and a controller in memory behind a
  * pseudo-terminal; the daemon as the package starts it, with an archive of classes made on the spot. To be run after {@code mvn package},
- * from the folder {@code daemon}; takes two minutes and those that are asked for, ten without a number:
+ * from the folder {@code daemon}; takes three minutes and those that are asked for, ten without a number:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.Figures 10</pre>
  *
  * <p>It prints, in this order:
  *
  * <ul>
- *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts;
+ *   <li>what a Java runtime that does nothing takes with the same options: ms from its start to its first line, and memory;
+ *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts. A process sends nothing before it is a
+ *       second old, as nobody knows how the light before it has flickered;
  *   <li>what it takes when it has run so many minutes, see {@link Footprint};
  *   <li>from just before a fault is published at QoS 1 to its first whole frame at the controller, in ms, over 200 faults that come
- *       at any time within a frame. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
+ *       at any time within a frame, with 60 pixels at 500 000 baud: from light that stands still, and from light that moves, where the line
+ *       may be busy with the frame before. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
  *   <li>sizes of jar and package, and what {@code systemd-analyze security} makes of the service.
  * </ul>
  */
 final class Figures {
-    private static final int FAULTS = 200;
     private static final int STARTS = 10;
     private static final String USUAL_MINUTES = "10";
     private static final int BAUD = 500_000;
@@ -52,48 +50,17 @@ final class Figures {
         Path folder = Files.createTempDirectory("lampwright-figures");
         try {
             Footprint footprint = Footprint.prepare(folder);
+            BareRuntime.print(Footprint.OPTIONS, Footprint.ENVIRONMENT);
             print("start to first frame", starts(folder, footprint));
             footprint.print(minutes);
-            try (Bench bench = new Bench(folder, Mosquitto.start(), Birch.withoutFlashLimit(), footprint.options())) {
-                print("fault published to first frame", faults(bench));
+            try (FaultFigures faults = new FaultFigures(folder, footprint)) {
+                print("fault to first frame, from light that stands still", faults.millis(FaultFigures.STILL));
+                print("fault to first frame, from light that moves", faults.millis(FaultFigures.MOVING));
             }
             Packaged.print();
         } finally {
             Folders.delete(folder);
         }
-    }
-
-    private static double[] faults(Bench bench) throws MqttException {
-        SplittableRandom chance = new SplittableRandom(1);
-        double[] millis = new double[FAULTS];
-        try (MqttClient printer =
-                new MqttClient("tcp://127.0.0.1:" + bench.broker().port(), "birch", new MemoryPersistence())) {
-            printer.connect();
-            for (int i = 0; i < FAULTS; i++) {
-                publish(printer, Birch.HELD);
-                bench.awaitPicture(Birch.still(Birch.HELD));
-                await(System.nanoTime() + 50_000_000 + chance.nextInt(50_000_000));
-                bench.controller().recording().clear();
-                long published = System.nanoTime();
-                publish(printer, Birch.FAULT);
-                bench.awaitPicture(Birch.still(Birch.FAULT));
-                millis[i] = (firstFault(bench) - published) / 1e6;
-            }
-            printer.disconnect();
-        }
-        return millis;
-    }
-
-    private static void publish(MqttClient printer, String phase) throws MqttException {
-        printer.publish(Birch.JOB, Birch.job(phase, 0).getBytes(StandardCharsets.UTF_8), 1, false);
-    }
-
-    private static long firstFault(Bench bench) {
-        return bench.controller().recording().entries().stream()
-                .filter(shown -> Birch.still(Birch.FAULT).isOn(shown.strip()))
-                .mapToLong(Entry::nanos)
-                .findFirst()
-                .orElseThrow();
     }
 
     private static double[] starts(Path folder, Footprint footprint) {
@@ -127,13 +94,7 @@ final class Figures {
                 .orElse(0);
     }
 
-    private static void await(long nanos) {
-        while (System.nanoTime() - nanos < 0) {
-            Await.pause();
-        }
-    }
-
-    private static void print(String what, double[] millis) {
+    static void print(String what, double[] millis) {
         Arrays.sort(millis);
         System.out.printf(
                 Locale.ROOT,

@@ -18,7 +18,12 @@ import java.util.concurrent.TimeUnit;
  */
 final class Footprint {
     private static final Path PACKAGING = Path.of("..", "systemd");
-    private static final Map<String, String> ENVIRONMENT = Map.of("MALLOC_ARENA_MAX", "1");
+    /** Files with the options of {@code java} that the package has. */
+    static final List<Path> OPTIONS = List.of(PACKAGING.resolve("java.options"), PACKAGING.resolve("run.options"));
+
+    /** Variables of the environment that the package's launcher sets. */
+    static final Map<String, String> ENVIRONMENT = Map.of("MALLOC_ARENA_MAX", "1");
+
     private static final long MESSAGE_EVERY_NANOS = TimeUnit.SECONDS.toNanos(2);
     private static final double MIB = 1024;
 
@@ -84,16 +89,16 @@ final class Footprint {
             printUntil(ready, broker, controller);
             double before = daemon.processorSeconds();
             long end = ready + (long) (minutes * TimeUnit.MINUTES.toNanos(1));
-            long frames = printUntil(end, broker, controller);
+            long sent = printUntil(end, broker, controller);
             double seconds = (System.nanoTime() - ready) / 1e9;
             System.out.printf(
                     Locale.ROOT,
-                    "after %.1f minutes: resident %.1f MiB, proportional %.1f MiB; %.2f %% of a core at %.1f frames/s%n",
+                    "after %.1f minutes: resident %.1f MiB, proportional %.1f MiB; %.2f %% of a core; %.1f frames/s differed and were sent%n",
                     minutes,
                     daemon.residentKibAsItIs() / MIB,
                     daemon.proportionalKib() / MIB,
                     100 * (daemon.processorSeconds() - before) / seconds,
-                    frames / seconds);
+                    sent / seconds);
         }
     }
 
