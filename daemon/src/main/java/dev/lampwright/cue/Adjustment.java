@@ -21,6 +21,7 @@ public final class Adjustment {
     private float quiet = 1;
     private long last;
     private boolean started;
+    private boolean isSettled;
 
     /**
      * Makes an adjustment that changes nothing yet.
@@ -57,6 +58,7 @@ public final class Adjustment {
      * @return the light to show: a canvas of the same size
      */
     public Canvas adjust(Canvas light, Situation situation) {
+        isSettled = true;
         Wishes wishes = situation.wishes();
         boolean alarm = situation.alarm() != AlarmState.NORMAL;
         float most = step(situation.nanos());
@@ -72,6 +74,24 @@ public final class Adjustment {
         return shown;
     }
 
+    /**
+     * Whether all that is asked for was taken up in the last frame.
+     *
+     * @return false while light still goes there
+     */
+    public boolean isSettled() {
+        return isSettled;
+    }
+
+    /**
+     * Lets time pass while the light and what is asked for stay as they are.
+     *
+     * @param nanos the time
+     */
+    public void pass(long nanos) {
+        last = nanos;
+    }
+
     /** How much a share may change in this frame. The first takes up all at once: nothing has been seen yet. */
     private float step(long nanos) {
         float most = started ? (float) ((nanos - last) * SECONDS_PER_NANO) * SHARE_PER_S : 1;
@@ -80,8 +100,10 @@ public final class Adjustment {
         return most;
     }
 
-    private static float toward(float from, float to, float most) {
-        return from + Math.max(-most, Math.min(most, to - from));
+    private float toward(float from, float to, float most) {
+        float next = from + Math.max(-most, Math.min(most, to - from));
+        isSettled &= next == to;
+        return next;
     }
 
     private static void layPixels(float[] own, float[] rgba) {

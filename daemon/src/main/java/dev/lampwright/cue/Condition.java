@@ -2,6 +2,7 @@ package dev.lampwright.cue;
 
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
+import dev.lampwright.signal.Signals;
 import java.util.Set;
 
 /** When a cue holds. A value: what held before is remembered by the {@link Cue}. */
@@ -14,6 +15,16 @@ public sealed interface Condition {
      * @return true if it holds now
      */
     boolean holds(Situation situation, boolean before);
+
+    /**
+     * How long it stays as it is, if nothing new is heard and nobody asks for anything.
+     *
+     * @param situation what is going on
+     * @return ns: 0 if it may change
+     */
+    default long stillFor(Situation situation) {
+        return Signals.FOREVER;
+    }
 
     /**
      * The printer is in one of some states.
@@ -59,6 +70,11 @@ public sealed interface Condition {
             double slack = before ? margin : 0;
             return value > above - slack && value < below + slack;
         }
+
+        @Override
+        public long stillFor(Situation situation) {
+            return situation.stillFor(signal);
+        }
     }
 
     /**
@@ -87,6 +103,11 @@ public sealed interface Condition {
         @Override
         public boolean holds(Situation situation, boolean before) {
             return situation.event(event);
+        }
+
+        @Override
+        public long stillFor(Situation situation) {
+            return situation.eventStillFor(event);
         }
     }
 }

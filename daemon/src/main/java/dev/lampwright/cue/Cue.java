@@ -1,6 +1,7 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Look;
+import dev.lampwright.signal.Signals;
 import java.util.List;
 
 /**
@@ -43,6 +44,15 @@ public final class Cue {
             all &= held[i];
         }
         return all;
+    }
+
+    /** How long it holds, or does not, in ns, if nothing new is heard and nobody asks for anything. */
+    long stillFor(Situation situation) {
+        long still = Signals.FOREVER;
+        for (int i = 0; i < held.length && still > 0; i++) {
+            still = Math.min(still, conditions.get(i).stillFor(situation));
+        }
+        return still;
     }
 
     /**

@@ -84,6 +84,16 @@ public final class Situation {
         return signals.value(signal, nanos);
     }
 
+    /** How long a signal keeps its value, in ns, if nothing new is heard. */
+    long stillFor(Signal signal) {
+        return signals.stillFor(signal, nanos);
+    }
+
+    /** How long it stays so that an event is going on, or not, in ns, if nothing new is heard. */
+    long eventStillFor(String name) {
+        return status.eventStillFor(name, nanos);
+    }
+
     /**
      * Whether an event is going on.
      *

@@ -34,6 +34,7 @@ public final class Stage {
     private Turn off;
     private boolean started;
     private boolean frozen = true;
+    private boolean camera;
 
     /**
      * Makes a stage with nothing on.
@@ -112,7 +113,7 @@ public final class Stage {
         } else if (next.cutsIn()) {
             on.goOn(next);
         }
-        boolean camera = situation.event(CAMERA);
+        camera = situation.event(CAMERA);
         float share = on.faded(nanos);
         if (share < 1 && !frozen) {
             off.draw(moment, nanos, camera, before, faults);
@@ -122,6 +123,32 @@ public final class Stage {
             seen.mix(before, 1 - share);
         }
         return seen;
+    }
+
+    /**
+     * How long the frame that was drawn last stays as it is, if nothing new is heard and nobody asks for anything.
+     *
+     * @param situation what it was drawn for
+     * @return ns: 0 if it may change
+     */
+    public long stillFor(Situation situation) {
+        long nanos = situation.nanos();
+        long still = on.faded(nanos) < 1 ? 0 : on.cue().look().stillFor(moment);
+        for (int i = 0; i < cues.size() && still > 0; i++) {
+            still = Math.min(still, cues.get(i).stillFor(situation));
+        }
+        return Math.min(
+                still,
+                Math.min(situation.eventStillFor(CAMERA), situation.wishes().stillFor(nanos)));
+    }
+
+    /**
+     * Lets time pass while the frame that was drawn last stays as it is.
+     *
+     * @param nanos the time
+     */
+    public void pass(long nanos) {
+        on.pass(nanos, camera);
     }
 
     /**

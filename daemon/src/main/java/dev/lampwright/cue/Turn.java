@@ -44,13 +44,19 @@ final class Turn {
         return cue.faded((nanos - began) * 1e-9);
     }
 
-    /** Draws the look. */
-    void draw(Moment moment, long nanos, boolean camera, Canvas canvas, Consumer<LookFault> faults) {
+    /** Lets time pass. Returns whether the look is to keep still for a camera. */
+    boolean pass(long nanos, boolean camera) {
         boolean steady = camera && cue.look().steadyForCamera();
         if (steady) {
             stood += nanos - last;
         }
         last = nanos;
+        return steady;
+    }
+
+    /** Draws the look. */
+    void draw(Moment moment, long nanos, boolean camera, Canvas canvas, Consumer<LookFault> faults) {
+        boolean steady = pass(nanos, camera);
         moment.moveTo(nanos, began + stood);
         moment.keepSteady(steady);
         cue.look().draw(moment, canvas, faults);

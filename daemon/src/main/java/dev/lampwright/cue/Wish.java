@@ -47,6 +47,11 @@ public enum Wish {
         boolean holdsAt(long nanos) {
             return untilNanos - nanos > 0;
         }
+
+        /** How long it stays so that this holds, or does not, in ns. */
+        long stillFor(long nanos) {
+            return holdsAt(nanos) ? untilNanos - nanos : Long.MAX_VALUE;
+        }
     }
 
     /**

@@ -300,6 +300,16 @@ public final class Wishes {
     }
 
     /**
+     * How long it takes until something ends that is asked for.
+     *
+     * @param nanos the time
+     * @return ns, more than 0; as long as can be said if nothing ends
+     */
+    long stillFor(long nanos) {
+        return Math.min(held(Wish.LOOK).stillFor(nanos), held(Wish.PIXELS).stillFor(nanos));
+    }
+
+    /**
      * Whether there is nothing in these that changes any light or has ever changed any.
      *
      * @return true for {@link #NONE} and its like

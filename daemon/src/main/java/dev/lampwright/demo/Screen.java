@@ -50,7 +50,7 @@ final class Screen {
         this.display = display;
         this.depth = depth;
         picture = new StripPicture(config.setup().order(), depth);
-        lastFrames = daemon.link().framesShown();
+        lastFrames = daemon.frames().snapshot().frames();
     }
 
     /**
@@ -161,7 +161,7 @@ final class Screen {
     private void measureRate() {
         long now = System.nanoTime();
         if (now - lastNanos >= RATE_NANOS) {
-            long frames = daemon.link().framesShown();
+            long frames = daemon.frames().snapshot().frames();
             framesPerSecond = (frames - lastFrames) / ((now - lastNanos) * 1e-9);
             lastFrames = frames;
             lastNanos = now;

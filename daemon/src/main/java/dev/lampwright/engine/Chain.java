@@ -45,9 +45,18 @@ public final class Chain {
 
     private static final double FULL_DUTY = 65_535;
 
+    /** Our own choice: a controller that has forgotten its light shows it again before anybody wonders. */
+    private static final long KEEP_ALIVE_NANOS = 250_000_000;
+
+    /** So that three in a row may get lost. */
+    private static final int KEEP_ALIVES_A_HOLDOVER = 4;
+
+    private static final long NANOS_PER_MILLI = 1_000_000;
+
     private final int framesPerSecond;
     private final LightSpec light;
     private final long silentAfterNanos;
+    private final long keepAliveNanos;
     private final Signals signals;
     private final Situation situation;
     private final Stage stage;
@@ -60,12 +69,24 @@ public final class Chain {
     private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
+    private PrinterStatus drawnStatus = PrinterStatus.nothingHeard();
+    private Wishes drawnWishes = Wishes.NONE;
+    /** Light that was drawn stays as it is until then, unless something new is heard or asked for. */
+    private long stillUntil;
+
+    private boolean rests;
+    private boolean made;
+    /** The last frame before the guards, and after them. */
+    private final Frame wanted;
+
+    private final Frame sent;
 
     private Chain(Setup setup, LightSpec light, int framesPerSecond, Signals signals) {
         this.framesPerSecond = framesPerSecond;
         this.light = light;
         this.signals = signals;
         silentAfterNanos = light.silentAfter().toNanos();
+        keepAliveNanos = Math.min(KEEP_ALIVE_NANOS, setup.holdoverMillis() * NANOS_PER_MILLI / KEEP_ALIVES_A_HOLDOVER);
         situation = new Situation(signals);
         canvas = light.fitting().canvas();
         stage = stage(light, signals, faults::add);
@@ -75,6 +96,8 @@ public final class Chain {
         encoder = light.strip().make();
         guards = new Guards(setup, light.fitting(), light.guard(), framesPerSecond);
         guards.expectLate(USUALLY_LATE_NANOS);
+        wanted = new Frame(setup.stripBytes(), setup.dimmers().size());
+        sent = new Frame(setup.stripBytes(), setup.dimmers().size());
     }
 
     /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
@@ -124,6 +147,26 @@ public final class Chain {
         boolean same = light.room().equals(before.light.room()) && light.own().equals(before.light.own());
         Signals signals = same ? before.signals : new Signals(light.room(), light.own());
         return new Chain(next.setup(), light, before.framesPerSecond, signals);
+    }
+
+    /**
+     * How long frames are sure to be the same as the last, if the status is the same and nobody asks for anything else.
+     *
+     * @param nanos the time of the last frame
+     * @return ns; 0 if the next one may differ
+     */
+    long restNanos(long nanos) {
+        return rests ? Math.max(0, stillUntil - nanos) : 0;
+    }
+
+    /**
+     * How often light that stands still is to be sent, so that the controller neither takes the host for gone nor stays as it is after
+     * trouble.
+     *
+     * @return ns from one frame to the next at most
+     */
+    long keepAliveNanos() {
+        return keepAliveNanos;
     }
 
     /**
@@ -180,20 +223,61 @@ public final class Chain {
      * @param status what is known of the printer
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
+     * @return whether it differs from the frame before
      */
-    public void make(PrinterStatus status, long nanos, Frame frame) {
-        make(status, Wishes.NONE, nanos, frame);
+    public boolean make(PrinterStatus status, long nanos, Frame frame) {
+        return make(status, Wishes.NONE, nanos, frame);
     }
 
     /**
-     * Makes a frame.
+     * Makes a frame. What cannot differ from the frame before is not made again: light that stands still costs next to nothing, and is the
+     * same to the last byte.
      *
      * @param status what is known of the printer
      * @param wishes what people have asked for
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
+     * @return whether it differs from the frame before
      */
-    public void make(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
+    public boolean make(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
+        boolean sameInputs = made && ending.isEmpty() && status == drawnStatus && wishes == drawnWishes;
+        boolean sameLight = sameInputs && nanos - stillUntil < 0;
+        if (sameLight) {
+            stage.pass(nanos);
+            adjustment.pass(nanos);
+        } else {
+            stillUntil = nanos;
+            draw(status, wishes, nanos, frame);
+            stillUntil = nanos + (sameInputs ? stillFor(status, nanos) : 0);
+            sameLight = made && wanted.sameAs(frame);
+        }
+        rests = sameLight && guards.pass(nanos);
+        if (rests) {
+            frame.copyFrom(sent);
+            return false;
+        }
+        return hold(sameLight, nanos, frame);
+    }
+
+    /** Makes the wanted light lawful. Returns whether the frame differs from the one before. */
+    private boolean hold(boolean sameLight, long nanos, Frame frame) {
+        if (sameLight) {
+            frame.copyFrom(wanted);
+        } else {
+            wanted.copyFrom(frame);
+        }
+        boolean first = !made;
+        made = false;
+        guards.hold(frame, nanos);
+        made = true;
+        boolean differs = first || !sent.sameAs(frame);
+        sent.copyFrom(frame);
+        return differs;
+    }
+
+    private void draw(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
+        drawnStatus = status;
+        drawnWishes = wishes;
         signals.follow(status);
         state = status.stateAt(nanos, silentAfterNanos);
         situation.moveTo(status, state, nanos);
@@ -206,7 +290,12 @@ public final class Chain {
         for (int i = 0; i < frame.duties().length; i++) {
             frame.duties()[i] = (int) Math.round(Math.max(0, Math.min(1, level(i))) * FULL_DUTY);
         }
-        guards.hold(frame, nanos);
+    }
+
+    /** How long the light that was drawn stays as it is, in ns. */
+    private long stillFor(PrinterStatus status, long nanos) {
+        boolean settled = adjustment.isSettled() && encoder.isSteady();
+        return settled ? Math.min(stage.stillFor(situation), status.stateStillFor(nanos, silentAfterNanos)) : 0;
     }
 
     private float level(int dimmer) {

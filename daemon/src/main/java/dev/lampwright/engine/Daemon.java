@@ -61,6 +61,8 @@ public final class Daemon implements AutoCloseable {
     private final String version = Release.version();
     private volatile Running running;
     private volatile long pulse;
+    /** The desk begins with wishes before there is a frame loop. */
+    private volatile Runnable onWishes = () -> {};
 
     /** All that runs for one configuration. What is the same in the next one goes on in it. */
     private record Running(
@@ -107,6 +109,7 @@ public final class Daemon implements AutoCloseable {
         running = first(config);
         frames = new FrameLoop(
                 running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
+        onWishes = frames::tellNews;
         reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
         warn(running);
     }
@@ -147,6 +150,7 @@ public final class Daemon implements AutoCloseable {
             now.chain().prepare(asked);
         }
         wishes.set(asked);
+        onWishes.run();
     }
 
     private AlarmState alarm() {
@@ -429,6 +433,8 @@ public final class Daemon implements AutoCloseable {
         PrinterStatus before = status.getAndSet(next);
         if (next.state() == PrinterState.FAULT && before.state() != PrinterState.FAULT) {
             frames.hurry();
+        } else {
+            frames.tellNews();
         }
     }
 

@@ -34,7 +34,9 @@ final class FrameBoard {
     private static final int SKIPPED = 4;
     private static final int DIMMED = 5;
     private static final int HELD = 6;
-    private static final int FIRST_SIGNAL = 7;
+    private static final int REST_FROM = 7;
+    private static final int REST_FRAMES = 8;
+    private static final int FIRST_SIGNAL = 9;
     private static final int CELLS = FIRST_SIGNAL + SIGNALS.size();
 
     private final AtomicLong version = new AtomicLong();
@@ -55,6 +57,10 @@ final class FrameBoard {
         long skipped;
         long dimmedFrames;
         long heldFrames;
+        /** While light stands still: when the next frame is due, and how many are, before one is made again. */
+        long restFrom;
+
+        long restFrames;
         final double[] signals = new double[SIGNALS.size()];
 
         /** Makes the figures of no frame: every signal is unknown. */
@@ -91,6 +97,8 @@ final class FrameBoard {
         cells.setOpaque(SKIPPED, figures.skipped);
         cells.setOpaque(DIMMED, figures.dimmedFrames);
         cells.setOpaque(HELD, figures.heldFrames);
+        cells.setOpaque(REST_FROM, figures.restFrom);
+        cells.setOpaque(REST_FRAMES, figures.restFrames);
         for (int i = 0; i < figures.signals.length; i++) {
             cells.setOpaque(FIRST_SIGNAL + i, Double.doubleToRawLongBits(figures.signals[i]));
         }
@@ -100,9 +108,11 @@ final class FrameBoard {
     /**
      * Reads the newest figures. Waits only while they are being written, which takes less than a microsecond.
      *
+     * @param nowNanos the time: of the frames that light rests for, those count that are due by then
+     * @param framesPerSecond rate of the frames
      * @return those of one frame
      */
-    FrameReport read() {
+    FrameReport read(long nowNanos, int framesPerSecond) {
         long[] copy = new long[CELLS];
         for (int attempt = 0; ; attempt++) {
             long before = version.getAcquire();
@@ -114,10 +124,18 @@ final class FrameBoard {
             }
             VarHandle.acquireFence();
             if (before % 2 == 0 && version.getOpaque() == before) {
+                copy[FRAMES] += rested(copy, nowNanos, framesPerSecond);
                 return report(readState, readAlarm, readLook, copy);
             }
             pause(attempt);
         }
+    }
+
+    private static long rested(long[] copy, long nowNanos, int framesPerSecond) {
+        long passed = nowNanos - copy[REST_FROM];
+        return copy[REST_FRAMES] == 0 || passed < 0
+                ? 0
+                : Math.min(copy[REST_FRAMES], 1 + Ticks.at(passed, framesPerSecond));
     }
 
     private static void pause(int attempt) {

@@ -19,13 +19,15 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Makes a frame at every tick, on the thread {@code frames}. Ticks stand on a fixed grid of absolute times, so lateness never adds
- * up; when the machine has slept, ticks that are past are left out. What is urgent does not wait for the grid: the next frame is made at once,
+ * up; when the machine has slept, ticks that are past are left out. While light stands still it sleeps through the ticks, and makes up for them
+ * afterwards: frames and their times are the same as if it had not. What is urgent does not wait for the grid: the next frame is made at once,
  * and has that time, unless another one was made since the last time on the grid. Takes no lock, does no I/O, allocates nothing once warm,
  * but for a record of each frame that is early.
  */
 public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
+    private static final long SIGNALS_EVERY = TimeUnit.MILLISECONDS.toNanos(100);
     private static final long LATE_STEP = TimeUnit.MILLISECONDS.toNanos(50);
     private static final List<Signal> SIGNALS = Signal.all();
 
@@ -37,6 +39,8 @@ public final class FrameLoop {
     private final Thread thread = new Thread(this::run, "frames");
     private volatile boolean running = true;
     private volatile boolean urgent;
+    private volatile boolean news;
+    private volatile boolean resting;
     private final FrameBoard.Figures figures = new FrameBoard.Figures();
     private final FrameBoard board;
     private final StatusWatch watch;
@@ -49,6 +53,10 @@ public final class FrameLoop {
     private Optional<Ending> ending = Optional.empty();
     private int faultsTold;
     private long lightFrom;
+    private boolean sent;
+    private long sentAt;
+    private PrinterStatus signalsOf = PrinterStatus.nothingHeard();
+    private long signalsAt;
     private long lateTold;
     private long lateToldAt;
     private boolean failing;
@@ -104,6 +112,15 @@ public final class FrameLoop {
      */
     void change(Rig newRig) {
         next.set(newRig);
+        tellNews();
+    }
+
+    /** Has the next frame made when it is due, as there is a new status or somebody asks for something. */
+    void tellNews() {
+        news = true;
+        if (resting) {
+            LockSupport.unpark(thread);
+        }
     }
 
     /** Makes the next frame as soon as it may come. */
@@ -126,6 +143,7 @@ public final class FrameLoop {
      */
     void fadeOut(Duration duration, Duration longest) {
         fade = duration;
+        tellNews();
         try {
             dark.await(longest.toMillis(), TimeUnit.MILLISECONDS);
         } catch (InterruptedException e) {
@@ -150,7 +168,7 @@ public final class FrameLoop {
      * @return everything as one frame left it
      */
     public FrameReport snapshot() {
-        return board.read();
+        return board.read(clock.getAsLong(), framesPerSecond);
     }
 
     /**
@@ -167,6 +185,7 @@ public final class FrameLoop {
         long tick = 0;
         watch.start(start);
         while (running) {
+            tick = rest(tick, start);
             long deadline = start + Ticks.nanos(tick, framesPerSecond);
             waitUntil(tick == 0 ? deadline : start + Ticks.nanos(tick - 1, framesPerSecond) + 1, deadline);
             if (running) {
@@ -176,8 +195,60 @@ public final class FrameLoop {
         }
     }
 
+    /**
+     * Sleeps while frames are sure to be the same, until one is to be sent or there is news. Then makes those that were due meanwhile as they
+     * would have been made, since guards count them.
+     *
+     * @return the next frame to be made
+     */
+    private long rest(long tick, long start) {
+        long rested = restingFrames(tick, start);
+        if (rested == 0) {
+            return tick;
+        }
+        long end = start + Ticks.nanos(tick + rested, framesPerSecond);
+        figures.restFrom = start + Ticks.nanos(tick, framesPerSecond);
+        figures.restFrames = rested;
+        board.write(figures);
+        waitForNews(end);
+        long now = clock.getAsLong();
+        long next = tick;
+        while (next < tick + rested && start + Ticks.nanos(next, framesPerSecond) - now <= 0) {
+            long nanos = start + Ticks.nanos(next, framesPerSecond);
+            send(rig.chain.make(shown, followed, nanos, rig.slot.back()), nanos);
+            next++;
+        }
+        figures.frames += next - tick;
+        figures.restFrames = 0;
+        board.write(figures);
+        return next;
+    }
+
+    /** How many frames, from one on, are sure to be the same as the last one and need not be sent. */
+    private long restingFrames(long tick, long start) {
+        boolean mayRest = tick > 0 && sent && !failing && !news && !urgent && ending.isEmpty() && !rig.tap.isOpen();
+        if (!mayRest) {
+            return 0;
+        }
+        long last = start + Ticks.nanos(tick - 1, framesPerSecond);
+        long untilSent = sentAt + rig.chain.keepAliveNanos() - last;
+        long still = Math.min(untilSent, rig.chain.restNanos(last));
+        return still <= 0 ? 0 : Math.max(0, Ticks.at(last + still - 1 - start, framesPerSecond) - tick + 1);
+    }
+
+    private void waitForNews(long end) {
+        resting = true;
+        long left = end - clock.getAsLong();
+        while (running && !news && !urgent && left > 0) {
+            LockSupport.parkNanos(this, left);
+            left = end - clock.getAsLong();
+        }
+        resting = false;
+    }
+
     private void makeFrameBy(long tick, long deadline) {
         urgent = false;
+        news = false;
         long now = clock.getAsLong();
         long nanos = Math.min(now, deadline);
         lateness.add(now - nanos);
@@ -198,11 +269,12 @@ public final class FrameLoop {
             followed = wished;
             watch.asked(tick, wished);
         }
+        boolean differs;
         try {
             changeRig(nanos);
             follow(tick, nanos);
             beginEnding(nanos);
-            rig.chain.make(status, wished, nanos, rig.slot.back());
+            differs = rig.chain.make(status, wished, nanos, rig.slot.back());
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
@@ -212,15 +284,25 @@ public final class FrameLoop {
         }
         failing = false;
         rig.tap.leave(rig.slot.back());
-        if (nanos - lightFrom >= 0) {
-            rig.slot.publish(nanos);
-            rig.frameReady.run();
-        }
+        send(differs, nanos);
         if (ending.isPresent() && ending.get().isOver(nanos)) {
             dark.countDown();
         }
         tellFaults();
         note(nanos);
+    }
+
+    /** A frame that is the same as the one before is sent only now and then. */
+    private void send(boolean differs, long nanos) {
+        boolean due = differs || !sent || nanos - sentAt >= rig.chain.keepAliveNanos();
+        if (due && nanos - lightFrom >= 0) {
+            sent = true;
+            sentAt = nanos;
+            rig.slot.publish(nanos);
+            rig.frameReady.run();
+        } else if (differs) {
+            sent = false;
+        }
     }
 
     private void note(long nanos) {
@@ -233,11 +315,21 @@ public final class FrameLoop {
         figures.mostMilliamps = Math.max(figures.mostMilliamps, figures.milliamps);
         figures.dimmedFrames = chain.guard().dimmedFrames();
         figures.heldFrames = chain.guard().heldFrames();
-        for (int i = 0; i < SIGNALS.size(); i++) {
-            figures.signals[i] = chain.signal(SIGNALS.get(i), nanos);
-        }
+        noteSignals(nanos);
         figures.frames++;
         board.write(figures);
+    }
+
+    /** As often as anybody reads them: it is work that light has no use for. */
+    private void noteSignals(long nanos) {
+        if (signalsOf == shown && nanos - signalsAt < SIGNALS_EVERY) {
+            return;
+        }
+        signalsOf = shown;
+        signalsAt = nanos;
+        for (int i = 0; i < SIGNALS.size(); i++) {
+            figures.signals[i] = rig.chain.signal(SIGNALS.get(i), nanos);
+        }
     }
 
     /** Light of which nobody knows how it flickered up to now must be left alone for a second, so that no flash is missed. */
@@ -247,6 +339,7 @@ public final class FrameLoop {
             boolean known = newest.chain.takeOver(rig.chain);
             lightFrom = known ? lightFrom : nanos + NANOS_PER_SECOND;
             rig = newest;
+            sent = false;
             faultsTold = 0;
             lateTold = 0;
         }
@@ -299,8 +392,7 @@ public final class FrameLoop {
 
     private long nextTick(long tick, long elapsed) {
         long next = tick + 1;
-        long newest = elapsed / NANOS_PER_SECOND * framesPerSecond
-                + elapsed % NANOS_PER_SECOND * framesPerSecond / NANOS_PER_SECOND;
+        long newest = Ticks.at(elapsed, framesPerSecond);
         if (newest > next) {
             figures.skipped += newest - next;
             board.write(figures);

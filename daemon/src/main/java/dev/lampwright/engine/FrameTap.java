@@ -50,6 +50,11 @@ public final class FrameTap {
         open = on;
     }
 
+    /** Whether frames are to be left here. */
+    boolean isOpen() {
+        return open;
+    }
+
     /**
      * Whether a frame is there that has not been taken.
      *

@@ -18,4 +18,16 @@ public final class Ticks {
     public static long nanos(long tick, int framesPerSecond) {
         return tick / framesPerSecond * NANOS_PER_SECOND + tick % framesPerSecond * NANOS_PER_SECOND / framesPerSecond;
     }
+
+    /**
+     * The last frame by a time.
+     *
+     * @param nanos ns since frame 0, 0 or more
+     * @param framesPerSecond rate of the frames, 1 or more
+     * @return the frame
+     */
+    static long at(long nanos, int framesPerSecond) {
+        return nanos / NANOS_PER_SECOND * framesPerSecond
+                + nanos % NANOS_PER_SECOND * framesPerSecond / NANOS_PER_SECOND;
+    }
 }

@@ -25,6 +25,7 @@ final class Exchange {
 
     private static final int LARGEST_ANSWER = 2048;
     private static final int ORDINARY_ANSWER = 32;
+    private static final int NO_FRAME = -1;
     private static final byte[] ZERO = {0};
 
     private final Line line;
@@ -38,6 +39,9 @@ final class Exchange {
     private final byte[] received = new byte[512];
 
     private int sequence;
+    private int frameSequence = NO_FRAME;
+    private boolean frameShown;
+    private long sentAt;
     private long lineFree;
     private long controllerFree;
 
@@ -46,7 +50,12 @@ final class Exchange {
         this.clock = clock;
         this.tally = tally;
         this.deliveries = deliveries;
-        answers = new Answers(credit, tally, sequence -> deliveries.shown(sequence, clock.getAsLong()));
+        answers = new Answers(credit, tally, this::shown);
+    }
+
+    private void shown(int shownSequence) {
+        deliveries.shown(shownSequence, clock.getAsLong());
+        frameShown |= shownSequence == frameSequence;
     }
 
     /** The name of the line, for the user. */
@@ -100,6 +109,22 @@ final class Exchange {
         send(writer.wire(), count, stripNanos);
     }
 
+    /** Begins with another frame, or with the same once more. */
+    void beginFrame() {
+        frameSequence = NO_FRAME;
+        frameShown = false;
+    }
+
+    /** Whether the controller has said that it shows the frame that was begun last. */
+    boolean isFrameShown() {
+        return frameShown;
+    }
+
+    /** How long ago something was sent, in ns. */
+    long sinceSent() {
+        return clock.getAsLong() - sentAt;
+    }
+
     /**
      * Sends the next part of a frame.
      *
@@ -114,6 +139,7 @@ final class Exchange {
         tally.partsSent.incrementAndGet();
         if (parts.done()) {
             deliveries.sent(sequence, made);
+            frameSequence = sequence;
             tally.framesSent.incrementAndGet();
         }
     }
@@ -154,6 +180,7 @@ final class Exchange {
     private void send(byte[] wire, int count, long workNanos) throws LineException {
         line.write(wire, count);
         long now = clock.getAsLong();
+        sentAt = now;
         if (credit.idle()) {
             lineFree = now;
             controllerFree = now;

@@ -12,6 +12,9 @@ import java.util.concurrent.TimeUnit;
 final class Lighting {
     private static final long SILENT_AFTER = TimeUnit.SECONDS.toNanos(1);
     private static final long LONGEST_WAIT = TimeUnit.MILLISECONDS.toNanos(100);
+    /** More than from one frame to the next, so that light that moves wakes nobody more often. */
+    private static final long ANSWER_WAIT = TimeUnit.MILLISECONDS.toNanos(20);
+
     private static final long FLOOD_REST = TimeUnit.MILLISECONDS.toNanos(1);
     private static final long STRIP_RESET_NANOS = TimeUnit.MICROSECONDS.toNanos(300);
     private static final int READS_A_ROUND = 16;
@@ -79,7 +82,7 @@ final class Lighting {
         if (!exchange.credit().left()) {
             exchange.receive(exchange.nanosToDeadline());
         } else if (!sendNext()) {
-            gate.await(LONGEST_WAIT);
+            gate.await(exchange.credit().idle() && !isOwed() ? LONGEST_WAIT : ANSWER_WAIT);
         }
     }
 
@@ -93,9 +96,20 @@ final class Lighting {
         }
     }
 
+    /** Whether a frame was begun of which the controller has not said that it shows it. */
+    private boolean isOwed() {
+        return begun && !exchange.isFrameShown();
+    }
+
+    /** Whether that will never be said, as every message is answered or given up. It is tried again, as light may stand still from then on. */
+    private boolean isLost() {
+        return isOwed() && exchange.credit().idle() && exchange.sinceSent() >= ANSWER_WAIT;
+    }
+
     private boolean sendNext() throws LineException {
-        if (parts.done() && (frames.fresh() || (again && !begun))) {
+        if (parts.done() && (frames.fresh() || (again && !begun) || isLost())) {
             parts.begin(frames.take());
+            exchange.beginFrame();
             begun = true;
         }
         if (parts.done()) {

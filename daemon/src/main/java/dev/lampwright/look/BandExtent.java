@@ -15,14 +15,28 @@ package dev.lampwright.look;
  * @param softness width of its front, in pixels, 0 or more
  */
 public record BandExtent(double width, double tail, double repeat, Motion motion, double softness)
-        implements ExtentSpec {
+        implements ExtentSpec, Extent {
     @Override
     public Extent make() {
-        return motion.backAndForth() ? this::coverTurning : this::cover;
+        return this;
+    }
+
+    @Override
+    public long stillFor(Moment moment) {
+        return motion.stillFor();
+    }
+
+    @Override
+    public void cover(Moment moment, Cover cover) {
+        if (motion.backAndForth()) {
+            coverTurning(moment, cover);
+        } else {
+            coverRound(moment, cover);
+        }
     }
 
     /** One stretch after the other, each from the end of its tail to its front. A zone along which they go back is seen from its other end. */
-    private void cover(Moment moment, Cover cover) {
+    private void coverRound(Moment moment, Cover cover) {
         int pixels = cover.pixels();
         double period = repeat > 0 ? repeat : pixels;
         double length = Math.min(period, softness + width + tail);

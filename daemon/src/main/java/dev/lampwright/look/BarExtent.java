@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param by the signal and its bounds
  * @param softness width of its end, in pixels, 0 or more; near both ends of the zone it is less, so that nothing is cut off
  */
-public record BarExtent(Follow by, double softness) implements ExtentSpec {
+public record BarExtent(Follow by, double softness) implements ExtentSpec, Extent {
     @Override
     public Optional<Follow> follows() {
         return Optional.of(by);
@@ -18,10 +18,16 @@ public record BarExtent(Follow by, double softness) implements ExtentSpec {
 
     @Override
     public Extent make() {
-        return this::cover;
+        return this;
     }
 
-    private void cover(Moment moment, Cover cover) {
+    @Override
+    public long stillFor(Moment moment) {
+        return moment.stillFor(by.signal());
+    }
+
+    @Override
+    public void cover(Moment moment, Cover cover) {
         int pixels = cover.pixels();
         double end = moment.share(by) * pixels;
         double soft = Math.min(softness, 2 * Math.min(end, pixels - end));

@@ -57,13 +57,13 @@ public enum Blend {
             case NORMAL, PLUS_LIGHTER -> alpha * source;
             case MULTIPLY -> below * source;
             case SCREEN -> screen(below, alpha, source);
-            case OVERLAY -> 2 * below <= alpha
-                    ? 2 * below * source
-                    : alpha * source + (2 * below - alpha) * (1 - source);
+            case OVERLAY ->
+                2 * below <= alpha ? 2 * below * source : alpha * source + (2 * below - alpha) * (1 - source);
             case DARKEN -> Math.min(below, alpha * source);
             case LIGHTEN -> Math.max(below, alpha * source);
             case COLOR_DODGE -> below == 0 ? 0 : source >= 1 ? alpha : Math.min(alpha, below / (1 - source));
-            case COLOR_BURN -> below >= alpha ? alpha : source <= 0 ? 0 : alpha - Math.min(alpha, (alpha - below) / source);
+            case COLOR_BURN ->
+                below >= alpha ? alpha : source <= 0 ? 0 : alpha - Math.min(alpha, (alpha - below) / source);
             case HARD_LIGHT -> source <= 0.5f ? 2 * below * source : screen(below, alpha, 2 * source - 1);
             case SOFT_LIGHT -> alpha == 0 ? 0 : alpha * softLight(below / alpha, source);
             case DIFFERENCE -> Math.abs(below - alpha * source);

@@ -9,7 +9,6 @@ final class EvenPaint implements Paint {
     private final float[] colour = new float[4];
 
     /** Where in some colours to look. */
-    @FunctionalInterface
     interface Share {
         /**
          * Tells it.
@@ -19,6 +18,9 @@ final class EvenPaint implements Paint {
          * @return 0 to 1
          */
         double at(Moment moment, int pixels);
+
+        /** How long that stays, as {@link Paint#stillFor} has it. */
+        long stillFor(Moment moment);
     }
 
     /**
@@ -32,10 +34,30 @@ final class EvenPaint implements Paint {
         this.share = share;
     }
 
+    /** One whose place in some colours is a level. */
+    static EvenPaint at(Gradient colours, Level level) {
+        return new EvenPaint(colours, new Share() {
+            @Override
+            public double at(Moment moment, int pixels) {
+                return level.at(moment);
+            }
+
+            @Override
+            public long stillFor(Moment moment) {
+                return level.stillFor(moment);
+            }
+        });
+    }
+
     @Override
     public float[] paint(Moment moment, Cover cover, float[] room) {
         colours.colourAndAlpha(share.at(moment, cover.pixels()), colour, 0);
         return colour;
+    }
+
+    @Override
+    public long stillFor(Moment moment) {
+        return share.stillFor(moment);
     }
 
     @Override

@@ -13,4 +13,14 @@ public interface Extent {
      * @param cover where to say it, for each place of the zone, place 0 where it begins; nothing is reached yet
      */
     void cover(Moment moment, Cover cover);
+
+    /**
+     * How long it covers the same as at a moment, if nothing new is heard.
+     *
+     * @param moment the time and the signals
+     * @return ns: 0 if it may move, {@link dev.lampwright.signal.Signals#FOREVER} if it does not
+     */
+    default long stillFor(Moment moment) {
+        return 0;
+    }
 }

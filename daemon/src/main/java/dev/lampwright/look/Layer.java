@@ -1,5 +1,6 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Signals;
 import java.util.List;
 
 /** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. {@link LayerSpec} describes one. Allocates nothing; for one thread. */
@@ -31,6 +32,25 @@ public final class Layer {
         this.rhythm = rhythm;
         this.opacity = opacity;
         this.blend = blend;
+    }
+
+    /**
+     * How long this draws the same as at a moment, if nothing new is heard. A layer that is dark for a while need not stand still meanwhile.
+     *
+     * @param moment the time and the signals
+     * @return ns: 0 if it may move, {@link Signals#FOREVER} if it does not
+     */
+    long stillFor(Moment moment) {
+        long rhythmStill = moment.steady() ? Signals.FOREVER : rhythm.stillFor(moment.seconds());
+        if (!moment.steady() && rhythm.level(moment.seconds()) == 0) {
+            return rhythmStill;
+        }
+        long opacityStill = opacity.stillFor(moment);
+        if (opacity.at(moment) == 0) {
+            return opacityStill;
+        }
+        long still = Math.min(rhythmStill, opacityStill);
+        return still == 0 ? 0 : Math.min(still, Math.min(paint.stillFor(moment), extent.stillFor(moment)));
     }
 
     /**

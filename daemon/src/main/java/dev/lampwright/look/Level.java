@@ -1,6 +1,7 @@
 package dev.lampwright.look;
 
 import dev.lampwright.signal.Follow;
+import dev.lampwright.signal.Signals;
 import java.util.Optional;
 
 /** A number between 0 and 1 that is fixed or follows a signal. A value: it remembers nothing. */
@@ -21,6 +22,14 @@ public sealed interface Level {
     default Optional<Follow> follows() {
         return Optional.empty();
     }
+
+    /**
+     * How long the number stays, if nothing new is heard.
+     *
+     * @param moment the time and the signals
+     * @return ns: 0 while it moves, {@link Signals#FOREVER} if it does not
+     */
+    long stillFor(Moment moment);
 
     /**
      * Always the same.
@@ -64,6 +73,11 @@ public sealed interface Level {
         public double at(Moment moment) {
             return value;
         }
+
+        @Override
+        public long stillFor(Moment moment) {
+            return Signals.FOREVER;
+        }
     }
 
     /**
@@ -81,6 +95,11 @@ public sealed interface Level {
         public double at(Moment moment) {
             double share = moment.share(follow);
             return Double.isNaN(share) ? 0 : share;
+        }
+
+        @Override
+        public long stillFor(Moment moment) {
+            return moment.stillFor(follow.signal());
         }
     }
 
@@ -104,6 +123,11 @@ public sealed interface Level {
                 return 0;
             }
             return value >= fullFrom ? 1 : follow.share(value);
+        }
+
+        @Override
+        public long stillFor(Moment moment) {
+            return moment.stillFor(follow.signal());
         }
     }
 }

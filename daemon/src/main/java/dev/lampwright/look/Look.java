@@ -1,5 +1,6 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Signals;
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -67,6 +68,23 @@ public final class Look {
         for (int i = 0; i < darkDimmers.length; i++) {
             drawDimmer(i, moment, canvas, faults);
         }
+    }
+
+    /**
+     * How long this draws the same as at a moment, if nothing new is heard.
+     *
+     * @param moment the time and the signals, as it was drawn last
+     * @return ns: 0 if it may move, {@link Signals#FOREVER} if it does not
+     */
+    public long stillFor(Moment moment) {
+        long still = Signals.FOREVER;
+        for (int i = 0; i < darkLayers.length && still > 0; i++) {
+            still = darkLayers[i] ? still : Math.min(still, layers.get(i).stillFor(moment));
+        }
+        for (int i = 0; i < darkDimmers.length && still > 0; i++) {
+            still = darkDimmers[i] ? still : Math.min(still, dimmers.get(i).stillFor(moment));
+        }
+        return still;
     }
 
     /** Begins again without a layer that fails, as it may have drawn some of its light. */

@@ -71,6 +71,16 @@ public final class Moment {
     }
 
     /**
+     * How long a signal keeps its value, if nothing new is heard.
+     *
+     * @param signal which
+     * @return ns: 0 while it moves, {@link Signals#FOREVER} if it does not
+     */
+    long stillFor(Signal signal) {
+        return signals.stillFor(signal, nanos);
+    }
+
+    /**
      * Where a signal stands between bounds now.
      *
      * @param follow the signal and its bounds

@@ -1,5 +1,7 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Signals;
+
 /**
  * How a pattern moves along a zone.
  *
@@ -46,6 +48,11 @@ public record Motion(double speed, Unit unit, boolean backAndForth) {
      */
     public Motion turning() {
         return new Motion(speed, unit, true);
+    }
+
+    /** How long a pattern stays where it is, in ns. */
+    long stillFor() {
+        return speed == 0 ? Signals.FOREVER : 0;
     }
 
     /**

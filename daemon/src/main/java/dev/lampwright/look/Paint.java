@@ -15,6 +15,16 @@ public interface Paint {
     float[] paint(Moment moment, Cover cover, float[] room);
 
     /**
+     * How long colours stay as they are at a moment, if nothing new is heard.
+     *
+     * @param moment the time and the signals
+     * @return ns: 0 if they may change, {@link dev.lampwright.signal.Signals#FOREVER} if they do not
+     */
+    default long stillFor(Moment moment) {
+        return 0;
+    }
+
+    /**
      * Whether all places have one colour, which then stands at place 0 alone.
      *
      * @return the same each time

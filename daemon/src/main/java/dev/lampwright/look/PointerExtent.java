@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param width width of the mark, in pixels
  * @param softness width of each of its edges, in pixels, 0 or more
  */
-public record PointerExtent(Follow by, double width, double softness) implements ExtentSpec {
+public record PointerExtent(Follow by, double width, double softness) implements ExtentSpec, Extent {
     @Override
     public Optional<Follow> follows() {
         return Optional.of(by);
@@ -18,10 +18,16 @@ public record PointerExtent(Follow by, double width, double softness) implements
 
     @Override
     public Extent make() {
-        return this::cover;
+        return this;
     }
 
-    private void cover(Moment moment, Cover cover) {
+    @Override
+    public long stillFor(Moment moment) {
+        return moment.stillFor(by.signal());
+    }
+
+    @Override
+    public void cover(Moment moment, Cover cover) {
         int pixels = cover.pixels();
         double margin = Math.min(width + softness, pixels) / 2;
         double middle = Math.max(margin, Math.min(pixels - margin, moment.share(by) * pixels));

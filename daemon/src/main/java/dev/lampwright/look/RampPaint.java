@@ -10,7 +10,7 @@ import dev.lampwright.colour.Gradient;
  * @param spread how much of the colours the zone shows at once, 0 or more: 1 all, 2 all of them twice, 0 one colour everywhere, which then goes
  *     from the first to the last as time passes. Colours that turn at the ends have as much way as the spread is below 1
  */
-public record RampPaint(Gradient colours, Motion drift, double spread) implements PaintSpec {
+public record RampPaint(Gradient colours, Motion drift, double spread) implements PaintSpec, Paint {
     /**
      * The colours spread over the zone once.
      *
@@ -23,10 +23,16 @@ public record RampPaint(Gradient colours, Motion drift, double spread) implement
 
     @Override
     public Paint make() {
-        return spread == 0 ? new EvenPaint(colours, this::moved) : this::paint;
+        return spread == 0 ? new EvenPaint(colours, new Passing(this)) : this;
     }
 
-    private float[] paint(Moment moment, Cover cover, float[] room) {
+    @Override
+    public long stillFor(Moment moment) {
+        return drift.stillFor();
+    }
+
+    @Override
+    public float[] paint(Moment moment, Cover cover, float[] room) {
         int pixels = cover.pixels();
         double offset =
                 drift.backAndForth() ? -pixels * window(moment, pixels) : drift.travelled(moment.seconds(), pixels);
@@ -37,10 +43,20 @@ public record RampPaint(Gradient colours, Motion drift, double spread) implement
         return room;
     }
 
-    private double moved(Moment moment, int pixels) {
-        double moved =
-                drift.backAndForth() ? window(moment, pixels) : drift.travelled(moment.seconds(), pixels) / pixels;
-        return moved == 1 ? 1 : moved - Math.floor(moved);
+    /** One colour that goes from the first to the last. */
+    private record Passing(RampPaint ramp) implements EvenPaint.Share {
+        @Override
+        public double at(Moment moment, int pixels) {
+            double moved = ramp.drift.backAndForth()
+                    ? ramp.window(moment, pixels)
+                    : ramp.drift.travelled(moment.seconds(), pixels) / pixels;
+            return moved == 1 ? 1 : moved - Math.floor(moved);
+        }
+
+        @Override
+        public long stillFor(Moment moment) {
+            return ramp.stillFor(moment);
+        }
     }
 
     /** Where in the colours the zone begins while they go back and forth, 0 to 1 − spread. */

@@ -1,5 +1,6 @@
 package dev.lampwright.look;
 
+import dev.lampwright.signal.Signals;
 import java.util.Arrays;
 
 /**
@@ -9,6 +10,11 @@ import java.util.Arrays;
 public final class Rhythm {
     /** How long light takes to come or go, so that nothing is harsh. Like a lamp's own inertia; common practice, no source. */
     static final double USUAL_EDGE_S = 0.1;
+
+    /** More than times are off by, after years too. */
+    private static final double ROUNDING_S = 1e-6;
+
+    private static final double NANOS_PER_SECOND = 1e9;
 
     /** Always lit: F. */
     public static final Rhythm FIXED = new Rhythm(1, new double[] {1}, false, USUAL_EDGE_S, 0);
@@ -77,11 +83,36 @@ public final class Rhythm {
      * @return 0 to 1
      */
     public float level(double seconds) {
-        double at = (phase == 0 ? seconds : seconds + (1 - phase) * period) % period;
+        double at = at(seconds);
         if (swell) {
             return (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * at / period));
         }
         return isFixed() ? 1 : edged(at);
+    }
+
+    /**
+     * How long the level stays as it is.
+     *
+     * @param seconds from when on, since its look came on, 0 or more
+     * @return ns: 0 while light comes or goes, {@link Signals#FOREVER} if it never does
+     */
+    long stillFor(double seconds) {
+        if (swell || isFixed()) {
+            return swell ? 0 : Signals.FOREVER;
+        }
+        double at = at(seconds);
+        double last = 0;
+        double next = period;
+        for (double change : changes) {
+            if (at < change) {
+                next = change;
+                break;
+            }
+            last = change;
+        }
+        double since = at - last - edge / 2;
+        double left = next - at - edge / 2;
+        return since > ROUNDING_S && left > ROUNDING_S ? (long) ((left - ROUNDING_S) * NANOS_PER_SECOND) : 0;
     }
 
     /** Half lit at the very moment of a change, and fully half an edge later. */
@@ -151,6 +182,11 @@ public final class Rhythm {
                 + Boolean.hashCode(swell)
                 + 7 * Double.hashCode(edge)
                 + 17 * Double.hashCode(phase);
+    }
+
+    /** Where in its period it is. */
+    private double at(double seconds) {
+        return (phase == 0 ? seconds : seconds + (1 - phase) * period) % period;
     }
 
     /** Only what is always lit has no change within its period. */

@@ -18,6 +18,6 @@ public record ScalePaint(Gradient colours, Follow by) implements PaintSpec {
 
     @Override
     public Paint make() {
-        return new EvenPaint(colours, (moment, pixels) -> moment.share(by));
+        return EvenPaint.at(colours, Level.by(by));
     }
 }

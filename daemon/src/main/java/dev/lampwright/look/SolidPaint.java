@@ -13,6 +13,6 @@ import java.util.List;
 public record SolidPaint(Colour colour) implements PaintSpec {
     @Override
     public Paint make() {
-        return new EvenPaint(Gradient.stepped(Stop.stretches(List.of(colour))), (moment, pixels) -> 0);
+        return EvenPaint.at(Gradient.stepped(Stop.stretches(List.of(colour))), Level.fixed(0));
     }
 }

@@ -122,6 +122,18 @@ public final class PrinterStatus {
     }
 
     /**
+     * How long the state counts as it does at some time, if nothing new is heard.
+     *
+     * @param nanos the time
+     * @param silentAfterNanos how long is long
+     * @return ns, 0 or more; as long as can be said if it does not change
+     */
+    public long stateStillFor(long nanos, long silentAfterNanos) {
+        boolean counts = heard && nanos - heardAtNanos <= silentAfterNanos;
+        return counts ? silentAfterNanos - (nanos - heardAtNanos) : Long.MAX_VALUE;
+    }
+
+    /**
      * Whether any message has come that was bound and readable.
      *
      * @return false only before the first
@@ -321,6 +333,18 @@ public final class PrinterStatus {
     public boolean eventAt(String name, long nanos) {
         Long end = eventEnds.get(name);
         return end != null && end - nanos > 0;
+    }
+
+    /**
+     * How long it stays so that an event is going on, or not, if nothing new is heard.
+     *
+     * @param name its name in the configuration
+     * @param nanos the time
+     * @return ns, more than 0; as long as can be said if it does not change
+     */
+    public long eventStillFor(String name, long nanos) {
+        Long end = eventEnds.get(name);
+        return end != null && end - nanos > 0 ? end - nanos : Long.MAX_VALUE;
     }
 
     /**

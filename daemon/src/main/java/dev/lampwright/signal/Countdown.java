@@ -28,4 +28,10 @@ final class Countdown implements Track {
     public double at(long nanos) {
         return Math.max(0, end.at(nanos) - clock.at(nanos));
     }
+
+    @Override
+    public long stillFor(long nanos) {
+        boolean runs = clock.runs() && end.at(nanos) > clock.at(nanos);
+        return runs ? 0 : end.stillFor(nanos);
+    }
 }

@@ -43,4 +43,9 @@ final class Glide implements Track {
         double value = from + (to - from) * Math.max(0, share);
         return Math.max(Math.min(from, to), Math.min(Math.max(from, to), value));
     }
+
+    @Override
+    public long stillFor(long nanos) {
+        return nanos - startNanos >= lengthNanos || Double.compare(from, to) == 0 ? Signals.FOREVER : 0;
+    }
 }

@@ -6,6 +6,9 @@ import java.util.stream.Stream;
 
 /** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
 public final class Signals {
+    /** What stays as it is until something new is taken in stays so for this many ns: a day, far longer than anything is asked about. */
+    public static final long FOREVER = 24 * 3600 * 1_000_000_000L;
+
     private final Sources sources;
     private final Track[] tracks;
 
@@ -58,5 +61,16 @@ public final class Signals {
      */
     public double value(Signal signal, long nanos) {
         return tracks[signal.index()].at(nanos);
+    }
+
+    /**
+     * How long a signal keeps its value, if nothing new is followed.
+     *
+     * @param signal which
+     * @param nanos from when on, no earlier than the last status came
+     * @return ns: 0 while it moves, {@link #FOREVER} if it does not
+     */
+    public long stillFor(Signal signal, long nanos) {
+        return tracks[signal.index()].stillFor(nanos);
     }
 }

@@ -85,19 +85,31 @@ final class Sources {
 
     /** The hottest of the bodies that are not heated; unknown if there is none. */
     Track stillHot() {
-        Track[] cooling = heaters.values().stream().map(Heater::cooling).toArray(Track[]::new);
-        return nanos -> highest(cooling, nanos);
+        return new Highest(heaters.values().stream().map(Heater::cooling).toList());
     }
 
-    private static double highest(Track[] tracks, long nanos) {
-        double highest = Double.NaN;
-        for (Track track : tracks) {
-            double value = track.at(nanos);
-            if (value > highest || Double.isNaN(highest)) {
-                highest = value;
+    /** The highest of some values that are known. */
+    private record Highest(List<Track> tracks) implements Track {
+        @Override
+        public double at(long nanos) {
+            double highest = Double.NaN;
+            for (int i = 0; i < tracks.size(); i++) {
+                double value = tracks.get(i).at(nanos);
+                if (value > highest || Double.isNaN(highest)) {
+                    highest = value;
+                }
             }
+            return highest;
         }
-        return highest;
+
+        @Override
+        public long stillFor(long nanos) {
+            long still = Signals.FOREVER;
+            for (int i = 0; i < tracks.size(); i++) {
+                still = Math.min(still, tracks.get(i).stillFor(nanos));
+            }
+            return still;
+        }
     }
 
     /**

@@ -22,6 +22,11 @@ final class StopClock {
         }
     }
 
+    /** Whether it runs. */
+    boolean runs() {
+        return runs;
+    }
+
     /**
      * What it shows.
      *

@@ -81,7 +81,7 @@ class FrameBoardTest {
 
     @Test
     void nothingIsKnownAtFirst() {
-        FrameReport first = board.read();
+        FrameReport first = board.read(0, 60);
         assertEquals(PrinterState.SILENT, first.state());
         assertEquals(AlarmState.NORMAL, first.alarm());
         assertEquals("", first.look());
@@ -120,7 +120,7 @@ class FrameBoardTest {
     private void readAndCompare() {
         long before = 0;
         for (int i = 0; i < READS; i++) {
-            FrameReport read = board.read();
+            FrameReport read = board.read(0, 60);
             assertTrue(read.frames() >= before, "went back from " + before + " to " + read.frames());
             before = read.frames();
             assertEquals(of(before), read);

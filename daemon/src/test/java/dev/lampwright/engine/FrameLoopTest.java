@@ -31,6 +31,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class FrameLoopTest {
     private static final String FILE = """
@@ -169,6 +171,83 @@ class FrameLoopTest {
             assertTrue(early.nanos() < TimeUnit.SECONDS.toNanos(1), "after the grid's time before it: " + early);
         }
         assertTrue(told.hurried.remove().tick() < told.hurried.remove().tick(), "one frame for each time on the grid");
+    }
+
+    /** What stands still is sent four times a second, and four times in each holdover. */
+    @ParameterizedTest
+    @CsvSource({"3, 4", "0.1, 40"})
+    void lightThatStandsStillIsSentNowAndThen(double holdoverS, double mostASecond) {
+        Config config = Configs.of(3, "GRB", """
+                controller.holdover_s = %s
+                [looks.flat]
+                layers = [{ colour = "teal" }]
+                [[cues]]
+                look = "flat"
+                fade_s = 0
+                """.formatted(holdoverS));
+        AtomicLong sent = new AtomicLong();
+        FrameLoop loop = new FrameLoop(
+                new FrameLoop.Rig(Chain.of(config), new FrameSlot(9, 0), new FrameTap(config), sent::incrementAndGet),
+                PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                60,
+                StatusWatch.NOBODY,
+                System.nanoTime());
+        loop.start();
+        Await.until("the light to stand still", () -> loop.snapshot().frames() > 60);
+        long begun = System.nanoTime();
+        long before = sent.get();
+        Await.until("two seconds of frames", () -> loop.snapshot().frames() > 180);
+        loop.close();
+        double aSecond = (sent.get() - before) / ((System.nanoTime() - begun) * 1e-9);
+        assertTrue(sent.get() > before, "sent all the same");
+        assertTrue(aSecond <= mostASecond + 1, aSecond + " a second");
+    }
+
+    /** Frames are counted as if each had been made at its time, and never before it; news is taken up by the next one. */
+    @Test
+    void itSleepsWhileLightStandsStillAndNewsWakesIt() {
+        Config config = Configs.of(3, "GRB", """
+                [looks.flat]
+                layers = [{ colour = "teal" }]
+                [[cues]]
+                state = "held"
+                look = "printing"
+                fade_s = 0
+                [[cues]]
+                look = "flat"
+                fade_s = 0
+                """);
+        AtomicLong asked = new AtomicLong();
+        AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+        FrameLoop loop = new FrameLoop(
+                rig(config, Chain.of(config), new AtomicLong()),
+                () -> {
+                    asked.incrementAndGet();
+                    return status.get();
+                },
+                () -> Wishes.NONE,
+                System::nanoTime,
+                60,
+                StatusWatch.NOBODY,
+                System.nanoTime());
+        loop.start();
+        Await.until("the light to stand still", () -> loop.snapshot().frames() > 10);
+        long begun = System.nanoTime();
+        FrameReport before = loop.snapshot();
+        long askedBefore = asked.get();
+        Await.until("two seconds of frames", () -> loop.snapshot().frames() > 130);
+        FrameReport after = loop.snapshot();
+        double ticks = (System.nanoTime() - begun) * 60e-9;
+        long counted = after.frames() + after.skipped() - before.frames() - before.skipped();
+        assertTrue(counted <= ticks + 2, counted + " frames where " + ticks + " were due");
+        long made = asked.get() - askedBefore;
+        assertTrue(made < counted / 4, made + " of " + counted + " frames were made at their time");
+        status.set(PrinterStatus.nothingHeard().withState(PrinterState.HELD, System.nanoTime()));
+        loop.tellNews();
+        Await.until("the news", () -> loop.snapshot().look().equals("printing"));
+        loop.close();
     }
 
     /** The clock leaps ahead by half a second, as when the machine has slept. */

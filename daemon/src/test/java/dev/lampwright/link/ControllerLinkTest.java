@@ -174,6 +174,39 @@ class ControllerLinkTest {
         }
     }
 
+    /** Light may stand still from then on, so nothing newer may come for long. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 4})
+    void aFrameThatIsLostIsSentAgain(int credits) {
+        try (LinkRig rig = new LinkRig(board(64, credits, true), strip(100, 60_000)).started()) {
+            rig.publishUntilShown(1);
+            rig.awaitRest();
+            AtomicInteger writes = new AtomicInteger();
+            rig.line.toController(bytes -> writes.incrementAndGet() < 3 ? new byte[0] : bytes);
+            rig.publish(2);
+            Await.until(() -> "the frame; " + rig.link.status(), () -> rig.shows(2), Duration.ofSeconds(20));
+        }
+    }
+
+    @Test
+    void aFrameThatIsShownIsNotSentAgain() {
+        try (LinkRig rig = new LinkRig().started()) {
+            rig.publishUntilShown(1);
+            rig.awaitRest();
+            AtomicInteger writes = new AtomicInteger();
+            rig.line.toController(bytes -> {
+                writes.incrementAndGet();
+                return bytes;
+            });
+            for (int value = 2; value <= 4; value++) {
+                rig.publish(value);
+                rig.awaitRest();
+                rig.passTime(Duration.ofSeconds(1));
+            }
+            assertEquals(3, writes.get());
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 4})
     void neverSendsWithoutCredit(int credits) {

@@ -50,6 +50,23 @@ class RhythmTest {
         assertTrue(flashes(Rhythm.parse("VQ"), 60) <= 3 * 60);
     }
 
+    /** For as long as a rhythm says that it is still, its level is the same to the last bit. */
+    @ParameterizedTest
+    @ValueSource(strings = {"F", "Iso 2s", "Oc 4s", "Fl(2) 8s", "Q", "VQ", "Mo(U) 15s", "on 0.2s off 3s", "swell 4s"})
+    void isStillForAsLongAsItSays(String text) {
+        Rhythm rhythm = Rhythm.parse(text).withPhase(0.3);
+        double still = 0;
+        for (double seconds = 0; seconds < 40; seconds += 0.037) {
+            double stillFor = Math.min(40, rhythm.stillFor(seconds) * 1e-9);
+            for (int part = 0; part <= 4; part++) {
+                float later = rhythm.level(seconds + stillFor * part / 4);
+                assertEquals(rhythm.level(seconds), later, seconds + " s, and " + part + "/4 of " + stillFor);
+            }
+            still += stillFor > 0 ? 1 : 0;
+        }
+        assertEquals(rhythm.flashes() || text.equals("F"), still > 0, text);
+    }
+
     /** P10.9 with ITU-R M.1677-1: U is dot, dot, dash; a dash is three dots long. */
     @Test
     void morse() {

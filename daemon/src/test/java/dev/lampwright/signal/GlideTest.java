@@ -43,6 +43,22 @@ class GlideTest {
         assertEquals(0.3, glide.at(2 * SECOND + SECOND / 2), EXACT);
     }
 
+    /** On its way it moves; before a value, once it has arrived, and where it goes nowhere it stands still. */
+    @Test
+    void saysWhenItStandsStill() {
+        assertEquals(Signals.FOREVER, glide.stillFor(SECOND));
+        glide.to(0.2, SECOND);
+        assertEquals(Signals.FOREVER, glide.stillFor(SECOND));
+        glide.to(0.4, 2 * SECOND);
+        assertEquals(0, glide.stillFor(2 * SECOND));
+        assertEquals(0, glide.stillFor(3 * SECOND - 1));
+        assertEquals(Signals.FOREVER, glide.stillFor(3 * SECOND));
+        glide.to(0.4, 4 * SECOND);
+        assertEquals(Signals.FOREVER, glide.stillFor(4 * SECOND));
+        glide.to(Double.NaN, 5 * SECOND);
+        assertEquals(Signals.FOREVER, glide.stillFor(5 * SECOND));
+    }
+
     @Test
     void becomesUnknownAndKnownAgainAtOnce() {
         glide.to(0.2, SECOND);
