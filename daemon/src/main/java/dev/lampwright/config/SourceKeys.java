@@ -5,13 +5,19 @@ import dev.lampwright.payload.CsvField;
 import dev.lampwright.payload.Cut;
 import dev.lampwright.payload.Excerpt;
 import dev.lampwright.payload.PayloadPath;
+import dev.lampwright.payload.Selection;
 import dev.lampwright.payload.Source;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** The keys that say where a value is told: {@code topic}, {@code at}, {@code field} with {@code separator}, and {@code pattern}. */
+/**
+ * The keys that say where a value is told: {@code topic}, {@code at}, {@code where} with {@code among}, {@code field} with {@code separator}, and
+ * {@code pattern}.
+ */
 final class SourceKeys {
     private static final String WANTED_TOPIC = "give the MQTT topic, for instance \"shop/alder/heat\"";
     private static final String WANTED_PATH =
@@ -19,6 +25,8 @@ final class SourceKeys {
     private static final String WANTED_SEPARATOR = "give the character between two fields, for instance \";\"";
     private static final String WANTED_PATTERN =
             "give a regular expression with a group named value, for instance 'T=(?<value>[0-9.]+)'";
+    private static final String WANTED_WHERE =
+            "say which part by what stands in it, for instance where = { \"/name\" = \"plate\" }";
     private static final int MOST_FIELDS = 1000;
 
     /** RFC 6901, section 3: after {@code ~} comes 0 or 1. */
@@ -31,7 +39,18 @@ final class SourceKeys {
                     .example("\"shop/alder/heat\"", "where the messages are"),
             Key.own("at", "JSON Pointer, RFC 6901")
                     .without("the payload itself is the value")
-                    .example("\"/plate/now\"", "where in the payload the value is"),
+                    .example(
+                            "\"/plate/now\"",
+                            "where in the payload, or in the part that `where` chooses, the value is"),
+            Key.own("where", "table of JSON Pointers and the words, numbers, true or false that stand there")
+                    .without("all of the payload is meant")
+                    .comment(
+                            "{ \"/name\" = \"plate\" }",
+                            "only the element of a list, or only the message, that has this in it"),
+            Key.own("among", "JSON Pointer, RFC 6901")
+                    .with("where")
+                    .without("the payload itself is the list, or the part")
+                    .comment("\"/heaters\"", "where the list is"),
             Key.own("field", "whole number, 1 to " + MOST_FIELDS)
                     .comment("3", "which field of a line with separators (CSV, RFC 4180)"),
             Key.own("separator", "one character")
@@ -47,7 +66,31 @@ final class SourceKeys {
         List<Cut> cuts = Stream.of(field(table), pattern(table))
                 .flatMap(Optional::stream)
                 .toList();
-        return new Source(topic(table), path(table), cuts);
+        Optional<Selection> part = part(table);
+        PayloadPath path = path(table, "at");
+        if (part.isPresent() && path.bare() && table.right()) {
+            table.mistake("at", "is missing beside where, which chooses a part of a JSON document", WANTED_PATH);
+        }
+        return new Source(topic(table), path, cuts, part);
+    }
+
+    private static Optional<Selection> part(Table table) {
+        if (!table.has("where")) {
+            if (table.has("among")) {
+                table.mistake("among", "has no where beside it", WANTED_WHERE);
+            }
+            return Optional.empty();
+        }
+        Table where = table.table("where");
+        Map<PayloadPath, String> fields = new LinkedHashMap<>();
+        for (String key : where.keys()) {
+            where.word(key, WANTED_WHERE)
+                    .ifPresent(word -> pointer(where, key, key).ifPresent(pointer -> fields.put(pointer, word)));
+        }
+        if (fields.isEmpty() && where.right()) {
+            table.mistake("where", "is empty", WANTED_WHERE);
+        }
+        return Optional.of(new Selection(table.has("among") ? path(table, "among") : PayloadPath.at(""), fields));
     }
 
     private static String topic(Table table) {
@@ -60,22 +103,23 @@ final class SourceKeys {
         return topic;
     }
 
-    private static PayloadPath path(Table table) {
-        Optional<String> pointer = table.textOrEmpty("at", WANTED_PATH);
-        if (pointer.isEmpty()) {
-            return PayloadPath.BARE;
-        }
-        String text = pointer.get();
+    private static PayloadPath path(Table table, String key) {
+        return table.textOrEmpty(key, WANTED_PATH)
+                .flatMap(text -> pointer(table, key, text))
+                .orElse(PayloadPath.BARE);
+    }
+
+    private static Optional<PayloadPath> pointer(Table table, String key, String text) {
         if (BROKEN_ESCAPE.matcher(text).find()) {
             table.mistake(
-                    "at", "is " + Wording.quoted(text) + " with a lone ~", "write ~0 for ~ and ~1 for / in a name");
-            return PayloadPath.BARE;
+                    key, "is " + Wording.quoted(text) + " with a lone ~", "write ~0 for ~ and ~1 for / in a name");
+            return Optional.empty();
         }
         try {
-            return PayloadPath.at(text);
+            return Optional.of(PayloadPath.at(text));
         } catch (IllegalArgumentException e) {
-            table.mistake("at", "is " + Wording.quoted(text) + ", which is not a JSON Pointer", WANTED_PATH);
-            return PayloadPath.BARE;
+            table.mistake(key, "is " + Wording.quoted(text) + ", which is not a JSON Pointer", WANTED_PATH);
+            return Optional.empty();
         }
     }
 

@@ -268,6 +268,25 @@ final class Table {
                         || element instanceof Boolean);
     }
 
+    /**
+     * A word that a printer says: text, or a whole number, true or false as JSON writes them.
+     *
+     * @param key its name
+     * @param wanted what would be right, for the complaint
+     * @return the word; nothing if it is left out or wrong
+     */
+    Optional<String> word(String key, String wanted) {
+        if (!has(key)) {
+            return Optional.empty();
+        }
+        Object value = values.get(key);
+        if (value instanceof String || value instanceof Long || value instanceof Integer || value instanceof Boolean) {
+            return Optional.of(String.valueOf(value));
+        }
+        mistake(key, isValue(key), wanted);
+        return Optional.empty();
+    }
+
     private List<String> texts(
             String key, String wanted, Function<Object, String> wantedFor, Predicate<Object> isText) {
         if (!has(key)) {

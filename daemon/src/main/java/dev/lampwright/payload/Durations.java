@@ -12,11 +12,19 @@ final class Durations {
             "P(?:" + NUMBER + "D)?(?:T(?:" + NUMBER + "H)?(?:" + NUMBER + "M)?(?:" + NUMBER + "S)?)?",
             Pattern.CASE_INSENSITIVE);
     private static final Pattern CLOCK = Pattern.compile("(\\d+):([0-5]?\\d):([0-5]?\\d(?:\\.\\d+)?)");
+    private static final Pattern TWO_PARTS = Pattern.compile("(\\d{1,5}):([0-5]\\d)");
+    private static final Pattern NAMED_PARTS = Pattern.compile(
+            part("d(?:ays?)?") + part("h(?:rs?|ours?)?") + part("m(?:in(?:ute)?s?)?") + part("s(?:ec(?:ond)?s?)?"),
+            Pattern.CASE_INSENSITIVE);
     private static final double[] DAYS_AND_TIME_S = {86_400, 3600, 60, 1};
     private static final double[] CLOCK_S = {3600, 60, 1};
     private static final double WEEK_S = 604_800;
 
     private Durations() {}
+
+    private static String part(String unit) {
+        return "(?:" + NUMBER + "\\s*" + unit + "[\\s,]*)?";
+    }
 
     /**
      * A duration of ISO 8601-1:2019, section 5.5.2: {@code PnW}, or {@code PnDTnHnMnS} without the parts that are not needed. Only the last
@@ -69,6 +77,36 @@ final class Durations {
             throw new UnreadableException("the value is not a time in hours, minutes and seconds such as 1:30:00");
         }
         return sum(parts, CLOCK_S);
+    }
+
+    /**
+     * Two numbers with a colon between: minutes and seconds, or hours and minutes.
+     *
+     * @param text for instance {@code 90:30}
+     * @return sixty times the first and the second; seconds, if it is minutes and seconds
+     * @throws UnreadableException if it is none, or the second is 60 and more
+     */
+    static double twoParts(String text) throws UnreadableException {
+        Matcher parts = TWO_PARTS.matcher(text);
+        if (text.length() > MOST_CHARS || !parts.matches()) {
+            throw new UnreadableException("the value is not a time of two parts such as 1:30");
+        }
+        return 60 * number(parts.group(1)) + number(parts.group(2));
+    }
+
+    /**
+     * Days, hours, minutes and seconds, each with its unit, in this order; what is not needed is left out.
+     *
+     * @param text for instance {@code 1h 30m}, {@code 2 days 3 hours} or {@code 12 min 05 s}
+     * @return seconds
+     * @throws UnreadableException if it is none
+     */
+    static double parts(String text) throws UnreadableException {
+        Matcher parts = NAMED_PARTS.matcher(text);
+        if (text.isBlank() || text.length() > MOST_CHARS || !parts.matches()) {
+            throw new UnreadableException("the value is not a time with units such as 1h 30m");
+        }
+        return sum(parts, DAYS_AND_TIME_S);
     }
 
     private static double sum(Matcher parts, double[] seconds) {

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * A payload taken apart into its single values: the leaves of a JSON document by pointer; the parts of a text as {@link TextParts} finds
@@ -21,26 +20,43 @@ public final class Leaves {
     /** A payload longer than this, in bytes, is not taken apart. */
     public static final int MOST_BYTES = 1 << 16;
 
-    /** Keys under which a list names its elements, in a few languages. Common practice, no source. */
-    private static final Set<String> NAMING_KEYS =
-            Set.of("name", "id", "label", "part", "kind", "type", "what", "which", "nom", "nombre", "teil", "nome");
-
     private static final int MOST_NAME_CHARS = 30;
     private static final int MOST_PATH_CHARS = 300;
 
     private final List<Leaf> leaves = new ArrayList<>();
     private boolean complete = true;
 
-    private Leaves() {}
+    private final String topic;
+    private final RecordKeys keys;
+    private final Speakers speakers;
+
+    private Leaves(String topic, RecordKeys keys, Speakers speakers) {
+        this.topic = topic;
+        this.keys = keys;
+        this.speakers = speakers;
+    }
 
     /**
-     * Takes a payload apart.
+     * Takes a payload apart of which no other is known.
      *
      * @param payload any bytes; not kept
      * @return its values
      */
     public static Leaves of(byte[] payload) {
-        Leaves all = new Leaves();
+        return of("", payload, new RecordKeys(), new Speakers());
+    }
+
+    /**
+     * Takes a payload apart.
+     *
+     * @param topic its topic
+     * @param payload any bytes; not kept
+     * @param keys what is known of the lists in the payloads before, by which their elements are told apart
+     * @param speakers what is known of who speaks on which topic
+     * @return its values
+     */
+    public static Leaves of(String topic, byte[] payload, RecordKeys keys, Speakers speakers) {
+        Leaves all = new Leaves(topic, keys, speakers);
         if (payload.length > MOST_BYTES) {
             all.complete = false;
         } else {
@@ -69,40 +85,70 @@ public final class Leaves {
 
     private void split(Payload payload) {
         Optional<JsonNode> document = payload.json().filter(node -> node.isContainerNode() || node.isTextual());
-        if (document.isPresent()) {
-            walk(document.get(), JsonPointer.empty(), List.of());
-        } else {
-            addText(PayloadPath.BARE, List.of(), payload.text());
+        if (document.isEmpty()) {
+            addText(PayloadPath.BARE, Optional.empty(), List.of(), payload.text());
+            return;
         }
+        JsonNode all = document.get();
+        Optional<String> speaker =
+                speakers.of(topic, all).filter(field -> all.path(field).isValueNode());
+        Optional<Selection> part = speaker.map(field -> selection(JsonPointer.empty(), field, all));
+        List<String> names =
+                speaker.map(field -> List.of(all.get(field).asText())).orElse(List.of());
+        walk(all, JsonPointer.empty(), part, names);
     }
 
-    private void walk(JsonNode node, JsonPointer at, List<String> names) {
+    private static Selection selection(JsonPointer among, String field, JsonNode record) {
+        JsonPointer key = record.isArray()
+                ? JsonPointer.empty().appendIndex(0)
+                : JsonPointer.empty().appendProperty(field);
+        return new Selection(
+                PayloadPath.at(among),
+                Map.of(
+                        PayloadPath.at(key),
+                        JsonTree.value(record.at(key)).word().orElse("")));
+    }
+
+    private void walk(JsonNode node, JsonPointer at, Optional<Selection> part, List<String> names) {
         if (node.isObject()) {
             for (Map.Entry<String, JsonNode> property : node.properties()) {
-                walk(property.getValue(), at.appendProperty(property.getKey()), with(names, property.getKey()));
+                walk(property.getValue(), at.appendProperty(property.getKey()), part, with(names, property.getKey()));
             }
         } else if (node.isArray()) {
-            for (int i = 0; i < node.size(); i++) {
-                walk(node.get(i), at.appendIndex(i), with(named(names, node.get(i)), Integer.toString(i)));
-            }
+            walkList(node, at, part, names);
         } else if (node.isTextual()) {
-            addText(PayloadPath.at(at), names, node.textValue());
+            addText(PayloadPath.at(at), part, names, node.textValue());
         } else {
-            add(plain(PayloadPath.at(at), names, node));
+            add(plain(PayloadPath.at(at), part, names, node));
         }
     }
 
-    private static Leaf plain(PayloadPath path, List<String> names, JsonNode node) {
-        double number = node.isNumber() ? node.doubleValue() : Double.NaN;
-        return new Leaf(path, List.of(), names, JsonTree.value(node), number, Unit.OWN);
+    /** What is in a chosen part already is not chosen again. */
+    private void walkList(JsonNode list, JsonPointer at, Optional<Selection> part, List<String> names) {
+        Optional<String> key = part.isPresent() ? Optional.empty() : keys.of(topic + ' ' + at, list);
+        for (int i = 0; i < list.size(); i++) {
+            JsonNode element = list.get(i);
+            if (key.isPresent()) {
+                Selection chosen = selection(at, key.get(), element);
+                String name = chosen.where().values().iterator().next();
+                walk(element, JsonPointer.empty(), Optional.of(chosen), with(names, name));
+            } else {
+                walk(element, at.appendIndex(i), part, with(named(names, element), Integer.toString(i)));
+            }
+        }
     }
 
-    private void addText(PayloadPath path, List<String> names, String text) {
-        TextParts.of(path, names, text.strip()).forEach(this::add);
+    private static Leaf plain(PayloadPath path, Optional<Selection> part, List<String> names, JsonNode node) {
+        double number = node.isNumber() ? node.doubleValue() : Double.NaN;
+        return new Leaf(path, List.of(), part, names, JsonTree.value(node), number, Unit.OWN);
+    }
+
+    private void addText(PayloadPath path, Optional<Selection> part, List<String> names, String text) {
+        TextParts.of(path, part, names, text.strip()).forEach(this::add);
     }
 
     private void add(Leaf leaf) {
-        if (leaves.size() < MOST && isNameable(leaf.path().toString())) {
+        if (leaves.size() < MOST && isNameable(leaf.on("").place())) {
             leaves.add(leaf);
         } else {
             complete = false;
@@ -121,7 +167,7 @@ public final class Leaves {
             return with(names, element.get(0).textValue());
         }
         for (Map.Entry<String, JsonNode> property : element.properties()) {
-            if (NAMING_KEYS.contains(property.getKey().toLowerCase(Locale.ROOT)) && isName(property.getValue())) {
+            if (RecordKeys.NAMING.contains(property.getKey().toLowerCase(Locale.ROOT)) && isName(property.getValue())) {
                 return with(names, property.getValue().textValue());
             }
         }

@@ -27,6 +27,9 @@ public final class Measure {
         return switch (unit) {
             case ISO_8601 -> Durations.iso(text);
             case CLOCK -> Durations.clock(text);
+            case SHORT_CLOCK -> 60 * Durations.twoParts(text);
+            case STOPWATCH -> Durations.twoParts(text);
+            case PARTS -> Durations.parts(text);
             default -> number(text, unit);
         };
     }

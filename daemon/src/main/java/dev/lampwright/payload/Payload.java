@@ -53,7 +53,7 @@ public final class Payload {
      * @throws UnreadableException if this is too long, or must be JSON and is not, or is not fit for a cut
      */
     public Optional<Value> at(Source source) throws UnreadableException {
-        Optional<Value> value = at(source.path());
+        Optional<Value> value = whole(source);
         for (Cut cut : source.cuts()) {
             if (value.isPresent()) {
                 value = cut(value.get(), cut);
@@ -62,14 +62,16 @@ public final class Payload {
         return value;
     }
 
-    private Optional<Value> at(PayloadPath path) throws UnreadableException {
+    private Optional<Value> whole(Source source) throws UnreadableException {
+        PayloadPath path = source.path();
         if (bytes.length > MOST_BYTES) {
             throw new UnreadableException("the message is longer than 1 MiB");
         }
         if (path.bare()) {
             return Optional.of(new Value.Text(text()));
         }
-        JsonNode node = path.in(document());
+        JsonNode all = document();
+        JsonNode node = path.in(source.part().map(part -> part.in(all)).orElse(all));
         return node.isMissingNode() ? Optional.empty() : Optional.of(JsonTree.value(node));
     }
 

@@ -32,6 +32,15 @@ public enum Quantity {
     }
 
     /**
+     * Whether this is what a heater is set to.
+     *
+     * @return true for the three setpoints
+     */
+    public boolean isSetpoint() {
+        return this == BED_SETPOINT || this == NOZZLE_SETPOINT || this == CHAMBER_SETPOINT;
+    }
+
+    /**
      * The name of this in the configuration.
      *
      * @return dotted, with its unit

@@ -1,6 +1,7 @@
 package dev.lampwright.payload;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -8,13 +9,25 @@ import java.util.stream.Stream;
  * Where one value is told.
  *
  * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
- * @param path where in the payload a value stands
+ * @param path where in the payload, or in the chosen part of it, a value stands
  * @param cuts what is then cut out of its text, one after the other; none if the value itself is wanted
+ * @param part which part of the payload is meant, chosen by what stands in it; empty for all of it
  */
-public record Source(String topicFilter, PayloadPath path, List<Cut> cuts) {
+public record Source(String topicFilter, PayloadPath path, List<Cut> cuts, Optional<Selection> part) {
     /** Keeps a copy of the list. */
     public Source {
         cuts = List.copyOf(cuts);
+    }
+
+    /**
+     * A value in the whole of a payload.
+     *
+     * @param topicFilter MQTT topic filter
+     * @param path where in the payload it stands
+     * @param cuts what is then cut out of its text
+     */
+    public Source(String topicFilter, PayloadPath path, List<Cut> cuts) {
+        this(topicFilter, path, cuts, Optional.empty());
     }
 
     /**
@@ -33,7 +46,8 @@ public record Source(String topicFilter, PayloadPath path, List<Cut> cuts) {
      * @return for instance {@code /plate/now}, or {@code the payload itself, field 3}
      */
     public String place() {
-        return Stream.concat(Stream.of(path.toString()), cuts.stream().map(Cut::toString))
+        String where = part.map(selection -> " " + selection).orElse("");
+        return Stream.concat(Stream.of(path.toString() + where), cuts.stream().map(Cut::toString))
                 .collect(Collectors.joining(", "));
     }
 }

@@ -1,9 +1,11 @@
 package dev.lampwright.payload;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,20 +21,28 @@ final class TextParts {
     private static final char[] SEPARATORS = {';', '\t', '|', ','};
 
     private static final String NUMBER = "[-+]?[0-9]+(?:\\.[0-9]+)?";
+    private static final Pattern COUPLE =
+            Pattern.compile("(" + NUMBER + ")\\s*(?:/|of|von|sur|de|di|z|av|af)\\s*(" + NUMBER + ")");
     private static final Pattern WORD_OR_NUMBER =
             Pattern.compile("(?<word>\\p{L}[\\p{L}\\p{N}_]*)|(?<number>" + NUMBER + ")");
+
+    private static final String WORD = "[^\\s;,|&=]+";
+    private static final Pattern KEY_AND_WORD =
+            Pattern.compile("(?<![\\p{L}\\p{N}_])(?<key>\\p{L}[\\p{L}\\p{N}_]*)\\s*[=:]\\s*(?<value>" + WORD + ")");
 
     /** Words between two numbers of one thing, not names of the second. Common practice, no source. */
     private static final Set<String> FILLERS = Set.of(
             "of", "to", "von", "auf", "de", "sur", "z", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
 
     private final PayloadPath path;
+    private final Optional<Selection> selection;
     private final List<String> names;
     private final String text;
     private final List<Leaf> parts = new ArrayList<>();
 
-    private TextParts(PayloadPath path, List<String> names, String text) {
+    private TextParts(PayloadPath path, Optional<Selection> selection, List<String> names, String text) {
         this.path = path;
+        this.selection = selection;
         this.names = names;
         this.text = text;
     }
@@ -41,19 +51,22 @@ final class TextParts {
      * Takes a text apart.
      *
      * @param path where it stands
+     * @param selection which part of the payload the path is in
      * @param names what it is called
      * @param text the text, without white space around it
      * @return its parts, at least one
      */
-    static List<Leaf> of(PayloadPath path, List<String> names, String text) {
-        TextParts all = new TextParts(path, names, text);
+    static List<Leaf> of(PayloadPath path, Optional<Selection> selection, List<String> names, String text) {
+        TextParts all = new TextParts(path, selection, names, text);
         if (text.length() > MOST_TEXT_CHARS || !all.addFields()) {
             all.add(List.of(), names, text);
         }
         if (all.parts.size() == 1
                 && text.length() <= MOST_TEXT_CHARS
                 && !all.parts.get(0).numeric()) {
+            all.addCouple();
             all.addNumbers();
+            all.addWords();
         }
         return all.parts;
     }
@@ -62,13 +75,13 @@ final class TextParts {
         for (Unit unit : Unit.values()) {
             try {
                 double number = Measure.of(part, unit);
-                parts.add(new Leaf(path, cuts, partNames, new Value.Text(part), number, unit));
+                parts.add(new Leaf(path, cuts, selection, partNames, new Value.Text(part), number, unit));
                 return;
             } catch (UnreadableException e) {
                 // Perhaps in the next unit.
             }
         }
-        parts.add(new Leaf(path, cuts, partNames, new Value.Text(part), Double.NaN, Unit.OWN));
+        parts.add(new Leaf(path, cuts, selection, partNames, new Value.Text(part), Double.NaN, Unit.OWN));
     }
 
     private boolean addFields() {
@@ -104,6 +117,15 @@ final class TextParts {
         return fields.size() > 1 && numbers > 0 && words <= numbers && numbers + words > 1;
     }
 
+    /** Two numbers alone, such as {@code 12/84} or {@code 12 of 84}. */
+    private void addCouple() {
+        Matcher couple = COUPLE.matcher(text);
+        if (couple.matches()) {
+            add(List.of(new Excerpt("^(?<value>" + NUMBER + ")")), with("", "", "1"), couple.group(1));
+            add(List.of(new Excerpt("(?<value>" + NUMBER + ")$")), with("", "of", "2"), couple.group(2));
+        }
+    }
+
     private void addNumbers() {
         Set<String> used = new HashSet<>();
         Matcher matcher = WORD_OR_NUMBER.matcher(text);
@@ -122,6 +144,44 @@ final class TextParts {
                 filler = "";
                 nth = 0;
             }
+        }
+    }
+
+    /** The words of a text that is pairs of a key and a value, such as {@code state=RUN t=41}. */
+    private void addWords() {
+        List<String> keys = new ArrayList<>();
+        List<String> values = new ArrayList<>();
+        Matcher matcher = KEY_AND_WORD.matcher(text);
+        while (matcher.find() && keys.size() < MOST_NUMBERS) {
+            keys.add(matcher.group("key"));
+            values.add(matcher.group("value"));
+        }
+        for (int i = 0; i < keys.size() && keys.size() > 1; i++) {
+            boolean isWord = Character.isLetter(values.get(i).charAt(0)) || isDuration(values.get(i));
+            if (isWord && keys.indexOf(keys.get(i)) == i) {
+                addWord(keys.get(i), values.get(i));
+            }
+        }
+    }
+
+    private static boolean isDuration(String text) {
+        return Arrays.stream(Unit.values()).filter(unit -> !unit.numeric()).anyMatch(unit -> {
+            try {
+                return Measure.of(text, unit) >= 0;
+            } catch (UnreadableException e) {
+                return false;
+            }
+        });
+    }
+
+    private void addWord(String key, String word) {
+        Excerpt excerpt = new Excerpt("(?<![\\p{L}\\p{N}_])" + key + "\\s*[=:]\\s*(?<value>" + WORD + ")");
+        try {
+            if (excerpt.from(text).filter(word::equals).isPresent()) {
+                add(List.of(excerpt), with(key), word);
+            }
+        } catch (UnreadableException e) {
+            // A text that is too hard for a pattern has no such parts.
         }
     }
 

@@ -2,6 +2,7 @@ package dev.lampwright.payload;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** A unit in which a printer may tell a quantity. */
 public enum Unit {
@@ -28,7 +29,15 @@ public enum Unit {
     /** A duration such as {@code PT1H30M}; see {@link Durations#iso}. */
     ISO_8601("ISO 8601", Kind.TIME, 1, 0, ""),
     /** Hours, minutes and seconds such as {@code 1:30:00}. */
-    CLOCK("h:min:s", Kind.TIME, 1, 0, "");
+    CLOCK("h:min:s", Kind.TIME, 1, 0, ""),
+    /** Hours and minutes such as {@code 1:30}. */
+    SHORT_CLOCK("h:min", Kind.TIME, 1, 0, ""),
+    /** Minutes and seconds such as {@code 90:00}. */
+    STOPWATCH("min:s", Kind.TIME, 1, 0, ""),
+    /** Parts with their units, such as {@code 1h 30m}; see {@link Durations#parts}. */
+    PARTS("h min s", Kind.TIME, 1, 0, "");
+
+    private static final Set<Unit> TEXTS = Set.of(ISO_8601, CLOCK, SHORT_CLOCK, STOPWATCH, PARTS);
 
     private enum Kind {
         ANY,
@@ -103,10 +112,10 @@ public enum Unit {
     /**
      * Whether numbers are told in this, rather than a text of its own form.
      *
-     * @return false for {@link #ISO_8601} and {@link #CLOCK}
+     * @return false for durations of several parts, such as {@link #ISO_8601} and {@link #CLOCK}
      */
     public boolean numeric() {
-        return this != ISO_8601 && this != CLOCK;
+        return !TEXTS.contains(this);
     }
 
     /**

@@ -4,6 +4,7 @@ import dev.lampwright.payload.Measure;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Plausible;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
 import dev.lampwright.payload.UnreadableException;
 import dev.lampwright.payload.Value;
 import dev.lampwright.payload.WordPattern;
@@ -45,7 +46,7 @@ sealed interface Effect {
 
     /**
      * A number is the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is
-     * not known.
+     * not known. A target of 0 is off in any unit: no heater is set to 0 °F or 0 K.
      *
      * @param quantity what is read
      * @param binding in which unit, and how it is scaled
@@ -57,7 +58,11 @@ sealed interface Effect {
         }
 
         private double reading(Value value) throws UnreadableException {
-            double told = number(value) * binding.scale() + binding.offset();
+            double number = number(value);
+            if (number == 0 && quantity.isSetpoint()) {
+                return 0;
+            }
+            double told = number * binding.scale() + binding.offset();
             return Plausible.value(quantity, binding.unit(), told);
         }
 
@@ -210,6 +215,21 @@ sealed interface Effect {
         public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
             String text = value.word().orElseThrow(() -> new UnreadableException("the value is not text"));
             return before.withFaultText(value instanceof Value.None ? "" : text, atNanos);
+        }
+    }
+
+    /**
+     * A word, a number, true or false is kept for the conditions that look at its place. JSON's null is kept as empty text.
+     *
+     * @param place where it stands
+     */
+    record OfSign(Source place) implements Effect {
+        private static final int MOST_CHARS = 200;
+
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            String word = value instanceof Value.None ? "" : Effect.word(value);
+            return before.withSign(place, word.substring(0, Math.min(MOST_CHARS, word.length())), atNanos);
         }
     }
 
