@@ -42,6 +42,8 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
                             "what is wrong, in the printer's own words, for the log"),
             Key.own("state", "table, or array of tables: the newest message counts")
                     .without("follows from the readings"),
+            Key.own("condition", "array of tables: the first that is met counts before `printer.state`")
+                    .without("`printer.state` alone counts"),
             Key.own("readings", "table of places"),
             Key.own("will", "table"),
             Key.own("events", "table of events"));
@@ -76,9 +78,10 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     private static Bindings bindings(Table table) {
         List<Bindings.OfState> states =
                 table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
+        List<Bindings.OfCondition> conditions = ConditionSection.read(table.tables("condition"));
         Map<Quantity, List<Bindings.OfReading>> readings = ReadingsSection.read(table.table("readings"));
         Map<OwnQuantity, List<Bindings.OfReading>> own = OwnReadings.read(table.table("readings"));
-        if (states.isEmpty() && readings.isEmpty() && own.isEmpty() && table.right()) {
+        if (states.isEmpty() && conditions.isEmpty() && readings.isEmpty() && own.isEmpty() && table.right()) {
             table.mistake(
                     "readings",
                     "is missing or empty, and so is printer.state",
@@ -88,6 +91,7 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         Optional<Source> faultText = table.has("fault_text")
                 ? Optional.of(SourceKeys.read(table.table("fault_text").as(FAULT_TEXT)))
                 : Optional.empty();
-        return new Bindings(states, readings, own, EventsSection.read(table.table("events")), faultText, will(table));
+        return new Bindings(states, readings, own, EventsSection.read(table.table("events")), faultText, will(table))
+                .withConditions(conditions);
     }
 }

@@ -24,6 +24,7 @@ import java.util.stream.Stream;
  * @param events where it says that something begins and ends, by name
  * @param faultText where it says in its own words what is wrong
  * @param will where its broker says that it is gone
+ * @param conditions what shows a state that is not said in one word; the first that is met counts before {@code states}
  */
 public record Bindings(
         List<OfState> states,
@@ -31,7 +32,28 @@ public record Bindings(
         Map<OwnQuantity, List<OfReading>> own,
         Map<String, OfEvent> events,
         Optional<Source> faultText,
-        Optional<OfWill> will) {
+        Optional<OfWill> will,
+        List<OfCondition> conditions) {
+    /**
+     * Those of a printer that says its state in words.
+     *
+     * @param states as above
+     * @param readings as above
+     * @param own as above
+     * @param events as above
+     * @param faultText as above
+     * @param will as above
+     */
+    public Bindings(
+            List<OfState> states,
+            Map<Quantity, List<OfReading>> readings,
+            Map<OwnQuantity, List<OfReading>> own,
+            Map<String, OfEvent> events,
+            Optional<Source> faultText,
+            Optional<OfWill> will) {
+        this(states, readings, own, events, faultText, will, List.of());
+    }
+
     /**
      * Those of a printer without words for what is wrong and without a last will.
      *
@@ -49,6 +71,7 @@ public record Bindings(
         readings = Map.copyOf(copyOf(readings));
         own = Collections.unmodifiableMap(copyOf(own));
         events = Map.copyOf(events);
+        conditions = List.copyOf(conditions);
     }
 
     /**
@@ -58,7 +81,7 @@ public record Bindings(
      * @return new bindings
      */
     public Bindings withFaultText(Source source) {
-        return new Bindings(states, readings, own, events, Optional.of(source), will);
+        return new Bindings(states, readings, own, events, Optional.of(source), will, conditions);
     }
 
     /**
@@ -68,7 +91,28 @@ public record Bindings(
      * @return new bindings
      */
     public Bindings withWill(OfWill binding) {
-        return new Bindings(states, readings, own, events, faultText, Optional.of(binding));
+        return new Bindings(states, readings, own, events, faultText, Optional.of(binding), conditions);
+    }
+
+    /**
+     * These with conditions.
+     *
+     * @param all what shows a state, in the order in which they count
+     * @return new bindings
+     */
+    public Bindings withConditions(List<OfCondition> all) {
+        return new Bindings(states, readings, own, events, faultText, will, all);
+    }
+
+    /**
+     * Whether the printer can say that it is in a state.
+     *
+     * @param state which
+     * @return false if neither a word nor a condition is bound to it
+     */
+    public boolean tell(PrinterState state) {
+        return states.stream().anyMatch(binding -> binding.words().containsKey(state))
+                || conditions.stream().anyMatch(condition -> condition.state() == state);
     }
 
     private static <Q> Map<Q, List<OfReading>> copyOf(Map<Q, List<OfReading>> readings) {
@@ -89,7 +133,8 @@ public record Bindings(
                         own.values().stream().flatMap(Collection::stream).map(OfReading::source),
                         events.values().stream().map(OfEvent::source),
                         faultText.stream(),
-                        will.stream().map(OfWill::source))
+                        will.stream().map(OfWill::source),
+                        signs())
                 .flatMap(Function.identity())
                 .map(Source::topicFilter)
                 .distinct()
@@ -108,6 +153,46 @@ public record Bindings(
         /** Keeps a copy of the map, in its order. */
         public OfState {
             words = Collections.unmodifiableMap(new LinkedHashMap<>(words));
+        }
+    }
+
+    /**
+     * The places that conditions look at.
+     *
+     * @return each once
+     */
+    Stream<Source> signs() {
+        return conditions.stream()
+                .flatMap(condition -> condition.all().stream())
+                .map(Sign::source)
+                .distinct();
+    }
+
+    /**
+     * A state that is shown by what stands in several places, such as flags, or by any text or code where nothing is said otherwise.
+     *
+     * @param state the state
+     * @param all what has to be so, all of it, by the newest message of each place; at least one
+     */
+    public record OfCondition(PrinterState state, List<Sign> all) {
+        /** Keeps a copy of the list. */
+        public OfCondition {
+            all = List.copyOf(all);
+        }
+    }
+
+    /**
+     * What has to stand at a place. A place that has said nothing yet, or empty text, or JSON's null, meets nothing.
+     *
+     * @param source the place
+     * @param is one of these has to stand there; none for any. {@code *} stands for any characters, case does not count
+     * @param not none of these may stand there
+     */
+    public record Sign(Source source, List<String> is, List<String> not) {
+        /** Keeps copies of the lists. */
+        public Sign {
+            is = List.copyOf(is);
+            not = List.copyOf(not);
         }
     }
 

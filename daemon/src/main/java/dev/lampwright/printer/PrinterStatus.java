@@ -2,6 +2,7 @@ package dev.lampwright.printer;
 
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
 import dev.lampwright.upkeep.Printable;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -23,7 +24,8 @@ public final class PrinterStatus {
             new EnumMap<>(Quantity.class),
             Map.of(),
             Map.of(),
-            "");
+            "",
+            Map.of());
 
     private final PrinterState told;
     private final PrinterState state;
@@ -34,6 +36,7 @@ public final class PrinterStatus {
     private final Map<String, Reading> own;
     private final Map<String, Long> eventEnds;
     private final String faultText;
+    private final Map<Source, String> signs;
 
     private PrinterStatus(
             PrinterState told,
@@ -44,7 +47,8 @@ public final class PrinterStatus {
             Map<Quantity, Reading> readings,
             Map<String, Reading> own,
             Map<String, Long> eventEnds,
-            String faultText) {
+            String faultText,
+            Map<Source, String> signs) {
         this.told = told;
         this.state = state;
         this.gone = gone;
@@ -54,6 +58,7 @@ public final class PrinterStatus {
         this.own = own;
         this.eventEnds = eventEnds;
         this.faultText = faultText;
+        this.signs = signs;
     }
 
     /**
@@ -197,7 +202,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus heardAt(long atNanos) {
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, faultText, signs);
     }
 
     /**
@@ -208,7 +213,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
-        return new PrinterStatus(newState, newState, gone, true, atNanos, readings, own, eventEnds, faultText);
+        return new PrinterStatus(newState, newState, gone, true, atNanos, readings, own, eventEnds, faultText, signs);
     }
 
     /**
@@ -220,7 +225,8 @@ public final class PrinterStatus {
     PrinterStatus judged(PrinterState judged) {
         return judged == state
                 ? this
-                : new PrinterStatus(told, judged, gone, heard, heardAtNanos, readings, own, eventEnds, faultText);
+                : new PrinterStatus(
+                        told, judged, gone, heard, heardAtNanos, readings, own, eventEnds, faultText, signs);
     }
 
     /**
@@ -230,7 +236,7 @@ public final class PrinterStatus {
      * @return a new status
      */
     PrinterStatus gone(long atNanos) {
-        return new PrinterStatus(told, state, true, true, atNanos, readings, own, eventEnds, faultText);
+        return new PrinterStatus(told, state, true, true, atNanos, readings, own, eventEnds, faultText, signs);
     }
 
     /**
@@ -240,7 +246,7 @@ public final class PrinterStatus {
      */
     PrinterStatus back() {
         return gone
-                ? new PrinterStatus(told, state, false, heard, heardAtNanos, readings, own, eventEnds, faultText)
+                ? new PrinterStatus(told, state, false, heard, heardAtNanos, readings, own, eventEnds, faultText, signs)
                 : this;
     }
 
@@ -253,7 +259,7 @@ public final class PrinterStatus {
      */
     public PrinterStatus withFaultText(String text, long atNanos) {
         String kept = Printable.beginning(text.strip(), MOST_TEXT_CHARS);
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, kept);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, kept, signs);
     }
 
     /**
@@ -267,7 +273,7 @@ public final class PrinterStatus {
     public PrinterStatus withReading(Quantity quantity, double value, long atNanos) {
         Map<Quantity, Reading> newReadings = new EnumMap<>(readings);
         newReadings.put(quantity, new Reading(value, atNanos));
-        return new PrinterStatus(told, state, gone, true, atNanos, newReadings, own, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, newReadings, own, eventEnds, faultText, signs);
     }
 
     /**
@@ -281,7 +287,7 @@ public final class PrinterStatus {
     public PrinterStatus withOwn(String name, double value, long atNanos) {
         Map<String, Reading> newOwn = new HashMap<>(own);
         newOwn.put(name, new Reading(value, atNanos));
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, newOwn, eventEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, newOwn, eventEnds, faultText, signs);
     }
 
     /**
@@ -314,7 +320,32 @@ public final class PrinterStatus {
                 sameReadings,
                 sameOwn,
                 sameEvents,
-                now.faultText().equals(before.faultText()) ? faultText : "");
+                now.faultText().equals(before.faultText()) ? faultText : "",
+                signs);
+    }
+
+    /**
+     * This with what has just come at a place that conditions look at.
+     *
+     * @param place where
+     * @param word what
+     * @param atNanos when the message came
+     * @return a new status
+     */
+    PrinterStatus withSign(Source place, String word, long atNanos) {
+        Map<Source, String> newSigns = new HashMap<>(signs);
+        newSigns.put(place, word);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, eventEnds, faultText, newSigns);
+    }
+
+    /**
+     * What stands at a place that conditions look at.
+     *
+     * @param place where
+     * @return the newest; nothing if none has come
+     */
+    Optional<String> sign(Source place) {
+        return Optional.ofNullable(signs.get(place));
     }
 
     private static List<Map.Entry<OwnQuantity, List<Bindings.OfReading>>> places(Bindings bindings, String name) {
@@ -367,6 +398,6 @@ public final class PrinterStatus {
     public PrinterStatus withEvent(String name, long endNanos, long atNanos) {
         Map<String, Long> newEnds = new HashMap<>(eventEnds);
         newEnds.put(name, endNanos);
-        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, newEnds, faultText);
+        return new PrinterStatus(told, state, gone, true, atNanos, readings, own, newEnds, faultText, signs);
     }
 }

@@ -1,16 +1,19 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.Quantity;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
- * What the printer is doing, by what it told and by its readings. A printer that tells no state is judged by {@link StateGuess} alone. One
- * that does is believed; only where it has no word for a state does {@link StateGuess} speak for it: warming instead of idle or
- * printing, and printing or done instead of idle.
+ * What the printer is doing, by what it told and by its readings. A condition that is met counts first. A printer that tells no state is judged by
+ * {@link StateGuess} alone. One that does is believed; only where it has no word for a state does {@link StateGuess} speak for it: warming instead
+ * of idle or printing, printing or done instead of idle, and done instead of printing once the nozzle is switched off as well. One whose conditions show that it prints, and of which none is met, is idle.
  */
 final class StateJudge {
     private final boolean isTold;
+    private final Conditions conditions;
     private final Set<PrinterState> wordless =
             EnumSet.of(PrinterState.WARMING, PrinterState.PRINTING, PrinterState.DONE);
 
@@ -18,10 +21,13 @@ final class StateJudge {
      * Makes a judge.
      *
      * @param bindings where the printer tells its state
+     * @param conditions what shows its state
      */
-    StateJudge(List<Bindings.OfState> bindings) {
+    StateJudge(List<Bindings.OfState> bindings, Conditions conditions) {
         isTold = !bindings.isEmpty();
+        this.conditions = conditions;
         bindings.forEach(binding -> wordless.removeAll(binding.words().keySet()));
+        wordless.removeAll(conditions.states());
     }
 
     /**
@@ -32,15 +38,22 @@ final class StateJudge {
      * @return the state
      */
     PrinterState judge(PrinterStatus status, PrinterState before) {
-        PrinterState told = status.toldState();
         PrinterState guess = StateGuess.of(status, before);
-        if (!isTold) {
-            return guess;
-        }
-        return wordless.contains(guess) && gives(told, guess) ? guess : told;
+        Optional<PrinterState> said = conditions.shown(status).or(() -> unconditional(status));
+        return said.map(told -> wordless.contains(guess) && gives(told, guess, status) ? guess : told)
+                .orElse(guess);
     }
 
-    private static boolean gives(PrinterState told, PrinterState guess) {
-        return told == PrinterState.IDLE || (told == PrinterState.PRINTING && guess == PrinterState.WARMING);
+    private Optional<PrinterState> unconditional(PrinterStatus status) {
+        if (isTold) {
+            return Optional.of(status.toldState());
+        }
+        boolean isShown = conditions.states().contains(PrinterState.PRINTING) && conditions.areHeard(status);
+        return isShown ? Optional.of(PrinterState.IDLE) : Optional.empty();
+    }
+
+    private static boolean gives(PrinterState told, PrinterState guess, PrinterStatus status) {
+        boolean over = guess == PrinterState.DONE && status.value(Quantity.NOZZLE_SETPOINT) <= 0;
+        return told == PrinterState.IDLE || (told == PrinterState.PRINTING && (guess == PrinterState.WARMING || over));
     }
 }

@@ -13,6 +13,7 @@ import java.util.List;
 public final class StatusReader {
     private final List<ActiveBinding> bounds = new ArrayList<>();
     private final DerivedReadings derived;
+    private final Conditions conditions;
     private final StateJudge judge;
 
     /**
@@ -23,7 +24,8 @@ public final class StatusReader {
      */
     public StatusReader(Bindings bindings) {
         derived = new DerivedReadings(bindings);
-        judge = new StateJudge(bindings.states());
+        conditions = new Conditions(bindings.conditions(), bindings.faultText().isEmpty());
+        judge = new StateJudge(bindings.states(), conditions);
         boolean saysNoMore = bindings.faultText().isEmpty();
         bindings.states().forEach(state -> bounds.add(bound(state, saysNoMore)));
         bindings.readings()
@@ -33,6 +35,7 @@ public final class StatusReader {
         bindings.will()
                 .ifPresent(
                         will -> bounds.add(new ActiveBinding("will", will.source(), new Effect.OfWill(will.gone()))));
+        bindings.signs().forEach(place -> bounds.add(new ActiveBinding("condition", place, new Effect.OfSign(place))));
         bindings.faultText()
                 .ifPresent(source -> bounds.add(new ActiveBinding("fault text", source, new Effect.OfFaultText())));
     }
@@ -74,6 +77,7 @@ public final class StatusReader {
             return before;
         }
         after = derived.in(before, after, atNanos);
+        after = conditions.withFaultText(before, after, atNanos);
         return after.judged(judge.judge(after, before.stateBeforeItWent()));
     }
 

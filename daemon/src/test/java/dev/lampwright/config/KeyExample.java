@@ -51,6 +51,13 @@ final class KeyExample {
                                 "[\"ALARM*\"]")));
         put("""
 
+                # [[printer.condition]]                   # a state shown by flags, by a fault code or by a text: the first that is met counts before printer.state
+                # state = "fault"
+                # topic = "shop/alder/trouble"
+                # at = "/code"
+                # not = ["0"]                             # any other code is a fault; is = ["*"] takes any text that is not empty
+                # and = [{ topic = "shop/alder/flags", at = "/armed", is = ["true"] }]    # what has to be met as well
+
                 # A place is a topic and, where the value is a part of the payload, at; if it is a part of a text, field and separator, or pattern.
                 # A state or a reading that is reported in several places has an array of them, and the newest message counts.
                 # Numbers: number × scale + offset, in the unit of the key unless unit says otherwise.

@@ -25,7 +25,7 @@ final class KeyReference {
     }
 
     private static String header(String path) {
-        boolean array = path.equals("cues") || path.endsWith("layers");
+        boolean array = path.equals("cues") || path.endsWith("condition") || path.endsWith("layers");
         return array ? "[[" + path + "]]" : '[' + path + ']';
     }
 

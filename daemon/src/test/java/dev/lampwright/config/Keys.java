@@ -10,6 +10,8 @@ final class Keys {
             PrinterSection.SECTION,
             PrinterSection.FAULT_TEXT,
             StateSection.SECTION,
+            ConditionSection.SECTION,
+            ConditionSection.AND,
             ReadingsSection.SECTION,
             OwnReadings.SECTION,
             WillSection.SECTION,

@@ -22,6 +22,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -453,6 +454,18 @@ final class StatusReaderTest {
             status = flags.read(status, JOB, Alder.bytes(payload), now++);
             assertEquals(state, status.state(), payload);
         });
+    }
+
+    /** 0 °F and 0 K are no targets: such a heater is off. */
+    @ParameterizedTest
+    @EnumSource(names = {"FAHRENHEIT", "KELVIN", "CELSIUS"})
+    void aTargetOfZeroIsOffInAnyUnit(Unit unit) {
+        Bindings.OfReading target = new Bindings.OfReading(new Source(HEAT, PayloadPath.BARE), unit, 1, 0);
+        assertEquals(
+                0,
+                reading(Quantity.BED_SETPOINT, target)
+                        .read(status, HEAT, Alder.bytes("0"), 1)
+                        .value(Quantity.BED_SETPOINT));
     }
 
     /** A printer that says no more about a fault than the word that means one. */
