@@ -115,7 +115,7 @@ final class SurveyCommand implements Callable<Integer> {
                 listener.listen(duration, screen::look);
             }
         } else {
-            listener.listen(duration, (survey, connected) -> {});
+            listener.listen(duration, new SurveyReport(err(), duration, listener::trouble)::look);
         }
     }
 

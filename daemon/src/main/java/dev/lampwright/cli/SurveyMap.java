@@ -1,10 +1,15 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.tool.survey.Found;
+import dev.lampwright.tool.survey.FoundCondition;
 import dev.lampwright.tool.survey.Proposal;
 import dev.lampwright.tool.survey.Remarks;
 import dev.lampwright.tool.survey.Role;
+import dev.lampwright.tool.survey.Said;
+import dev.lampwright.tool.survey.StatePlace;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 
 /** A survey as values for {@link Json}. */
@@ -18,6 +23,10 @@ final class SurveyMap {
         map.put("left_out", proposal.leftOut());
         map.put("values", proposal.rows().stream().map(SurveyMap::of).toList());
         map.put("found", proposal.found().stream().map(SurveyMap::of).toList());
+        map.put(
+                "state_places",
+                proposal.statePlaces().stream().map(SurveyMap::of).toList());
+        map.put("conditions", proposal.conditions().stream().map(SurveyMap::of).toList());
         map.put("lampwrights", proposal.company().lampwrights());
         map.put("missing", Remarks.missing(proposal));
         map.put("company", Remarks.company(proposal));
@@ -36,12 +45,44 @@ final class SurveyMap {
         return map;
     }
 
+    private static Map<String, Object> of(StatePlace place) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("topic", place.source().topicFilter());
+        map.put("place", place.source().place());
+        map.put("bound", place.bound());
+        map.put("said", place.said().stream().map(SurveyMap::of).toList());
+        return map;
+    }
+
+    private static Map<String, Object> of(Said said) {
+        Map<String, Object> seconds = new LinkedHashMap<>();
+        said.seconds().forEach((doing, duration) -> seconds.put(doing.name().toLowerCase(Locale.ROOT), duration));
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("word", said.word());
+        map.put("state", said.state().map(PrinterState::word).orElse(""));
+        map.put("shown_by_readings", said.certain());
+        map.put("seconds", seconds);
+        return map;
+    }
+
+    private static Map<String, Object> of(FoundCondition condition) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("state", condition.state().word());
+        map.put("topic", condition.source().topicFilter());
+        map.put("place", condition.source().place());
+        map.put("is", condition.is());
+        map.put("not", condition.not());
+        map.put("reasons", condition.reasons());
+        return map;
+    }
+
     private static Map<String, Object> of(Found found) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("role", found.role().word());
         map.put("topic", found.source().topicFilter());
         map.put("place", found.source().place());
         map.put("unit", found.unit().word());
+        map.put("scale", found.scale());
         map.put("words", found.words());
         map.put("doubts", found.doubts());
         map.put("score", found.score());

@@ -25,7 +25,8 @@ final class SurveyScreen implements AutoCloseable {
 
     private final PrintWriter out;
     private final Duration duration;
-    private final long startNanos = System.nanoTime();
+    private long startNanos = System.nanoTime();
+    private boolean wasConnected;
     private long nextNanos = startNanos;
     private int linesDrawn;
 
@@ -44,6 +45,8 @@ final class SurveyScreen implements AutoCloseable {
     /** Draws, if it is time to. */
     void look(Survey survey, boolean connected) {
         long now = System.nanoTime();
+        startNanos = connected && !wasConnected ? now : startNanos;
+        wasConnected = connected;
         if (now - nextNanos >= 0) {
             draw(survey.proposal(), connected);
             long took = System.nanoTime() - now;
@@ -53,7 +56,8 @@ final class SurveyScreen implements AutoCloseable {
 
     private void draw(Proposal proposal, boolean connected) {
         List<String> lines = new ArrayList<>();
-        long second = Duration.ofNanos(System.nanoTime() - startNanos).toSeconds();
+        long passed = Duration.ofNanos(System.nanoTime() - startNanos).toSeconds();
+        long second = Math.min(passed, duration.toSeconds());
         lines.add(
                 connected
                         ? second + " s of " + duration.toSeconds() + ", " + proposal.messages() + " messages, "

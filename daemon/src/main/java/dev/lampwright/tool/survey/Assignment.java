@@ -1,12 +1,12 @@
 package dev.lampwright.tool.survey;
 
-import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,8 +20,12 @@ final class Assignment {
     private static final int MOST_CANDIDATES = 60;
     private static final double HOPELESS = -2;
     private static final double LEAST_PAIR = 5.5;
+    private static final double BESIDE = 3;
+
+    /** What is told at another printer's place is worth less. */
+    private static final double ELSEWHERE = -2;
+
     private static final double LEAST_ACTUAL = 3.5;
-    private static final double LEAST_STATE = 2.5;
 
     /** The least that must speak for a role. */
     private static final Map<Role, Double> LEAST = Map.of(
@@ -37,10 +41,13 @@ final class Assignment {
 
     private final Thermometer thermometer;
     private final EvidenceTable bench;
+    private final UnnamedHeaters unnamed;
     private final PlaceEvidence place = new PlaceEvidence();
     private final Set<Trail> used = new HashSet<>();
     private final Map<Role, Trail> filled = new EnumMap<>(Role.class);
     private final List<Found> found = new ArrayList<>();
+    private final List<StatePlace> statePlaces;
+    private final List<FoundCondition> conditions;
 
     private record Pair(Couple couple, Trail one, Trail other, Judgement together, double score) {}
 
@@ -54,18 +61,39 @@ final class Assignment {
     Assignment(Collection<Trail> trails) {
         thermometer = new Thermometer(trails);
         bench = new EvidenceTable(trails, thermometer);
+        unnamed = new UnnamedHeaters(bench.trails(), thermometer);
         List<Pair> pairs = pairs();
         List<Single> singles = singles();
         findPlace(pairs, singles);
         placed(pairs).forEach(this::give);
+        takeBackWhatIsNoPrinters();
+        giveChamber();
         placedSingles(singles).forEach(this::give);
-        giveState();
+        StateSearch states = new StateSearch(filled, bench.trails(), this::judgedAsState);
+        ConditionSearch search = states.conditions(bench.trails().stream()
+                .filter(trail -> (!used.contains(trail) || trail == filled.get(Role.FAULT_TEXT))
+                        && place.weigh(trail, Role.STATE).weight() > ELSEWHERE)
+                .toList());
+        conditions = search.found();
+        statePlaces = new ArrayList<>(states.places());
+        statePlaces.addAll(search.open());
+        states.best().ifPresent(this::giveState);
         found.sort(Comparator.comparing(Found::role));
     }
 
     /** What was decided, by role. */
     List<Found> found() {
         return List.copyOf(found);
+    }
+
+    /** Every place that may report the state, the likeliest first. */
+    List<StatePlace> statePlaces() {
+        return statePlaces;
+    }
+
+    /** What shows a state by itself. */
+    List<FoundCondition> conditions() {
+        return conditions;
     }
 
     private List<Pair> pairs() {
@@ -81,12 +109,24 @@ final class Assignment {
 
     private void addPair(List<Pair> pairs, Couple couple, Trail one, Trail other) {
         Judgement together = couple.judge(one, other);
-        double score = bench.of(one, couple.first()).score()
+        boolean proved = couple != Couple.COUNT && FollowEvidence.proves(one, other);
+        boolean named = couple == Couple.COUNT || isCalledAHeater(one) || isCalledAHeater(other);
+        if (!named && !FollowEvidence.follows(one, other)) {
+            return;
+        }
+        double score = unnamed.weigh(couple, other)
+                + (proved ? bench.foreign(one) + bench.foreign(other) : 0)
+                + bench.of(one, couple.first()).score()
                 + bench.of(other, couple.second()).score()
                 + together.score();
         if (score >= LEAST_PAIR) {
             pairs.add(new Pair(couple, one, other, together, score));
         }
+    }
+
+    private static boolean isCalledAHeater(Trail trail) {
+        return List.of(HeatedPart.values()).stream()
+                .anyMatch(heater -> trail.names().speakOf(heater.concept()));
     }
 
     private List<Trail> candidates(Role role) {
@@ -136,8 +176,8 @@ final class Assignment {
                                 + place.weigh(pair.other, pair.couple.second()).weight()))
                 .filter(pair -> pair.score >= LEAST_PAIR)
                 .sorted(Comparator.comparingDouble((Pair pair) -> -pair.score)
-                        .thenComparing(pair -> order(pair.one))
-                        .thenComparing(pair -> order(pair.other)))
+                        .thenComparing(pair -> pair.one.order())
+                        .thenComparing(pair -> pair.other.order()))
                 .toList();
     }
 
@@ -147,13 +187,8 @@ final class Assignment {
                         single.role, single.trail, single.judgement.with(place.weigh(single.trail, single.role))))
                 .filter(single -> single.judgement.score() >= LEAST.get(single.role))
                 .sorted(Comparator.comparingDouble((Single single) -> -single.judgement.score())
-                        .thenComparing(single -> order(single.trail)))
+                        .thenComparing(single -> single.trail.order()))
                 .toList();
-    }
-
-    /** What decides where as much speaks for one as for another, so that the same messages always give the same answer. */
-    private static String order(Trail trail) {
-        return trail.source().topicFilter() + ' ' + trail.source().place();
     }
 
     private void give(Pair pair) {
@@ -171,22 +206,55 @@ final class Assignment {
         give(role, trail, new Judgement(pair.score, reasons));
     }
 
-    /** The state comes last, since what the printer did by its readings says what its words mean. */
-    private void giveState() {
-        HeardPhases doings = new HeardPhases(filled);
-        MeaningEvidence meaning = new MeaningEvidence(doings);
-        bench.trails().stream()
-                .filter(trail -> !used.contains(trail))
-                .map(trail -> new Single(
-                        Role.STATE,
-                        trail,
-                        bench.of(trail, Role.STATE)
-                                .with(place.weigh(trail, Role.STATE))
-                                .with(meaning.weigh(trail, Role.STATE))))
-                .filter(single -> single.judgement.score() >= LEAST_STATE)
-                .min(Comparator.comparingDouble((Single single) -> -single.judgement.score())
-                        .thenComparing(single -> order(single.trail)))
-                .ifPresent(best -> give(Role.STATE, best.trail, best.judgement, doings.meanings(best.trail)));
+    /** Heaters of which none is called one, and none is as hot as a nozzle, may be any machine's. */
+    private void takeBackWhatIsNoPrinters() {
+        boolean printer = filled.containsKey(Role.NOZZLE_ACTUAL)
+                || filled.values().stream().anyMatch(Assignment::isCalledAHeater);
+        if (!printer) {
+            List<Role> heaters = filled.keySet().stream()
+                    .filter(role -> HeatedPart.of(role).isPresent())
+                    .toList();
+            heaters.forEach(role -> used.remove(filled.remove(role)));
+            found.removeIf(one -> HeatedPart.of(one.role()).isPresent());
+        }
+    }
+
+    /** A third temperature beside those of bed and nozzle, called alike but for one name, and without a target, is the chamber's. */
+    private void giveChamber() {
+        Trail bed = filled.get(Role.BED_ACTUAL);
+        Trail nozzle = filled.get(Role.NOZZLE_ACTUAL);
+        if (bed == null || nozzle == null || filled.containsKey(Role.CHAMBER_ACTUAL)) {
+            return;
+        }
+        List<Trail> third = bench.trails().stream()
+                .filter(trail -> !used.contains(trail) && isThird(trail, bed, nozzle))
+                .toList();
+        if (third.size() == 1) {
+            Judgement judgement = bench.of(third.get(0), Role.CHAMBER_ACTUAL)
+                    .with(new Clue(BESIDE, "stands beside the temperatures of bed and nozzle, and has no target"));
+            give(Role.CHAMBER_ACTUAL, third.get(0), judgement);
+        }
+    }
+
+    private boolean isThird(Trail trail, Trail bed, Trail nozzle) {
+        boolean plain = trail.numeric()
+                && !trail.whole()
+                && !trail.names().ownSpeaksOf(Concept.FOREIGN)
+                && bench.of(trail, Role.CHAMBER_ACTUAL).score() > 0;
+        return plain
+                && trail.names().differFrom(bed.names()) == 1
+                && trail.names().differFrom(nozzle.names()) == 1
+                && !bed.names().levels().equals(nozzle.names().levels());
+    }
+
+    private Judgement judgedAsState(Trail trail) {
+        return bench.of(trail, Role.STATE).with(place.weigh(trail, Role.STATE));
+    }
+
+    private void giveState(StateSearch.Candidate best) {
+        Map<String, PrinterState> meanings = new LinkedHashMap<>();
+        best.said().forEach(said -> said.state().ifPresent(state -> meanings.put(said.word(), state)));
+        give(Role.STATE, best.trail(), best.judgement(), meanings);
     }
 
     private void give(Single single) {
@@ -203,13 +271,14 @@ final class Assignment {
         filled.put(role, trail);
         used.add(trail);
         Optional<HeatedPart> heater = HeatedPart.of(role);
-        Unit unit = heater.isPresent() ? thermometer.unit(trail) : UnitGuess.of(trail, role);
+        Gauge gauge = heater.isPresent() ? thermometer.gauge(trail) : UnitGuess.of(trail, role);
         Optional<String> doubt = heater.isPresent() ? thermometer.doubt(trail) : UnitGuess.doubt(trail, role);
         found.add(new Found(
                 role,
                 trail.source(),
-                unit,
-                trail.words(),
+                gauge.unit(),
+                gauge.scale(),
+                role == Role.STATE ? trail.said().texts() : trail.words(),
                 meanings,
                 doubt.stream().toList(),
                 judgement.score(),

@@ -14,6 +14,8 @@ sealed interface Evidence
                 Evidence.OfFaultText,
                 Evidence.OfEvent,
                 NameEvidence,
+                ForeignEvidence,
+                CompletionEvidence,
                 RangeEvidence,
                 StepEvidence,
                 TrendEvidence,
@@ -29,12 +31,16 @@ sealed interface Evidence
      */
     Clue weigh(Trail trail, Role role);
 
-    /** Readings are numbers; states, fault texts and events are words. */
+    /** Readings are numbers; states are words or codes; fault texts and events are words. */
     record OfKind() implements Evidence {
         private static final double NEVER = 100;
+        private static final double SELDOM = 0.5;
 
         @Override
         public Clue weigh(Trail trail, Role role) {
+            if (role == Role.STATE && trail.isCode()) {
+                return Clue.against(SELDOM);
+            }
             return trail.numeric() == role.quantity().isPresent() ? Clue.NONE : Clue.against(NEVER);
         }
     }
@@ -54,6 +60,11 @@ sealed interface Evidence
 
     /** The time left falls, and the time since the beginning rises, as fast as time passes, in one unit or another. */
     record OfPace() implements Evidence {
+        private static final double USUAL = 2;
+
+        /** A clock that stands at 0 until the job begins counts no messages, and not since the printer was switched on. */
+        private static final double WAITS = 2.5;
+
         @Override
         public Clue weigh(Trail trail, Role role) {
             if (!trail.numeric() || (role != Role.LEFT && role != Role.ELAPSED)) {
@@ -61,7 +72,7 @@ sealed interface Evidence
             }
             return UnitGuess.pace(trail, role)
                     .map(unit -> new Clue(
-                            2,
+                            role == Role.ELAPSED && trail.startsAtNothing() ? WAITS : USUAL,
                             "goes " + (role == Role.LEFT ? "down" : "up") + " with time, in "
                                     + (unit.word().isEmpty() ? "s" : unit.word())))
                     .orElse(Clue.NONE);

@@ -10,6 +10,7 @@ import java.util.Map;
 /** All evidence of single values, put to every value in every role once. */
 final class EvidenceTable {
     private final List<Evidence> evidence;
+    private final ForeignEvidence foreign;
     private final Map<Trail, Map<Role, Judgement>> judgements = new HashMap<>();
 
     /**
@@ -19,7 +20,8 @@ final class EvidenceTable {
      * @param thermometer what tells the unit of temperatures
      */
     EvidenceTable(Collection<Trail> trails, Thermometer thermometer) {
-        evidence = all(thermometer);
+        foreign = new ForeignEvidence(trails);
+        evidence = all(thermometer, trails);
         trails.forEach(trail -> judgements.put(trail, judged(trail)));
     }
 
@@ -27,16 +29,19 @@ final class EvidenceTable {
      * Every kind of evidence that a value gives by itself.
      *
      * @param thermometer what tells the unit of temperatures
+     * @param trails all values
      */
-    static List<Evidence> all(Thermometer thermometer) {
+    static List<Evidence> all(Thermometer thermometer, Collection<Trail> trails) {
         return List.of(
                 new Evidence.OfKind(),
                 new NameEvidence(),
+                new ForeignEvidence(trails),
                 new Evidence.OfUnit(),
                 new RangeEvidence(thermometer),
                 new StepEvidence(),
                 new TrendEvidence(),
                 new Evidence.OfPace(),
+                new CompletionEvidence(trails),
                 new Evidence.OfCount(),
                 new WordsEvidence(),
                 new Evidence.OfFaultText(),
@@ -58,6 +63,12 @@ final class EvidenceTable {
     /** What a value is worth in a role. */
     Judgement of(Trail trail, Role role) {
         return judgements.get(trail).get(role);
+    }
+
+    /** How much a foreign word in a value's own name speaks against it. */
+    double foreign(Trail trail) {
+        boolean own = trail.names().ownSpeaksOf(Concept.FOREIGN) && !foreign.standsApart(trail);
+        return own ? ForeignEvidence.WEIGHT : 0;
     }
 
     /** The values, in no order. */

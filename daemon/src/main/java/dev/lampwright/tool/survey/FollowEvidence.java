@@ -9,14 +9,30 @@ final class FollowEvidence implements PairEvidence {
     private static final double NEAR_SHARE = 0.03;
     private static final int LEAST_SAMPLES = 5;
 
+    /** Nine steps in ten go towards the target, from far away, and it is reached. */
+    private static final double PROOF = 0.9;
+
+    private static final int LEAST_FAR = 4;
+    private static final double FAR = 4;
+
+    /** Whether the one goes towards the other from far away, wherever it has got to. */
+    static boolean follows(Trail actual, Trail target) {
+        boolean counts = actual.whole() && actual.least() <= 1;
+        if (counts || actual == target) {
+            return false;
+        }
+        Count count = count(actual, target);
+        return count.far >= LEAST_FAR && count.towards >= PROOF * (count.towards + count.away);
+    }
+
+    /** Whether there is no doubt: it comes from far away, and stays. */
+    static boolean proves(Trail actual, Trail target) {
+        return follows(actual, target) && count(actual, target).there > LEAST_SAMPLES;
+    }
+
     @Override
     public Clue weigh(Trail actual, Trail target) {
-        Count count = new Count();
-        Series series = actual.series();
-        for (int i = 1; i < series.size(); i++) {
-            double wanted = target.series().at(series.second(i - 1));
-            count.add(series.value(i - 1), series.value(i) - series.value(i - 1), wanted);
-        }
+        Count count = count(actual, target);
         int all = count.towards + count.away;
         if (all < LEAST_SAMPLES) {
             return Clue.NONE;
@@ -28,20 +44,33 @@ final class FollowEvidence implements PairEvidence {
                 arrives ? "the one comes to the other and stays" : share > 0.9 ? "the one goes towards the other" : "");
     }
 
+    private static Count count(Trail actual, Trail target) {
+        Count count = new Count();
+        Series series = actual.series();
+        for (int i = 1; i < series.size(); i++) {
+            double wanted = target.series().at(series.second(i - 1));
+            count.add(series.value(i - 1), series.value(i) - series.value(i - 1), wanted);
+        }
+        return count;
+    }
+
     private static final class Count {
         private int towards;
         private int away;
         private int there;
+        private int far;
 
         void add(double value, double step, double wanted) {
             double gap = wanted - value;
             if (Double.isNaN(wanted)) {
                 return;
             }
+            double near = Math.max(NEAR, NEAR_SHARE * wanted);
+            far += wanted > 0 && gap > FAR * near ? 1 : 0;
             if (wanted <= 0) {
                 away += step > 0.5 ? 1 : 0;
                 towards += step < 0 ? 1 : 0;
-            } else if (Math.abs(gap) <= Math.max(NEAR, NEAR_SHARE * wanted)) {
+            } else if (Math.abs(gap) <= near) {
                 there++;
                 towards++;
             } else if (step != 0) {

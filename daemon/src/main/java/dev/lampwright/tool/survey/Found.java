@@ -12,8 +12,9 @@ import java.util.Map;
  * @param role what it is
  * @param source where it is told
  * @param unit the unit in which it is told; {@link Unit#OWN} if it is the role's own
- * @param words the words that came, if it is told in words
- * @param meanings what the printer did while it said a word, for those of which that is known
+ * @param scale what the number is multiplied by to be in that unit; 1 for the number as it is
+ * @param words the words or codes that came, if it is told so
+ * @param meanings the state that each of the words stands for, for those of which that is certain
  * @param doubts what is not sure about it, in words for the user
  * @param score how much speaks for it; what is below the least for its role is not told
  * @param reasons why, in words for the user
@@ -22,6 +23,7 @@ public record Found(
         Role role,
         Source source,
         Unit unit,
+        double scale,
         List<String> words,
         Map<String, PrinterState> meanings,
         List<String> doubts,

@@ -1,29 +1,48 @@
 package dev.lampwright.tool.survey;
 
-/** A state's words go with what the readings show that the printer does. */
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** A state's words and codes go with what the readings show that the printer does. */
 final class MeaningEvidence implements Evidence {
     private static final double EACH = 1.8;
-    private static final double MOST = 5.4;
+    /** The most that it can say. */
+    static final double MOST = 7.2;
 
-    private final HeardPhases doings;
+    private static final double LEAST_S = 3;
+
+    private final Doings doings;
+    private final Map<Trail, List<Said>> said = new HashMap<>();
 
     /**
      * Prepares.
      *
      * @param doings what the printer did
      */
-    MeaningEvidence(HeardPhases doings) {
+    MeaningEvidence(Doings doings) {
         this.doings = doings;
+    }
+
+    /** What a value said, and what the printer did meanwhile. */
+    List<Said> said(Trail trail) {
+        return said.computeIfAbsent(trail, any -> Meanings.of(any.said(), doings));
     }
 
     @Override
     public Clue weigh(Trail trail, Role role) {
-        if (role != Role.STATE || trail.numeric()) {
+        if (role != Role.STATE) {
             return Clue.NONE;
         }
-        long states = doings.meanings(trail).values().stream().distinct().count();
-        return states < 2
+        List<Said> all = said(trail);
+        long states =
+                all.stream().filter(Said::certain).map(Said::state).distinct().count();
+        boolean standstill = all.stream().anyMatch(one -> one.isStandstill() && one.clear() >= LEAST_S);
+        long different = states + (standstill ? 1 : 0);
+        return different < 2
                 ? Clue.NONE
-                : new Clue(Math.min(MOST, EACH * (states - 1)), "its words go with what the readings do");
+                : new Clue(
+                        Math.min(MOST, EACH * (different - 1)),
+                        (trail.numeric() ? "its codes" : "its words") + " go with what the readings do");
     }
 }

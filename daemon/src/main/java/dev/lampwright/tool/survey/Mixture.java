@@ -1,16 +1,18 @@
 package dev.lampwright.tool.survey;
 
+import dev.lampwright.payload.Speakers;
 import java.util.Collection;
 import java.util.List;
 
 /**
- * A topic on which several seem to speak in turns.
+ * A topic on which several speak in turns.
  *
  * @param topic the topic
  * @param place where in a message it says who speaks
  * @param values who speaks there
+ * @param bound those of them that are bound by themselves; none if what is bound there mixes them
  */
-public record Mixture(String topic, String place, List<String> values) {
+public record Mixture(String topic, String place, List<String> values, List<String> bound) {
     private static final int MOST_SPEAKERS = 16;
     private static final int LEAST_TURNS = 3;
     private static final double LEAST_SHARE = 0.05;
@@ -18,6 +20,25 @@ public record Mixture(String topic, String place, List<String> values) {
     /** Keeps a copy of the list. */
     public Mixture {
         values = List.copyOf(values);
+        bound = List.copyOf(bound);
+    }
+
+    /**
+     * A topic whose speakers could be told apart.
+     *
+     * @param topic the topic
+     * @param turns who speaks there
+     * @param found what was found
+     */
+    static Mixture apart(String topic, Speakers.Turns turns, List<Found> found) {
+        List<String> bound = found.stream()
+                .filter(one -> one.source().topicFilter().equals(topic))
+                .flatMap(one -> one.source().part().stream())
+                .flatMap(part -> part.where().values().stream())
+                .distinct()
+                .sorted()
+                .toList();
+        return new Mixture(topic, turns.field().pointer(), turns.values(), bound);
     }
 
     /**
@@ -31,7 +52,7 @@ public record Mixture(String topic, String place, List<String> values) {
         return trails.stream()
                 .filter(trail -> saysWho(trail) && changesAgainAndAgain(trail))
                 .filter(trail -> found.stream().anyMatch(one -> isAbout(trail, one)))
-                .map(trail -> new Mixture(trail.source().topicFilter(), trail.place(), speakers(trail)))
+                .map(trail -> new Mixture(trail.source().topicFilter(), trail.place(), speakers(trail), List.of()))
                 .toList();
     }
 
@@ -72,6 +93,10 @@ public record Mixture(String topic, String place, List<String> values) {
 
     /** A line for the user. */
     String told() {
+        if (!bound.isEmpty()) {
+            return topic + ": several seem to speak there in turns, told apart by " + place + ": "
+                    + NumberText.words(values) + "; bound is what is said by " + NumberText.words(bound);
+        }
         return topic + ": several seem to speak there in turns, told apart by " + place + ": "
                 + NumberText.words(values) + ". What is bound there mixes them; give each a topic of its own";
     }

@@ -8,8 +8,7 @@ final class NameEvidence implements Evidence {
     public Clue weigh(Trail trail, Role role) {
         ValueName names = trail.names();
         Optional<HeatedPart> heater = HeatedPart.of(role);
-        Clue clue = heater.isPresent() ? heater(names, heater.get(), role) : other(names, role);
-        return names.speakOf(Concept.FOREIGN) ? new Clue(clue.weight() - 3, clue.reason()) : clue;
+        return heater.isPresent() ? heater(names, heater.get(), role) : other(names, role);
     }
 
     private static Clue heater(ValueName names, HeatedPart heater, Role role) {
@@ -60,7 +59,10 @@ final class NameEvidence implements Evidence {
             case LEFT ->
                 named(names, Concept.LEFT, timed(names, 3), Concept.ELAPSED, Concept.LAYER, Concept.TEMPERATURE);
             case ELAPSED -> named(names, Concept.ELAPSED, timed(names, 3), Concept.LEFT, Concept.TEMPERATURE);
-            case DONE -> named(names, Concept.LAYER, 3, Concept.TOTAL, Concept.LEFT);
+            case DONE ->
+                names.speakOf(Concept.FAULT)
+                        ? Clue.against(3)
+                        : named(names, Concept.LAYER, 3, Concept.TOTAL, Concept.LEFT);
             case TOTAL -> total(names);
             case STATE -> named(names, Concept.STATE, 2, Concept.FAULT, Concept.CAMERA, Concept.TEXT);
             case FAULT_TEXT -> faultText(names);

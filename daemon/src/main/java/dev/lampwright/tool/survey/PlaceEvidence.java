@@ -38,7 +38,7 @@ final class PlaceEvidence implements Evidence {
     }
 
     private static List<String> beginnings(Trail trail) {
-        String topic = trail.source().topicFilter();
+        String topic = trail.speaker();
         return IntStream.rangeClosed(0, topic.length())
                 .filter(i -> i == 0 || i == topic.length() || topic.charAt(i) == '/')
                 .mapToObj(i -> topic.substring(0, i))
@@ -71,12 +71,22 @@ final class PlaceEvidence implements Evidence {
 
     @Override
     public Clue weigh(Trail trail, Role role) {
-        String topic = trail.source().topicFilter();
+        String topic = trail.speaker();
         boolean within = root.isEmpty() || topic.equals(root) || topic.startsWith(root + "/");
         if (within) {
             return Clue.NONE;
         }
-        return Clue.against(isNamedAlike(topic) ? NAMED_ALIKE : ELSEWHERE);
+        return Clue.against(isNamedAlike(topic) || isBeside(topic) ? NAMED_ALIKE : ELSEWHERE);
+    }
+
+    /** On a topic beside the printer's own, below a level that is theirs alone, unless another heats there. */
+    private boolean isBeside(String topic) {
+        int end = root.lastIndexOf('/');
+        boolean deep = end > 0 && root.lastIndexOf('/', end - 1) > 0;
+        Map<Role, Double> there = best.getOrDefault(topic, Map.of());
+        return deep
+                && topic.startsWith(root.substring(0, end + 1))
+                && there.keySet().stream().noneMatch(role -> HeatedPart.of(role).isPresent());
     }
 
     private boolean isNamedAlike(String topic) {

@@ -8,15 +8,26 @@ import java.util.Optional;
  *
  * @param rows every value that was heard: those whose role is known first, by role, then the others by topic
  * @param found those whose role is known, by role
+ * @param statePlaces every place that may report the state, the likeliest first: what it said, and what the printer did meanwhile
+ * @param conditions flags, codes and texts that show a state by themselves, in the order in which they count
  * @param company who else speaks
  * @param messages how many messages came
  * @param leftOut how many values or messages were left out, because there were too many or they were too long
  */
-public record Proposal(List<Row> rows, List<Found> found, Company company, long messages, long leftOut) {
+public record Proposal(
+        List<Row> rows,
+        List<Found> found,
+        List<StatePlace> statePlaces,
+        List<FoundCondition> conditions,
+        Company company,
+        long messages,
+        long leftOut) {
     /** Keeps copies of the lists. */
     public Proposal {
         rows = List.copyOf(rows);
         found = List.copyOf(found);
+        statePlaces = List.copyOf(statePlaces);
+        conditions = List.copyOf(conditions);
     }
 
     /**

@@ -4,6 +4,7 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.payload.CsvField;
 import dev.lampwright.payload.Cut;
 import dev.lampwright.payload.Excerpt;
+import dev.lampwright.payload.Selection;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.PrinterState;
@@ -16,46 +17,32 @@ import java.util.stream.Collectors;
 
 /** A proposal as a configuration: TOML, each binding with a comment that says why. */
 public final class ProposedConfig {
-    /**
-     * Words for states that were not heard, in the order in which they are tried. Warming and printing are not among them: where a
-     * printer has no word for those, its readings tell. Common practice, no source.
-     */
-    private static final Map<PrinterState, List<String>> USUAL_WORDS = usualWords();
-
     /** How a state is bound that is told by a code number, and a fault that is told by a flag. */
     private static final List<String> STATE_BY_HAND = List.of(
-            "[[printer.state]]",
+            "[printer.state]",
             "topic = \"shop/alder/job\"",
             "at = \"/code\"",
             "printing = [\"2\"]",
             "fault = [\"7\", \"8\"]",
-            "[[printer.state]]",
+            "[[printer.condition]]",
+            "state = \"fault\"",
             "topic = \"shop/alder/flags\"",
             "at = \"/alarm\"",
-            "fault = [\"true\"]");
+            "is = [\"true\"]");
 
     private ProposedConfig() {}
-
-    private static Map<PrinterState, List<String>> usualWords() {
-        Map<PrinterState, List<String>> words = new LinkedHashMap<>();
-        words.put(PrinterState.FAULT, List.of("*ERROR*", "*FAULT*", "*FAIL*", "*ALARM*"));
-        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "STOPPED"));
-        words.put(PrinterState.HELD, List.of("*PAUS*", "HELD", "HOLD*", "WAIT*"));
-        words.put(PrinterState.DONE, List.of("DONE", "FINISH*", "COMPLETE*"));
-        words.put(PrinterState.IDLE, List.of("IDLE", "READY", "STANDBY"));
-        return words;
-    }
 
     /**
      * Whether there is enough to write down.
      *
      * @param proposal what was found
-     * @return whether there is a state or a reading
+     * @return whether there is a state or a reading, and something that only a printer tells
      */
     public static boolean isEnough(Proposal proposal) {
-        return proposal.found().stream()
-                .anyMatch(found ->
-                        found.role() == Role.STATE || found.role().quantity().isPresent());
+        return PrinterSigns.areIn(proposal.found())
+                && proposal.found().stream()
+                        .anyMatch(found -> found.role() == Role.STATE
+                                || found.role().quantity().isPresent());
     }
 
     /**
@@ -106,10 +93,12 @@ public final class ProposedConfig {
             addPlace(lines, found);
             lines.add("");
         });
-        proposal.found(Role.STATE).ifPresent(found -> addState(lines, found));
+        proposal.found(Role.STATE)
+                .ifPresentOrElse(found -> addState(lines, found, proposal), () -> addOpenState(lines, proposal));
+        addConditions(lines, proposal);
         addReadings(lines, proposal);
         Remarks.missing(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
-        if (proposal.found(Role.STATE).isEmpty()) {
+        if (proposal.found(Role.STATE).isEmpty() && proposal.conditions().isEmpty()) {
             STATE_BY_HAND.stream().map(TomlWriter::comment).forEach(lines::add);
         }
         lines.add("");
@@ -122,20 +111,50 @@ public final class ProposedConfig {
         keys(found.source()).forEach((key, value) -> lines.add(key + " = " + value));
     }
 
-    private static void addState(List<String> lines, Found found) {
+    private static void addState(List<String> lines, Found found, Proposal proposal) {
         StateWords words = StateWords.of(found.words(), found.meanings());
         lines.add("[printer.state]");
         addPlace(lines, found);
         words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlWriter.quoted(patterns)));
-        USUAL_WORDS.forEach((state, patterns) -> {
-            if (!words.known().containsKey(state)) {
-                lines.add(state.word() + " = " + TomlWriter.quoted(patterns) + "    # not heard: a guess");
-            }
-        });
-        if (!words.unknown().isEmpty()) {
-            lines.add(TomlWriter.comment("heard too, and bound to no state: " + String.join(", ", words.unknown())));
-        }
+        GuessedWords.of(found.words(), words)
+                .forEach((state, patterns) ->
+                        lines.add(state.word() + " = " + TomlWriter.quoted(patterns) + "    # not heard: a guess"));
+        Remarks.open(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
         lines.add("");
+    }
+
+    /** The likeliest place, as a comment, with all that it said. */
+    private static void addOpenState(List<String> lines, Proposal proposal) {
+        Optional<StatePlace> likeliest = proposal.statePlaces().stream()
+                .filter(place -> place.said().size() > 1)
+                .findFirst();
+        likeliest.ifPresent(place -> {
+            lines.add("# this may be the state, but it is not certain; take away the # in front of what is right");
+            lines.add("# [printer.state]");
+            keys(place.source()).forEach((key, value) -> lines.add(TomlWriter.comment(key + " = " + value)));
+            place.said()
+                    .forEach(said -> lines.add(TomlWriter.comment(
+                            said.state().map(PrinterState::word).orElse(said.isStandstill() ? "held" : "STATE") + " = "
+                                    + TomlWriter.quoted(List.of(said.word())) + "    # meanwhile the printer "
+                                    + said.meanwhile())));
+            lines.add("");
+        });
+    }
+
+    private static void addConditions(List<String> lines, Proposal proposal) {
+        for (FoundCondition condition : proposal.conditions()) {
+            lines.add("[[printer.condition]]");
+            lines.add(TomlWriter.comment(condition.state().word() + ": " + String.join("; ", condition.reasons())));
+            lines.add("state = " + TomlWriter.quoted(condition.state().word()));
+            keys(condition.source()).forEach((key, value) -> lines.add(key + " = " + value));
+            if (!condition.is().isEmpty()) {
+                lines.add("is = " + TomlWriter.quoted(condition.is()));
+            }
+            if (!condition.not().isEmpty()) {
+                lines.add("not = " + TomlWriter.quoted(condition.not()));
+            }
+            lines.add("");
+        }
     }
 
     private static void addReadings(List<String> lines, Proposal proposal) {
@@ -173,14 +192,29 @@ public final class ProposedConfig {
         if (found.unit() != Unit.OWN) {
             keys.put("unit", TomlWriter.quoted(found.unit().word()));
         }
+        if (found.scale() != 1) {
+            keys.put("scale", NumberText.number(found.scale()));
+        }
         return keys.entrySet().stream()
                 .map(entry -> entry.getKey() + " = " + entry.getValue())
+                .collect(Collectors.joining(", ", "{ ", " }"));
+    }
+
+    private static String where(Selection part) {
+        return part.where().entrySet().stream()
+                .map(entry -> TomlWriter.quoted(entry.getKey().pointer()) + " = " + TomlWriter.quoted(entry.getValue()))
                 .collect(Collectors.joining(", ", "{ ", " }"));
     }
 
     private static Map<String, String> keys(Source source) {
         Map<String, String> keys = new LinkedHashMap<>();
         keys.put("topic", TomlWriter.quoted(source.topicFilter()));
+        source.part().ifPresent(part -> {
+            if (!part.among().pointer().isEmpty()) {
+                keys.put("among", TomlWriter.quoted(part.among().pointer()));
+            }
+            keys.put("where", where(part));
+        });
         Optional.of(source.path())
                 .filter(path -> !path.bare())
                 .ifPresent(path -> keys.put("at", TomlWriter.quoted(path.pointer())));

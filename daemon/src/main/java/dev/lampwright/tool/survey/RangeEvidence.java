@@ -1,6 +1,5 @@
 package dev.lampwright.tool.survey;
 
-import dev.lampwright.payload.Unit;
 import java.util.Optional;
 
 /** What numbers a value takes. */
@@ -26,18 +25,18 @@ final class RangeEvidence implements Evidence {
         if (heater.isPresent()) {
             return role == heater.get().target() ? target(trail, heater.get()) : actual(trail, heater.get());
         }
-        boolean impossible = trail.least() < -0.01 || (role == Role.PROGRESS && trail.most() > 100.5);
+        boolean impossible = trail.least() < -0.01 || (role == Role.PROGRESS && UnitGuess.isBeyond(trail));
         if (impossible) {
             return Clue.against(9);
         }
-        boolean whole = trail.least() == 0 && (trail.most() == 100 || trail.most() == 1);
+        boolean whole = trail.least() == 0 && (trail.most() == 100 || trail.most() == 1 || trail.most() == 1000);
         return whole && role == Role.PROGRESS
                 ? new Clue(1.5, "goes from 0 to " + NumberText.number(trail.most()))
                 : Clue.NONE;
     }
 
     private Clue actual(Trail trail, HeatedPart heater) {
-        Unit unit = thermometer.unit(trail);
+        Gauge unit = thermometer.gauge(trail);
         double least = unit.toOwn(trail.least());
         double most = unit.toOwn(trail.most());
         if (least < COLDEST_C || most > heater.mostC() + SURPLUS_C) {
@@ -56,7 +55,7 @@ final class RangeEvidence implements Evidence {
     }
 
     private Clue target(Trail trail, HeatedPart heater) {
-        Unit unit = thermometer.unit(trail);
+        Gauge unit = thermometer.gauge(trail);
         double most = trail.most() == 0 ? 0 : unit.toOwn(trail.most());
         if (trail.least() < 0 || most > heater.mostC()) {
             return Clue.against(6);

@@ -11,7 +11,10 @@ import java.util.stream.Collectors;
 public final class Remarks {
     private static final List<String> NO_STATE = List.of(
             "not found: a state in words. So the readings have to show what the printer does, and nothing reports a fault",
-            "a state that is reported as flags or code numbers has to be bound by hand, in [printer.state]");
+            "a state that is reported in codes is bound in [printer.state], one in flags by [[printer.condition]], for instance:");
+
+    private static final List<String> NO_FAULT =
+            List.of("not heard: a fault. None is shown until you bind what the printer says then");
 
     private static final List<String> NO_FAULT_WORD = List.of(
             "not heard: a word for a fault. A fault is shown only if it is reported in one of the words that are guessed");
@@ -71,14 +74,43 @@ public final class Remarks {
         if (!readings.isEmpty()) {
             remarks.add("not found: " + readings);
         }
-        remarks.addAll(proposal.found(Role.STATE)
-                .map(state -> hasFault(state) ? List.<String>of() : NO_FAULT_WORD)
-                .orElse(NO_STATE));
+        boolean hasState = proposal.found(Role.STATE).isPresent();
+        if (!hasState && proposal.conditions().isEmpty()) {
+            remarks.addAll(NO_STATE);
+        } else if (!hasFault(proposal)) {
+            remarks.addAll(hasState && isGuessed(proposal.found(Role.STATE).get()) ? NO_FAULT_WORD : NO_FAULT);
+        }
         return remarks;
     }
 
-    private static boolean hasFault(Found state) {
-        return StateWords.of(state.words(), state.meanings()).known().containsKey(PrinterState.FAULT);
+    private static boolean hasFault(Proposal proposal) {
+        return proposal.conditions().stream().anyMatch(condition -> condition.state() == PrinterState.FAULT)
+                || proposal.found(Role.STATE)
+                        .filter(state -> state.meanings().containsValue(PrinterState.FAULT))
+                        .isPresent();
+    }
+
+    private static boolean isGuessed(Found state) {
+        StateWords words = StateWords.of(state.words(), state.meanings());
+        return GuessedWords.of(state.words(), words).containsKey(PrinterState.FAULT);
+    }
+
+    /**
+     * What the printer said at the place of the state, and what nothing is bound to: a person has to say what it means.
+     *
+     * @param proposal what was found
+     * @return a line for each word
+     */
+    public static List<String> open(Proposal proposal) {
+        return proposal.statePlaces().stream()
+                .filter(StatePlace::bound)
+                .flatMap(place -> place.open().stream())
+                .map(said -> TomlWriter.quoted(said.word()) + " is bound to no state. Meanwhile the printer "
+                        + said.meanwhile() + "; "
+                        + (said.isStandstill()
+                                ? "a pause or a fault: put it into held or fault"
+                                : "put it where it belongs"))
+                .toList();
     }
 
     /** A doubt, marked as one. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Which state each of a printer's words stands for. */
 final class StateWords {
@@ -13,6 +14,11 @@ final class StateWords {
     private static final Map<Concept, PrinterState> ORDER = order();
 
     private static final double WHOLE = 1;
+
+    /** Words that deny the next one, in a few languages. Common practice, no source. */
+    private static final Set<String> NONE = Set.of(
+            "no", "not", "non", "kein", "keine", "ohne", "pas", "sans", "sin", "senza", "nessun", "geen", "bez", "brak",
+            "sem", "ingen");
 
     private final Map<PrinterState, List<String>> known = new LinkedHashMap<>();
     private final List<String> unknown = new ArrayList<>();
@@ -39,19 +45,21 @@ final class StateWords {
      * @return which state each stands for
      */
     static StateWords of(List<String> words) {
-        return of(words, Map.of());
+        StateWords sorted = new StateWords();
+        words.forEach(word -> sorted.add(word, stateOf(word)));
+        return sorted;
     }
 
     /**
-     * Sorts words by what they say; those that say nothing by what the printer did meanwhile.
+     * Sorts words by what they stand for.
      *
      * @param words texts that came, in which {@code *} may stand for numbers
-     * @param meanings what the printer did while it said a word, for those of which it is known
+     * @param meanings the state that each stands for; what is missing stands for none
      * @return which state each stands for
      */
     static StateWords of(List<String> words, Map<String, PrinterState> meanings) {
         StateWords sorted = new StateWords();
-        words.forEach(word -> sorted.add(word, stateOf(word).or(() -> Optional.ofNullable(meanings.get(word)))));
+        words.forEach(word -> sorted.add(word, Optional.ofNullable(meanings.get(word))));
         return sorted;
     }
 
@@ -67,26 +75,46 @@ final class StateWords {
         }
     }
 
-    private static Optional<PrinterState> stateOf(String word) {
+    /**
+     * What a word says by itself.
+     *
+     * @param word a text that came, in which {@code *} may stand for numbers
+     * @return the state that it stands for; empty if it is in no list
+     */
+    static Optional<PrinterState> stateOf(String word) {
         List<String> tokens = Tokens.of(word);
         return stateOf(tokens, WHOLE).or(() -> stateOf(tokens, Double.MIN_VALUE));
     }
 
     private static Optional<PrinterState> stateOf(List<String> tokens, double strength) {
         return ORDER.entrySet().stream()
-                .filter(entry ->
-                        tokens.stream().anyMatch(token -> Vocabulary.strength(entry.getKey(), token) >= strength))
+                .filter(entry -> speaks(tokens, entry.getKey(), strength))
                 .map(Map.Entry::getValue)
                 .findFirst();
     }
 
-    /** What follows the first word of a fault may be another next time. */
-    private static String pattern(String word, PrinterState state) {
-        int space = word.strip().indexOf(' ');
-        if (state == PrinterState.FAULT && space > 0) {
-            return word.strip().substring(0, space) + "*";
+    /** No error is none. */
+    private static boolean speaks(List<String> tokens, Concept concept, double strength) {
+        for (int i = 0; i < tokens.size(); i++) {
+            boolean denied = i > 0 && NONE.contains(tokens.get(i - 1));
+            if (!denied && Vocabulary.strength(concept, tokens.get(i)) >= strength) {
+                return true;
+            }
         }
-        return word.strip();
+        return false;
+    }
+
+    /** What follows the first word of a fault may be another next time, unless that word alone says something else. */
+    private static String pattern(String word, PrinterState state) {
+        String whole = word.strip();
+        int space = whole.indexOf(' ');
+        if (state != PrinterState.FAULT || space <= 0) {
+            return whole;
+        }
+        String first = whole.substring(0, space);
+        boolean isOther =
+                stateOf(first).filter(one -> one != PrinterState.FAULT).isPresent();
+        return isOther ? whole : first + "*";
     }
 
     /**

@@ -3,13 +3,17 @@ package dev.lampwright.tool.survey;
 import dev.lampwright.broker.TopicFilter;
 import dev.lampwright.payload.Leaf;
 import dev.lampwright.payload.Leaves;
+import dev.lampwright.payload.RecordKeys;
 import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Speakers;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Takes in what a broker says and finds out where in it a printer says what. It keeps a bounded number of values, and of each what
@@ -29,6 +33,10 @@ public final class Survey {
 
     private final Map<Source, Trail> trails = new LinkedHashMap<>();
     private final Lampwrights lampwrights = new Lampwrights();
+    private final PassingIds passing = new PassingIds();
+    private final Set<String> folding = new HashSet<>();
+    private final RecordKeys keys = new RecordKeys();
+    private final Speakers speakers = new Speakers();
     private long messages;
     private long leftOut;
     private long startNanos;
@@ -47,7 +55,13 @@ public final class Survey {
             leftOut++;
             return;
         }
-        Leaves leaves = Leaves.of(payload);
+        double second = (atNanos - startNanos) / NANOS_A_SECOND;
+        String place = placeOf(topic, second);
+        boolean several = speakers.on(place).isPresent();
+        Leaves leaves = Leaves.of(place, payload, keys, speakers);
+        if (!several && speakers.on(place).isPresent()) {
+            trails.keySet().removeIf(source -> source.topicFilter().equals(place));
+        }
         if (lampwrights.meet(topic, leaves)) {
             trails.keySet().removeIf(source -> lampwrights.own(source.topicFilter()));
         }
@@ -55,8 +69,17 @@ public final class Survey {
             return;
         }
         leftOut += leaves.complete() ? 0 : 1;
-        double second = (atNanos - startNanos) / NANOS_A_SECOND;
-        leaves.list().forEach(leaf -> hear(topic, leaf, second));
+        leaves.list().forEach(leaf -> hear(place, leaf, second));
+    }
+
+    /** The topic, without an id that is another one each time. */
+    private String placeOf(String topic, double second) {
+        Optional<String> folded = passing.without(topic, second);
+        folded.filter(folding::add).ifPresent(filter -> {
+            TopicFilter topics = TopicFilter.of(filter);
+            trails.keySet().removeIf(source -> topics.matches(source.topicFilter()));
+        });
+        return folded.orElse(topic);
     }
 
     /** Whether it can stand in a configuration: MQTT 3.1.1, section 4.7.1, keeps {@code +} and {@code #} for filters. */
@@ -68,14 +91,14 @@ public final class Survey {
     }
 
     private void hear(String topic, Leaf leaf, double second) {
-        Source source = new Source(topic, leaf.path(), leaf.cuts());
+        Source source = leaf.on(topic);
         Trail trail = trails.get(source);
         if (trail == null && trails.size() >= MOST_VALUES) {
             leftOut++;
             return;
         }
         if (trail == null) {
-            trail = new Trail(topic, leaf);
+            trail = new Trail(topic, leaf, speakers.on(topic).isPresent());
             trails.put(source, trail);
         }
         trail.add(leaf, second);
@@ -91,23 +114,40 @@ public final class Survey {
     }
 
     /**
+     * How many different values are kept.
+     *
+     * @return a count, {@value #MOST_VALUES} at most
+     */
+    public synchronized int values() {
+        return trails.size();
+    }
+
+    /**
      * What to make of all that has been heard so far.
      *
      * @return a snapshot
      */
     public synchronized Proposal proposal() {
-        List<Found> found = new Assignment(trails.values()).found();
+        Assignment assignment = new Assignment(trails.values());
+        List<Found> found = assignment.found();
         List<Proposal.Row> rows = new ArrayList<>();
         trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
         rows.sort(IN_ORDER);
-        return new Proposal(rows, found, company(found), messages, leftOut);
+        return new Proposal(
+                rows, found, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
     }
 
     private Proposal.Company company(List<Found> found) {
         List<String> places = LookAlikes.beside(found, trails.values()).stream()
                 .map(Place::filter)
                 .toList();
-        return new Proposal.Company(lampwrights.prefixes(), places, Mixture.among(found, trails.values()));
+        List<Mixture> mixtures = new ArrayList<>(Mixture.among(found, trails.values()));
+        found.stream()
+                .map(one -> one.source().topicFilter())
+                .distinct()
+                .forEach(topic ->
+                        speakers.on(topic).ifPresent(turns -> mixtures.add(Mixture.apart(topic, turns, found))));
+        return new Proposal.Company(lampwrights.prefixes(), places, mixtures);
     }
 
     private static Proposal.Row row(Source source, Trail trail, List<Found> found) {

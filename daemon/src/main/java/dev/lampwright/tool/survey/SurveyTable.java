@@ -102,6 +102,13 @@ public final class SurveyTable {
                                 lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
             }
         }
+        for (FoundCondition condition : proposal.conditions()) {
+            lines.add("condition for " + condition.state().word() + ": "
+                    + shown(condition.source().topicFilter() + ", "
+                            + condition.source().place()));
+            lines.add("    " + shown(String.join("; ", condition.reasons())));
+        }
+        Remarks.open(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
         lines.addAll(Remarks.missing(proposal));
         Remarks.company(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
         return lines;

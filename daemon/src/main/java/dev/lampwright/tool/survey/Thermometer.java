@@ -32,6 +32,7 @@ final class Thermometer {
     private final List<UnitSign> signs;
     private final boolean said;
     private final boolean hot;
+    private final Gauge usual;
 
     /**
      * Looks at everything that was heard.
@@ -41,7 +42,10 @@ final class Thermometer {
     Thermometer(Collection<Trail> trails) {
         signs = trails.stream().map(UnitSign::of).flatMap(Optional::stream).toList();
         said = trails.stream().anyMatch(this::saysFahrenheit);
-        hot = trails.stream().anyMatch(trail -> isHot(trail, Concept.NOZZLE, HOTTER_THAN_C)) || areHotTogether(trails);
+        usual = new HeaterScale(trails).gauge();
+        hot = usual.equals(Gauge.PLAIN)
+                && (trails.stream().anyMatch(trail -> isHot(trail, Concept.NOZZLE, HOTTER_THAN_C))
+                        || areHotTogether(trails));
     }
 
     private boolean saysFahrenheit(Trail trail) {
@@ -65,11 +69,11 @@ final class Thermometer {
         return heater && !trail.names().speakOf(Concept.TARGET) && trail.least() < COLDEST_ROOM_F;
     }
 
-    private static boolean isTemperatureOf(Trail trail, Concept heater) {
+    static boolean isTemperatureOf(Trail trail, Concept heater) {
         ValueName names = trail.names();
         boolean temperature =
                 names.speakOf(Concept.TEMPERATURE) || names.speakOf(Concept.ACTUAL) || names.speakOf(Concept.TARGET);
-        boolean foreign = names.depthOf(Concept.FOREIGN) > names.depthOf(heater);
+        boolean foreign = names.wholeDepthOf(Concept.FOREIGN) > names.depthOf(heater);
         return trail.numeric() && trail.unit() == Unit.OWN && temperature && !foreign && speaksMostOf(trail, heater);
     }
 
@@ -102,10 +106,12 @@ final class Thermometer {
      * The unit of a temperature.
      *
      * @param trail what was seen of it
-     * @return the unit; {@link Unit#OWN} for °C that is not said
+     * @return the unit, {@link Unit#OWN} for °C that is not said; and the scale, for tenths
      */
-    Unit unit(Trail trail) {
-        return told(trail).orElse(said || hot ? Unit.FAHRENHEIT : Unit.OWN);
+    Gauge gauge(Trail trail) {
+        return told(trail)
+                .map(unit -> new Gauge(unit, usual.scale()))
+                .orElseGet(() -> said || hot ? Gauge.of(Unit.FAHRENHEIT) : usual);
     }
 
     /**
@@ -115,9 +121,16 @@ final class Thermometer {
      * @return a clause for the user; nothing if the unit is told, or is °C as usual
      */
     Optional<String> doubt(Trail trail) {
-        return told(trail).isEmpty() && !said && hot
-                ? Optional.of("°F is a guess, since it is hotter than is usual in °C; take unit out if it is °C")
-                : Optional.empty();
+        if (told(trail).isPresent() || said) {
+            return Optional.empty();
+        }
+        if (hot) {
+            return Optional.of("°F is a guess, since it is hotter than is usual in °C; take unit out if it is °C");
+        }
+        return usual.equals(Gauge.PLAIN)
+                ? Optional.empty()
+                : Optional.of(
+                        "unit and scale are a guess, since no bed is as hot or as cold in °C; take them out if it is °C");
     }
 
     /**

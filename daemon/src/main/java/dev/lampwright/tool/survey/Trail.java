@@ -15,13 +15,21 @@ final class Trail {
     private static final int MOST_WORDS = 40;
     private static final Pattern NUMBER = Pattern.compile("(?<![\\p{L}0-9])[0-9]+(?:\\.[0-9]+)?");
     private static final double MOSTLY = 0.8;
+    private static final int MOST_TARGETS = 8;
+    private static final double WARM = 25;
+    private static final int FEWEST_CODES = 3;
+    private static final int MOST_CODES = 24;
+    private static final int LEAST_COUNTS = 6;
+    private static final int COUNTS_DOWN = 4;
 
     private final Source source;
+    private final boolean inTurns;
     private final ValueName names;
     private final String place;
     private final Series series = new Series();
     private final Map<String, Integer> words = new LinkedHashMap<>();
-    private final Series wordSeries = new Series();
+    private final Runs said = new Runs();
+    private final Steps steps = new Steps();
     private long count;
     private long numbers;
     private long moreWords;
@@ -39,9 +47,11 @@ final class Trail {
      *
      * @param topic the topic, without wildcards
      * @param leaf a value that came on it
+     * @param inTurns whether several speak on the topic
      */
-    Trail(String topic, Leaf leaf) {
-        source = new Source(topic, leaf.path(), leaf.cuts());
+    Trail(String topic, Leaf leaf, boolean inTurns) {
+        this.inTurns = inTurns;
+        source = leaf.on(topic);
         names = ValueName.of(topic, leaf.names());
         place = place(leaf);
     }
@@ -53,8 +63,21 @@ final class Trail {
             return source.place();
         }
         List<String> called = leaf.names();
-        String number = called.get(called.size() - 1) + " after “" + called.get(called.size() - 3) + "”";
+        String number = isWordInText(leaf)
+                ? "after “" + called.get(called.size() - 1) + "”"
+                : called.get(called.size() - 1) + after(called.get(called.size() - 3));
         return leaf.path().bare() ? number : leaf.path() + ", " + number;
+    }
+
+    private static String after(String word) {
+        return word.isEmpty() ? " in the text" : " after “" + word + "”";
+    }
+
+    /** A word by its key has its name alone; a number has the word before it, what stands between, and which one it is. */
+    private static boolean isWordInText(Leaf leaf) {
+        List<String> called = leaf.names();
+        boolean isNumbered = called.get(called.size() - 1).chars().allMatch(Character::isDigit);
+        return called.size() < 3 || !isNumbered;
     }
 
     /**
@@ -79,12 +102,20 @@ final class Trail {
 
     private void addNumber(Leaf leaf, String text, double second) {
         numbers++;
-        least = Math.min(least, leaf.number());
-        most = Math.max(most, leaf.number());
+        unit = leaf.unit() == Unit.OWN || unit == Unit.PARTS ? unit : leaf.unit();
+        double number =
+                unit == Unit.PARTS && leaf.unit().numeric() ? leaf.unit().toOwn(leaf.number()) : leaf.number();
+        least = Math.min(least, number);
+        most = Math.max(most, number);
         boolean hasDecimals = text.contains(".") || text.contains(",");
-        whole &= leaf.number() == Math.rint(leaf.number()) && !hasDecimals;
-        unit = leaf.unit() == Unit.OWN ? unit : leaf.unit();
-        series.add(second, leaf.number());
+        whole &= number == Math.rint(number) && !hasDecimals;
+        series.add(second, number);
+        steps.add(second, number);
+        if (whole) {
+            said.add(second, text);
+        } else {
+            said.forget();
+        }
     }
 
     /** Numbers within a text may be others each time, and make no new text of it. */
@@ -92,14 +123,29 @@ final class Trail {
         String word = text.contains(" ") ? NUMBER.matcher(text).replaceAll("*") : text;
         if (words.containsKey(word) || words.size() < MOST_WORDS) {
             words.putIfAbsent(word, words.size());
-            wordSeries.add(second, words.get(word));
         } else {
             moreWords++;
         }
+        said.add(second, word);
     }
 
     Source source() {
         return source;
+    }
+
+    /** Where the thing that speaks speaks: the topic, and below it who speaks, where several do. */
+    String speaker() {
+        return source.part()
+                .filter(part -> inTurns)
+                .map(part -> source.topicFilter()
+                        + '/'
+                        + String.join("/", part.where().values()))
+                .orElse(source.topicFilter());
+    }
+
+    /** What decides where as much speaks for one as for another, so that the same messages always give the same answer. */
+    String order() {
+        return source.topicFilter() + ' ' + source.place();
     }
 
     /** Where in a message it stands, for a table. */
@@ -135,6 +181,29 @@ final class Trail {
         return numbers > MOSTLY * count;
     }
 
+    /** Whether it changed a few times only, and to something warm: as what a heater is set to. */
+    boolean isLikeATarget() {
+        return numeric() && steps.size() > 1 && steps.size() <= MOST_TARGETS && most >= WARM;
+    }
+
+    /** Whether it was 0 for some time before it rose. */
+    boolean startsAtNothing() {
+        int least = 3;
+        boolean zero = series.size() > least;
+        for (int i = 0; i < least && zero; i++) {
+            zero = series.value(i) == 0;
+        }
+        return zero && most > 0;
+    }
+
+    /** Whether it is a code: one of a few whole numbers, that does not just count up. */
+    boolean isCode() {
+        Moves moves = Moves.of(series);
+        boolean counts = moves.ups() >= LEAST_COUNTS && COUNTS_DOWN * moves.downs() <= moves.ups();
+        int codes = said.texts().size();
+        return numeric() && whole && unit == Unit.OWN && codes >= FEWEST_CODES && codes <= MOST_CODES && !counts;
+    }
+
     /** The smallest number; infinite if there was none. */
     double least() {
         return least;
@@ -165,9 +234,24 @@ final class Trail {
         return new ArrayList<>(words.keySet());
     }
 
-    /** When which of the {@link #words} came, by its place among them. */
-    Series wordSeries() {
-        return wordSeries;
+    /** Which word or whole number stood there when. */
+    Runs said() {
+        return said;
+    }
+
+    /** When the number became another one. */
+    Steps steps() {
+        return steps;
+    }
+
+    /** When it came first, in s. */
+    double firstSecond() {
+        return firstSecond;
+    }
+
+    /** When it came last, in s. */
+    double lastSecond() {
+        return lastSecond;
     }
 
     /** Whether there were more different texts than are kept. */

@@ -10,6 +10,14 @@ final class UnitGuess {
 
     private static final double PACE_TOLERANCE = 0.25;
 
+    /** What has passed is measured, what is left is guessed. */
+    private static final double CLOCK_TOLERANCE = 0.06;
+
+    private static final double WHOLE_PERCENT = 100.5;
+    private static final double WHOLE_PERMILLE = 1000;
+    private static final double PERMILLE = 0.001;
+    private static final double MINUTE_S = 60;
+
     private UnitGuess() {}
 
     /**
@@ -17,14 +25,23 @@ final class UnitGuess {
      *
      * @param trail what was seen of the value
      * @param role what it is
-     * @return the unit; {@link Unit#OWN} if it is the role's own
+     * @return the unit, {@link Unit#OWN} if it is the role's own; and the scale
      */
-    static Unit of(Trail trail, Role role) {
+    static Gauge of(Trail trail, Role role) {
         return switch (role) {
-            case PROGRESS -> progress(trail);
-            case LEFT, ELAPSED -> time(trail, role);
-            default -> Unit.OWN;
+            case PROGRESS -> trail.most() > WHOLE_PERCENT ? new Gauge(Unit.OWN, PERMILLE) : Gauge.of(progress(trail));
+            case LEFT, ELAPSED -> Gauge.of(time(trail, role));
+            default -> Gauge.PLAIN;
         };
+    }
+
+    /** Whether a number is too large for a share of a job in percent, and does not look like permille either. */
+    static boolean isBeyond(Trail trail) {
+        boolean permille = trail.whole()
+                && trail.unit() == Unit.OWN
+                && trail.most() <= WHOLE_PERMILLE
+                && (trail.most() == WHOLE_PERMILLE || trail.names().speakOf(Concept.PROGRESS));
+        return trail.most() > WHOLE_PERCENT && !permille;
     }
 
     private static Unit progress(Trail trail) {
@@ -59,7 +76,11 @@ final class UnitGuess {
     private static Unit time(Trail trail, Role role) {
         boolean written = trail.unit() != Unit.OWN
                 && trail.unit().goesWith(role.quantity().orElseThrow());
-        return written ? trail.unit() : pace(trail, role).or(() -> named(trail)).orElse(Unit.OWN);
+        boolean stopwatch =
+                trail.unit() == Unit.SHORT_CLOCK && pace(trail, role).isPresent();
+        return written && !stopwatch
+                ? trail.unit()
+                : pace(trail, role).or(() -> named(trail)).orElse(Unit.OWN);
     }
 
     /**
@@ -72,11 +93,14 @@ final class UnitGuess {
     static Optional<Unit> pace(Trail trail, Role role) {
         Moves moves = Moves.of(trail.series());
         double perSecond = role == Role.LEFT ? moves.fallPerSecond() : moves.risePerSecond();
+        double tolerance = role == Role.LEFT ? PACE_TOLERANCE : CLOCK_TOLERANCE;
         Optional<Unit> unit = TIMES.stream()
-                .filter(time -> Math.abs(time.toOwn(perSecond) - 1) < PACE_TOLERANCE)
+                .filter(time -> Math.abs(time.toOwn(perSecond) - 1) < tolerance)
                 .findFirst();
-        boolean asText = trail.unit() == Unit.ISO_8601 || trail.unit() == Unit.CLOCK;
-        return asText && unit.isPresent() ? Optional.of(trail.unit()) : unit;
+        if (trail.unit() == Unit.SHORT_CLOCK && Math.abs(perSecond / MINUTE_S - 1) < PACE_TOLERANCE) {
+            return Optional.of(Unit.STOPWATCH);
+        }
+        return !trail.unit().numeric() && unit.isPresent() ? Optional.of(trail.unit()) : unit;
     }
 
     private static Optional<Unit> named(Trail trail) {

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** What a value is called: the levels of its topic and the keys in its payload, from the outermost on. */
 final class ValueName {
+    private static final Set<String> NOT_TELLING = Set.of("value", "val", "v", "is", "flag", "flags", "data");
+
     private final List<List<String>> levels;
     private final int topicLevels;
     private final Map<Concept, Integer> spokenAt = new EnumMap<>(Concept.class);
@@ -72,6 +75,57 @@ final class ValueName {
      */
     int depthOf(Concept concept) {
         return spokenAt.getOrDefault(concept, -1);
+    }
+
+    /**
+     * In how many names these differ from others.
+     *
+     * @param others those of another value
+     * @return a count; as many as there are if one has more names than the other
+     */
+    int differFrom(ValueName others) {
+        if (levels.size() != others.levels.size()) {
+            return Math.max(levels.size(), others.levels.size());
+        }
+        int different = 0;
+        for (int i = 0; i < levels.size(); i++) {
+            different += levels.get(i).equals(others.levels.get(i)) ? 0 : 1;
+        }
+        return different;
+    }
+
+    /** The words of the value's own name: the innermost that is more than a number or a word for any value. */
+    List<String> own() {
+        for (int i = levels.size() - 1; i >= 0; i--) {
+            if (levels.get(i).stream().anyMatch(ValueName::isTelling)) {
+                return levels.get(i);
+            }
+        }
+        return List.of();
+    }
+
+    private static boolean isTelling(String token) {
+        return !NOT_TELLING.contains(token) && !token.chars().allMatch(Character::isDigit);
+    }
+
+    /** Whether a word of the value's own name, as a whole, speaks of a concept. */
+    boolean ownSpeaksOf(Concept concept) {
+        return own().stream().anyMatch(Vocabulary.words(concept)::contains);
+    }
+
+    /**
+     * How far in a whole word speaks of a concept.
+     *
+     * @param concept the concept
+     * @return the place of the innermost name that has such a word, from 0 on; −1 if none does
+     */
+    int wholeDepthOf(Concept concept) {
+        for (int i = levels.size() - 1; i >= 0; i--) {
+            if (levels.get(i).stream().anyMatch(Vocabulary.words(concept)::contains)) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     /** The names as words, from the outermost on. */

@@ -4,28 +4,46 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** The words for each concept. */
 final class Vocabulary {
     private static final int LETTERS_AT_AN_END = 4;
     private static final double WITHIN = 0.7;
-    private static final Map<Concept, List<String>> WORDS = read();
+    private static final String ENGLISH = "en";
+    /** By language and concept, as they are written. */
+    private static final Map<String, Map<Concept, List<String>>> WRITTEN = read();
+
+    private static final Map<Concept, List<String>> WORDS = plain();
 
     private Vocabulary() {}
 
-    private static Map<Concept, List<String>> read() {
-        Map<Concept, List<String>> words = new EnumMap<>(Concept.class);
+    private static Map<String, Map<Concept, List<String>>> read() {
+        Map<String, Map<Concept, List<String>>> words = new TreeMap<>();
         text().lines().filter(line -> line.contains(" = ")).forEach(line -> {
             String[] parts = line.split(" = ", 2);
-            words.put(
-                    Concept.valueOf(parts[0].toUpperCase(Locale.ROOT)),
-                    List.of(parts[1].strip().split(" +")));
+            String[] name = parts[0].split("\\.", 2);
+            words.computeIfAbsent(name.length == 1 ? "" : name[1], any -> new EnumMap<>(Concept.class))
+                    .put(
+                            Concept.valueOf(name[0].toUpperCase(Locale.ROOT)),
+                            List.of(parts[1].strip().split(" +")));
         });
         return words;
+    }
+
+    private static Map<Concept, List<String>> plain() {
+        Map<Concept, List<String>> plain = new EnumMap<>(Concept.class);
+        WRITTEN.values()
+                .forEach(concepts ->
+                        concepts.forEach((concept, words) -> plain.computeIfAbsent(concept, any -> new ArrayList<>())
+                                .addAll(words.stream().map(Tokens::plain).toList())));
+        return plain;
     }
 
     private static String text() {
@@ -44,6 +62,38 @@ final class Vocabulary {
      */
     static List<String> words(Concept concept) {
         return WORDS.get(concept);
+    }
+
+    /**
+     * The languages of some words, other than English; a word that is English too says nothing.
+     *
+     * @param tokens lower case without accents
+     * @return those that have a word for a state among them, as ISO 639-1 has them
+     */
+    static List<String> languages(Collection<String> tokens) {
+        List<String> others =
+                tokens.stream().filter(token -> !isOf(ENGLISH, List.of(token))).toList();
+        return WRITTEN.keySet().stream()
+                .filter(language -> !language.isEmpty() && !language.equals(ENGLISH) && isOf(language, others))
+                .toList();
+    }
+
+    private static boolean isOf(String language, Collection<String> tokens) {
+        return WRITTEN.get(language).values().stream()
+                .flatMap(List::stream)
+                .map(Tokens::plain)
+                .anyMatch(tokens::contains);
+    }
+
+    /**
+     * The words for a concept in a language.
+     *
+     * @param concept the concept
+     * @param language as ISO 639-1 has it
+     * @return the words as they are written
+     */
+    static List<String> words(Concept concept, String language) {
+        return WRITTEN.getOrDefault(language, Map.of()).getOrDefault(concept, List.of());
     }
 
     /**

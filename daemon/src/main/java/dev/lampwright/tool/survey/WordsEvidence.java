@@ -7,6 +7,14 @@ import java.util.Map;
 
 /** A state is told in few words, and most of them are such as one uses for states. */
 final class WordsEvidence implements Evidence {
+    private static final int MANY = 2;
+
+    /** A text with several numbers and signs of equality is better taken apart. */
+    private static boolean isManyValues(String word) {
+        return word.chars().filter(c -> c == '*').count() >= MANY
+                && word.chars().filter(c -> c == '=' || c == ':').count() >= MANY;
+    }
+
     @Override
     public Clue weigh(Trail trail, Role role) {
         if (role != Role.STATE || trail.numeric()) {
@@ -18,7 +26,10 @@ final class WordsEvidence implements Evidence {
             seen.add("“" + entry.getValue().get(0) + "” for " + entry.getKey().word());
         }
         if (seen.isEmpty()) {
-            return Clue.against(2.5);
+            return Clue.against(1);
+        }
+        if (trail.words().stream().allMatch(WordsEvidence::isManyValues)) {
+            return Clue.NONE;
         }
         int unknown = words.unknown().size();
         double share = (double) words.count() / (words.count() + unknown);

@@ -13,6 +13,7 @@ import dev.lampwright.printer.PrinterState;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -26,8 +27,9 @@ class EvidenceTest {
         for (int i = 0; i < seconds; i++) {
             double number = value.applyAsDouble(i);
             String text = number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
-            Leaf leaf = new Leaf(PayloadPath.BARE, List.of(), List.of(), new Value.Text(text), number, Unit.OWN);
-            trail = trail == null ? new Trail(topic, leaf) : trail;
+            Leaf leaf = new Leaf(
+                    PayloadPath.BARE, List.of(), Optional.empty(), List.of(), new Value.Text(text), number, Unit.OWN);
+            trail = trail == null ? new Trail(topic, leaf, false) : trail;
             trail.add(leaf, i);
         }
         return trail;
@@ -57,7 +59,7 @@ class EvidenceTest {
     @Test
     void everyKindOfEvidenceIsWeighed() {
         Set<Class<?>> weighed = new HashSet<>(Set.of(PlaceEvidence.class, MeaningEvidence.class));
-        EvidenceTable.all(new Thermometer(List.of())).forEach(evidence -> weighed.add(evidence.getClass()));
+        EvidenceTable.all(new Thermometer(List.of()), List.of()).forEach(evidence -> weighed.add(evidence.getClass()));
         assertEquals(Set.of(Evidence.class.getPermittedSubclasses()), weighed);
     }
 

@@ -13,27 +13,74 @@ import java.util.Map;
  */
 final class Job {
     private static final double ROOM_C = 22;
-    private static final double BED_C = 60;
-    private static final double NOZZLE_C = 215;
-    private static final double CHAMBER_C = 40;
+
+    /** The course of the printers that name none. */
+    static final Course USUAL = new Course(
+            60,
+            215,
+            40,
+            84,
+            List.of(
+                    new Phase(PrinterState.IDLE, 25, false),
+                    new Phase(PrinterState.WARMING, 260, true),
+                    new Phase(PrinterState.PRINTING, 400, true),
+                    new Phase(PrinterState.HELD, 40, true),
+                    new Phase(PrinterState.PRINTING, 200, true),
+                    new Phase(PrinterState.FAULT, 30, true),
+                    new Phase(PrinterState.PRINTING, 300, true),
+                    new Phase(PrinterState.DONE, 60, false),
+                    new Phase(PrinterState.IDLE, 60, false)));
+
+    /** A hotter one; the pause is long, and the fault comes first. */
+    static final Course HOT = new Course(
+            95,
+            255,
+            55,
+            132,
+            List.of(
+                    new Phase(PrinterState.IDLE, 40, false),
+                    new Phase(PrinterState.WARMING, 310, true),
+                    new Phase(PrinterState.PRINTING, 300, true),
+                    new Phase(PrinterState.FAULT, 25, true),
+                    new Phase(PrinterState.PRINTING, 350, true),
+                    new Phase(PrinterState.HELD, 35, true),
+                    new Phase(PrinterState.PRINTING, 280, true),
+                    new Phase(PrinterState.DONE, 90, false),
+                    new Phase(PrinterState.IDLE, 45, false)));
+
+    /** Nothing is printed. */
+    static final Course REST = new Course(60, 215, 40, 84, List.of(new Phase(PrinterState.IDLE, 500, false)));
+
     private static final double BED_TIME_CONSTANT_S = 70;
     private static final double NOZZLE_TIME_CONSTANT_S = 35;
     private static final double CHAMBER_TIME_CONSTANT_S = 110;
-    private static final int LAYERS = 84;
-    private static final int PRINT_S = 900;
 
-    private static final List<Phase> PHASES = List.of(
-            new Phase(PrinterState.IDLE, 25, false),
-            new Phase(PrinterState.WARMING, 260, true),
-            new Phase(PrinterState.PRINTING, 400, true),
-            new Phase(PrinterState.HELD, 40, true),
-            new Phase(PrinterState.PRINTING, 200, true),
-            new Phase(PrinterState.FAULT, 30, true),
-            new Phase(PrinterState.PRINTING, 300, true),
-            new Phase(PrinterState.DONE, 60, false),
-            new Phase(PrinterState.IDLE, 60, false));
+    /**
+     * How a job goes.
+     *
+     * @param bedC what the bed is set to
+     * @param nozzleC what the nozzle is set to
+     * @param chamberC what the chamber is set to
+     * @param layers how many layers there are
+     * @param phases what the printer does, one after the other
+     */
+    record Course(double bedC, double nozzleC, double chamberC, int layers, List<Phase> phases) {
+        private int printSeconds() {
+            return phases.stream()
+                    .filter(phase -> phase.state == PrinterState.PRINTING)
+                    .mapToInt(Phase::seconds)
+                    .sum();
+        }
+    }
 
-    private record Phase(PrinterState state, int seconds, boolean hot) {}
+    /**
+     * A part of a job.
+     *
+     * @param state what the printer does
+     * @param seconds for how long
+     * @param hot whether its heaters are on
+     */
+    record Phase(PrinterState state, int seconds, boolean hot) {}
 
     private Job() {}
 
@@ -56,35 +103,41 @@ final class Job {
         }
     }
 
-    /** All of it, a moment for each second. */
+    /** All of the usual one, a moment for each second. */
     static List<Moment> moments() {
+        return moments(USUAL);
+    }
+
+    /** All of it, a moment for each second. */
+    static List<Moment> moments(Course course) {
+        int all = Math.max(1, course.printSeconds());
         List<Moment> moments = new ArrayList<>();
         double bed = ROOM_C;
         double nozzle = ROOM_C;
         double chamber = ROOM_C;
         int printed = 0;
         int begun = 0;
-        for (Phase phase : PHASES) {
+        for (Phase phase : course.phases) {
             for (int i = 0; i < phase.seconds; i++) {
                 int second = moments.size();
                 boolean resting = phase.state == PrinterState.IDLE;
-                bed = nearer(bed, phase.hot ? BED_C : ROOM_C, phase.hot, BED_TIME_CONSTANT_S);
-                nozzle = nearer(nozzle, phase.hot ? NOZZLE_C : ROOM_C, phase.hot, NOZZLE_TIME_CONSTANT_S);
-                chamber = nearer(chamber, phase.hot ? CHAMBER_C : ROOM_C, phase.hot, CHAMBER_TIME_CONSTANT_S);
+                bed = nearer(bed, phase.hot ? course.bedC : ROOM_C, phase.hot, BED_TIME_CONSTANT_S);
+                nozzle = nearer(nozzle, phase.hot ? course.nozzleC : ROOM_C, phase.hot, NOZZLE_TIME_CONSTANT_S);
+                chamber = nearer(chamber, phase.hot ? course.chamberC : ROOM_C, phase.hot, CHAMBER_TIME_CONSTANT_S);
                 printed = resting ? 0 : printed + (phase.state == PrinterState.PRINTING ? 1 : 0);
                 begun = phase.state == PrinterState.IDLE || phase.state == PrinterState.WARMING ? second : begun;
                 Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
                 values.put(Quantity.BED_ACTUAL, bed + ripple(second, 1));
-                values.put(Quantity.BED_SETPOINT, phase.hot ? BED_C : 0);
+                values.put(Quantity.BED_SETPOINT, phase.hot ? course.bedC : 0);
                 values.put(Quantity.NOZZLE_ACTUAL, nozzle + ripple(second, 2));
-                values.put(Quantity.NOZZLE_SETPOINT, phase.hot ? NOZZLE_C : 0);
+                values.put(Quantity.NOZZLE_SETPOINT, phase.hot ? course.nozzleC : 0);
                 values.put(Quantity.CHAMBER_ACTUAL, chamber + ripple(second, 3));
-                values.put(Quantity.CHAMBER_SETPOINT, phase.hot ? CHAMBER_C : 0);
-                values.put(Quantity.JOB_PROGRESS, Math.min(1, (double) printed / PRINT_S));
-                values.put(Quantity.JOB_LEFT, printed == 0 ? 0.0 : PRINT_S - printed);
+                values.put(Quantity.CHAMBER_SETPOINT, phase.hot ? course.chamberC : 0);
+                values.put(Quantity.JOB_PROGRESS, Math.min(1, (double) printed / all));
+                values.put(Quantity.JOB_LEFT, printed == 0 ? 0.0 : all - printed);
                 values.put(Quantity.JOB_ELAPSED, resting ? 0.0 : second - begun);
-                values.put(Quantity.JOB_DONE, Math.floor((double) LAYERS * printed / PRINT_S));
-                values.put(Quantity.JOB_TOTAL, resting ? 0.0 : LAYERS);
+                values.put(Quantity.JOB_DONE, Math.floor((double) course.layers * printed / all));
+                values.put(Quantity.JOB_TOTAL, resting ? 0.0 : course.layers);
                 boolean camera = phase.state == PrinterState.PRINTING && second % 30 < 2;
                 moments.add(new Moment(second, phase.state, values, camera));
             }

@@ -13,6 +13,7 @@ import java.util.function.Function;
  * @param shape how it tells what
  * @param tells the quantities that it tells
  * @param states the states that it tells in words; none if it tells none
+ * @param course how its job goes
  * @param speaker what it publishes at a moment of its job
  */
 record Printer(
@@ -20,7 +21,23 @@ record Printer(
         String shape,
         Set<Quantity> tells,
         Set<PrinterState> states,
+        Job.Course course,
         Function<Job.Moment, List<Message>> speaker) {
+    /** One whose job is the usual one. */
+    Printer(
+            String name,
+            String shape,
+            Set<Quantity> tells,
+            Set<PrinterState> states,
+            Function<Job.Moment, List<Message>> speaker) {
+        this(name, shape, tells, states, Job.USUAL, speaker);
+    }
+
+    /** Its whole job, a moment for each second. */
+    List<Job.Moment> moments() {
+        return Job.moments(course);
+    }
+
     /**
      * A message.
      *

@@ -26,7 +26,7 @@ import java.util.Set;
 
 /** Printers that nobody has built, of very different shapes. */
 final class Printers {
-    private static final Set<PrinterState> ALL = EnumSet.of(
+    static final Set<PrinterState> ALL = EnumSet.of(
             PrinterState.IDLE,
             PrinterState.WARMING,
             PrinterState.PRINTING,
@@ -43,12 +43,12 @@ final class Printers {
                 oak(), spruce(), poplar(), juniper(), yew());
     }
 
-    private static String word(Moment moment, String... words) {
+    static String word(Moment moment, String... words) {
         List<PrinterState> order = List.copyOf(ALL);
         return words[order.indexOf(moment.state())];
     }
 
-    private static Message message(String topic, String format, Object... values) {
+    static Message message(String topic, String format, Object... values) {
         return new Message(topic, String.format(Locale.ROOT, format, values));
     }
 
@@ -234,7 +234,7 @@ final class Printers {
                         word(m, "ready", "preheating", "building", "paused", "done", "fault 12"))));
     }
 
-    private static double f(double celsius) {
+    static double f(double celsius) {
         return celsius * 1.8 + 32;
     }
 
@@ -264,7 +264,7 @@ final class Printers {
                                 word(m, "bereit", "heizt", "druckt", "angehalten", "fertig", "Störung"))));
     }
 
-    private static String clock(double seconds) {
+    static String clock(double seconds) {
         long s = Math.round(seconds);
         return String.format(Locale.ROOT, "%d:%02d:%02d", s / 3600, s / 60 % 60, s % 60);
     }

@@ -25,8 +25,10 @@ import java.util.Set;
  * @param printer the printer
  * @param right what is bound right
  * @param wrong what is bound wrong, or not bound, or bound although the printer does not tell it
+ * @param falseFaultSeconds for how long a fault would be shown while there is none
+ * @param hiddenFaultSeconds for how long another state than before would be shown while there is a fault
  */
-record Score(Printer printer, List<String> right, List<String> wrong) {
+record Score(Printer printer, List<String> right, List<String> wrong, int falseFaultSeconds, int hiddenFaultSeconds) {
     /** Layers are counted while the job goes on, and mean nothing before and after. */
     private static final Set<Quantity> COUNTS = EnumSet.of(Quantity.JOB_DONE, Quantity.JOB_TOTAL);
 
@@ -43,8 +45,8 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
      */
     static Score of(Printer printer, int seconds) throws ConfigException {
         Survey survey = new Survey();
-        for (Job.Moment moment :
-                Job.moments().subList(0, Math.min(seconds, Job.moments().size()))) {
+        List<Job.Moment> moments = printer.moments();
+        for (Job.Moment moment : moments.subList(0, Math.min(seconds, moments.size()))) {
             printer.speaker()
                     .apply(moment)
                     .forEach(message ->
@@ -62,13 +64,15 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
     static Score of(Printer printer, Proposal proposal) throws ConfigException {
         return ProposedConfig.isEnough(proposal)
                 ? judged(printer, ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "proposed"))
-                : new Score(printer, List.of(), all(printer));
+                : new Score(printer, List.of(), all(printer), 0, 0);
     }
 
     private static List<String> all(Printer printer) {
         List<String> all =
                 new ArrayList<>(printer.tells().stream().map(Quantity::key).toList());
-        all.add("state");
+        if (!printer.states().isEmpty()) {
+            all.add("state");
+        }
         return all;
     }
 
@@ -78,7 +82,11 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
         Map<Quantity, Integer> good = new EnumMap<>(Quantity.class);
         Map<Quantity, Integer> asked = new EnumMap<>(Quantity.class);
         int goodStates = 0;
-        List<Job.Moment> moments = Job.moments();
+        int askedStates = 0;
+        int falseFaults = 0;
+        int hiddenFaults = 0;
+        PrinterState beforeTheFault = PrinterState.SILENT;
+        List<Job.Moment> moments = printer.moments();
         for (Job.Moment moment : moments) {
             for (Printer.Message message : printer.speaker().apply(moment)) {
                 status = reader.read(
@@ -92,16 +100,25 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
                 double off = Math.abs(status.value(quantity) - moment.value(quantity));
                 good.merge(quantity, off <= Printers.TOLERANCES.get(quantity) ? 1 : 0, Integer::sum);
             }
-            goodStates += status.state() == moment.state() ? 1 : 0;
+            boolean isFault = moment.state() == PrinterState.FAULT;
+            boolean isShown = status.state() == PrinterState.FAULT;
+            boolean isAsked = printer.states().contains(moment.state());
+            askedStates += isAsked ? 1 : 0;
+            goodStates += isAsked && status.state() == moment.state() ? 1 : 0;
+            falseFaults += isShown && !isFault ? 1 : 0;
+            beforeTheFault = isFault ? beforeTheFault : status.state();
+            hiddenFaults += isFault && !isShown && status.state() != beforeTheFault ? 1 : 0;
         }
         List<String> right = new ArrayList<>();
         List<String> wrong = new ArrayList<>();
         good.forEach((quantity, count) -> (count >= SHARE * asked.get(quantity) ? right : wrong).add(quantity.key()));
-        (goodStates >= SHARE * moments.size() ? right : wrong).add("state");
+        if (askedStates > 0) {
+            (goodStates >= SHARE * askedStates ? right : wrong).add("state");
+        }
         config.bindings().readings().keySet().stream()
                 .filter(quantity -> !printer.tells().contains(quantity))
                 .forEach(quantity -> wrong.add(quantity.key() + ", which it does not tell"));
-        return new Score(printer, right, wrong);
+        return new Score(printer, right, wrong, falseFaults, hiddenFaults);
     }
 
     private static byte[] bytes(String text) {
@@ -121,6 +138,8 @@ record Score(Printer printer, List<String> right, List<String> wrong) {
                 printer.shape(),
                 right.size(),
                 right.size() + wrong.size(),
-                wrong.isEmpty() ? "" : "  not: " + String.join(", ", wrong));
+                (wrong.isEmpty() ? "" : "  not: " + String.join(", ", wrong))
+                        + (falseFaultSeconds > 0 ? "  FALSE FAULT " + falseFaultSeconds + " s" : "")
+                        + (hiddenFaultSeconds > 0 ? "  HIDDEN FAULT " + hiddenFaultSeconds + " s" : ""));
     }
 }

@@ -339,14 +339,12 @@ class SurveyTest {
     void theExampleOfAStateThatIsBoundByHandIsRight() throws ConfigException {
         hearABed();
         String file = ProposedConfig.whole(survey.proposal(), BROKER)
-                .replaceAll("(?m)^# (\\[\\[printer\\.state]]|(topic|at|printing|fault) = .*)$", "$1");
-        List<Bindings.OfState> states =
-                ConfigFile.read(file, "rowan.toml").bindings().states();
-        assertEquals(
-                List.of(List.of("7", "8"), List.of("true")),
-                states.stream()
-                        .map(state -> state.words().get(PrinterState.FAULT))
-                        .toList());
+                .replaceAll(
+                        "(?m)^# (\\[+printer\\.(state|condition)]+|(topic|at|printing|fault|state|is) = .*)$", "$1");
+        Bindings bindings = ConfigFile.read(file, "rowan.toml").bindings();
+        assertEquals(List.of("7", "8"), bindings.states().get(0).words().get(PrinterState.FAULT));
+        assertEquals(PrinterState.FAULT, bindings.conditions().get(0).state());
+        assertEquals(List.of("true"), bindings.conditions().get(0).all().get(0).is());
     }
 
     @Test

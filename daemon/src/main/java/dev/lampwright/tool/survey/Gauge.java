@@ -1,0 +1,24 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.payload.Unit;
+
+/**
+ * How the number of a reading is told.
+ *
+ * @param unit the unit; {@link Unit#OWN} if it is the role's own
+ * @param scale what the number is multiplied by to be in that unit: 0.1 for tenths
+ */
+record Gauge(Unit unit, double scale) {
+    /** The number is told as it is. */
+    static final Gauge PLAIN = new Gauge(Unit.OWN, 1);
+
+    /** A number without a fraction of its unit. */
+    static Gauge of(Unit unit) {
+        return new Gauge(unit, 1);
+    }
+
+    /** A number as it is told, in the role's own unit. */
+    double toOwn(double told) {
+        return unit.toOwn(told * scale);
+    }
+}

@@ -1,0 +1,129 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.printer.PrinterState;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the words of a place stand for. What the printer did meanwhile is proof; what a word says is a hint, and the only one for what readings
+ * cannot tell: a pause, a fault, a job that was given up.
+ */
+final class Meanings {
+    private static final double MOSTLY = 0.7;
+    private static final double NOW_AND_THEN = 0.1;
+    private static final double OFTEN = 0.3;
+    private static final double LEAST_S = 3;
+
+    private final Runs runs;
+    private final List<Map<Doing, Double>> during;
+    private final List<Said> said = new ArrayList<>();
+
+    private Meanings(Runs runs, Doings doings) {
+        this.runs = runs;
+        during = doings.during(runs);
+        List<String> texts = runs.texts();
+        for (int i = 0; i < texts.size(); i++) {
+            said.add(said(i, texts.get(i)));
+        }
+    }
+
+    /**
+     * What a place said.
+     *
+     * @param runs which text stood there when
+     * @param doings what the printer did when
+     * @return each text with what it stands for, in the order in which they first came
+     */
+    static List<Said> of(Runs runs, Doings doings) {
+        return List.copyOf(new Meanings(runs, doings).said);
+    }
+
+    private Said said(int index, String word) {
+        int times = 0;
+        for (int run = 0; run < runs.size(); run++) {
+            times += runs.text(run) == index ? 1 : 0;
+        }
+        Said plain = new Said(word, during.get(index), times, Optional.empty(), false);
+        Optional<PrinterState> shown = shown(index, plain);
+        Optional<PrinterState> told = StateWords.stateOf(word);
+        Optional<PrinterState> state = together(told, shown, plain);
+        return new Said(word, plain.seconds(), times, state, shown.isPresent() && shown.equals(state));
+    }
+
+    /** What the readings show. */
+    private Optional<PrinterState> shown(int index, Said said) {
+        double clear = said.clear();
+        if (clear < LEAST_S) {
+            return Optional.empty();
+        }
+        double ahead = said.seconds(Doing.ADVANCING) / clear;
+        double heats = said.seconds(Doing.HEATING) / clear;
+        double prepares = said.seconds(Doing.PREPARING) / clear;
+        double off = (said.seconds(Doing.RESTING) + said.seconds(Doing.FINISHED) + said.seconds(Doing.OFF)) / clear;
+        if (ahead >= OFTEN && off <= NOW_AND_THEN) {
+            return Optional.of(PrinterState.PRINTING);
+        }
+        if (heats >= OFTEN && heats + prepares >= MOSTLY && ahead <= NOW_AND_THEN) {
+            return Optional.of(PrinterState.WARMING);
+        }
+        return off >= MOSTLY && ahead <= NOW_AND_THEN ? shownWhileOff(index, said) : Optional.empty();
+    }
+
+    /** What is only said straight after work, and never else, is about the job that has ended. */
+    private Optional<PrinterState> shownWhileOff(int index, Said said) {
+        int afterWork = 0;
+        int otherwise = 0;
+        for (int run = 0; run < runs.size(); run++) {
+            if (runs.text(run) == index) {
+                boolean work = run > 0 && isWork(runs.text(run - 1));
+                afterWork += work ? 1 : 0;
+                otherwise += work ? 0 : 1;
+            }
+        }
+        boolean isComplete = said.seconds(Doing.FINISHED) >= MOSTLY * said.clear();
+        if (otherwise == 0) {
+            return isComplete ? Optional.of(PrinterState.DONE) : Optional.empty();
+        }
+        boolean isEnd = afterWork > 0 && isComplete && someOtherRests(index);
+        return Optional.of(isEnd ? PrinterState.DONE : PrinterState.IDLE);
+    }
+
+    private boolean isWork(int index) {
+        Map<Doing, Double> seconds = during.get(index);
+        double work = seconds.entrySet().stream()
+                .filter(entry -> entry.getKey().isWork())
+                .mapToDouble(Map.Entry::getValue)
+                .sum();
+        double off = seconds.entrySet().stream()
+                .filter(entry -> entry.getKey().isOff())
+                .mapToDouble(Map.Entry::getValue)
+                .sum();
+        return work > off;
+    }
+
+    private boolean someOtherRests(int index) {
+        for (int i = 0; i < during.size(); i++) {
+            if (i != index && during.get(i).getOrDefault(Doing.RESTING, 0.0) >= LEAST_S && !isWork(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Optional<PrinterState> together(
+            Optional<PrinterState> told, Optional<PrinterState> shown, Said said) {
+        if (told.isEmpty() || shown.isEmpty() || told.equals(shown)) {
+            return told.or(() -> shown);
+        }
+        boolean work = shown.get() == PrinterState.PRINTING || shown.get() == PrinterState.WARMING;
+        return switch (told.get()) {
+            case FAULT -> shown.get() == PrinterState.PRINTING ? shown : told;
+            case HELD, STOPPED -> work ? shown : told;
+            case IDLE, DONE -> shown.get() == PrinterState.PRINTING ? shown : told;
+            case PRINTING -> shown.get() == PrinterState.WARMING && said.times() == 1 ? told : shown;
+            default -> shown;
+        };
+    }
+}

@@ -1,0 +1,29 @@
+package dev.lampwright.tool.survey;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Whether what was found is a printer's at all. A state and a count are told of many machines; a bed, a nozzle or layers only of printers. */
+final class PrinterSigns {
+    /** How words for printing begin, in a few languages. Common practice, no source. */
+    private static final List<String> PRINT =
+            List.of("print", "druck", "imprim", "impres", "stamp", "tisk", "druk", "skriv", "tulost", "nyomt");
+
+    private PrinterSigns() {}
+
+    /** Whether they are there. */
+    static boolean areIn(List<Found> found) {
+        return found.stream()
+                .anyMatch(one -> HeatedPart.of(one.role()).isPresent()
+                        || words(one).flatMap(text -> Tokens.of(text).stream()).anyMatch(PrinterSigns::isOfPrinting));
+    }
+
+    private static Stream<String> words(Found found) {
+        return Stream.concat(
+                Stream.of(found.source().topicFilter(), found.source().place()), found.words().stream());
+    }
+
+    private static boolean isOfPrinting(String token) {
+        return Vocabulary.strength(Concept.LAYER, token) > 0 || PRINT.stream().anyMatch(token::startsWith);
+    }
+}

@@ -1,0 +1,170 @@
+package dev.lampwright.tool.survey;
+
+import static dev.lampwright.testing.Bounds.assertAtLeast;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterState;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What each word, code and flag means, by what the printer did meanwhile. */
+class StatePlacesTest {
+    private static final String TEMPERATURES = "shop/rowan/heat";
+
+    private final Survey survey = new Survey();
+
+    /** A printer in plain English, and beside it what it says of its state. */
+    private Proposal surveyed(String topic, Function<Job.Moment, String> payload) {
+        for (Job.Moment moment : Job.moments()) {
+            long now = moment.second() * 1_000_000_000L;
+            hear(
+                    TEMPERATURES,
+                    now,
+                    "{\"bed\":{\"now\":%.1f,\"set\":%.0f},\"nozzle\":{\"now\":%.1f,\"set\":%.0f},\"progress\":%.3f}",
+                    moment.value(Quantity.BED_ACTUAL),
+                    moment.value(Quantity.BED_SETPOINT),
+                    moment.value(Quantity.NOZZLE_ACTUAL),
+                    moment.value(Quantity.NOZZLE_SETPOINT),
+                    moment.value(Quantity.JOB_PROGRESS));
+            hear(topic, now, "%s", payload.apply(moment));
+        }
+        return survey.proposal();
+    }
+
+    private void hear(String topic, long now, String format, Object... values) {
+        survey.hear(topic, String.format(Locale.ROOT, format, values).getBytes(StandardCharsets.UTF_8), now);
+    }
+
+    private static Map<String, Optional<PrinterState>> states(StatePlace place) {
+        return place.said().stream().collect(Collectors.toMap(Said::word, Said::state));
+    }
+
+    /** No word of it is in any list. What is certain is bound; a pause and a fault look alike, and a person has to say. */
+    @Test
+    void wordsOfAnyLanguage() {
+        Proposal proposal =
+                surveyed("shop/rowan/xyz", moment -> Printers.word(moment, "aba", "ebe", "ibi", "obo", "ubu", "yby"));
+        StatePlace place = proposal.statePlaces().get(0);
+        assertTrue(place.bound());
+        assertEquals(
+                Map.of(
+                        "aba", Optional.of(PrinterState.IDLE),
+                        "ebe", Optional.of(PrinterState.WARMING),
+                        "ibi", Optional.of(PrinterState.PRINTING),
+                        "obo", Optional.empty(),
+                        "ubu", Optional.of(PrinterState.DONE),
+                        "yby", Optional.empty()),
+                states(place));
+        assertEquals(
+                List.of("obo", "yby"), place.open().stream().map(Said::word).toList());
+        Said pause = place.open().get(0);
+        assertTrue(pause.isStandstill());
+        assertAtLeast(30, pause.seconds(Doing.STANDING));
+        assertEquals(1, pause.times());
+        String file = ProposedConfig.printerSections(proposal);
+        assertTrue(file.contains("# [\"obo\"]") || file.contains("# \"obo\" is bound to no state."), file);
+        assertTrue(file.contains("a pause or a fault: put it into held or fault"), file);
+    }
+
+    /** A word that says one thing while the readings prove another is not believed. */
+    @Test
+    void behaviourCountsMoreThanAWord() {
+        Proposal proposal = surveyed(
+                "shop/rowan/state",
+                moment -> Printers.word(
+                        moment, "off duty", "no error, heats", "error free: ready", "paused", "over", "jam"));
+        Map<String, Optional<PrinterState>> states =
+                states(proposal.statePlaces().get(0));
+        assertEquals(Optional.of(PrinterState.WARMING), states.get("no error, heats"));
+        assertEquals(Optional.of(PrinterState.PRINTING), states.get("error free: ready"));
+        assertEquals(Optional.of(PrinterState.FAULT), states.get("jam"));
+    }
+
+    @Test
+    void codes() {
+        Proposal proposal = surveyed("shop/rowan/xyz", moment -> Printers.word(moment, "0", "1", "2", "3", "4", "9"));
+        Found state = proposal.found(Role.STATE).orElseThrow();
+        assertEquals(
+                Map.of(
+                        "0", PrinterState.IDLE,
+                        "1", PrinterState.WARMING,
+                        "2", PrinterState.PRINTING,
+                        "4", PrinterState.DONE),
+                state.meanings());
+    }
+
+    private static boolean is(Job.Moment moment, PrinterState... states) {
+        return Set.of(states).contains(moment.state());
+    }
+
+    @Test
+    void flagsBecomeConditions() {
+        Proposal proposal = surveyed(
+                "shop/rowan/flags",
+                moment -> String.format(
+                        "{\"printing\":%s,\"paused\":%s,\"error\":%s}",
+                        is(moment, PrinterState.PRINTING, PrinterState.HELD, PrinterState.FAULT),
+                        is(moment, PrinterState.HELD),
+                        is(moment, PrinterState.FAULT)));
+        assertEquals(
+                List.of(PrinterState.FAULT, PrinterState.HELD, PrinterState.PRINTING),
+                proposal.conditions().stream().map(FoundCondition::state).toList());
+    }
+
+    /** A text or a code that is called a fault, and is empty or the same while the job goes on. */
+    @ParameterizedTest
+    @ValueSource(strings = {"|jam at 3", "0|17", "none|tip blocked", "OK|E17"})
+    void aFaultThatIsToldByTextOrCode(String texts) {
+        String fine = texts.split("\\|")[0];
+        String wrong = texts.split("\\|")[1];
+        Proposal proposal = surveyed("shop/rowan/error", moment -> is(moment, PrinterState.FAULT) ? wrong : fine);
+        FoundCondition fault = proposal.conditions().get(0);
+        assertEquals(PrinterState.FAULT, fault.state());
+        assertEquals(fine.isEmpty() ? List.of() : List.of(fine), fault.not());
+    }
+
+    /** A count of faults, the last one of old, and a text that comes while the job goes on show no fault. */
+    @ParameterizedTest
+    @ValueSource(strings = {"shop/rowan/error_count", "shop/rowan/last_error", "shop/rowan/error"})
+    void whatShowsNoFault(String topic) {
+        Proposal proposal =
+                surveyed(topic, moment -> moment.second() < 400 ? "" : "text " + (char) ('a' + moment.second() / 100));
+        assertEquals(List.of(), proposal.conditions());
+    }
+
+    /** Houses and rooms are where people put topics. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "farm/alder/status",
+                "windmill/alder/status",
+                "hostel/alder/status",
+                "home/bedroom/alder",
+                "garage/printer/status",
+                "weather/alder"
+            })
+    void aPlaceSaysNothingOfWhatStandsThere(String topic) {
+        for (int second = 0; second < 16; second++) {
+            hear(
+                    topic,
+                    second * 1_000_000_000L,
+                    "{\"state\":\"idle\",\"bed\":{\"actual\":22.%d,\"target\":0},\"nozzle\":{\"actual\":21.%d,\"target\":0},\"progress\":0}",
+                    second % 4,
+                    second % 3);
+        }
+        for (Role role : List.of(Role.BED_ACTUAL, Role.NOZZLE_SETPOINT, Role.PROGRESS, Role.STATE)) {
+            assertTrue(survey.proposal().found(role).isPresent(), role.word());
+        }
+    }
+}
