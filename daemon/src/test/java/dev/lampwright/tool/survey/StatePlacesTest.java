@@ -126,8 +126,8 @@ class StatePlacesTest {
     @ParameterizedTest
     @ValueSource(strings = {"|jam at 3", "0|17", "none|tip blocked", "OK|E17"})
     void aFaultThatIsToldByTextOrCode(String texts) {
-        String fine = texts.split("\\|")[0];
-        String wrong = texts.split("\\|")[1];
+        String fine = texts.split("\\|", -1)[0];
+        String wrong = texts.split("\\|", -1)[1];
         Proposal proposal = surveyed("shop/rowan/error", moment -> is(moment, PrinterState.FAULT) ? wrong : fine);
         FoundCondition fault = proposal.conditions().get(0);
         assertEquals(PrinterState.FAULT, fault.state());
