@@ -66,12 +66,13 @@ final class SourceKeys {
         List<Cut> cuts = Stream.of(field(table), pattern(table))
                 .flatMap(Optional::stream)
                 .toList();
+        String topic = topic(table);
         Optional<Selection> part = part(table);
         PayloadPath path = path(table, "at");
         if (part.isPresent() && path.bare() && table.right()) {
             table.mistake("at", "is missing beside where, which chooses a part of a JSON document", WANTED_PATH);
         }
-        return new Source(topic(table), path, cuts, part);
+        return new Source(topic, path, cuts, part);
     }
 
     private static Optional<Selection> part(Table table) {
