@@ -128,7 +128,7 @@ class CheckCommandTest {
                 String.join(
                         System.lineSeparator(),
                         bare + ": warning: printer.state.fault: is missing, so no fault will ever be shown;"
-                                + " give the printer's words for one",
+                                + " give the printer's words for one, or a printer.condition",
                         bare
                                 + ": warning: printer.readings: is missing, so neither heat-up nor progress will ever be"
                                 + " shown; say where the printer reports its temperatures and its progress",
