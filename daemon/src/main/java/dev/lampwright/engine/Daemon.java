@@ -24,6 +24,7 @@ import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
+import dev.lampwright.upkeep.ProcessAge;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
@@ -119,18 +120,13 @@ public final class Daemon implements AutoCloseable {
      * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash.
      */
     private static long lightFrom() {
-        Duration age = ProcessHandle.current()
-                .info()
-                .startInstant()
-                .map(started -> Duration.between(started, InstantSource.system().instant()))
-                .orElse(Duration.ZERO);
-        return lightFrom(age, CLOCK.getAsLong());
+        return lightFrom(ProcessAge.now(), CLOCK.getAsLong());
     }
 
     /**
      * When the first frame may be sent.
      *
-     * @param age how old the process is; a clock that was set may make it negative
+     * @param age how old the process is
      * @param now ns of the clock
      * @return ns of the clock, from now to a second later
      */
