@@ -101,33 +101,37 @@ public final class Rhythm {
             return swell ? 0 : Signals.FOREVER;
         }
         double at = at(seconds);
-        double last = 0;
-        double next = period;
-        for (double change : changes) {
-            if (at < change) {
-                next = change;
-                break;
-            }
-            last = change;
-        }
+        int stretch = stretch(at);
+        double last = begin(stretch);
+        double next = end(stretch);
         double since = at - last - edge / 2;
         double left = next - at - edge / 2;
         return since > ROUNDING_S && left > ROUNDING_S ? (long) ((left - ROUNDING_S) * NANOS_PER_SECOND) : 0;
     }
 
+    /** Which stretch between two changes a moment is in, from 0 on; light is on in those with an even number. */
+    private int stretch(double at) {
+        int stretch = 0;
+        while (stretch < changes.length && at >= changes[stretch]) {
+            stretch++;
+        }
+        return stretch;
+    }
+
+    private double begin(int stretch) {
+        return stretch == 0 ? 0 : changes[stretch - 1];
+    }
+
+    private double end(int stretch) {
+        return stretch == changes.length ? period : changes[stretch];
+    }
+
     /** Half lit at the very moment of a change, and fully half an edge later. */
     private float edged(double at) {
-        boolean lit = true;
-        double last = 0;
-        double next = period;
-        for (double change : changes) {
-            if (at < change) {
-                next = change;
-                break;
-            }
-            last = change;
-            lit = !lit;
-        }
+        int stretch = stretch(at);
+        double last = begin(stretch);
+        double next = end(stretch);
+        boolean lit = stretch % 2 == 0;
         double away = edge == 0 ? 0.5 : Math.min(0.5, Math.min(at - last, next - at) / edge);
         return (float) (lit ? 0.5 + away : 0.5 - away);
     }
