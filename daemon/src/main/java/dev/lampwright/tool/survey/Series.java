@@ -1,20 +1,32 @@
 package dev.lampwright.tool.survey;
 
+import java.util.Arrays;
+
 /**
  * Numbers with their times, thinned out so that they never take more room: when it is full, every second one goes, and from then on
  * only every second of those that come is kept.
  */
 final class Series {
-    private static final int MOST = 256;
+    private static final int FIRST = 8;
 
-    private final double[] values = new double[MOST];
-    private final double[] seconds = new double[MOST];
+    private final int most;
+    private double[] seconds = new double[FIRST];
+    private double[] values = new double[FIRST];
     private int size;
     private int stride = 1;
     private int toSkip;
 
     /**
-     * Adds a number.
+     * Makes an empty one.
+     *
+     * @param most how many numbers it may have, an even number, 8 or more
+     */
+    Series(int most) {
+        this.most = most;
+    }
+
+    /**
+     * Adds a number, unless it is one to be left out.
      *
      * @param second when it came, in s since any moment; never before the one before
      * @param value the number
@@ -22,10 +34,19 @@ final class Series {
     void add(double second, double value) {
         if (toSkip > 0) {
             toSkip--;
-            return;
+        } else {
+            keep(second, value);
         }
-        if (size == MOST) {
+    }
+
+    /** Adds a number that must not be left out; as {@link #add} otherwise. */
+    void keep(double second, double value) {
+        if (size == most) {
             thinOut();
+        } else if (size == seconds.length) {
+            int room = Math.min(most, 2 * size);
+            seconds = Arrays.copyOf(seconds, room);
+            values = Arrays.copyOf(values, room);
         }
         seconds[size] = second;
         values[size] = value;
@@ -34,7 +55,7 @@ final class Series {
     }
 
     private void thinOut() {
-        size = MOST / 2;
+        size = most / 2;
         for (int i = 0; i < size; i++) {
             seconds[i] = seconds[2 * i];
             values[i] = values[2 * i];
@@ -58,12 +79,12 @@ final class Series {
     }
 
     /**
-     * The number that stood at a time.
+     * The place of the last number that came until a time.
      *
      * @param second the time
-     * @return the last that came until then; NaN before the first
+     * @return its place; −1 before the first
      */
-    double at(double second) {
+    int until(double second) {
         int low = 0;
         int high = size;
         while (low < high) {
@@ -74,6 +95,17 @@ final class Series {
                 high = middle;
             }
         }
-        return low == 0 ? Double.NaN : values[low - 1];
+        return low - 1;
+    }
+
+    /**
+     * The last number that came until a time.
+     *
+     * @param second the time
+     * @return the number; NaN before the first
+     */
+    double at(double second) {
+        int place = until(second);
+        return place < 0 ? Double.NaN : values[place];
     }
 }

@@ -1,20 +1,10 @@
 package dev.lampwright.tool.survey;
 
-import java.util.Arrays;
-
-/**
- * When a number became another one. When it is full every second step goes, and from then on only every second of those that come is
- * kept, and each that turns back.
- */
+/** When a number became another one, thinned out as a {@link Series} is; each step that turns back is kept. */
 final class Steps {
     private static final int MOST = 512;
-    private static final int FIRST = 8;
 
-    private double[] seconds = new double[FIRST];
-    private double[] values = new double[FIRST];
-    private int size;
-    private int stride = 1;
-    private int toSkip;
+    private final Series kept = new Series(MOST);
     private double last = Double.NaN;
     private double direction;
 
@@ -31,55 +21,35 @@ final class Steps {
         boolean turns = (value - last) * direction < 0;
         direction = value - last;
         last = value;
-        if (toSkip > 0 && !turns) {
-            toSkip--;
-            return;
+        if (turns) {
+            kept.keep(second, value);
+        } else {
+            kept.add(second, value);
         }
-        if (size == MOST) {
-            thinOut();
-        } else if (size == seconds.length) {
-            seconds = Arrays.copyOf(seconds, 2 * size);
-            values = Arrays.copyOf(values, 2 * size);
-        }
-        seconds[size] = second;
-        values[size] = value;
-        size++;
-        toSkip = stride - 1;
-    }
-
-    private void thinOut() {
-        size = MOST / 2;
-        for (int i = 0; i < size; i++) {
-            seconds[i] = seconds[2 * i];
-            values[i] = values[2 * i];
-        }
-        stride *= 2;
     }
 
     /** How many there are. */
     int size() {
-        return size;
+        return kept.size();
     }
 
     /** When a step was, in s, by its place from 0 on. */
     double second(int i) {
-        return seconds[i];
+        return kept.second(i);
     }
 
     /** What it went to, by its place from 0 on. */
     double value(int i) {
-        return values[i];
+        return kept.value(i);
     }
 
     /** The last step until a time; −1 before the first. */
     int until(double second) {
-        int found = Arrays.binarySearch(seconds, 0, size, second);
-        return found >= 0 ? found : -found - 2;
+        return kept.until(second);
     }
 
     /** The number at a time; NaN before the first. */
     double at(double second) {
-        int step = until(second);
-        return step < 0 ? Double.NaN : values[step];
+        return kept.at(second);
     }
 }

@@ -12,6 +12,7 @@ import java.util.regex.Pattern;
 
 /** What was seen of one value: where it stands, what it is called, and what it was. Takes the same room however often it comes. */
 final class Trail {
+    private static final int MOST_NUMBERS = 256;
     private static final int MOST_WORDS = 40;
     private static final Pattern NUMBER = Pattern.compile("(?<![\\p{L}0-9])[0-9]+(?:\\.[0-9]+)?");
     private static final double MOSTLY = 0.8;
@@ -26,7 +27,7 @@ final class Trail {
     private final boolean inTurns;
     private final ValueName names;
     private final String place;
-    private final Series series = new Series();
+    private final Series series = new Series(MOST_NUMBERS);
     private final Map<String, Integer> words = new LinkedHashMap<>();
     private final Runs said = new Runs();
     private final Steps steps = new Steps();

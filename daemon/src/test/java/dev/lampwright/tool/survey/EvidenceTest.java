@@ -155,7 +155,7 @@ class EvidenceTest {
 
     @Test
     void aSeriesTakesTheSameRoomHoweverLongItGoesOn() {
-        Series series = new Series();
+        Series series = new Series(256);
         for (int i = 0; i < 100_000; i++) {
             series.add(i, 2 * i);
         }
