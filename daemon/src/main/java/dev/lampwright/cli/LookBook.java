@@ -119,7 +119,7 @@ final class LookBook {
         String follows = look.signals().stream().map(Signal::key).collect(Collectors.joining(" and "));
         String share = String.format(Locale.ROOT, "%.0f %%", Math.max(1, 100 * sample.share()));
         boolean lit = !look.dimmers().stream().allMatch(Level.fixed(0)::equals);
-        return "It takes about " + share + " of the current that the strip can take"
+        return "It takes about " + share + " of the strip's full current"
                 + (follows.isEmpty() ? "" : ", follows " + follows)
                 + (lit ? ", and lights the white light work" : "") + ".";
     }

@@ -59,14 +59,14 @@ final class LooksCommand implements Callable<Integer> {
     @Option(
             names = "--toml",
             description =
-                    "Print the text of the swatch, as it can stand in a file. Parts for lights that not everybody has are"
+                    "Print the text of the swatch, ready for your file. Parts for lights that not everybody has are"
                             + " comments.")
     private boolean toml;
 
     @Option(
             names = "--config",
             paramLabel = "FILE",
-            description = "With --toml: the parts for the lights of this configuration file are no comments.")
+            description = "With --toml: do not comment out the parts for lights that this configuration file has.")
     private Optional<Path> file;
 
     @Mixin

@@ -44,7 +44,7 @@ final class PixelDuties {
         this.hasWhite = hasWhite;
     }
 
-    /** Whether duties are the light itself, and there is no white. */
+    /** Whether each duty equals the light of its channel, and no channel is white. */
     boolean isPlain() {
         return !hasWhite
                 && redRow.equals(new Row(1, 0, 0))

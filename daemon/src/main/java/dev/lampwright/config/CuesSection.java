@@ -42,7 +42,7 @@ final class CuesSection {
     static final Section SECTION = Section.of(
             "cues",
             "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
-            Key.own("look", "name of a look or a swatch").needed().example("\"preheat\"", "the look that it puts on"),
+            Key.own("look", "name of a look or a swatch").needed().example("\"preheat\"", "the look to show"),
             Key.own("state", "a state, or several in an array").example("\"warming\"", "what the printer is doing"),
             Key.own("alarm", '`' + String.join("`, `", AlarmSection.STATES.keySet()) + "`, or several in an array")
                     .comment("\"alert\"", "where the alarm of a fault is"),

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Readings in {@code [printer.readings]} whose names are the user's own: whatever stands there and is not a {@link Quantity}. */
+/** Readings in {@code [printer.readings]} whose names are the user's own: every name there that is not a {@link Quantity}. */
 final class OwnReadings {
     private static final double LARGEST = 1e9;
     private static final int LONGEST_UNIT = 20;
@@ -27,7 +27,7 @@ final class OwnReadings {
                     List.of(
                             Key.own("unit", "text; `percent`, `permille` and `share` have a range")
                                     .without("none")
-                                    .comment("\"mm/s\"", "what to show behind the number, which stays as it is told"),
+                                    .comment("\"mm/s\"", "what to show after the number, which is not converted"),
                             Key.own("range", "two numbers")
                                     .without("what follows it says `from` and `to`")
                                     .comment("[0, 200]", "the values that count as 0 and as 1"),
@@ -43,7 +43,7 @@ final class OwnReadings {
      * Reads them.
      *
      * @param table the section {@code [printer.readings]}, after those of known names have been asked for
-     * @return where each is told, in the order of the file
+     * @return where each is reported, in the order of the file
      */
     static Map<OwnQuantity, List<Bindings.OfReading>> read(Table table) {
         OwnReadings own = new OwnReadings();
@@ -56,12 +56,12 @@ final class OwnReadings {
             }
         }
         if (own.readings.size() > MOST) {
-            table.mistake(table.keys().get(0), "begins more than " + MOST + " readings of your own", "leave some out");
+            table.mistake(table.keys().get(0), "is one of more than " + MOST + " readings of your own", "remove some");
         }
         return own.readings;
     }
 
-    /** What has a dot in it was meant to be a dotted key. Nobody asks for it, so it is told as not known. */
+    /** A name with a dot in it was meant to be a dotted key. Nothing reads it, so it is reported as not known. */
     private static List<String> unquoted(List<String> names) {
         return names.stream().filter(name -> !name.contains(".")).toList();
     }

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * The keys that say where a value is told: {@code topic}, {@code at}, {@code where} with {@code among}, {@code field} with {@code separator}, and
+ * The keys that say where a value is reported: {@code topic}, {@code at}, {@code where} with {@code among}, {@code field} with {@code separator}, and
  * {@code pattern}.
  */
 final class SourceKeys {
@@ -26,7 +26,7 @@ final class SourceKeys {
     private static final String WANTED_PATTERN =
             "give a regular expression with a group named value, for instance 'T=(?<value>[0-9.]+)'";
     private static final String WANTED_WHERE =
-            "say which part by what stands in it, for instance where = { \"/name\" = \"plate\" }";
+            "give a field of the part you mean and its value, for instance where = { \"/name\" = \"plate\" }";
     private static final int MOST_FIELDS = 1000;
 
     /** RFC 6901, section 3: after {@code ~} comes 0 or 1. */
@@ -42,11 +42,11 @@ final class SourceKeys {
                     .example(
                             "\"/plate/now\"",
                             "where in the payload, or in the part that `where` chooses, the value is"),
-            Key.own("where", "table of JSON Pointers and the words, numbers, true or false that stand there")
-                    .without("all of the payload is meant")
+            Key.own("where", "table of JSON Pointers with the word, number, true or false to look for")
+                    .without("the whole payload")
                     .comment(
                             "{ \"/name\" = \"plate\" }",
-                            "only the element of a list, or only the message, that has this in it"),
+                            "reads only the element of a list, or only the messages, with these values"),
             Key.own("among", "JSON Pointer, RFC 6901")
                     .with("where")
                     .without("the payload itself is the list, or the part")
@@ -70,7 +70,10 @@ final class SourceKeys {
         Optional<Selection> part = part(table);
         PayloadPath path = path(table, "at");
         if (part.isPresent() && path.bare() && table.right()) {
-            table.mistake("at", "is missing beside where, which chooses a part of a JSON document", WANTED_PATH);
+            table.mistake(
+                    "at",
+                    "is missing; where chooses a part of a JSON document, and at says where the value is in it",
+                    WANTED_PATH);
         }
         return new Source(topic, path, cuts, part);
     }
@@ -78,7 +81,7 @@ final class SourceKeys {
     private static Optional<Selection> part(Table table) {
         if (!table.has("where")) {
             if (table.has("among")) {
-                table.mistake("among", "has no where beside it", WANTED_WHERE);
+                table.mistake("among", "is given without where", WANTED_WHERE);
             }
             return Optional.empty();
         }

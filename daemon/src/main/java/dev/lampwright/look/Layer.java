@@ -58,7 +58,7 @@ public final class Layer {
      *
      * @param moment the time and the signals
      * @param canvas where to draw
-     * @throws ArithmeticException if what comes of opacity, rhythm, extent and paint is no alpha; some of the layer is then drawn. A part of
+     * @throws ArithmeticException if opacity, rhythm, extent and paint give a number that is not a valid alpha; some of the layer is then drawn. A part of
      *     the layer may fail otherwise too
      */
     void draw(Moment moment, Canvas canvas) {

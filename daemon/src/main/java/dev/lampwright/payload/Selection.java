@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * Chooses a part of a JSON document by what stands in its fields: one element of a list, wherever in the list it is, or the whole document, if it is
- * about the wanted thing.
+ * Chooses a part of a JSON document by the values of its fields: one element of a list, whatever its index, or the whole document if it has
+ * those values.
  *
- * @param among where the list is; a document, or a part of one, that is no list is chosen or not chosen as a whole
- * @param where what has to stand at which places of the part, as the word that a binding would name
+ * @param among where the list is; anything else than a list is chosen as a whole or not at all
+ * @param where the fields of the part to look at, each with the value it must have, written as a word in a binding
  */
 public record Selection(PayloadPath among, Map<PayloadPath, String> where) {
     /** Keeps a copy of the map, in its order. */

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
  * @param path where in the payload, or in the chosen part of it, a value stands
  * @param cuts what is then cut out of its text, one after the other; none if the value itself is wanted
- * @param part which part of the payload is meant, chosen by what stands in it; empty for all of it
+ * @param part which part of the payload to read, chosen by the values of its fields; empty for all of it
  */
 public record Source(String topicFilter, PayloadPath path, List<Cut> cuts, Optional<Selection> part) {
     /** Keeps a copy of the list. */

@@ -101,7 +101,7 @@ public final class Speakers {
         return CALLED.contains(field.toLowerCase(Locale.ROOT));
     }
 
-    /** A number is no name, unless it is called one. */
+    /** A number counts as a name only if its field is called one. */
     private static boolean isName(String field, JsonNode value) {
         return (value.isIntegralNumber() && isCalledName(field))
                 || (value.isTextual()

@@ -169,10 +169,10 @@ public record Bindings(
     }
 
     /**
-     * A state that is shown by what stands in several places, such as flags, or by any text or code where nothing is said otherwise.
+     * A state that the printer shows by the values of one or more places, such as flags, a code or any text.
      *
      * @param state the state
-     * @param all what has to be so, all of it, by the newest message of each place; at least one
+     * @param all what must hold, by the newest message of each place; at least one
      */
     public record OfCondition(PrinterState state, List<Sign> all) {
         /** Keeps a copy of the list. */
@@ -182,11 +182,11 @@ public record Bindings(
     }
 
     /**
-     * What has to stand at a place. A place that has said nothing yet, or empty text, or JSON's null, meets nothing.
+     * The values that a place must or must not have. A place that has reported nothing yet, empty text, or JSON's null, meets nothing.
      *
      * @param source the place
-     * @param is one of these has to stand there; none for any. {@code *} stands for any characters, case does not count
-     * @param not none of these may stand there
+     * @param is the place must have one of these; empty for any. {@code *} stands for any characters, case does not count
+     * @param not the place must have none of these
      */
     public record Sign(Source source, List<String> is, List<String> not) {
         /** Keeps copies of the lists. */

@@ -64,7 +64,7 @@ final class Conditions {
     /**
      * The state that is shown.
      *
-     * @param status with what stands at the places
+     * @param status with the newest values of the places
      * @return that of the first condition that is met; empty if none is
      */
     Optional<PrinterState> shown(PrinterStatus status) {

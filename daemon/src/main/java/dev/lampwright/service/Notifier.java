@@ -59,7 +59,7 @@ final class Notifier implements AutoCloseable {
             failing = false;
         } catch (IOException e) {
             if (!failing) {
-                LOG.warn("the service manager cannot be told the service's status: {}", e.getMessage());
+                LOG.warn("cannot report the service's status to the service manager: {}", e.getMessage());
             }
             failing = true;
         }

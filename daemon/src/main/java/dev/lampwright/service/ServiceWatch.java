@@ -61,7 +61,7 @@ public final class ServiceWatch implements AutoCloseable {
         try {
             return Optional.of(new Notifier(UnixDatagrams.to(name)));
         } catch (IOException e) {
-            LOG.warn("the service manager is not told the service's status: {}", e.getMessage());
+            LOG.warn("does not report the service's status to the service manager: {}", e.getMessage());
             return Optional.empty();
         }
     }

@@ -112,7 +112,7 @@ class LooksCommandTest {
     void saysWhatOneTakesAndFollows() {
         String text = Run.of("looks", "honey-jar").out().replaceAll("\\s+", " ");
         assertTrue(text.contains("follows job.progress, and lights the white light work."), text);
-        assertTrue(text.matches(".*about [0-9]+ % of the current.*"), text);
+        assertTrue(text.matches(".*about [0-9]+ % of the strip's full current.*"), text);
     }
 
     @Test

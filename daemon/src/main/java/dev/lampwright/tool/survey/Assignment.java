@@ -231,7 +231,7 @@ final class Assignment {
                 .toList();
         if (third.size() == 1) {
             Judgement judgement = bench.of(third.get(0), Role.CHAMBER_ACTUAL)
-                    .with(new Clue(BESIDE, "stands beside the temperatures of bed and nozzle, and has no target"));
+                    .with(new Clue(BESIDE, "is next to the temperatures of bed and nozzle, and has no target"));
             give(Role.CHAMBER_ACTUAL, third.get(0), judgement);
         }
     }

@@ -84,7 +84,7 @@ final class ConditionSearch {
                             "“" + String.join(" ", flag.trail().names().own())
                                     + "” speaks of it"
                                     + flag.said()
-                                            .map(one -> ", and meanwhile the printer " + one.meanwhile())
+                                            .map(one -> ", and while it was on the printer " + one.meanwhile())
                                             .orElse(", but it was never on")));
         }
     }

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Finds faults that are told by a text that is not empty otherwise, or by a code that is the same otherwise. */
+/** Finds faults that a printer reports by a text that is otherwise empty, or by a code that is otherwise always the same. */
 final class FaultSigns {
-    /** What speaks of a fault that is over, or of many. */
+    /** Words in a name that mean a fault in the past, or many. */
     private static final Set<String> NOT_NOW = Set.of(
             "last",
             "previous",
@@ -38,11 +38,11 @@ final class FaultSigns {
     }
 
     /**
-     * Looks at a value that is no flag.
+     * Looks at a value that is not a flag.
      *
      * @param trail what was seen of it
-     * @param all what it said, and what the printer did meanwhile
-     * @return what shows a fault; empty if its name speaks of none, or if it says things that are none
+     * @param all what the value was, and what the printer did during that time
+     * @return what shows a fault; empty if its name does not suggest one, or if some of its values are not faults
      */
     static Optional<FoundCondition> of(Trail trail, List<Said> all) {
         boolean isCode = trail.numeric() && trail.whole();
@@ -70,7 +70,7 @@ final class FaultSigns {
         return word.isBlank() || word.equals("null");
     }
 
-    /** What is said while the job goes on is no fault. */
+    /** A word that comes while the job goes on does not mean a fault. */
     private static boolean isAtRest(Said said) {
         return isEmpty(said.word()) || said.seconds(Doing.ADVANCING) > SELDOM * said.clear();
     }

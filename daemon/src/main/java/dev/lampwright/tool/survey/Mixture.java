@@ -94,10 +94,10 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
     /** A line for the user. */
     String told() {
         if (!bound.isEmpty()) {
-            return topic + ": several seem to speak there in turns, told apart by " + place + ": "
-                    + NumberText.words(values) + "; bound is what is said by " + NumberText.words(bound);
+            return topic + ": several printers or heaters take turns there, told apart by " + place + ": "
+                    + NumberText.words(values) + "; the file reads only " + NumberText.words(bound);
         }
-        return topic + ": several seem to speak there in turns, told apart by " + place + ": "
+        return topic + ": several printers or heaters take turns there, told apart by " + place + ": "
                 + NumberText.words(values) + ". What is bound there mixes them; give each a topic of its own";
     }
 }

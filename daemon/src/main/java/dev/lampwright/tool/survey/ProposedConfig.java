@@ -129,13 +129,13 @@ public final class ProposedConfig {
                 .filter(place -> place.said().size() > 1)
                 .findFirst();
         likeliest.ifPresent(place -> {
-            lines.add("# this may be the state, but it is not certain; take away the # in front of what is right");
+            lines.add("# this may be the state, but it is not certain; remove the # from the lines that are right");
             lines.add("# [printer.state]");
             keys(place.source()).forEach((key, value) -> lines.add(TomlWriter.comment(key + " = " + value)));
             place.said()
                     .forEach(said -> lines.add(TomlWriter.comment(
                             said.state().map(PrinterState::word).orElse(said.isStandstill() ? "held" : "STATE") + " = "
-                                    + TomlWriter.quoted(List.of(said.word())) + "    # meanwhile the printer "
+                                    + TomlWriter.quoted(List.of(said.word())) + "    # during this the printer "
                                     + said.meanwhile())));
             lines.add("");
         });

@@ -10,14 +10,14 @@ import java.util.stream.Collectors;
 /** What the user must know to judge a proposal, in sentences of a line each: who else speaks at the broker, and what is missing. */
 public final class Remarks {
     private static final List<String> NO_STATE = List.of(
-            "not found: a state in words. So the readings have to show what the printer does, and nothing reports a fault",
+            "not found: a state in words. The readings show what the printer does, but nothing reports a fault",
             "a state that is reported in codes is bound in [printer.state], one in flags by [[printer.condition]], for instance:");
 
     private static final List<String> NO_FAULT =
-            List.of("not heard: a fault. None is shown until you bind what the printer says then");
+            List.of("not heard: a fault. None is shown until you bind what the printer reports then");
 
     private static final List<String> NO_FAULT_WORD = List.of(
-            "not heard: a word for a fault. A fault is shown only if it is reported in one of the words that are guessed");
+            "not heard: a word for a fault. A fault is shown only if the printer reports it in one of the guessed words");
 
     private Remarks() {}
 
@@ -105,11 +105,12 @@ public final class Remarks {
         return proposal.statePlaces().stream()
                 .filter(StatePlace::bound)
                 .flatMap(place -> place.open().stream())
-                .map(said -> TomlWriter.quoted(said.word()) + " is bound to no state. Meanwhile the printer "
-                        + said.meanwhile() + "; "
-                        + (said.isStandstill()
-                                ? "a pause or a fault: put it into held or fault"
-                                : "put it where it belongs"))
+                .map(said ->
+                        TomlWriter.quoted(said.word()) + " is not bound to a state. While it was reported, the printer "
+                                + said.meanwhile() + "; "
+                                + (said.isStandstill()
+                                        ? "a pause or a fault: put it into held or fault"
+                                        : "put it where it belongs"))
                 .toList();
     }
 

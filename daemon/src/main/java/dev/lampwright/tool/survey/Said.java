@@ -7,11 +7,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A word, a code or a flag that a place said, and what the printer did meanwhile.
+ * A word, a code or a flag that a place reported, and what the printer was doing at the time.
  *
  * @param word as a binding has to name it; {@code *} stands for numbers that may be others the next time
- * @param seconds for how long the printer did what meanwhile, in s; what it did not do is missing
- * @param times how often it was said anew
+ * @param seconds how long the printer did each thing during that time, in s; without what it did not do
+ * @param times how many times the place changed to it
  * @param state the state that it stands for, by what it says or by what the printer did; empty if it is not certain
  * @param certain whether the readings show that state, rather than the word alone
  */
@@ -24,7 +24,7 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
     }
 
     /**
-     * For how long it stood.
+     * How long the place kept it.
      *
      * @return s
      */
@@ -37,23 +37,23 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
         return new Said(word, seconds, times, Optional.of(known), true);
     }
 
-    /** For how long the printer did one thing meanwhile, in s. */
+    /** How long the printer did one thing during that time, in s. */
     double seconds(Doing doing) {
         return seconds.getOrDefault(doing, 0.0);
     }
 
-    /** For how long it is clear what the printer did. */
+    /** How long of that time it is clear what the printer did, in s. */
     double clear() {
         return total() - seconds(Doing.UNCLEAR);
     }
 
-    /** Whether it was said while the printer was hot and the job stood still, and hardly otherwise: a pause or a fault. */
+    /** Whether it came while the printer was hot and the job stood still, and hardly at other times: a pause or a fault. */
     boolean isStandstill() {
         return seconds(Doing.STANDING) > 0 && seconds(Doing.STANDING) >= 0.7 * clear();
     }
 
     /**
-     * What the printer did meanwhile, the longest first.
+     * What the printer did during that time, the longest first.
      *
      * @return for instance {@code went on with the job 850 s, heated up 12 s}
      */
@@ -63,6 +63,6 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
                 .sorted(Map.Entry.<Doing, Double>comparingByValue().reversed())
                 .map(entry -> entry.getKey().words() + " for " + Math.round(entry.getValue()) + " s")
                 .reduce((one, other) -> one + ", " + other)
-                .orElse("did nothing for long enough to tell");
+                .orElse("did nothing long enough to tell");
     }
 }

@@ -125,12 +125,12 @@ final class Thermometer {
             return Optional.empty();
         }
         if (hot) {
-            return Optional.of("°F is a guess, since it is hotter than is usual in °C; take unit out if it is °C");
+            return Optional.of("°F is a guess, since the values are unusually high for °C; remove unit if it is °C");
         }
         return usual.equals(Gauge.PLAIN)
                 ? Optional.empty()
                 : Optional.of(
-                        "unit and scale are a guess, since no bed is as hot or as cold in °C; take them out if it is °C");
+                        "unit and scale are a guess, since no bed is that hot or cold in °C; remove them if it is °C");
     }
 
     /**

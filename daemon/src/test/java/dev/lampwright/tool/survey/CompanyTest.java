@@ -205,7 +205,7 @@ class CompanyTest {
                         moment.value(Quantity.BED_SETPOINT));
             }
         }
-        String remark = "shop/all: several seem to speak there in turns, told apart by /id: "
+        String remark = "shop/all: several printers or heaters take turns there, told apart by /id: "
                 + ids.replace("\"", "").replace(" ", ", ");
         Proposal proposal = survey.proposal();
         assertTrue(

@@ -73,7 +73,7 @@ class StatePlacesTest {
         assertAtLeast(30, pause.seconds(Doing.STANDING));
         assertEquals(1, pause.times());
         String file = ProposedConfig.printerSections(proposal);
-        assertTrue(file.contains("# [\"obo\"]") || file.contains("# \"obo\" is bound to no state."), file);
+        assertTrue(file.contains("# [\"obo\"]") || file.contains("# \"obo\" is not bound to a state."), file);
         assertTrue(file.contains("a pause or a fault: put it into held or fault"), file);
     }
 
