@@ -43,6 +43,20 @@ final class OptionValues {
         }
     }
 
+    /** Until when something is to last. */
+    static final class Until implements ITypeConverter<String> {
+        static final String CHANGED = "changed";
+
+        @Override
+        public String convert(String text) {
+            if (!text.equals(CHANGED)) {
+                throw new TypeConversionException(
+                        "is " + text + "; write --until " + CHANGED + ", or --for with a number of seconds");
+            }
+            return text;
+        }
+    }
+
     /**
      * Tells that a value cannot be read.
      *

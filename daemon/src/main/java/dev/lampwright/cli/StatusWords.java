@@ -5,6 +5,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.protocol.LastReset;
+import java.util.List;
 
 /** How the daemon does, in a line for {@code systemctl status}. */
 final class StatusWords {
@@ -31,7 +32,10 @@ final class StatusWords {
      */
     static String of(Report report, String linkTrouble, String brokerTrouble) {
         StripCurrent current = report.light().current();
-        return report.printer().state().word() + ", look " + report.light().look() + "; strip " + current.milliamps()
+        List<String> asked = report.asked().words();
+        String words = asked.isEmpty() ? "" : "; asked for: " + String.join(", ", asked);
+        return report.printer().state().word() + ", look " + report.light().look() + words + "; strip "
+                + current.milliamps()
                 + " of " + current.ceilingMilliamps() + " mA; controller "
                 + report.lines().controller() + because(linkTrouble) + "; broker "
                 + report.lines().broker() + because(brokerTrouble);

@@ -71,6 +71,19 @@ final class TellCommand implements Callable<Integer> {
     @Option(names = "--for", paramLabel = "SECONDS", description = "How long it is to last.")
     private BigDecimal seconds;
 
+    @Option(
+            names = "--until",
+            paramLabel = OptionValues.Until.CHANGED,
+            converter = OptionValues.Until.class,
+            description = "In place of --for: it is to last until something else is asked for.")
+    private String until;
+
+    @Option(
+            names = "--fade",
+            paramLabel = "SECONDS",
+            description = "How long the light takes to change; 0 is one frame.")
+    private BigDecimal fade;
+
     @Option(names = "--dimmer", paramLabel = "NAME", description = "Which white light; without it, all of them.")
     private String dimmer;
 
@@ -175,29 +188,48 @@ final class TellCommand implements Callable<Integer> {
         Map<String, Object> request = new LinkedHashMap<>();
         Optional.ofNullable(dimmer).ifPresent(name -> request.put("dimmer", name));
         Optional.ofNullable(seconds).ifPresent(time -> request.put("for_s", time));
-        boolean pairs = what.equals(Ask.PIXELS.word()) && !values.equals(List.of(AUTO));
-        if (pairs) {
-            request.put(what, colours());
-        } else if (values.size() > 1) {
-            throw wrong(what + " has more than one VALUE");
-        } else if (!values.isEmpty()) {
-            request.put(what, value(values.get(0)));
+        Optional.ofNullable(until).ifPresent(time -> request.put("until", time));
+        Optional.ofNullable(fade).ifPresent(time -> request.put("fade_s", time));
+        if (!values.isEmpty()) {
+            request.put(what, arePairs() ? pairs() : value(String.join(" ", values)));
         }
         request.put("id", UUID.randomUUID().toString());
         return request;
     }
 
-    private Map<String, String> colours() {
-        Map<String, String> colours = new LinkedHashMap<>();
+    private boolean arePairs() {
+        return values.stream().anyMatch(text -> text.indexOf('=') >= 0)
+                || (what.equals(Ask.PIXELS.word()) && !values.equals(List.of(AUTO)));
+    }
+
+    /** By name; where one ask holds others, a dot comes after the name of the inner one, as in {@code work.side=on}. */
+    private Map<String, Object> pairs() {
+        Map<String, Object> pairs = new LinkedHashMap<>();
         for (String pair : values) {
             int middle = pair.indexOf('=');
             if (middle < 1) {
-                throw wrong("VALUE is " + pair
-                        + "; give a zone or pixels and a colour, for instance bed=green or 5-9=navy");
+                throw wrong(
+                        "VALUE is " + pair + "; give a name and what it is to be, for instance bed=green or side=40%");
             }
-            colours.put(pair.substring(0, middle), pair.substring(middle + 1));
+            put(pair.substring(0, middle), pair.substring(middle + 1), pairs);
         }
-        return colours;
+        return pairs;
+    }
+
+    private void put(String name, String text, Map<String, Object> pairs) {
+        int dot = what.equals(Ask.LIGHTS.word()) ? name.indexOf('.') : -1;
+        if (dot < 1) {
+            pairs.put(name, what.equals(Ask.PIXELS.word()) ? text : value(text));
+            return;
+        }
+        String outer = name.substring(0, dot);
+        Object inner = outer.equals(Ask.PIXELS.word()) ? text : value(text);
+        Map<String, Object> map = new LinkedHashMap<>();
+        if (pairs.get(outer) instanceof Map<?, ?> before) {
+            before.forEach((key, value) -> map.put((String) key, value));
+        }
+        map.put(name.substring(dot + 1), inner);
+        pairs.put(outer, map);
     }
 
     private static Object value(String text) {

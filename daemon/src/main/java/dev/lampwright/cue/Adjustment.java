@@ -1,26 +1,32 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
+import java.util.stream.Stream;
 
 /**
  * Lays what people ask for over the light of the looks: pixels of their own, levels of white lights, brightness, the quiet of the
- * night. What is asked for is taken up within half a second; pixels change in one frame. While an alarm is on, pixels of their own are
- * not shown, the night does not dim the strip, and brightness is never below a quarter. Allocates nothing once made; for one thread.
+ * night. What is asked for is taken up within half a second, and pixels change in one frame, unless a wish says how long that takes. While
+ * an alarm is on, pixels of their own are not shown, the night does not dim the strip, and brightness is never below a quarter. Allocates
+ * nothing once made; for one thread.
  */
 public final class Adjustment {
     /** Share of its light that a strip has at the least while an alarm is on. */
     static final float LEAST_IN_ALARM = 0.25f;
 
-    private static final float SHARE_PER_S = 2;
     private static final double SECONDS_PER_NANO = 1e-9;
 
     private final Canvas shown;
-    private final float[] held;
-    private final float[] share;
+    private final OwnPixels pixels;
+    private final OwnLevel[] levels;
+    private final Fader brightness = new Fader(1);
+    private final Fader quiet = new Fader(1);
+    /** What the strip is dimmed by: brightness and night, but for an alarm and what it takes to return from one. */
     private float gain = 1;
-    private float quiet = 1;
+
+    private boolean returning;
     private long last;
     private boolean started;
+    private boolean isDimmed;
     private boolean isSettled;
 
     /**
@@ -30,8 +36,32 @@ public final class Adjustment {
      */
     public Adjustment(Canvas shown) {
         this.shown = shown;
-        held = new float[shown.dimmers().length];
-        share = new float[held.length];
+        pixels = new OwnPixels(shown.rgba().length);
+        levels = Stream.generate(OwnLevel::new).limit(shown.dimmers().length).toArray(OwnLevel[]::new);
+    }
+
+    /** The level of a white light, of which the look's own is left the less the more it is somebody's. */
+    private static final class OwnLevel {
+        private final Fader level = new Fader(0);
+        private final Fader share = new Fader(0);
+
+        float over(float looks, float wanted, float fadeSeconds, float seconds) {
+            boolean own = !Float.isNaN(wanted);
+            if (own && share.value() == 0) {
+                level.jumpTo(wanted);
+            }
+            float held = level.follow(own ? wanted : level.value(), fadeSeconds, seconds);
+            return looks + (held - looks) * share.follow(own ? 1 : 0, fadeSeconds, seconds);
+        }
+
+        boolean isSettled() {
+            return level.isSettled() && share.isSettled();
+        }
+
+        void takeOver(OwnLevel before) {
+            level.takeOver(before.level);
+            share.takeOver(before.share);
+        }
     }
 
     /**
@@ -40,13 +70,17 @@ public final class Adjustment {
      * @param before the one that was used up to now
      */
     public void takeOver(Adjustment before) {
+        brightness.takeOver(before.brightness);
+        quiet.takeOver(before.quiet);
         gain = before.gain;
-        quiet = before.quiet;
+        returning = before.returning;
         last = before.last;
         started = before.started;
-        if (held.length == before.held.length) {
-            System.arraycopy(before.held, 0, held, 0, held.length);
-            System.arraycopy(before.share, 0, share, 0, share.length);
+        pixels.takeOver(before.pixels);
+        if (levels.length == before.levels.length) {
+            for (int i = 0; i < levels.length; i++) {
+                levels[i].takeOver(before.levels[i]);
+            }
         }
     }
 
@@ -58,19 +92,20 @@ public final class Adjustment {
      * @return the light to show: a canvas of the same size
      */
     public Canvas adjust(Canvas light, Situation situation) {
-        isSettled = true;
         Wishes wishes = situation.wishes();
         boolean alarm = situation.alarm() != AlarmState.NORMAL;
-        float most = step(situation.nanos());
-        quiet = toward(quiet, wishes.quiet(), most);
-        float wanted = alarm ? Math.max(LEAST_IN_ALARM, wishes.brightness()) : wishes.brightness() * wishes.quiet();
-        gain = alarm && wanted > gain ? wanted : toward(gain, wanted, most);
+        float seconds = step(situation.nanos());
+        float bright = brightness.follow(wishes.brightness(), wishes.fade(Wish.BRIGHTNESS_FADE), seconds);
+        float night = quiet.follow(wishes.quiet(), wishes.fade(Wish.QUIET_FADE), seconds);
+        dim(alarm, alarm ? Math.max(LEAST_IN_ALARM, wishes.brightness()) : bright * night, seconds);
         shown.copyFrom(light);
+        pixels.follow(wishes.pixelsAt(situation.nanos()), wishes.fade(Wish.PIXELS_FADE), seconds);
         if (!alarm) {
-            layPixels(wishes.pixelsAt(situation.nanos()), shown.rgba());
+            pixels.layOver(shown.rgba());
         }
         scale(shown.rgba());
-        setLevels(wishes, shown.dimmers(), most);
+        isSettled = brightness.isSettled() && quiet.isSettled() && pixels.isSettled() && isDimmed;
+        setLevels(wishes, shown.dimmers(), night, seconds);
         return shown;
     }
 
@@ -92,29 +127,25 @@ public final class Adjustment {
         last = nanos;
     }
 
-    /** How much a share may change in this frame. The first takes up all at once: nothing has been seen yet. */
+    /** Seconds since the frame before. The first takes up all at once: nothing has been seen yet. */
     private float step(long nanos) {
-        float most = started ? (float) ((nanos - last) * SECONDS_PER_NANO) * SHARE_PER_S : 1;
+        float seconds = started ? (float) ((nanos - last) * SECONDS_PER_NANO) : Float.POSITIVE_INFINITY;
         started = true;
         last = nanos;
-        return most;
+        return seconds;
     }
 
-    private float toward(float from, float to, float most) {
-        float next = from + Math.max(-most, Math.min(most, to - from));
-        isSettled &= next == to;
-        return next;
-    }
-
-    private static void layPixels(float[] own, float[] rgba) {
-        if (own.length != rgba.length) {
-            return;
+    /** An alarm is lit at once. What it was brighter than wanted goes within half a second of its end. */
+    private void dim(boolean alarm, float wanted, float seconds) {
+        returning |= alarm;
+        if (!returning || (alarm && wanted > gain)) {
+            gain = wanted;
+        } else {
+            float most = Fader.USUAL_SHARE_PER_S * seconds;
+            gain += Math.max(-most, Math.min(most, wanted - gain));
+            returning = alarm || gain != wanted;
         }
-        for (int i = 0; i < own.length; i += 4) {
-            if (!Float.isNaN(own[i])) {
-                System.arraycopy(own, i, rgba, i, 4);
-            }
-        }
+        isDimmed = gain == wanted;
     }
 
     private void scale(float[] rgba) {
@@ -126,15 +157,11 @@ public final class Adjustment {
         }
     }
 
-    private void setLevels(Wishes wishes, float[] dimmers, float most) {
+    private void setLevels(Wishes wishes, float[] dimmers, float night, float seconds) {
         for (int i = 0; i < dimmers.length; i++) {
-            float wanted = wishes.level(i);
-            boolean own = !Float.isNaN(wanted);
-            if (own) {
-                held[i] = share[i] == 0 ? wanted : toward(held[i], wanted, most);
-            }
-            share[i] = toward(share[i], own ? 1 : 0, most);
-            dimmers[i] = (dimmers[i] + (held[i] - dimmers[i]) * share[i]) * quiet;
+            float fade = wishes.fade(Wish.LEVELS_FADE, i);
+            dimmers[i] = levels[i].over(dimmers[i], wishes.level(i), fade, seconds) * night;
+            isSettled &= levels[i].isSettled();
         }
     }
 }

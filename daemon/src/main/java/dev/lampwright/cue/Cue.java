@@ -65,21 +65,21 @@ public final class Cue {
     }
 
     /**
-     * Whether the cue has no fade.
+     * How long the fade takes.
      *
-     * @return true if it cuts in at once
+     * @return s; 0 if it cuts in at once
      */
-    boolean cutsIn() {
-        return fadeSeconds == 0;
+    double fadeSeconds() {
+        return fadeSeconds;
     }
 
     /**
-     * How far the fade has got.
+     * How far a fade has got.
      *
-     * @param seconds since the cue began to hold
+     * @param time share of its time that has passed, 0 to 1
      * @return 0 to 1, the share of this cue's look
      */
-    float faded(double seconds) {
-        return seconds >= fadeSeconds ? 1 : (float) easing.at(seconds / fadeSeconds);
+    float eased(double time) {
+        return (float) easing.at(time);
     }
 }

@@ -32,6 +32,7 @@ public final class Stage {
     private final Consumer<LookFault> faults;
     private Turn on;
     private Turn off;
+    private String lastAsked = "";
     private boolean started;
     private boolean frozen = true;
     private boolean camera;
@@ -108,10 +109,11 @@ public final class Stage {
     public Canvas draw(Situation situation) {
         long nanos = situation.nanos();
         Cue next = wish(situation, choose(situation));
+        double fade = fadeSeconds(next, situation);
         if (!started || next.look() != on.cue().look()) {
-            putOn(next, nanos);
-        } else if (next.cutsIn()) {
-            on.goOn(next);
+            putOn(next, fade, nanos);
+        } else if (next != on.cue() && next.fadeSeconds() == 0) {
+            on.cutIn(next);
         }
         camera = situation.event(CAMERA);
         float share = on.faded(nanos);
@@ -178,7 +180,17 @@ public final class Stage {
         return wished.getOrDefault(situation.wishes().lookAt(situation.nanos()), chosen);
     }
 
-    private void putOn(Cue next, long nanos) {
+    /** In the frame in which somebody puts a look on or takes it off, a fade takes as long as they said; else as long as the cue says. */
+    private double fadeSeconds(Cue next, Situation situation) {
+        String asked = situation.wishes().lookAt(situation.nanos());
+        boolean changed = started && !asked.equals(lastAsked);
+        lastAsked = asked;
+        float wanted = situation.wishes().fade(Wish.LOOK_FADE);
+        boolean wish = changed && situation.alarm() == AlarmState.NORMAL && !Float.isNaN(wanted);
+        return wish ? wanted : next.fadeSeconds();
+    }
+
+    private void putOn(Cue next, double fadeSeconds, long nanos) {
         frozen = !started || on.faded(nanos) < 1;
         if (frozen) {
             before.copyFrom(seen);
@@ -186,7 +198,7 @@ public final class Stage {
         Turn over = off;
         off = on;
         on = over;
-        on.begin(next, nanos);
+        on.begin(next, fadeSeconds, nanos);
         started = true;
     }
 }

@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 /** One look's time on stage. The look's own time stands still while pictures are taken, if it keeps steady for them. */
 final class Turn {
     private Cue cue;
+    private double fadeSeconds;
     private long began;
     private long stood;
     private long last;
@@ -21,17 +22,19 @@ final class Turn {
         this.cue = cue;
     }
 
-    /** Begins. */
-    void begin(Cue newCue, long nanos) {
+    /** Begins, with a fade that takes so long. */
+    void begin(Cue newCue, double newFadeSeconds, long nanos) {
         cue = newCue;
+        fadeSeconds = newFadeSeconds;
         began = nanos;
         last = nanos;
         stood = 0;
     }
 
-    /** Goes on under another cue with the same look. */
-    void goOn(Cue newCue) {
+    /** Cuts in under another cue with the same look. */
+    void cutIn(Cue newCue) {
         cue = newCue;
+        fadeSeconds = 0;
     }
 
     /** The cue whose look is on. */
@@ -41,7 +44,8 @@ final class Turn {
 
     /** How far its fade has got, 0 to 1. */
     float faded(long nanos) {
-        return cue.faded((nanos - began) * 1e-9);
+        double seconds = (nanos - began) * 1e-9;
+        return seconds >= fadeSeconds ? 1 : cue.eased(seconds / fadeSeconds);
     }
 
     /** Lets time pass. Returns whether the look is to keep still for a camera. */

@@ -20,7 +20,17 @@ public enum Wish {
     /** How often the fault has been acknowledged. */
     ACKNOWLEDGEMENTS(Kind.COUNT),
     /** How often the alarm has been reset. */
-    RESETS(Kind.COUNT);
+    RESETS(Kind.COUNT),
+    /** How long brightness takes to change. */
+    BRIGHTNESS_FADE(Kind.SECONDS),
+    /** How long the night takes to begin or end. */
+    QUIET_FADE(Kind.SECONDS),
+    /** For each dimmer in use, how long its level takes to change. */
+    LEVELS_FADE(Kind.SECONDS),
+    /** How long a look takes that is put on, or taken off again. */
+    LOOK_FADE(Kind.SECONDS),
+    /** How long pixels take to change. */
+    PIXELS_FADE(Kind.SECONDS);
 
     private final Kind kind;
 
@@ -39,7 +49,9 @@ public enum Wish {
         /** Numbers that count until a time; none if nobody wishes. */
         FLOATS_FOR_A_TIME,
         /** How often something was asked for. */
-        COUNT
+        COUNT,
+        /** Times in s, NaN for as long as usual; none if nobody wishes. Left out of recordings while there are none. */
+        SECONDS
     }
 
     /** Something that holds until a time, on the daemon's monotonic clock in ns. */
@@ -76,7 +88,7 @@ public enum Wish {
     Object none() {
         return switch (kind) {
             case SHARE -> 1f;
-            case FLOATS -> new float[0];
+            case FLOATS, SECONDS -> new float[0];
             case NAME_FOR_A_TIME -> new ForATime<>("", 0);
             case FLOATS_FOR_A_TIME -> new ForATime<>(new float[0], 0);
             case COUNT -> 0L;
@@ -87,7 +99,7 @@ public enum Wish {
     boolean isPlain(Object value) {
         return switch (kind) {
             case SHARE -> (Float) value == 1;
-            case FLOATS -> ((float[]) value).length == 0;
+            case FLOATS, SECONDS -> ((float[]) value).length == 0;
             case NAME_FOR_A_TIME -> ((String) ((ForATime<?>) value).what()).isEmpty();
             case FLOATS_FOR_A_TIME -> ((float[]) ((ForATime<?>) value).what()).length == 0;
             case COUNT -> (Long) value == 0;

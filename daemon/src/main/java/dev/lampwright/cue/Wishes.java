@@ -2,10 +2,9 @@ package dev.lampwright.cue;
 
 import dev.lampwright.cue.Wish.ForATime;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.OptionalLong;
+import java.util.Optional;
 
 /**
  * What people have asked for, beyond what the cues say: a value for each {@link Wish}. Immutable; each thing asked for makes a new one.
@@ -18,22 +17,51 @@ public final class Wishes {
     /** A value for each wish; never changed. */
     private final EnumMap<Wish, Object> values;
 
-    private Wishes(EnumMap<Wish, Object> values) {
+    private final Optional<Then> then;
+
+    private Wishes(EnumMap<Wish, Object> values, Optional<Then> then) {
         this.values = values;
+        this.then = then;
     }
+
+    /** What is wished from a time on. */
+    private record Then(long fromNanos, Wishes wishes) {}
 
     private static Wishes none() {
         EnumMap<Wish, Object> values = new EnumMap<>(Wish.class);
         for (Wish wish : Wish.values()) {
             values.put(wish, wish.none());
         }
-        return new Wishes(values);
+        return new Wishes(values, Optional.empty());
     }
 
     private Wishes put(Wish wish, Object value) {
         EnumMap<Wish, Object> changed = new EnumMap<>(values);
         changed.put(wish, wish.none().getClass().cast(value));
-        return new Wishes(changed);
+        return new Wishes(changed, then);
+    }
+
+    /**
+     * These until a time, and others from then on, so that all that ends at that time ends in one frame.
+     *
+     * @param nanos when, on the daemon's monotonic clock
+     * @param next what is wished from then on
+     * @return new wishes
+     */
+    public Wishes until(long nanos, Wishes next) {
+        return new Wishes(values, Optional.of(new Then(nanos, next)));
+    }
+
+    /**
+     * What is wished at a time. Allocates nothing.
+     *
+     * @param nanos when, on the daemon's monotonic clock
+     * @return these, or those that follow
+     */
+    public Wishes at(long nanos) {
+        return then.isPresent() && nanos - then.get().fromNanos() >= 0
+                ? then.get().wishes().at(nanos)
+                : this;
     }
 
     private Object value(Wish wish) {
@@ -65,7 +93,7 @@ public final class Wishes {
     /**
      * These, with other numbers.
      *
-     * @param wish floats
+     * @param wish floats, or seconds
      * @param floats not kept
      * @return new wishes
      */
@@ -120,7 +148,7 @@ public final class Wishes {
     /**
      * Numbers, whether they still count or not.
      *
-     * @param wish floats, for a time or not
+     * @param wish floats, for a time or not, or seconds
      * @return a copy
      */
     public List<Float> floats(Wish wish) {
@@ -227,15 +255,6 @@ public final class Wishes {
     }
 
     /**
-     * These without what is made for one set of lights: levels and pixels. To be used when the lights are others.
-     *
-     * @return new wishes
-     */
-    public Wishes forOtherLights() {
-        return put(Wish.LEVELS, Wish.LEVELS.none()).put(Wish.PIXELS, Wish.PIXELS.none());
-    }
-
-    /**
      * Share of the light that looks ask for.
      *
      * @return 0 to 1
@@ -265,19 +284,6 @@ public final class Wishes {
     }
 
     /**
-     * The levels of all white lights.
-     *
-     * @param dimmers how many dimmers are in use
-     * @return a new array, NaN for as the look says
-     */
-    public float[] levels(int dimmers) {
-        float[] levels = (float[]) value(Wish.LEVELS);
-        float[] all = Arrays.copyOf(levels, dimmers);
-        Arrays.fill(all, Math.min(levels.length, dimmers), dimmers, Float.NaN);
-        return all;
-    }
-
-    /**
      * The look that is put on.
      *
      * @param nanos when
@@ -285,18 +291,6 @@ public final class Wishes {
      */
     public String lookAt(long nanos) {
         return held(Wish.LOOK).holdsAt(nanos) ? name(Wish.LOOK) : "";
-    }
-
-    /**
-     * How long the look that is put on stays.
-     *
-     * @param nanos when
-     * @return ns that are left; empty if none is put on
-     */
-    public OptionalLong lookLeft(long nanos) {
-        return lookAt(nanos).isEmpty()
-                ? OptionalLong.empty()
-                : OptionalLong.of(held(Wish.LOOK).untilNanos() - nanos);
     }
 
     /**
@@ -316,6 +310,17 @@ public final class Wishes {
      */
     public boolean plain() {
         return values.entrySet().stream().allMatch(entry -> entry.getKey().isPlain(entry.getValue()));
+    }
+
+    /** How long a change takes, in s; NaN for as long as usual. */
+    float fade(Wish wish) {
+        return fade(wish, 0);
+    }
+
+    /** How long a change of one of several takes, in s; NaN for as long as usual. */
+    float fade(Wish wish, int which) {
+        float[] seconds = (float[]) value(wish);
+        return which < seconds.length ? seconds[which] : Float.NaN;
     }
 
     /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */

@@ -1,8 +1,6 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
-import dev.lampwright.cue.Wishes;
-import dev.lampwright.desk.StandingWishes.Quiet;
 import dev.lampwright.look.Fitting;
 import java.time.Duration;
 import java.util.Arrays;
@@ -17,26 +15,35 @@ import java.util.Optional;
 public enum Ask {
     /** How bright the strip is: a share of the light that looks ask for. */
     BRIGHTNESS(new About(
-            "a number from 0 to 1",
-            "how bright the strip is, 0 to 1",
-            "The share of its light that the strip keeps. A fault never drops below 0.25; white lights are not meant.",
-            "0.4")) {
+            WantedLevel.WANTED,
+            "how bright the strip is: 0.4, 40%, on, off or auto",
+            "The share of its light that the strip keeps; `auto` goes back to `[desk] brightness`. A fault never drops below 0.25;"
+                    + " white lights are not meant.",
+            "40%")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-            double level = request.number(word(), 0, 1).orElseThrow(this::missing);
-            return new Outcome(before.with(before.wishes().withBrightness(level)), "brightness " + Spoken.share(level));
+            WantedLevel level = request.needLevel(word(), wanted());
+            Manner manner = request.manner(Optional.empty(), circumstances.now());
+            Aim aim = Aim.of(this);
+            if (level.isAuto()) {
+                return new Outcome(before.without(aim, manner), Spoken.automatic("brightness"));
+            }
+            double usual = circumstances.brightness() > 0 ? circumstances.brightness() : 1;
+            double share = level.orWhenOn(before.lit().getOrDefault(aim, usual));
+            return new Outcome(
+                    before.with(aim, Setting.of(share), manner), "brightness " + Spoken.share(share) + manner.words());
         }
     },
-    /** The level of the white lights, or of one. */
+    /** The level of the white lights, or of some. */
     WORK(new About(
-            "a number from 0 to 1, or \"auto\"",
-            "the white lights, 0 to 1, or auto; one with --dimmer",
-            "The level of the white lights; `auto` leaves it to the look.",
-            "0.8",
-            Key.DIMMER)) {
+            WantedLevel.WANTED + ", or these by the names of white lights",
+            "the white lights likewise; one with --dimmer",
+            "The level of the white lights, of all of them or of some by name, as in `{\"work\": {\"work\": \"on\", \"side\": 0.2}}`; `auto`"
+                    + " leaves it to the look.",
+            "on")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-            return new WhiteLights(circumstances.fitting().dimmers()).done(this, request, before);
+            return new WhiteLights(circumstances.fitting()).done(this, request, circumstances, before);
         }
     },
     /** A look, for a time. */
@@ -44,23 +51,21 @@ public enum Ask {
             "the name of a look, or \"auto\"",
             "a look for a minute or --for seconds; or auto",
             "Shows a look for a time, unless there is a fault; `auto` goes back to what the cues say.",
-            "done",
-            Key.FOR_A_MINUTE)) {
+            "done")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             String name = request.needWord(word(), wanted());
-            Duration time = request.lasting(A_MINUTE);
-            Wishes wishes = before.wishes();
+            Manner manner = request.manner(A_MINUTE, circumstances.now());
             if (name.equals(Spoken.AUTO)) {
-                return new Outcome(before.with(wishes.withLook("", circumstances.nanos())), "look as the cues say");
+                return new Outcome(before.without(Aim.of(this), manner), Spoken.automatic("look"));
             }
             if (!circumstances.looks().has(name)) {
                 throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; "
                         + circumstances.looks().choice());
             }
-            StandingWishes standing = before.with(wishes.withLook(name, circumstances.nanos() + time.toNanos()));
             String later = circumstances.alarm() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
-            return new Outcome(standing, "look " + name + " for " + Spoken.seconds(time) + later);
+            return new Outcome(
+                    before.with(Aim.of(this), Setting.of(name), manner), "look " + name + manner.words() + later);
         }
     },
     /** Single pixels and zones in colours of their own, for a time. */
@@ -68,13 +73,13 @@ public enum Ask {
                     "colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}",
                     "zones and pixels in colours, as long as a look; or auto",
                     "Lights zones, pixels and runs of pixels in CSS colours for a time, all of one message in one frame, unless there"
-                            + " is a fault; `auto` gives them back to the look.",
-                    "bed=green 3=red",
-                    Key.FOR_A_MINUTE)
+                            + " is a fault. Those that a message does not name stay as they are. `off` is dark; `auto` for a place ends"
+                            + " what was asked for within it, and `auto` alone gives all back to the look.",
+                    "bed=green 3=red")
             .message("{\"pixels\": {\"bed\": \"green\", \"3\": \"red\"}}")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-            return PixelsAsk.done(this, request, circumstances, before);
+            return new PixelsAsk(this, circumstances).done(request, before);
         }
     },
     /** That somebody has seen the fault. */
@@ -86,7 +91,7 @@ public enum Ask {
             if (circumstances.alarm() != AlarmState.ALERT) {
                 throw new RefusedException("there is no fault to acknowledge");
             }
-            return new Outcome(before.with(before.wishes().acknowledged()), "fault acknowledged");
+            return new Outcome(before.acknowledged(), "fault acknowledged");
         }
 
         @Override
@@ -109,7 +114,7 @@ public enum Ask {
             if (circumstances.alarm() == AlarmState.ALERT) {
                 throw new RefusedException("the fault has not been acknowledged; acknowledge it first");
             }
-            return new Outcome(before.with(before.wishes().reset()), "reset, if the fault is over");
+            return new Outcome(before.reset(), "reset, if the fault is over");
         }
 
         @Override
@@ -122,36 +127,44 @@ public enum Ask {
             "\"on\", \"off\" or \"auto\"",
             "or off, or auto for the hours of the night",
             "Dims all light as at night, or does not; `auto` follows the hours in `[quiet]`. A fault is not dimmed.",
-            "on",
-            Key.FOR)) {
+            "on")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             String word = request.needWord(word(), wanted());
-            Quiet quiet = Arrays.stream(Quiet.values())
-                    .filter(any -> any.word().equals(word))
-                    .findFirst()
-                    .orElseThrow(() -> new RefusedException("quiet is \"" + Request.shown(word) + "\"; " + wanted()));
-            Optional<Duration> time = request.lastingIfSaid();
-            StandingWishes standing = before.with(
-                    quiet, circumstances.nanos() + time.orElse(FOR_GOOD).toNanos());
-            String hours =
-                    quiet == Quiet.AUTO && !circumstances.hasQuietHours() ? ", and there are no hours in [quiet]" : "";
-            String until = time.map(t -> " for " + Spoken.seconds(t)).orElse("");
-            return new Outcome(standing, "quiet " + word + hours + until);
+            Manner manner = request.manner(Optional.empty(), circumstances.now());
+            if (word.equals(Spoken.AUTO)) {
+                String hours = circumstances.hasQuietHours() ? "" : ", and there are no hours in [quiet]";
+                return new Outcome(before.without(Aim.of(this), manner), "quiet auto" + hours);
+            }
+            if (!word.equals(Spoken.ON) && !word.equals(Spoken.OFF)) {
+                throw new RefusedException("quiet is \"" + Request.shown(word) + "\"; " + wanted());
+            }
+            return new Outcome(before.with(Aim.of(this), Setting.of(word), manner), "quiet " + word + manner.words());
+        }
+    },
+    /** Strip, zones and white lights together. */
+    LIGHTS(new About(
+                    "\"off\", \"on\", \"auto\", or an object with any of brightness, work, look, pixels and quiet",
+                    "all off, on or auto; or several at once, in one frame",
+                    "Sets strip, zones and white lights together, in one frame: the keys of the object are the asks of these names, with"
+                            + " values as they have them. If one of them is wrong, none is done. `off` turns strip and white lights off,"
+                            + " `on` turns them on again, and `auto` gives back everything that was asked for.",
+                    "brightness=40% work=on pixels.bed=green")
+            .message("{\"lights\": {\"brightness\": \"40 %\", \"work\": \"on\", \"pixels\": {\"bed\": \"green\"}}}")) {
+        @Override
+        Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
+            return new LightsAsk(this, request, circumstances).done(before);
         }
     };
 
     /** How long a look or pixels stay that nobody gave a time for. */
-    static final Duration A_MINUTE = Duration.ofMinutes(1);
-
-    private static final Duration FOR_GOOD = Duration.ofDays(365 * 100);
+    static final Optional<Duration> A_MINUTE = Optional.of(Duration.ofMinutes(1));
 
     private final String value;
     private final String help;
     private final String text;
     private final String tell;
     private final String message;
-    private final Key key;
 
     Ask(About about) {
         value = about.value();
@@ -159,19 +172,22 @@ public enum Ask {
         text = about.text();
         tell = about.tell();
         message = about.message();
-        key = about.key();
     }
 
     /** A key that may stand beside the value. */
     enum Key {
-        /** None. */
-        NONE("", ""),
         /** Which white light. */
         DIMMER("dimmer", "the name of one white light; without it, all of them"),
         /** How long, a minute if it is left out. */
-        FOR_A_MINUTE(Request.FOR, "seconds, up to a week; 60 without it"),
-        /** How long, for good if it is left out. */
-        FOR(Request.FOR, "seconds, up to a week; until something else is asked for without it");
+        FOR_A_MINUTE(Request.FOR, "how many seconds it stays, up to a week; 60 without it"),
+        /** How long, until changed if it is left out. */
+        FOR(Request.FOR, "how many seconds it stays, up to a week; without it, until it is changed"),
+        /** How long, for each as usual if it is left out. */
+        FOR_EACH(Request.FOR, "how many seconds all of it stays, up to a week; without it, each as it does by itself"),
+        /** Until when. */
+        UNTIL(Request.UNTIL, "`\"changed\"` in place of `for_s`: it stays until something else is asked for"),
+        /** How long the change takes. */
+        FADE(Request.FADE, "how many seconds the light takes to change, 0 to 600; 0 is one frame");
 
         private final String key;
         private final String help;
@@ -200,19 +216,14 @@ public enum Ask {
      * @param text a sentence or two, in Markdown
      * @param tell example of its value on a command line
      * @param message example of a message that says the same
-     * @param key what may stand beside the value
      */
-    record About(String value, String help, String text, String tell, String message, Key key) {
+    record About(String value, String help, String text, String tell, String message) {
         About(String value, String help, String text, String example) {
-            this(value, help, text, example, Key.NONE);
-        }
-
-        About(String value, String help, String text, String example, Key key) {
-            this(value, help, text, example, example, key);
+            this(value, help, text, example, example);
         }
 
         About message(String other) {
-            return new About(value, help, text, tell, other, key);
+            return new About(value, help, text, tell, other);
         }
     }
 
@@ -223,9 +234,11 @@ public enum Ask {
      * @param looks the looks that there are
      * @param alarm the state of the alarm
      * @param hasQuietHours whether the configuration has hours of the night
-     * @param nanos the time, on the daemon's monotonic clock
+     * @param brightness the brightness of the configuration, 0 to 1
+     * @param now what time it is
      */
-    record Circumstances(Fitting fitting, KnownLooks looks, AlarmState alarm, boolean hasQuietHours, long nanos) {}
+    record Circumstances(
+            Fitting fitting, KnownLooks looks, AlarmState alarm, boolean hasQuietHours, double brightness, Now now) {}
 
     /**
      * What came of it.
@@ -253,7 +266,18 @@ public enum Ask {
 
     /** How it is described. */
     About about() {
-        return new About(value, help, text, tell, message, key);
+        return new About(value, help, text, tell, message);
+    }
+
+    /** What may stand beside its value. */
+    List<Key> keys() {
+        return switch (this) {
+            case BRIGHTNESS, QUIET -> List.of(Key.FOR, Key.UNTIL, Key.FADE);
+            case WORK -> List.of(Key.DIMMER, Key.FOR, Key.UNTIL, Key.FADE);
+            case LOOK, PIXELS -> List.of(Key.FOR_A_MINUTE, Key.UNTIL, Key.FADE);
+            case LIGHTS -> List.of(Key.FOR_EACH, Key.UNTIL, Key.FADE);
+            case ACKNOWLEDGE, RESET -> List.of();
+        };
     }
 
     /** What to give, for a refusal. */
@@ -299,6 +323,15 @@ public enum Ask {
      */
     public static List<String> words() {
         return Arrays.stream(values()).map(Ask::word).toList();
+    }
+
+    /**
+     * The asks that set something which stays until its end, or until it is given back.
+     *
+     * @return in their order
+     */
+    public static List<Ask> thatStay() {
+        return List.of(BRIGHTNESS, WORK, LOOK, PIXELS, QUIET);
     }
 
     /** The ask of a word; empty if there is none. */

@@ -7,7 +7,10 @@ import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.upkeep.Printable;
 import java.time.InstantSource;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -24,15 +27,19 @@ public final class Desk {
     /** What somebody else wrote is told on one line, and no longer than this. */
     private static final int LONGEST_LINE = 300;
 
-    private final LongSupplier nanoClock;
-    private final InstantSource wallClock;
+    /** A clock on the wall that is set moves the ends that go by it; less than this goes unnoticed. */
+    private static final long CLOCK_STEP_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+    private final Clocks clocks;
     private final Supplier<AlarmState> alarm;
     private final Consumer<Wishes> slot;
     private DeskSettings settings;
     private Fitting fitting;
     private KnownLooks looks;
-    private StandingWishes standing;
-    private boolean quiet;
+    private StandingWishes standing = StandingWishes.NONE;
+    private Wishes wishes = Wishes.NONE;
+    private OptionalLong firstEndNanos = OptionalLong.empty();
+    private float night = 1;
 
     /**
      * Makes a desk where nothing has been asked for, and says so to the slot.
@@ -51,14 +58,12 @@ public final class Desk {
             Clocks clocks,
             Supplier<AlarmState> alarm,
             Consumer<Wishes> slot) {
-        this.nanoClock = clocks.nanos();
-        this.wallClock = clocks.wall();
+        this.clocks = clocks;
         this.alarm = alarm;
         this.slot = slot;
         this.settings = settings;
         this.fitting = fitting;
         this.looks = looks;
-        standing = StandingWishes.none(settings.brightness());
         publish();
     }
 
@@ -68,7 +73,11 @@ public final class Desk {
      * @param nanos the daemon's monotonic clock, in ns, by which wishes end
      * @param wall the clock on the wall, for the hours of the night
      */
-    public record Clocks(LongSupplier nanos, InstantSource wall) {}
+    public record Clocks(LongSupplier nanos, InstantSource wall) {
+        Now now() {
+            return new Now(nanos.getAsLong(), wall.instant());
+        }
+    }
 
     /**
      * Takes something that is asked for.
@@ -112,36 +121,65 @@ public final class Desk {
 
     private Circumstances circumstances() {
         boolean hours = settings.quietHours().isPresent();
-        return new Circumstances(fitting, looks, alarm.get(), hours, nanoClock.getAsLong());
+        return new Circumstances(fitting, looks, alarm.get(), hours, settings.brightness(), clocks.now());
     }
 
-    /** Sees whether the night begins or ends. To be called every second or so. */
+    /** Sees whether something ends, and whether the night begins or ends. To be called every second or so. */
     public synchronized void look() {
-        if (nightLight() != standing.wishes().quiet()) {
+        Now now = clocks.now();
+        if (nightLight(now) != night || hasMoved(standing.firstEndNanos(now), now)) {
             publish();
         }
     }
 
+    /** Whether the first end has come, or is at another time by a clock that was set. */
+    private boolean hasMoved(OptionalLong leftNanos, Now now) {
+        if (leftNanos.isEmpty()) {
+            return false;
+        }
+        long left = leftNanos.getAsLong();
+        long known = firstEndNanos.orElse(now.nanos()) - now.nanos();
+        return left <= 0 || Math.abs(left - known) > CLOCK_STEP_NANOS;
+    }
+
     /**
-     * Goes over to another configuration. What was asked for stays; where the lights are others, levels and pixels go back to the look.
+     * Goes over to another configuration. What was asked for stays where there still is what it was asked of, and is dropped otherwise.
      *
      * @param newSettings what it says about asking; its brightness counts if it is another than before
      * @param newFitting what is fitted
      * @param newLooks the looks that there are
      */
     public synchronized void change(DeskSettings newSettings, Fitting newFitting, KnownLooks newLooks) {
-        Wishes wishes = standing.wishes();
-        if (!newFitting.equals(fitting)) {
-            wishes = wishes.forOtherLights();
-        }
         if (newSettings.brightness() != settings.brightness()) {
-            wishes = wishes.withBrightness(newSettings.brightness());
+            standing = standing.without(aim -> aim.ask() == Ask.BRIGHTNESS);
         }
-        standing = standing.with(wishes);
         settings = newSettings;
         fitting = newFitting;
         looks = newLooks;
+        standing = askedAgain(standing);
         publish();
+    }
+
+    /** What still can be asked for. */
+    private StandingWishes askedAgain(StandingWishes before) {
+        Circumstances now = circumstances();
+        StandingWishes again = before.without(aim -> true);
+        for (Map.Entry<Aim, Held> one : before.held().entrySet()) {
+            Ask ask = one.getKey().ask();
+            try {
+                again = ask.done(Request.again(one.getKey(), one.getValue()), now, again)
+                        .standing();
+            } catch (RefusedException e) {
+                LOG.info(
+                        "what was asked for is dropped: {} {} {}: {}",
+                        ask.word(),
+                        one.getKey().name(),
+                        one.getValue().setting().spoken(),
+                        e.getMessage());
+            }
+        }
+        return new StandingWishes(
+                again.held(), before.fades(), before.lit(), before.acknowledgements(), before.resets());
     }
 
     /**
@@ -150,7 +188,7 @@ public final class Desk {
      * @return the newest wishes
      */
     public synchronized Wishes wishes() {
-        return standing.wishes();
+        return wishes;
     }
 
     /**
@@ -159,23 +197,38 @@ public final class Desk {
      * @return true by night, or when it was asked for
      */
     public synchronized boolean quiet() {
-        return quiet;
+        return wishes.quiet() != 1;
     }
 
+    /**
+     * What has been asked for, and until when.
+     *
+     * @return as of now
+     */
+    public synchronized AskedFor asked() {
+        Now now = clocks.now();
+        return AskedFor.of(standing.withoutEnded(now), now);
+    }
+
+    /** Light follows what is asked for, and what is left of it once the first of it ends, from that frame on. */
     private void publish() {
-        float light = nightLight();
-        quiet = light != 1;
-        standing = standing.with(standing.wishes().withQuiet(light));
-        slot.accept(standing.wishes());
+        Now now = clocks.now();
+        standing = standing.withoutEnded(now);
+        night = nightLight(now);
+        Composer composer = new Composer(fitting, settings);
+        wishes = composer.wishes(standing, night, now);
+        firstEndNanos = OptionalLong.empty();
+        standing.firstEndNanos(now).ifPresent(left -> {
+            Now then = new Now(now.nanos() + left, now.wall().plusNanos(left));
+            firstEndNanos = OptionalLong.of(then.nanos());
+            wishes = wishes.until(then.nanos(), composer.wishes(standing.withoutEnded(then), night, then));
+        });
+        slot.accept(wishes);
     }
 
-    private float nightLight() {
-        boolean night = settings.quietHours()
-                .map(hours -> hours.at(wallClock.instant()))
-                .orElse(false);
-        if (!standing.isQuiet(night, nanoClock.getAsLong())) {
-            return 1;
-        }
-        return settings.quietHours().map(hours -> (float) hours.light()).orElse((float) QuietHours.USUAL_LIGHT);
+    private float nightLight(Now now) {
+        boolean isNight =
+                settings.quietHours().map(hours -> hours.at(now.wall())).orElse(false);
+        return isNight ? settings.quietLight() : 1;
     }
 }

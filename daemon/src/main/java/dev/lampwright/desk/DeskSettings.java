@@ -11,4 +11,10 @@ import java.util.Optional;
 public record DeskSettings(double brightness, Optional<QuietHours> quietHours) {
     /** What there is without a word of configuration. */
     public static final DeskSettings USUAL = new DeskSettings(1, Optional.empty());
+
+    /** Share of the light that is left while it is quiet, 0 to 1. */
+    float quietLight() {
+        return (float)
+                quietHours.map(QuietHours::light).orElse(QuietHours.USUAL_LIGHT).doubleValue();
+    }
 }

@@ -1,92 +1,131 @@
 package dev.lampwright.desk;
 
-import dev.lampwright.colour.CssColour;
-import dev.lampwright.colour.Light;
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.desk.Ask.Circumstances;
 import dev.lampwright.desk.Ask.Outcome;
-import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Zone;
-import java.time.Duration;
-import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Single pixels and zones in colours of their own, for a time. What one message asks for is seen in one frame. */
 final class PixelsAsk {
-    private static final Pattern RUN = Pattern.compile("(\\d{1,5})(?:-(\\d{1,5}))?");
+    /** So many zones, pixels and runs may have colours at a time; more than a strip has single pixels that anybody sets one by one. */
+    static final int MOST_PLACES = 1024;
 
-    private PixelsAsk() {}
+    private final Ask ask;
+    private final Circumstances circumstances;
+    private final Places places;
+
+    PixelsAsk(Ask ask, Circumstances circumstances) {
+        this.ask = ask;
+        this.circumstances = circumstances;
+        places = new Places(circumstances.fitting());
+    }
 
     /** Lights the pixels that a request asks for, as {@link Ask#done} does. */
-    static Outcome done(Ask ask, Request request, Circumstances circumstances, StandingWishes before)
-            throws RefusedException {
+    Outcome done(Request request, StandingWishes before) throws RefusedException {
         Optional<String> word = request.word(ask.word());
-        if (word.isPresent()) {
-            if (!word.get().equals(Spoken.AUTO)) {
-                throw new RefusedException(ask.word() + " is \"" + Request.shown(word.get()) + "\"; " + ask.wanted());
-            }
-            StandingWishes none = before.with(before.wishes().withPixels(new float[0], circumstances.nanos()));
-            return new Outcome(none, "pixels as the look says");
+        Map<String, JsonNode> entries = request.entries(ask.word());
+        if (request.has(ask.word())) {
+            throw new RefusedException(
+                    "pixels is " + request.shownValue(ask.word()) + "; give an object of places and colours");
         }
-        Map<String, String> colours = request.words(ask.word());
-        Duration time = request.lasting(Ask.A_MINUTE);
-        if (colours.isEmpty()) {
+        Manner manner = request.manner(Ask.A_MINUTE, circumstances.now());
+        if (word.isPresent()) {
+            requireAuto(word.get());
+            return new Outcome(
+                    before.without(aim -> aim.ask() == ask).faded(Aim.of(ask), manner), Spoken.automatic("pixels"));
+        }
+        if (entries.isEmpty()) {
             throw ask.missing();
         }
-        float[] rgba = circumstances.fitting().canvas().rgba();
-        Arrays.fill(rgba, Float.NaN);
-        for (Map.Entry<String, String> entry : colours.entrySet()) {
-            lay(zone(circumstances.fitting(), entry.getKey()), light(entry.getKey(), entry.getValue()), rgba);
-        }
-        StandingWishes standing = before.with(before.wishes().withPixels(rgba, circumstances.nanos() + time.toNanos()));
-        return new Outcome(standing, lit(rgba) + " pixels for " + Spoken.seconds(time));
+        return laid(entries, manner, before);
     }
 
-    private static Zone zone(Fitting fitting, String place) throws RefusedException {
-        Zone zone = fitting.zones().get(place);
-        if (zone != null) {
-            return zone;
+    private void requireAuto(String word) throws RefusedException {
+        if (!word.equals(Spoken.AUTO)) {
+            throw new RefusedException(ask.word() + " is \"" + Request.shown(word) + "\"; " + ask.wanted());
         }
-        Matcher run = RUN.matcher(place);
-        if (!run.matches()) {
-            throw new RefusedException("there is no zone \"" + Request.shown(place) + "\"; choose one of: "
-                    + String.join(", ", fitting.zones().keySet()) + ", or pixels such as 3 or 5-9");
+    }
+
+    private Outcome laid(Map<String, JsonNode> entries, Manner manner, StandingWishes before) throws RefusedException {
+        Map<Aim, Held> lit = new LinkedHashMap<>();
+        BitSet laid = new BitSet();
+        BitSet back = new BitSet();
+        for (Map.Entry<String, JsonNode> entry : entries.entrySet()) {
+            String colour = colour(entry);
+            String place = places.require(entry.getKey());
+            if (colour.equals(Spoken.AUTO)) {
+                back.or(places.pixels(place));
+            } else {
+                Colours.require(place, colour);
+                laid.or(places.pixels(place));
+                lit.put(new Aim(ask, place), new Held(Setting.of(colour), manner.end()));
+            }
         }
-        int first = Integer.parseInt(run.group(1));
-        int last = run.group(2) == null ? first : Integer.parseInt(run.group(2));
-        if (Math.max(first, last) >= fitting.pixels()) {
+        StandingWishes after = before.changed(held -> {
+            held.entrySet().removeIf(entry -> isWithin(entry, back));
+            held.entrySet().removeIf(entry -> isWithin(entry, laid) && !outlasts(entry.getValue(), manner.end()));
+            lit.forEach((aim, colour) -> {
+                held.remove(aim);
+                held.put(aim, colour);
+            });
+        });
+        requireRoom(after);
+        requireBack(back, after, laid);
+        return new Outcome(after.faded(Aim.of(ask), manner), said(laid, back, manner));
+    }
+
+    private static String colour(Map.Entry<String, JsonNode> entry) throws RefusedException {
+        if (!entry.getValue().isTextual()) {
+            throw new RefusedException("pixels %s is %s; give a colour, for instance \"orange\""
+                    .formatted(Request.shown(entry.getKey()), Request.shown(entry.getValue())));
+        }
+        return entry.getValue().asText();
+    }
+
+    private boolean isWithin(Map.Entry<Aim, Held> entry, BitSet pixels) {
+        if (entry.getKey().ask() != ask) {
+            return false;
+        }
+        BitSet own = places.pixels(entry.getKey().name());
+        own.andNot(pixels);
+        return own.isEmpty();
+    }
+
+    /** Whether something shows again once what is laid over it ends. */
+    private boolean outlasts(Held held, End end) {
+        return held.end().leftNanos(circumstances.now()) > end.leftNanos(circumstances.now());
+    }
+
+    private void requireRoom(StandingWishes after) throws RefusedException {
+        if (after.of(ask).size() > MOST_PLACES) {
             throw new RefusedException(
-                    place + " is past the end of the strip; stay within 0-" + (fitting.pixels() - 1));
-        }
-        return Zone.run(first, last);
-    }
-
-    private static Light light(String place, String colour) throws RefusedException {
-        try {
-            return CssColour.parse(colour);
-        } catch (IllegalArgumentException e) {
-            throw new RefusedException(
-                    Request.shown(place) + ": " + e.getMessage().replace(colour, Request.shown(colour)));
+                    "more than " + MOST_PLACES
+                            + " places would have colours of their own; give zones and runs such as 5-9, or end some with \"auto\"");
         }
     }
 
-    private static void lay(Zone zone, Light light, float[] rgba) {
-        for (int i = 0; i < zone.pixelCount(); i++) {
-            int at = 4 * zone.pixel(i);
-            rgba[at] = light.red();
-            rgba[at + 1] = light.green();
-            rgba[at + 2] = light.blue();
-            rgba[at + 3] = 1;
+    /** What is given back is to be as the look says, and must not lie under a colour that covers more than it. */
+    private void requireBack(BitSet back, StandingWishes after, BitSet laid) throws RefusedException {
+        for (Map.Entry<Aim, Held> entry : after.of(ask)) {
+            BitSet own = places.pixels(entry.getKey().name());
+            own.andNot(laid);
+            if (own.intersects(back)) {
+                throw new RefusedException(
+                        "the colour there is that of " + entry.getKey().name() + "; end that with {\"pixels\": {\""
+                                + entry.getKey().name() + "\": \"auto\"}}");
+            }
         }
     }
 
-    private static int lit(float[] rgba) {
-        int lit = 0;
-        for (int i = 0; i < rgba.length; i += 4) {
-            lit += Float.isNaN(rgba[i]) ? 0 : 1;
+    private static String said(BitSet laid, BitSet back, Manner manner) {
+        String given = Spoken.automatic(back.cardinality() + " pixels");
+        String lit = laid.cardinality() + " pixels" + manner.words();
+        if (back.isEmpty()) {
+            return lit;
         }
-        return lit;
+        return laid.isEmpty() ? given : lit + ", " + given;
     }
 }

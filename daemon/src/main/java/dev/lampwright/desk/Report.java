@@ -18,6 +18,7 @@ import java.util.Map;
  * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
  * @param signals what light can follow, by name; NaN for unknown
  * @param units units of the signals whose names do not tell them, by name; empty for a number without one
+ * @param asked what people have asked for, and until when
  */
 public record Report(
         String version,
@@ -26,7 +27,8 @@ public record Report(
         Lines lines,
         double framesPerSecond,
         Map<String, Double> signals,
-        Map<String, String> units) {
+        Map<String, String> units,
+        AskedFor asked) {
     /**
      * What the printer is doing.
      *
@@ -94,7 +96,7 @@ public record Report(
     }
 
     private JsonObject described() {
-        return new JsonObject()
+        JsonObject json = new JsonObject()
                 .put("online", true)
                 .put("version", version)
                 .put("state", printer.state().word())
@@ -109,7 +111,9 @@ public record Report(
                 .put("link", lines.controller())
                 .putIfAny("controller_last_reset", lines.lastReset())
                 .put("broker", lines.broker())
-                .putRounded("frames_per_s", framesPerSecond);
+                .putRounded("frames_per_s", framesPerSecond)
+                .put("asked", asked.json());
+        return asked.more() == 0 ? json : json.put("asked_more", asked.more());
     }
 
     /**
@@ -135,6 +139,7 @@ public record Report(
      */
     public boolean differsInWord(Report other) {
         return !printer.equals(other.printer)
+                || !asked.sameAs(other.asked)
                 || !lines.equals(other.lines)
                 || !light.look().equals(other.light.look())
                 || light.brightness() != other.light.brightness()

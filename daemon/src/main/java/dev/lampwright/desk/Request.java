@@ -7,6 +7,7 @@ import dev.lampwright.json.Json;
 import dev.lampwright.upkeep.Printable;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -23,14 +24,24 @@ final class Request {
     private static final String ID = "id";
     /** How long something is to last. */
     static final String FOR = "for_s";
+    /** Until when it is to last. */
+    static final String UNTIL = "until";
+    /** How long the light takes to change. */
+    static final String FADE = "fade_s";
+    /** Until somebody asks for something else. */
+    static final String CHANGED = "changed";
+
+    static final double SHORTEST_S = 0.1;
+    static final double LONGEST_S = Duration.ofDays(7).toSeconds();
+    static final int LONGEST_FADE_S = 600;
 
     private static final int LONGEST_ID = 64;
-    private static final double LONGEST_S = Duration.ofDays(7).toSeconds();
     private static final int SHOWN_CHARS = 40;
 
     private final Map<String, JsonNode> values = new LinkedHashMap<>();
     private final TreeSet<String> known = new TreeSet<>();
     private final Optional<String> id;
+    private final Optional<End> end;
 
     /**
      * Reads a message.
@@ -50,6 +61,37 @@ final class Request {
                 .filter(given -> !given.isNull());
         named.ifPresent(given -> values.remove(ID));
         id = named.map(JsonNode::asText).map(text -> text.substring(0, Math.min(LONGEST_ID, text.length())));
+        end = Optional.empty();
+    }
+
+    private Request(String key, JsonNode value, Optional<End> end) {
+        values.put(key, value);
+        id = Optional.empty();
+        this.end = end;
+    }
+
+    /**
+     * Asks again for what counted already.
+     *
+     * @param aim what it was asked of
+     * @param held what counted
+     */
+    static Request again(Aim aim, Held held) {
+        JsonNode value = held.setting().node();
+        String word = aim.ask().word();
+        JsonNode whole = aim.name().isEmpty() ? value : Json.object(aim.name(), value);
+        return new Request(word, whole, Optional.of(held.end()));
+    }
+
+    /** A part of this that is asked for as this one is. */
+    Request part(String word, JsonNode value) {
+        Request part = new Request(word, value, end);
+        for (String key : List.of(FOR, UNTIL, FADE)) {
+            if (values.containsKey(key)) {
+                part.values.put(key, values.get(key));
+            }
+        }
+        return part;
     }
 
     private static JsonNode node(String text) {
@@ -64,8 +106,7 @@ final class Request {
         return id;
     }
 
-    /** A number; empty if it is left out. */
-    OptionalDouble number(String key, double least, double most) throws RefusedException {
+    private OptionalDouble number(String key, double least, double most) throws RefusedException {
         JsonNode node = take(key);
         if (node == null) {
             return OptionalDouble.empty();
@@ -76,6 +117,15 @@ final class Request {
                     "%s is %s; give a number from %s to %s".formatted(key, shown(node), plain(least), plain(most)));
         }
         return OptionalDouble.of(number);
+    }
+
+    /** A level that must be there. */
+    WantedLevel needLevel(String key, String wanted) throws RefusedException {
+        JsonNode node = take(key);
+        if (node == null) {
+            throw new RefusedException(key + " is missing; " + wanted);
+        }
+        return WantedLevel.of(node).orElseThrow(() -> new RefusedException(key + " is " + shown(node) + "; " + wanted));
     }
 
     /** A word; empty if it is left out, or is a number. */
@@ -99,35 +149,60 @@ final class Request {
         return word.get();
     }
 
-    /** How long something is to last. */
-    Duration lasting(Duration usual) throws RefusedException {
-        OptionalDouble seconds = number(FOR, 0, LONGEST_S);
-        return seconds.isPresent() ? Duration.ofMillis(Math.round(seconds.getAsDouble() * 1000)) : usual;
+    /**
+     * How long something is to last, and how it is to fade.
+     *
+     * @param usual how long if the request does not say so; empty for until it is changed
+     * @param now from when on
+     */
+    Manner manner(Optional<Duration> usual, Now now) throws RefusedException {
+        OptionalDouble seconds = number(FOR, SHORTEST_S, LONGEST_S);
+        boolean untilChanged = untilChanged();
+        if (untilChanged && seconds.isPresent()) {
+            throw new RefusedException(FOR + " and " + UNTIL + " exclude each other; give one of them");
+        }
+        double fade = number(FADE, 0, LONGEST_FADE_S).orElse(Double.NaN);
+        if (end.isPresent()) {
+            return new Manner(end.get(), fade, "");
+        }
+        if (untilChanged) {
+            return new Manner(End.WHEN_CHANGED, fade, " until changed");
+        }
+        Optional<Duration> time =
+                seconds.isPresent() ? Optional.of(Duration.ofMillis(Math.round(seconds.getAsDouble() * 1000))) : usual;
+        return time.map(span -> new Manner(End.after(span, now), fade, " for " + Spoken.seconds(span)))
+                .orElse(new Manner(End.WHEN_CHANGED, fade, ""));
     }
 
-    /** How long something is to last, if the request says so. */
-    Optional<Duration> lastingIfSaid() throws RefusedException {
-        return values.containsKey(FOR) ? Optional.of(lasting(Duration.ZERO)) : Optional.empty();
+    private boolean untilChanged() throws RefusedException {
+        JsonNode node = take(UNTIL);
+        if (node != null && !node.asText().equals(CHANGED)) {
+            throw new RefusedException(
+                    UNTIL + " is " + shown(node) + "; give \"" + CHANGED + "\", or " + FOR + " with seconds");
+        }
+        return node != null;
     }
 
-    /** Words by word: an object's entries, in their order; empty if it is left out. */
-    Map<String, String> words(String key) throws RefusedException {
-        JsonNode node = take(key);
-        Map<String, String> words = new LinkedHashMap<>();
-        if (node == null) {
-            return words;
+    /** What is asked for by name: an object's entries, in their order; empty if it is no object. */
+    Map<String, JsonNode> entries(String key) {
+        JsonNode node = values.get(key);
+        known.add(key);
+        Map<String, JsonNode> entries = new LinkedHashMap<>();
+        if (node != null && node.isObject()) {
+            values.remove(key);
+            node.properties().forEach(entry -> entries.put(entry.getKey(), entry.getValue()));
         }
-        if (!node.isObject()) {
-            throw new RefusedException("%s is %s; give an object of places and colours".formatted(key, shown(node)));
-        }
-        for (Map.Entry<String, JsonNode> entry : node.properties()) {
-            if (!entry.getValue().isTextual()) {
-                throw new RefusedException("%s %s is %s; give a colour, for instance \"orange\""
-                        .formatted(key, shown(entry.getKey()), shown(entry.getValue())));
-            }
-            words.put(entry.getKey(), entry.getValue().asText());
-        }
-        return words;
+        return entries;
+    }
+
+    /** Whether something is asked for by name. */
+    boolean hasEntries(String key) {
+        return values.containsKey(key) && values.get(key).isObject();
+    }
+
+    /** Whether a key is there and has not been read. */
+    boolean has(String key) {
+        return values.containsKey(key);
     }
 
     /** Refuses what nobody has asked for. To be called once all is read. */
@@ -149,7 +224,12 @@ final class Request {
         return values.remove(key);
     }
 
-    private static String shown(JsonNode node) {
+    /** What stands under a key, for a refusal. */
+    String shownValue(String key) {
+        return shown(values.get(key));
+    }
+
+    static String shown(JsonNode node) {
         return shown(node.toString());
     }
 

@@ -9,6 +9,9 @@ final class Spoken {
     /** What ends something that was asked for. */
     static final String AUTO = "auto";
 
+    static final String ON = "on";
+    static final String OFF = "off";
+
     private Spoken() {}
 
     /** A share, in thousandths at the finest. */
@@ -17,6 +20,11 @@ final class Spoken {
                 .setScale(3, RoundingMode.HALF_EVEN)
                 .stripTrailingZeros()
                 .toPlainString();
+    }
+
+    /** That something is given back to what the configuration says. */
+    static String automatic(String what) {
+        return what + " automatic";
     }
 
     /** A time, in seconds. */

@@ -1,47 +1,124 @@
 package dev.lampwright.desk;
 
-import dev.lampwright.cue.Wishes;
-import java.util.Locale;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
 
 /**
- * All that has been asked for and still counts.
+ * All that has been asked for and still counts, the newest last; how each was to fade when it changed last; and which level above 0
+ * each light was given last. Immutable.
  *
- * @param wishes what the lights follow, but for the quiet of the night
- * @param quiet what was asked about it
- * @param quietUntilNanos until when that counts, on the daemon's monotonic clock
+ * @param held what counts
+ * @param fades seconds that the latest change of something takes, also if that gave it back; all pixels have one
+ * @param lit the last level above 0
+ * @param acknowledgements how often a fault has been acknowledged
+ * @param resets how often the alarm has been reset
  */
-record StandingWishes(Wishes wishes, Quiet quiet, long quietUntilNanos) {
-    /** What can be asked about the quiet of the night. */
-    enum Quiet {
-        /** As the hours say. */
-        AUTO,
-        /** Now. */
-        ON,
-        /** Not now. */
-        OFF;
-
-        /** As somebody asks for it. */
-        String word() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
+record StandingWishes(
+        Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Double> lit, long acknowledgements, long resets) {
     /** Nothing has been asked for. */
-    static StandingWishes none(double brightness) {
-        return new StandingWishes(Wishes.NONE.withBrightness(brightness), Quiet.AUTO, 0);
+    static final StandingWishes NONE = new StandingWishes(Map.of(), Map.of(), Map.of(), 0, 0);
+
+    /** Keeps copies of the maps, in their order. */
+    StandingWishes {
+        held = Collections.unmodifiableMap(new LinkedHashMap<>(held));
+        fades = Map.copyOf(fades);
+        lit = Map.copyOf(lit);
     }
 
-    StandingWishes with(Wishes newWishes) {
-        return new StandingWishes(newWishes, quiet, quietUntilNanos);
+    /** These, with one thing set. */
+    StandingWishes with(Aim aim, Setting setting, Manner manner) {
+        StandingWishes with = faded(aim, manner).changed(map -> {
+            map.remove(aim);
+            map.put(aim, new Held(setting, manner.end()));
+        });
+        return setting.share() > 0 ? with.lit(aim, setting.share()) : with;
     }
 
-    StandingWishes with(Quiet newQuiet, long untilNanos) {
-        return new StandingWishes(wishes, newQuiet, untilNanos);
+    /** These, with one thing given back. */
+    StandingWishes without(Aim aim, Manner manner) {
+        return faded(aim, manner).changed(map -> map.remove(aim));
     }
 
-    /** Whether it is quiet, given what the hours say. */
-    boolean isQuiet(boolean night, long nanos) {
-        boolean counts = quiet != Quiet.AUTO && quietUntilNanos - nanos > 0;
-        return counts ? quiet == Quiet.ON : night;
+    /** These, without what has ended. */
+    StandingWishes withoutEnded(Now now) {
+        return changed(map -> map.values().removeIf(one -> one.end().isOver(now)));
+    }
+
+    /** These, without what somebody picks. */
+    StandingWishes without(Predicate<Aim> picked) {
+        return changed(map -> map.keySet().removeIf(picked));
+    }
+
+    /** These, with another change of what counts. */
+    StandingWishes changed(Consumer<Map<Aim, Held>> change) {
+        Map<Aim, Held> next = new LinkedHashMap<>(held);
+        change.accept(next);
+        return new StandingWishes(next, fades, lit, acknowledgements, resets);
+    }
+
+    /** These, where one thing's latest change is to take as long as somebody said. */
+    StandingWishes faded(Aim aim, Manner manner) {
+        Map<Aim, Double> next = new HashMap<>(fades);
+        if (Double.isNaN(manner.fadeSeconds())) {
+            next.remove(aim);
+        } else {
+            next.put(aim, manner.fadeSeconds());
+        }
+        return new StandingWishes(held, next, lit, acknowledgements, resets);
+    }
+
+    private StandingWishes lit(Aim aim, double share) {
+        Map<Aim, Double> next = new HashMap<>(lit);
+        next.put(aim, share);
+        return new StandingWishes(held, fades, next, acknowledgements, resets);
+    }
+
+    StandingWishes acknowledged() {
+        return new StandingWishes(held, fades, lit, acknowledgements + 1, resets);
+    }
+
+    StandingWishes reset() {
+        return new StandingWishes(held, fades, lit, acknowledgements, resets + 1);
+    }
+
+    /** What counts for an ask, the oldest first. */
+    List<Map.Entry<Aim, Held>> of(Ask ask) {
+        List<Map.Entry<Aim, Held>> of = new ArrayList<>();
+        for (Map.Entry<Aim, Held> entry : held.entrySet()) {
+            if (entry.getKey().ask() == ask) {
+                of.add(entry);
+            }
+        }
+        return of;
+    }
+
+    /** A level that was asked for; empty if none was. */
+    OptionalDouble share(Aim aim) {
+        Held one = held.get(aim);
+        return one == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(one.setting().share());
+    }
+
+    /** How long the latest change of something takes, in s; NaN for as long as usual. */
+    float fade(Aim aim) {
+        return fades.getOrDefault(aim, Double.NaN).floatValue();
+    }
+
+    /** How long it takes until something ends, in ns; empty if nothing does by itself. */
+    OptionalLong firstEndNanos(Now now) {
+        return held.values().stream()
+                .map(Held::end)
+                .filter(End::ends)
+                .mapToLong(end -> end.leftNanos(now))
+                .min();
     }
 }

@@ -53,6 +53,7 @@ public final class WishLines {
             case SHARE -> all.put(key, wishes.share(wish));
             case COUNT -> all.put(key, wishes.count(wish));
             case FLOATS -> all.put(key, array(wishes.floats(wish)));
+            case SECONDS -> putIfAny(all, key, wishes.floats(wish));
             case NAME_FOR_A_TIME ->
                 all.put(key, wishes.name(wish)).put(key + UNTIL, wishes.untilNanos(wish) - startNanos);
             case FLOATS_FOR_A_TIME ->
@@ -94,9 +95,10 @@ public final class WishLines {
         return switch (wish.kind()) {
             case SHARE -> before.with(wish, share(node, key));
             case COUNT -> before.withCount(wish, whole(node, key));
-            case FLOATS -> before.with(wish, floats(node, key));
+            case FLOATS -> before.with(wish, floats(node, key, 1));
+            case SECONDS -> node.has(key) ? before.with(wish, floats(node, key, Float.MAX_VALUE)) : before;
             case NAME_FOR_A_TIME -> before.with(wish, node.path(key).asText(), whole(node, key + UNTIL));
-            case FLOATS_FOR_A_TIME -> before.with(wish, floats(node, key), whole(node, key + UNTIL));
+            case FLOATS_FOR_A_TIME -> before.with(wish, floats(node, key, 1), whole(node, key + UNTIL));
         };
     }
 
@@ -116,7 +118,7 @@ public final class WishLines {
         return value.asLong();
     }
 
-    private static float[] floats(JsonNode node, String key) {
+    private static float[] floats(JsonNode node, String key, float most) {
         if (!node.path(key).isArray()) {
             throw new IllegalArgumentException("has wishes without " + key + "; write an array of numbers");
         }
@@ -124,13 +126,20 @@ public final class WishLines {
         int count = 0;
         for (JsonNode value : node.get(key)) {
             float number = value.isNull() ? Float.NaN : value.floatValue();
-            if (!value.isNull() && (!value.isNumber() || number < 0 || number > 1)) {
+            if (!value.isNull() && (!value.isNumber() || !(number >= 0 && number <= most))) {
+                String range = most == 1 ? "numbers from 0 to 1" : "numbers of 0 or more";
                 throw new IllegalArgumentException(
-                        "has wishes with " + value + " in " + key + "; write numbers from 0 to 1, or null");
+                        "has wishes with " + value + " in " + key + "; write " + range + ", or null");
             }
             floats[count++] = number;
         }
         return floats;
+    }
+
+    private static void putIfAny(JsonObject all, String key, List<Float> floats) {
+        if (!floats.isEmpty()) {
+            all.put(key, array(floats));
+        }
     }
 
     /** NaN is written as null. */

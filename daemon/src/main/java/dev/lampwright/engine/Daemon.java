@@ -290,7 +290,8 @@ public final class Daemon implements AutoCloseable {
                         word(now.printer().brokerState().phase())),
                 pace(frame.frames()),
                 signals(frame),
-                units());
+                units(),
+                desk.asked());
     }
 
     /** As light follows them; but a reading is reported as it was read, and not as it glides from one to the next. */

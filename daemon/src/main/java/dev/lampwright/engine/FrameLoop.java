@@ -264,7 +264,7 @@ public final class FrameLoop {
             shown = status;
             watch.shown(tick, status);
         }
-        Wishes wished = wishes.get();
+        Wishes wished = wishes.get().at(nanos);
         if (wished != followed) {
             followed = wished;
             watch.asked(tick, wished);

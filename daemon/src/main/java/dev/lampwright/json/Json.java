@@ -33,6 +33,17 @@ public final class Json {
     }
 
     /**
+     * An object with one key.
+     *
+     * @param key the key
+     * @param value what stands there
+     * @return the object
+     */
+    public static JsonNode object(String key, JsonNode value) {
+        return MAPPER.createObjectNode().set(key, value);
+    }
+
+    /**
      * A value as JSON for people to read, on many lines.
      *
      * @param value as in {@link #of}

@@ -1,6 +1,8 @@
 package dev.lampwright.metrics;
 
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.desk.Ask;
+import dev.lampwright.desk.AskedFor;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameLoop;
 import dev.lampwright.engine.FrameReport;
@@ -56,6 +58,7 @@ final class DaemonMetrics {
         addFrames(all, daemon.frames());
         addLink(all, daemon.link());
         addPrinter(all);
+        addAsked(all, daemon.desk().asked());
         return new MetricSnapshots(all);
     }
 
@@ -148,6 +151,27 @@ final class DaemonMetrics {
         if (!own.isEmpty()) {
             all.add(readings.build());
         }
+    }
+
+    /** For those that nobody asked for there is a count of 0 and no end. */
+    private static void addAsked(List<MetricSnapshot> all, AskedFor asked) {
+        GaugeSnapshot.Builder counts = GaugeSnapshot.builder()
+                .name(PREFIX + "asked")
+                .help("How many things people have set and not given back, such as white lights.");
+        GaugeSnapshot.Builder ends = GaugeSnapshot.builder()
+                .name(PREFIX + "asked_until_timestamp_seconds")
+                .help("When the last of them ends, since 1970; +Inf for those that stay until changed.");
+        for (Ask ask : Ask.thatStay()) {
+            Labels labels = Labels.of("ask", ask.word());
+            counts.dataPoint(point(labels, asked.count(ask)));
+            asked.endEpochSeconds(ask).ifPresent(end -> ends.dataPoint(point(labels, end)));
+        }
+        all.add(counts.build());
+        all.add(ends.build());
+    }
+
+    private static GaugeDataPointSnapshot point(Labels labels, double value) {
+        return GaugeDataPointSnapshot.builder().labels(labels).value(value).build();
     }
 
     private static GaugeSnapshot state(PrinterState shown) {

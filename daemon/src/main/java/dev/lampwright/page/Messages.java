@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.json.Json;
@@ -12,8 +13,6 @@ import java.util.List;
 
 /** What the page is told, as JSON in one line. */
 final class Messages {
-    private static final double NANOS_PER_SECOND = 1e9;
-
     private Messages() {}
 
     /** That something was not done. */
@@ -31,19 +30,15 @@ final class Messages {
      *
      * @param daemon whom to ask
      * @param report its own report
-     * @param nowNanos the time
      */
-    static String report(Daemon daemon, Report report, long nowNanos) {
+    static String report(Daemon daemon, Report report) {
         LinkStatus link = daemon.link();
         BrokerState broker = daemon.broker();
         JsonObject message = report.withExactSignals()
                 .put("link_trouble", link.trouble())
                 .put("frames_shown", link.framesShown())
                 .put("broker_trouble", broker.phase() == BrokerState.Phase.CONNECTED ? "" : broker.reason());
-        daemon.desk()
-                .wishes()
-                .lookLeft(nowNanos)
-                .ifPresent(nanos -> message.put("look_left_s", Math.ceil(nanos / NANOS_PER_SECOND)));
+        report.asked().leftSeconds(Ask.LOOK).ifPresent(seconds -> message.put("look_left_s", Math.ceil(seconds)));
         return message.text();
     }
 

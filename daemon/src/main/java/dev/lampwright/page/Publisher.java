@@ -148,7 +148,7 @@ final class Publisher implements AutoCloseable {
         if (anyway || report.differsInWord(told) || nowNanos - toldNanos >= SECOND) {
             told = report;
             toldNanos = nowNanos;
-            tell(Topic.REPORT, Messages.report(daemon, report, nowNanos));
+            tell(Topic.REPORT, Messages.report(daemon, report));
         }
     }
 

@@ -3,6 +3,7 @@ package dev.lampwright.cue;
 import static dev.lampwright.testing.Bounds.assertBelow;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.look.Canvas;
@@ -115,6 +116,132 @@ class AdjustmentTest {
         assertEquals(0.6f, at(2000, Wishes.NONE).dimmers()[0], 1e-6f);
     }
 
+    private static Wishes fading(Wishes wishes, Wish wish, float... seconds) {
+        return wishes.with(wish, seconds);
+    }
+
+    @Test
+    void aLevelTakesAsLongAsItIsToThereAndBack() {
+        Wishes dim = fading(Wishes.NONE.withBrightness(0.5), Wish.BRIGHTNESS_FADE, 10);
+        at(0, Wishes.NONE);
+        at(16, dim);
+        for (int s = 1; s < 10; s++) {
+            assertEquals(0.8f * (1 - 0.05f * s), at(16 + 1000 * s - 16, dim).rgba()[0], 1e-3f);
+        }
+        assertFalse(adjustment.isSettled());
+        assertEquals(0.4f, at(10_016, dim).rgba()[0], 1e-6f);
+        assertTrue(adjustment.isSettled());
+        Wishes back = fading(Wishes.NONE, Wish.BRIGHTNESS_FADE, 4);
+        at(20_000, dim);
+        at(20_016, back);
+        assertEquals(0.6f, at(22_000, back).rgba()[0], 2e-3f);
+        assertEquals(0.8f, at(24_016, back).rgba()[0], 1e-6f);
+    }
+
+    @Test
+    void withoutAFadeItIsOneFrame() {
+        at(0, Wishes.NONE);
+        Wishes all = fading(
+                fading(Wishes.NONE.withBrightness(0.5), Wish.BRIGHTNESS_FADE, 0).withLevels(new float[] {Float.NaN, 1}),
+                Wish.LEVELS_FADE,
+                Float.NaN,
+                0);
+        Canvas shown = at(16, all);
+        assertEquals(0.4f, shown.rgba()[0], 1e-6f);
+        assertEquals(1, shown.dimmers()[1], 1e-6f);
+        assertEquals(0.6f, shown.dimmers()[0], 1e-6f);
+    }
+
+    /** So long that a frame's part of the way is lost beside the level itself, in floats. */
+    @Test
+    void theLongestFadeOfTheLeastChangeArrives() {
+        Wishes from = Wishes.NONE.withBrightness(0.9);
+        Wishes to = fading(Wishes.NONE.withBrightness(0.901), Wish.BRIGHTNESS_FADE, 600);
+        at(0, from);
+        for (long ms = 4; ms <= 300_000; ms += 4) {
+            at(ms, to);
+        }
+        assertEquals(0.8f * 0.9005f, at(300_004, to).rgba()[0], 1e-6f);
+        for (long ms = 300_008; ms <= 600_008; ms += 4) {
+            at(ms, to);
+        }
+        assertEquals(0.8f * 0.901f, at(600_012, to).rgba()[0], 1e-7f);
+    }
+
+    /** What another wish brings meanwhile neither shortens nor prolongs it. */
+    @Test
+    void aFadeGoesOnWhileSomethingElseIsAskedFor() {
+        Wishes dim = fading(Wishes.NONE.withBrightness(0.5), Wish.BRIGHTNESS_FADE, 10);
+        at(0, Wishes.NONE);
+        at(16, dim);
+        Wishes other = Wishes.NONE.withBrightness(0.5).withLevels(new float[] {1, Float.NaN});
+        assertEquals(0.6f, at(5_000, other).rgba()[0], 1e-3f);
+    }
+
+    private static float[] pixel(int which, float light) {
+        float[] own = new float[16];
+        Arrays.fill(own, Float.NaN);
+        Arrays.fill(own, 4 * which, 4 * which + 3, light);
+        own[4 * which + 3] = 1;
+        return own;
+    }
+
+    @Test
+    void pixelsFadeFromWhateverIsThere() {
+        Wishes first = fading(Wishes.NONE.withPixels(pixel(1, 0), Long.MAX_VALUE / 2), Wish.PIXELS_FADE, 2);
+        at(0, Wishes.NONE);
+        at(0, first);
+        assertEquals(0.4f, at(1000, first).rgba()[4], 1e-6f, "half of the look's light is left");
+        assertFalse(adjustment.isSettled());
+        Wishes second = fading(Wishes.NONE.withPixels(pixel(2, 0.2f), Long.MAX_VALUE / 2), Wish.PIXELS_FADE, 4);
+        at(1000, second);
+        Canvas shown = at(3000, second);
+        assertEquals(0.6f, shown.rgba()[4], 1e-6f, "half way back to the look");
+        assertEquals(0.5f, shown.rgba()[8], 1e-6f, "half way from the look");
+        shown = at(6000, second);
+        assertTrue(adjustment.isSettled());
+        assertEquals(0.8f, shown.rgba()[4]);
+        assertEquals(0.2f, shown.rgba()[8]);
+        shown = at(6016, Wishes.NONE);
+        assertEquals(0.8f, shown.rgba()[8], "in one frame, for nobody said how long");
+    }
+
+    /** Wishes that are made again, as by another ask or from a recording, are other arrays with the same in them. */
+    @Test
+    void theSamePixelsAgainDoNotBeginAnew() {
+        at(0, Wishes.NONE);
+        for (int ms = 0; ms <= 2000; ms += 100) {
+            Wishes same = fading(Wishes.NONE.withPixels(pixel(1, 0), Long.MAX_VALUE / 2), Wish.PIXELS_FADE, 2);
+            at(ms, same);
+        }
+        assertEquals(0, shownAt(2000)[4], 1e-6f);
+    }
+
+    private float[] shownAt(long ms) {
+        return at(ms, fading(Wishes.NONE.withPixels(pixel(1, 0), Long.MAX_VALUE / 2), Wish.PIXELS_FADE, 2))
+                .rgba();
+    }
+
+    @Test
+    void anAlarmDoesNotWaitForAFade() {
+        Wishes dark = fading(Wishes.NONE.withBrightness(0), Wish.BRIGHTNESS_FADE, 0);
+        at(0, dark);
+        Wishes slow = fading(Wishes.NONE.withBrightness(1), Wish.BRIGHTNESS_FADE, 600);
+        at(16, slow);
+        assertEquals(0.8f, at(32, slow, AlarmState.ALERT).rgba()[0], 1e-6f);
+    }
+
+    @Test
+    void anotherGoesOnWithAFade() {
+        Wishes first = fading(Wishes.NONE.withPixels(pixel(1, 0), Long.MAX_VALUE / 2), Wish.PIXELS_FADE, 2);
+        at(0, Wishes.NONE);
+        at(0, first);
+        at(1000, first);
+        Adjustment next = new Adjustment(new Canvas(4, 2));
+        next.takeOver(adjustment);
+        assertEquals(0.4f, next.adjust(light, situation).rgba()[4], 1e-6f);
+    }
+
     @Test
     void anotherGoesOnWhereOneStands() {
         at(0, Wishes.NONE.withBrightness(0.5).withLevels(new float[] {1, 1}));
@@ -130,7 +257,9 @@ class AdjustmentTest {
         Wishes wishes = Wishes.NONE
                 .withBrightness(0.5)
                 .withLevels(new float[] {1, 0})
-                .withPixels(new float[16], Long.MAX_VALUE / 2);
+                .withPixels(new float[16], Long.MAX_VALUE / 2)
+                .with(Wish.PIXELS_FADE, new float[] {500})
+                .with(Wish.BRIGHTNESS_FADE, new float[] {500});
         for (int i = 0; i < 20_000; i++) {
             at(i, wishes);
         }

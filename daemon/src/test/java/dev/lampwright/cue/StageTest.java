@@ -301,6 +301,62 @@ class StageTest {
         assertShows("red", frames(30));
     }
 
+    private void ask(Wishes wishes) {
+        situation.take(wishes, AlarmState.NORMAL);
+    }
+
+    @Test
+    void aLookThatIsAskedForFadesAsLongAsItIsToThereAndBack() {
+        cues(Map.of("lime", green), always(red, 0));
+        frame();
+        Wishes asked = Wishes.NONE.with(Wish.LOOK_FADE, new float[] {2}).withLook("lime", nanos + 100 * SECOND);
+        ask(asked);
+        framesWithoutAStep(119, 2 / 120.0 + 1e-3);
+        assertEquals(0.5, framesSinceAsked(asked, 60)[0], 0.02, "half way");
+        assertShows("lime", frames(62));
+        ask(asked.withLook("", 0));
+        framesWithoutAStep(60, 2 / 120.0 + 1e-3);
+        assertEquals(0.5, frame()[0], 0.02, "half way back, though the cue would cut in");
+        assertShows("red", frames(61));
+    }
+
+    /** Asks from the beginning again and draws so many frames. */
+    private float[] framesSinceAsked(Wishes asked, int count) {
+        ask(Wishes.NONE.with(Wish.LOOK_FADE, new float[] {0}));
+        frame();
+        ask(asked);
+        frame();
+        return frames(count);
+    }
+
+    @Test
+    void aLookWithoutAFadeIsOneFrame() {
+        cues(Map.of("lime", green), always(red, 5));
+        frames(400);
+        ask(Wishes.NONE.with(Wish.LOOK_FADE, new float[] {0}).withLook("lime", nanos + 100 * SECOND));
+        assertShows("lime", frame());
+        ask(Wishes.NONE.with(Wish.LOOK_FADE, new float[] {0}));
+        assertShows("red", frame());
+    }
+
+    /** How long a look was to take that somebody asked for is nothing to a fault, nor to the cues afterwards. */
+    @Test
+    void aFaultDoesNotWaitForTheFadeOfALook() {
+        cues(Map.of("lime", green), on(PrinterState.FAULT, blue, 0), on(PrinterState.HELD, green, 0), always(red, 0));
+        frame();
+        Wishes asked = Wishes.NONE.with(Wish.LOOK_FADE, new float[] {100}).withLook("lime", nanos + 1000 * SECOND);
+        ask(asked);
+        frames(60);
+        state(PrinterState.FAULT);
+        situation.take(asked, AlarmState.ALERT);
+        assertShows("blue", frame());
+        state(PrinterState.IDLE);
+        ask(Wishes.NONE.with(Wish.LOOK_FADE, new float[] {100}));
+        frames(6100);
+        state(PrinterState.HELD);
+        assertShows("lime", frame());
+    }
+
     @Test
     void allConditionsMustHold() {
         Cue both = new Cue(

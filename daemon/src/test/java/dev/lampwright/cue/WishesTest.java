@@ -3,11 +3,11 @@ package dev.lampwright.cue;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.OptionalLong;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 
@@ -39,7 +39,6 @@ class WishesTest {
         assertEquals(1, Wishes.NONE.quiet());
         assertTrue(Float.isNaN(Wishes.NONE.level(0)));
         assertEquals("", Wishes.NONE.lookAt(0));
-        assertEquals(OptionalLong.empty(), Wishes.NONE.lookLeft(-1));
         assertEquals(0, Wishes.NONE.pixelsAt(-1).length);
     }
 
@@ -70,9 +69,8 @@ class WishesTest {
     @Test
     void whatIsAskedForATimeEndsWithIt() {
         Wishes wishes = all();
-        assertEquals(OptionalLong.of(1), wishes.lookLeft(99));
+        assertEquals("done", wishes.lookAt(99));
         assertEquals("", wishes.lookAt(100));
-        assertEquals(OptionalLong.empty(), wishes.lookLeft(100));
         assertArrayEquals(PIXELS, wishes.pixelsAt(100));
         assertEquals(0, wishes.pixelsAt(200).length);
     }
@@ -82,7 +80,9 @@ class WishesTest {
     void timesMayPassTheLargestNumber() {
         Wishes wishes = Wishes.NONE.withLook("done", Long.MIN_VALUE + 5);
         assertEquals("done", wishes.lookAt(Long.MAX_VALUE - 5));
-        assertEquals(OptionalLong.of(11), wishes.lookLeft(Long.MAX_VALUE - 5));
+        Wishes then = Wishes.NONE.until(Long.MIN_VALUE + 5, wishes);
+        assertSame(then, then.at(Long.MAX_VALUE - 5));
+        assertSame(wishes, then.at(Long.MIN_VALUE + 5));
         assertEquals("", wishes.lookAt(Long.MIN_VALUE + 5));
     }
 
@@ -92,8 +92,6 @@ class WishesTest {
         assertEquals(0.75f, wishes.level(0));
         assertTrue(Float.isNaN(wishes.level(1)));
         assertTrue(Float.isNaN(wishes.level(2)));
-        assertArrayEquals(new float[] {0.75f}, wishes.levels(1));
-        assertArrayEquals(new float[] {0.75f, Float.NaN, Float.NaN, Float.NaN}, wishes.levels(4));
     }
 
     @Test
@@ -108,15 +106,24 @@ class WishesTest {
     }
 
     @Test
-    void otherLightsTakeOverWhatIsNotForCertainOnes() {
-        Wishes wishes = all().forOtherLights();
-        assertTrue(Float.isNaN(wishes.level(0)));
-        assertEquals(0, wishes.pixelsAt(0).length);
-        assertEquals(0.5f, wishes.brightness());
-        assertEquals(0.25f, wishes.quiet());
-        assertEquals("done", wishes.lookAt(0));
-        assertEquals(1, wishes.acknowledgements());
-        assertEquals(1, wishes.resets());
+    void whatIsWishedNextFollowsInItsFrame() {
+        Wishes last = all();
+        Wishes next = Wishes.NONE.withBrightness(0.3).until(200, last);
+        Wishes first = Wishes.NONE.until(100, next);
+        assertSame(first, first.at(99));
+        assertSame(next, first.at(100));
+        assertSame(next, first.at(199));
+        assertSame(last, first.at(200));
+    }
+
+    @Test
+    void aFadeIsAsLongAsUsualUnlessSomebodySays() {
+        Wishes wishes = Wishes.NONE.with(Wish.LEVELS_FADE, new float[] {Float.NaN, 3});
+        assertTrue(Float.isNaN(wishes.fade(Wish.LEVELS_FADE, 0)));
+        assertEquals(3, wishes.fade(Wish.LEVELS_FADE, 1));
+        assertTrue(Float.isNaN(wishes.fade(Wish.LEVELS_FADE, 2)));
+        assertTrue(Float.isNaN(wishes.fade(Wish.LOOK_FADE)));
+        assertFalse(wishes.plain(), "so that it is recorded");
     }
 
     @Test
@@ -148,7 +155,7 @@ class WishesTest {
         return switch (wish.kind()) {
             case SHARE -> to.with(wish, from.share(wish));
             case COUNT -> to.withCount(wish, from.count(wish));
-            case FLOATS -> to.with(wish, array(from.floats(wish)));
+            case FLOATS, SECONDS -> to.with(wish, array(from.floats(wish)));
             case NAME_FOR_A_TIME -> to.with(wish, from.name(wish), from.untilNanos(wish));
             case FLOATS_FOR_A_TIME -> to.with(wish, array(from.floats(wish)), from.untilNanos(wish));
         };

@@ -29,6 +29,27 @@ final class AskReference {
 
             What is wrong is refused as a whole. A retained message is refused too: the broker would ask it again at every connection. What was
             asked for is forgotten when the daemon ends.
+
+            **Levels** are numbers from 0 to 1, percentages such as `"40 %"`, `"off"`, or `"on"`: the last level above 0 that was asked for, else all
+            of it (of `brightness`, that of `[desk] brightness`). Upper and lower case are the same.
+
+            **How long**: `for_s` is a time in seconds, from 0.1 to a week; `"until": "changed"` is until something else is asked for. With
+            `lampwright tell`, that is `--for 90` and `--until changed`.
+
+            **Fades**: `fade_s`, or `--fade`, is how many seconds the light takes to change, there and back again, up to 600. Without it a look takes
+            0.6 s, a level half a second for the whole way, and pixels one frame. A fault does not wait for a fade, and the flash limit and
+            the ceilings hold for all of it.
+
+            **Back to automatic**: `auto` gives back what was asked for, each by itself, or with `lights` everything at once.
+
+            **What is asked for now** is in the daemon's status, on `PREFIX/status`, which `lampwright tell status` prints, and on the live page:
+
+            ```json
+            "asked":[{"ask":"work","name":"side","value":0.4,"until":"changed"},
+                     {"ask":"look","value":"done","until":"2026-11-27T10:00:00Z","left_s":42}]
+            ```
+
+            Of zones, pixels and runs with colours of their own, the newest 24 are listed; `asked_more` says how many others there are.
             """;
 
     private AskReference() {}
@@ -55,8 +76,8 @@ final class AskReference {
                 .append(about.text())
                 .append("\n\n");
         text.append("* Value: ").append(value).append("\n");
-        if (about.key() != Ask.Key.NONE) {
-            text.append("* `%s`: %s\n".formatted(about.key().key(), about.key().help()));
+        for (Ask.Key key : ask.keys()) {
+            text.append("* `%s`: %s\n".formatted(key.key(), key.help()));
         }
         text.append("* `lampwright tell --config alder.toml ")
                 .append(ask.example())

@@ -9,6 +9,7 @@ import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Fitting.DimmerUse;
 import dev.lampwright.look.Zone;
 import java.io.IOException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -22,12 +23,13 @@ class AskTest {
 
     private static Ask.Circumstances circumstances(Ask ask) {
         AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
-        return new Ask.Circumstances(FITTING, new KnownLooks(Set.of("done"), Set.of()), alarm, true, 0);
+        return new Ask.Circumstances(
+                FITTING, new KnownLooks(Set.of("done"), Set.of()), alarm, true, 1, new Now(0, Instant.EPOCH));
     }
 
     private static Ask.Outcome done(Ask ask, String payload) throws RefusedException {
         Request request = new Request(payload, ask.word());
-        Ask.Outcome outcome = ask.done(request, circumstances(ask), StandingWishes.none(1));
+        Ask.Outcome outcome = ask.done(request, circumstances(ask), StandingWishes.NONE);
         request.requireNothingLeft();
         return outcome;
     }
@@ -46,15 +48,25 @@ class AskTest {
     @ParameterizedTest
     @EnumSource
     void theKeysThatAreDescribedAreTaken(Ask ask) throws RefusedException {
-        Ask.Key key = ask.about().key();
-        if (key != Ask.Key.NONE) {
-            String value = key == Ask.Key.DIMMER ? "\"work\"" : "5";
-            String main = ask.about().message();
-            String object = main.startsWith("{")
-                    ? main.substring(0, main.length() - 1)
-                    : "{\"%s\": %s".formatted(ask.word(), main.matches("[0-9.]+") ? main : '"' + main + '"');
+        String main = ask.about().message();
+        String object = main.startsWith("{")
+                ? main.substring(0, main.length() - 1)
+                : "{\"%s\": %s".formatted(ask.word(), main.matches("[0-9.]+") ? main : '"' + main + '"');
+        for (Ask.Key key : ask.keys()) {
+            String value = switch (key) {
+                case DIMMER -> "\"work\"";
+                case UNTIL -> "\"changed\"";
+                default -> "5";
+            };
             String payload = object + ", \"" + key.key() + "\": " + value + "}";
-            assertTrue(done(ask, payload).text().startsWith(key == Ask.Key.DIMMER ? "work" : ""), payload);
+            String words = done(ask, payload).text();
+            String told = switch (key) {
+                case DIMMER -> "work";
+                case UNTIL -> " until changed";
+                case FADE -> "";
+                default -> " for 5 s";
+            };
+            assertTrue(words.contains(told), payload + ": " + words);
         }
     }
 

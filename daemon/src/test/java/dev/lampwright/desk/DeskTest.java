@@ -1,18 +1,23 @@
 package dev.lampwright.desk;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Wish;
 import dev.lampwright.cue.Wishes;
+import dev.lampwright.json.Json;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Fitting.DimmerUse;
 import dev.lampwright.look.Zone;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -93,7 +98,7 @@ class DeskTest {
         assertEquals("side 0", now("work", "{\"dimmer\": \"side\", \"work\": 0}"));
         assertEquals(0.7f, slot.get().level(0));
         assertEquals(0, slot.get().level(1));
-        assertEquals("white light as the look says", now("work", "auto"));
+        assertEquals("white light automatic", now("work", "auto"));
         assertTrue(Float.isNaN(slot.get().level(0)));
     }
 
@@ -103,7 +108,7 @@ class DeskTest {
         assertEquals("done", slot.get().lookAt(TimeUnit.SECONDS.toNanos(59)));
         assertEquals("", slot.get().lookAt(TimeUnit.SECONDS.toNanos(60)));
         assertEquals("look idle for 2.5 s", now("look", "{\"look\": \"idle\", \"for_s\": 2.5}"));
-        assertEquals("look as the cues say", now("look", "auto"));
+        assertEquals("look automatic", now("look", "auto"));
         assertEquals("", slot.get().lookAt(nanos));
         alarm = AlarmState.ALERT;
         assertEquals("look idle for 60 s, once the fault is seen and over", now("look", "\"idle\""));
@@ -151,33 +156,52 @@ class DeskTest {
     void severalPixelsAndZonesAtOnce() {
         String payload = "{\"pixels\": {\"bed\": \"red\", \"1\": \"#00f\", \"5-4\": \"lime\"}, \"for_s\": 5}";
         assertEquals("4 pixels for 5 s", now("pixels", payload));
-        assertEquals("pixels as the look says", now("pixels", "auto"));
+        assertEquals("pixels automatic", now("pixels", "auto"));
     }
 
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
-                "brightness | 1.1        | brightness is 1.1; give a number from 0 to 1",
-                "brightness | bright     | brightness is \"bright\"; give a number from 0 to 1",
-                "brightness | {}         | brightness is missing; give a number from 0 to 1",
-                "brightness | null       | brightness is null; give a number from 0 to 1",
-                "brightness | {\"brightness\": 1, \"colour\": 2} | colour is not known; give only brightness",
-                "brightness | {\"brightness\": [1]} | brightness is [1]; give a number from 0 to 1",
-                "work  | off             | work is \"off\"; give a number from 0 to 1, or \"auto\"",
+                "brightness | 1.1        | brightness is 1.1; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "brightness | bright     | brightness is \"bright\"; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "brightness | {}         | brightness is missing; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "brightness | null       | brightness is null; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "brightness | {\"brightness\": 1, \"colour\": 2} | colour is not known; give only brightness,"
+                        + " fade_s, for_s, until",
+                "brightness | {\"brightness\": [1]} | brightness is [1]; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "work  | dim             | work is \"dim\"; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\", or these by the names of"
+                        + " white lights",
+                "work  | {\"work\": {\"top\": 1}} | there is no white light \"top\"; choose one of: work, side",
+                "work  | {\"work\": {\"work\": 1, \"side\": \"dim\"}} | work side is \"dim\"; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
+                "work  | {\"work\": {}}   | work is missing; give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\", or these by the names of"
+                        + " white lights",
+                "work  | {\"dimmer\": \"side\", \"work\": {\"side\": 1}} | dimmer is \"side\"; give names in one place only",
                 "work  | {\"dimmer\": \"top\", \"work\": 1} | there is no white light \"top\"; choose one of: work, side",
                 "work  | {\"dimmer\": 5, \"work\": 1} | dimmer is 5; give a word, or leave it out",
                 "look  | dune            | there is no look \"dune\"; choose one of: done, idle",
                 "look  | 7               | look is 7; give the name of a look, or \"auto\"",
-                "look  | {\"look\": \"done\", \"for_s\": -1} | for_s is -1; give a number from 0 to 604800",
+                "look  | {\"look\": \"done\", \"for_s\": -1} | for_s is -1; give a number from 0.1 to 604800",
+                "look  | {\"look\": \"done\", \"for_s\": 0} | for_s is 0; give a number from 0.1 to 604800",
+                "look  | {\"look\": \"done\", \"for_s\": 5, \"until\": \"changed\"} | for_s and until exclude each other; give one of them",
+                "look  | {\"look\": \"done\", \"until\": \"noon\"} | until is \"noon\"; give \"changed\", or for_s with seconds",
+                "look  | {\"look\": \"done\", \"fade_s\": 601} | fade_s is 601; give a number from 0 to 600",
+                "look  | {\"look\": \"done\", \"fade_s\": \"slow\"} | fade_s is \"slow\"; give a number from 0 to 600",
                 "quiet | maybe           | quiet is \"maybe\"; give \"on\", \"off\" or \"auto\"",
                 "pixels | {\"pixels\": {\"6\": \"red\"}} | 6 is past the end of the strip; stay within 0-5",
                 "pixels | {\"pixels\": {\"door\": \"red\"}} | there is no zone \"door\"; choose one of: strip, bed, or pixels such as 3 or 5-9",
                 "pixels | {\"pixels\": {\"1\": 7}} | pixels 1 is 7; give a colour, for instance \"orange\"",
                 "pixels | red            | pixels is \"red\"; give colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\","
                         + " \"3\": \"red\", \"5-9\": \"navy\"}}",
+                "pixels | 7              | pixels is 7; give an object of places and colours",
+                "lights | dim            | lights is \"dim\"; give \"off\", \"on\", \"auto\", or an object with any of brightness, work, look,"
+                        + " pixels and quiet",
+                "lights | [1]            | lights is [1]; give \"off\", \"on\", \"auto\", or an object with any of brightness, work, look,"
+                        + " pixels and quiet",
+                "lights | {\"lights\": {\"reset\": 1}} | reset is not known; give any of brightness, work, look, pixels, quiet",
+                "lights | {\"lights\": {\"brightness\": 0.5, \"look\": \"dune\"}} | there is no look \"dune\"; choose one of: done, idle",
                 "dance | 1               | \"dance\" is not something you can ask for; choose one of: brightness, work,"
-                        + " look, pixels, acknowledge, reset, quiet",
+                        + " look, pixels, acknowledge, reset, quiet, lights",
             })
     void whatIsWrongIsRefusedWithAReasonAndChangesNothing(String word, String payload, String reason) {
         assertEquals(reason, why(word, payload));
@@ -202,13 +226,15 @@ class DeskTest {
             value = {
                 "look   | %s                                  | choose one of: done, idle",
                 "quiet  | %s                                  | give \"on\", \"off\" or \"auto\"",
-                "work   | %s                                  | give a number from 0 to 1, or \"auto\"",
+                "work   | %s                                  | give a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"",
                 "work   | {\"dimmer\": \"%s\", \"work\": 1}     | choose one of: work, side",
                 "pixels | %s                                  | \"5-9\": \"navy\"}}",
                 "pixels | {\"pixels\": {\"%s\": \"red\"}}       | or pixels such as 3 or 5-9",
                 "pixels | {\"pixels\": {\"%s\": 7}}           | give a colour, for instance \"orange\"",
                 "pixels | {\"pixels\": {\"bed\": \"%s\"}}       | write it like",
-                "look   | {\"%s\": 1, \"look\": \"done\"}       | give only for_s, look",
+                "look   | {\"%s\": 1, \"look\": \"done\"}       | give only fade_s, for_s, look, until",
+                "lights | %s                                  | pixels and quiet",
+                "lights | {\"lights\": {\"%s\": 1}}           | give any of brightness",
             })
     void aLongWordLeavesRoomForWhatWouldBeRight(String word, String payload, String right) {
         for (String longWord : List.of("x".repeat(5000), "[".repeat(5000), "\ud83d\udca1".repeat(5000))) {
@@ -235,11 +261,208 @@ class DeskTest {
     }
 
     @Test
-    void otherLightsGiveLevelsAndPixelsBack() {
-        now("work", "1");
-        desk.change(DeskSettings.USUAL, fitting(7), only("idle"));
-        assertTrue(Float.isNaN(slot.get().level(0)));
+    void whatIsAskedForStaysWhereThereStillIsWhatItWasAskedOf() {
+        now("work", "{\"work\": {\"work\": 1, \"side\": 0.3}}");
+        now("pixels", "{\"pixels\": {\"bed\": \"red\", \"4-5\": \"lime\"}, \"until\": \"changed\"}");
+        now("look", "done");
+        Map<String, Zone> zones = Map.of("strip", Zone.run(0, 4), "bed", Zone.run(3, 4));
+        desk.change(DeskSettings.USUAL, new Fitting(5, zones, List.of(DimmerUse.white("side"))), only("idle"));
+        assertEquals(0.3f, slot.get().level(0));
+        assertEquals("", slot.get().lookAt(nanos));
+        assertArrayEquals(new boolean[] {false, false, false, true, true}, own(5));
+        assertEquals(List.of("work side", "pixels bed"), asked());
         assertEquals("there is no look \"done\"; choose one of: idle", why("look", "done"));
+    }
+
+    /** For each pixel, whether it has a light of its own. */
+    private boolean[] own(int pixels) {
+        List<Float> rgba = slot.get().floats(Wish.PIXELS);
+        boolean[] own = new boolean[pixels];
+        for (int i = 0; 4 * i < rgba.size(); i++) {
+            own[i] = !rgba.get(4 * i).isNaN();
+        }
+        return own;
+    }
+
+    private List<String> asked() {
+        List<String> asked = new ArrayList<>();
+        for (JsonNode one : Json.read(desk.asked().json().text()).orElseThrow()) {
+            asked.add((one.path("ask").asText() + " " + one.path("name").asText()).strip());
+        }
+        return asked;
+    }
+
+    @Test
+    void onIsTheLastLevelThatWasNotOff() {
+        desk = desk(new DeskSettings(0.3, Optional.empty()));
+        assertEquals("brightness 0", now("brightness", "off"));
+        assertEquals("brightness 0.3", now("brightness", "on"));
+        assertEquals("brightness 0.4", now("brightness", "40 %"));
+        now("brightness", "OFF");
+        assertEquals("brightness 0.4", now("brightness", "{\"brightness\": \"On\"}"));
+        assertEquals("brightness automatic", now("brightness", "auto"));
+        assertEquals(0.3f, slot.get().brightness());
+        assertEquals("white light 1", now("work", "on"));
+        now("work", "{\"work\": {\"side\": \"20%\"}}");
+        now("work", "off");
+        assertEquals("work 1, side 0.2", now("work", "on"));
+    }
+
+    @Test
+    void everythingCanBeForATimeOrUntilChanged() {
+        assertEquals("brightness 0.4 for 10 s", now("brightness", "{\"brightness\": 0.4, \"for_s\": 10}"));
+        assertEquals("side 1 for 20 s", now("work", "{\"work\": {\"side\": 1}, \"for_s\": 20}"));
+        assertEquals("look done until changed", now("look", "{\"look\": \"done\", \"until\": \"changed\"}"));
+        assertEquals(
+                "2 pixels until changed", now("pixels", "{\"pixels\": {\"bed\": \"red\"}, \"until\": \"changed\"}"));
+        Wishes wishes = slot.get();
+        long ten = TimeUnit.SECONDS.toNanos(10);
+        assertEquals(0.4f, wishes.at(ten - 1).brightness());
+        assertEquals(1, wishes.at(ten).brightness(), "in the very frame, whenever the desk looks");
+        assertEquals(1, wishes.at(ten).level(1));
+        assertEquals("done", wishes.at(ten).lookAt(ten));
+        nanos = ten;
+        desk.look();
+        assertTrue(Float.isNaN(slot.get().at(2 * ten).level(1)));
+        nanos = TimeUnit.DAYS.toNanos(400);
+        desk.look();
+        assertEquals(List.of("look", "pixels bed"), asked());
+        assertEquals("done", slot.get().at(nanos).lookAt(nanos));
+        assertArrayEquals(new boolean[] {true, true, false, false, false, false}, own(6));
+    }
+
+    @Test
+    void aClockOnTheWallThatIsSetChangesNoTime() {
+        now("brightness", "{\"brightness\": 0.4, \"for_s\": 10}");
+        wall = wall.plusSeconds(100_000);
+        desk.look();
+        assertEquals(0.4f, slot.get().at(nanos).brightness());
+    }
+
+    @Test
+    void placesThatAMessageDoesNotNameStayAsTheyAre() {
+        now("pixels", "{\"pixels\": {\"bed\": \"red\"}, \"for_s\": 10}");
+        now("pixels", "{\"pixels\": {\"5-4\": \"lime\"}, \"for_s\": 20}");
+        assertArrayEquals(new boolean[] {true, true, false, false, true, true}, own(6));
+        assertEquals(List.of("pixels 4-5", "pixels bed"), asked());
+        assertEquals("2 pixels automatic", now("pixels", "{\"pixels\": {\"bed\": \"auto\"}}"));
+        assertArrayEquals(new boolean[] {false, false, false, false, true, true}, own(6));
+        assertEquals("2 pixels automatic", now("pixels", "{\"pixels\": {\"bed\": \"auto\"}}"), "twice is once");
+    }
+
+    @Test
+    void aColourOverOthersTakesTheirPlaceUnlessTheyOutlastIt() {
+        now("pixels", "{\"pixels\": {\"bed\": \"red\"}, \"for_s\": 10}");
+        now("pixels", "{\"pixels\": {\"5\": \"red\"}, \"until\": \"changed\"}");
+        now("pixels", "{\"pixels\": {\"strip\": \"off\"}, \"for_s\": 30}");
+        assertEquals(List.of("pixels strip", "pixels 5"), asked());
+        assertEquals(0f, slot.get().floats(Wish.PIXELS).get(0));
+        assertEquals(
+                "the colour there is that of strip; end that with {\"pixels\": {\"strip\": \"auto\"}}",
+                why("pixels", "{\"pixels\": {\"bed\": \"auto\"}}"));
+        assertEquals("6 pixels automatic", now("pixels", "{\"pixels\": {\"strip\": \"auto\"}}"));
+        assertEquals(List.of(), asked());
+    }
+
+    @Test
+    void aColourThatOutlastsAnotherShowsAgain() {
+        now("pixels", "{\"pixels\": {\"5\": \"red\"}, \"until\": \"changed\"}");
+        now("pixels", "{\"pixels\": {\"strip\": \"off\"}, \"for_s\": 30}");
+        nanos = TimeUnit.SECONDS.toNanos(30);
+        desk.look();
+        assertArrayEquals(new boolean[] {false, false, false, false, false, true}, own(6));
+        assertEquals(1f, slot.get().floats(Wish.PIXELS).get(20));
+    }
+
+    @Test
+    void thereIsABoundOfPlaces() {
+        StringBuilder many = new StringBuilder("{\"pixels\": {\"0-1\": \"red\"");
+        Map<String, Zone> zones = new LinkedHashMap<>();
+        for (int i = 0; i < PixelsAsk.MOST_PLACES; i++) {
+            zones.put("z" + i, Zone.run(0, 5));
+            many.append(", \"z").append(i).append("\": \"red\"");
+        }
+        desk.change(DeskSettings.USUAL, new Fitting(6, zones, List.of()), only("idle"));
+        String why = why("pixels", many + "}}");
+        assertTrue(why.startsWith("more than 1024 places would have colours of their own; "), why);
+        now("pixels", many.toString().replace("\"0-1\": \"red\", ", "") + "}}");
+        assertEquals(AskedFor.MOST_PLACES, asked().size());
+        assertEquals(PixelsAsk.MOST_PLACES, desk.asked().count(Ask.PIXELS));
+        assertEquals(PixelsAsk.MOST_PLACES - AskedFor.MOST_PLACES, desk.asked().more());
+    }
+
+    @Test
+    void lightsAreSetTogetherOrNotAtAll() {
+        String parts =
+                "\"brightness\": \"40 %\", \"work\": {\"side\": \"on\"}, \"look\": \"done\", \"pixels\": {\"bed\": \"red\"},"
+                        + " \"quiet\": \"on\"";
+        why("lights", "{\"lights\": {" + parts.replace("red", "rde") + "}}");
+        assertEquals(
+                "brightness 0.4 for 30 s, side 1 for 30 s, look done for 30 s, 2 pixels for 30 s, quiet on for 30 s",
+                now("lights", "{\"lights\": {" + parts + "}, \"for_s\": 30}"));
+        Wishes wishes = slot.get();
+        assertEquals(0.4f, wishes.brightness());
+        assertEquals(1, wishes.level(1));
+        assertEquals("done", wishes.lookAt(nanos));
+        assertTrue(desk.quiet());
+        Wishes after = wishes.at(TimeUnit.SECONDS.toNanos(30));
+        assertTrue(after.plain(), "all of it ends in one frame");
+    }
+
+    @Test
+    void allOffAndOnAndBack() {
+        now("work", "0.7");
+        assertEquals("all lights off", now("lights", "off"));
+        assertEquals(0, slot.get().brightness());
+        assertEquals(0, slot.get().level(0));
+        assertEquals("all lights on", now("lights", "on"));
+        assertEquals(1, slot.get().brightness());
+        assertEquals(0.7f, slot.get().level(1));
+        now("look", "done");
+        now("quiet", "on");
+        now("pixels", "{\"pixels\": {\"bed\": \"red\"}}");
+        assertEquals("all lights automatic", now("lights", "auto"));
+        assertTrue(slot.get().plain());
+        assertEquals(List.of(), asked());
+        desk.change(DeskSettings.USUAL, new Fitting(6, FITTING.zones(), List.of()), only("idle"));
+        assertEquals("all lights off for 5 s", now("lights", "{\"lights\": \"off\", \"for_s\": 5}"));
+    }
+
+    @Test
+    void aFadeGoesWithWhatWasAskedForAndWithItsEnd() {
+        now("work", "{\"work\": {\"side\": 1}, \"fade_s\": 3, \"for_s\": 5}");
+        now("brightness", "{\"brightness\": 0.5, \"fade_s\": 2}");
+        Wishes wishes = slot.get();
+        assertEquals(List.of(Float.NaN, 3f), wishes.floats(Wish.LEVELS_FADE));
+        assertEquals(List.of(2f), wishes.floats(Wish.BRIGHTNESS_FADE));
+        Wishes after = wishes.at(TimeUnit.SECONDS.toNanos(5));
+        assertTrue(Float.isNaN(after.level(1)));
+        assertEquals(List.of(Float.NaN, 3f), after.floats(Wish.LEVELS_FADE));
+        now("brightness", "1");
+        assertEquals(List.of(), slot.get().floats(Wish.BRIGHTNESS_FADE));
+    }
+
+    @Test
+    void whatIsAskedForIsToldWithItsEnd() {
+        now("brightness", "0.4");
+        now("work", "{\"dimmer\": \"side\", \"work\": \"off\", \"for_s\": 90}");
+        now("pixels", "{\"pixels\": {\"bed\": \"#ff0000\"}, \"until\": \"changed\"}");
+        nanos = TimeUnit.MILLISECONDS.toNanos(30_500);
+        wall = wall.plusMillis(30_500);
+        assertEquals(
+                "[{\"ask\":\"brightness\",\"value\":0.4,\"until\":\"changed\"},"
+                        + "{\"ask\":\"work\",\"name\":\"side\",\"value\":0,\"until\":\"2026-11-25T12:01:30Z\",\"left_s\":60},"
+                        + "{\"ask\":\"pixels\",\"name\":\"bed\",\"value\":\"#ff0000\",\"until\":\"changed\"}]",
+                desk.asked().json().text());
+        assertEquals(List.of("brightness", "work", "pixels"), desk.asked().words());
+        assertEquals(1, desk.asked().count(Ask.WORK));
+        assertEquals(
+                (double) Instant.parse("2026-11-25T12:01:30Z").getEpochSecond(),
+                desk.asked().endEpochSeconds(Ask.WORK).orElseThrow());
+        assertEquals(
+                Double.POSITIVE_INFINITY,
+                desk.asked().endEpochSeconds(Ask.PIXELS).orElseThrow());
+        assertTrue(desk.asked().endEpochSeconds(Ask.LOOK).isEmpty());
     }
 
     @Test

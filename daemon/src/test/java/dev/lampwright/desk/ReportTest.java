@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -23,7 +24,8 @@ class ReportTest {
                 new Report.Lines("lit", "", "connected"),
                 pace,
                 signals,
-                Map.of());
+                Map.of(),
+                AskedFor.NOTHING);
     }
 
     @Test
@@ -31,7 +33,7 @@ class ReportTest {
         assertEquals(
                 "{\"online\":true,\"version\":\"1.2\",\"state\":\"fault\",\"alarm\":\"alert\",\"fault_text\":\"door open\","
                         + "\"look\":\"fault\",\"brightness\":0.5,\"quiet\":false,\"strip_mA\":320,\"ceiling_mA\":1500,"
-                        + "\"link\":\"lit\",\"broker\":\"connected\",\"signals\":{\"bed.heat\":0.123}}",
+                        + "\"link\":\"lit\",\"broker\":\"connected\",\"asked\":[],\"signals\":{\"bed.heat\":0.123}}",
                 report(PrinterState.FAULT, "", "door open", 320, Double.NaN).json());
     }
 
@@ -45,7 +47,8 @@ class ReportTest {
                 before.lines(),
                 before.framesPerSecond(),
                 Map.of("print_speed", 120.0),
-                Map.of("print_speed", "percent"));
+                Map.of("print_speed", "percent"),
+                before.asked());
         String both = "\"signals\":{\"print_speed\":120},\"units\":{\"print_speed\":\"percent\"}}";
         assertTrue(report.json().endsWith(both), report.json());
         assertTrue(
@@ -69,11 +72,41 @@ class ReportTest {
                 new Report.Lines("lit", "watchdog", "connected"),
                 report.framesPerSecond(),
                 report.signals(),
-                report.units());
+                report.units(),
+                report.asked());
         assertTrue(
                 hung.json().contains("\"link\":\"lit\",\"controller_last_reset\":\"watchdog\",\"broker\":"),
                 hung.json());
         assertTrue(hung.differsInWord(report));
+    }
+
+    @Test
+    void whatIsAskedForIsToldAtOnceAndItsTimeLeftIsNot() {
+        Report report = report(PrinterState.IDLE, "", "", 320, 60);
+        StandingWishes standing = StandingWishes.NONE.with(
+                Aim.of(Ask.LOOK),
+                Setting.of("done"),
+                new Manner(End.at(Instant.parse("2026-11-25T12:01:00Z")), Double.NaN, ""));
+        Report asked = asking(report, standing, Instant.parse("2026-11-25T12:00:00Z"));
+        assertTrue(asked.differsInWord(report));
+        assertFalse(asked.differsInWord(asking(report, standing, Instant.parse("2026-11-25T12:00:30Z"))));
+        assertTrue(
+                asked.json()
+                        .contains(
+                                "\"asked\":[{\"ask\":\"look\",\"value\":\"done\",\"until\":\"2026-11-25T12:01:00Z\",\"left_s\":60}]"),
+                asked.json());
+    }
+
+    private static Report asking(Report report, StandingWishes standing, Instant wall) {
+        return new Report(
+                report.version(),
+                report.printer(),
+                report.light(),
+                report.lines(),
+                report.framesPerSecond(),
+                report.signals(),
+                report.units(),
+                AskedFor.of(standing, new Now(0, wall)));
     }
 
     @Test

@@ -61,7 +61,7 @@ class DeskIT extends SharedBench {
         for (Entry frame : bench.controller().recording().entries()) {
             assertTrue(IDLE.isOn(frame.strip()) || asked.isOn(frame.strip()), "half of it: " + frame);
         }
-        assertEquals("pixels as the look says", told("pixels", "auto"));
+        assertEquals("pixels automatic", told("pixels", "auto"));
         bench.awaitPicture(IDLE);
     }
 
@@ -69,7 +69,7 @@ class DeskIT extends SharedBench {
     void aLookForATimeAndBack() throws IOException, InterruptedException {
         assertEquals("look held for 3600 s", told("look", "held", "--for", "3600"));
         bench.awaitPicture(Birch.still(Birch.HELD));
-        assertEquals("look as the cues say", told("look", "auto"));
+        assertEquals("look automatic", told("look", "auto"));
         bench.awaitPicture(IDLE);
     }
 
@@ -83,6 +83,28 @@ class DeskIT extends SharedBench {
         told("work", "auto");
         assertEquals("brightness 1", told("brightness", "1"));
         bench.awaitPicture(IDLE);
+    }
+
+    @Test
+    void lightsAreSetAndGivenBackInOneFrame() throws IOException, InterruptedException {
+        bench.awaitPicture(IDLE);
+        List<Integer> idle = bench.controller().recording().last().duties();
+        bench.controller().recording().clear();
+        assertEquals(
+                "look held until changed, white light 0.5 until changed, 10 pixels until changed",
+                told("lights", "look=held", "work=50%", "pixels.bed=#f00", "--until", "changed", "--fade", "0"));
+        Picture asked = Birch.still(Birch.HELD).bar(0, 9, 1, 0xff0000);
+        bench.awaitPicture(asked);
+        JsonNode listed = status().path("asked");
+        assertEquals(3, listed.size(), listed.toString());
+        assertEquals("changed", listed.get(0).path("until").asText());
+        assertEquals("all lights automatic", told("lights", "auto", "--fade", "0"));
+        bench.awaitPicture(IDLE);
+        for (Entry frame : bench.controller().recording().entries()) {
+            boolean before = IDLE.isOn(frame.strip()) && frame.duties().equals(idle);
+            boolean after = asked.isOn(frame.strip()) && frame.duties().equals(List.of(32_768));
+            assertTrue(before || after, "half of it: " + frame);
+        }
     }
 
     @Test

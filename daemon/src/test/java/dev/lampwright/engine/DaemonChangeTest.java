@@ -140,7 +140,7 @@ class DaemonChangeTest {
     }
 
     @Test
-    void whatWasAskedForStaysWhenTheSameLightsAreReadAgain() throws ConfigException {
+    void whatWasAskedForStaysWhileTheStripHasIt() throws ConfigException {
         try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
             daemon.start();
             assertTrue(daemon.desk()
@@ -149,6 +149,8 @@ class DaemonChangeTest {
             daemon.change(config("blue", 10));
             assertEquals(40, daemon.desk().wishes().floats(Wish.PIXELS).size());
             daemon.change(config("blue", 7));
+            assertEquals(28, daemon.desk().wishes().floats(Wish.PIXELS).size());
+            daemon.change(config("blue", 3));
             assertEquals(List.of(), daemon.desk().wishes().floats(Wish.PIXELS));
         }
     }

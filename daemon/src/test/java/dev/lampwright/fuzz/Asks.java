@@ -9,15 +9,20 @@ import java.util.regex.Pattern;
 
 /** What people ask for over the broker. Each ask has to be answered, on one line, and a refusal has to say what would be right. */
 final class Asks implements Target {
-    private static final List<String> WORDS =
-            List.of("brightness", "work", "look", "pixels", "acknowledge", "reset", "quiet", "dim", "", "look/x");
+    private static final List<String> WORDS = List.of(
+            "brightness", "work", "look", "pixels", "acknowledge", "reset", "quiet", "lights", "dim", "", "look/x");
     private static final List<String> KEYS = List.of(
             "brightness",
             "work",
             "look",
             "pixels",
             "quiet",
+            "lights",
             "for_s",
+            "until",
+            "fade_s",
+            "changed",
+            "40 %",
             "dimmer",
             "id",
             "left",

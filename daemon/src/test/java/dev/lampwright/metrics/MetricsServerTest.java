@@ -185,6 +185,26 @@ class MetricsServerTest {
         assertEquals(0, told.value("lampwright_guard_held_frames_total", NO_LABELS));
     }
 
+    @Test
+    void whatPeopleAskedForIsToldWithItsEnd() {
+        assertEquals(0, value("lampwright_asked", "look"));
+        assertFalse(scrape().families().containsKey("lampwright_asked_until_timestamp_seconds"));
+        long before = System.currentTimeMillis();
+        daemon.desk().ask("look", "{\"look\": \"done\", \"for_s\": 3600}");
+        daemon.desk().ask("pixels", "{\"pixels\": {\"3\": \"red\", \"5\": \"red\"}, \"until\": \"changed\"}");
+        long after = System.currentTimeMillis();
+        assertEquals(1, value("lampwright_asked", "look"));
+        assertEquals(2, value("lampwright_asked", "pixels"));
+        assertEquals(0, value("lampwright_asked", "brightness"));
+        double end = value("lampwright_asked_until_timestamp_seconds", "look");
+        assertTrue(end >= before / 1000.0 + 3599 && end <= after / 1000.0 + 3601, end + " s");
+        assertEquals(Double.POSITIVE_INFINITY, value("lampwright_asked_until_timestamp_seconds", "pixels"));
+    }
+
+    private double value(String name, String ask) {
+        return scrape().value(name, Map.of("ask", ask));
+    }
+
     /** prometheus.io, "Exposition formats", histograms: cumulative, up to +Inf, which is the count. */
     @Test
     void latenessIsAHistogram() {

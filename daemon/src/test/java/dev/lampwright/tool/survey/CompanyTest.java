@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.broker.Broker;
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.desk.AskedFor;
 import dev.lampwright.desk.Report;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.payload.Quantity;
@@ -43,7 +44,8 @@ class CompanyTest {
                         new Report.Lines("lit", "", "connected"),
                         60,
                         Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0),
-                        Map.of())
+                        Map.of(),
+                        AskedFor.NOTHING)
                 .json();
     }
 

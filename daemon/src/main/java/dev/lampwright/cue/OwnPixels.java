@@ -1,0 +1,107 @@
+package dev.lampwright.cue;
+
+import java.util.Arrays;
+
+/**
+ * Pixels with a light of their own, laid over the light of the looks. They change in one frame, or fade from what is laid there to what is
+ * to be. Allocates nothing once made; for one thread.
+ */
+final class OwnPixels {
+    private static final float[] NONE = {};
+
+    /** What is wanted: premultiplied light, red NaN where the look shows; empty if it shows everywhere. */
+    private float[] wanted = NONE;
+    /** Light that is laid, already times its share. */
+    private final float[] light;
+    /** How much of the look it hides, for each pixel. */
+    private final float[] share;
+
+    private final float[] lightBefore;
+    private final float[] shareBefore;
+    private float faded = 1;
+    /** How long the fade has gone on, and how long it takes, in s. */
+    private double gone;
+
+    private double whole;
+
+    /**
+     * Lays nothing yet.
+     *
+     * @param floats as many as a canvas has for its pixels
+     */
+    OwnPixels(int floats) {
+        light = new float[floats];
+        lightBefore = new float[floats];
+        share = new float[floats / 4];
+        shareBefore = new float[floats / 4];
+    }
+
+    /**
+     * Goes on by a frame.
+     *
+     * @param pixels what is wanted, as in {@link Wish#PIXELS}; of no effect if it is for another canvas
+     * @param fadeSeconds how long that takes if it is new; NaN or 0 for one frame
+     * @param seconds since the frame before
+     */
+    void follow(float[] pixels, float fadeSeconds, float seconds) {
+        float[] next = pixels.length == light.length ? pixels : NONE;
+        if (next != wanted && !Arrays.equals(next, wanted)) {
+            System.arraycopy(light, 0, lightBefore, 0, light.length);
+            System.arraycopy(share, 0, shareBefore, 0, share.length);
+            gone = 0;
+            whole = Float.isNaN(fadeSeconds) ? 0 : fadeSeconds;
+            faded = 0;
+        }
+        wanted = next;
+        if (faded < 1) {
+            gone += seconds;
+            faded = gone < whole ? (float) (gone / whole) : 1;
+            for (int i = 0; i < share.length; i++) {
+                mix(i);
+            }
+        }
+    }
+
+    private void mix(int pixel) {
+        int at = 4 * pixel;
+        boolean own = wanted.length > 0 && !Float.isNaN(wanted[at]);
+        share[pixel] = shareBefore[pixel] + ((own ? 1 : 0) - shareBefore[pixel]) * faded;
+        for (int i = at; i < at + 4; i++) {
+            light[i] = lightBefore[i] + ((own ? wanted[i] : 0) - lightBefore[i]) * faded;
+        }
+    }
+
+    /** Lays them over the light of the looks. */
+    void layOver(float[] rgba) {
+        if (faded == 1 && wanted.length == 0) {
+            return;
+        }
+        for (int pixel = 0; pixel < share.length; pixel++) {
+            float left = 1 - share[pixel];
+            if (left < 1) {
+                for (int i = 4 * pixel; i < 4 * pixel + 4; i++) {
+                    rgba[i] = rgba[i] * left + light[i];
+                }
+            }
+        }
+    }
+
+    /** Whether what is laid is what was wanted. */
+    boolean isSettled() {
+        return faded == 1;
+    }
+
+    /** Goes on where another stands, if it is for a canvas of the same size. */
+    void takeOver(OwnPixels before) {
+        if (light.length == before.light.length) {
+            wanted = before.wanted;
+            System.arraycopy(before.light, 0, light, 0, light.length);
+            System.arraycopy(before.share, 0, share, 0, share.length);
+            System.arraycopy(before.lightBefore, 0, lightBefore, 0, light.length);
+            System.arraycopy(before.shareBefore, 0, shareBefore, 0, share.length);
+            faded = before.faded;
+            gone = before.gone;
+            whole = before.whole;
+        }
+    }
+}

@@ -1,0 +1,13 @@
+package dev.lampwright.desk;
+
+/**
+ * One thing that can be set, and given back.
+ *
+ * @param ask what sets it
+ * @param name of the white light, zone or run of pixels; empty where there is but one
+ */
+record Aim(Ask ask, String name) {
+    static Aim of(Ask ask) {
+        return new Aim(ask, "");
+    }
+}

@@ -1,0 +1,26 @@
+package dev.lampwright.desk;
+
+import dev.lampwright.colour.CssColour;
+import dev.lampwright.colour.Light;
+
+/** Colours as somebody asks for them: those of CSS, and dark. */
+final class Colours {
+    private static final String DARK = "black";
+
+    private Colours() {}
+
+    /** The light of a colour that {@link #require} let pass. */
+    static Light light(String colour) {
+        return CssColour.parse(colour.equals(Spoken.OFF) ? DARK : colour);
+    }
+
+    /** Refuses what is no colour. */
+    static void require(String place, String colour) throws RefusedException {
+        try {
+            light(colour);
+        } catch (IllegalArgumentException e) {
+            throw new RefusedException(
+                    Request.shown(place) + ": " + e.getMessage().replace(colour, Request.shown(colour)));
+        }
+    }
+}
