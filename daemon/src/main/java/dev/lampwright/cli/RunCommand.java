@@ -5,12 +5,14 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Recorder;
+import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
 import dev.lampwright.service.ServiceWatch;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -93,9 +95,11 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private static Daemon daemon(Config config, Recorder recorder) {
+    private Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next ->
                 new SerialLine(next.controller().port(), next.controller().baud());
-        return recorder == null ? new Daemon(config, lines) : new Daemon(config, lines, recorder);
+        Path home = Path.of(System.getProperty("user.home"));
+        Optional<Path> kept = Optional.of(StateFile.of(file, System.getenv(), home));
+        return new Daemon(config, lines, recorder == null ? StatusWatch.NOBODY : recorder, kept);
     }
 }

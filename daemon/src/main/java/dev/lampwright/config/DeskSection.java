@@ -15,6 +15,9 @@ final class DeskSection {
     private static final Key<Double> BRIGHTNESS = Key.number("brightness", 0, 1)
             .usual(DeskSettings.USUAL.brightness(), Wording.number(DeskSettings.USUAL.brightness()))
             .example("1.0", "of the strip, until somebody asks for another");
+    private static final Key<Boolean> KEEP = Key.flag("keep")
+            .otherwise(DeskSettings.USUAL.keep(), Boolean.toString(DeskSettings.USUAL.keep()))
+            .comment("true", "what people ask for survives a restart");
     private static final Key<Double> LIGHT = Key.number("light", 0, 1)
             .usual(QuietHours.USUAL_LIGHT, Wording.number(QuietHours.USUAL_LIGHT))
             .comment("0.15", "what is left; 0 is dark");
@@ -24,7 +27,8 @@ final class DeskSection {
             .comment("\"Europe/Lisbon\"", "where the times are local");
 
     /** Where people ask for things. */
-    static final Section SECTION = Section.of("desk", "where people ask for things", DeskPrefix.PREFIX, BRIGHTNESS);
+    static final Section SECTION =
+            Section.of("desk", "where people ask for things", DeskPrefix.PREFIX, BRIGHTNESS, KEEP);
 
     /** The quiet hours. */
     static final Section QUIET = Section.of(
@@ -45,8 +49,10 @@ final class DeskSection {
      * @return what they say
      */
     static DeskSettings read(Table desk, Table quiet) {
-        double brightness = desk.as(SECTION).get(BRIGHTNESS);
-        return new DeskSettings(brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet.as(QUIET)));
+        Table section = desk.as(SECTION);
+        double brightness = section.get(BRIGHTNESS);
+        boolean keep = section.get(KEEP);
+        return new DeskSettings(brightness, quiet.keys().isEmpty() ? Optional.empty() : hours(quiet.as(QUIET)), keep);
     }
 
     private static Optional<QuietHours> hours(Table table) {

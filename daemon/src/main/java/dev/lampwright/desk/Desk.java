@@ -6,7 +6,11 @@ import dev.lampwright.desk.Ask.Circumstances;
 import dev.lampwright.desk.Ask.Outcome;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.upkeep.Printable;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -19,13 +23,15 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Where people ask for things. What is asked for is done as a whole or refused as a whole, and holds until something else is asked
- * for, its time is up, or the daemon ends. Safe for many threads.
+ * for, its time is up, or the daemon ends; what is {@link #kept} can be taken up by another. Safe for many threads.
  */
 public final class Desk {
     private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
 
     /** What somebody else wrote is told on one line, and no longer than this. */
     private static final int LONGEST_LINE = 300;
+
+    private static final int MOST_DROPPED_TOLD = 8;
 
     /** A clock on the wall that is set moves the ends that go by it; less than this goes unnoticed. */
     private static final long CLOCK_STEP_NANOS = TimeUnit.SECONDS.toNanos(1);
@@ -40,6 +46,9 @@ public final class Desk {
     private Wishes wishes = Wishes.NONE;
     private OptionalLong firstEndNanos = OptionalLong.empty();
     private float night = 1;
+    private Map<Aim, Held> told = Map.of();
+    private Duration wallAhead;
+    private long changes;
 
     /**
      * Makes a desk where nothing has been asked for, and says so to the slot.
@@ -64,6 +73,7 @@ public final class Desk {
         this.settings = settings;
         this.fitting = fitting;
         this.looks = looks;
+        wallAhead = wallAhead(clocks.now());
         publish();
     }
 
@@ -130,6 +140,19 @@ public final class Desk {
         if (nightLight(now) != night || hasMoved(standing.firstEndNanos(now), now)) {
             publish();
         }
+        if (wallAhead(now).minus(wallAhead).abs().toNanos() > CLOCK_STEP_NANOS) {
+            count(now);
+        }
+    }
+
+    private static Duration wallAhead(Now now) {
+        return Duration.between(Instant.EPOCH, now.wall()).minusNanos(now.nanos());
+    }
+
+    /** What is to be kept is other than before. */
+    private void count(Now now) {
+        wallAhead = wallAhead(now);
+        changes++;
     }
 
     /** Whether the first end has come, or is at another time by a clock that was set. */
@@ -164,22 +187,35 @@ public final class Desk {
     private StandingWishes askedAgain(StandingWishes before) {
         Circumstances now = circumstances();
         StandingWishes again = before.without(aim -> true);
+        List<String> dropped = new ArrayList<>();
         for (Map.Entry<Aim, Held> one : before.held().entrySet()) {
             Ask ask = one.getKey().ask();
             try {
                 again = ask.done(Request.again(one.getKey(), one.getValue()), now, again)
                         .standing();
             } catch (RefusedException e) {
-                LOG.info(
-                        "what was asked for is dropped: {} {} {}: {}",
-                        ask.word(),
-                        one.getKey().name(),
-                        one.getValue().setting().spoken(),
-                        e.getMessage());
+                dropped.add(told(one.getKey(), one.getValue()));
             }
         }
+        tell(dropped);
         return new StandingWishes(
                 again.held(), before.fades(), before.lit(), before.acknowledgements(), before.resets());
+    }
+
+    private static void tell(List<String> dropped) {
+        if (!dropped.isEmpty()) {
+            int more = Math.max(0, dropped.size() - MOST_DROPPED_TOLD);
+            LOG.warn(
+                    "what was asked for is dropped, since the configuration does not have it: {}{}",
+                    String.join(", ", dropped.subList(0, dropped.size() - more)),
+                    more == 0 ? "" : " and " + more + " more");
+        }
+    }
+
+    private static String told(Aim aim, Held held) {
+        String name = aim.name().isEmpty() ? "" : Request.shown(aim.name()) + " ";
+        return Printable.beginning(
+                aim.ask().word() + " " + name + Request.shown(held.setting().spoken()), LONGEST_LINE);
     }
 
     /**
@@ -210,6 +246,38 @@ public final class Desk {
         return AskedFor.of(standing.withoutEnded(now), now);
     }
 
+    /**
+     * Takes up what an earlier run was asked for, as far as it still counts and can be done. What cannot is dropped, and logged in a line each.
+     *
+     * @param text as {@link #kept} gave it
+     * @throws IllegalArgumentException if it is anything else, and then nothing has changed; the message says why, to follow the name of
+     *     the file that it was in
+     */
+    public synchronized void restore(String text) {
+        Now now = clocks.now();
+        standing = askedAgain(KeptAsks.read(text).withoutEnded(now));
+        publish();
+        count(now);
+    }
+
+    /**
+     * What has been asked for and counts, for a later run.
+     *
+     * @return one line
+     */
+    public synchronized String kept() {
+        return KeptAsks.text(standing, clocks.now());
+    }
+
+    /**
+     * How often what {@link #kept} gives has become other than it was.
+     *
+     * @return a count; the same if it need not be kept again
+     */
+    public synchronized long changes() {
+        return changes;
+    }
+
     /** Light follows what is asked for, and what is left of it once the first of it ends, from that frame on. */
     private void publish() {
         Now now = clocks.now();
@@ -224,6 +292,10 @@ public final class Desk {
             wishes = wishes.until(then.nanos(), composer.wishes(standing.withoutEnded(then), night, then));
         });
         slot.accept(wishes);
+        if (!standing.held().equals(told)) {
+            told = standing.held();
+            count(now);
+        }
     }
 
     private float nightLight(Now now) {

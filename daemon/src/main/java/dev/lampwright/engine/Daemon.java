@@ -25,6 +25,7 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.upkeep.ProcessAge;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
@@ -57,6 +58,7 @@ public final class Daemon implements AutoCloseable {
     private final FrameLoop frames;
     private final Desk desk;
     private final Reporter reporter;
+    private final Optional<AskKeeper> keeper;
     private final Pace pace = new Pace();
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
@@ -84,7 +86,7 @@ public final class Daemon implements AutoCloseable {
      * @param lines gives the line to the controller
      */
     public Daemon(Config config, Function<Config, Line> lines) {
-        this(config, lines, StatusWatch.NOBODY);
+        this(config, lines, StatusWatch.NOBODY, Optional.empty());
     }
 
     /**
@@ -92,13 +94,10 @@ public final class Daemon implements AutoCloseable {
      *
      * @param config what to run
      * @param lines gives the line to the controller
-     * @param recorder records every status that is shown; closed by whoever opened it
+     * @param watch records what frames are made from; closed by whoever opened it
+     * @param kept the file in which what is asked for outlasts the daemon, if the configuration has it kept; empty for none
      */
-    public Daemon(Config config, Function<Config, Line> lines, Recorder recorder) {
-        this(config, lines, (StatusWatch) recorder);
-    }
-
-    private Daemon(Config config, Function<Config, Line> lines, StatusWatch watch) {
+    public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Path> kept) {
         this.lines = lines;
         desk = new Desk(
                 config.desk(),
@@ -112,6 +111,10 @@ public final class Daemon implements AutoCloseable {
                 running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
         onWishes = frames::tellNews;
         reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
+        keeper = kept.map(file -> new AskKeeper(file, desk));
+        if (config.desk().keep()) {
+            keeper.ifPresent(AskKeeper::restore);
+        }
         warn(running);
     }
 
@@ -178,6 +181,7 @@ public final class Daemon implements AutoCloseable {
         frames.start();
         running.printer().start();
         reporter.start();
+        keeper.ifPresent(one -> one.follow(running.config().desk().keep()));
     }
 
     /**
@@ -200,6 +204,7 @@ public final class Daemon implements AutoCloseable {
             following.link().start();
         }
         desk.change(next.desk(), next.fitting(), looks(next));
+        keeper.ifPresent(one -> one.follow(next.desk().keep()));
         running = following;
         following.chain().prepare(wishes.get());
         frames.change(following.rig());
@@ -240,6 +245,7 @@ public final class Daemon implements AutoCloseable {
     public synchronized void close() {
         Running last = running;
         reporter.close();
+        keeper.ifPresent(AskKeeper::end);
         Thread farewell = new Thread(last.printer()::close, "farewell");
         farewell.setDaemon(true);
         farewell.start();
@@ -250,6 +256,7 @@ public final class Daemon implements AutoCloseable {
         frames.close();
         last.link().close(fades ? WhenSilent.DARK : last.config().setup().whenSilent());
         await(farewell);
+        keeper.ifPresent(AskKeeper::close);
     }
 
     private static void await(Thread farewell) {

@@ -1,12 +1,17 @@
 package dev.lampwright.file;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
 
-/** Files that are there whole or not at all. */
+/** Files that are there whole or not at all, also after the power has failed: they are on the disk before they get their name. */
 public final class AtomicFile {
     private AtomicFile() {}
 
@@ -51,6 +56,44 @@ public final class AtomicFile {
         write(file, "", beside -> {});
     }
 
+    /**
+     * Makes a folder, and those that it is in, for this user alone: mode 700, as the XDG Base Directory Specification has it.
+     *
+     * @param folder its path; it may be there
+     * @throws IOException if it cannot be made; the text says what to do
+     */
+    public static void makeFolder(Path folder) throws IOException {
+        boolean posix = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
+        try {
+            if (posix && !Files.isDirectory(folder)) {
+                Files.createDirectories(
+                        folder, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+            } else {
+                Files.createDirectories(folder);
+            }
+        } catch (IOException e) {
+            throw FileFailure.ofMakingFolder(folder, e);
+        }
+    }
+
+    private static void writeThrough(Path file, String text) throws IOException {
+        try (FileChannel channel = FileChannel.open(
+                file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {
+            ByteBuffer bytes = StandardCharsets.UTF_8.encode(text);
+            while (bytes.hasRemaining()) {
+                channel.write(bytes);
+            }
+            channel.force(true);
+        }
+    }
+
+    /** The name of a file is on the disk once its folder is. */
+    private static void writeThrough(Path folder) throws IOException {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        }
+    }
+
     private interface Placing {
         void place(Path beside) throws IOException;
     }
@@ -59,8 +102,9 @@ public final class AtomicFile {
         Path beside = file.resolveSibling("." + file.getFileName() + ".new");
         try {
             try {
-                Files.writeString(beside, text);
+                writeThrough(beside, text);
                 placing.place(beside);
+                writeThrough(file.toAbsolutePath().getParent());
             } finally {
                 Files.deleteIfExists(beside);
             }

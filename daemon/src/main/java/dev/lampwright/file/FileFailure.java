@@ -25,6 +25,20 @@ public final class FileFailure {
     }
 
     /**
+     * Tells that a folder cannot be made.
+     *
+     * @param folder its path
+     * @param e how that failed
+     * @return the same, with a message of one line: the folder, why, and what to do
+     */
+    static IOException ofMakingFolder(Path folder, IOException e) {
+        String why = e instanceof AccessDeniedException
+                ? "may not be made by this user"
+                : e instanceof FileAlreadyExistsException ? "is not a folder" : "cannot be made: " + reason(e);
+        return new IOException(folder + ": " + why + "; make this folder for the user who runs lampwright", e);
+    }
+
+    /**
      * Tells why a file cannot be read.
      *
      * @param file its path

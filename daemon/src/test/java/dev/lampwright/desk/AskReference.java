@@ -28,7 +28,8 @@ final class AskReference {
             ```
 
             What is wrong is refused as a whole. A retained message is refused too: the broker would ask it again at every connection. What was
-            asked for is forgotten when the daemon ends.
+            asked for is forgotten when the daemon ends, unless `[desk] keep = true`: then it is there again after a restart, and ends at the
+            time at which it would have ended. What the configuration does not have any more is dropped then, and the log says so.
 
             **Levels** are numbers from 0 to 1, percentages such as `"40 %"`, `"off"`, or `"on"`: the last level above 0 that was asked for, else all
             of it (of `brightness`, that of `[desk] brightness`). Upper and lower case are the same.

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -14,6 +15,7 @@ import dev.lampwright.json.Json;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Fitting.DimmerUse;
 import dev.lampwright.look.Zone;
+import dev.lampwright.testing.CapturedLog;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -82,12 +84,12 @@ class DeskTest {
 
     @Test
     void theConfigurationsBrightnessCountsUntilAnotherIsAskedFor() {
-        desk = desk(new DeskSettings(0.3, Optional.empty()));
+        desk = desk(new DeskSettings(0.3, Optional.empty(), false));
         assertEquals(0.3f, slot.get().brightness());
         now("brightness", "0.8");
-        desk.change(new DeskSettings(0.3, Optional.empty()), FITTING, only("idle"));
+        desk.change(new DeskSettings(0.3, Optional.empty(), false), FITTING, only("idle"));
         assertEquals(0.8f, slot.get().brightness());
-        desk.change(new DeskSettings(0.5, Optional.empty()), FITTING, only("idle"));
+        desk.change(new DeskSettings(0.5, Optional.empty(), false), FITTING, only("idle"));
         assertEquals(0.5f, slot.get().brightness());
     }
 
@@ -127,7 +129,7 @@ class DeskTest {
 
     @Test
     void quietByHoursAndByAsking() {
-        desk = desk(new DeskSettings(1, Optional.of(NIGHT)));
+        desk = desk(new DeskSettings(1, Optional.of(NIGHT), false));
         assertEquals(1, slot.get().quiet());
         wall = Instant.parse("2026-11-25T22:00:00Z");
         desk.look();
@@ -294,7 +296,7 @@ class DeskTest {
 
     @Test
     void onIsTheLastLevelThatWasNotOff() {
-        desk = desk(new DeskSettings(0.3, Optional.empty()));
+        desk = desk(new DeskSettings(0.3, Optional.empty(), false));
         assertEquals("brightness 0", now("brightness", "off"));
         assertEquals("brightness 0.3", now("brightness", "on"));
         assertEquals("brightness 0.4", now("brightness", "40 %"));
@@ -463,6 +465,134 @@ class DeskTest {
                 Double.POSITIVE_INFINITY,
                 desk.asked().endEpochSeconds(Ask.PIXELS).orElseThrow());
         assertTrue(desk.asked().endEpochSeconds(Ask.LOOK).isEmpty());
+    }
+
+    /** Another run, as it begins: nothing is known to it but the text, and its monotonic clock starts anew. */
+    private void restart(String kept, DeskSettings settings, Fitting fitting, KnownLooks looks) {
+        nanos = -77;
+        desk = new Desk(settings, fitting, looks, new Desk.Clocks(() -> nanos, () -> wall), () -> alarm, slot::set);
+        desk.restore(kept);
+    }
+
+    @Test
+    void whatIsKeptCountsInAnotherRunUntilTheSameTime() {
+        now("brightness", "40 %");
+        now("work", "{\"work\": {\"side\": 0.7}}");
+        now("work", "{\"work\": {\"side\": \"off\"}, \"for_s\": 3600}");
+        now("look", "{\"look\": \"done\", \"for_s\": 60}");
+        now("pixels", "{\"pixels\": {\"strip\": \"navy\", \"bed\": \"oklch(70% 0.15 50)\"}, \"until\": \"changed\"}");
+        now("quiet", "on");
+        List<Float> pixels = slot.get().floats(Wish.PIXELS);
+        String kept = desk.kept();
+        wall = wall.plusSeconds(59);
+        restart(kept, DeskSettings.USUAL, FITTING, only("idle", "done"));
+        Wishes wishes = slot.get();
+        assertEquals(0.4f, wishes.brightness());
+        assertEquals(0, wishes.level(1));
+        assertTrue(Float.isNaN(wishes.level(0)));
+        assertEquals("done", wishes.lookAt(nanos));
+        assertEquals(pixels, wishes.floats(Wish.PIXELS));
+        assertTrue(desk.quiet());
+        assertEquals("", wishes.at(nanos + TimeUnit.SECONDS.toNanos(1)).lookAt(nanos + TimeUnit.SECONDS.toNanos(1)));
+        assertEquals("side 0.7", now("work", "{\"work\": {\"side\": \"on\"}}"), "the level before it was off is known");
+        kept = desk.kept();
+        wall = wall.plusSeconds(1);
+        restart(kept, DeskSettings.USUAL, FITTING, only("idle", "done"));
+        assertEquals(List.of("brightness", "work side", "pixels bed", "pixels strip", "quiet"), asked());
+    }
+
+    /** A board without a clock of its own starts in the past, until it has heard what time it is. */
+    @Test
+    void whatIsKeptEndsByTheClockOnTheWallAlsoWhenThatIsSetLater() {
+        now("brightness", "{\"brightness\": 0.4, \"for_s\": 3600}");
+        Instant end = wall.plusSeconds(3600);
+        String kept = desk.kept();
+        wall = wall.minusSeconds(100_000);
+        restart(kept, DeskSettings.USUAL, FITTING, only());
+        assertEquals(0.4f, slot.get().at(nanos).brightness());
+        wall = end.minusSeconds(10);
+        desk.look();
+        long ten = TimeUnit.SECONDS.toNanos(10);
+        assertEquals(0.4f, slot.get().at(nanos + ten - 1).brightness());
+        assertEquals(1, slot.get().at(nanos + ten).brightness());
+        wall = end;
+        desk.look();
+        assertEquals(1, slot.get().at(nanos).brightness());
+    }
+
+    @Test
+    void whatNoLongerAppliesIsDroppedInOneLine() {
+        now("brightness", "0.4");
+        now("work", "{\"work\": {\"side\": 1}}");
+        now("look", "{\"look\": \"done\", \"until\": \"changed\"}");
+        now("pixels", "{\"pixels\": {\"bed\": \"red\", \"5\": \"red\"}, \"until\": \"changed\"}");
+        Fitting other = new Fitting(5, Map.of("strip", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
+        try (CapturedLog log = new CapturedLog(Desk.class.getName())) {
+            restart(desk.kept(), DeskSettings.USUAL, other, only("idle"));
+            assertEquals(
+                    List.of(
+                            "WARN what was asked for is dropped, since the configuration does not have it: work side 1, look done,"
+                                    + " pixels bed red, pixels 5 red"),
+                    log.lines());
+        }
+        assertEquals(List.of("brightness"), asked());
+        assertFalse(desk.kept().contains("done"));
+    }
+
+    @Test
+    void whatIsToBeKeptIsCounted() {
+        assertEquals(0, desk.changes());
+        now("look", "{\"look\": \"done\", \"for_s\": 10}");
+        long asked = desk.changes();
+        assertTrue(asked > 0);
+        why("look", "dune");
+        now("quiet", "auto");
+        nanos = TimeUnit.SECONDS.toNanos(5);
+        wall = wall.plusSeconds(5);
+        desk.look();
+        assertEquals(asked, desk.changes(), "nothing is other than before");
+        wall = wall.plusSeconds(7200);
+        desk.look();
+        assertEquals(asked + 1, desk.changes(), "a clock that was set moves its end");
+        nanos = TimeUnit.SECONDS.toNanos(10);
+        wall = wall.plusSeconds(5);
+        desk.look();
+        assertEquals(asked + 2, desk.changes());
+    }
+
+    /** Wherever a text is cut off or changed, it is refused as a whole, in words, or makes sense. */
+    @Test
+    void aDamagedTextChangesNothing() {
+        now("brightness", "0.4");
+        now("pixels", "{\"pixels\": {\"bed\": \"red\"}, \"for_s\": 100}");
+        String kept = desk.kept();
+        desk = desk(DeskSettings.USUAL);
+        Wishes before = slot.get();
+        for (int end = 0; end < kept.length(); end++) {
+            String cut = kept.substring(0, end);
+            Exception e = assertThrows(IllegalArgumentException.class, () -> desk.restore(cut), cut);
+            assertEquals("is cut off, or is not JSON", e.getMessage());
+        }
+        for (String foreign : List.of("{}", "[]", "7", kept.replace("asks 1", "asks 2"))) {
+            Exception e = assertThrows(IllegalArgumentException.class, () -> desk.restore(foreign), foreign);
+            assertEquals("is not what this version of lampwright writes there", e.getMessage());
+        }
+        for (String wrong : List.of("\"brightness\"", "0.4", "\"changed\"")) {
+            String changed = kept.replaceFirst(wrong, "null");
+            Exception e = assertThrows(IllegalArgumentException.class, () -> desk.restore(changed), changed);
+            assertTrue(e.getMessage().contains("which makes no sense"), e.getMessage());
+        }
+        assertSame(before, slot.get());
+        Random random = new Random(11);
+        for (int i = 0; i < 5000; i++) {
+            StringBuilder text = new StringBuilder(kept);
+            text.setCharAt(random.nextInt(text.length()), (char) (32 + random.nextInt(95)));
+            try {
+                desk.restore(text.toString());
+            } catch (IllegalArgumentException e) {
+                assertFalse(e.getMessage().isEmpty());
+            }
+        }
     }
 
     @Test

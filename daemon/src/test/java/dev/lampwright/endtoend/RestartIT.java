@@ -4,14 +4,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording.Entry;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +28,11 @@ class RestartIT {
     private static final int RESTARTS = 4;
     /** The process's own start is known to a hundredth of a second. */
     private static final long QUIET_NANOS = TimeUnit.MILLISECONDS.toNanos(980);
+
+    /** The pixels of a strip in one colour, green first. */
+    private static final List<Integer> RED = strip(0, 255, 0);
+
+    private static final List<Integer> BLUE = strip(0, 0, 255);
 
     @TempDir
     private Path folder;
@@ -52,9 +64,79 @@ class RestartIT {
         }
     }
 
+    /** Killed while it may be writing; then with a file that is damaged. */
+    @Test
+    @Timeout(120)
+    void whatPeopleAskedForSurvivesAKill() throws IOException {
+        try (PtyController controller = PtyController.pluggedIn(folder);
+                Mosquitto broker = Mosquitto.start()) {
+            Path config = Files.writeString(
+                    folder.resolve("rowan.toml"),
+                    "desk.keep = true\n" + config(broker.url().toString(), controller.port(), "blue"));
+            Map<String, String> environment = Map.of("STATE_DIRECTORY", folder.toString());
+            try (RunningDaemon daemon = RunningDaemon.start(config, environment)) {
+                Await.until("the kept file", () -> {
+                    broker.publish(
+                            "lampwright/ask/pixels",
+                            "{\"pixels\": {\"strip\": \"red\"}, \"until\": \"changed\"}",
+                            false);
+                    return kept().isPresent();
+                });
+                daemon.signal("KILL");
+            }
+            controller.recording().clear();
+            try (RunningDaemon daemon = RunningDaemon.start(config, environment)) {
+                Await.until("red light", () -> shows(controller, RED));
+                assertEquals(
+                        Set.of(true),
+                        controller.recording().entries().stream()
+                                .filter(Entry::fromHost)
+                                .map(entry -> entry.strip().equals(RED))
+                                .collect(Collectors.toSet()),
+                        "from the first frame on");
+                assertEquals(List.of(), daemon.linesWith(0, "WARN"));
+            }
+            Path kept = kept().orElseThrow();
+            Files.writeString(kept, Files.readString(kept).substring(0, 30));
+            try (RunningDaemon daemon = RunningDaemon.start(config, environment)) {
+                Await.until("blue light", () -> shows(controller, BLUE));
+                assertEquals(
+                        1,
+                        daemon.linesWith(0, kept + ": is cut off, or is not JSON; ")
+                                .size(),
+                        daemon.log()::toString);
+            }
+        }
+    }
+
+    private Optional<Path> kept() {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(file -> file.toString().endsWith(".asks.json")).findFirst();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static boolean shows(PtyController controller, List<Integer> strip) {
+        return controller
+                .recording()
+                .lastIs(entry -> entry.fromHost() && entry.strip().equals(strip));
+    }
+
+    private static List<Integer> strip(Integer... pixel) {
+        return Stream.generate(() -> List.of(pixel))
+                .limit(8)
+                .flatMap(List::stream)
+                .toList();
+    }
+
     private static String config(Path port, String colour) {
+        return config("mqtt://127.0.0.1:9", port, colour);
+    }
+
+    private static String config(String broker, Path port, String colour) {
         return """
-                broker.url = "mqtt://127.0.0.1:9"
+                broker.url = "%s"
                 controller = { port = "%s", baud = 500000 }
                 strip.pixels = 8
                 printer.state = { topic = "shop/rowan/job", idle = ["IDLE"] }
@@ -63,6 +145,6 @@ class RestartIT {
                 [[cues]]
                 look = "plain"
                 fade_s = 0
-                """.formatted(port, colour);
+                """.formatted(broker, port, colour);
     }
 }

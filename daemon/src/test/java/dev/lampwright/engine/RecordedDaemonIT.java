@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -90,6 +91,7 @@ class RecordedDaemonIT {
                 new HashSet<>(strips(fromHost)).size() > fromHost.size() * 0.9, "most frames differ from all others");
         assertTrue(Files.readString(file).contains("\"relit\":true"), "that the controller was lit is recorded");
         assertTrue(Files.readString(file).contains("\"early_ns\":"), "that a fault did not wait is recorded");
+        assertTrue(Files.readString(file).contains("\"brightness_fade\":[0.3]"), "what was asked for is recorded");
         requireInOrder(fromHost, Replay.of(ConfigFile.read(text, "alder.toml"), Timeline.read(file)), frames);
     }
 
@@ -99,7 +101,7 @@ class RecordedDaemonIT {
                 config.controller().baud(),
                 System::nanoTime);
         try (Recorder recorder = new Recorder(file);
-                Daemon daemon = new Daemon(config, next -> line, recorder)) {
+                Daemon daemon = new Daemon(config, next -> line, recorder, Optional.empty())) {
             daemon.start();
             awaitFrames(daemon, 20);
             tell(broker, daemon, "PREHEAT", 0, PrinterState.WARMING);
@@ -109,6 +111,10 @@ class RecordedDaemonIT {
             }
             tell(broker, daemon, "RUN", 1.7, PrinterState.PRINTING);
             tell(broker, daemon, "RUN", 48.31, PrinterState.PRINTING);
+            String asked =
+                    "{\"lights\": {\"brightness\": \"60 %\", \"pixels\": {\"0\": \"red\"}}, \"for_s\": 0.4, \"fade_s\": 0.3}";
+            assertTrue(daemon.desk().ask("lights", asked).done());
+            awaitFrames(daemon, 50);
             tell(broker, daemon, "ALARM tip", 48.31, PrinterState.FAULT);
             for (int i = 0; i < MOST_FAULTS && !Files.readString(file).contains("early_ns"); i++) {
                 tell(broker, daemon, "RUN", 50 + i, PrinterState.PRINTING);
