@@ -25,12 +25,14 @@ public final class Toml {
     private final TomlSource text;
     private final TomlStrings strings;
     private final TomlScalars scalars;
+    private final TomlMarks marks;
     private final TomlTree tree = new TomlTree();
     private final List<TomlMistake> mistakes = new ArrayList<>();
     private Map<String, Object> table = tree.root();
 
-    private Toml(String text) {
+    private Toml(String text, TomlMarks marks) {
         this.text = new TomlSource(text);
+        this.marks = marks;
         strings = new TomlStrings(this.text);
         scalars = new TomlScalars(this.text);
     }
@@ -42,7 +44,12 @@ public final class Toml {
      * @return its values, lines and mistakes
      */
     public static TomlDocument read(String text) {
-        Toml toml = new Toml(text);
+        return read(text, TomlMarks.NONE);
+    }
+
+    /** Reads a text, and tells where its parts are. */
+    static TomlDocument read(String text, TomlMarks marks) {
+        Toml toml = new Toml(text, marks);
         toml.document();
         toml.mistakes.sort(IN_ORDER);
         return new TomlDocument(toml.tree, toml.mistakes);
@@ -111,6 +118,7 @@ public final class Toml {
     private void header() throws TomlException {
         table = tree.apart();
         TomlSource.Place start = text.place();
+        int from = text.at();
         text.skip();
         boolean element = text.skipIf('[');
         List<String> names = key();
@@ -120,6 +128,7 @@ public final class Toml {
                         "the header that begins here is not closed", element ? "close it with ]]" : "close it with ]");
             }
         }
+        marks.header(names, element, from, text.at());
         try {
             table = element ? tree.element(names, start.line()) : tree.table(names, start.line());
         } catch (TooDeepException e) {
@@ -138,6 +147,7 @@ public final class Toml {
         }
         text.skipBlanks();
         String name = names.get(names.size() - 1);
+        marks.pair(names);
         Map<String, Object> owner = owner(within, names, line);
         Object value = value(owner, name);
         owner.putIfAbsent(name, value);
@@ -162,7 +172,11 @@ public final class Toml {
         List<String> names = new ArrayList<>();
         do {
             text.skipBlanks();
+            if (names.isEmpty()) {
+                marks.keyBegins(text.at());
+            }
             names.add(name());
+            marks.nameEnds(text.at());
             if (names.size() > DEEPEST) {
                 throw TomlTree.tooDeep(text.line());
             }
@@ -198,12 +212,15 @@ public final class Toml {
         if (text.atLineEnd() || text.peek() == '#') {
             throw text.mistake("the value is missing", "give it on the same line, before any comment");
         }
-        return switch (text.peek()) {
+        marks.valueBegins(text.at());
+        Object value = switch (text.peek()) {
             case '"', '\'' -> strings.any();
             case '[' -> array(tree.literalArray(around, name, text.line()));
             case '{' -> inlineTable(tree.literalTable(around, name, text.line()));
             default -> scalars.any();
         };
+        marks.valueEnds(text.at());
+        return value;
     }
 
     private Map<String, Object> inlineTable(Map<String, Object> inline) throws TomlException {
@@ -225,6 +242,7 @@ public final class Toml {
     }
 
     private void afterComma(Bracket brace) throws TomlException {
+        marks.comma(text.at() - 1);
         text.skipBlanks();
         if (text.peek() == '}') {
             note(text.mistake("a comma is before the }", "take it away"));
@@ -274,7 +292,9 @@ public final class Toml {
         tree.noteElement(array, text.line());
         array.add(value(array, Integer.toString(array.size())));
         linesWithin(bracket);
-        if (!text.skipIf(',') && text.peek() != ']') {
+        if (text.skipIf(',')) {
+            marks.comma(text.at() - 1);
+        } else if (text.peek() != ']') {
             throw noComma(']', bracket);
         }
     }

@@ -1,0 +1,37 @@
+package dev.lampwright.toml;
+
+import java.util.List;
+
+/** What is told while a text is read: where its parts begin and end, in characters from the beginning. */
+interface TomlMarks {
+    /** Nobody listens. */
+    TomlMarks NONE = new TomlMarks() {};
+
+    /** A key or the names of a header begin here. */
+    default void keyBegins(int at) {}
+
+    /** A name of the key ends here. */
+    default void nameEnds(int at) {}
+
+    /**
+     * A header was read.
+     *
+     * @param names its names
+     * @param element whether it is in double brackets
+     * @param from where its first bracket is
+     * @param to behind its last bracket
+     */
+    default void header(List<String> names, boolean element, int from, int to) {}
+
+    /** The key that was read last, which is no header's, gets a value. */
+    default void pair(List<String> names) {}
+
+    /** A value begins here: that of the pair before, or the next element of the array that is open. */
+    default void valueBegins(int at) {}
+
+    /** The value that began last ends here. */
+    default void valueEnds(int at) {}
+
+    /** The value that ended last is followed by this comma. */
+    default void comma(int at) {}
+}
