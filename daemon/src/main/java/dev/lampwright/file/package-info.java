@@ -1,5 +1,6 @@
 /**
- * Files that are written for the user: {@code AtomicFile} whole or not at all, {@code PrivateFile} for this user alone; {@code
- * FileFailure} says in plain words why one cannot be. Knows no other package.
+ * Files that are written for the user: {@code AtomicFile} whole or not at all, {@code EditedFile} with what it was beside it, {@code
+ * PrivateFile} for this user alone; {@code LineChanges} shows what will change, {@code FileFailure} says in plain words why a file cannot be
+ * written. Knows no other package.
  */
 package dev.lampwright.file;

@@ -1,0 +1,127 @@
+package dev.lampwright.file;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * A file of the user's that is read, changed, and written again: what it was stays beside it, as {@code NAME.old-1}, {@code NAME.old-2} and
+ * so on, of which none is ever overwritten; and what somebody else has written meanwhile is not lost.
+ */
+public final class EditedFile {
+    private static final long MOST_BYTES = 1 << 20;
+    private static final int MOST_OLD = 10_000;
+
+    private final Path file;
+    private String text;
+
+    private EditedFile(Path file, String text) {
+        this.file = file;
+        this.text = text;
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file its path, or that of a symbolic link to it
+     * @return the file and its text
+     * @throws IOException if it is not there, is no file, is longer than 1 MiB or not UTF-8, or may not be read; the text says which file, why and
+     *     what to do
+     */
+    public static EditedFile read(Path file) throws IOException {
+        return new EditedFile(file, textOf(file));
+    }
+
+    private static String textOf(Path file) throws IOException {
+        try {
+            RegularFile.require(file);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + e.getMessage() + "; give the path of a file", e);
+        }
+        try {
+            if (Files.size(file) > MOST_BYTES) {
+                throw new IOException("it is longer than 1 MiB");
+            }
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new IOException(
+                    file + ": " + FileFailure.whyNotRead(file, e) + "; give the path of a file that can be read", e);
+        }
+    }
+
+    /**
+     * Its text when it was last read or written.
+     *
+     * @return every character that is in it
+     */
+    public String text() {
+        return text;
+    }
+
+    /**
+     * Writes another text in its place.
+     *
+     * @param next the whole text
+     * @return where the file that was there is kept
+     * @throws IOException if it has been changed since it was read, or cannot be written, and then it is as it was; the text says what to do
+     */
+    public Path replace(String next) throws IOException {
+        requireUnchanged();
+        Path old = keep();
+        write(next);
+        return old;
+    }
+
+    /**
+     * Writes another text in its place and keeps no copy, for when one was kept just before.
+     *
+     * @param next the whole text
+     * @throws IOException as {@link #replace}
+     */
+    public void replaceAgain(String next) throws IOException {
+        requireUnchanged();
+        write(next);
+    }
+
+    private void write(String next) throws IOException {
+        AtomicFile.replace(file, next);
+        text = next;
+    }
+
+    private void requireUnchanged() throws IOException {
+        if (!textOf(file).equals(text)) {
+            throw new IOException(file
+                    + ": has been changed by somebody else meanwhile, and is left as it is; run the command again");
+        }
+    }
+
+    private Path keep() throws IOException {
+        for (int number = 1; number < MOST_OLD; number++) {
+            Path old = file.resolveSibling(file.getFileName() + ".old-" + number);
+            if (!Files.exists(old) && copyTo(old)) {
+                return old;
+            }
+        }
+        throw new IOException(file + ": " + MOST_OLD + " old ones are beside it; move some away");
+    }
+
+    /** Copies the file, unless a file has that name. */
+    private boolean copyTo(Path old) throws IOException {
+        try {
+            Files.copy(file, old, StandardCopyOption.COPY_ATTRIBUTES);
+            try (FileChannel channel = FileChannel.open(old, StandardOpenOption.READ)) {
+                channel.force(true);
+            }
+            return true;
+        } catch (FileAlreadyExistsException e) {
+            return false;
+        } catch (IOException e) {
+            Files.deleteIfExists(old);
+            throw FileFailure.ofWriting(old, e);
+        }
+    }
+}
