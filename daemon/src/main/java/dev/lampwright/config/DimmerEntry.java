@@ -35,7 +35,7 @@ record DimmerEntry(
 
     private static final Key<Boolean> UNUSED = Key.flag("unused")
             .otherwise(false, "false")
-            .comment("true", "no light is on this output, which only fills a gap; volts and full_mA are left out");
+            .comment("true", "no light is on this output; the same as leaving it out");
 
     /** A plain light. */
     static final Section SECTION = Section.of(
@@ -68,6 +68,11 @@ record DimmerEntry(
                     "set ceiling_mA in [supply] for both");
         }
         return entry;
+    }
+
+    /** A channel that no light is on. */
+    static DimmerEntry unused(int channel, double stripVolts) {
+        return new DimmerEntry("", List.of(channel), stripVolts, 0, OptionalInt.empty(), true);
     }
 
     /** Whether it shows colours. */

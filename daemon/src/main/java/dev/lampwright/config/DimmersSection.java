@@ -3,11 +3,11 @@ package dev.lampwright.config;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -49,10 +49,8 @@ record DimmersSection(
                 .filter(Set.of(ZonesSection.STRIP, PLAIN)::contains)
                 .forEach(name ->
                         table.mistake(name, "is the name of a zone that is always there", "choose another name"));
-        List<Output> outputs = outputs(entries);
-        if (table.right()) {
-            noteGaps(table, outputs);
-        }
+        noteTwice(table, entries);
+        List<Output> outputs = table.right() ? outputs(entries, stripVolts) : List.of();
         Map<Double, Integer> ceilings = ceilings(entries, stripVolts);
         if (table.right()) {
             noteUnfit(table, entries, ceilings);
@@ -90,40 +88,46 @@ record DimmersSection(
     List<Fitting.DimmerUse> uses(int pixels) {
         List<String> colourStrips = colourStrips();
         List<Fitting.DimmerUse> uses = new ArrayList<>();
-        for (Output output : outputs(entries)) {
-            DimmerEntry entry = output.entry;
-            uses.add(
-                    entry.isColourStrip()
-                            ? new Fitting.DimmerUse(
-                                    entry.name(),
-                                    pixels + colourStrips.indexOf(entry.name()),
-                                    entry.channels().indexOf(output.channel))
-                            : Fitting.DimmerUse.white(entry.name()));
+        for (Output output : outputs(entries, supplyVolts.get(0))) {
+            uses.add(use(output, pixels + colourStrips.indexOf(output.entry.name())));
         }
         return uses;
     }
 
-    private static List<Output> outputs(List<DimmerEntry> entries) {
-        return entries.stream()
-                .flatMap(entry -> entry.channels().stream().map(channel -> new Output(channel, entry)))
-                .sorted(Comparator.comparingInt(Output::channel))
+    private static Fitting.DimmerUse use(Output output, int colourPixel) {
+        DimmerEntry entry = output.entry;
+        if (entry.unused()) {
+            return Fitting.DimmerUse.none();
+        }
+        return entry.isColourStrip()
+                ? new Fitting.DimmerUse(
+                        entry.name(), colourPixel, entry.channels().indexOf(output.channel))
+                : Fitting.DimmerUse.white(entry.name());
+    }
+
+    /** All channels up to the highest that a light is on; what no light is on is unused. */
+    private static List<Output> outputs(List<DimmerEntry> entries, double stripVolts) {
+        Map<Integer, DimmerEntry> byChannel = new TreeMap<>();
+        entries.forEach(entry -> entry.channels().forEach(channel -> byChannel.put(channel, entry)));
+        int count = byChannel.keySet().stream()
+                .mapToInt(channel -> channel + 1)
+                .max()
+                .orElse(0);
+        return IntStream.range(0, count)
+                .mapToObj(channel ->
+                        new Output(channel, byChannel.getOrDefault(channel, DimmerEntry.unused(channel, stripVolts))))
                 .toList();
     }
 
-    private static void noteGaps(Table table, List<Output> outputs) {
-        for (int i = 0; i < outputs.size(); i++) {
-            int channel = outputs.get(i).channel;
-            String name = outputs.get(i).entry.name();
-            if (i > 0 && channel == outputs.get(i - 1).channel) {
-                String what = "has channel " + channel + ", which "
-                        + outputs.get(i - 1).entry.name() + " has already";
-                table.mistake(name, what, "give each dimmer a channel of its own");
-                return;
-            }
-            if (channel != i) {
-                String what = "has channel " + channel + ", but no dimmer has channel " + i;
-                table.mistake(name, what, "number the channels from 0 on without a gap");
-                return;
+    private static void noteTwice(Table table, List<DimmerEntry> entries) {
+        Map<Integer, String> taken = new TreeMap<>();
+        for (DimmerEntry entry : entries) {
+            for (int channel : entry.channels()) {
+                String other = taken.putIfAbsent(channel, entry.name());
+                if (other != null && table.right()) {
+                    String what = "has channel " + channel + ", which " + other + " has already";
+                    table.mistake(entry.name(), what, "give each dimmer a channel of its own");
+                }
             }
         }
     }

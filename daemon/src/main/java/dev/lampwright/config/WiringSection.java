@@ -121,6 +121,7 @@ final class WiringSection {
         Table lights = table.table("dimmers");
         List<Wiring.Light> wired = dimmers.stream()
                 .distinct()
+                .filter(name -> !name.isEmpty())
                 .filter(name -> !unused(root.table("dimmers"), name))
                 .map(name -> WiredLight.read(name, outputs(dimmers, name), lights.table(name)))
                 .toList();

@@ -300,7 +300,7 @@ public final class Chain {
 
     private float level(int dimmer) {
         Fitting.DimmerUse use = dimmers.get(dimmer);
-        return use.isWhite() ? canvas.dimmers()[dimmer] : canvas.rgba()[4 * use.colourPixel() + use.channel()];
+        return use.isColour() ? canvas.rgba()[4 * use.colourPixel() + use.channel()] : canvas.dimmers()[dimmer];
     }
 
     /**

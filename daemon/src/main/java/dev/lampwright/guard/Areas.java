@@ -52,7 +52,7 @@ final class Areas {
         sets.sort(Comparator.comparingInt(lights -> lights.length));
         List<Area> areas = new ArrayList<>();
         sets.forEach(lights -> areas.add(Area.ofEqual(lights, depth)));
-        if (!fitting.dimmers().isEmpty()) {
+        if (!fitting.dimmerNames().isEmpty()) {
             areas.add(room());
         }
         return areas;
@@ -72,8 +72,10 @@ final class Areas {
             Fitting.DimmerUse use = fitting.dimmers().get(i);
             Setup.Dimmer dimmer = setup.dimmers().get(i);
             int lightPerWatt = use.isWhite() ? WHITE_LIGHT_PER_WATT : COLOUR_LIGHT_PER_WATT;
-            weights[fitting.pixels() + names.indexOf(use.name())] +=
-                    weight(dimmer.fullMilliamps(), dimmer.supply(), lightPerWatt);
+            if (use.isUsed()) {
+                weights[fitting.pixels() + names.indexOf(use.name())] +=
+                        weight(dimmer.fullMilliamps(), dimmer.supply(), lightPerWatt);
+            }
         }
         return new Area(IntStream.range(0, weights.length).toArray(), weights, depth);
     }

@@ -113,7 +113,7 @@ public final class Ranks {
             int[] dimmers = new int[white.length];
             for (int i = 0; i < dimmers.length; i++) {
                 Fitting.DimmerUse use = fitting.dimmers().get(i);
-                dimmers[i] = orElse(use.isWhite() ? white[i] : pixels[use.colourPixel()], uncovered);
+                dimmers[i] = orElse(use.isColour() ? pixels[use.colourPixel()] : white[i], uncovered);
             }
             int[] strip = Arrays.stream(pixels, 0, fitting.pixels())
                     .map(rank -> orElse(rank, uncovered))

@@ -10,7 +10,7 @@ import java.util.Map;
  *
  * @param pixels pixels of the strip
  * @param zones the named parts of the strip; a plain colour strip on dimmers is a zone of one pixel beyond the strip's last
- * @param dimmers what each dimmer in use is for, from the controller's first on
+ * @param dimmers what each dimmer is for, from the controller's first to the last in use
  */
 public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimmers) {
     /** Keeps copies of the collections, in their order. */
@@ -22,7 +22,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
     /**
      * What one dimmer is for.
      *
-     * @param name name of the white light, or of the plain colour strip that it is one channel of
+     * @param name name of the white light, or of the plain colour strip that it is one channel of; empty where nothing is on the dimmer
      * @param colourPixel pixel of the canvas that a plain colour strip shows; −1 for a white light
      * @param channel 0 red, 1 green, 2 blue; 0 for a white light
      */
@@ -38,12 +38,39 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
         }
 
         /**
+         * Nothing: a dimmer without a light, below others that have one. It stays dark and has no name.
+         *
+         * @return the use
+         */
+        public static DimmerUse none() {
+            return new DimmerUse("", -1, 0);
+        }
+
+        /**
+         * Whether a light is on the dimmer.
+         *
+         * @return false for {@link #none}
+         */
+        public boolean isUsed() {
+            return !name.isEmpty();
+        }
+
+        /**
          * Whether this is a white light with a level of its own.
          *
          * @return false for a channel of a plain colour strip
          */
         public boolean isWhite() {
-            return colourPixel < 0;
+            return isUsed() && !isColour();
+        }
+
+        /**
+         * Whether this is a channel of a plain colour strip.
+         *
+         * @return false for a white light
+         */
+        public boolean isColour() {
+            return colourPixel >= 0;
         }
     }
 
@@ -63,6 +90,10 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
      * @return each once, from the controller's first dimmer on
      */
     public List<String> dimmerNames() {
-        return dimmers.stream().map(DimmerUse::name).distinct().toList();
+        return dimmers.stream()
+                .filter(DimmerUse::isUsed)
+                .map(DimmerUse::name)
+                .distinct()
+                .toList();
     }
 }

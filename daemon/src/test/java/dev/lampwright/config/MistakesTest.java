@@ -478,10 +478,6 @@ class MistakesTest {
         assertStarts(
                 "t.toml:7: dimmers.work.volts: is missing; ", added("dimmers.work = { channel = 0, full_mA = 8 }"));
         assertEquals(
-                "t.toml:7: dimmers.work: has channel 1, but no dimmer has channel 0;"
-                        + " number the channels from 0 on without a gap",
-                added("dimmers.work = { channel = 1, volts = 24, full_mA = 8 }"));
-        assertEquals(
                 "t.toml:8: dimmers.b: has channel 0, which a has already; give each dimmer a channel of its own",
                 added("dimmers.a = { channel = 0, volts = 24, full_mA = 8 }\n"
                         + "dimmers.b = { channel = 0, volts = 24, full_mA = 8 }"));

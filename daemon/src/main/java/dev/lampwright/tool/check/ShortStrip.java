@@ -61,9 +61,9 @@ final class ShortStrip {
         Map<String, Zone> zones = new LinkedHashMap<>();
         config.fitting().zones().forEach((name, zone) -> zones.put(name, zone.on(elsewhere)));
         List<Fitting.DimmerUse> dimmers = config.fitting().dimmers().stream()
-                .map(use -> use.isWhite()
-                        ? use
-                        : new Fitting.DimmerUse(use.name(), elsewhere[use.colourPixel()], use.channel()))
+                .map(use -> use.isColour()
+                        ? new Fitting.DimmerUse(use.name(), elsewhere[use.colourPixel()], use.channel())
+                        : use)
                 .toList();
         return new Fitting(kept, zones, dimmers);
     }

@@ -424,7 +424,7 @@ class HeatPlanTest {
         String rig = """
                 strip.pixels = 10
                 dimmers.spare = { channel = 0, unused = true }
-                dimmers.work = { channel = 1, volts = 24, full_mA = 800 }
+                dimmers.work = { channel = 2, volts = 24, full_mA = 800 }
                 """;
         Plan plan = Rigs.plan(rig);
         assertEquals(2, plan.runs().size());
