@@ -41,6 +41,13 @@ final class BrokerOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
+    /** Takes the broker of a configuration unless another is named. */
+    void orOf(Path configuration) {
+        if (url == null && file == null) {
+            file = configuration;
+        }
+    }
+
     /** Refuses what goes together in no way. */
     void requireRight() {
         if ((url == null) == (file == null)) {

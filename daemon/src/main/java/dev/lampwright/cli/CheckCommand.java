@@ -48,7 +48,13 @@ final class CheckCommand implements Callable<Integer> {
 
     private int answer() throws ConfigException {
         Examined examined = examined();
-        print(file + ": good; " + ConfigSummary.line(examined));
+        boolean faults = ConfigWarnings.showsFaults(examined.config().bindings());
+        print(file
+                + (faults
+                        ? ": good; "
+                        : ": can be used, but NO FAULT WILL EVER BE SHOWN: 'lampwright fit " + file
+                                + "' listens for the printer's words for one; ")
+                + ConfigSummary.line(examined));
         ConfigWarnings.about(examined.config()).forEach(this::warn);
         return ExitCode.OK;
     }

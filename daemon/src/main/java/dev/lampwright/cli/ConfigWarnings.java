@@ -38,12 +38,16 @@ final class ConfigWarnings {
         return misgivings;
     }
 
+    /** Whether some word or code of the printer's shows a fault. */
+    static boolean showsFaults(Bindings bindings) {
+        return bindings.tell(PrinterState.FAULT);
+    }
+
     private static List<String> neverShown(Bindings bindings) {
         List<String> never = new ArrayList<>();
-        if (!bindings.tell(PrinterState.FAULT)) {
-            never.add(
-                    "printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
-                            + " or a printer.condition");
+        if (!showsFaults(bindings)) {
+            never.add("printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
+                    + " or a printer.condition");
         }
         if (bindings.readings().isEmpty()) {
             never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"

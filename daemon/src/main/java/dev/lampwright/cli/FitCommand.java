@@ -1,23 +1,22 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.log.StreamCharset;
+import dev.lampwright.tool.fit.Boards;
+import dev.lampwright.tool.fit.FileKnowledge;
 import dev.lampwright.tool.fit.GuidedFitting;
 import dev.lampwright.tool.fit.LineTerminal;
+import dev.lampwright.tool.fit.Refitting;
 import dev.lampwright.tool.fit.SerialBoards;
 import java.io.IOException;
 import java.io.InputStreamReader;
-import java.io.PrintWriter;
-import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -31,10 +30,12 @@ import picocli.CommandLine.Spec;
         name = "fit",
         header = "Set up the lights step by step.",
         description = {
-            "Fits lights to a printer, step by step: each step lights something and asks what you see. Finds the controller,"
-                    + " the order of colours, the number of pixels, zones and their directions, a brightness, and with a"
-                    + " meter the real currents; then writes a configuration and checks it. Answers are lines of text; they"
-                    + " are kept in FILE.fit until FILE is written, so you can stop and resume later."
+            "Fits lights to a printer, step by step: each step lights something and asks what you see. Finds the"
+                    + " controller, the order of colours, the number of pixels, zones and their directions, a brightness,"
+                    + " and with a meter the real currents; then writes a configuration and checks it. Answers are lines"
+                    + " of text; they are kept in FILE.fit until FILE is written, so you can stop and resume later. A FILE"
+                    + " that is there is changed: choose a step, such as adding a light, moving a zone or listening to the"
+                    + " printer again; all else in it stays as it is."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -50,7 +51,7 @@ final class FitCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE", description = "The configuration file to write.")
+    @Parameters(paramLabel = "FILE", description = "The configuration file to write, or to change if it is there.")
     private Path file;
 
     @Option(
@@ -62,42 +63,25 @@ final class FitCommand implements Callable<Integer> {
     @Mixin
     private BaudOption line;
 
+    private interface Fitting {
+        GuidedFitting.End run() throws IOException;
+    }
+
     @Override
     public Integer call() throws IOException, InterruptedException {
         AtomicFile.requireWritable(file);
         LogSettings.silent();
+        FileKnowledge knowledge = new ConfigKnowledge(file);
         LineTerminal terminal = new LineTerminal(
                 new InputStreamReader(System.in, StreamCharset.current()),
                 spec.commandLine().getOut());
-        GuidedFitting fitting = new GuidedFitting(
-                file, terminal, new SerialBoards(ports, line.baud()), new SurveyedPrinter(), FitCommand::review);
+        Boards boards = new SerialBoards(ports, line.baud());
+        boolean again = Files.exists(file) && !GuidedFitting.isUnderWay(file);
+        Fitting fitting = again
+                ? new Refitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run
+                : new GuidedFitting(file, terminal, boards, new SurveyedPrinter(), knowledge::review)::run;
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;
-    }
-
-    private static List<String> review(Path written) {
-        List<String> lines = new ArrayList<>();
-        StringWriter said = new StringWriter();
-        PrintWriter writer = new PrintWriter(said);
-        CommandLine line = Lampwright.commandLine().setOut(writer).setErr(writer);
-        line.execute("check", written.toString());
-        lines.add("");
-        lines.add("lampwright check " + written + " says:");
-        said.toString().lines().forEach(each -> lines.add("    " + each));
-        lines.add("");
-        lines.add("lampwright plan " + written + " says, in short:");
-        verdicts(written).forEach(each -> lines.add("    " + each));
-        lines.add("");
-        return lines;
-    }
-
-    /** The same verdicts as those of the plan. */
-    private static List<String> verdicts(Path written) {
-        try {
-            return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName()));
-        } catch (ConfigException e) {
-            return e.mistakes().stream().map(Object::toString).toList();
-        }
     }
 }

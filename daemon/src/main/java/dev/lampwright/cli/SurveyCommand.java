@@ -39,7 +39,11 @@ import picocli.CommandLine.Spec;
             "1:none was found, the broker did not let us in, or the file cannot be written",
             "2:usage error"
         },
-        footer = {"", "Example: lampwright survey --broker mqtt://127.0.0.1 --seconds 300 --write alder.toml"})
+        footer = {
+            "",
+            "Example: lampwright survey --broker mqtt://127.0.0.1 --seconds 300 --write alder.toml",
+            "         lampwright survey --into alder.toml --seconds 300"
+        })
 final class SurveyCommand implements Callable<Integer> {
     private static final double LONGEST_S = 86_400;
     private static final int MOST_ROWS = 500;
@@ -68,6 +72,18 @@ final class SurveyCommand implements Callable<Integer> {
     @Option(names = "--write", paramLabel = "FILE", description = "Write a configuration with what was found.")
     private Path file;
 
+    @Option(
+            names = "--into",
+            paramLabel = "FILE",
+            description =
+                    "Put what was found about the printer into this configuration, and leave all else in it as it is."
+                            + " Its broker is listened to unless another is named. Shows the change and asks before it"
+                            + " writes.")
+    private Path into;
+
+    @Option(names = "--yes", description = "With --into: write without asking.")
+    private boolean yes;
+
     @Option(names = "--force", description = "Overwrite an existing file.")
     private boolean force;
 
@@ -78,6 +94,7 @@ final class SurveyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
+        Optional<SurveyInto> target = target();
         requireRight();
         Broker broker = source.broker();
         if (file != null) {
@@ -87,10 +104,22 @@ final class SurveyCommand implements Callable<Integer> {
         try (Listener listener = new Listener(broker, topics)) {
             GracefulShutdown.<IOException>of(LONGEST_END, listener::stop, () -> {
                 listen(listener);
-                answer(listener.survey().proposal(), broker, listener.trouble());
+                answer(listener.survey().proposal(), broker, listener.trouble(), target);
             });
         }
         return status;
+    }
+
+    /** The file to change, which is read before anything is listened to. */
+    private Optional<SurveyInto> target() throws ConfigException, IOException {
+        if (into == null) {
+            return Optional.empty();
+        }
+        if (file != null) {
+            throw wrong("--write and --into do not go together; --write makes a file, --into changes one");
+        }
+        source.orOf(into);
+        return Optional.of(new SurveyInto(into, yes, json.wanted() ? err() : out()));
     }
 
     private void requireRight() {
@@ -119,7 +148,8 @@ final class SurveyCommand implements Callable<Integer> {
         }
     }
 
-    private void answer(Proposal proposal, Broker broker, Optional<String> trouble) throws IOException {
+    private void answer(Proposal proposal, Broker broker, Optional<String> trouble, Optional<SurveyInto> target)
+            throws IOException {
         if (json.wanted()) {
             out().println(Json.of(SurveyMap.of(proposal)));
         } else {
@@ -139,6 +169,8 @@ final class SurveyCommand implements Callable<Integer> {
             }
         } else if (file != null) {
             write(ProposedConfig.whole(proposal, broker));
+        } else if (target.isPresent()) {
+            status = target.get().take(proposal);
         }
     }
 

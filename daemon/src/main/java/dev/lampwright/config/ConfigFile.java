@@ -74,6 +74,21 @@ public final class ConfigFile {
     }
 
     /**
+     * Reads a configuration that is to be written.
+     *
+     * @param text TOML
+     * @param file where it is to be; relative paths in it start from its folder
+     * @return the configuration
+     * @throws ConfigException with all mistakes, if the text is not right
+     */
+    public static Config read(String text, Path file) throws ConfigException {
+        String mark = "\uFEFF";
+        Path folder = file.toAbsolutePath().getParent();
+        return examine(text.startsWith(mark) ? text.substring(mark.length()) : text, file.toString(), folder)
+                .config();
+    }
+
+    /**
      * Reads a file, and tells what it leaves out.
      *
      * @param file its path; relative paths in it start from its folder

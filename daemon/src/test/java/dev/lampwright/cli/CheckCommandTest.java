@@ -134,6 +134,11 @@ class CheckCommandTest {
                                 + " shown; say where the printer reports its temperatures and its progress",
                         ""),
                 run.err());
+        assertTrue(
+                run.out()
+                        .startsWith(bare + ": can be used, but NO FAULT WILL EVER BE SHOWN: 'lampwright fit " + bare
+                                + "' listens for the printer's words for one; listens at "),
+                run.out());
     }
 
     private void name(String inBroker, String more) throws IOException {

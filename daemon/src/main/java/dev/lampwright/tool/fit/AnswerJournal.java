@@ -27,19 +27,24 @@ final class AnswerJournal {
 
     private record Entry(boolean answer, String text) {}
 
-    private final Path file;
+    private final Optional<Path> file;
     private final Map<String, List<Entry>> steps;
     private List<Entry> current = new ArrayList<>();
     private int next;
 
-    private AnswerJournal(Path file, Map<String, List<Entry>> steps) {
+    private AnswerJournal(Optional<Path> file, Map<String, List<Entry>> steps) {
         this.file = file;
         this.steps = steps;
     }
 
     /** A journal without answers. */
     static AnswerJournal empty(Path file) {
-        return new AnswerJournal(file, new LinkedHashMap<>());
+        return new AnswerJournal(Optional.of(file), new LinkedHashMap<>());
+    }
+
+    /** A journal without answers that is kept in no file. */
+    static AnswerJournal inMemory() {
+        return new AnswerJournal(Optional.empty(), new LinkedHashMap<>());
     }
 
     /**
@@ -56,7 +61,7 @@ final class AnswerJournal {
         }
         Map<String, List<Entry>> steps = new LinkedHashMap<>();
         root.path(STEPS_KEY).properties().forEach(step -> steps.put(step.getKey(), entries(step.getValue())));
-        return new AnswerJournal(file, steps);
+        return new AnswerJournal(Optional.of(file), steps);
     }
 
     private static String text(Path file) throws IOException {
@@ -152,12 +157,22 @@ final class AnswerJournal {
         return answer;
     }
 
+    /** Forgets a step. */
+    void forget(String step) {
+        steps.remove(step);
+    }
+
     /** Removes the file. */
     void delete() throws IOException {
-        Files.deleteIfExists(file);
+        if (file.isPresent()) {
+            Files.deleteIfExists(file.get());
+        }
     }
 
     private void save() throws IOException {
+        if (file.isEmpty()) {
+            return;
+        }
         Map<String, List<Map<String, String>>> all = new LinkedHashMap<>();
         steps.forEach((name, entries) -> all.put(
                 name,
@@ -167,6 +182,6 @@ final class AnswerJournal {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put(FORMAT_KEY, FORMAT);
         root.put(STEPS_KEY, all);
-        AtomicFile.replace(file, Json.pretty(root) + "\n");
+        AtomicFile.replace(file.get(), Json.pretty(root) + "\n");
     }
 }

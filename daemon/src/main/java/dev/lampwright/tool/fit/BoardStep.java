@@ -55,6 +55,26 @@ final class BoardStep implements Step {
                 : pins + ".";
     }
 
+    /**
+     * Finds the controller at a port that is known, or another that the user chooses.
+     *
+     * @param port where it should be
+     * @return the controller that answers
+     */
+    static Boards.Answering at(String port, FittingBench bench) throws LeaveException, IOException {
+        bench.say("Looking for the controller at " + port + ".");
+        bench.speak();
+        Boards.Candidate there = bench.boards().ask(port);
+        if (there instanceof Boards.Answering answering) {
+            return answering;
+        }
+        if (there instanceof Boards.Silent silent) {
+            bench.say(silent.obstacle());
+        }
+        String found = bench.find(() -> noted(choose(bench)));
+        return again(found, bench);
+    }
+
     private static Boards.Answering choose(FittingBench bench) throws LeaveException, IOException {
         while (true) {
             bench.say("Looking for controllers; each silent port takes five seconds.");

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.fit;
 
 import dev.lampwright.board.BoardKind;
+import dev.lampwright.toml.TomlText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,6 +40,7 @@ final class ConfigText {
         config.zones();
         config.dimmers();
         config.desk(file);
+        config.page();
         config.wiring();
         return config.text.toString();
     }
@@ -47,10 +49,10 @@ final class ConfigText {
         Findings.Board board = found.board().orElseThrow();
         line("");
         line("[controller]");
-        line("port = " + quoted(board.port()));
+        line("port = " + TomlText.quoted(board.port()));
         line("baud = " + board.baud(), "as in the firmware");
         BoardKind.of(board.here())
-                .ifPresent(kind -> line("board = " + quoted(kind.name().toLowerCase(Locale.ROOT))));
+                .ifPresent(kind -> line("board = " + TomlText.quoted(kind.name().toLowerCase(Locale.ROOT))));
     }
 
     private void supply() {
@@ -70,7 +72,8 @@ final class ConfigText {
         line("");
         line("[strip]");
         line("pixels = " + strip.pixels(), strip.goesOn() ? "the strip goes on, but more are not driven" : "");
-        line("order = " + quoted(found.knownOrder()));
+        line("order = " + TomlText.quoted(found.knownOrder()));
+        found.mount().ifPresent(this::mount);
         Optional<Findings.Currents> currents = found.currents();
         if (currents.isEmpty()) {
             line("channel_mA = " + FittingSetups.USUAL_CHANNEL / 1000, "not measured: most strips take less");
@@ -89,11 +92,29 @@ final class ConfigText {
         }
     }
 
+    private void mount(Findings.Mount mount) {
+        line("shape = " + TomlText.quoted(mount.shape()));
+        if (mount.shape().equals("frame")) {
+            line("sides_px = " + mount.sides());
+            line("begins = " + TomlText.quoted(mount.begins()));
+        }
+        if (!mount.shape().equals("straight")) {
+            line("clockwise = " + mount.clockwise());
+        }
+    }
+
+    private void page() {
+        if (found.page()) {
+            line("");
+            line("[page]", "the live page, for browsers on this computer");
+        }
+    }
+
     private void zones() {
         if (!found.zones().isEmpty()) {
             line("");
             line("[zones]", "pixel 0 is nearest the controller; backwards runs towards it");
-            found.zones().forEach((name, run) -> line(name + " = " + quoted(run.toString())));
+            found.zones().forEach((name, run) -> line(name + " = " + TomlText.quoted(run.toString())));
         }
     }
 
@@ -109,12 +130,8 @@ final class ConfigText {
         line("[dimmers]", "plain lights on the controller's dimmers");
         for (DimmerLights.Entry entry :
                 DimmerLights.of(found.dimmers(), found.zones().keySet())) {
-            if (entry.spare()) {
-                line(entry.name() + " = { " + entry.channels() + ", unused = true }", "no light is on this output");
-            } else {
-                line(entry.name() + " = { " + entry.channels() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
-                        + " }");
-            }
+            line(entry.name() + " = { " + entry.channelsText() + fed + ", full_mA = " + entry.fullMilliamps() + ceiling
+                    + " }");
         }
     }
 
@@ -123,11 +140,14 @@ final class ConfigText {
         line("[desk]");
         String name = file.getFileName().toString().replaceFirst("\\.toml$", "").replaceAll("[^\\p{L}\\p{N}_-]", "-");
         line(
-                "prefix = " + quoted("lampwright/" + name),
+                "prefix = " + TomlText.quoted("lampwright/" + name),
                 "of the topics by which it is spoken to; one for each printer");
-        line(
-                "brightness = " + decimal(Math.round(found.brightness().orElse(1) * 1000) / 1000.0),
-                "share of full light that suits the room");
+        line("brightness = " + decimal(brightness(found)), "share of full light that suits the room");
+    }
+
+    /** The brightness that was chosen, to a thousandth; 1 if none was. */
+    static double brightness(Findings found) {
+        return Math.round(found.brightness().orElse(1) * 1000) / 1000.0;
     }
 
     private void wiring() {
@@ -149,7 +169,7 @@ final class ConfigText {
             line("");
         }
         line("[wiring.strip]");
-        line("from = " + quoted(supply.fromBoard() ? "board" : "supply"));
+        line("from = " + TomlText.quoted(supply.fromBoard() ? "board" : "supply"));
         supply.fuseAmps().ifPresent(amps -> line("fuse_A = " + decimal(amps)));
     }
 
@@ -166,11 +186,6 @@ final class ConfigText {
 
     private static String joined(Findings.Currents currents, Function<Findings.Milliamps, String> words) {
         return currents.channels().stream().map(words).collect(Collectors.joining(", "));
-    }
-
-    /** A TOML string of text that has no control characters. */
-    static String quoted(String value) {
-        return '"' + value.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 
     private static String decimal(double number) {

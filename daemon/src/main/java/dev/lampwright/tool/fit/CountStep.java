@@ -3,12 +3,14 @@ package dev.lampwright.tool.fit;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
 import java.util.List;
+import java.util.OptionalInt;
 
 /** Counts the pixels with a mark that goes further out until it falls off the end. */
 final class CountStep implements Step {
     private static final int MARK = 3;
     private static final int LEVEL = 140;
     private static final String ALL = "RGB";
+    private static final int MOST_PIXELS = 65_535;
 
     /** What is at the place where the last pixel should be. */
     private enum End {
@@ -32,11 +34,19 @@ final class CountStep implements Step {
         int most = FittingSetups.mostPixels(before);
         Setup setup = FittingSetups.of(before);
         PixelSearch search = new PixelSearch(most);
-        bench.say("A mark of a few white pixels goes along the strip.");
+        OptionalInt typed = known(bench);
+        if (typed.isPresent() && typed.getAsInt() > most) {
+            return found(before, new Findings.Strip(most, true), bench);
+        }
+        typed.ifPresent(search::assume);
+        if (typed.isEmpty()) {
+            bench.say("A mark of a few white pixels goes along the strip, further and further out, then back to its"
+                    + " end.");
+        }
         while (true) {
             walk(search, before.knownOrder(), setup, bench);
             if (search.pixels() == 0) {
-                bench.say("No pixel was seen at all. Once more, from the beginning:");
+                bench.say("No pixel was seen at all. Again, from the beginning:");
                 search = new PixelSearch(most);
                 continue;
             }
@@ -52,6 +62,18 @@ final class CountStep implements Step {
         }
     }
 
+    /** The number, if it is on the reel; the last pixel is proved all the same. */
+    private static OptionalInt known(FittingBench bench) throws LeaveException, IOException {
+        bench.darken();
+        return bench.ask(new Question<>(
+                "How many pixels does the strip have? Type the number if you know it, or Enter to find out.",
+                List.of(),
+                "It is on the reel, or length × pixels a metre. What you type is tried: the last pixel is lit next.",
+                line -> line.isEmpty()
+                        ? OptionalInt.empty()
+                        : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_PIXELS))));
+    }
+
     private static void walk(PixelSearch search, String order, Setup setup, FittingBench bench)
             throws LeaveException, IOException {
         int level = FittingSetups.level(setup, MARK * ALL.length(), LEVEL);
@@ -61,7 +83,8 @@ final class CountStep implements Step {
             search.answered(
                     pixel,
                     bench.ask(Question.yesOrNo(
-                            "The mark is somewhere else now. Is a pixel lit anywhere on the strip?",
+                            (search.begun() ? "The mark has moved" : "A mark is lit")
+                                    + ". Is a pixel lit anywhere on the strip? (" + search.soFar() + ")",
                             "Look along the whole strip. One to " + MARK
                                     + " pixels are lit, white; or none, if the mark is past the" + " end.")));
         }

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/** Makes lights of dimmers: three colours make a plain colour strip, and channels are numbered without a gap. */
+/** Makes lights of dimmers: three colours make a plain colour strip. Dimmers without a light make nothing. */
 final class DimmerLights {
     private static final List<Findings.Hanging> COLOURS =
             List.of(Findings.Hanging.RED, Findings.Hanging.GREEN, Findings.Hanging.BLUE);
@@ -20,12 +20,16 @@ final class DimmerLights {
      * @param name its name
      * @param channels the key that tells them, with its value
      * @param fullMilliamps current of each channel at full duty
-     * @param spare whether no light is on it, and it only fills a gap
      */
-    record Entry(String name, String channels, int fullMilliamps, boolean spare) {}
+    record Entry(String name, List<Integer> channels, int fullMilliamps) {
+        /** The channels as the configuration has them: a key and its value. */
+        String channelsText() {
+            return channels.size() == 1 ? "channel = " + channels.get(0) : "channels = " + channels;
+        }
+    }
 
     /**
-     * The lights on some dimmers, up to the last with a light on it.
+     * The lights on some dimmers.
      *
      * @param uses what is on each
      * @param taken names that other things have
@@ -45,17 +49,13 @@ final class DimmerLights {
                     .mapToInt(channel -> uses.get(channel).fullMilliamps())
                     .max()
                     .orElseThrow();
-            entries.add(new Entry(free("glow", names), "channels = " + channels, full, false));
+            entries.add(new Entry(free("glow", names), channels, full));
         }
-        int last = IntStream.range(0, uses.size())
-                .filter(i -> uses.get(i).what() != Findings.Hanging.NOTHING)
-                .max()
-                .orElse(-1);
-        for (int i = 0; i <= last; i++) {
+        for (int i = 0; i < uses.size(); i++) {
             Findings.DimmerUse use = uses.get(i);
             int colour = COLOURS.indexOf(use.what());
             boolean inStrip = colour >= 0 && colours.get(colour).indexOf(i) < strips;
-            if (!inStrip) {
+            if (!inStrip && use.what() != Findings.Hanging.NOTHING) {
                 entries.add(single(i, use, names));
             }
         }
@@ -63,9 +63,8 @@ final class DimmerLights {
     }
 
     private static Entry single(int channel, Findings.DimmerUse use, Set<String> names) {
-        boolean spare = use.what() == Findings.Hanging.NOTHING;
-        String name = use.name().isEmpty() ? free(spare ? "spare" : "light", names) : use.name();
-        return new Entry(name, "channel = " + channel, use.fullMilliamps(), spare);
+        String name = use.name().isEmpty() ? free("light", names) : use.name();
+        return new Entry(name, List.of(channel), use.fullMilliamps());
     }
 
     /** A name that is not taken yet; now it is. */

@@ -3,15 +3,39 @@ package dev.lampwright.tool.fit;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Tries the controller's dimmers one by one, and asks what is on each. */
 final class DimmersStep implements Step {
     private static final double USUAL_VOLTS = 24;
     private static final double SHARE = 0.3;
+    private static final double USED_SHARE = 0.9;
     private static final int MOST_MILLIAMPS = 65_535;
+
+    private final Collection<Integer> inUse;
+    private final Collection<String> names;
+
+    /** For a controller on which nothing is known to be. */
+    DimmersStep() {
+        this(List.of(), List.of());
+    }
+
+    /**
+     * For a controller that has lights already, which are left alone.
+     *
+     * @param inUse dimmers that are not tried
+     * @param names names that the lights on them have
+     */
+    DimmersStep(Collection<Integer> inUse, Collection<String> names) {
+        this.inUse = List.copyOf(inUse);
+        this.names = List.copyOf(names);
+    }
 
     @Override
     public String name() {
@@ -26,19 +50,27 @@ final class DimmersStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         int outputs = before.board().orElseThrow().here().dimmers();
-        if (outputs == 0) {
-            bench.say("The controller has no dimmers.");
+        List<Integer> free = IntStream.range(0, outputs)
+                .filter(output -> !inUse.contains(output))
+                .boxed()
+                .toList();
+        if (free.isEmpty()) {
+            bench.say("The controller has " + (outputs == 0 ? "no dimmers." : "no dimmer without a light."));
             return before;
         }
         bench.darken();
         boolean any = bench.ask(Question.yesOrNo(
                 "The controller has " + outputs
-                        + " dimmers. Are there lights on some of them, each with its own MOSFET?",
+                        + (outputs == free.size()
+                                ? " dimmers. Are there lights on some of them, each with its own MOSFET?"
+                                : " dimmers. Is there a light on one that the file does not name, with its own"
+                                        + " MOSFET?"),
                 "A dimmer switches a plain light: a white work light, or one colour of a plain colour strip."));
-        return any ? fed(before, outputs, bench) : before;
+        return any ? fed(before, outputs, free, bench) : before;
     }
 
-    private static Findings fed(Findings before, int outputs, FittingBench bench) throws LeaveException, IOException {
+    private Findings fed(Findings before, int outputs, List<Integer> free, FittingBench bench)
+            throws LeaveException, IOException {
         Findings.Supply supply =
                 SupplyStep.askSupply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
         if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
@@ -46,27 +78,42 @@ final class DimmersStep implements Step {
                     + " [dimmers] into the file by hand.");
             return before;
         }
-        int full = bench.ask(new Question<>(
-                "How many mA does the strongest of these lights take at full, by its label? (Watts ÷ volts × 1000.)",
+        OptionalInt strongest = bench.ask(new Question<>(
+                "How many mA does the strongest of these lights take at full, by its label (watts ÷ volts × 1000)?"
+                        + " Enter if you do not know.",
                 List.of(),
                 "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
-                        + " mA while they are tried.",
-                line -> TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS)));
-        return tried(before, supply, full, outputs, bench);
+                        + " mA while they are tried. Without it, one light is taken to be as strong as that ceiling.",
+                line -> line.isEmpty()
+                        ? OptionalInt.empty()
+                        : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS))));
+        return tried(before, supply, strongest, outputs, free, bench);
     }
 
-    private static Findings tried(Findings before, Findings.Supply supply, int full, int outputs, FittingBench bench)
+    private Findings tried(
+            Findings before,
+            Findings.Supply supply,
+            OptionalInt strongest,
+            int outputs,
+            List<Integer> free,
+            FittingBench bench)
             throws LeaveException, IOException {
+        int full = strongest.orElse(supply.ceilingMilliamps());
         Setup setup = FittingSetups.withDimmers(
                 FittingSetups.of(before), supply.ceilingMilliamps(), Collections.nCopies(outputs, full));
-        double share = Math.min(SHARE, 0.9 * supply.ceilingMilliamps() / full);
-        List<Findings.DimmerUse> uses = new ArrayList<>();
-        for (int i = 0; i < outputs; i++) {
-            bench.show(setup, Scenes.dimmer(i, share));
-            Findings.Hanging what = bench.ask(what(i));
-            String name = what == Findings.Hanging.WHITE ? bench.ask(name(before, uses)) : "";
-            int milliamps = what == Findings.Hanging.NOTHING ? 1 : bench.ask(milliamps(full));
-            uses.add(new Findings.DimmerUse(what, name, milliamps));
+        double share = Math.min(SHARE, USED_SHARE * supply.ceilingMilliamps() / full);
+        List<Findings.DimmerUse> uses =
+                new ArrayList<>(Collections.nCopies(outputs, new Findings.DimmerUse(Findings.Hanging.NOTHING, "", 1)));
+        for (int output : free) {
+            bench.show(setup, Scenes.dimmer(output, share));
+            Optional<Findings.Hanging> what = bench.ask(what(output, free));
+            if (what.isEmpty()) {
+                break;
+            }
+            if (what.get() != Findings.Hanging.NOTHING) {
+                String name = what.get() == Findings.Hanging.WHITE ? bench.ask(name(before, uses)) : "";
+                uses.set(output, new Findings.DimmerUse(what.get(), name, bench.ask(milliamps(strongest))));
+            }
         }
         bench.darken();
         boolean none = uses.stream().allMatch(use -> use.what() == Findings.Hanging.NOTHING);
@@ -85,37 +132,46 @@ final class DimmersStep implements Step {
         return supply.withCeiling(ceiling);
     }
 
-    private static Question<Findings.Hanging> what(int output) {
+    private static Question<Optional<Findings.Hanging>> what(int output, List<Integer> free) {
         return Question.choice(
-                "Dimmer " + output + " is on, at less than a third. What lights?",
+                "Dimmer " + output + " is on, at less than a third (" + (free.indexOf(output) + 1) + " of "
+                        + free.size() + "). What lights?",
                 "If it is one colour of a plain colour strip, say which; a white light gets a name of its own.",
                 List.of(
-                        new Question.Option<>("0", "nothing", Findings.Hanging.NOTHING),
-                        new Question.Option<>("1", "a white light", Findings.Hanging.WHITE),
-                        new Question.Option<>("2", "red of a plain colour strip", Findings.Hanging.RED),
-                        new Question.Option<>("3", "green of a plain colour strip", Findings.Hanging.GREEN),
-                        new Question.Option<>("4", "blue of a plain colour strip", Findings.Hanging.BLUE)));
+                        option("0", "nothing", Findings.Hanging.NOTHING),
+                        option("1", "a white light", Findings.Hanging.WHITE),
+                        option("2", "red of a plain colour strip", Findings.Hanging.RED),
+                        option("3", "green of a plain colour strip", Findings.Hanging.GREEN),
+                        option("4", "blue of a plain colour strip", Findings.Hanging.BLUE),
+                        new Question.Option<>("done", "there are no more lights", Optional.empty())));
     }
 
-    private static Question<String> name(Findings before, List<Findings.DimmerUse> uses) {
-        boolean first = uses.stream().noneMatch(use -> use.name().equals("work"));
+    private static Question.Option<Optional<Findings.Hanging>> option(
+            String key, String words, Findings.Hanging hanging) {
+        return new Question.Option<>(key, words, Optional.of(hanging));
+    }
+
+    private Question<String> name(Findings before, List<Findings.DimmerUse> uses) {
+        List<String> taken = Stream.of(
+                        before.zones().keySet().stream(),
+                        names.stream(),
+                        uses.stream().map(Findings.DimmerUse::name))
+                .flatMap(each -> each)
+                .toList();
+        boolean first = !taken.contains("work");
         return new Question<>(
                 first ? "What is its name? Enter means work." : "What is its name?",
                 List.of(),
                 "The built-in looks light the one named work, to see and film by.",
-                line -> Question.readName(line.isEmpty() && first ? "work" : line, taken(before, uses)));
+                line -> Question.readName(line.isEmpty() && first ? "work" : line, taken));
     }
 
-    private static List<String> taken(Findings before, List<Findings.DimmerUse> uses) {
-        return Stream.concat(before.zones().keySet().stream(), uses.stream().map(Findings.DimmerUse::name))
-                .toList();
-    }
-
-    private static Question<Integer> milliamps(int full) {
+    private static Question<Integer> milliamps(OptionalInt strongest) {
+        int most = strongest.orElse(MOST_MILLIAMPS);
         return new Question<>(
-                "How many mA does it take at full? Enter means " + full + ".",
+                "How many mA does it take at full?" + (strongest.isPresent() ? " Enter means " + most + "." : ""),
                 List.of(),
                 "Watts ÷ volts × 1000, by its label; of a colour strip, for this colour alone.",
-                line -> line.isEmpty() ? full : TypedNumbers.readWhole(line, 1, full));
+                line -> line.isEmpty() && strongest.isPresent() ? most : TypedNumbers.readWhole(line, 1, most));
     }
 }

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.fit;
 
 import dev.lampwright.protocol.Here;
+import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -22,6 +23,8 @@ import java.util.OptionalDouble;
  * @param dimmers what is on the controller's dimmers, from the first on
  * @param dimmerSupply what feeds them; empty if nothing is on them
  * @param printer the file's part about broker and printer, TOML
+ * @param mount how the strip is mounted
+ * @param page whether the live page is wanted
  */
 record Findings(
         Optional<Board> board,
@@ -33,7 +36,9 @@ record Findings(
         Optional<Currents> currents,
         List<DimmerUse> dimmers,
         Optional<Supply> dimmerSupply,
-        Optional<String> printer) {
+        Optional<String> printer,
+        Optional<Mount> mount,
+        boolean page) {
     /** Nothing is known. */
     static final Findings NONE = new Findings(
             Optional.empty(),
@@ -45,7 +50,9 @@ record Findings(
             Optional.empty(),
             List.of(),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            Optional.empty(),
+            false);
 
     /** Keeps copies of the collections, in their order. */
     Findings {
@@ -82,8 +89,18 @@ record Findings(
      *
      * @param pixels pixels that are driven
      * @param goesOn whether there are more, beyond what can be driven
+     * @param runs what it is cut into, on a data line each; empty where all of it is on the first line
      */
-    record Strip(int pixels, boolean goesOn) {}
+    record Strip(int pixels, boolean goesOn, List<Setup.Run> runs) {
+        /** A strip on the first data line. */
+        Strip(int pixels, boolean goesOn) {
+            this(pixels, goesOn, List.of());
+        }
+
+        Strip {
+            runs = List.copyOf(runs);
+        }
+    }
 
     /**
      * A run of pixels.
@@ -134,6 +151,20 @@ record Findings(
         }
     }
 
+    /**
+     * How the strip is mounted, as somebody sees it who stands before the printer. The words are those of the file.
+     *
+     * @param shape {@code straight}, {@code frame} or {@code ring}
+     * @param sides pixels of each side of a frame
+     * @param begins the corner where pixel 0 of a frame is
+     * @param clockwise whether the strip runs so from there
+     */
+    record Mount(String shape, List<Integer> sides, String begins, boolean clockwise) {
+        Mount {
+            sides = List.copyOf(sides);
+        }
+    }
+
     /** What is on a dimmer. */
     enum Hanging {
         NOTHING,
@@ -154,36 +185,103 @@ record Findings(
 
     Findings withBoard(Board next) {
         return new Findings(
-                Optional.of(next), supply, order, strip, zones, brightness, currents, dimmers, dimmerSupply, printer);
+                Optional.of(next),
+                supply,
+                order,
+                strip,
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withSupply(Supply next) {
         return new Findings(
-                board, Optional.of(next), order, strip, zones, brightness, currents, dimmers, dimmerSupply, printer);
+                board,
+                Optional.of(next),
+                order,
+                strip,
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withOrder(String next) {
         return new Findings(
-                board, supply, Optional.of(next), strip, zones, brightness, currents, dimmers, dimmerSupply, printer);
+                board,
+                supply,
+                Optional.of(next),
+                strip,
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withStrip(Strip next) {
         return new Findings(
-                board, supply, order, Optional.of(next), zones, brightness, currents, dimmers, dimmerSupply, printer);
+                board,
+                supply,
+                order,
+                Optional.of(next),
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withZones(Map<String, Run> next) {
-        return new Findings(board, supply, order, strip, next, brightness, currents, dimmers, dimmerSupply, printer);
+        return new Findings(
+                board, supply, order, strip, next, brightness, currents, dimmers, dimmerSupply, printer, mount, page);
     }
 
     Findings withBrightness(double next) {
         return new Findings(
-                board, supply, order, strip, zones, OptionalDouble.of(next), currents, dimmers, dimmerSupply, printer);
+                board,
+                supply,
+                order,
+                strip,
+                zones,
+                OptionalDouble.of(next),
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withCurrents(Currents next) {
         return new Findings(
-                board, supply, order, strip, zones, brightness, Optional.of(next), dimmers, dimmerSupply, printer);
+                board,
+                supply,
+                order,
+                strip,
+                zones,
+                brightness,
+                Optional.of(next),
+                dimmers,
+                dimmerSupply,
+                printer,
+                mount,
+                page);
     }
 
     Findings withDimmers(List<DimmerUse> next, Supply theirs) {
@@ -197,12 +295,46 @@ record Findings(
                 currents,
                 new ArrayList<>(next),
                 Optional.of(theirs),
-                printer);
+                printer,
+                mount,
+                page);
     }
 
     Findings withPrinter(String next) {
         return new Findings(
-                board, supply, order, strip, zones, brightness, currents, dimmers, dimmerSupply, Optional.of(next));
+                board,
+                supply,
+                order,
+                strip,
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                Optional.of(next),
+                mount,
+                page);
+    }
+
+    Findings withMount(Mount next) {
+        return new Findings(
+                board,
+                supply,
+                order,
+                strip,
+                zones,
+                brightness,
+                currents,
+                dimmers,
+                dimmerSupply,
+                printer,
+                Optional.of(next),
+                page);
+    }
+
+    Findings withPage(boolean next) {
+        return new Findings(
+                board, supply, order, strip, zones, brightness, currents, dimmers, dimmerSupply, printer, mount, next);
     }
 
     /** The strip's order; for steps after it was found. */

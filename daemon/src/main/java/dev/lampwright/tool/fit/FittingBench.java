@@ -14,6 +14,7 @@ import java.util.Optional;
 final class FittingBench implements PrinterFinder.Told {
     static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
 
+    private final String keys;
     private final Terminal terminal;
     private final AnswerJournal journal;
     private final Boards boards;
@@ -25,6 +26,12 @@ final class FittingBench implements PrinterFinder.Told {
     private boolean answeredByJournal;
 
     FittingBench(Terminal terminal, AnswerJournal journal, Boards boards) {
+        this(KEYS, terminal, journal, boards);
+    }
+
+    /** A bench at whose questions other keys do something. */
+    FittingBench(String keys, Terminal terminal, AnswerJournal journal, Boards boards) {
+        this.keys = keys;
         this.terminal = terminal;
         this.journal = journal;
         this.boards = boards;
@@ -37,6 +44,7 @@ final class FittingBench implements PrinterFinder.Told {
     /** Goes over to the light of another controller. */
     void lightUp(String port, Here here) {
         putOut();
+        setup = Optional.empty();
         light = Optional.of(boards.light(port, here));
     }
 
@@ -127,16 +135,19 @@ final class FittingBench implements PrinterFinder.Told {
             String line = line();
             if (line.equals("?")) {
                 terminal.print(question.help());
-                terminal.print(KEYS);
+                terminal.print(keys);
                 terminal.print(question.words());
+                question.options().forEach(terminal::print);
                 continue;
             }
             Optional<T> answer = read(question, line);
             if (answer.isEmpty()) {
                 continue;
             }
-            if (light.isPresent() && !light.get().steady()) {
-                terminal.print("The controller was away meanwhile, so that answer does not count. Once more:");
+            if (light.isPresent() && setup.isPresent() && !light.get().steady()) {
+                terminal.print("That answer does not count: "
+                        + light.get().disturbance().orElse("the controller was away meanwhile")
+                        + ". The same question again:");
                 present(question);
                 continue;
             }

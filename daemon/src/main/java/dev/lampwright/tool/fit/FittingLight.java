@@ -58,6 +58,11 @@ public final class FittingLight implements ShownLight {
     }
 
     @Override
+    public synchronized Optional<String> disturbance() {
+        return lit.flatMap(LitSetup::disturbance);
+    }
+
+    @Override
     public synchronized void close() {
         closed = true;
         lit.ifPresent(LitSetup::close);

@@ -54,7 +54,8 @@ final class FittingSetups {
                 HOLDOVER_MS,
                 WhenSilent.DARK,
                 List.of(ceiling(findings)),
-                List.of());
+                List.of(),
+                findings.strip().map(Findings.Strip::runs).orElse(List.of()));
     }
 
     /** The same, with one more supply, and with dimmers that it feeds. */
@@ -68,7 +69,8 @@ final class FittingSetups {
                 strip.holdoverMillis(),
                 strip.whenSilent(),
                 Stream.of(strip.ceilingsMilliamps().get(0), ceilingMilliamps).toList(),
-                fullMilliamps.stream().map(full -> new Setup.Dimmer(1, full, 0)).toList());
+                fullMilliamps.stream().map(full -> new Setup.Dimmer(1, full, 0)).toList(),
+                strip.runs());
     }
 
     /** The same, calculated with the most that a channel may take. */
@@ -82,7 +84,8 @@ final class FittingSetups {
                 setup.holdoverMillis(),
                 setup.whenSilent(),
                 setup.ceilingsMilliamps(),
-                setup.dimmers());
+                setup.dimmers(),
+                setup.runs());
     }
 
     /** As many pixels as the controller can drive and dark pixels of the ceiling allow. */

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The guided fitting, from the first step to the written file. */
 public final class GuidedFitting {
@@ -20,9 +21,7 @@ public final class GuidedFitting {
             "  - Flashing light can harm people with photosensitive epilepsy. Nothing here flashes more than three times a"
                     + " second.",
             "  - Do not look into bright LEDs; look at what they light, or from the side.",
-            "",
-            "Until the supply is known, no more than " + FittingSetups.SAFE_CEILING + " mA is asked for.",
-            FittingBench.KEYS);
+            "");
 
     private final Path file;
     private final Path kept;
@@ -63,11 +62,25 @@ public final class GuidedFitting {
      */
     public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, Review review) {
         this.file = file;
-        kept = file.resolveSibling(file.getFileName() + ".fit");
+        kept = kept(file);
         this.terminal = terminal;
         this.boards = boards;
         this.printers = printers;
         this.review = review;
+    }
+
+    /**
+     * Whether a fitting of a file was begun and is not at its end.
+     *
+     * @param file the configuration
+     * @return whether there are answers that it goes on from
+     */
+    public static boolean isUnderWay(Path file) {
+        return Files.exists(kept(file));
+    }
+
+    private static Path kept(Path file) {
+        return file.resolveSibling(file.getFileName() + ".fit");
     }
 
     /**
@@ -77,7 +90,10 @@ public final class GuidedFitting {
      * @throws IOException if a file cannot be read or written; the text says which and what to do
      */
     public End run() throws IOException {
-        CAUTIONS.forEach(terminal::print);
+        cautions(
+                        "Until the supply is known, no more than " + FittingSetups.SAFE_CEILING + " mA is asked for.",
+                        FittingBench.KEYS)
+                .forEach(terminal::print);
         try {
             AnswerJournal journal = journal();
             FittingBench bench = new FittingBench(terminal, journal, boards);
@@ -92,6 +108,11 @@ public final class GuidedFitting {
             terminal.print(stopped());
             return e.way() == LeaveException.Way.INPUT_ENDED ? End.INPUT_ENDED : End.STOPPED;
         }
+    }
+
+    /** What is to be said first, of which the last lines are these. */
+    static List<String> cautions(String... last) {
+        return Stream.concat(CAUTIONS.stream(), Stream.of(last)).toList();
     }
 
     private String stopped() {
@@ -123,10 +144,12 @@ public final class GuidedFitting {
                 new CountStep(),
                 new ZonesStep(),
                 new DirectionStep(),
+                new MountStep(),
                 new BrightnessStep(),
                 new CurrentStep(),
                 new DimmersStep(),
                 new PrinterStep(printers),
+                new PageStep(),
                 new WriteStep(file, review));
     }
 

@@ -24,6 +24,9 @@ final class LitSetup implements AutoCloseable {
     private static final Duration CLOSE = Duration.ofMillis(200);
     private static final long UNSETTLED = -1;
 
+    /** The controller's counts are modulo this and one. */
+    private static final int COUNTER = 0xFFFF;
+
     /** What is to be seen, and what has come of it. */
     private static final class Showing {
         final Scene scene;
@@ -33,6 +36,8 @@ final class LitSetup implements AutoCloseable {
 
         volatile boolean shown;
         volatile boolean disturbed;
+        volatile String disturbance = "";
+        volatile int overrunsBefore;
 
         Showing(Scene scene, long begun) {
             this.scene = scene;
@@ -85,6 +90,7 @@ final class LitSetup implements AutoCloseable {
         LinkStatus status = link.status();
         long before = showing.shownBefore;
         if (before != UNSETTLED && status.framesShown() - before > underWay(status) && isRight(status)) {
+            showing.overrunsBefore = status.overruns();
             showing.shown = true;
         }
         return showing.shown;
@@ -110,6 +116,22 @@ final class LitSetup implements AutoCloseable {
                         : status.trouble());
     }
 
+    /** What disturbed the scene after it was shown. */
+    Optional<String> disturbance() {
+        return Optional.of(showing.disturbance).filter(words -> !words.isEmpty());
+    }
+
+    private static String why(Showing now, LinkStatus status) {
+        if (status.overruns() != now.overrunsBefore) {
+            return "the controller on " + status.port() + " missed bytes (it counts "
+                    + (status.overruns() - now.overrunsBefore & COUNTER)
+                    + " overruns), because bytes come faster than it"
+                    + " takes them: use a lower baud in its firmware and with --baud, and fit fewer pixels to it";
+        }
+        return "the controller on " + status.port() + " was away meanwhile"
+                + (status.trouble().isEmpty() ? "" : ": " + status.trouble());
+    }
+
     @Override
     public void close() {
         worker.end(CLOSE);
@@ -127,7 +149,8 @@ final class LitSetup implements AutoCloseable {
         }
         slot.publish();
         link.frameReady();
-        if (now.shown && !isRight(status)) {
+        if (now.shown && !isRight(status) && !now.disturbed) {
+            now.disturbance = why(now, status);
             now.disturbed = true;
         }
         return FRAME_NANOS - (clock.getAsLong() - nanos);

@@ -69,7 +69,8 @@ final class OrderStep implements Step {
 
     private static Question<Optional<SecretStrip.Seen>> hue(List<Integer> bytes, int asked) {
         String lit = bytes.size() > 1 ? "are the pixels that are" : "is the pixel that is";
-        String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit + " lit near the controller?";
+        String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit
+                + " lit near the controller? (Question " + (asked + 1) + ", mostly of 3 to 5.)";
         return Question.choice(
                 words,
                 "Among the first pixels of the strip one, two or three are lit. If all are of one colour, say which; if they"

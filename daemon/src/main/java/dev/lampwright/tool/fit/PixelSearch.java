@@ -44,6 +44,27 @@ final class PixelSearch {
         }
     }
 
+    /** Takes a number that somebody knows; it is still to be proved. */
+    void assume(int pixels) {
+        seen = pixels - 1;
+        notSeen = pixels;
+    }
+
+    /** Whether there was an answer yet. */
+    boolean begun() {
+        return seen >= 0 || notSeen < most;
+    }
+
+    /** How far the search has got, in words. */
+    String soFar() {
+        if (!begun()) {
+            return "up to " + most + " can be driven";
+        }
+        return notSeen < most
+                ? "so far: " + (seen + 1) + " to " + notSeen + " pixels"
+                : "so far: " + (seen + 1) + " or more";
+    }
+
     /** How many there are, once it is {@link #done}: 0 if none was seen. */
     int pixels() {
         return seen + 1;

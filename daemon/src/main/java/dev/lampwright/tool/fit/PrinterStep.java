@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.toml.TomlText;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
@@ -16,6 +17,9 @@ import java.util.Optional;
 final class PrinterStep implements Step {
     private static final String USUAL = "mqtt://127.0.0.1:1883";
 
+    /** How the stand-in begins, by which it is known again. */
+    static final String STAND_IN = "# TO DO: nothing was found";
+
     /** Lets the file be read until somebody has bound it by hand; check warns of what is missing. */
     private static final String PLACEHOLDER = """
             # TO DO: nothing was found about the printer yet; this fills the gap. Let lampwright survey listen while it heats up and
@@ -25,7 +29,7 @@ final class PrinterStep implements Step {
             printing = ["RUN"]
             """;
 
-    private static final Question<Integer> SECONDS = new Question<>(
+    static final Question<Integer> SECONDS = new Question<>(
             "For how many seconds? Enter means 60.",
             List.of(),
             "The longer it listens, the more it finds; the first minutes of a print tell most.",
@@ -34,7 +38,8 @@ final class PrinterStep implements Step {
     private static final Question<String> URL = new Question<>(
             "Which MQTT broker does the printer speak to? Enter means " + USUAL + ".",
             List.of(),
-            "Its address, mqtt://host or mqtts://host.",
+            "Its address: a host name such as broker.lan or localhost:1883, or mqtts://host for an encrypted"
+                    + " connection.",
             line -> line.isEmpty() ? USUAL : readUrl(line));
 
     private static final Question<Optional<String>> NAME = new Question<>(
@@ -106,7 +111,7 @@ final class PrinterStep implements Step {
         StringBuilder section = new StringBuilder("[broker]\n");
         broker.forEach((key, value) -> section.append(key)
                 .append(" = ")
-                .append(ConfigText.quoted(value))
+                .append(TomlText.quoted(value))
                 .append('\n'));
         return section.toString();
     }
@@ -145,16 +150,16 @@ final class PrinterStep implements Step {
 
     private static String readUrl(String line) throws Question.UnusableException {
         try {
-            URI url = new URI(line);
+            URI url = new URI(line.contains("://") ? line : "mqtt://" + line);
             boolean right =
                     ("mqtt".equals(url.getScheme()) || "mqtts".equals(url.getScheme())) && url.getHost() != null;
             if (right && url.getUserInfo() == null && url.getRawPath().isEmpty()) {
                 return url.toString();
             }
         } catch (URISyntaxException e) {
-            throw new Question.UnusableException("that is not an address: type mqtt://host or mqtts://host");
+            throw new Question.UnusableException("that is not an address: type host or host:port, or mqtts://host");
         }
         throw new Question.UnusableException(
-                "type mqtt://host or mqtts://host, with nothing before or after the host but :port");
+                "type host or host:port, or mqtts://host for an encrypted connection, and nothing else");
     }
 }

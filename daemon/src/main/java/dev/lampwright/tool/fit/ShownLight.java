@@ -21,6 +21,15 @@ public interface ShownLight extends AutoCloseable {
      */
     boolean steady();
 
+    /**
+     * What has kept the scene from being there all the time, and what to do.
+     *
+     * @return words to follow a colon; empty if it was {@link #steady}, or nobody knows
+     */
+    default Optional<String> disturbance() {
+        return Optional.empty();
+    }
+
     /** Leaves everything dark. */
     @Override
     void close();

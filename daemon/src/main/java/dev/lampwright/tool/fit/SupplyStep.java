@@ -3,6 +3,8 @@ package dev.lampwright.tool.fit;
 import java.io.IOException;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Asks what feeds the strip, and works the ceiling out. */
 final class SupplyStep implements Step {
@@ -16,6 +18,9 @@ final class SupplyStep implements Step {
     private static final double LEAST_AMPS = 0.1;
     private static final double LEAST_FUSE = 0.05;
     private static final double MOST_AMPS = 60;
+
+    /** As IEC 60127 has fuses marked: FF, F, M, T or TT for how fast they are, then the rating (from memory). */
+    private static final Pattern STAMPED = Pattern.compile("(?i)(?:FF|F|M|TT|T)?\\s*([0-9.,]+)\\s*A?");
 
     private enum Source {
         OWN,
@@ -91,6 +96,12 @@ final class SupplyStep implements Step {
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
     }
 
+    /** A rating as it is stamped on the fuse, without the letters for its speed before it and for its unit behind. */
+    private static String bare(String rating) {
+        Matcher stamped = STAMPED.matcher(rating);
+        return stamped.matches() ? stamped.group(1) : rating;
+    }
+
     /** No fuse is as if it were not known. */
     private static OptionalDouble fuse(FittingBench bench) throws LeaveException, IOException {
         OptionalDouble fuse = bench.ask(new Question<>(
@@ -99,7 +110,7 @@ final class SupplyStep implements Step {
                 "The fuse protects the wire behind it. Its rating is printed or stamped on it, for instance T3.15A.",
                 line -> line.equals("0")
                         ? OptionalDouble.of(0)
-                        : TypedNumbers.readIfThere(line, LEAST_FUSE, MOST_AMPS)));
+                        : TypedNumbers.readIfThere(bare(line), LEAST_FUSE, MOST_AMPS)));
         return fuse.stream().filter(amps -> amps > 0).findFirst();
     }
 }

@@ -41,6 +41,7 @@ final class WriteStep implements Step {
         bench.say(written + " is written.");
         bench.speak();
         review.of(written).forEach(bench::say);
+        HandOver.lines(before, written).forEach(bench::say);
         bench.say("Start with: lampwright run --config " + written);
         bench.speak();
         return before;

@@ -9,10 +9,7 @@ import java.util.Optional;
 
 /** Names zones; each is pointed at with a mark at its ends. */
 final class ZonesStep implements Step {
-    private static final int LEVEL = 140;
     private static final int DIM = 50;
-    private static final int MARKS = 2;
-    private static final String MARK = "RG";
 
     @Override
     public String name() {
@@ -26,13 +23,13 @@ final class ZonesStep implements Step {
 
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
-        Map<String, Findings.Run> zones = new LinkedHashMap<>();
+        Map<String, Findings.Run> zones = new LinkedHashMap<>(before.zones());
         bench.say(
                 "A zone is a part of the strip with a name. bed and nozzle show how hot they are, job how far it is.",
                 "Zones may overlap. Without zones of yours, bed is the first half, nozzle the second, job all of it.");
         Optional<String> name = askName(zones, bench);
         while (name.isPresent()) {
-            Findings.Run run = point(name.get(), before, bench);
+            Findings.Run run = point(name.get(), Optional.ofNullable(zones.get(name.get())), before, bench);
             if (seen(name.get(), run, before, bench)) {
                 zones.put(name.get(), run);
             }
@@ -48,62 +45,18 @@ final class ZonesStep implements Step {
         return bench.ask(new Question<>(
                 "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
                 List.of(),
-                "A name begins with a letter and has letters, digits, _ and -. Naming a zone again starts it again.",
+                "A name begins with a letter and has letters, digits, _ and -. Name a zone again to move it.",
                 line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
     }
 
-    private static Findings.Run point(String name, Findings before, FittingBench bench)
+    /** A zone that is there already is pointed at from where it is; the next one from where the mark was left. */
+    private static Findings.Run point(String name, Optional<Findings.Run> now, Findings before, FittingBench bench)
             throws LeaveException, IOException {
-        int first = end("one end of " + name, 0, Optional.empty(), before, bench);
-        int last = end("the other end of " + name, first, Optional.of(first), before, bench);
+        int start = now.map(Findings.Run::first).orElse(0);
+        int first = PixelMark.moved("one end of " + name, start, Optional.empty(), before, bench);
+        int other = now.map(Findings.Run::last).orElse(first);
+        int last = PixelMark.moved("the other end of " + name, other, Optional.of(first), before, bench);
         return new Findings.Run(first, last);
-    }
-
-    private static int end(String where, int start, Optional<Integer> other, Findings before, FittingBench bench)
-            throws LeaveException, IOException {
-        int pixels = before.knownPixels();
-        int at = start;
-        while (true) {
-            mark(at, other, before, bench);
-            int now = at;
-            int next = bench.ask(new Question<>(
-                    "Pixel " + at + " is marked. Move the mark to " + where
-                            + ": a number, + or -, +10 or -10; Enter when" + " it is there.",
-                    List.of(),
-                    "Pixels are numbered from 0, nearest the controller, to " + (pixels - 1)
-                            + ". + moves the mark one pixel away from the controller, +10 ten; - the other way.",
-                    line -> moved(line, now, pixels)));
-            if (next == at) {
-                return at;
-            }
-            at = next;
-        }
-    }
-
-    private static int moved(String line, int from, int pixels) throws Question.UnusableException {
-        if (line.isEmpty()) {
-            return from;
-        }
-        char sign = line.charAt(0);
-        if (sign != '+' && sign != '-') {
-            return TypedNumbers.readWhole(line, 0, pixels - 1);
-        }
-        boolean signs = line.chars().allMatch(c -> c == sign);
-        int far = signs ? line.length() : TypedNumbers.readWhole(line.substring(1), 1, pixels);
-        int to = sign == '+' ? from + far : from - far;
-        if (to < 0 || to >= pixels) {
-            throw new Question.UnusableException("the strip goes from 0 to " + (pixels - 1));
-        }
-        return to;
-    }
-
-    private static void mark(int at, Optional<Integer> other, Findings before, FittingBench bench) {
-        Setup setup = FittingSetups.of(before);
-        int level = FittingSetups.level(setup, MARKS * MARK.length(), LEVEL);
-        Map<Integer, String> marks = new LinkedHashMap<>();
-        other.ifPresent(pixel -> marks.put(pixel, "B"));
-        marks.put(at, MARK);
-        bench.show(setup, Scenes.pixels(before.knownOrder(), level, marks));
     }
 
     private static boolean seen(String name, Findings.Run run, Findings before, FittingBench bench)
@@ -115,6 +68,6 @@ final class ZonesStep implements Step {
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, from, to, "G"));
         return bench.ask(Question.yesOrNo(
                 "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is it right?",
-                "With n it is pointed at once more: name it again."));
+                "With n, name it again and move the mark again."));
     }
 }

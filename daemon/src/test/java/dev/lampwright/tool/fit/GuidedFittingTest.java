@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.Mounting;
 import dev.lampwright.protocol.Here;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -135,7 +136,7 @@ class GuidedFittingTest {
         assertTrue(text.contains("pixels = 47\norder = \"BGR\"\n"), text);
         assertTrue(text.contains("bed = \"30-12\"\nshelf = \"3-8\"\n"), text);
         assertTrue(text.contains("work = { channel = 1, volts = 24, full_mA = 800"), text);
-        assertTrue(text.contains("spare = { channel = 0, unused = true }"), text);
+        assertFalse(text.contains("channel = 0"), "nothing is invented for a dimmer without a light");
         assertTrue(text.contains("ceiling_mA = 7500 "), text);
         assertTrue(text.contains("[desk]\nprefix = \"lampwright/alder\" "), text);
         assertTrue(text.contains("brightness = 0.1"), text);
@@ -266,7 +267,7 @@ class GuidedFittingTest {
         });
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertEquals(whole, Files.readString(file));
-        assertTrue(talk.text().contains("that answer does not count"), talk::text);
+        assertTrue(talk.text().contains("That answer does not count: "), talk::text);
         assertTrue(talk.text().contains("The light waits: the controller has gone silent."), talk::text);
         assertTrue(talk.text().contains("It is there again."), talk::text);
     }
@@ -411,6 +412,72 @@ class GuidedFittingTest {
     }
 
     @Test
+    void aNumberFromTheReelIsProvedByItsLastPixel() throws IOException, ConfigException {
+        ModelBoards right = new ModelBoards(BOARD, PLAIN);
+        Person person = person(right).say("How many pixels", "47");
+        Talk talk = new Talk(person);
+        assertEquals(GuidedFitting.End.DONE, fit(talk, right), talk::text);
+        assertEquals(47, config().setup().pixels());
+        assertEquals(1, person.asked("A single pixel should be lit"));
+        assertFalse(talk.text().contains("Is a pixel lit anywhere"), talk::text);
+        for (String wrong : List.of("46", "48", "60", "1")) {
+            Files.delete(file);
+            ModelBoards boards = new ModelBoards(BOARD, PLAIN);
+            Talk corrected = new Talk(person(boards).say("How many pixels", wrong));
+            assertEquals(GuidedFitting.End.DONE, fit(corrected, boards), corrected::text);
+            assertEquals(47, config().setup().pixels(), corrected::text);
+        }
+    }
+
+    @Test
+    void theSearchSaysHowFarItHasGot() throws IOException {
+        ModelBoards boards = new ModelBoards(BOARD, PLAIN);
+        Person person = person(boards);
+        Talk talk = new Talk(person);
+        assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
+        assertEquals(1, person.asked("A mark is lit. Is a pixel lit anywhere on the strip? (up to 300 can be driven)"));
+        assertEquals(1, person.asked("The mark has moved. Is a pixel lit anywhere on the strip? (so far: 8 or more)"));
+        assertTrue(
+                talk.text().contains("(so far: 47 to 48 pixels)") || talk.text().contains("(so far: 46 to "),
+                talk::text);
+        assertTrue(talk.text().contains("(Question 2, mostly of 3 to 5.)"), talk::text);
+    }
+
+    @Test
+    void whatPeopleTypeIsUnderstood() throws IOException, ConfigException {
+        ModelBoards boards = new ModelBoards(BOARD, PLAIN);
+        Person person = person(boards)
+                .say("Which MQTT broker", "localhost:1884")
+                .say("What fuse", "T3.15A")
+                .say("How many mA does the strongest", "")
+                .slips((question, answer) -> question.startsWith("Dimmer 2") ? "done" : answer);
+        Talk talk = new Talk(person);
+        assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
+        assertEquals("mqtt://localhost:1884", config().broker().url().toString());
+        assertTrue(Files.readString(file).contains("fuse_A = 3.15"), talk::text);
+        assertEquals(0, person.asked("Dimmer 3"));
+        assertEquals(List.of("work"), config().fitting().dimmerNames());
+    }
+
+    @Test
+    void theCornersOfAFrameAreFoundWithAMark() throws IOException, ConfigException {
+        ModelBoards boards = new ModelBoards(BOARD, PLAIN);
+        Person person = person(boards)
+                .say("What does the strip look like", "2")
+                .say("Pixel 0 is lit", "3")
+                .say("A band runs along the whole strip", "n")
+                .say("How many sides", "3")
+                .say("Do you want the live page", "y")
+                .corners(10, 30);
+        Talk talk = new Talk(person);
+        assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
+        assertEquals(
+                new Mounting(Mounting.Shape.FRAME, List.of(10, 20, 17), Mounting.Corner.TOP_RIGHT, false),
+                config().mounting());
+        assertTrue(config().page().isPresent());
+    }
+
+    @Test
     void withoutAMeterItReckonsWithMore() throws IOException, ConfigException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Talk talk = new Talk(person(boards).say("Is a meter connected", "n"));
@@ -432,6 +499,6 @@ class GuidedFittingTest {
         String text = Files.readString(file);
         assertTrue(text.contains("glow2 = { channels = [2, 3, 1], volts = 24, full_mA = 310"), text);
         assertTrue(text.contains("work = { channel = 4, volts = 24, full_mA = 800"), text);
-        assertEquals(List.of("spare", "glow2", "work"), config().fitting().dimmerNames());
+        assertEquals(List.of("glow2", "work"), config().fitting().dimmerNames());
     }
 }

@@ -99,7 +99,7 @@ final class ModelBoards implements Boards, Eyes {
 
             @Override
             public boolean steady() {
-                return away == 0;
+                return setup != null && away == 0;
             }
 
             @Override

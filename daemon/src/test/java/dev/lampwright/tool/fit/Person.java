@@ -1,6 +1,8 @@
 package dev.lampwright.tool.fit;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,8 +39,10 @@ final class Person {
     private final Eyes eyes;
     private final Map<String, Findings.Run> zones = new LinkedHashMap<>();
     private final Map<Integer, Findings.DimmerUse> dimmers = new LinkedHashMap<>();
-    private final Map<String, String> said = new LinkedHashMap<>();
+    private final Map<String, Deque<String>> said = new LinkedHashMap<>();
+    private final Deque<String> toMove = new ArrayDeque<>();
     private final List<String> questions = new ArrayList<>();
+    private List<Integer> corners = List.of();
     private BinaryOperator<String> slip = (question, answer) -> answer;
 
     Person(Eyes eyes) {
@@ -48,6 +52,9 @@ final class Person {
         say("How many amperes", "10");
         say("What fuse", "10");
         say("The ceiling will be", "");
+        say("How many pixels", "");
+        say("What does the strip look like", "");
+        say("Do you want the live page", "n");
         say("Is a meter connected", "y");
         say("Measure once more", "y");
         say("How many mA does the strongest", "900");
@@ -59,10 +66,22 @@ final class Person {
         say("There are answers from before", "");
     }
 
-    /** What to answer to a question that begins so. */
-    Person say(String question, String answer) {
-        said.put(question, answer);
+    /** What to answer to a question that begins so, one answer after the other, and the last from then on. */
+    Person say(String question, String... answers) {
+        said.put(question, new ArrayDeque<>(List.of(answers)));
         return this;
+    }
+
+    /** The first pixels of the sides of a frame, from the second side on. */
+    Person corners(Integer... firsts) {
+        corners = List.of(firsts);
+        return this;
+    }
+
+    /** Where a zone that is there already is to be. */
+    Person moves(String zone, int first, int last) {
+        toMove.add(zone);
+        return wants(zone, first, last);
     }
 
     /** Where a zone is to be. */
@@ -108,6 +127,7 @@ final class Person {
                 .filter(question::startsWith)
                 .findFirst()
                 .map(said::get)
+                .map(answers -> answers.size() > 1 ? answers.remove() : answers.element())
                 .orElseThrow(() -> new AssertionError("nobody knows what to say to: " + question));
     }
 
@@ -131,6 +151,12 @@ final class Person {
     }
 
     private Optional<String> seenLater(String question) {
+        Matcher corner = Pattern.compile(
+                        "Pixel \\d+ is marked\\. Move the mark to the first pixel after corner (\\d) .*")
+                .matcher(question);
+        if (corner.matches()) {
+            return Optional.of(move(corners.get(Integer.parseInt(corner.group(1)) - 1)));
+        }
         Matcher mark = Pattern.compile("Pixel \\d+ is marked\\. Move the mark to (one|the other) end of (\\w+):.*")
                 .matcher(question);
         if (mark.matches()) {
@@ -176,6 +202,9 @@ final class Person {
     }
 
     private String nextZone(String question) {
+        if (!toMove.isEmpty()) {
+            return toMove.remove();
+        }
         int at = question.indexOf("So far: ");
         List<String> done = at < 0
                 ? List.of()

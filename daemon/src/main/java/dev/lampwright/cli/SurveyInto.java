@@ -1,0 +1,95 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.ConfigFile;
+import dev.lampwright.file.EditedFile;
+import dev.lampwright.file.LineChanges;
+import dev.lampwright.file.StandardStream;
+import dev.lampwright.tool.survey.PrinterMerge;
+import dev.lampwright.tool.survey.Proposal;
+import dev.lampwright.tool.survey.ProposedConfig;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import picocli.CommandLine.ExitCode;
+
+/** A configuration that what a survey finds is put into. */
+final class SurveyInto {
+    private final Path file;
+    private final boolean yes;
+    private final PrintWriter out;
+    private final EditedFile edited;
+
+    /**
+     * Reads the file.
+     *
+     * @param file its path
+     * @param yes whether to write without asking
+     * @param out where the change is shown
+     * @throws IOException if it cannot be read
+     * @throws ConfigException if it is not right: it would not be after the change either
+     */
+    SurveyInto(Path file, boolean yes, PrintWriter out) throws IOException, ConfigException {
+        this.file = file;
+        this.yes = yes;
+        this.out = out;
+        edited = EditedFile.read(file);
+        ConfigFile.read(edited.text(), file);
+    }
+
+    /**
+     * Shows what would change, asks, and writes.
+     *
+     * @param proposal what was found, {@linkplain ProposedConfig#isEnough enough} of it
+     * @return the exit status
+     * @throws IOException if it cannot be written, or would not be right
+     */
+    int take(Proposal proposal) throws IOException {
+        String text = PrinterMerge.into(edited.text(), ProposedConfig.printerSections(proposal));
+        List<String> changes = LineChanges.of(file.toString(), edited.text(), text);
+        if (changes.isEmpty()) {
+            out.println(file + ": has all of that already; nothing is to be written");
+            return ExitCode.OK;
+        }
+        out.println();
+        changes.forEach(out::println);
+        out.println();
+        requireRight(text);
+        if (!yes && !wanted()) {
+            out.println(file + ": nothing is written" + (isTerminal() ? "" : "; add --yes to have it written"));
+            return isTerminal() ? ExitCode.OK : ExitCode.SOFTWARE;
+        }
+        Path old = edited.replace(text);
+        out.println(file + ": written; as it was, it is in " + old + "; check it with: lampwright check " + file);
+        return ExitCode.OK;
+    }
+
+    private void requireRight(String text) throws IOException {
+        try {
+            ConfigFile.read(text, file);
+        } catch (ConfigException e) {
+            throw new IOException(
+                    "what was found does not go with the rest of the file, which stays as it is:\n" + e.getMessage(),
+                    e);
+        }
+    }
+
+    private static boolean isTerminal() {
+        return StandardStream.isTerminal(0) && StandardStream.isTerminal(StandardStream.OUTPUT);
+    }
+
+    private boolean wanted() throws IOException {
+        if (!isTerminal()) {
+            return false;
+        }
+        out.print("Write this to " + file + "? (y = yes, anything else = no) ");
+        out.flush();
+        String answer = new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())).readLine();
+        return answer != null && List.of("y", "yes").contains(answer.strip().toLowerCase(Locale.ROOT));
+    }
+}

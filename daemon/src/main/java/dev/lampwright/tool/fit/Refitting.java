@@ -1,0 +1,307 @@
+package dev.lampwright.tool.fit;
+
+import dev.lampwright.file.EditedFile;
+import dev.lampwright.file.LineChanges;
+import dev.lampwright.toml.TomlEditor;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The fitting of a file that is there: it shows what the file has, offers the steps one by one, and after each shows what would change in
+ * the file, asks, and writes that alone.
+ */
+public final class Refitting {
+    private static final String KEYS = "At any question: b goes back, ? helps, q stops (what is written stays).";
+
+    private final Path file;
+    private final Terminal terminal;
+    private final PrinterFinder printers;
+    private final FileKnowledge knowledge;
+    private final EditedFile edited;
+    private final AnswerJournal journal = AnswerJournal.inMemory();
+    private final FittingBench bench;
+    private Optional<Findings.Board> board = Optional.empty();
+    private Optional<Path> old = Optional.empty();
+
+    /** What can be done with a file, with the words that offer it. */
+    private enum Offer {
+        ZONES("1", "zones: name one, or move one"),
+        DIMMERS("2", "dimmers: add a light"),
+        PRINTER("3", "printer: listen to it again"),
+        BRIGHTNESS("4", "how bright"),
+        PIXELS("5", "how many pixels"),
+        ORDER("6", "the order of the colours"),
+        CURRENT("7", "measure the current"),
+        SUPPLY("8", "what feeds the strip"),
+        MOUNTING("9", "how the strip is mounted"),
+        NOTHING("", "nothing more");
+
+        private final String key;
+        private final String words;
+
+        Offer(String key, String words) {
+            this.key = key;
+            this.words = words;
+        }
+    }
+
+    /**
+     * Reads the file; nothing is asked yet.
+     *
+     * @param file the configuration
+     * @param terminal where questions go and answers come from
+     * @param boards where controllers are found
+     * @param printers finds out where a printer says what
+     * @param knowledge what the rest of Lampwright makes of the file
+     * @throws IOException if it cannot be read, or is not right; the text has a line for each mistake
+     */
+    public Refitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge)
+            throws IOException {
+        this.file = file;
+        this.terminal = terminal;
+        this.printers = printers;
+        this.knowledge = knowledge;
+        edited = EditedFile.read(file);
+        knowledge.inForce(edited.text());
+        bench = new FittingBench(KEYS, terminal, journal, boards);
+    }
+
+    /**
+     * Offers the steps until the user has enough. Everything is dark afterwards.
+     *
+     * @return how it ended
+     * @throws IOException if the file cannot be written; the text says what to do, and the file is as it was
+     */
+    public GuidedFitting.End run() throws IOException {
+        GuidedFitting.cautions(
+                        "Until the supply is asked about again, no more is asked for than the file's ceiling.", KEYS)
+                .forEach(terminal::print);
+        try {
+            Offer offer = choose();
+            while (offer != Offer.NOTHING) {
+                perform(offer);
+                offer = choose();
+            }
+            handOver();
+            return GuidedFitting.End.DONE;
+        } catch (LeaveException e) {
+            terminal.print("Stopped; the lights are dark. "
+                    + (old.isEmpty() ? "Nothing is changed." : "What was written stays."));
+            return e.way() == LeaveException.Way.INPUT_ENDED
+                    ? GuidedFitting.End.INPUT_ENDED
+                    : GuidedFitting.End.STOPPED;
+        } finally {
+            bench.putOut();
+        }
+    }
+
+    private FileFindings contents() throws IOException {
+        return new FileFindings(TomlEditor.of(edited.text()), knowledge.inForce(edited.text()));
+    }
+
+    private Offer choose() throws LeaveException, IOException {
+        bench.darken();
+        bench.say("", file + " has:");
+        contents().lines().forEach(bench::say);
+        bench.say("");
+        List<Question.Option<Offer>> options = Arrays.stream(Offer.values())
+                .map(offer -> new Question.Option<>(offer.key, offer.words, offer))
+                .toList();
+        while (true) {
+            try {
+                return bench.askAside(Question.choice(
+                        "What is to be fitted?",
+                        "Each of these is a step of its own. Afterwards you see what would change in the file, and"
+                                + " nothing is written before you say so. For a file from the beginning, give another"
+                                + " name.",
+                        options));
+            } catch (LeaveException e) {
+                if (e.way() != LeaveException.Way.BACK) {
+                    throw e;
+                }
+                terminal.print("This is the beginning.");
+            }
+        }
+    }
+
+    private void perform(Offer offer) throws LeaveException, IOException {
+        FileFindings contents = contents();
+        Findings before = contents.findings();
+        if (offer != Offer.PRINTER && offer != Offer.SUPPLY) {
+            if (board.isEmpty() && !connect()) {
+                return;
+            }
+            before = before.withBoard(board.orElseThrow());
+            bench.show(FittingSetups.of(before), Scene.DARK);
+        }
+        Optional<Findings> after = found(offer, contents, before);
+        if (after.isPresent()) {
+            propose(before, after.get());
+        }
+        bench.darken();
+    }
+
+    private Optional<Findings> found(Offer offer, FileFindings contents, Findings before)
+            throws LeaveException, IOException {
+        return switch (offer) {
+            case ZONES -> zones(before);
+            case DIMMERS -> stepped(new DimmersStep(contents.dimmersInUse(), contents.dimmerNames()), before);
+            case PRINTER ->
+                stepped(
+                        new ListenStep(
+                                printers, knowledge.inForce(edited.text()).broker()),
+                        before);
+            case BRIGHTNESS -> stepped(new BrightnessStep(), before);
+            case PIXELS -> stepped(new CountStep(), before);
+            case ORDER -> stepped(new OrderStep(), before);
+            case CURRENT -> stepped(new CurrentStep(), before);
+            case SUPPLY -> stepped(new SupplyStep(), before);
+            case MOUNTING -> stepped(new MountStep(), before);
+            case NOTHING -> Optional.of(before);
+        };
+    }
+
+    /** Names and moves zones, then asks for the direction of those that are new or elsewhere. */
+    private Optional<Findings> zones(Findings before) throws LeaveException, IOException {
+        Optional<Findings> named = stepped(new ZonesStep(), before);
+        if (named.isEmpty()) {
+            return named;
+        }
+        Map<String, Findings.Run> all = new LinkedHashMap<>(named.get().zones());
+        Map<String, Findings.Run> other = new LinkedHashMap<>(all);
+        other.entrySet().removeIf(zone -> zone.getValue().equals(before.zones().get(zone.getKey())));
+        if (other.isEmpty()) {
+            return named;
+        }
+        Optional<Findings> directed = stepped(new DirectionStep(), named.get().withZones(other));
+        directed.ifPresent(found -> all.putAll(found.zones()));
+        return directed.map(found -> found.withZones(all));
+    }
+
+    /** Runs a step; b goes back within it, and before its first question out of it. */
+    private Optional<Findings> stepped(Step step, Findings before) throws LeaveException, IOException {
+        journal.forget(step.name());
+        while (true) {
+            bench.enter(step.name());
+            bench.say("", capital(step.title()));
+            try {
+                Findings after = step.run(before, bench);
+                bench.leave();
+                return Optional.of(after);
+            } catch (LeaveException e) {
+                if (e.way() != LeaveException.Way.BACK) {
+                    throw e;
+                }
+                if (!journal.forgetLast(step.name())) {
+                    return Optional.empty();
+                }
+            }
+        }
+    }
+
+    private static String capital(String title) {
+        return Character.toUpperCase(title.charAt(0)) + title.substring(1) + ":";
+    }
+
+    /** Finds the controller of the file, or another if the user says so. */
+    private boolean connect() throws LeaveException, IOException {
+        try {
+            FileKnowledge.InForce inForce = knowledge.inForce(edited.text());
+            Boards.Answering answering = BoardStep.at(inForce.port(), bench);
+            board = Optional.of(
+                    new Findings.Board(answering.port(), bench.boards().baud(), answering.here()));
+            bench.lightUp(answering.port(), answering.here());
+            return true;
+        } catch (LeaveException e) {
+            if (e.way() == LeaveException.Way.BACK) {
+                return false;
+            }
+            throw e;
+        }
+    }
+
+    /** Shows what would change, and writes it if the user wants that. */
+    private void propose(Findings before, Findings after) throws LeaveException, IOException {
+        bench.darken();
+        String text = changed(before, after);
+        List<String> changes = LineChanges.of(String.valueOf(file.getFileName()), edited.text(), text);
+        if (changes.isEmpty()) {
+            bench.say("That is what the file says already: nothing is to be written.");
+            return;
+        }
+        try {
+            knowledge.inForce(text);
+        } catch (IOException e) {
+            bench.say("That does not go with the rest of the file, which stays as it is:");
+            e.getMessage().lines().forEach(line -> bench.say("    " + line));
+            return;
+        }
+        bench.say("This is what would change:", "");
+        changes.forEach(line -> bench.say("    " + line));
+        bench.say("");
+        if (wanted()) {
+            write(text);
+        } else {
+            bench.say("Nothing is written.");
+        }
+    }
+
+    private String changed(Findings before, Findings after) {
+        String text = edited.text();
+        TomlEditor editor = TomlEditor.of(text);
+        FileChanges.write(editor, before, after);
+        board.filter(known -> !known.port().equals(knownPort()))
+                .ifPresent(known -> editor.set(List.of("controller", "port"), known.port()));
+        return after.printer().equals(before.printer())
+                ? editor.text()
+                : knowledge.withPrinter(editor.text(), after.printer().orElseThrow());
+    }
+
+    private String knownPort() {
+        return TomlEditor.of(edited.text())
+                .get(List.of("controller", "port"))
+                .map(Object::toString)
+                .orElse("");
+    }
+
+    private boolean wanted() throws LeaveException, IOException {
+        try {
+            return bench.askAside(Question.yesOrNo(
+                    "Write this to " + file + "?",
+                    "Lines with - go, lines with + come; all else stays as it is. The file as it was"
+                            + (old.isEmpty()
+                                    ? " is kept beside it."
+                                    : " before this fitting is in " + old.get() + ".")));
+        } catch (LeaveException e) {
+            if (e.way() == LeaveException.Way.BACK) {
+                return false;
+            }
+            throw e;
+        }
+    }
+
+    /** The file as it was before is kept once. */
+    private void write(String text) throws IOException {
+        if (old.isEmpty()) {
+            old = Optional.of(edited.replace(text));
+            bench.say(file + " is written; as it was, it is in " + old.get() + ".");
+        } else {
+            edited.replaceAgain(text);
+            bench.say(file + " is written.");
+        }
+    }
+
+    private void handOver() {
+        if (old.isEmpty()) {
+            terminal.print("Nothing is changed.");
+            return;
+        }
+        knowledge.review(file).forEach(terminal::print);
+        terminal.print("A daemon that runs with this file takes the change over by itself.");
+    }
+}

@@ -1,0 +1,213 @@
+package dev.lampwright.tool.survey;
+
+import dev.lampwright.toml.Toml;
+import dev.lampwright.toml.TomlEditor;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * Puts what a survey has found into a configuration. Only what was found anew is written: bindings of the user's that the survey has not
+ * found, words that it has not heard, and comments stay.
+ */
+public final class PrinterMerge {
+    private static final String PRINTER = "printer";
+    private static final List<String> STATE = List.of(PRINTER, "state");
+    private static final List<String> READINGS = List.of(PRINTER, "readings");
+
+    /** The keys that say where something is; the others of a state are its words, those of a reading say what the number is. */
+    private static final List<String> PLACE = List.of("topic", "at", "field", "separator", "pattern");
+
+    /** How {@link ProposedConfig} marks words that nobody has heard. */
+    private static final String GUESS = "# not heard";
+
+    /** How the guided fitting marks a stand-in. */
+    private static final List<String> STAND_IN = List.of("TO DO: nothing was found", "prints, and put in");
+
+    private final TomlEditor file;
+    private final String sections;
+    private final TomlEditor found;
+
+    private PrinterMerge(String text, String sections) {
+        file = TomlEditor.of(text);
+        this.sections = sections;
+        found = TomlEditor.of(sections);
+    }
+
+    /**
+     * Puts sections of a printer into a configuration.
+     *
+     * @param text the configuration, valid TOML
+     * @param sections what {@link ProposedConfig#printerSections} gives
+     * @return the configuration with it
+     */
+    public static String into(String text, String sections) {
+        PrinterMerge merge = new PrinterMerge(text, sections);
+        merge.dropStandIn();
+        merge.single(List.of(PRINTER, "fault_text"));
+        merge.state();
+        merge.readings();
+        merge.single(List.of(PRINTER, "events", "camera"));
+        return merge.file.text();
+    }
+
+    private void dropStandIn() {
+        boolean standIn = file.comments(STATE).stream().anyMatch(line -> line.startsWith(STAND_IN.get(0)));
+        if (standIn) {
+            STAND_IN.forEach(beginning -> file.uncomment(STATE, beginning));
+            file.remove(STATE);
+        }
+    }
+
+    /** A binding that is a section of its own. */
+    private void single(List<String> path) {
+        Optional<Object> next = found.get(path);
+        if (next.isEmpty()) {
+            return;
+        }
+        Optional<Object> now = file.get(path);
+        if (now.isEmpty()) {
+            addSection(path);
+        } else if (!(now.get() instanceof Map<?, ?> table) || !samePlace(table, (Map<?, ?>) next.get())) {
+            file.set(path, next.get());
+        }
+    }
+
+    /** Adds a section as it is in what was found, with its comments; without them where that does not go. */
+    private void addSection(List<String> path) {
+        try {
+            file.append(List.of(PRINTER), section("[" + String.join(".", path) + "]"));
+        } catch (IllegalStateException e) {
+            file.set(path, found.get(path).orElseThrow());
+        }
+    }
+
+    /** The lines from a header to the next empty line. */
+    private String section(String header) {
+        int from = sections.indexOf(header);
+        int end = sections.indexOf("\n\n", from);
+        return sections.substring(from, end < 0 ? sections.length() : end);
+    }
+
+    private void state() {
+        Optional<Object> next = found.get(STATE);
+        if (next.isEmpty() || !(next.get() instanceof Map<?, ?> heard)) {
+            return;
+        }
+        Object now = file.get(STATE).orElse(null);
+        if (now == null) {
+            addSection(STATE);
+        } else if (now instanceof List<?> several) {
+            stateAmong(several, heard);
+        } else if (now instanceof Map<?, ?> table) {
+            PLACE.forEach(key -> move(within(STATE, key), heard.get(key)));
+            addWords(STATE, table, heard);
+        }
+    }
+
+    private void move(List<String> path, Object value) {
+        if (value == null) {
+            file.remove(path);
+        } else {
+            file.set(path, value);
+        }
+    }
+
+    /** Among several places the last that says something counts: one that is new comes first, so that those chosen by hand keep their rank. */
+    private void stateAmong(List<?> several, Map<?, ?> heard) {
+        for (int i = 0; i < several.size(); i++) {
+            if (several.get(i) instanceof Map<?, ?> table && samePlace(table, heard)) {
+                addWords(within(STATE, Integer.toString(i)), table, heard);
+                return;
+            }
+        }
+        file.insert(STATE, 0, heard);
+    }
+
+    private void addWords(List<String> path, Map<?, ?> now, Map<?, ?> heard) {
+        List<String> bound = new ArrayList<>();
+        now.forEach((key, words) -> {
+            if (!PLACE.contains(key.toString())) {
+                bound.addAll(texts(words));
+            }
+        });
+        heard.forEach((key, words) -> {
+            String state = key.toString();
+            boolean guess = isGuess(state);
+            if (!PLACE.contains(state) && !guess) {
+                List<String> all = new ArrayList<>(texts(now.get(state)));
+                texts(words).stream()
+                        .filter(word -> bound.stream().noneMatch(word::equalsIgnoreCase))
+                        .forEach(all::add);
+                if (all.size() > texts(now.get(state)).size()) {
+                    file.set(within(path, state), all);
+                }
+            }
+        });
+    }
+
+    private boolean isGuess(String state) {
+        int line = Toml.read(sections).line(within(STATE, state));
+        return line > 0
+                && sections.lines().skip(line - 1L).findFirst().orElse("").contains(GUESS);
+    }
+
+    private static List<String> texts(Object words) {
+        return words instanceof List<?> list
+                ? list.stream().map(Object::toString).toList()
+                : List.of();
+    }
+
+    private void readings() {
+        if (!(found.get(READINGS).orElse(Map.of()) instanceof Map<?, ?> parts)) {
+            return;
+        }
+        if (file.get(READINGS).isEmpty() && !parts.isEmpty()) {
+            addSection(READINGS);
+            return;
+        }
+        parts.forEach((part, quantities) -> ((Map<?, ?>) quantities)
+                .forEach((quantity, place) -> reading(part.toString(), quantity.toString(), (Map<?, ?>) place)));
+    }
+
+    private void reading(String part, String quantity, Map<?, ?> place) {
+        List<String> path = within(within(READINGS, part), quantity);
+        Object now = file.get(path).orElse(null);
+        if (now instanceof List<?>) {
+            return;
+        }
+        if (now instanceof Map<?, ?> table && samePlace(table, place)) {
+            addUnit(path, table, place);
+            return;
+        }
+        file.set(path, place);
+        file.uncomment(path, part + "." + quantity + ":");
+        file.comment(path, found.comments(path));
+    }
+
+    /** What the user has said of a number stays. */
+    private void addUnit(List<String> path, Map<?, ?> now, Map<?, ?> place) {
+        if (place.containsKey("unit") && !now.containsKey("unit") && !now.containsKey("scale")) {
+            file.set(within(path, "unit"), place.get("unit"));
+        }
+    }
+
+    private static boolean samePlace(Map<?, ?> one, Map<?, ?> other) {
+        return places(one).equals(places(other));
+    }
+
+    private static Map<String, Object> places(Map<?, ?> table) {
+        Map<String, Object> places = new LinkedHashMap<>();
+        PLACE.forEach(key -> places.put(key, Objects.requireNonNullElse(table.get(key), "")));
+        return places;
+    }
+
+    private static List<String> within(List<String> path, String name) {
+        List<String> inner = new ArrayList<>(path);
+        inner.add(name);
+        return inner;
+    }
+}
