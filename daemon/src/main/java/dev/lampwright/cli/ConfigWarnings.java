@@ -46,8 +46,9 @@ final class ConfigWarnings {
     private static List<String> neverShown(Bindings bindings) {
         List<String> never = new ArrayList<>();
         if (!showsFaults(bindings)) {
-            never.add("printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
-                    + " or a printer.condition");
+            never.add(
+                    "printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
+                            + " or a printer.condition");
         }
         if (bindings.readings().isEmpty()) {
             never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"

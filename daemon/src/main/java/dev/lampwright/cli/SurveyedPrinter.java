@@ -1,9 +1,13 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.broker.Broker;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.payload.Source;
+import dev.lampwright.tool.fit.HeardPrinter;
 import dev.lampwright.tool.fit.PrinterFinder;
+import dev.lampwright.tool.survey.HeardState;
 import dev.lampwright.tool.survey.Listener;
 import dev.lampwright.tool.survey.Proposal;
 import dev.lampwright.tool.survey.ProposedConfig;
@@ -18,32 +22,66 @@ import java.util.Optional;
 final class SurveyedPrinter implements PrinterFinder {
     private static final String ALL = "#";
 
+    /** Where the state was heard last. */
+    private Optional<Source> state = Optional.empty();
+
     @Override
-    public Optional<String> find(Map<String, String> broker, Duration duration, Told told) {
+    public HeardPrinter find(Map<String, String> broker, Duration duration, Told told) {
         told.say(List.of("Listening for " + duration.toSeconds() + " s. Let the printer heat up or print meanwhile."));
-        try (Listener listener = new Listener(ConfigFile.broker(Map.copyOf(broker)), ALL)) {
+        try (Listener listener = new Listener(broker(broker), ALL)) {
             listener.listen(duration, (survey, connected) -> {
                 if (told.ended()) {
                     listener.stop();
                 }
             });
             return proposed(listener.survey().proposal(), told);
+        } catch (ConfigException | IOException e) {
+            told.say(lines(e));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        return HeardPrinter.NOTHING;
+    }
+
+    private static Broker broker(Map<String, String> values) throws ConfigException {
+        return ConfigFile.broker(Map.copyOf(values));
+    }
+
+    private static List<String> lines(Exception e) {
+        return e instanceof ConfigException wrong
+                ? wrong.mistakes().stream().map(Mistake::toString).toList()
+                : List.of(e.getMessage());
+    }
+
+    private HeardPrinter proposed(Proposal proposal, Told told) {
+        if (!ProposedConfig.isEnough(proposal)) {
+            told.say(List.of(proposal.messages() + " messages came, and none of them looks like a printer's."));
+            return HeardPrinter.NOTHING;
+        }
+        told.say(SurveyTable.reasons(proposal));
+        Optional<HeardState> heard = HeardState.of(proposal);
+        state = heard.map(HeardState::source);
+        return new HeardPrinter(
+                ProposedConfig.printerSections(proposal),
+                heard.map(HeardState::place).orElse(""),
+                heard.map(HeardState::words).orElse(List.of()).stream()
+                        .map(word -> new HeardPrinter.Word(word.pattern(), word.meanwhile(), word.state()))
+                        .toList());
+    }
+
+    @Override
+    public Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {
+        if (state.isEmpty()) {
+            told.say(List.of("Listen to the printer again first: b goes back there."));
+            return Optional.empty();
+        }
+        try {
+            return new NextWord(state.get()).heard(broker(broker), patience, told::ended);
         } catch (ConfigException e) {
-            told.say(e.mistakes().stream().map(Mistake::toString).toList());
-        } catch (IOException e) {
-            told.say(List.of(e.getMessage()));
+            told.say(lines(e));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
         return Optional.empty();
-    }
-
-    private static Optional<String> proposed(Proposal proposal, Told told) {
-        if (!ProposedConfig.isEnough(proposal)) {
-            told.say(List.of(proposal.messages() + " messages came, and none of them looks like a printer's."));
-            return Optional.empty();
-        }
-        told.say(SurveyTable.reasons(proposal));
-        return Optional.of(ProposedConfig.printerSections(proposal));
     }
 }

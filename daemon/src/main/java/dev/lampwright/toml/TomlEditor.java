@@ -126,6 +126,19 @@ public final class TomlEditor {
     }
 
     /**
+     * What is behind a value on its line: a comment, if anything.
+     *
+     * @param path of a value with a line of its own
+     * @return the comment with its hash; empty if there is none
+     */
+    public String behind(List<String> path) {
+        TomlPart part = layout.find(path);
+        return part == null || part.key == null || part.container().kind != TomlPart.Kind.SECTION
+                ? ""
+                : text.substring(part.to, new TomlLines(text).after(part.to)).strip();
+    }
+
+    /**
      * The comment lines directly above a key or a header.
      *
      * @param path of something that has a line of its own

@@ -78,6 +78,15 @@ class SurveyCommandTest {
     }
 
     @Test
+    void aFileToPutThePrinterIntoMustBeRight() throws IOException {
+        Path file = Files.writeString(folder.resolve("alder.toml"), "broker.url = \"" + BROKER + "\"\npixels =\n");
+        assertFails(file + ":2: column 9: the value is missing; ", "survey", "--into", file.toString());
+        String nowhere = folder.resolve("none.toml").toString();
+        assertFails(nowhere + ": there is no such file; ", "survey", "--into", nowhere);
+        assertWrong("--write and --into do not go together; ", "survey", "--into", nowhere, "--write", nowhere);
+    }
+
+    @Test
     void aFileIsWrittenWholeOrNotAtAll() throws IOException {
         Path file = folder.resolve("alder.toml");
         NewFile.write(file, "one", false);

@@ -8,6 +8,7 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.tool.fit.HeardPrinter;
 import dev.lampwright.tool.fit.PrinterFinder;
 import java.io.IOException;
 import java.time.Duration;
@@ -54,9 +55,9 @@ class SurveyedPrinterIT {
                     "{\"plate\": {\"now\": 59.8, \"set\": 60}, \"tip\": {\"now\": 214.6, \"set\": 215}}",
                     true);
             Listener told = new Listener(LONG);
-            Optional<String> found =
-                    new SurveyedPrinter().find(at(mosquitto.url().toString()), Duration.ofSeconds(2), told);
-            String sections = found.orElseThrow(() -> new AssertionError(told.lines.toString()));
+            String sections = new SurveyedPrinter()
+                    .find(at(mosquitto.url().toString()), Duration.ofSeconds(2), told)
+                    .sections();
             Config config = ConfigFile.read(
                     "[broker]\nurl = \"" + mosquitto.url() + "\"\n" + sections
                             + "[controller]\nport = \"/dev/ttyACM0\"\n[strip]\npixels = 30\n",
@@ -68,11 +69,35 @@ class SurveyedPrinterIT {
     }
 
     @Test
+    void hearsTheWordThatComesNextAtThePlaceOfTheState() {
+        try (Mosquitto mosquitto = Mosquitto.start()) {
+            mosquitto.publish("shop/alder/job", "{\"phase\": \"PRINTING\", \"percent\": 12}", true);
+            Map<String, String> broker = at(mosquitto.url().toString());
+            Listener told = new Listener(LONG);
+            SurveyedPrinter printer = new SurveyedPrinter();
+            assertEquals(Optional.empty(), printer.nextWord(broker, "", LONG, told), "it has heard of no place yet");
+            HeardPrinter heard = printer.find(broker, Duration.ofSeconds(2), told);
+            assertEquals("topic = \"shop/alder/job\"\nat = \"/phase\"\n", heard.place(), told.lines.toString());
+            assertEquals(
+                    List.of(new HeardPrinter.Word("PRINTING", "did nothing for long enough to tell", "printing")),
+                    heard.words());
+            Thread pausing = new Thread(() -> {
+                while (!Thread.currentThread().isInterrupted()) {
+                    mosquitto.publish("shop/alder/job", "{\"phase\": \"tauko\"}", false);
+                }
+            });
+            pausing.start();
+            assertEquals(Optional.of("tauko"), printer.nextWord(broker, heard.place(), LONG, told));
+            pausing.interrupt();
+        }
+    }
+
+    @Test
     void endsWhenTheUserStops() {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             Listener told = new Listener(Duration.ZERO);
             assertEquals(
-                    Optional.empty(),
+                    HeardPrinter.NOTHING,
                     new SurveyedPrinter().find(at(mosquitto.url().toString()), LONG, told));
         }
     }
@@ -81,7 +106,7 @@ class SurveyedPrinterIT {
     void aBrokerThatIsNotThereIsToldInWords() throws IOException {
         String nobody = "mqtt://127.0.0.1:" + FreePort.find();
         Listener told = new Listener(LONG);
-        assertEquals(Optional.empty(), new SurveyedPrinter().find(at(nobody), LONG, told));
+        assertEquals(HeardPrinter.NOTHING, new SurveyedPrinter().find(at(nobody), LONG, told));
         assertTrue(told.lines.get(1).startsWith("broker " + nobody + ": "), told.lines.toString());
     }
 }

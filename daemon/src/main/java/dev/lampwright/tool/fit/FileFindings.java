@@ -85,6 +85,22 @@ final class FileFindings {
         }
     }
 
+    /** The words of each state that has some, wherever it is told. */
+    Map<String, List<String>> stateWords() {
+        Map<String, List<String>> words = new LinkedHashMap<>();
+        Object state = file.get(List.of("printer", "state")).orElse(Map.of());
+        List<?> places = state instanceof List<?> several ? several : List.of(state);
+        for (Object place : places) {
+            ((Map<?, ?>) place).forEach((name, value) -> {
+                if (value instanceof List<?> list) {
+                    list.forEach(word -> words.computeIfAbsent(name.toString(), any -> new ArrayList<>())
+                            .add(word.toString()));
+                }
+            });
+        }
+        return words;
+    }
+
     /** What the file has, in a few lines. */
     List<String> lines() {
         Setup setup = inForce.setup();

@@ -2,16 +2,26 @@ package dev.lampwright.tool.fit;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 
 /** Listens at a broker that is known already, to find where the printer says what. */
 final class ListenStep implements Step {
     private final PrinterFinder finder;
     private final Map<String, String> broker;
+    private final Map<String, List<String>> known;
 
-    ListenStep(PrinterFinder finder, Map<String, String> broker) {
+    /**
+     * Prepares.
+     *
+     * @param finder listens
+     * @param broker what is in the file's section {@code broker}
+     * @param known the words that the file has, by state
+     */
+    ListenStep(PrinterFinder finder, Map<String, String> broker, Map<String, List<String>> known) {
         this.finder = finder;
         this.broker = broker;
+        this.known = Map.copyOf(known);
     }
 
     @Override
@@ -28,7 +38,9 @@ final class ListenStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         Duration duration = Duration.ofSeconds(bench.ask(PrinterStep.SECONDS));
-        String found = bench.find(() -> finder.find(broker, duration, bench).orElse(""));
-        return found.isEmpty() ? before : before.withPrinter(found);
+        HeardPrinter heard = HeardPrinter.of(
+                bench.find(() -> finder.find(broker, duration, bench).text()));
+        String sections = StateWordsDialogue.completed(heard, known, finder, broker, bench);
+        return sections.isEmpty() ? before : before.withPrinter(sections);
     }
 }

@@ -8,7 +8,7 @@ import java.util.Optional;
 /** Finds out where a printer says what. */
 public interface PrinterFinder {
     /** Finds nothing: the user does it by hand. */
-    PrinterFinder BY_HAND = (broker, duration, told) -> Optional.empty();
+    PrinterFinder BY_HAND = (broker, duration, told) -> HeardPrinter.NOTHING;
 
     /** Who is told how it goes on, and may want it to end. */
     interface Told {
@@ -34,7 +34,20 @@ public interface PrinterFinder {
      *     {@code ca_file} where the broker needs them
      * @param duration for how long
      * @param told who is told how it goes on
-     * @return the file's sections {@code printer.…}, as TOML; empty if nothing was found, which is told
+     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is told
      */
-    Optional<String> find(Map<String, String> broker, Duration duration, Told told);
+    HeardPrinter find(Map<String, String> broker, Duration duration, Told told);
+
+    /**
+     * Listens for the next word at the place of the state.
+     *
+     * @param broker as for {@link #find}
+     * @param place where, as {@link HeardPrinter#place} has it
+     * @param patience how long at most
+     * @param told who is told how it goes on
+     * @return the first word that is another than the one that stands there at the beginning; empty if none came
+     */
+    default Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {
+        return Optional.empty();
+    }
 }

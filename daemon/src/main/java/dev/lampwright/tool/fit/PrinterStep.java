@@ -84,14 +84,16 @@ final class PrinterStep implements Step {
                 "Shall lampwright listen there now, to find where the printer says what?",
                 "Best while the printer is on and heats up. With n, you put it into the file by hand."));
         Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
-        String found =
-                bench.find(() -> listen ? finder.find(broker, duration, bench).orElse("") : "");
-        if (found.isEmpty()) {
+        HeardPrinter heard = HeardPrinter.of(
+                bench.find(() -> listen ? finder.find(broker, duration, bench).text() : HeardPrinter.NOTHING.text()));
+        String sections = StateWordsDialogue.completed(heard, Map.of(), finder, broker, bench);
+        if (sections.isEmpty()) {
             bench.say(
                     "The file gets a place to fill in. While the printer heats up and prints, find out what to put there with:"
                             + " lampwright survey" + options(broker));
         }
-        return before.withPrinter(section(broker) + "\n" + (found.isEmpty() ? PLACEHOLDER : found.strip() + "\n"));
+        return before.withPrinter(
+                section(broker) + "\n" + (sections.isEmpty() ? PLACEHOLDER : sections.strip() + "\n"));
     }
 
     private static Map<String, String> broker(FittingBench bench) throws LeaveException, IOException {
@@ -109,10 +111,8 @@ final class PrinterStep implements Step {
 
     private static String section(Map<String, String> broker) {
         StringBuilder section = new StringBuilder("[broker]\n");
-        broker.forEach((key, value) -> section.append(key)
-                .append(" = ")
-                .append(TomlText.quoted(value))
-                .append('\n'));
+        broker.forEach((key, value) ->
+                section.append(key).append(" = ").append(TomlText.quoted(value)).append('\n'));
         return section.toString();
     }
 

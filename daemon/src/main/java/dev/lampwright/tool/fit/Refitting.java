@@ -154,7 +154,7 @@ public final class Refitting {
             case PRINTER ->
                 stepped(
                         new ListenStep(
-                                printers, knowledge.inForce(edited.text()).broker()),
+                                printers, knowledge.inForce(edited.text()).broker(), contents.stateWords()),
                         before);
             case BRIGHTNESS -> stepped(new BrightnessStep(), before);
             case PIXELS -> stepped(new CountStep(), before);

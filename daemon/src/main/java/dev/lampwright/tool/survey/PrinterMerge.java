@@ -1,8 +1,8 @@
 package dev.lampwright.tool.survey;
 
-import dev.lampwright.toml.Toml;
 import dev.lampwright.toml.TomlEditor;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,10 +16,11 @@ import java.util.Optional;
 public final class PrinterMerge {
     private static final String PRINTER = "printer";
     private static final List<String> STATE = List.of(PRINTER, "state");
+    private static final List<String> CONDITION = List.of(PRINTER, "condition");
     private static final List<String> READINGS = List.of(PRINTER, "readings");
 
     /** The keys that say where something is; the others of a state are its words, those of a reading say what the number is. */
-    private static final List<String> PLACE = List.of("topic", "at", "field", "separator", "pattern");
+    private static final List<String> PLACE = List.of("topic", "among", "where", "at", "field", "separator", "pattern");
 
     /** How {@link ProposedConfig} marks words that nobody has heard. */
     private static final String GUESS = "# not heard";
@@ -49,6 +50,7 @@ public final class PrinterMerge {
         merge.dropStandIn();
         merge.single(List.of(PRINTER, "fault_text"));
         merge.state();
+        merge.conditions();
         merge.readings();
         merge.single(List.of(PRINTER, "events", "camera"));
         return merge.file.text();
@@ -150,15 +152,44 @@ public final class PrinterMerge {
     }
 
     private boolean isGuess(String state) {
-        int line = Toml.read(sections).line(within(STATE, state));
-        return line > 0
-                && sections.lines().skip(line - 1L).findFirst().orElse("").contains(GUESS);
+        return found.behind(within(STATE, state)).startsWith(GUESS);
     }
 
     private static List<String> texts(Object words) {
         return words instanceof List<?> list
                 ? list.stream().map(Object::toString).toList()
                 : List.of();
+    }
+
+    /** Flags and codes that show a state by themselves: those that the file does not have, behind those that it has. */
+    private void conditions() {
+        List<?> next = found.get(CONDITION)
+                .filter(List.class::isInstance)
+                .map(each -> (List<?>) each)
+                .orElse(List.of());
+        List<String> sections = sections("[[printer.condition]]");
+        for (int i = 0; i < next.size(); i++) {
+            Object now = file.get(CONDITION).orElse(List.of());
+            if (now instanceof List<?> known && !known.contains(next.get(i))) {
+                addCondition(sections.get(i), known.size(), next.get(i));
+            }
+        }
+    }
+
+    private void addCondition(String section, int behind, Object condition) {
+        try {
+            file.append(List.of(PRINTER), section);
+        } catch (IllegalStateException e) {
+            file.insert(CONDITION, behind, condition);
+        }
+    }
+
+    /** The lines from each such header to the next empty line. */
+    private List<String> sections(String header) {
+        return Arrays.stream(sections.split("\n\n", -1))
+                .map(String::strip)
+                .filter(each -> each.startsWith(header))
+                .toList();
     }
 
     private void readings() {

@@ -206,7 +206,8 @@ public final class ProposedConfig {
                 .collect(Collectors.joining(", ", "{ ", " }"));
     }
 
-    private static Map<String, String> keys(Source source) {
+    /** The keys that say where something is, with their values as TOML. */
+    static Map<String, String> keys(Source source) {
         Map<String, String> keys = new LinkedHashMap<>();
         keys.put("topic", TomlWriter.quoted(source.topicFilter()));
         source.part().ifPresent(part -> {

@@ -139,6 +139,37 @@ class FitCommandIT {
         assertEquals(23, config.setup().pixels());
     }
 
+    @Test
+    void aFileThatIsThereIsChangedInOneLine() throws IOException, InterruptedException {
+        String text = """
+                # my own file
+                [broker]
+                url = "mqtt://127.0.0.1:1"
+                [printer.state]
+                topic = "shop/alder/job"
+                fault = ["ALARM*"]
+                [controller]
+                port = "%s"
+                [strip]
+                pixels = 23
+                order = "RBG"
+                [zones]
+                bed = "0-9"   # under the glass
+                """.formatted(pty.port());
+        Files.writeString(file, text);
+        StripModel strip = new StripModel("RBG", 23, List.of(11.0, 12.0, 9.0), 0.7);
+        Person person = new Person(new RecordedEyes(pty.recording(), strip))
+                .say("What is to be fitted?", "1", "")
+                .say("Write this", "y")
+                .moves("bed", 12, 4);
+        List<String> said = new ArrayList<>();
+        assertEquals(0, fit(person, -1, said), said::toString);
+        assertEquals(text.replace("\"0-9\"   #", "\"12-4\"  #"), Files.readString(file), said.get(0));
+        assertEquals(text, Files.readString(folder.resolve("alder.toml.old-1")));
+        assertTrue(said.get(0).contains("-bed = \"0-9\"   # under the glass"), said.get(0));
+        assertTrue(said.get(0).contains("lampwright check " + file + " says:"), said.get(0));
+    }
+
     /** Plugs the controller in again as soon as the light is missed. */
     private void plugOnceMissed(FitTerminal terminal) {
         Thread thread = new Thread(() -> {

@@ -343,7 +343,7 @@ class GuidedFittingTest {
                 GuidedFitting.End.DONE,
                 fit(talk, boards, (broker, duration, told) -> {
                     heard.add(broker);
-                    return Optional.empty();
+                    return HeardPrinter.NOTHING;
                 }),
                 talk::text);
         assertEquals(

@@ -9,6 +9,7 @@ import dev.lampwright.protocol.Here;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -158,12 +159,82 @@ class RefittingTest {
             """;
         Talk talk = fit(person("3", "").say("For how many seconds", "1"), (broker, duration, told) -> {
             assertEquals(Map.of("url", "mqtt://127.0.0.1:1883"), broker);
-            return Optional.of(sections);
+            return new HeardPrinter(sections, "", List.of());
         });
         List<String> lines = sections.lines().toList();
         String added = lines.get(3) + "\n" + lines.get(4) + "\n";
         assertFile(FILE.replace("at = \"/bed\" }\n", "at = \"/bed\" }\n" + added), talk);
         assertTrue(boards.setups().isEmpty(), "nothing was lit");
+    }
+
+    /** A printer that speaks another language, and whose job is cancelled when its user is asked to. */
+    private static final class Finnish implements PrinterFinder {
+        private static final String PLACE = "topic = \"shop/alder/vaihe\"\n";
+
+        @Override
+        public HeardPrinter find(Map<String, String> broker, Duration duration, Told told) {
+            String sections = "[printer.state]\n" + PLACE + """
+                    printing = ["tulostaa"]
+                    fault = ["*ERROR*"]    # not heard: a guess
+                    """;
+            return new HeardPrinter(
+                    sections,
+                    PLACE,
+                    List.of(
+                            new HeardPrinter.Word("tulostaa", "the job went on 850 s", "printing"),
+                            new HeardPrinter.Word("tauko", "the job stood still 40 s", ""),
+                            new HeardPrinter.Word("9", "", "")));
+        }
+
+        @Override
+        public Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {
+            assertEquals(PLACE, place);
+            return Optional.of("peruttu");
+        }
+    }
+
+    @Test
+    void wordsInDoubtAreSortedTogether() throws IOException {
+        Person person = person("3", "")
+                .say("For how many seconds", "1")
+                .say(
+                        "The printer also said \"tauko\" (meanwhile: the job stood still 40 s). What does it mean? (1 of 2)",
+                        "4")
+                .say("The printer also said \"9\". What does it mean? (2 of 2)", "")
+                .say("No word for cancelled was heard.", "y")
+                .say("Press Enter, and then: cancel the job at the printer", "")
+                .say("It says \"peruttu\" now. Does that mean: cancelled?", "y")
+                .say("NO FAULT WILL BE SHOWN YET", "vika*, 7");
+        Talk talk = fit(person, new Finnish());
+        String state = """
+                [printer.state]
+                topic = "shop/alder/vaihe"
+                printing = ["tulostaa"]
+                held = ["tauko"]
+                stopped = ["peruttu"]
+                fault = ["vika*", "7"]
+
+                """;
+        assertFile(FILE.replace("[controller]", state + "[controller]"), talk);
+        assertTrue(
+                talk.text()
+                        .contains(
+                                "The printer says \"tulostaa\" when it is printing (meanwhile: the job went on 850 s)."),
+                talk::text);
+    }
+
+    @Test
+    void wordsThatHaveAStateAreNotAskedAgain() throws IOException {
+        String state =
+                "[printer.state]\ntopic = \"shop/alder/vaihe\"\nheld = [\"tauko\"]   # mine\nstopped = [\"peruttu\"]\n\n";
+        Files.writeString(file, FILE.replace("[controller]", state + "[controller]"));
+        Person person = person("3", "")
+                .say("For how many seconds", "1")
+                .say("The printer also said \"9\". What does it mean? (1 of 1)", "7");
+        Talk talk = fit(person, new Finnish());
+        assertTrue(
+                Files.readString(file).contains(state.strip() + "\nprinting = [\"tulostaa\"]\nfault = [\"9\"]\n"),
+                talk::text);
     }
 
     @Test

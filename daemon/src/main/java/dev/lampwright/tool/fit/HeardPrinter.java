@@ -1,0 +1,71 @@
+package dev.lampwright.tool.fit;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.json.Json;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What was heard of a printer.
+ *
+ * @param sections the file's sections {@code printer.…} that follow, as TOML
+ * @param place the lines that say where the state is, as they stand below {@code [printer.state]}; empty if no place for it was heard
+ * @param words what that place said, in the order in which it first came
+ */
+public record HeardPrinter(String sections, String place, List<Word> words) {
+    /** Nothing. */
+    public static final HeardPrinter NOTHING = new HeardPrinter("", "", List.of());
+
+    /** Keeps a copy. */
+    public HeardPrinter {
+        words = List.copyOf(words);
+    }
+
+    /**
+     * A word of the state.
+     *
+     * @param word as a binding names it
+     * @param meanwhile what the printer did meanwhile, for the user; empty if that is not known
+     * @param state the word of the file for the state that it stands for; empty if that is in doubt
+     */
+    public record Word(String word, String meanwhile, String state) {
+        boolean isOpen() {
+            return state.isEmpty();
+        }
+    }
+
+    boolean isNothing() {
+        return sections.isEmpty() && place.isEmpty();
+    }
+
+    /** As the journal keeps it. */
+    String text() {
+        Map<String, Object> all = new LinkedHashMap<>();
+        all.put("sections", sections);
+        all.put("place", place);
+        all.put(
+                "words",
+                words.stream()
+                        .map(each -> List.of(each.word(), each.meanwhile(), each.state()))
+                        .toList());
+        return Json.of(all);
+    }
+
+    /** What the journal has kept; an earlier version kept the sections alone. */
+    static HeardPrinter of(String text) {
+        JsonNode root = Json.read(text).filter(JsonNode::isObject).orElse(null);
+        if (root == null) {
+            return new HeardPrinter(text, "", List.of());
+        }
+        List<Word> words = new ArrayList<>();
+        root.path("words")
+                .forEach(each -> words.add(new Word(
+                        each.path(0).asText(),
+                        each.path(1).asText(),
+                        each.path(2).asText())));
+        return new HeardPrinter(
+                root.path("sections").asText(), root.path("place").asText(), words);
+    }
+}
