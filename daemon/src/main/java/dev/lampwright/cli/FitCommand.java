@@ -79,7 +79,7 @@ final class FitCommand implements Callable<Integer> {
         boolean again = Files.exists(file) && !GuidedFitting.isUnderWay(file);
         Fitting fitting = again
                 ? new Refitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run
-                : new GuidedFitting(file, terminal, boards, new SurveyedPrinter(), knowledge::review)::run;
+                : new GuidedFitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run;
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;

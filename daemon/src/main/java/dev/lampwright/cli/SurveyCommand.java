@@ -179,7 +179,7 @@ final class SurveyCommand implements Callable<Integer> {
                 ? "nothing was published on " + topics
                         + "; switch the printer on, check --topics, or listen longer with --seconds"
                 : "none of what was heard on " + topics
-                        + " looks like a printer; let it heat up and print meanwhile, and"
+                        + " looks like a printer; let it heat up and print while this listens, and"
                         + " listen longer with --seconds";
     }
 

@@ -27,7 +27,8 @@ final class SurveyedPrinter implements PrinterFinder {
 
     @Override
     public HeardPrinter find(Map<String, String> broker, Duration duration, Told told) {
-        told.say(List.of("Listening for " + duration.toSeconds() + " s. Let the printer heat up or print meanwhile."));
+        told.say(List.of(
+                "Listening for " + duration.toSeconds() + " s. Let the printer heat up or print during that time."));
         try (Listener listener = new Listener(broker(broker), ALL)) {
             listener.listen(duration, (survey, connected) -> {
                 if (told.ended()) {

@@ -95,7 +95,7 @@ public final class EditedFile {
     private void requireUnchanged() throws IOException {
         if (!textOf(file).equals(text)) {
             throw new IOException(file
-                    + ": has been changed by somebody else meanwhile, and is left as it is; run the command again");
+                    + ": was changed by somebody else in the meantime, and is left as it is; run the command again");
         }
     }
 

@@ -137,6 +137,9 @@ final class FileFindings {
         if (file.get(List.of("printer", "state")).isPresent()) {
             parts.add("its state");
         }
+        if (file.get(List.of("printer", "condition")).isPresent()) {
+            parts.add("conditions");
+        }
         table("printer", "readings").forEach((name, value) -> {
             boolean parent =
                     value instanceof Map<?, ?> inner && inner.values().stream().allMatch(Map.class::isInstance);

@@ -146,7 +146,7 @@ final class FittingBench implements PrinterFinder.Told {
             }
             if (light.isPresent() && setup.isPresent() && !light.get().steady()) {
                 terminal.print("That answer does not count: "
-                        + light.get().disturbance().orElse("the controller was away meanwhile")
+                        + light.get().disturbance().orElse("the controller was disconnected for a moment")
                         + ". The same question again:");
                 present(question);
                 continue;

@@ -28,7 +28,7 @@ public final class GuidedFitting {
     private final Terminal terminal;
     private final Boards boards;
     private final PrinterFinder printers;
-    private final Review review;
+    private final FileKnowledge knowledge;
 
     /** How a fitting ended. */
     public enum End {
@@ -40,17 +40,6 @@ public final class GuidedFitting {
         INPUT_ENDED
     }
 
-    /** What is said of a file that was just written. */
-    public interface Review {
-        /**
-         * Looks at a file.
-         *
-         * @param file a configuration
-         * @return lines for the user
-         */
-        List<String> of(Path file);
-    }
-
     /**
      * Puts a fitting together; nothing is asked yet.
      *
@@ -58,15 +47,15 @@ public final class GuidedFitting {
      * @param terminal where questions go and answers come from
      * @param boards where controllers are found
      * @param printers finds out where a printer says what
-     * @param review what is said of the file in the end
+     * @param knowledge what the rest of Lampwright makes of the file in the end
      */
-    public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, Review review) {
+    public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge) {
         this.file = file;
         kept = kept(file);
         this.terminal = terminal;
         this.boards = boards;
         this.printers = printers;
-        this.review = review;
+        this.knowledge = knowledge;
     }
 
     /**
@@ -150,7 +139,7 @@ public final class GuidedFitting {
                 new DimmersStep(),
                 new PrinterStep(printers),
                 new PageStep(),
-                new WriteStep(file, review));
+                new WriteStep(file, knowledge));
     }
 
     private void steps(FittingBench bench, AnswerJournal journal) throws LeaveException, IOException {

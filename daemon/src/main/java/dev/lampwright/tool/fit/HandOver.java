@@ -5,17 +5,20 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** What the user takes away from a fitting: what is fitted, what it may draw, and what is still uncertain. */
 final class HandOver {
     private static final double MICRO = 1000;
-    private static final Pattern FAULT_HEARD = Pattern.compile("(?m)^fault = (?!.*# not heard).*$");
+    private static final Pattern FAULT_GUESSED = Pattern.compile("(?m)^fault = .*# not heard");
 
     private final Findings found;
+    private final boolean faults;
     private final Path file;
 
-    private HandOver(Findings found, Path file) {
+    private HandOver(Findings found, boolean faults, Path file) {
         this.found = found;
+        this.faults = faults;
         this.file = file;
     }
 
@@ -23,11 +26,12 @@ final class HandOver {
      * Sums a fitting up.
      *
      * @param found all that was found
+     * @param faults whether some word or code of the printer's shows a fault
      * @param file where it is written
      * @return lines for the user
      */
-    static List<String> lines(Findings found, Path file) {
-        HandOver over = new HandOver(found, file);
+    static List<String> lines(Findings found, boolean faults, Path file) {
+        HandOver over = new HandOver(found, faults, file);
         List<String> lines = new ArrayList<>();
         lines.add("Fitted:");
         over.fitted().forEach(line -> lines.add("  - " + line));
@@ -49,7 +53,8 @@ final class HandOver {
         found.zones().forEach((name, run) -> fitted.add("zone " + name + ": pixels " + run));
         for (DimmerLights.Entry light :
                 DimmerLights.of(found.dimmers(), found.zones().keySet())) {
-            fitted.add("light " + light.name() + ": " + light.channelsText());
+            fitted.add("light " + light.name() + ": dimmer "
+                    + light.channels().stream().map(Object::toString).collect(Collectors.joining(", ")));
         }
         return fitted;
     }
@@ -87,10 +92,12 @@ final class HandOver {
         if (printer.contains(PrinterStep.STAND_IN)) {
             uncertain.add("What the printer says is not known, so nothing follows it yet. Run 'lampwright fit " + file
                     + "' while it heats up and prints, and listen to it.");
-        } else if (!FAULT_HEARD.matcher(printer).find()) {
+        } else if (!faults) {
             uncertain.add(
-                    "No word for a fault was heard, so a fault may never be shown. Add the printer's words as fault ="
+                    "Nothing is bound to a fault, so a fault will never be shown. Add the printer's words as fault ="
                             + " [...] in [printer.state].");
+        } else if (FAULT_GUESSED.matcher(printer).find()) {
+            uncertain.add("The words for a fault are guessed, not heard. Compare them with the printer's manual.");
         }
         Findings.Supply supply = found.supply().orElseThrow();
         if (supply.amps().isEmpty()) {

@@ -128,7 +128,7 @@ final class LitSetup implements AutoCloseable {
                     + " overruns), because bytes come faster than it"
                     + " takes them: use a lower baud in its firmware and with --baud, and fit fewer pixels to it";
         }
-        return "the controller on " + status.port() + " was away meanwhile"
+        return "the controller on " + status.port() + " was disconnected for a moment"
                 + (status.trouble().isEmpty() ? "" : ": " + status.trouble());
     }
 

@@ -1,9 +1,9 @@
 package dev.lampwright.tool.fit;
 
 import dev.lampwright.file.AtomicFile;
+import dev.lampwright.file.EditedFile;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,11 +12,11 @@ import java.util.Optional;
 /** Writes the configuration, and has it looked at. */
 final class WriteStep implements Step {
     private final Path file;
-    private final GuidedFitting.Review review;
+    private final FileKnowledge knowledge;
 
-    WriteStep(Path file, GuidedFitting.Review review) {
+    WriteStep(Path file, FileKnowledge knowledge) {
         this.file = file;
-        this.review = review;
+        this.knowledge = knowledge;
     }
 
     @Override
@@ -40,8 +40,8 @@ final class WriteStep implements Step {
         Path written = write(text, bench);
         bench.say(written + " is written.");
         bench.speak();
-        review.of(written).forEach(bench::say);
-        HandOver.lines(before, written).forEach(bench::say);
+        knowledge.review(written).forEach(bench::say);
+        HandOver.lines(before, knowledge.inForce(text).faults(), written).forEach(bench::say);
         bench.say("Start with: lampwright run --config " + written);
         bench.speak();
         return before;
@@ -51,7 +51,7 @@ final class WriteStep implements Step {
         Path target = file;
         bench.askAside(Question.enter(
                 "Press Enter to write it to " + target + ", or go back with b:",
-                "Nothing is written before that, and no file that is there is replaced without asking."));
+                "Nothing is written before that, and no existing file is replaced without asking."));
         while (true) {
             try {
                 AtomicFile.create(target, text);
@@ -59,8 +59,8 @@ final class WriteStep implements Step {
             } catch (FileAlreadyExistsException e) {
                 Optional<Path> other = bench.askAside(instead(target));
                 if (other.isEmpty()) {
-                    keep(target);
-                    AtomicFile.replace(target, text);
+                    bench.say(
+                            "What it was is kept in " + EditedFile.read(target).replace(text) + ".");
                     return target;
                 }
                 target = other.get();
@@ -70,10 +70,10 @@ final class WriteStep implements Step {
 
     private static Question<Optional<Path>> instead(Path there) {
         return new Question<>(
-                there + " is there already. Type overwrite to replace it, or another name to write to:",
+                there + " already exists. Type overwrite to replace it, or another name to write to:",
                 List.of(),
-                "If it is replaced, what it is now stays beside it as "
-                        + old(there).getFileName() + ".",
+                "If it is replaced, a copy of what it is now stays beside it, as " + there.getFileName()
+                        + ".old-1 or with the next free number.",
                 line -> line.equals("overwrite") ? Optional.empty() : Optional.of(readPath(line, there)));
     }
 
@@ -86,13 +86,5 @@ final class WriteStep implements Step {
         } catch (InvalidPathException e) {
             throw new Question.UnusableException("that is not the name of a file");
         }
-    }
-
-    private static Path old(Path there) {
-        return there.resolveSibling(there.getFileName() + ".old");
-    }
-
-    private static void keep(Path there) throws IOException {
-        AtomicFile.replace(old(there), Files.readString(there));
     }
 }

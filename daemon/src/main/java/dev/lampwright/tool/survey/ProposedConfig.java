@@ -8,6 +8,7 @@ import dev.lampwright.payload.Selection;
 import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.PrinterState;
+import dev.lampwright.toml.TomlText;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,15 +61,15 @@ public final class ProposedConfig {
                 "# Then set the port and the strip below, and try it: lampwright check FILE, lampwright run --config FILE.");
         lines.add("");
         lines.add("[broker]");
-        lines.add("url = " + TomlWriter.quoted(broker.url().toString()));
-        broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlWriter.quoted(file.toString())));
+        lines.add("url = " + TomlText.quoted(broker.url().toString()));
+        broker.caFile().ifPresent(file -> lines.add("ca_file = " + TomlText.quoted(file.toString())));
         broker.ownCertificate().ifPresent(own -> {
             lines.add("certificate_file = "
-                    + TomlWriter.quoted(own.certificateFile().toString()));
-            lines.add("key_file = " + TomlWriter.quoted(own.keyFile().toString()));
+                    + TomlText.quoted(own.certificateFile().toString()));
+            lines.add("key_file = " + TomlText.quoted(own.keyFile().toString()));
         });
-        broker.username().ifPresent(name -> lines.add("username = " + TomlWriter.quoted(name)));
-        broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlWriter.quoted(file.toString())));
+        broker.username().ifPresent(name -> lines.add("username = " + TomlText.quoted(name)));
+        broker.passwordFile().ifPresent(file -> lines.add("password_file = " + TomlText.quoted(file.toString())));
         lines.add("");
         lines.add(printerSections(proposal));
         lines.add("[controller]");
@@ -87,7 +88,7 @@ public final class ProposedConfig {
      */
     public static String printerSections(Proposal proposal) {
         List<String> lines = new ArrayList<>();
-        Remarks.company(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
+        Remarks.company(proposal).stream().map(TomlText::comment).forEach(lines::add);
         proposal.found(Role.FAULT_TEXT).ifPresent(found -> {
             lines.add("[printer.fault_text]");
             addPlace(lines, found);
@@ -97,9 +98,9 @@ public final class ProposedConfig {
                 .ifPresentOrElse(found -> addState(lines, found, proposal), () -> addOpenState(lines, proposal));
         addConditions(lines, proposal);
         addReadings(lines, proposal);
-        Remarks.missing(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
+        Remarks.missing(proposal).stream().map(TomlText::comment).forEach(lines::add);
         if (proposal.found(Role.STATE).isEmpty() && proposal.conditions().isEmpty()) {
-            STATE_BY_HAND.stream().map(TomlWriter::comment).forEach(lines::add);
+            STATE_BY_HAND.stream().map(TomlText::comment).forEach(lines::add);
         }
         lines.add("");
         proposal.found(Role.CAMERA).ifPresent(found -> addCamera(lines, found));
@@ -115,11 +116,11 @@ public final class ProposedConfig {
         StateWords words = StateWords.of(found.words(), found.meanings());
         lines.add("[printer.state]");
         addPlace(lines, found);
-        words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlWriter.quoted(patterns)));
+        words.known().forEach((state, patterns) -> lines.add(state.word() + " = " + TomlText.of(patterns)));
         GuessedWords.of(found.words(), words)
                 .forEach((state, patterns) ->
-                        lines.add(state.word() + " = " + TomlWriter.quoted(patterns) + "    # not heard: a guess"));
-        Remarks.open(proposal).stream().map(TomlWriter::comment).forEach(lines::add);
+                        lines.add(state.word() + " = " + TomlText.of(patterns) + "    # not heard: a guess"));
+        Remarks.open(proposal).stream().map(TomlText::comment).forEach(lines::add);
         lines.add("");
     }
 
@@ -131,11 +132,11 @@ public final class ProposedConfig {
         likeliest.ifPresent(place -> {
             lines.add("# this may be the state, but it is not certain; remove the # from the lines that are right");
             lines.add("# [printer.state]");
-            keys(place.source()).forEach((key, value) -> lines.add(TomlWriter.comment(key + " = " + value)));
+            keys(place.source()).forEach((key, value) -> lines.add(TomlText.comment(key + " = " + value)));
             place.said()
-                    .forEach(said -> lines.add(TomlWriter.comment(
+                    .forEach(said -> lines.add(TomlText.comment(
                             said.state().map(PrinterState::word).orElse(said.isStandstill() ? "held" : "STATE") + " = "
-                                    + TomlWriter.quoted(List.of(said.word())) + "    # during this the printer "
+                                    + TomlText.of(List.of(said.word())) + "    # during this the printer "
                                     + said.meanwhile())));
             lines.add("");
         });
@@ -144,14 +145,14 @@ public final class ProposedConfig {
     private static void addConditions(List<String> lines, Proposal proposal) {
         for (FoundCondition condition : proposal.conditions()) {
             lines.add("[[printer.condition]]");
-            lines.add(TomlWriter.comment(condition.state().word() + ": " + String.join("; ", condition.reasons())));
-            lines.add("state = " + TomlWriter.quoted(condition.state().word()));
+            lines.add(TomlText.comment(condition.state().word() + ": " + String.join("; ", condition.reasons())));
+            lines.add("state = " + TomlText.quoted(condition.state().word()));
             keys(condition.source()).forEach((key, value) -> lines.add(key + " = " + value));
             if (!condition.is().isEmpty()) {
-                lines.add("is = " + TomlWriter.quoted(condition.is()));
+                lines.add("is = " + TomlText.of(condition.is()));
             }
             if (!condition.not().isEmpty()) {
-                lines.add("not = " + TomlWriter.quoted(condition.not()));
+                lines.add("not = " + TomlText.of(condition.not()));
             }
             lines.add("");
         }
@@ -167,7 +168,7 @@ public final class ProposedConfig {
         lines.add("[printer.readings]");
         for (Found found : readings) {
             lines.add(why(found));
-            found.doubts().forEach(doubt -> lines.add(TomlWriter.comment(Remarks.doubt(doubt))));
+            found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
             lines.add(found.role().word() + " = " + inline(found));
         }
     }
@@ -176,21 +177,21 @@ public final class ProposedConfig {
         EventWords words = EventWords.of(found.words());
         lines.add("[printer.events.camera]");
         addPlace(lines, found);
-        lines.add("begin = " + TomlWriter.quoted(words.begin()));
+        lines.add("begin = " + TomlText.of(words.begin()));
         if (!words.end().isEmpty()) {
-            lines.add("end = " + TomlWriter.quoted(words.end()));
+            lines.add("end = " + TomlText.of(words.end()));
         }
         lines.add("");
     }
 
     private static String why(Found found) {
-        return TomlWriter.comment(found.role().word() + ": " + String.join("; ", found.reasons()));
+        return TomlText.comment(found.role().word() + ": " + String.join("; ", found.reasons()));
     }
 
     private static String inline(Found found) {
         Map<String, String> keys = keys(found.source());
         if (found.unit() != Unit.OWN) {
-            keys.put("unit", TomlWriter.quoted(found.unit().word()));
+            keys.put("unit", TomlText.quoted(found.unit().word()));
         }
         if (found.scale() != 1) {
             keys.put("scale", NumberText.number(found.scale()));
@@ -202,29 +203,29 @@ public final class ProposedConfig {
 
     private static String where(Selection part) {
         return part.where().entrySet().stream()
-                .map(entry -> TomlWriter.quoted(entry.getKey().pointer()) + " = " + TomlWriter.quoted(entry.getValue()))
+                .map(entry -> TomlText.quoted(entry.getKey().pointer()) + " = " + TomlText.quoted(entry.getValue()))
                 .collect(Collectors.joining(", ", "{ ", " }"));
     }
 
     /** The keys that say where something is, with their values as TOML. */
     static Map<String, String> keys(Source source) {
         Map<String, String> keys = new LinkedHashMap<>();
-        keys.put("topic", TomlWriter.quoted(source.topicFilter()));
+        keys.put("topic", TomlText.quoted(source.topicFilter()));
         source.part().ifPresent(part -> {
             if (!part.among().pointer().isEmpty()) {
-                keys.put("among", TomlWriter.quoted(part.among().pointer()));
+                keys.put("among", TomlText.quoted(part.among().pointer()));
             }
             keys.put("where", where(part));
         });
         Optional.of(source.path())
                 .filter(path -> !path.bare())
-                .ifPresent(path -> keys.put("at", TomlWriter.quoted(path.pointer())));
+                .ifPresent(path -> keys.put("at", TomlText.quoted(path.pointer())));
         for (Cut cut : source.cuts()) {
             if (cut instanceof CsvField field) {
                 keys.put("field", Integer.toString(field.number()));
-                keys.put("separator", TomlWriter.quoted(String.valueOf(field.separator())));
+                keys.put("separator", TomlText.quoted(String.valueOf(field.separator())));
             } else if (cut instanceof Excerpt excerpt) {
-                keys.put("pattern", TomlWriter.literal(excerpt.expression()));
+                keys.put("pattern", TomlText.literal(excerpt.expression()));
             }
         }
         return keys;

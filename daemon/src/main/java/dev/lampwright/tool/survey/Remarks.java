@@ -2,6 +2,7 @@ package dev.lampwright.tool.survey;
 
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.printer.PrinterState;
+import dev.lampwright.toml.TomlText;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -106,7 +107,7 @@ public final class Remarks {
                 .filter(StatePlace::bound)
                 .flatMap(place -> place.open().stream())
                 .map(said ->
-                        TomlWriter.quoted(said.word()) + " is not bound to a state. While it was reported, the printer "
+                        TomlText.quoted(said.word()) + " is not bound to a state. While it was reported, the printer "
                                 + said.meanwhile() + "; "
                                 + (said.isStandstill()
                                         ? "a pause or a fault: put it into held or fault"

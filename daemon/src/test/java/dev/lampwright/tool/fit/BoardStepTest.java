@@ -77,7 +77,7 @@ class BoardStepTest {
     private Talk fit(Desk desk, Person person) throws IOException {
         Path file = folder.resolve("alder.toml");
         Talk talk = new Talk(person);
-        GuidedFitting fitting = new GuidedFitting(file, talk, desk, PrinterFinder.BY_HAND, written -> List.of());
+        GuidedFitting fitting = new GuidedFitting(file, talk, desk, PrinterFinder.BY_HAND, new TestKnowledge(file));
         assertEquals(GuidedFitting.End.DONE, fitting.run(), talk::text);
         talk.print(Files.readString(file));
         return talk;
@@ -137,7 +137,7 @@ class BoardStepTest {
         Talk stopped =
                 new Talk(new Person(first.model)).typing((count, answer) -> Optional.of(count == 8 ? "q" : answer));
         Path file = folder.resolve("alder.toml");
-        new GuidedFitting(file, stopped, first, PrinterFinder.BY_HAND, written -> List.of()).run();
+        new GuidedFitting(file, stopped, first, PrinterFinder.BY_HAND, new TestKnowledge(file)).run();
         Desk second = new Desk().sees(open("/dev/ttyACM0", TWO), open("/dev/ttyACM1", ONE));
         Talk talk = fit(second, new Person(second.model));
         assertTrue(talk.text().contains("port = \"/dev/ttyACM1\""), talk.text());

@@ -130,7 +130,7 @@ class FittingLightTest {
         });
         Path file = folder.resolve("rowan.toml");
         GuidedFitting fitting =
-                new GuidedFitting(file, talk, new OneLine(), PrinterFinder.BY_HAND, written -> List.of());
+                new GuidedFitting(file, talk, new OneLine(), PrinterFinder.BY_HAND, new TestKnowledge(file));
         assertEquals(GuidedFitting.End.DONE, fitting.run(), talk::text);
         Config config = ConfigFile.read(file);
         assertEquals("BRG", config.setup().order(), talk::text);

@@ -56,7 +56,7 @@ class GuidedFittingTest {
 
     private GuidedFitting.End fit(Terminal terminal, Boards boards, PrinterFinder finder) throws IOException {
         file = folder.resolve("alder.toml");
-        return new GuidedFitting(file, terminal, boards, finder, written -> List.of()).run();
+        return new GuidedFitting(file, terminal, boards, finder, new TestKnowledge(file)).run();
     }
 
     private Config config() throws ConfigException {
@@ -300,13 +300,13 @@ class GuidedFittingTest {
         String whole = untroubled();
         Files.writeString(file, "mine\n");
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
-        fit(new Talk(person(boards).say(file + " is there already", "birch.toml")), boards);
+        fit(new Talk(person(boards).say(file + " already exists", "birch.toml")), boards);
         assertEquals("mine\n", Files.readString(file));
         assertEquals(whole, Files.readString(folder.resolve("birch.toml")));
         ModelBoards again = new ModelBoards(BOARD, PLAIN);
-        fit(new Talk(person(again).say(file + " is there already", "overwrite")), again);
+        fit(new Talk(person(again).say(file + " already exists", "overwrite")), again);
         assertEquals(whole, Files.readString(file));
-        assertEquals("mine\n", Files.readString(folder.resolve("alder.toml.old")));
+        assertEquals("mine\n", Files.readString(folder.resolve("alder.toml.old-1")));
     }
 
     @ParameterizedTest

@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.tool.survey.PrinterMerge;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -20,7 +21,7 @@ record TestKnowledge(Path file) implements FileKnowledge {
                     config.controller().baud(),
                     config.setup(),
                     Map.of("url", config.broker().url().toString()),
-                    false);
+                    config.bindings().tell(PrinterState.FAULT));
         } catch (ConfigException e) {
             throw new IOException(e.getMessage(), e);
         }

@@ -148,4 +148,47 @@ class PrinterMergeTest {
             """;
         becomes(BARE + "\n[desk]\nbrightness = 1\n\n" + FOUND.strip() + "\n", fitted);
     }
+
+    private static final String CONDITIONS = """
+        [[printer.condition]]
+        # fault: it was on while the job stood still
+        state = "fault"
+        topic = "shop/alder/flags"
+        at = "/jam"
+        is = ["true"]
+
+        [[printer.condition]]
+        # printing: it was on while the job went on
+        state = "printing"
+        topic = "shop/alder/flags"
+        at = "/run"
+        is = ["true"]
+
+        """;
+
+    @Test
+    void conditionsAreAddedWithTheirCommentsAndOnlyOnce() {
+        String merged = PrinterMerge.into(BARE, CONDITIONS);
+        assertEquals(BARE + "\n" + CONDITIONS.strip() + "\n", merged);
+        assertEquals(merged, PrinterMerge.into(merged, CONDITIONS));
+    }
+
+    @Test
+    void aConditionOfTheUsersStaysAndComesFirst() {
+        String mine = """
+            [[printer.condition]]   # mine
+            state = "held"
+            topic = "shop/alder/flags"
+            at = "/door"
+            is = ["open"]
+
+            [[printer.condition]]
+            state = "fault"
+            topic = "shop/alder/flags"
+            at = "/jam"
+            is = ["true"]
+            """;
+        String printing = CONDITIONS.substring(CONDITIONS.lastIndexOf("[[")).strip() + "\n";
+        assertEquals(mine + "\n" + printing, PrinterMerge.into(mine, CONDITIONS));
+    }
 }
