@@ -70,7 +70,6 @@ final class FitCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException, InterruptedException {
         AtomicFile.requireWritable(file);
-        LogSettings.silent();
         FileKnowledge knowledge = new ConfigKnowledge(file);
         LineTerminal terminal = new LineTerminal(
                 new InputStreamReader(System.in, StreamCharset.current()),
@@ -80,6 +79,7 @@ final class FitCommand implements Callable<Integer> {
         Fitting fitting = again
                 ? new Refitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run
                 : new GuidedFitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run;
+        LogSettings.silent();
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));
         return end.get() == GuidedFitting.End.INPUT_ENDED ? ExitCode.SOFTWARE : ExitCode.OK;

@@ -63,7 +63,7 @@ class EditedFileTest {
         EditedFile edited = EditedFile.read(file);
         Files.writeString(file, "theirs");
         IOException e = assertThrows(IOException.class, () -> edited.replace("mine"));
-        assertTrue(e.getMessage().startsWith(file + ": has been changed by somebody else meanwhile"), e.getMessage());
+        assertTrue(e.getMessage().startsWith(file + ": was changed by somebody else in the meantime"), e.getMessage());
         assertEquals("theirs", Files.readString(file));
         assertEquals(List.of("alder.toml"), names());
     }

@@ -68,8 +68,8 @@ class HandOverTest {
                                 new DimmerUse(Hanging.WHITE, "shelf", 500)),
                         new Supply(24, false, OptionalDouble.of(2), OptionalDouble.empty(), 1000)),
                 true);
-        assertEquals("  - light work: dimmer 1", lines.get(3));
-        assertEquals("  - light shelf: dimmer 3", lines.get(4));
+        assertEquals("  - light work: dimmer 0", lines.get(3));
+        assertEquals("  - light shelf: dimmer 2", lines.get(4));
         assertEquals("  - the lights on dimmers: 1000 mA at 24 V", lines.get(7));
     }
 

@@ -295,7 +295,7 @@ class RefittingTest {
         }));
         Refitting fitting = new Refitting(file, talk, boards, PrinterFinder.BY_HAND, new TestKnowledge(file));
         IOException e = assertThrows(IOException.class, fitting::run);
-        assertTrue(e.getMessage().contains("has been changed by somebody else meanwhile"), e.getMessage());
+        assertTrue(e.getMessage().contains("was changed by somebody else in the meantime"), e.getMessage());
         assertEquals(FILE + "# mine\n", Files.readString(file));
         assertTrue(boards.dark());
     }
