@@ -26,6 +26,8 @@ final class Traces {
     private final byte[] flags;
     private final long[] transitions;
     private final byte[] newest;
+    /** How many transitions of a region are remembered: memory for the others of a strip that never flickers is never touched. */
+    private final byte[] remembered;
 
     /** Regions that were passed in the search for a move, and of which the value changes something. */
     private final int[] passed;
@@ -54,8 +56,8 @@ final class Traces {
         flags = new byte[regions];
         transitions = new long[regions * depth];
         newest = new byte[regions];
+        remembered = new byte[regions];
         passed = new int[regions];
-        Arrays.fill(transitions, Long.MIN_VALUE);
         Arrays.fill(low, Long.MAX_VALUE);
         Arrays.fill(high, Long.MIN_VALUE);
     }
@@ -75,7 +77,7 @@ final class Traces {
         flags[region] = 0;
         low[region] = Long.MAX_VALUE;
         high[region] = Long.MIN_VALUE;
-        Arrays.fill(transitions, region * depth, (region + 1) * depth, Long.MIN_VALUE);
+        remembered[region] = 0;
     }
 
     /**
@@ -233,7 +235,7 @@ final class Traces {
     int transitionsAfter(int region, long when) {
         int first = region * depth;
         int count = 0;
-        while (count < depth && transitions[first + ((newest[region] - count) & (depth - 1))] > when) {
+        while (count < remembered[region] && transitions[first + ((newest[region] - count) & (depth - 1))] > when) {
             count++;
         }
         return count;
@@ -242,6 +244,9 @@ final class Traces {
     private void note(int region, long when) {
         newest[region] = (byte) ((newest[region] + 1) & (depth - 1));
         transitions[region * depth + newest[region]] = when;
+        if (remembered[region] < depth) {
+            remembered[region]++;
+        }
     }
 
     private static int turn(int is, int direction) {
