@@ -4,18 +4,25 @@ import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.UnsynchronizedAppenderBase;
+import dev.lampwright.upkeep.Trouble;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 import org.slf4j.LoggerFactory;
+import org.slf4j.event.KeyValuePair;
 
-/** The log's last warnings and errors, as many as fit on the page. Safe for many threads. */
+/**
+ * The log's last warnings and errors, as many as fit on the page: one that comes again is told once, with how often, and one that is over
+ * (an {@link Trouble} that has ended) is told to be. Safe for many threads.
+ */
 final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> implements AutoCloseable {
     /** How many are kept. */
     static final int MOST = 12;
 
     private static final int LONGEST = 400;
+    private static final int NO_TROUBLE = 0;
 
     private final Deque<Entry> entries = new ArrayDeque<>();
     private long count;
@@ -23,11 +30,18 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
     /**
      * One line of the log.
      *
-     * @param at when
+     * @param at when it came last
+     * @param times how often it has come
      * @param level {@code warn} or {@code error}
      * @param text what it says, cut if it is long
+     * @param trouble the number of the trouble that it is the beginning of; 0 for none
+     * @param over when that ended, if it has
      */
-    record Entry(Instant at, String level, String text) {}
+    record Entry(Instant at, int times, String level, String text, int trouble, Optional<Instant> over) {
+        Entry endedAt(Instant when) {
+            return new Entry(at, times, level, text, trouble, Optional.of(when));
+        }
+    }
 
     /** Listens to the whole log from now on. */
     static TroubleLog listening() {
@@ -45,17 +59,50 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
 
     @Override
     protected void append(ILoggingEvent event) {
+        int trouble = trouble(event);
         if (event.getLevel().isGreaterOrEqual(Level.WARN)) {
             String level = event.getLevel().isGreaterOrEqual(Level.ERROR) ? "error" : "warn";
-            keep(new Entry(event.getInstant(), level, cut(event.getFormattedMessage())));
+            keep(new Entry(event.getInstant(), 1, level, cut(event.getFormattedMessage()), trouble, Optional.empty()));
+        } else if (trouble != NO_TROUBLE) {
+            end(trouble, event.getInstant());
         }
     }
 
+    private static int trouble(ILoggingEvent event) {
+        List<KeyValuePair> pairs = event.getKeyValuePairs();
+        return pairs == null
+                ? NO_TROUBLE
+                : pairs.stream()
+                        .filter(pair -> pair.key.equals(Trouble.KEY))
+                        .mapToInt(pair -> (Integer) pair.value)
+                        .findFirst()
+                        .orElse(NO_TROUBLE);
+    }
+
     private synchronized void keep(Entry entry) {
+        int before = entries.stream()
+                .filter(other -> isSame(other, entry))
+                .mapToInt(Entry::times)
+                .sum();
+        entries.removeIf(other -> isSame(other, entry));
         if (entries.size() == MOST) {
             entries.removeLast();
         }
-        entries.addFirst(entry);
+        entries.addFirst(
+                new Entry(entry.at, before + entry.times, entry.level, entry.text, entry.trouble, Optional.empty()));
+        count++;
+    }
+
+    private static boolean isSame(Entry one, Entry other) {
+        return one.level.equals(other.level) && one.text.equals(other.text);
+    }
+
+    private synchronized void end(int trouble, Instant when) {
+        List<Entry> all = entries.stream()
+                .map(entry -> entry.trouble == trouble && entry.over.isEmpty() ? entry.endedAt(when) : entry)
+                .toList();
+        entries.clear();
+        entries.addAll(all);
         count++;
     }
 
@@ -63,7 +110,7 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
         return text.length() <= LONGEST ? text : text.substring(0, LONGEST) + "…";
     }
 
-    /** How many there have been. */
+    /** A number that is another whenever the entries are. */
     synchronized long count() {
         return count;
     }

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.slf4j.Logger;
 
 /**
@@ -11,10 +12,16 @@ import org.slf4j.Logger;
  * logged once a minute at most, and so is its end. Written by one thread at a time; any thread may ask whether something is wrong.
  */
 public final class Trouble {
+    /** The key by which both lines of a trouble, its beginning and its end, can be told from those of others; its value is a number. */
+    public static final String KEY = "trouble";
+
+    private static final AtomicInteger COUNT = new AtomicInteger();
+
     private static final int MOST_REASONS = 16;
     private static final long QUIET_NANOS = 60_000_000_000L;
 
     private final Logger log;
+    private final int number = COUNT.incrementAndGet();
     private final Map<String, Long> loggedAt = new LinkedHashMap<>();
     private final Set<String> loggedNow = new HashSet<>();
     private volatile String words = "";
@@ -50,7 +57,7 @@ public final class Trouble {
         if (loggedNow.size() < MOST_REASONS && !loggedNow.contains(reason) && isWorthLogging(reason, atNanos)) {
             loggedNow.add(reason);
             remember(reason, atNanos);
-            log.warn("{}", line);
+            log.atWarn().addKeyValue(KEY, number).log("{}", line);
         }
     }
 
@@ -79,7 +86,7 @@ public final class Trouble {
             return false;
         }
         loggedNow.clear();
-        log.info("{}", line);
+        log.atInfo().addKeyValue(KEY, number).log("{}", line);
         return true;
     }
 
