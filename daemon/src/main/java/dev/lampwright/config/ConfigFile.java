@@ -169,7 +169,7 @@ public final class ConfigFile {
         SupplySection supply = SupplySection.read(root.table("supply"));
         StripSection strip = StripSection.read(root.table("strip"));
         DimmersSection dimmers = DimmersSection.read(root.table("dimmers"), supply.volts());
-        Mounting mounting = MountingKeys.read(root.table("strip"), strip.pixels());
+        Mounting mounting = MountingKeys.read(root.table("strip"), strip.pixels(), dimmers);
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
         BoardKinds.noteLimits(root, controller, strip, dimmers);

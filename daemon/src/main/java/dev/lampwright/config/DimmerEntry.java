@@ -13,6 +13,7 @@ import java.util.OptionalInt;
  * @param fullMilliamps current of each channel at full duty
  * @param ceilingMilliamps ceiling of its supply, if it is given here
  * @param unused whether no light is on it; it then has the strip's voltage and takes nothing
+ * @param hangs where it is, for the picture on the live page
  */
 record DimmerEntry(
         String name,
@@ -20,7 +21,8 @@ record DimmerEntry(
         double volts,
         int fullMilliamps,
         OptionalInt ceilingMilliamps,
-        boolean unused) {
+        boolean unused,
+        Mounting.Side hangs) {
     /** Red, green and blue. */
     static final int COLOURS = 3;
 
@@ -37,6 +39,10 @@ record DimmerEntry(
             .otherwise(false, "false")
             .comment("true", "no light is on this output; the same as leaving it out");
 
+    private static final Key<Mounting.Side> HANGS = Key.word("hangs", Mounting.Side.class)
+            .otherwise(Mounting.Side.ABOVE, "above")
+            .comment("\"below\"", "where the light is, for the live page: above, below, left, right or behind");
+
     /** A plain light. */
     static final Section SECTION = Section.of(
             "dimmers.NAME",
@@ -47,12 +53,14 @@ record DimmerEntry(
             Key.own("volts", "number, 1 to 60").needed().example("24", "of its supply"),
             Key.own("full_mA", "whole number, 1 to " + MOST_MILLIAMPS).needed().example("800", "one channel at full"),
             CEILING,
+            HANGS,
             UNUSED);
 
     static DimmerEntry read(String name, Table light, double stripVolts) {
         Table table = light.as(SECTION);
         if (table.get(UNUSED)) {
-            return new DimmerEntry(name, channels(table), stripVolts, 0, OptionalInt.empty(), true);
+            return new DimmerEntry(
+                    name, channels(table), stripVolts, 0, OptionalInt.empty(), true, Mounting.Side.ABOVE);
         }
         DimmerEntry entry = new DimmerEntry(
                 name,
@@ -60,7 +68,8 @@ record DimmerEntry(
                 table.needNumber("volts", 1, SupplySection.MOST_VOLTS),
                 table.needWhole("full_mA", 1, MOST_MILLIAMPS),
                 table.find(CEILING).map(OptionalInt::of).orElse(OptionalInt.empty()),
-                false);
+                false,
+                table.get(HANGS));
         if (entry.volts == stripVolts && entry.ceilingMilliamps.isPresent()) {
             table.mistake(
                     "ceiling_mA",
@@ -72,7 +81,7 @@ record DimmerEntry(
 
     /** A channel that no light is on. */
     static DimmerEntry unused(int channel, double stripVolts) {
-        return new DimmerEntry("", List.of(channel), stripVolts, 0, OptionalInt.empty(), true);
+        return new DimmerEntry("", List.of(channel), stripVolts, 0, OptionalInt.empty(), true, Mounting.Side.ABOVE);
     }
 
     /** Whether it shows colours. */

@@ -3,6 +3,7 @@ package dev.lampwright.config;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -77,6 +78,17 @@ record DimmersSection(
                 .filter(DimmerEntry::isColourStrip)
                 .map(DimmerEntry::name)
                 .toList();
+    }
+
+    /**
+     * Where the lights hang.
+     *
+     * @return by name, in the order of the file; what has no light on it is left out
+     */
+    Map<String, Mounting.Side> sides() {
+        Map<String, Mounting.Side> sides = new LinkedHashMap<>();
+        entries.stream().filter(entry -> !entry.unused()).forEach(entry -> sides.put(entry.name(), entry.hangs()));
+        return sides;
     }
 
     /**

@@ -1,6 +1,9 @@
 package dev.lampwright.config;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * How the strip is mounted, as somebody sees it who stands before the printer.
@@ -9,14 +12,37 @@ import java.util.List;
  * @param sides pixels of each side of a frame, from the side of pixel 0 on; empty for other shapes
  * @param begins where pixel 0 of a frame is
  * @param clockwise whether the strip runs so from there
+ * @param seenAs what is seen of its pixels
+ * @param lamps where the plain lights hang, by name; those that are there alone
  */
-public record Mounting(Shape shape, List<Integer> sides, Corner begins, boolean clockwise) {
-    /** A straight strip. */
-    public static final Mounting STRAIGHT = new Mounting(Shape.STRAIGHT, List.of(), Corner.BOTTOM_LEFT, true);
-
-    /** Keeps a copy of the list. */
+public record Mounting(
+        Shape shape, List<Integer> sides, Corner begins, boolean clockwise, SeenAs seenAs, Map<String, Side> lamps) {
+    /** Keeps copies of the collections, in their order. */
     public Mounting {
         sides = List.copyOf(sides);
+        lamps = Collections.unmodifiableMap(new LinkedHashMap<>(lamps));
+    }
+
+    /** What is seen of the strip's pixels. */
+    public enum SeenAs {
+        /** Each for itself. */
+        DOTS,
+        /** None: there is a diffuser before them. */
+        LINE
+    }
+
+    /** Where a plain light hangs. */
+    public enum Side {
+        /** Over the printer. */
+        ABOVE,
+        /** Under it. */
+        BELOW,
+        /** On its left. */
+        LEFT,
+        /** On its right. */
+        RIGHT,
+        /** At its back. */
+        BEHIND
     }
 
     /** What a strip looks like. */

@@ -1,11 +1,12 @@
 package dev.lampwright.config;
 
 import dev.lampwright.config.Mounting.Corner;
+import dev.lampwright.config.Mounting.SeenAs;
 import dev.lampwright.config.Mounting.Shape;
 import java.util.List;
 import java.util.Map;
 
-/** The keys of {@code [strip]} that say how it is mounted: {@code shape}, {@code sides_px}, {@code begins} and {@code clockwise}. */
+/** The keys of {@code [strip]} that say how it is mounted and what is seen of it. */
 final class MountingKeys {
     private static final Map<String, Corner> CORNERS =
             Words.of(Corner.values(), corner -> Words.lowerCase(corner).replace('_', ' '));
@@ -29,6 +30,10 @@ final class MountingKeys {
             .otherwise(true, "true")
             .with("a frame or a ring")
             .comment("true", "which way it runs, as seen from in front of the printer");
+    /** The key {@code seen_as}. */
+    static final Key<SeenAs> SEEN_AS = Key.word("seen_as", SeenAs.class)
+            .otherwise(SeenAs.DOTS, "dots")
+            .comment("\"line\"", "behind a diffuser: the live page draws no single pixels");
 
     private MountingKeys() {}
 
@@ -37,15 +42,18 @@ final class MountingKeys {
      *
      * @param strip the section
      * @param pixels pixels of the strip
+     * @param dimmers what hangs on the controller's PWM outputs
      * @return what they say; a straight strip stands in for what is wrong
      */
-    static Mounting read(Table strip, int pixels) {
+    static Mounting read(Table strip, int pixels, DimmersSection dimmers) {
         Shape shape = strip.get(SHAPE);
         List<Integer> sides = shape == Shape.FRAME ? sides(strip, pixels) : List.of();
         Corner begins = shape == Shape.FRAME ? strip.get(BEGINS) : Corner.BOTTOM_LEFT;
         boolean clockwise = shape == Shape.STRAIGHT || strip.get(CLOCKWISE);
+        SeenAs seenAs = strip.get(SEEN_AS);
         strip.noteUseless();
-        return new Mounting(sides.isEmpty() && shape == Shape.FRAME ? Shape.STRAIGHT : shape, sides, begins, clockwise);
+        Shape drawn = sides.isEmpty() && shape == Shape.FRAME ? Shape.STRAIGHT : shape;
+        return new Mounting(drawn, sides, begins, clockwise, seenAs, dimmers.sides());
     }
 
     private static List<Integer> sides(Table strip, int pixels) {

@@ -63,7 +63,8 @@ record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicr
                     .with("shape = \"frame\"")
                     .comment("[10, 5, 10, 5]", "pixels of each side, in the order of the strip"),
             MountingKeys.BEGINS,
-            MountingKeys.CLOCKWISE);
+            MountingKeys.CLOCKWISE,
+            MountingKeys.SEEN_AS);
 
     static StripSection read(Table table) {
         int pixels = table.as(SECTION)

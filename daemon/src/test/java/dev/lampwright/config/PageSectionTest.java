@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Mounting.Corner;
+import dev.lampwright.config.Mounting.SeenAs;
 import dev.lampwright.config.Mounting.Shape;
+import dev.lampwright.config.Mounting.Side;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -104,7 +107,9 @@ class PageSectionTest {
 
     @Test
     void aStripIsStraightUnlessItSaysOtherwise() {
-        assertEquals(Mounting.STRAIGHT, read("").mounting());
+        assertEquals(
+                new Mounting(Shape.STRAIGHT, List.of(), Corner.BOTTOM_LEFT, true, SeenAs.DOTS, Map.of()),
+                read("").mounting());
     }
 
     @Test
@@ -115,7 +120,21 @@ class PageSectionTest {
                 strip.begins = "top right"
                 strip.clockwise = false
                 """).mounting();
-        assertEquals(new Mounting(Shape.FRAME, List.of(20, 10, 20, 10), Corner.TOP_RIGHT, false), mounting);
+        assertEquals(
+                new Mounting(Shape.FRAME, List.of(20, 10, 20, 10), Corner.TOP_RIGHT, false, SeenAs.DOTS, Map.of()),
+                mounting);
+    }
+
+    @Test
+    void lightsHangAboveUnlessTheySayOtherwiseAndADiffuserIsTold() {
+        Mounting mounting = read("""
+                strip.seen_as = "line"
+                dimmers.work = { channel = 0, volts = 24, full_mA = 800 }
+                dimmers.spare = { channel = 1, unused = true }
+                dimmers.foot = { channel = 2, volts = 24, full_mA = 800, hangs = "below" }
+                """).mounting();
+        assertEquals(SeenAs.LINE, mounting.seenAs());
+        assertEquals(Map.of("work", Side.ABOVE, "foot", Side.BELOW), mounting.lamps());
     }
 
     @Test
@@ -135,6 +154,7 @@ class PageSectionTest {
                 "strip.shape = \"frame\"; strip.sides_px = [1, 2] | strip.sides_px: has 2 sides with 3 pixels together, and the strip has 60",
                 "strip.sides_px = [30, 30] | strip.sides_px: has no use here; remove it; it goes with shape = \"frame\"",
                 "strip.clockwise = true | strip.clockwise: has no use here",
+                "strip.seen_as = \"haze\" | give one of \"dots\", \"line\"",
             })
     void mistakesOfShapeAreTold(String lines, String told) {
         String file = lines.replace("; ", "\n");

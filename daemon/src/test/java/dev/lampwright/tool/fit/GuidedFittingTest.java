@@ -472,7 +472,13 @@ class GuidedFittingTest {
         Talk talk = new Talk(person);
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertEquals(
-                new Mounting(Mounting.Shape.FRAME, List.of(10, 20, 17), Mounting.Corner.TOP_RIGHT, false),
+                new Mounting(
+                        Mounting.Shape.FRAME,
+                        List.of(10, 20, 17),
+                        Mounting.Corner.TOP_RIGHT,
+                        false,
+                        Mounting.SeenAs.DOTS,
+                        Map.of("work", Mounting.Side.ABOVE)),
                 config().mounting());
         assertTrue(config().page().isPresent());
     }
