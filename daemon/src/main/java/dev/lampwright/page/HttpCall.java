@@ -7,7 +7,10 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** One request and its answer. Every answer has the headers that keep browsers from being misled. */
 final class HttpCall {
@@ -17,11 +20,14 @@ final class HttpCall {
     /** What is read of a longer one, so that it can be answered. */
     private static final int MOST_SKIPPED = 16 << 20;
 
+    /** A weight of nothing. Source: RFC 9110, section 12.4.2. */
+    private static final Pattern REFUSED = Pattern.compile(";\\s*q=0(\\.0*)?$");
+
     private static final String JSON = "application/json";
     private static final Map<String, String> ALWAYS = Map.of(
             "Content-Security-Policy",
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
-                    + " base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
+                    + " worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
             "X-Content-Type-Options",
             "nosniff",
             "Referrer-Policy",
@@ -113,6 +119,35 @@ final class HttpCall {
         if (!head) {
             sheet.writeTo(exchange.getResponseBody());
         }
+    }
+
+    /**
+     * Answers with one of the page's own files, unless the browser has it. One that was asked for by its tag never changes; of any other
+     * the browser has to ask whether it has (RFC 9111, section 5.2.2.4).
+     */
+    void answer(Sheet sheet) throws IOException {
+        boolean named = query().equals("v=" + sheet.tag());
+        String tag = "W/\"" + sheet.tag() + "\"";
+        header("Cache-Control", named ? "public, max-age=31536000, immutable" : "no-cache");
+        header("ETag", tag);
+        header("Vary", "Accept-Encoding");
+        if (says("If-None-Match", tag)) {
+            exchange.sendResponseHeaders(304, -1);
+        } else if (says("Accept-Encoding", "gzip")) {
+            header("Content-Encoding", "gzip");
+            answer(200, sheet.packed());
+        } else {
+            answer(200, sheet.plain());
+        }
+    }
+
+    /** Whether a header lists a word, without a weight that refuses it. */
+    private boolean says(String name, String word) {
+        return headers().getOrDefault(name, List.of()).stream()
+                .flatMap(line -> Stream.of(line.split(",", -1)))
+                .map(String::strip)
+                .anyMatch(one -> one.equals(word)
+                        || (one.startsWith(word + ";") && !REFUSED.matcher(one).find()));
     }
 
     /** Answers with a stream of events, which ends with the exchange. */

@@ -3,15 +3,24 @@ package dev.lampwright.page;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Mounting;
 import dev.lampwright.config.Swatches;
+import dev.lampwright.cue.Condition;
+import dev.lampwright.cue.CueSpec;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.payload.OwnQuantity;
+import dev.lampwright.printer.PrinterState;
+import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What is fitted, how it is mounted, and what can be asked for, as the page is told of it. */
 final class LayoutMessage {
+    private static final Set<PrinterState> TROUBLED = Set.of(PrinterState.FAULT, PrinterState.SILENT);
+
     private LayoutMessage() {}
 
     /**
@@ -29,12 +38,18 @@ final class LayoutMessage {
                 .put("prefix", config.talk().prefix())
                 .put("pixels", config.fitting().pixels())
                 .put("flash_limit", !config.light().guard().allowFlashing())
-                .put("quiet_hours", config.desk().quietHours().isPresent())
                 .put("controller", config.controller().port())
                 .put("broker", config.broker().url().toString());
+        config.desk()
+                .quietHours()
+                .ifPresent(hours -> message.put(
+                        "quiet_hours",
+                        new JsonObject()
+                                .put("from", hours.from().toString())
+                                .put("to", hours.to().toString())));
         mounting(message, config.mounting());
         return message.put("zones", zones(config.fitting()))
-                .put("lamps", lamps(config.fitting()))
+                .put("lamps", lamps(config.fitting(), config.mounting()))
                 .put("looks", looks(config))
                 .put("swatches", swatches())
                 .put("own_readings", ownReadings(config))
@@ -47,15 +62,19 @@ final class LayoutMessage {
         message.put("shape", word(mounting.shape()))
                 .put("begins", word(mounting.begins()))
                 .put("clockwise", mounting.clockwise())
-                .put("sides", sides);
+                .put("sides", sides)
+                .put("seen_as", word(mounting.seenAs()));
     }
 
     private static JsonArray looks(Config config) {
+        Set<String> warnings = warnings(config.light().cues());
         JsonArray looks = new JsonArray();
         config.looks()
                 .values()
-                .forEach(look ->
-                        looks.add(new JsonObject().put("name", look.name()).put("flashes", look.flashes())));
+                .forEach(look -> looks.add(new JsonObject()
+                        .put("name", look.name())
+                        .put("flashes", look.flashes())
+                        .put("warns", warnings.contains(look.name()))));
         return looks;
     }
 
@@ -77,6 +96,20 @@ final class LayoutMessage {
         JsonArray swatches = new JsonArray();
         Swatches.names().forEach(name -> swatches.add(new JsonObject().put("name", name)));
         return swatches;
+    }
+
+    /** The looks that say something is wrong: those of cues for a fault or an alarm, and the last, for a printer that reports nothing. */
+    private static Set<String> warnings(List<CueSpec> cues) {
+        return Stream.concat(
+                        cues.stream().filter(cue -> cue.conditions().stream().anyMatch(LayoutMessage::isWarning)),
+                        Stream.of(cues.get(cues.size() - 1)))
+                .map(cue -> cue.look().name())
+                .collect(Collectors.toUnmodifiableSet());
+    }
+
+    private static boolean isWarning(Condition condition) {
+        return condition instanceof Condition.InAlarm
+                || (condition instanceof Condition.InState in && TROUBLED.containsAll(in.states()));
     }
 
     private static JsonArray zones(Fitting fitting) {
@@ -111,9 +144,10 @@ final class LayoutMessage {
         return Math.abs(step) == 1 && (first || step == zone.pixel(index - 1) - zone.pixel(index - 2));
     }
 
-    private static JsonArray lamps(Fitting fitting) {
+    /** Without the outputs that no light is on. */
+    private static JsonArray lamps(Fitting fitting, Mounting mounting) {
         JsonArray lamps = new JsonArray();
-        for (String name : fitting.dimmerNames()) {
+        mounting.lamps().forEach((name, side) -> {
             JsonArray dimmers = new JsonArray();
             boolean white = false;
             for (int i = 0; i < fitting.dimmers().size(); i++) {
@@ -123,8 +157,12 @@ final class LayoutMessage {
                     dimmers.add(i);
                 }
             }
-            lamps.add(new JsonObject().put("name", name).put("dimmers", dimmers).put("white", white));
-        }
+            lamps.add(new JsonObject()
+                    .put("name", name)
+                    .put("dimmers", dimmers)
+                    .put("white", white)
+                    .put("hangs", word(side)));
+        });
         return lamps;
     }
 

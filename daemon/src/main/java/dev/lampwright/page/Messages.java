@@ -62,10 +62,13 @@ final class Messages {
     static String troubles(List<TroubleLog.Entry> entries) {
         JsonArray all = new JsonArray();
         for (TroubleLog.Entry entry : entries) {
-            all.add(new JsonObject()
+            JsonObject told = new JsonObject()
                     .put("at_ms", entry.at().toEpochMilli())
+                    .put("times", entry.times())
                     .put("level", entry.level())
-                    .put("text", entry.text()));
+                    .put("text", entry.text());
+            entry.over().ifPresent(over -> told.put("over_ms", over.toEpochMilli()));
+            all.add(told);
         }
         return all.text();
     }

@@ -21,7 +21,7 @@ final class PageHandler implements HttpHandler {
     private static final String AFTER = "after=";
     private static final long COME_AGAIN_MS = 2000;
 
-    private final Map<String, StaticFile> sheets = StaticFile.all();
+    private final Map<String, Sheet> sheets = Sheets.all();
     private final AccessCheck door;
     private final Desk desk;
     private final Publisher publisher;
@@ -70,7 +70,7 @@ final class PageHandler implements HttpHandler {
         if (foreign.isPresent()) {
             call.answer(foreign.get());
         } else if (sheets.containsKey(call.path())) {
-            get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(200, sheets.get(sheet.path())));
+            get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(sheets.get(sheet.path())));
         } else if (call.path().equals("/events")) {
             get(call, List.of("GET"), inside(this::watch));
         } else if (call.path().equals("/door")) {

@@ -44,6 +44,11 @@ final class Token {
      * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows what stands in it
      */
     static Token read(Path file) throws IOException {
+        return new Token(readText(file));
+    }
+
+    /** Reads its text, which nothing but a command whose user asks for it may show; otherwise as {@link #read}. */
+    static String readText(Path file) throws IOException {
         requireRegular(file);
         try (BufferedReader reader = Files.newBufferedReader(file)) {
             String line = reader.readLine();
@@ -52,7 +57,7 @@ final class Token {
                         + " characters; write a longer one, for instance what `openssl rand -hex 16` gives");
             }
             warnIfOpen(file);
-            return new Token(line.strip());
+            return line.strip();
         } catch (NoSuchFileException e) {
             throw new IOException("page.token_file " + file + " does not exist; write the token there", e);
         } catch (AccessDeniedException e) {

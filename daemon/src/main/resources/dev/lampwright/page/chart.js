@@ -1,5 +1,7 @@
 // The current of the last minutes under its ceiling: one series, so it is drawn by hand.
 
+import { say } from "./words.js";
+
 const WIDTH = 600;
 const HEIGHT = 150;
 const SECONDS = 600;
@@ -9,11 +11,12 @@ export class Chart {
   #area = document.getElementById("chart-area");
   #limit = document.getElementById("chart-ceiling");
   #words = document.getElementById("current-words");
-  #now = document.getElementById("current-now");
+  #sum = document.getElementById("current-now");
   #title = document.getElementById("chart-title");
   #run = "";
   #values = new Map();
   #end = 0;
+  #now = 0;
   #ceiling = 0;
 
   /** More seconds are known; those of another run make the ones before void. */
@@ -35,11 +38,9 @@ export class Chart {
 
   /** What it is now, and the most that it may be, in mA. */
   tell(now, ceiling) {
-    this.#now.textContent = `${now} mA`;
-    if (ceiling !== this.#ceiling) {
-      this.#ceiling = ceiling;
-      this.#draw();
-    }
+    this.#now = now;
+    this.#ceiling = ceiling;
+    this.#sum.textContent = say("rows.current.sum", { now, ceiling });
   }
 
   #draw() {
@@ -69,8 +70,7 @@ export class Chart {
     this.#line.setAttribute("d", line);
     this.#area.setAttribute("d", area);
     this.#limit.setAttribute("d", `M0 ${y(this.#ceiling).toFixed(1)}H${WIDTH}`);
-    const words = `of ${this.#ceiling} mA at most (dashed); highest in ten minutes ${most} mA`;
-    this.#words.textContent = words;
-    this.#title.textContent = `Current of the strip over the last ten minutes, ${words}`;
+    this.#words.textContent = say("current.high", { most, ceiling: this.#ceiling });
+    this.#title.textContent = say("current.title", { now: this.#now, ceiling: this.#ceiling, most });
   }
 }

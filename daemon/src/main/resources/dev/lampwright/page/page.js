@@ -1,43 +1,56 @@
 // Puts the page together.
 
-import { Asks } from "./asks.js";
+import { Desk } from "./asks.js";
 import { Chart } from "./chart.js";
-import { Fault } from "./fault.js";
-import { Readings } from "./readings.js";
+import { Controls } from "./controls.js";
+import { Heat } from "./heat.js";
+import { listWarnings, listWiring } from "./lists.js";
+import { news, Now, shareOf } from "./now.js";
+import { Lamps, Stage } from "./stage.js";
+import { Standing } from "./standing.js";
 import { Pace } from "./still.js";
-import { Stream } from "./stream.js";
-import { Strip } from "./strip.js";
-import { listWiring } from "./wiring.js";
-import { clock, duration } from "./words.js";
+import { Tab } from "./tab.js";
+import { clock, percent } from "./values.js";
+import { fill, isSaid, say } from "./words.js";
 
-const SHOW_FLASHING = "lampwright.show-flashing";
+const MOVING = "lampwright.moving";
+/** Longer waits need no frame of the browser's own. */
+const SOON_MS = 60;
 
 const byId = (id) => document.getElementById(id);
-const strip = new Strip();
+fill(document);
+
+const desk = new Desk(askForToken);
+const stage = new Stage((zones) => controls.press(zones));
+const controls = new Controls(desk, (zones) => stage.mark(zones));
+const lamps = new Lamps();
+const now = new Now();
+const heat = new Heat();
+const standing = new Standing(desk);
 const chart = new Chart();
-const readings = new Readings();
-const fault = new Fault();
-const asks = new Asks(askForToken);
 const pace = new Pace();
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
 let layout = null;
 let report = null;
-let duties = [];
+let frame = null;
 let version = null;
 let contact = "waiting";
-let showFlashing = sessionStorage.getItem(SHOW_FLASHING) === "yes";
+let moving = sessionStorage.getItem(MOVING) === "yes";
+let waiting = 0;
+let entered = false;
 
-const stream = new Stream({
+const LISTENERS = {
   layout: takeLayout,
   report: takeReport,
   current: (seconds) => chart.add(seconds),
-  troubles: listTroubles,
+  troubles: listWarnings,
   frame: takeFrame,
   live: beLive,
   lost: beLost,
   stranger: askForToken,
-});
+};
+const tab = new Tab((topic, message) => LISTENERS[topic](message));
 
 function takeLayout(next) {
   if (version !== null && version !== next.version) {
@@ -45,31 +58,19 @@ function takeLayout(next) {
   }
   version = next.version;
   layout = next;
+  frame = null;
   pace.forget();
-  strip.lay(layout);
-  asks.lay(layout);
-  set("version", `Lampwright ${version}`);
-  set("name", printerName());
-  listWiring(byId("wiring"));
-}
-
-function takeReport(next) {
-  const before = report;
-  report = next;
-  set("state", report.state);
-  document.title = `${report.state} · ${printerName() || "Lampwright"}`;
-  set("look", lookWords());
-  readings.tell(report);
-  chart.tell(report.strip_mA, report.ceiling_mA);
-  fault.tell(report);
-  asks.tell(report, duties);
-  line("link", report.link === "lit", linkWords(report));
-  line("broker", report.broker === "connected", [report.broker, report.broker_trouble].filter(Boolean).join(": "));
-  set("frames", framesWords(report));
-  strip.describe(`The strip, ${layout?.pixels ?? "unknown"} pixels, shows the look ${report.look}`);
-  if (before !== null) {
-    announce(before, report);
-  }
+  stage.lay(layout);
+  lamps.lay(layout);
+  controls.lay(layout);
+  set("version", say("page.version", { version }));
+  set("name", printerName() || say("page.none"));
+  byId("zones").replaceChildren(...layout.zones.map(({ name, place }) => {
+    const item = document.createElement("li");
+    item.textContent = say("stage.zone.pixels", { zone: name, pixels: place });
+    return item;
+  }));
+  listWiring();
 }
 
 /** What tells one printer's page from another's: the daemon's prefix, but for the part that all have. */
@@ -77,44 +78,59 @@ function printerName() {
   return (layout?.prefix ?? "").replace(/^lampwright\/?/, "");
 }
 
-function lookWords() {
-  const left = report.look_left_s;
-  return `look ${report.look}` + (left === undefined ? "" : `, asked for, ${duration(left)} left`);
+function takeReport(next) {
+  const before = report;
+  report = next;
+  now.tell(report);
+  heat.tell(report);
+  standing.tell(report);
+  chart.tell(report.strip_mA, report.ceiling_mA);
+  controls.tell(report, frame?.duties ?? []);
+  tellLinks();
+  const share = shareOf(report.state, report.signals);
+  document.title = say(share === null ? "state.title" : "state.title.share", {
+    state: say(`state.${report.state}`), name: printerName() || say("page.none"), share: share === null ? "" : percent(share),
+  });
+  if (frame !== null) {
+    stage.describe(frame);
+  }
+  if (before !== null) {
+    const words = news(before, report);
+    if (words !== "") {
+      set("news", words);
+    }
+  }
 }
 
-/** Why a controller starts that should not have, by `controller_last_reset`. */
-const BAD_RESETS = {
-  brown_out: "its supply voltage fell too low",
-  watchdog: "its program hung",
-};
+function tellLinks() {
+  const lit = report.link === "lit";
+  const well = lit && report.broker === "connected";
+  line("link", lit, linkWords(report));
+  line("broker", report.broker === "connected", [report.broker, report.broker_trouble].filter(Boolean).join(": "));
+  const rate = report.frames_per_s === undefined ? say("links.rate.unknown") : say("links.rate", { rate: report.frames_per_s.toFixed(1) });
+  set("frames", say("links.shown", { rate, shown: report.frames_shown }));
+  set("links-sum", well ? say("rows.links.well") : lit ? byId("broker").textContent : say("link.trouble", { link: report.link }));
+  byId("veil").hidden = lit;
+  set("veil", lit ? "" : say("stage.unlit", { why: linkWords(report) }));
+}
 
 function linkWords({ link, link_trouble: trouble, controller_last_reset: reset }) {
-  const words = [link, trouble].filter(Boolean).join(": ");
-  const started = reset in BAD_RESETS ? `; it last started because ${BAD_RESETS[reset]}` : "";
-  return `${layout?.controller ?? ""} ${words}${started}`.trim();
-}
-
-function framesWords({ frames_per_s: rate, frames_shown: shown }) {
-  const made = rate === undefined ? "rate unknown" : `${rate.toFixed(1)} a second made`;
-  return `${made}, ${shown} shown by the controller`;
-}
-
-/** Reads out what somebody who cannot see the page has to know, and no more. */
-function announce(before, now) {
-  if (before.state !== now.state) {
-    set("news", `The printer is ${now.state}`);
-  } else if (before.alarm !== now.alarm) {
-    set("news", byId("fault-title").textContent);
-  }
+  const words = [`${layout?.controller ?? ""} ${link}`.trim(), trouble].filter(Boolean).join(": ");
+  return isSaid(`links.reset.${reset}`) ? say("links.reset", { words, why: say(`links.reset.${reset}`) }) : words;
 }
 
 function takeFrame(message) {
   if (layout === null || message.layout !== layout.layout) {
     return;
   }
-  const frame = { at: message.at_ms, strip: bytes(message.strip), duties: message.duties };
-  duties = frame.duties;
-  pace.take(frame, performance.now(), flashes(message.look));
+  const first = frame === null;
+  frame = { at: message.at_ms, strip: bytes(message.strip), duties: message.duties };
+  pace.take(frame, performance.now(), message.look, flashes(message.look));
+  lamps.tell(frame.duties);
+  if (first) {
+    stage.describe(frame);
+  }
+  wake();
 }
 
 function bytes(base64) {
@@ -126,52 +142,49 @@ function flashes(look) {
   return !layout.flash_limit || layout.looks.some(({ name, flashes }) => name === look && flashes);
 }
 
-function draw(now) {
-  const next = pace.next(now, showFlashing, calm.matches);
+/** Sees to it that whatever is due is drawn; nothing runs while nothing is. */
+function wake() {
+  if (waiting === 0 && !document.hidden) {
+    const wait = pace.due(performance.now());
+    waiting = wait > SOON_MS ? -setTimeout(() => draw(performance.now()), wait) : requestAnimationFrame(draw);
+  }
+}
+
+function draw(time) {
+  waiting = 0;
+  const next = pace.next(time, moving, calm.matches);
   if (next !== null) {
-    strip.show(next, now);
+    stage.show(next, time);
   }
-  strip.step(now);
-  warnOfFlashing(now);
-  requestAnimationFrame(draw);
-}
-
-function warnOfFlashing(now) {
-  const note = byId("flash-note");
-  const hidden = !pace.flashes(now);
-  if (note.hidden !== hidden) {
-    note.hidden = hidden;
-  }
-  if (!hidden) {
-    const what = layout.flash_limit ? "This light flashes." : "The flash limit is off: light may flash as it likes.";
-    const how = showFlashing
-      ? "It is shown as it is."
-      : "Here it is drawn still, as bright as it gets. Flashing light can harm people with photosensitive epilepsy.";
-    set("flash-words", `${what} ${how}`);
-    set("flash-button", showFlashing ? "Draw it still" : "Show the flashing");
+  if (stage.step(time)) {
+    waiting = requestAnimationFrame(draw);
+  } else if (pace.due(time) < Infinity) {
+    wake();
   }
 }
 
-byId("flash-button").addEventListener("click", () => {
-  showFlashing = !showFlashing;
-  sessionStorage.setItem(SHOW_FLASHING, showFlashing ? "yes" : "no");
+/** A flash is shown as it is only to those who have read what it can do. */
+function showMotion() {
+  byId("motion").setAttribute("aria-pressed", moving);
+  sessionStorage.setItem(MOVING, moving ? "yes" : "no");
+  byId("motion-ask").hidden = true;
+}
+
+byId("motion").addEventListener("click", () => {
+  if (moving) {
+    moving = false;
+    showMotion();
+  } else {
+    byId("motion-ask").hidden = false;
+    byId("motion-keep").focus();
+  }
 });
-
-function listTroubles(troubles) {
-  const items = troubles.map(({ at_ms: at, level, text }) => {
-    const item = document.createElement("li");
-    const time = document.createElement("time");
-    time.dateTime = new Date(at).toISOString();
-    time.textContent = clock(at);
-    item.append(time, level === "error" ? `Error: ${text}` : text);
-    return item;
+for (const [id, choice] of [["motion-keep", false], ["motion-show", true]]) {
+  byId(id).addEventListener("click", () => {
+    moving = choice;
+    showMotion();
+    byId("motion").focus();
   });
-  if (items.length === 0) {
-    const item = document.createElement("li");
-    item.textContent = "None since the page came up.";
-    items.push(item);
-  }
-  byId("troubles").replaceChildren(...items);
 }
 
 function beLive() {
@@ -180,38 +193,47 @@ function beLive() {
   }
   if (contact === "lost") {
     pace.forget();
+    desk.forget();
   }
-  set("contact", contact === "lost" ? "live again" : "live");
-  contact = "live";
-  byId("contact").dataset.contact = "live";
-  document.body.classList.remove("lost");
-  byId("alert").hidden = true;
+  tellContact("live", contact === "lost" ? "contact.again" : "contact.live");
+  controls.enable(true);
+  set("alert", "");
   byId("entry").hidden = true;
   byId("bench").hidden = false;
+  byId("bar").hidden = false;
+  if (entered) {
+    entered = false;
+    byId("state").focus();
+  }
 }
 
-function beLost(words) {
-  const text = `${words} at ${clock(Date.now())}. What is drawn is what was last heard; the page goes on trying.`;
-  if (contact !== "lost" || !byId("alert").textContent.startsWith(words)) {
-    byId("alert").textContent = text;
+/** The connection is gone, or there was none: what is drawn is what was last reported, and nothing can be asked for. */
+function beLost(why) {
+  const words = why === "" ? say("lost.since", { time: clock(Date.now()) }) : say("lost.full", { why });
+  if (contact !== "lost") {
+    controls.enable(false);
+    set("alert", words);
   }
-  contact = "lost";
-  byId("alert").hidden = false;
-  byId("contact").dataset.contact = "lost";
-  set("contact", "connection lost");
-  document.body.classList.add("lost");
+  tellContact("lost", why === "" ? "contact.lost" : "contact.full");
+  byId("veil").hidden = false;
+  if (byId("veil").dataset.why !== why || byId("veil").textContent === "") {
+    set("veil", words);
+  }
+  byId("veil").dataset.why = why;
 }
 
 function askForToken() {
-  stream.close();
-  contact = "waiting";
   byId("bench").hidden = true;
-  byId("alert").hidden = true;
-  document.body.classList.remove("lost");
-  set("contact", "not let in yet");
-  byId("contact").dataset.contact = "waiting";
+  byId("bar").hidden = true;
+  tellContact("waiting", "contact.entry");
   byId("entry").hidden = false;
   byId("token").focus();
+}
+
+function tellContact(next, code) {
+  contact = next;
+  document.body.dataset.contact = next;
+  set("contact", say(code));
 }
 
 async function enter(token) {
@@ -223,10 +245,11 @@ async function enter(token) {
       signal: AbortSignal.timeout(8000),
     });
     const answer = await response.json();
-    set("entry-answer", answer.done ? "" : `Not let in: ${answer.why}.`);
+    set("entry-answer", answer.done ? "" : say("entry.refused", answer));
+    byId("token").setAttribute("aria-invalid", !answer.done);
     return answer.done;
   } catch {
-    set("entry-answer", "Not let in: Lampwright does not answer.");
+    set("entry-answer", say("entry.silent"));
     return false;
   }
 }
@@ -235,8 +258,12 @@ byId("entry-form").addEventListener("submit", async (event) => {
   event.preventDefault();
   if (await enter(byId("token").value)) {
     byId("token").value = "";
-    stream.open();
+    entered = true;
+    tab.open();
   }
+});
+byId("token-shown").addEventListener("change", (event) => {
+  byId("token").type = event.target.checked ? "text" : "password";
 });
 
 function line(id, well, words) {
@@ -251,15 +278,36 @@ function set(id, text) {
   }
 }
 
-/** A token behind the address's # never leaves the browser but in the request to come in; it is taken out of the address at once. */
 async function begin() {
-  const token = decodeURIComponent(location.hash.slice(1));
-  if (token !== "" && document.getElementById(token) === null) {
-    history.replaceState(null, "", location.pathname);
-    await enter(token);
-  }
-  stream.open();
-  requestAnimationFrame(draw);
+  set("contact", say("contact.waiting"));
+  showMotion();
+  await takeToken();
+  tab.open();
 }
 
+/**
+ * A token behind the address's # never leaves the browser but in the request to come in; it is taken out of the address at once. Whether
+ * there was one.
+ */
+async function takeToken() {
+  const token = unescaped(location.hash.slice(1));
+  if (token === "" || document.getElementById(token) !== null) {
+    return false;
+  }
+  history.replaceState(null, "", location.pathname);
+  await enter(token);
+  return true;
+}
+
+/** A token may have a percent sign in it that escapes nothing. */
+function unescaped(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
+document.addEventListener("visibilitychange", wake);
+addEventListener("hashchange", async () => await takeToken() && tab.open());
 begin();

@@ -1,50 +1,34 @@
-// Where each pixel is drawn, and where the zones are marked: pure calculation, in px.
+// Where each pixel is drawn in a picture, and where the zones are marked: pure calculation, in px.
 
 const LANE = 22;
 const LANES_GAP = 14;
-
-/** How high the picture of a layout is, at a width. */
-export function heightOf(layout, width) {
-  const lanes = lanesOf(layout.zones).count;
-  switch (layout.shape) {
-    case "frame": return Math.round(Math.max(260, Math.min(width * 0.5, 420)));
-    case "ring": return Math.round(Math.max(240, Math.min(width * 0.7, 420)));
-    default: return Math.round(margin(width) + pixelHeight(width) + LANES_GAP + lanes * LANE + 4);
-  }
-}
-
-/** Room around the strip, for its glow. */
-function margin(width) {
-  return width < 600 ? 30 : 46;
-}
-
-function pixelHeight(width) {
-  return width < 600 ? 26 : 40;
-}
+/** What lies on the foot of the picture: the names of the lamps, and a button. */
+const FOOT = 40;
 
 /**
- * The middle of each pixel, which way the strip runs there (in radians), on which side of it marks stand, and how large pixels are.
+ * The middle of each pixel, which way the strip runs there (in radians), on which side of it the marks are, and how large pixels are: as
+ * large as the picture has room for, with some left for the light around.
  */
 export function places(layout, width, height) {
   switch (layout.shape) {
     case "frame": return frame(layout, width, height);
     case "ring": return ring(layout, width, height);
-    default: return straight(layout.pixels, width);
+    default: return straight(layout.pixels, width, height);
   }
 }
 
-function straight(count, width) {
-  const edge = width < 600 ? 12 : 28;
+function straight(count, width, height) {
+  const edge = width < 600 ? 20 : 48;
   const pitch = (width - 2 * edge) / count;
-  const y = margin(width) + pixelHeight(width) / 2;
+  const y = Math.round(height * 0.46);
   const points = Array.from({ length: count }, (_, i) => ({ x: edge + (i + 0.5) * pitch, y, turn: 0, inX: 0, inY: 1 }));
-  return { points, along: pitch, across: pixelHeight(width) };
+  return { points, along: pitch, across: Math.max(6, Math.min(height / 8, 26, pitch)) };
 }
 
 function ring(layout, width, height) {
   const middleX = width / 2;
-  const middleY = height / 2;
-  const radius = Math.min(width, height) / 2 - 34;
+  const middleY = (height - FOOT) / 2;
+  const radius = Math.min(width, height - FOOT) / 2 - (height < 300 ? 18 : 36);
   const step = (layout.clockwise ? 1 : -1) * 2 * Math.PI / layout.pixels;
   const pitch = Math.abs(step) * radius;
   const points = Array.from({ length: layout.pixels }, (_, i) => {
@@ -53,7 +37,7 @@ function ring(layout, width, height) {
     const inY = -Math.sin(angle);
     return { x: middleX - inX * radius, y: middleY - inY * radius, turn: angle + Math.PI / 2, inX, inY };
   });
-  return { points, along: pitch, across: Math.max(10, Math.min(26, pitch * 2)) };
+  return { points, along: pitch, across: Math.max(6, Math.min(22, pitch)) };
 }
 
 const CORNERS = ["bottom left", "top left", "top right", "bottom right"];
@@ -67,21 +51,16 @@ function corners(layout, left, top, right, bottom) {
 
 /** The sides of the rectangle: as long as their pixels say, and as large as there is room for. */
 function rectangle(layout, width, height) {
-  const edge = frameEdge(layout);
+  const edge = height < 300 ? 22 : 48;
   const upright = (layout.begins === "bottom left" || layout.begins === "top right") === layout.clockwise;
   const [first, second] = [0, 1].map((side) => Math.max(layout.sides[side] ?? 0, layout.sides[side + 2] ?? 0));
   const [wide, high] = upright ? [second, first] : [first, second];
   const ratio = Math.max(0.4, Math.min(3, (wide || high / 2) / (high || wide / 2)));
-  const room = { wide: width - 2 * edge, high: height - 2 * edge };
+  const room = { wide: width - 2 * edge, high: height - FOOT - 2 * edge };
   const length = Math.min(room.wide, room.high * ratio);
   const left = (width - length) / 2;
-  const top = (height - length / ratio) / 2;
+  const top = (height - FOOT - length / ratio) / 2;
   return corners(layout, left, top, left + length, top + length / ratio);
-}
-
-/** Room outside the frame for the marks of its zones. */
-function frameEdge(layout) {
-  return 16 + LANES_GAP + lanesOf(layout.zones).count * LANE;
 }
 
 function frame(layout, width, height) {
@@ -97,13 +76,13 @@ function frame(layout, width, height) {
     along = Math.min(along, pitch);
     const runX = (toX - fromX) / length;
     const runY = (toY - fromY) / length;
-    const [outX, outY] = layout.clockwise ? [runY, -runX] : [-runY, runX];
+    const [inX, inY] = layout.clockwise ? [-runY, runX] : [runY, -runX];
     for (let i = 0; i < count; i++) {
       const far = inset + (i + 0.5) * pitch;
-      points.push({ x: fromX + runX * far, y: fromY + runY * far, turn: Math.atan2(runY, runX), inX: outX, inY: outY });
+      points.push({ x: fromX + runX * far, y: fromY + runY * far, turn: Math.atan2(runY, runX), inX, inY });
     }
   });
-  return { points, along, across: Math.max(8, Math.min(20, along * 2)) };
+  return { points, along, across: Math.max(6, Math.min(20, along)) };
 }
 
 /** Which zone is marked in which lane, so that none lies over another. The whole strip is marked only if nothing else is. */
@@ -125,40 +104,63 @@ function span(first, last) {
   return Array.from({ length: Math.abs(last - first) + 1 }, (_, i) => first + step * i);
 }
 
-/** Lines beside the strip for each zone, with a short stroke where it begins, and where its name goes. */
+/** Lines beside the strip for each zone, with a short stroke where it begins, and its name at every side of the strip that it is on. */
 export function marks(layout, at) {
-  const all = [];
-  for (const { zone, lane } of lanesOf(layout.zones).taken) {
+  return lanesOf(layout.zones).taken.map(({ zone, lane }) => {
     const away = at.across / 2 + LANES_GAP + lane * LANE;
-    const runs = zone.runs.map(([first, last]) => line(at, first, last, away));
-    const [first, last] = longest(zone.runs);
-    const named = at.points[Math.round((first + last) / 2)];
-    all.push({ name: zone.name, path: runs.join(" "), ...inward(named, away) });
+    const sides = zone.runs.flatMap(([first, last]) => legs(at, span(first, last)));
+    const named = sides.filter((side) => side.length === longest(sides) || side.length * at.along > 80);
+    return {
+      name: zone.name,
+      path: sides.map((side, i) => line(at, side, away, i === 0)).join(" "),
+      names: named.map((side) => inward(at.points[side[side.length >> 1]], away)),
+    };
+  });
+}
+
+/** The zones of the pixel nearest to a place, the smallest first; none if it is far from all. */
+export function zonesAt(layout, at, x, y) {
+  const far = at.points.map((point) => Math.hypot(point.x - x, point.y - y));
+  const nearest = far.indexOf(Math.min(...far));
+  if (!(far[nearest] < 60)) {
+    return [];
+  }
+  return layout.zones
+    .filter(({ runs }) => runs.some(([first, last]) => Math.min(first, last) <= nearest && nearest <= Math.max(first, last)))
+    .sort((a, b) => sizeOf(a) - sizeOf(b));
+}
+
+function sizeOf({ runs }) {
+  return runs.reduce((sum, [first, last]) => sum + Math.abs(last - first) + 1, 0);
+}
+
+/** Pixels of a run, parted where the strip goes round a corner. */
+function legs(at, pixels) {
+  const all = [[pixels[0]]];
+  for (const [i, pixel] of pixels.slice(1).entries()) {
+    const before = at.points[pixels[i]];
+    const now = at.points[pixel];
+    if (before.inX * now.inX + before.inY * now.inY < 0.5) {
+      all.push([]);
+    }
+    all.at(-1).push(pixel);
   }
   return all;
 }
 
-function longest(runs) {
-  return runs.reduce((best, run) => (Math.abs(run[1] - run[0]) > Math.abs(best[1] - best[0]) ? run : best));
+function longest(sides) {
+  return Math.max(...sides.map((side) => side.length));
 }
 
-function line(at, first, last, away) {
-  const middle = span(first, last).map((pixel) => inward(at.points[pixel], away));
-  const begins = inward(at.points[first], away - 7);
-  const half = at.along / 2 - 1;
-  const pieces = middle.map((point, i) => (i > 0 && turns(at, first, last, i) ? "M" : "L") + said(point));
-  const start = shifted(middle[0], at.points[first], first <= last ? -half : half);
-  const tick = shifted(begins, at.points[first], first <= last ? -half : half);
-  const end = shifted(middle[middle.length - 1], at.points[last], first <= last ? half : -half);
-  return `M${said(tick)}L${said(start)}${pieces.join("")}L${said(end)}`;
-}
-
-/** Whether the strip has gone round a corner before the pixel of an index within a run. */
-function turns(at, first, last, index) {
-  const step = first <= last ? 1 : -1;
-  const before = at.points[first + step * (index - 1)];
-  const now = at.points[first + step * index];
-  return before.inX * now.inX + before.inY * now.inY < 0.5;
+function line(at, side, away, begins) {
+  const first = at.points[side[0]];
+  const last = at.points[side.at(-1)];
+  const forward = side.length > 1 ? Math.sign(side[1] - side[0]) : 1;
+  const half = forward * (at.along / 2 - 1);
+  const start = shifted(inward(first, away), first, -half);
+  const tick = begins ? `M${said(shifted(inward(first, away - 7), first, -half))}L` : "M";
+  const middle = side.map((pixel) => said(inward(at.points[pixel], away))).join("L");
+  return `${tick}${said(start)}L${middle}L${said(shifted(inward(last, away), last, half))}`;
 }
 
 function said(point) {

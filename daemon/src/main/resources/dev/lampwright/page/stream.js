@@ -5,78 +5,115 @@ const QUIET_MS = 6000;
 const AGAIN_MS = 2000;
 
 export class Stream {
-  #listeners;
+  #tell;
   #source = null;
+  #open = false;
   #lastId = "";
   #heardAt = 0;
   #again = 0;
+  /** Tells what was asked before the stream was opened anew from what was asked since. */
+  #turn = 0;
 
-  /** Listeners: one for each topic, and live, lost(words), stranger. */
-  constructor(listeners) {
-    this.#listeners = listeners;
+  /**
+   * tell is called with a topic and its message. Beside those of the daemon there are live, at the first event of a connection; lost, with
+   * why there is no place (empty if the connection broke); and stranger, if a token is needed.
+   */
+  constructor(tell) {
+    this.#tell = tell;
     setInterval(() => this.#watch(), 1000);
+  }
+
+  /** Whether it is wanted, be it connected just now or not. */
+  isOpen() {
+    return this.#open;
   }
 
   open() {
     this.close();
-    this.#heardAt = performance.now();
-    const after = this.#lastId ? `?after=${encodeURIComponent(this.#lastId)}` : "";
-    const source = new EventSource(`events${after}`);
-    this.#source = source;
-    for (const topic of TOPICS) {
-      source.addEventListener(topic, (event) => this.#take(topic, event));
-    }
-    source.addEventListener("error", () => this.#fail(source));
+    this.#open = true;
+    this.#connect();
   }
 
   close() {
+    this.#open = false;
+    this.#drop();
+    this.#lastId = "";
+  }
+
+  #connect() {
+    this.#heardAt = performance.now();
+    const after = this.#lastId ? `?after=${encodeURIComponent(this.#lastId)}` : "";
+    const source = new EventSource(`events${after}`);
+    let live = false;
+    this.#source = source;
+    for (const topic of TOPICS) {
+      source.addEventListener(topic, (event) => {
+        this.#heardAt = performance.now();
+        this.#lastId = event.lastEventId || this.#lastId;
+        if (!live) {
+          live = true;
+          this.#tell("live");
+        }
+        this.#tell(topic, JSON.parse(event.data));
+      });
+    }
+    source.addEventListener("error", () => {
+      live = false;
+      this.#fail(source);
+    });
+  }
+
+  #drop() {
+    this.#turn++;
     clearTimeout(this.#again);
     this.#source?.close();
     this.#source = null;
-  }
-
-  #take(topic, event) {
-    this.#heardAt = performance.now();
-    this.#lastId = event.lastEventId || this.#lastId;
-    this.#listeners.live();
-    this.#listeners[topic](JSON.parse(event.data));
   }
 
   #fail(source) {
     if (source !== this.#source) {
       return;
     }
-    this.#listeners.lost("Connection lost");
     if (source.readyState === EventSource.CLOSED) {
       this.#retry();
+    } else {
+      this.#tell("lost", "");
     }
   }
 
   #watch() {
     if (this.#source !== null && performance.now() - this.#heardAt > QUIET_MS) {
-      this.#listeners.lost("Connection lost");
+      this.#tell("lost", "");
       this.#retry();
     }
   }
 
   /** The browser has given up, so it is asked why: the page may be full, or want its token. */
   async #retry() {
-    this.close();
-    try {
-      const response = await fetch("door", { signal: AbortSignal.timeout(5000) });
-      if (response.status === 401) {
-        this.#listeners.stranger();
-        return;
-      }
-      if (response.ok) {
-        this.open();
-        return;
-      }
-      const { why } = await response.json();
-      this.#listeners.lost(`No way in: ${why}`);
-    } catch {
-      // Nobody is there; that has been said.
+    this.#drop();
+    const turn = this.#turn;
+    const { status, why } = await askAtTheDoor();
+    if (turn !== this.#turn || !this.#open) {
+      return;
     }
-    this.#again = setTimeout(() => this.#retry(), AGAIN_MS);
+    if (status === 401) {
+      this.#open = false;
+      this.#tell("stranger");
+    } else if (status === 200) {
+      this.#connect();
+    } else {
+      this.#tell("lost", why);
+      this.#again = setTimeout(() => this.#retry(), AGAIN_MS);
+    }
+  }
+}
+
+/** Whether there is a way in, and why not if there is none but for the token; 0 and nothing if nobody answers. */
+async function askAtTheDoor() {
+  try {
+    const response = await fetch("door", { signal: AbortSignal.timeout(5000) });
+    return { status: response.status, why: (await response.json()).why };
+  } catch {
+    return { status: 0, why: "" };
   }
 }

@@ -1,77 +1,222 @@
-// How values are said. What is unknown is said to be.
+// Every text of the page, by its code. Another language is another table with the same codes.
 
-const PARTS_OF_TIME = [[86400, "d"], [3600, "h"], [60, "min"], [1, "s"]];
+const ENGLISH = {
+  "page.none": "Lampwright",
+  "page.skip": "Skip to the controls",
+  "page.version": "Lampwright {version}",
+  "page.light": "The light",
 
-const NAMES = {
-  actual: "now",
-  target: "wanted",
-  heat: "heated",
-  cooling: "cooled",
-  progress: "done",
-  left: "left",
-  ready: "ready in",
-  still_hot: "still hot",
+  "contact.waiting": "connecting",
+  "contact.live": "live",
+  "contact.again": "live again",
+  "contact.lost": "connection lost",
+  "contact.entry": "token needed",
+  "contact.full": "waiting for a place",
+
+  "lost.since": "Connection lost at {time}. This is what was last reported. Trying again.",
+  "lost.full": "{why}. Trying again every two seconds.",
+
+  "entry.title": "This page needs its token",
+  "entry.where": "It is the first line of the file that page.token_file names on the machine that runs Lampwright. “lampwright page” prints it as a code for your phone.",
+  "entry.token": "Token",
+  "entry.show": "Show the token",
+  "entry.open": "Open",
+  "entry.refused": "Not accepted: {why}.",
+  "entry.silent": "Lampwright does not answer. Try again.",
+
+  "state.silent": "No report",
+  "state.idle": "Idle",
+  "state.warming": "Heating",
+  "state.printing": "Printing",
+  "state.held": "Paused",
+  "state.done": "Done",
+  "state.stopped": "Stopped",
+  "state.fault": "Fault",
+  "state.title": "{state} · {name}",
+  "state.title.share": "{share} {state} · {name}",
+
+  "when.left": "about {time}, at {clock}",
+  "when.left.heat": "ready in about {time}, at {clock}",
+  "when.unknown": "time left not known yet",
+  "when.silent": "The printer reports nothing",
+  "when.done": "The job has ended well",
+  "when.stopped": "The job was given up",
+
+  "fault.alert": "Fault",
+  "fault.alert.over": "Fault, over now",
+  "fault.acknowledged": "Fault, acknowledged",
+  "fault.over": "The fault is over",
+  "fault.silent": "The printer does not say what it is.",
+  "fault.stays": "The light stays until the fault is over.",
+  "fault.waits": "The light stays until you reset it.",
+  "fault.acknowledge": "Acknowledge",
+  "fault.reset": "Reset",
+  "fault.said": "{title}: {words}",
+
+  "heat.both": "{part} {now} of {target} °C",
+  "heat.off": "{part} {now} °C",
+  "heat.hot": "{part} {now} °C, hot",
+  "heat.cooling": "{part} {now} °C, cooling",
+  "heat.none": "No temperatures reported",
+
+  "part.bed": "Bed",
+  "part.nozzle": "Nozzle",
+  "part.chamber": "Chamber",
+  "part.job": "Job",
+
+  "stage.label": "The strip: {zones}",
+  "stage.zone": "{zone} {colour}",
+  "stage.zone.to": "{zone} {colour} to {share}",
+  "stage.unlit": "Nothing is lit: {why}",
+  "stage.lamps": "Other lights",
+  "stage.zones": "Zones of the strip",
+  "stage.zone.pixels": "{zone}: pixels {pixels}",
+  "stage.preview": "Preview of {look}: not on the strip",
+  "lamp.share": "{name} {share}",
+  "lamp.colour": "{name} {colour}",
+  "link.trouble": "Controller {link}",
+
+  "motion.label": "Flashing light:",
+  "motion.still": "Still",
+  "motion.moving": "Moving",
+  "motion.warning": "Flashing light can harm people with photosensitive epilepsy.",
+  "motion.show": "Show it moving",
+  "motion.keep": "Keep it still",
+
+  "colour.dark": "dark",
+  "colour.white": "white",
+  "colour.red": "red",
+  "colour.orange": "orange",
+  "colour.yellow": "yellow",
+  "colour.green": "green",
+  "colour.cyan": "cyan",
+  "colour.blue": "blue",
+  "colour.purple": "purple",
+  "colour.pink": "pink",
+
+  "controls.title": "Controls",
+  "controls.close": "Close",
+  "bar.off": "All off",
+  "bar.auto": "Automatic",
+  "bar.light": "Light",
+  "bar.colour": "Colour",
+  "bar.look": "Look",
+  "bar.night": "Night",
+
+  "light.title": "Brightness",
+  "light.strip": "Strip",
+  "light.value": "{share} of full light",
+
+  "tint.title": "Colour",
+  "tint.where": "Where",
+  "tint.hue": "Hue",
+  "tint.lightness": "Lightness",
+  "tint.recent": "Recent colours",
+  "tint.recent.one": "Colour {number}",
+  "tint.show": "Show",
+
+  "look.title": "Look",
+  "look.which": "Which look",
+  "look.flashes": "{look} (flashes)",
+  "look.warning": "This look flashes, on the strip too. Flashing light can harm people with photosensitive epilepsy.",
+  "look.show": "Show",
+
+  "night.title": "Night dimming",
+  "night.on": "On",
+  "night.off": "Off",
+  "night.auto": "By schedule",
+  "night.is": "Light is dimmed now.",
+  "night.not": "Light is not dimmed now.",
+  "night.hours": "Schedule: {from} to {to}.",
+  "night.none": "No schedule is set.",
+
+  "for.label": "For how long",
+  "for.10": "for 10 s",
+  "for.60": "for 1 min",
+  "for.600": "for 10 min",
+  "for.3600": "for 1 h",
+  "for.changed": "until changed",
+
+  "asked.title": "What is asked for",
+  "asked.words": "{what}: {value}, {until}",
+  "asked.for": "{time} left",
+  "asked.until": "until {clock}",
+  "asked.until.changed": "until changed",
+  "asked.release": "Release",
+  "asked.release.of": "Release {what}",
+  "asked.more": "and {count} more",
+  "asked.brightness": "Strip",
+  "asked.work": "{name}",
+  "asked.look": "Look",
+  "asked.pixels": "{name}",
+  "asked.quiet": "Night dimming",
+  "asked.quiet.on": "on",
+  "asked.quiet.off": "off",
+
+  "answer.done": "Done: {now}.",
+  "answer.refused": "Not done: {why}.",
+  "answer.silent": "Not done: Lampwright does not answer.",
+
+  "rows.heat": "Temperatures",
+  "rows.current": "Current",
+  "rows.current.sum": "{now} of {ceiling} mA",
+  "rows.links": "Connections",
+  "rows.links.well": "all well",
+  "rows.wiring": "Wiring",
+  "rows.wiring.well": "nothing to change",
+  "rows.wiring.care": "{count} to look at",
+  "rows.wiring.over": "{count} over a limit",
+  "rows.wiring.from": "From “lampwright plan”, the worst first.",
+  "rows.warnings": "Recent warnings",
+  "rows.warnings.none": "No warnings since the daemon started",
+  "rows.warnings.count": "{count}",
+  "rows.warnings.repeat": "{count} times",
+  "rows.warnings.over": "over since {clock}",
+  "rows.warnings.error": "Error: {text}",
+
+  "links.controller": "Controller",
+  "links.broker": "Broker",
+  "links.frames": "Frames",
+  "links.rate": "{rate} a second",
+  "links.rate.unknown": "rate not known yet",
+  "links.shown": "{rate}, {shown} shown by the controller",
+  "links.reset": "{words}; it last started because {why}",
+  "links.reset.brown_out": "its supply voltage fell too low",
+  "links.reset.watchdog": "its program hung",
+
+  "current.most": "of {ceiling} mA at most",
+  "current.high": "highest in ten minutes: {most} mA",
+  "current.title": "Current of the strip over the last ten minutes, {now} mA now of {ceiling} mA at most, highest {most} mA",
+  "axis.ago": "10 min ago",
+  "axis.half": "5 min",
+  "axis.now": "now",
+
+  "unknown": "unknown",
+  "unit.d": "{n} d",
+  "unit.h": "{n} h",
+  "unit.min": "{n} min",
+  "unit.s": "{n} s",
+  "unit.percent": "{n} %",
 };
 
-/** Units as they end a signal's name, and how they are said. What has no unit is a share. */
-const UNITS = [
-  ["_K_per_s", "K/s"],
-  ["_per_h", "% an hour"],
-  ["_C", "°C"],
-  ["_s", "time"],
-];
+const TABLE = ENGLISH;
 
-/** A time in seconds, by its two greatest parts. */
-export function duration(seconds) {
-  let rest = Math.max(0, Math.round(seconds));
-  const parts = [];
-  for (const [size, unit] of PARTS_OF_TIME) {
-    const count = Math.floor(rest / size);
-    if (count > 0 || (unit === "s" && parts.length === 0)) {
-      parts.push(`${count} ${unit}`);
-    }
-    rest -= count * size;
-  }
-  return parts.slice(0, 2).join(" ");
+/** The text of a code, with its values put in. A code without a text is said as it is, so that nothing is lost. */
+export function say(code, values = {}) {
+  return (TABLE[code] ?? code).replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 }
 
-/** A share from 0 to 1. */
-export function percent(share) {
-  return `${Math.round(share * 100)} %`;
+/** Whether there is a text for a code. */
+export function isSaid(code) {
+  return code in TABLE;
 }
 
-/** What a signal's name tells: the part of the printer, what is meant, and the unit, unless that is one of the units given by name. */
-export function signalName(key, units = {}) {
-  const dot = key.indexOf(".");
-  const part = dot < 0 ? "printer" : key.slice(0, dot);
-  const rest = key.slice(dot + 1);
-  if (key in units) {
-    return { part, what: rest.replaceAll("_", " "), unit: units[key] };
-  }
-  const [ending, said] = UNITS.find(([end]) => rest.endsWith(end)) ?? ["", "share"];
-  const what = rest.slice(0, rest.length - ending.length);
-  return { part, what: NAMES[what] ?? what.replaceAll("_", " "), unit: said };
-}
-
-/** A signal's value with its unit. */
-export function signalValue(value, unit) {
-  if (value === null || value === undefined) {
-    return "unknown";
-  }
-  switch (unit) {
-    case "share": return percent(value);
-    case "time": return duration(value);
-    case "% an hour": return `${round(100 * value)} ${unit}`;
-    case "°C": return `${value.toFixed(1)} ${unit}`;
-    default: return `${round(value)} ${unit}`.trim();
-  }
-}
-
-function round(value) {
-  return Math.round(value * 100) / 100;
-}
-
-/** A time of day. */
-export function clock(millis) {
-  return new Date(millis).toLocaleTimeString([], { hour12: false });
+/** Puts texts where the page has their codes: as content by data-say, as a name for those who listen by data-label. */
+export function fill(root) {
+  root.querySelectorAll("[data-say]").forEach((element) => {
+    element.textContent = say(element.dataset.say);
+  });
+  root.querySelectorAll("[data-label]").forEach((element) => {
+    element.setAttribute("aria-label", say(element.dataset.label));
+  });
 }

@@ -10,18 +10,25 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Browser;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.WindowType;
 
 /**
  * Whether everybody can use the live page, and only those who know its token. Source: WCAG 2.2, levels A and AA, as far as axe-core
@@ -37,6 +44,12 @@ class PageAccessIT {
               .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
             """;
 
+    /** As if another tab or program were in front of this one, which a browser without a window never is. */
+    private static final String HIDE = """
+            Object.defineProperty(document, 'hidden', { value: arguments[0], configurable: true });
+            document.dispatchEvent(new Event('visibilitychange'));
+            """;
+
     private static PageBench bench;
     private static Browser browser;
     private static String axe;
@@ -44,7 +57,7 @@ class PageAccessIT {
     @BeforeAll
     static void start(@TempDir Path folder) throws IOException {
         Path token = Files.writeString(folder.resolve("token"), TOKEN + "\n");
-        bench = new PageBench(folder, "token_file = \"" + token + "\"");
+        bench = new PageBench(folder, "token_file = \"" + token + "\"", "viewers = 2");
         browser = bench.browser();
         try (InputStream script = PageAccessIT.class.getResourceAsStream("/axe.min.js")) {
             axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
@@ -59,6 +72,7 @@ class PageAccessIT {
     @BeforeEach
     void beAStranger() {
         browser.driver().manage().deleteAllCookies();
+        browser.open("about:blank");
         browser.prefer("dark", false);
         browser.resize(1100, 900, 1);
     }
@@ -69,10 +83,17 @@ class PageAccessIT {
         Await.until("the question", () -> browser.byId("token").isDisplayed());
         assertFalse(browser.byId("state").isDisplayed());
         browser.byId("token").sendKeys("something else entirely", Keys.ENTER);
-        Await.until("the refusal", () -> browser.text("entry-answer").startsWith("Not let in: that is not the token"));
+        Await.until(
+                "the refusal", () -> browser.text("entry-answer").startsWith("Not accepted: that is not the token"));
+        assertEquals("true", browser.byId("token").getAttribute("aria-invalid"));
+        browser.byId("token-shown").click();
+        assertEquals("text", browser.byId("token").getAttribute("type"), "it may be looked at");
         browser.byId("token").clear();
         browser.byId("token").sendKeys(TOKEN, Keys.ENTER);
         bench.awaitText("contact", "live");
+        Await.until(
+                "the focus on the answer",
+                () -> browser.run("return document.activeElement.id").equals("state"));
         assertEquals("", browser.run("return document.cookie"), "no script can read the pass");
         browser.open(bench.url());
         bench.awaitText("contact", "live");
@@ -87,6 +108,80 @@ class PageAccessIT {
         assertEquals(bench.url(), browser.driver().getCurrentUrl());
     }
 
+    /** So it may be put behind the address of the page that asks for it. */
+    @Test
+    void theTokenMayBeAddedToTheAddressOfAPageThatIsOpen() {
+        browser.open(bench.url());
+        Await.until("the question", () -> browser.byId("token").isDisplayed());
+        browser.open(bench.url() + "#" + TOKEN);
+        bench.awaitText("contact", "live");
+        assertEquals(bench.url(), browser.driver().getCurrentUrl());
+    }
+
+    /** A percent sign that escapes nothing is no reason to stop. */
+    @Test
+    void anAddressWithABadEscapeStillLeadsToTheQuestion() {
+        browser.open(bench.url() + "#100%");
+        Await.until("the question", () -> browser.byId("token").isDisplayed());
+    }
+
+    /** Browsers keep six connections to a page, and there are two places here: eight tabs take one. What nobody sees takes none. */
+    @Test
+    void tabsShareOneStreamAndHiddenOnesGiveItBack() {
+        browser.open(bench.url() + "#" + TOKEN);
+        bench.awaitText("contact", "live");
+        for (int i = 0; i < 7; i++) {
+            browser.driver().switchTo().newWindow(WindowType.WINDOW);
+            bench.open();
+        }
+        browser.resize(1440, 900, 1);
+        browser.byId("brightness").sendKeys(Keys.HOME);
+        bench.awaitText("answer", "Done: brightness 0.");
+        Await.until("it is listed", () -> browser.text("standing").contains("Strip: 0 %"));
+        browser.all("#standing button").get(0).sendKeys(Keys.ENTER);
+        bench.awaitText("answer", "Done: brightness automatic.");
+        for (String window : browser.driver().getWindowHandles()) {
+            browser.driver().switchTo().window(window);
+            browser.run(HIDE, true);
+        }
+        Await.until("both places free", PageAccessIT::twoMayWatch);
+        browser.run(HIDE, false);
+        bench.birch().tellJob(Birch.PRINTING, 77);
+        bench.awaitText("share", "77 %");
+        bench.birch().tellJob(Birch.IDLE, 0);
+    }
+
+    @AfterEach
+    void closeAllWindowsButOne() {
+        List<String> windows = List.copyOf(browser.driver().getWindowHandles());
+        windows.subList(1, windows.size())
+                .forEach(window -> browser.driver().switchTo().window(window).close());
+        browser.driver().switchTo().window(windows.get(0));
+    }
+
+    private static boolean twoMayWatch() {
+        HttpRequest watch = HttpRequest.newBuilder(URI.create(bench.url() + "events"))
+                .header("Authorization", "Bearer " + TOKEN)
+                .build();
+        try (InputStream one = stream(watch);
+                InputStream two = stream(watch)) {
+            return one != null && two != null;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    /** Its events; null if there is no place. */
+    private static InputStream stream(HttpRequest watch) throws IOException {
+        try {
+            HttpResponse<InputStream> response = HttpClient.newHttpClient().send(watch, BodyHandlers.ofInputStream());
+            return response.statusCode() == 200 ? response.body() : null;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException(e);
+        }
+    }
+
     @Test
     void nothingKeepsAnybodyOut() throws IOException {
         List<String> found = new ArrayList<>();
@@ -99,25 +194,34 @@ class PageAccessIT {
             browser.byId("token").sendKeys(TOKEN, Keys.ENTER);
             bench.awaitText("contact", "live");
             bench.birch().tellJob(Birch.PRINTING, 40);
-            bench.awaitText("state", "printing");
+            bench.awaitText("state", "Printing");
             check(scheme + ", printing", found);
             bench.birch().tellJob(Birch.FAULT, 40);
-            bench.awaitText("fault-title", "Fault, seen by nobody yet");
-            Await.until("a word of warning", () -> browser.byId("flash-note").isDisplayed());
-            check(scheme + ", a fault that flashes", found);
+            bench.awaitText("fault-title", "Fault");
+            check(scheme + ", a fault", found);
+            browser.byId("motion").sendKeys(Keys.ENTER);
+            check(scheme + ", asked about flashes", found);
+            browser.byId("motion-keep").sendKeys(Keys.ENTER);
             bench.kill();
             bench.awaitText("contact", "connection lost");
             check(scheme + ", connection lost", found);
             bench.restart();
             bench.awaitText("contact", "live again");
             bench.birch().tellJob(Birch.IDLE, 0);
+            bench.awaitText("fault-title", "Fault, over now");
+            check(scheme + ", a fault that nobody has seen is over", found);
+            browser.byId("acknowledge").sendKeys(Keys.ENTER);
+            bench.awaitText("fault-title", "The fault is over");
+            browser.byId("reset").sendKeys(Keys.ENTER);
+            bench.awaitText("state", "Idle");
         }
         assertEquals(List.of(), found);
     }
 
     private static void check(String when, List<String> found) throws IOException {
-        for (int width : List.of(1100, 360)) {
+        for (int width : List.of(1440, 360)) {
             browser.resize(width, 800, 1);
+            browser.run("document.getElementById('controls').dataset.open = 'colour'");
             browser.run(axe);
             JsonNode result = new ObjectMapper().readTree(String.valueOf(browser.await(AXE)));
             assertTrue(result.get("passes").asInt() > 20, "axe has looked at the page");

@@ -23,12 +23,10 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 class PagePicturesIT {
     private static final Duration LONG = Duration.ofMinutes(2);
     private static final String HALF_DONE = """
+            const share = Number(/(\\d+)/.exec(document.getElementById('share').innerText)?.[1]);
             const chart = document.getElementById('chart-line').getAttribute('d') ?? '';
-            const job = [...document.querySelectorAll('.part')].find((part) => part.innerText.includes('Job'));
-            const done = /(\\d+) %/.exec(job?.innerText ?? '');
-            return document.getElementById('state').innerText === 'printing' && done !== null
-              && Number(done[1]) >= 45 && Number(done[1]) <= 80 && chart.length > arguments[0]
-              && document.getElementById('flash-note').hidden;
+            return document.getElementById('state').innerText === 'Printing' && share >= 45 && share <= 80
+              && chart.length > arguments[0];
             """;
 
     @Test
@@ -42,8 +40,9 @@ class PagePicturesIT {
             String first = out.readLine();
             assertTrue(first.contains("http://"), first);
             browser.open(first.substring(first.indexOf("http://")));
-            take(browser, "light", 1180, 1010, folder.resolve("page-light.png"));
-            take(browser, "dark", 390, 844, folder.resolve("page-phone.png"));
+            take(browser, "dark", 1440, 900, folder.resolve("page-dark.png"));
+            take(browser, "light", 1440, 900, folder.resolve("page-light.png"));
+            take(browser, "dark", 360, 740, folder.resolve("page-phone.png"));
         } finally {
             demo.destroy();
         }

@@ -10,7 +10,9 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.RawHttp;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -27,6 +29,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.regex.Pattern;
+import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,7 +42,6 @@ class LivePageTest {
     private static final Map<String, String> HEADERS = Map.of(
             "x-content-type-options", "nosniff",
             "referrer-policy", "no-referrer",
-            "cache-control", "no-store",
             "cross-origin-opener-policy", "same-origin");
 
     private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
@@ -141,7 +144,63 @@ class LivePageTest {
                 assertTrue(policy.contains("form-action 'self'"), policy);
                 assertFalse(policy.contains("unsafe"), policy);
             }
+            for (String path : List.of("/door", "/nothing", "/ask/look", "/wiring")) {
+                assertEquals(Optional.of("no-store"), rig.get(path).headers().firstValue("cache-control"), path);
+            }
         }
+    }
+
+    /** Source: RFC 9110, sections 8.8.3 and 13.1.2 (tags), 12.5.3 (encodings); RFC 9111, section 5.2.2 (how long). */
+    @Test
+    void thePagesFilesAreSentOnceAndCompressed() throws IOException {
+        try (PageRig rig = PageRig.usual()) {
+            String index = rig.get("/").body();
+            List<String> named = Pattern.compile("(?:src|href)=\"([\\w.]+\\?v=[0-9a-f]{16})\"")
+                    .matcher(index)
+                    .results()
+                    .map(result -> "/" + result.group(1))
+                    .toList();
+            assertTrue(named.size() >= 3, "script, style and icon are named with their tags: " + index);
+            int all = 0;
+            for (String path : named) {
+                HttpResponse<String> whole = rig.get(path);
+                assertEquals(
+                        "public, max-age=31536000, immutable",
+                        whole.headers().firstValue("cache-control").orElseThrow(),
+                        path);
+                all += packed(rig, path, whole.body());
+            }
+            all += packed(rig, "/", index);
+            assertTrue(all < 120_000, "all of it takes " + all + " bytes");
+            String tag = rig.get("/").headers().firstValue("etag").orElseThrow();
+            assertEquals(304, rig.get("/", "If-None-Match", tag).statusCode());
+            assertEquals(
+                    200, rig.get("/", "If-None-Match", "W/\"0123456789abcdef\"").statusCode());
+            assertEquals(
+                    "no-cache",
+                    rig.get("/").headers().firstValue("cache-control").orElseThrow());
+            assertEquals(
+                    "no-cache",
+                    rig.get("/page.js?v=0")
+                            .headers()
+                            .firstValue("cache-control")
+                            .orElseThrow(),
+                    "a name of another version may not be kept for good");
+            assertEquals(
+                    Optional.empty(),
+                    rig.get("/", "Accept-Encoding", "br, gzip;q=0").headers().firstValue("content-encoding"));
+        }
+    }
+
+    /** How many bytes a file takes that is sent as browsers ask for it, once it was found to be the same. */
+    private static int packed(PageRig rig, String path, String plain) throws IOException {
+        HttpResponse<byte[]> response = rig.sendForBytes(rig.to(path).header("Accept-Encoding", "br, gzip"));
+        assertEquals("gzip", response.headers().firstValue("content-encoding").orElseThrow());
+        assertEquals("Accept-Encoding", response.headers().firstValue("vary").orElseThrow());
+        try (InputStream unpacked = new GZIPInputStream(new ByteArrayInputStream(response.body()))) {
+            assertEquals(plain, new String(unpacked.readAllBytes(), StandardCharsets.UTF_8), path);
+        }
+        return response.body().length;
     }
 
     @Test

@@ -9,6 +9,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 import java.util.Base64;
+import java.util.List;
 import java.util.Random;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
@@ -46,7 +47,7 @@ class MessagesTest {
     @Test
     void whiteIsAddedToEachColour() {
         Config config = PageRig.config("pixels = 2\norder = \"GRBW\"", "port = 0");
-        Frame frame = new Frame(8, 4);
+        Frame frame = new Frame(8, 5);
         frame.strip()[3] = (byte) FULL;
         byte[] colours = colours(config, frame);
         assertEquals(3 * 2, colours.length);
@@ -91,6 +92,35 @@ class MessagesTest {
         assertTrue(named(layout.get("looks"), "fault").get("flashes").asBoolean(), "Q is a flash a second");
         assertFalse(named(layout.get("looks"), "held").get("flashes").asBoolean(), "it swells and sinks");
         assertTrue(layout.get("flash_limit").asBoolean());
+        assertEquals("above", named(layout.get("lamps"), "work").get("hangs").asText());
+        assertEquals("behind", named(layout.get("lamps"), "glow").get("hangs").asText());
+        assertEquals(2, layout.get("lamps").size(), "an output without a light is no lamp");
+        assertEquals("dots", layout.get("seen_as").asText());
+        assertFalse(layout.has("quiet_hours"), "none are set");
+    }
+
+    /** A look that says something is wrong is not offered: whoever presses it would raise a false alarm. */
+    @Test
+    void looksThatWarnAreTold() {
+        JsonNode looks = Watcher.json(LayoutMessage.of(1, "1.2", PageRig.config("pixels = 30", "port = 0")))
+                .get("looks");
+        for (String name : List.of("fault", "fault-seen", "fault-over", "silent")) {
+            assertTrue(named(looks, name).get("warns").asBoolean(), name);
+        }
+        for (String name : List.of("idle", "warming", "printing", "held", "done", "stopped")) {
+            assertFalse(named(looks, name).get("warns").asBoolean(), name);
+        }
+    }
+
+    @Test
+    void theHoursOfTheNightAreTold() {
+        Config config = PageRig.config(
+                "pixels = 30\nseen_as = \"line\"", "port = 0\n[quiet]\nfrom = \"22:30\"\nto = \"07:00\"");
+        JsonNode layout = Watcher.json(LayoutMessage.of(1, "1.2", config));
+        assertEquals(
+                "{\"from\":\"22:30\",\"to\":\"07:00\"}",
+                layout.get("quiet_hours").toString());
+        assertEquals("line", layout.get("seen_as").asText());
     }
 
     private static JsonNode named(JsonNode array, String name) {

@@ -15,6 +15,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandler;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
 import java.util.List;
@@ -39,7 +40,8 @@ final class PageRig implements AutoCloseable {
             ceiling_mA = 3000
             [dimmers]
             work = { channel = 0, volts = 24, full_mA = 800 }
-            glow = { channels = [1, 2, 3], volts = 12, full_mA = 300 }
+            glow = { channels = [1, 2, 3], volts = 12, full_mA = 300, hangs = "behind" }
+            spare = { channel = 4, unused = true }
             [looks.silent]
             layers = [{ paint = "ramp", colours = ["red", "lime", "blue"], cycle_s = 20 }, { zone = "glow", colour = "orange" }]
             dimmers = { work = 0.4 }
@@ -129,8 +131,16 @@ final class PageRig implements AutoCloseable {
     }
 
     HttpResponse<String> send(HttpRequest.Builder request) {
+        return send(request, BodyHandlers.ofString());
+    }
+
+    HttpResponse<byte[]> sendForBytes(HttpRequest.Builder request) {
+        return send(request, BodyHandlers.ofByteArray());
+    }
+
+    private <T> HttpResponse<T> send(HttpRequest.Builder request, BodyHandler<T> body) {
         try {
-            return client.send(request.build(), BodyHandlers.ofString());
+            return client.send(request.build(), body);
         } catch (IOException e) {
             throw new AssertionError(e);
         } catch (InterruptedException e) {

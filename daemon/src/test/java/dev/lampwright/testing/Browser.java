@@ -79,6 +79,13 @@ public final class Browser implements AutoCloseable {
                                 Map.of("name", "prefers-reduced-motion", "value", calm ? "reduce" : "no-preference"))));
     }
 
+    /** Whether the viewer has chosen all colours, as in a high-contrast mode. */
+    public void forceColours(boolean forced) {
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "forced-colors", "value", forced ? "active" : "none"))));
+    }
+
     /** The element of an id. */
     public WebElement byId(String id) {
         return driver.findElement(By.id(id));

@@ -1,0 +1,70 @@
+package dev.lampwright.page;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * The files that the page is made of, by path. The scripts, written as modules, come as one; what {@code index.html} names is named with
+ * its tag, so that a browser keeps it for good and asks for another when there is one.
+ */
+final class Sheets {
+    private static final Map<String, String> TYPES = Map.of(
+            "css", "text/css; charset=utf-8",
+            "js", "text/javascript; charset=utf-8",
+            "svg", "image/svg+xml",
+            "png", "image/png",
+            "webmanifest", "application/manifest+json");
+
+    /** What is sent as it lies there. */
+    private static final String[] FILES = {"page.css", "icon.svg"};
+
+    /** What is made of modules; each may name those before it. */
+    private static final String[] SCRIPTS = {"worker", "page"};
+
+    private Sheets() {}
+
+    /** Makes all, so that a page asks for no file while it runs. */
+    static Map<String, Sheet> all() {
+        Map<String, Sheet> sheets = new LinkedHashMap<>();
+        for (String name : FILES) {
+            String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
+            sheets.put("/" + name, Sheet.of(type, bytes(name)));
+        }
+        for (String name : SCRIPTS) {
+            String script = Bundle.of(name, module -> text(module + ".js"));
+            sheets.put("/" + name + ".js", Sheet.of(TYPES.get("js"), tagged(script, sheets)));
+        }
+        sheets.put("/", Sheet.of("text/html; charset=utf-8", tagged(text("index.html"), sheets)));
+        return sheets;
+    }
+
+    /** A text in which each of the files is named with its tag. */
+    private static byte[] tagged(String text, Map<String, Sheet> sheets) {
+        String tagged = text;
+        for (Map.Entry<String, Sheet> sheet : sheets.entrySet()) {
+            String name = sheet.getKey().substring(1);
+            tagged = tagged.replace(
+                    "\"" + name + "\"", "\"" + name + "?v=" + sheet.getValue().tag() + "\"");
+        }
+        return tagged.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static String text(String name) {
+        return new String(bytes(name), StandardCharsets.UTF_8);
+    }
+
+    private static byte[] bytes(String name) {
+        try (InputStream in = Sheets.class.getResourceAsStream(name)) {
+            if (in == null) {
+                throw new IllegalStateException("the page's file " + name + " is missing");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,57 @@
+// Lists of reasons: the wiring, and what went wrong of late.
+
+import { moment } from "./values.js";
+import { say } from "./words.js";
+
+const byId = (id) => document.getElementById(id);
+
+/** Asks what the electrical plan says of the wiring and lists it, a line each; what is there stays if it cannot be had. */
+export async function listWiring() {
+  const answer = await fetch("wiring").catch(() => null);
+  if (answer === null || !answer.ok) {
+    return;
+  }
+  const { wiring } = await answer.json();
+  byId("row-wiring").hidden = wiring.length === 0;
+  byId("wiring").replaceChildren(...wiring.map(({ text }) => item(text, levelOf(text))));
+  const over = wiring.filter(({ text }) => levelOf(text) === "over").length;
+  const care = wiring.filter(({ text }) => levelOf(text) === "care").length;
+  const code = over > 0 ? "over" : care > 0 ? "care" : "well";
+  byId("wiring-sum").textContent = say(`rows.wiring.${code}`, { count: over || care });
+}
+
+function levelOf(text) {
+  return text.split(" ", 1)[0].toLowerCase();
+}
+
+/** Lists the log's warnings, the newest first. */
+export function listWarnings(warnings) {
+  const items = warnings.map(({ at_ms: at, level, text, times, over_ms: over }) => {
+    const element = item("", level);
+    const time = document.createElement("time");
+    time.dateTime = new Date(at).toISOString();
+    time.textContent = moment(at);
+    element.append(time, " ", level === "error" ? say("rows.warnings.error", { text }) : text);
+    const notes = [
+      times > 1 ? say("rows.warnings.repeat", { count: times }) : "",
+      over === undefined ? "" : say("rows.warnings.over", { clock: moment(over) }),
+    ].filter(Boolean);
+    if (notes.length > 0) {
+      const after = document.createElement("span");
+      after.className = "after";
+      after.textContent = ` · ${notes.join(", ")}`;
+      element.append(after);
+    }
+    return element;
+  });
+  byId("troubles").replaceChildren(...(items.length === 0 ? [item(say("rows.warnings.none"), "")] : items));
+  const lasting = warnings.filter(({ over_ms: over }) => over === undefined).length;
+  byId("warnings-sum").textContent = items.length === 0 ? "" : say("rows.warnings.count", { count: lasting });
+}
+
+function item(text, level) {
+  const element = document.createElement("li");
+  element.dataset.level = level;
+  element.textContent = text;
+  return element;
+}

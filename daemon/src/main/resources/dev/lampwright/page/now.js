@@ -1,0 +1,126 @@
+// The answer before its reasons: what the printer does, how far it is and when it is ready; or, in the same place, its fault.
+
+import { clock, percent, roughly } from "./values.js";
+import { say } from "./words.js";
+
+const byId = (id) => document.getElementById(id);
+
+/** States of a job that has a share. */
+const AT_WORK = ["printing", "held"];
+
+export class Now {
+  #box = byId("now");
+  #readyAt = null;
+
+  tell(report) {
+    this.#tellState(report);
+    this.#tellFault(report);
+  }
+
+  #tellState({ state, silence, signals }) {
+    const share = shareOf(state, signals);
+    set("state", say(`state.${state}`));
+    set("share", share === null ? "" : percent(share));
+    byId("share").hidden = share === null;
+    byId("progress").firstElementChild.style.width = `${100 * (share ?? 0)}%`;
+    byId("progress").classList.toggle("none", share === null);
+    set("when", this.#when(state, silence, signals));
+  }
+
+  #when(state, silence, signals) {
+    if (state === "silent") {
+      return silence === undefined ? say("when.silent") : sentence(silence);
+    }
+    const left = leftOf(state, signals);
+    if (left === null) {
+      this.#readyAt = null;
+      return state === "warming" || state === "printing" ? say("when.unknown") : state === "done" || state === "stopped" ? say(`when.${state}`) : "";
+    }
+    return say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left), clock: clock(this.#ready(left)) });
+  }
+
+  /** The time of day at which it is ready; the minute that was told stays unless it is off by more than half of one. */
+  #ready(left) {
+    const at = Date.now() + 1000 * left;
+    if (this.#readyAt === null || Math.abs(at - this.#readyAt) > Math.max(40_000, 50 * left)) {
+      this.#readyAt = at;
+    }
+    return this.#readyAt;
+  }
+
+  #tellFault(report) {
+    const { alarm, state, fault_text: words } = report;
+    const over = state !== "fault";
+    const on = alarm !== "normal";
+    this.#box.dataset.alarm = alarm;
+    this.#box.classList.toggle("faulty", on);
+    if (!on) {
+      this.#offer("acknowledge", false);
+      this.#offer("reset", false);
+      return;
+    }
+    set("fault-title", title(alarm, over));
+    set("fault-words", words ?? (over ? "" : say("fault.silent")));
+    set("fault-next", alarm === "alert" ? "" : say(over ? "fault.waits" : "fault.stays"));
+    this.#offer("acknowledge", alarm === "alert");
+    this.#offer("reset", alarm !== "alert" && over);
+  }
+
+  /** What can't be done now is not offered; whoever has just pressed it is led on. */
+  #offer(id, offered) {
+    const button = byId(id);
+    if (!offered && document.activeElement === button) {
+      byId(this.#box.classList.contains("faulty") ? "fault-title" : "state").focus();
+    }
+    button.hidden = !offered;
+  }
+}
+
+/** What somebody who cannot see the page has to hear when it changes; empty for nothing. */
+export function news(before, now) {
+  if (before.alarm !== now.alarm && now.alarm !== "normal") {
+    const words = now.fault_text ?? "";
+    const head = title(now.alarm, now.state !== "fault");
+    return words === "" ? head : say("fault.said", { title: head, words });
+  }
+  return before.state === now.state ? "" : say(`state.${now.state}`);
+}
+
+function title(alarm, over) {
+  if (alarm === "alert") {
+    return say(over ? "fault.alert.over" : "fault.alert");
+  }
+  return say(over ? "fault.over" : "fault.acknowledged");
+}
+
+/** How far the job is, or the heat-up before it; null if that is not known, or means nothing. */
+export function shareOf(state, signals) {
+  if (AT_WORK.includes(state)) {
+    return signals["job.progress"] ?? null;
+  }
+  if (state === "warming") {
+    const heats = ["bed.heat", "nozzle.heat", "chamber.heat"].map((key) => signals[key]).filter((heat) => typeof heat === "number");
+    return heats.length === 0 ? null : heats.reduce((sum, heat) => sum + heat, 0) / heats.length;
+  }
+  return null;
+}
+
+/** How long it still takes, in s; null if that is not known. */
+function leftOf(state, signals) {
+  if (state === "warming") {
+    const times = Object.entries(signals).filter(([key, value]) => key.endsWith(".ready_s") && value !== null && value > 0);
+    return times.length === 0 ? null : Math.max(...times.map(([, seconds]) => seconds));
+  }
+  return state === "printing" ? signals["job.left_s"] ?? null : null;
+}
+
+function sentence(words) {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function set(id, text) {
+  const element = byId(id);
+  if (element.textContent !== text) {
+    element.textContent = text;
+  }
+}

@@ -1,0 +1,81 @@
+// How values are said, and the scales that the eye sees as even. What is unknown is said to be.
+
+import { isSaid, say } from "./words.js";
+
+const PARTS_OF_TIME = [[86400, "d"], [3600, "h"], [60, "min"], [1, "s"]];
+
+/** A time in seconds, by its two greatest parts. */
+export function duration(seconds) {
+  let rest = Math.max(0, Math.round(seconds));
+  const parts = [];
+  for (const [size, unit] of PARTS_OF_TIME) {
+    const n = Math.floor(rest / size);
+    if (n > 0 || (unit === "s" && parts.length === 0)) {
+      parts.push(say(`unit.${unit}`, { n }));
+    }
+    rest -= n * size;
+  }
+  return parts.slice(0, 2).join(" ");
+}
+
+/** A time that is only estimated: to 5 s below a minute, to minutes below three hours, and to 5 minutes beyond. */
+export function roughly(seconds) {
+  const steps = seconds < 57 ? 5 : seconds < 10_800 ? 60 : 300;
+  return duration(Math.max(steps, steps * Math.round(seconds / steps)));
+}
+
+/** A share from 0 to 1. */
+export function percent(share) {
+  return say("unit.percent", { n: Math.round(share * 100) });
+}
+
+/** A temperature without its unit. */
+export function degrees(celsius) {
+  return celsius.toFixed(0).replace("-0", "0");
+}
+
+/** A time of day, to the minute. */
+export function clock(millis) {
+  return new Date(millis).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+}
+
+/** A time of day, with its date unless it is of today. */
+export function moment(millis) {
+  const date = new Date(millis);
+  const today = date.toDateString() === new Date().toDateString();
+  return today ? clock(millis) : `${date.toLocaleDateString([], { day: "numeric", month: "short" })} ${clock(millis)}`;
+}
+
+/** The name of a part of the printer. */
+export function partName(part) {
+  return isSaid(`part.${part}`) ? say(`part.${part}`) : part.charAt(0).toUpperCase() + part.slice(1).replaceAll("_", " ");
+}
+
+/** The step of lightness, 0 to 100, that a share of full light is seen as. Source: CIE 15:2018, 8.2.1, L*. */
+export function lightness(share) {
+  return share <= 216 / 24389 ? share * 24389 / 27 : 116 * Math.cbrt(share) - 16;
+}
+
+/** The share of full light that is seen as a step of lightness. */
+export function shareOf(step) {
+  return step <= 8 ? step * 27 / 24389 : ((step + 16) / 116) ** 3;
+}
+
+const HUES = [[20, "red"], [45, "orange"], [70, "yellow"], [165, "green"], [200, "cyan"], [255, "blue"], [310, "purple"], [345, "pink"], [361, "red"]];
+
+/** The name of a colour, of shares of red, green and blue in linear light. */
+export function colourName([red, green, blue]) {
+  const most = Math.max(red, green, blue);
+  const least = Math.min(red, green, blue);
+  if (most < 0.004) {
+    return say("colour.dark");
+  }
+  const [r, g, b] = [red, green, blue].map((value) => Math.cbrt(value / most));
+  const span = 1 - Math.cbrt(least / most);
+  if (span < 0.2) {
+    return say("colour.white");
+  }
+  const sixth = r === 1 ? (g - b) / span : g === 1 ? 2 + (b - r) / span : 4 + (r - g) / span;
+  const hue = (60 * sixth + 360) % 360;
+  return say(`colour.${HUES.find(([end]) => hue < end)[1]}`);
+}

@@ -1,0 +1,76 @@
+// One stream for all tabs of a browser, which may keep six connections to a page and no more. It is let go while no tab is seen.
+
+import { Stream } from "./stream.js";
+
+/** A tab that is seen says so every few seconds; one that has not for so long has gone without a word. */
+const GONE_MS = 20_000;
+const SECONDS = 600;
+
+const tabs = new Map();
+const newest = new Map();
+let state = null;
+
+const stream = new Stream((topic, message) => {
+  if (topic === "live" || topic === "lost" || topic === "stranger") {
+    state = { topic, message };
+  } else {
+    newest.set(topic, topic === "current" ? joined(newest.get(topic), message) : message);
+  }
+  tabs.forEach((_, port) => port.postMessage({ topic, message }));
+});
+
+self.addEventListener("connect", ({ ports: [port] }) => {
+  port.addEventListener("message", ({ data }) => take(port, data));
+  port.start();
+});
+
+setInterval(() => {
+  tabs.forEach((tab, port) => tab.seen && performance.now() - tab.heardAt > GONE_MS && tabs.delete(port));
+  follow(false);
+}, 2000);
+
+function take(port, { seen, gone, again }) {
+  const known = tabs.get(port);
+  if (gone) {
+    tabs.delete(port);
+  } else {
+    tabs.set(port, { seen, heardAt: performance.now() });
+    if (seen && !known?.seen && stream.isOpen()) {
+      welcome(port);
+    }
+  }
+  follow(again === true);
+}
+
+/** Tells a tab what the others know. */
+function welcome(port) {
+  for (const topic of ["layout", "report", "current", "troubles", "frame"]) {
+    if (newest.has(topic)) {
+      port.postMessage({ topic, message: newest.get(topic) });
+    }
+  }
+  if (state !== null) {
+    port.postMessage(state);
+  }
+}
+
+function follow(anew) {
+  const seen = [...tabs.values()].some((tab) => tab.seen);
+  if (!seen && stream.isOpen()) {
+    stream.close();
+    state = null;
+    newest.clear();
+  } else if (seen && (anew || !stream.isOpen())) {
+    stream.open();
+  }
+}
+
+/** Seconds of current that go on from others of the same run. */
+function joined(before, { run, from_s: from, strip_mA: values }) {
+  if (before === undefined || before.run !== run || from > before.from_s + before.strip_mA.length) {
+    return { run, from_s: from, strip_mA: values };
+  }
+  const all = [...before.strip_mA.slice(0, Math.max(0, from - before.from_s)), ...values];
+  const cut = Math.max(0, all.length - SECONDS);
+  return { run, from_s: Math.min(from, before.from_s) + cut, strip_mA: all.slice(cut) };
+}
