@@ -75,6 +75,17 @@ public final class Swatches {
     }
 
     /**
+     * Whether a swatch flashes.
+     *
+     * @param name one of {@link #names}
+     * @param fitting the lights that it would be on
+     * @return as {@link LookSpec#flashes} has it
+     */
+    public static boolean flashes(String name, Fitting fitting) {
+        return read(name, fitting).flashes();
+    }
+
+    /**
      * The look that a swatch is on some lights.
      *
      * @param name a name, whether there is such a swatch or not

@@ -9,7 +9,6 @@ import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
-import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.printer.PrinterState;
 import java.util.List;
 import java.util.Locale;
@@ -51,8 +50,7 @@ final class LayoutMessage {
         return message.put("zones", zones(config.fitting()))
                 .put("lamps", lamps(config.fitting(), config.mounting()))
                 .put("looks", looks(config))
-                .put("swatches", swatches())
-                .put("own_readings", ownReadings(config))
+                .put("swatches", swatches(config.fitting()))
                 .text();
     }
 
@@ -78,23 +76,15 @@ final class LayoutMessage {
         return looks;
     }
 
-    /** What the configuration has names of its own for; without a range there is none of low and high. */
-    private static JsonArray ownReadings(Config config) {
-        JsonArray readings = new JsonArray();
-        for (OwnQuantity own : config.bindings().own().keySet()) {
-            readings.add(new JsonObject()
-                    .put("name", own.key())
-                    .put("unit", own.unit())
-                    .put("low", own.low())
-                    .put("high", own.high()));
-        }
-        return readings;
-    }
-
-    /** Finished looks that can be asked for although no cue may put them on. */
-    private static JsonArray swatches() {
+    /** Finished looks that can be asked for although no cue may put them on; those made for a fault say that something is wrong. */
+    private static JsonArray swatches(Fitting fitting) {
         JsonArray swatches = new JsonArray();
-        Swatches.names().forEach(name -> swatches.add(new JsonObject().put("name", name)));
+        for (String name : Swatches.names()) {
+            swatches.add(new JsonObject()
+                    .put("name", name)
+                    .put("flashes", Swatches.flashes(name, fitting))
+                    .put("warns", Swatches.named(name).use().equals("fault")));
+        }
         return swatches;
     }
 

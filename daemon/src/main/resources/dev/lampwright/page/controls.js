@@ -57,10 +57,12 @@ export class Controls {
 
   /** What is fitted, and which looks there are. */
   lay(layout) {
-    this.#looks = layout.looks.filter(({ warns }) => !warns);
+    const own = layout.looks.filter(({ warns }) => !warns);
+    const finished = layout.swatches.filter(({ name, warns }) => !warns && !layout.looks.some((look) => look.name === name));
+    this.#looks = [...own, ...finished];
     const list = byId("try");
     const chosen = list.value;
-    list.replaceChildren(...this.#looks.map(({ name, flashes }) => new Option(flashes ? say("look.flashes", { look: name }) : name, name)));
+    list.replaceChildren(group("look.own", own), group("look.finished", finished));
     const calm = this.#looks.find(({ flashes }) => !flashes) ?? this.#looks[0];
     list.value = this.#looks.some(({ name }) => name === chosen) ? chosen : calm?.name;
     this.#warn();
@@ -253,6 +255,14 @@ class Level {
       this.#range.setAttribute("aria-valuetext", say("light.value", { share: text }));
     }
   }
+}
+
+/** Looks to choose from, under what they have in common. */
+function group(code, looks) {
+  const box = document.createElement("optgroup");
+  box.label = say(code);
+  box.append(...looks.map(({ name, flashes }) => new Option(flashes ? say("look.flashes", { look: name }) : name, name)));
+  return box;
 }
 
 function round(share) {

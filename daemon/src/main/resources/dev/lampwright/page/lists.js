@@ -1,6 +1,6 @@
 // Lists of reasons: the wiring, and what went wrong of late.
 
-import { moment } from "./values.js";
+import { capital, moment, quantity } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -22,6 +22,32 @@ export async function listWiring() {
 
 function levelOf(text) {
   return text.split(" ", 1)[0].toLowerCase();
+}
+
+/** Lists the readings that the file has names of its own for; the names and their units come with the report. */
+export function listReadings({ signals, units = {} }) {
+  const told = Object.entries(units).map(([key, unit]) => ({ key, name: capital(key.replace(/[._]/g, " ")), value: quantity(signals[key], unit) }));
+  const list = byId("readings");
+  byId("row-readings").hidden = told.length === 0;
+  const sum = told.slice(0, 2).map((one) => say("reading.one", one)).join(" · ");
+  if (byId("readings-sum").textContent !== sum) {
+    byId("readings-sum").textContent = sum;
+  }
+  if (list.children.length !== told.length || told.some(({ key }, i) => list.children[i].dataset.key !== key)) {
+    list.replaceChildren(...told.map(({ key, name }) => {
+      const line = document.createElement("div");
+      line.dataset.key = key;
+      const term = document.createElement("dt");
+      term.textContent = name;
+      line.append(term, document.createElement("dd"));
+      return line;
+    }));
+  }
+  told.forEach(({ value }, i) => {
+    if (list.children[i].lastChild.textContent !== value) {
+      list.children[i].lastChild.textContent = value;
+    }
+  });
 }
 
 /** Lists the log's warnings, the newest first. */

@@ -1,6 +1,6 @@
 // The answer before its reasons: what the printer does, how far it is and when it is ready; or, in the same place, its fault.
 
-import { clock, percent, roughly } from "./values.js";
+import { capital, clock, percent, roughly } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -29,7 +29,7 @@ export class Now {
 
   #when(state, silence, signals) {
     if (state === "silent") {
-      return silence === undefined ? say("when.silent") : sentence(silence);
+      return silence === undefined ? say("when.silent") : capital(silence);
     }
     const left = leftOf(state, signals);
     if (left === null) {
@@ -112,10 +112,6 @@ function leftOf(state, signals) {
     return times.length === 0 ? null : Math.max(...times.map(([, seconds]) => seconds));
   }
   return state === "printing" ? signals["job.left_s"] ?? null : null;
-}
-
-function sentence(words) {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function set(id, text) {

@@ -4,7 +4,7 @@ import { Desk } from "./asks.js";
 import { Chart } from "./chart.js";
 import { Controls } from "./controls.js";
 import { Heat } from "./heat.js";
-import { listWarnings, listWiring } from "./lists.js";
+import { listReadings, listWarnings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
 import { Lamps, Stage } from "./stage.js";
 import { Standing } from "./standing.js";
@@ -83,6 +83,7 @@ function takeReport(next) {
   report = next;
   now.tell(report);
   heat.tell(report);
+  listReadings(report);
   standing.tell(report);
   chart.tell(report.strip_mA, report.ceiling_mA);
   controls.tell(report, frame?.duties ?? []);
@@ -139,7 +140,7 @@ function bytes(base64) {
 
 /** Where the limit is lifted, anything may flash. */
 function flashes(look) {
-  return !layout.flash_limit || layout.looks.some(({ name, flashes }) => name === look && flashes);
+  return !layout.flash_limit || [...layout.looks, ...layout.swatches].some(({ name, flashes }) => name === look && flashes);
 }
 
 /** Sees to it that whatever is due is drawn; nothing runs while nothing is. */

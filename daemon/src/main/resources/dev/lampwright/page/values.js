@@ -29,6 +29,24 @@ export function percent(share) {
   return say("unit.percent", { n: Math.round(share * 100) });
 }
 
+const SHARES = { percent: 1, permille: 0.1, share: 100 };
+
+/** A number that a file has given a unit to: its own words, or one of those that are shares. */
+export function quantity(number, unit) {
+  if (typeof number !== "number") {
+    return say("reading.unknown");
+  }
+  if (unit in SHARES) {
+    return say("unit.percent", { n: rounded(number * SHARES[unit]) });
+  }
+  return say("reading", { number: rounded(number), unit }).trim();
+}
+
+/** To three digits that count. */
+function rounded(number) {
+  return Math.abs(number) >= 1000 ? Math.round(number) : Number(number.toPrecision(3));
+}
+
 /** A temperature without its unit. */
 export function degrees(celsius) {
   return celsius.toFixed(0).replace("-0", "0");
@@ -48,7 +66,12 @@ export function moment(millis) {
 
 /** The name of a part of the printer. */
 export function partName(part) {
-  return isSaid(`part.${part}`) ? say(`part.${part}`) : part.charAt(0).toUpperCase() + part.slice(1).replaceAll("_", " ");
+  return isSaid(`part.${part}`) ? say(`part.${part}`) : capital(part.replaceAll("_", " "));
+}
+
+/** Words as they begin a line. */
+export function capital(words) {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** The step of lightness, 0 to 100, that a share of full light is seen as. Source: CIE 15:2018, 8.2.1, L*. */

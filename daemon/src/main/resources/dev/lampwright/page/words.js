@@ -117,6 +117,8 @@ const ENGLISH = {
 
   "look.title": "Look",
   "look.which": "Which look",
+  "look.own": "Your looks",
+  "look.finished": "Finished looks",
   "look.flashes": "{look} (flashes)",
   "look.warning": "This look flashes, on the strip too. Flashing light can harm people with photosensitive epilepsy.",
   "look.show": "Show",
@@ -157,7 +159,7 @@ const ENGLISH = {
   "answer.refused": "Not done: {why}.",
   "answer.silent": "Not done: Lampwright does not answer.",
 
-  "rows.heat": "Temperatures",
+  "rows.readings": "Other readings",
   "rows.current": "Current",
   "rows.current.sum": "{now} of {ceiling} mA",
   "rows.links": "Connections",
@@ -191,7 +193,9 @@ const ENGLISH = {
   "axis.half": "5 min",
   "axis.now": "now",
 
-  "unknown": "unknown",
+  "reading": "{number} {unit}",
+  "reading.unknown": "not reported yet",
+  "reading.one": "{name} {value}",
   "unit.d": "{n} d",
   "unit.h": "{n} h",
   "unit.min": "{n} min",

@@ -26,6 +26,11 @@ final class PageBench implements AutoCloseable {
     /** Where the three bytes of a pixel on the strip have red, green and blue. */
     private static final int[] PLACES = {1, 0, 2};
 
+    private static final String OWN_READINGS = """
+            print_speed = { topic = "shop/birch/more", at = "/speed", unit = "percent", range = [0, 200] }
+            box.humidity = { topic = "shop/birch/more", at = "/damp", unit = "% rh" }
+            """;
+
     /** How much brighter light is drawn, where it is faint, and how much whiter, where it is bright: the page's own choice. */
     private static final double EXPOSURE = 5;
 
@@ -72,6 +77,7 @@ final class PageBench implements AutoCloseable {
         try {
             String text = Files.readString(file)
                     .replace("ambient_C = 22", "ambient_C = 22\nsilent_after_s = 3600")
+                    .replace("[printer.readings]\n", "[printer.readings]\n" + OWN_READINGS)
                     .replaceFirst("fault = \\{ layers.*\n", "")
                     .replaceFirst("\\[\\[cues]]\nstate = \"fault\"\nlook = \"fault\"\nfade_s = 0\n", "");
             return Files.writeString(file, text + page);

@@ -150,6 +150,16 @@ class PageIT {
                 () -> browser.byId("strip").getAttribute("aria-label").contains("job green to 4"));
     }
 
+    /** What the file has names of its own for is shown in the file's words and units. */
+    @Test
+    void readingsOfOnesOwnAreShownWithTheirUnits() {
+        Await.until("the rows", () -> browser.byId("row-readings").isDisplayed());
+        bench.birch().broker().publish("shop/birch/more", "{\"speed\":112.5,\"damp\":38}", true);
+        bench.awaitText("readings-sum", "Print speed 113 % · Box humidity 38 % rh");
+        browser.byId("row-readings").click();
+        bench.awaitText("readings", "Print speed\n113 %\nBox humidity\n38 % rh");
+    }
+
     /** What may come and go has no place in the flow: whatever happens, all that stands below stays where it is. */
     @Test
     void nothingThatComesAndGoesMovesAnythingElse() {
@@ -342,6 +352,18 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
     }
 
+    @Test
+    void aFinishedLookCanBeShownToo() {
+        browser.all("#try option[value=linen]").get(0).click();
+        press("try-button");
+        Await.until("it is listed", () -> browser.text("standing").startsWith("Look: linen, until "));
+        awaitFrame(
+                "soft white light on all of the strip",
+                frame -> frame.strip().stream().allMatch(duty -> duty > 0));
+        pressFirst("#standing button");
+        bench.awaitOnBoth(Birch.still(Birch.IDLE));
+    }
+
     /** Nobody can show a false fault from a phone, nor that the printer is off. */
     @Test
     void aTapCannotRaiseAFalseAlarm() {
@@ -350,7 +372,11 @@ class PageIT {
                 .toList();
         assertTrue(looks.contains("held"), looks.toString());
         assertFalse(
-                looks.stream().anyMatch(look -> look.startsWith("fault") || look.equals("silent")), looks.toString());
+                looks.stream()
+                        .anyMatch(look -> look.startsWith("fault")
+                                || List.of("silent", "red-lantern", "tripped-fuse")
+                                        .contains(look)),
+                looks.toString());
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.Swatches;
 import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 import java.util.Base64;
@@ -110,6 +111,18 @@ class MessagesTest {
         for (String name : List.of("idle", "warming", "printing", "held", "done", "stopped")) {
             assertFalse(named(looks, name).get("warns").asBoolean(), name);
         }
+    }
+
+    /** Finished looks can be asked for too; what is made for a fault flashes, and would raise a false alarm as well. */
+    @Test
+    void swatchesAreTold() {
+        JsonNode swatches = Watcher.json(LayoutMessage.of(1, "1.2", PageRig.config("pixels = 30", "port = 0")))
+                .get("swatches");
+        assertEquals(Swatches.names().size(), swatches.size());
+        assertTrue(named(swatches, "red-lantern").get("warns").asBoolean());
+        assertTrue(named(swatches, "red-lantern").get("flashes").asBoolean());
+        assertFalse(named(swatches, "linen").get("warns").asBoolean());
+        assertFalse(named(swatches, "banked-stove").get("flashes").asBoolean(), "it swells and sinks");
     }
 
     @Test
