@@ -95,6 +95,9 @@ class ArchitectureTest {
     static final ArchRule ONLY_LINK_KNOWS_THE_SERIAL_LIBRARY = only("com.fazecast..", "..link..");
 
     @ArchTest
+    static final ArchRule ONLY_PAGE_KNOWS_THE_LIBRARY_FOR_CODES = only("io.nayuki..", "..page..");
+
+    @ArchTest
     static final ArchRule ONLY_DEMO_KNOWS_THE_EMBEDDED_BROKER = only("io.moquette..", "..demo..");
 
     @ArchTest

@@ -21,6 +21,7 @@ import picocli.CommandLine.Model.UsageMessageSpec;
             SurveyCommand.class,
             PortsCommand.class,
             TellCommand.class,
+            PageCommand.class,
             FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",

@@ -41,6 +41,10 @@ final class PageSection {
             .usual(PageSettings.USUAL_VIEWERS, Integer.toString(PageSettings.USUAL_VIEWERS))
             .comment("32", "the most who may watch at the same time");
 
+    private static final Key<Boolean> TLS = Key.flag("tls")
+            .otherwise(false, "false")
+            .comment("true", "every browser comes by a server with TLS, so none may send its cookie without");
+
     /** The live page. */
     static final Section SECTION = Section.of(
             "page",
@@ -50,9 +54,13 @@ final class PageSection {
             Key.own("token_file", "path")
                     .without("no token")
                     .comment("\"page-token\"", "its first line is what viewers have to know, 16 characters or more"),
+            Key.own("view_token_file", "path")
+                    .without("no such token")
+                    .comment("\"view-token\"", "its first line lets people watch and ask for nothing"),
             Key.own("hosts", "array of host names")
                     .comment("[\"alder.local\"]", "names by which browsers ask for it, beside localhost and addresses"),
-            VIEWERS);
+            VIEWERS,
+            TLS);
 
     private PageSection() {}
 
@@ -79,8 +87,16 @@ final class PageSection {
                     "lets other machines reach the page, and there is no token_file",
                     "name a token_file, whose first line viewers have to know, or leave address out");
         }
+        Optional<Path> viewToken = BrokerSection.path(table, "view_token_file", WANTED_TOKEN, folder);
+        if (viewToken.isPresent() && token.isEmpty()) {
+            table.mistake(
+                    "view_token_file",
+                    "lets people watch only, and without a token_file everybody may ask",
+                    "name a token_file too, or leave view_token_file out");
+        }
         int viewers = table.get(VIEWERS);
-        return new PageSettings(address, port, token, hosts(table), viewers);
+        boolean tls = table.get(TLS);
+        return new PageSettings(address, port, token, viewToken, hosts(table), viewers, tls);
     }
 
     /** Only addresses, so that nothing has to be looked up. */

@@ -20,21 +20,24 @@ final class AccessCheck {
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
     private final Set<String> hosts;
-    private final Optional<Token> token;
+    private final Tokens tokens;
     private final String cookieName;
+    private final String cookieEnd;
     private final WrongTokens wrongTokens = new WrongTokens();
 
     /**
      * Makes a check that has seen no wrong token.
      *
      * @param hosts names that the page goes by, beside {@code localhost} and addresses; in lower case
-     * @param token what has to be known, if anything
+     * @param tokens what has to be known, if anything
      * @param port where it is; cookies do not tell ports apart, so their name does
+     * @param tls whether browsers come by way of a server with TLS, so that cookies may go no other way
      */
-    AccessCheck(List<String> hosts, Optional<Token> token, int port) {
+    AccessCheck(List<String> hosts, Tokens tokens, int port, boolean tls) {
         this.hosts = Set.copyOf(hosts);
-        this.token = token;
+        this.tokens = tokens;
         cookieName = "lampwright-" + port;
+        cookieEnd = "; HttpOnly; SameSite=Strict" + (tls ? "; Secure" : "");
     }
 
     /** Refuses a request that calls the page by a foreign name. An address is none: it belongs to nobody else's site. */
@@ -63,17 +66,39 @@ final class AccessCheck {
         }
     }
 
-    /** Refuses who does not know the token: it comes as a cookie's pass, or bare in the header {@code Authorization}. */
-    Optional<HttpCall.Refusal> refuseStranger(Headers headers, InetAddress from) {
-        if (token.isEmpty() || passes(headers).anyMatch(token.get()::isPass)) {
-            return Optional.empty();
-        }
+    /** Whether a token has to be known. */
+    boolean needsToken() {
+        return tokens.areNeeded();
+    }
+
+    private Tokens.Right right(Headers headers) {
+        return tokens.ofPasses(passes(headers).toList());
+    }
+
+    /**
+     * Refuses who may not do something: a token comes as a cookie's pass, or bare in the header {@code Authorization}.
+     *
+     * @param needed what is to be done
+     */
+    Optional<HttpCall.Refusal> refuse(Tokens.Right needed, Headers headers, InetAddress from) {
+        Tokens.Right right = right(headers);
         String authorization = first(headers, "Authorization");
-        if (!authorization.startsWith(BEARER)) {
+        if (right == Tokens.Right.NONE && authorization.startsWith(BEARER)) {
+            String given = authorization.substring(BEARER.length()).strip();
+            Optional<HttpCall.Refusal> wrong = refuseToken(given, from);
+            if (wrong.isPresent()) {
+                return wrong;
+            }
+            right = tokens.ofToken(given);
+        }
+        if (right == Tokens.Right.NONE) {
             return Optional.of(new HttpCall.Refusal(
                     401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer")));
         }
-        return refuseToken(authorization.substring(BEARER.length()).strip(), from);
+        return right.compareTo(needed) >= 0
+                ? Optional.empty()
+                : Optional.of(new HttpCall.Refusal(
+                        403, "your token lets you watch; to ask, enter the one that page.token_file names"));
     }
 
     /**
@@ -82,7 +107,7 @@ final class AccessCheck {
      * token; the wait only turns away clients that keep to it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
-        if (token.isEmpty() || token.get().is(given)) {
+        if (tokens.ofToken(given) != Tokens.Right.NONE) {
             wrongTokens.right(from);
             return Optional.empty();
         }
@@ -101,9 +126,13 @@ final class AccessCheck {
     }
 
     /** The cookie that lets a browser in from now on, which no script and no other site can use. */
-    String cookie() {
-        String pass = token.map(Token::pass).orElse("");
-        return cookieName + "=" + pass + "; Path=/; Max-Age=31536000; HttpOnly; SameSite=Strict";
+    String cookie(String token) {
+        return cookieName + "=" + tokens.pass(token) + "; Path=/; Max-Age=31536000" + cookieEnd;
+    }
+
+    /** The cookie that takes it away. */
+    String noCookie() {
+        return cookieName + "=; Path=/; Max-Age=0" + cookieEnd;
     }
 
     private Stream<String> passes(Headers headers) {

@@ -20,9 +20,22 @@ final class Messages {
         return new JsonObject().put("done", false).put("why", why).text();
     }
 
-    /** That somebody may come in. */
-    static String welcome() {
+    /** That something was done. */
+    static String done() {
         return new JsonObject().put("done", true).text();
+    }
+
+    /**
+     * What somebody may do who is in.
+     *
+     * @param token whether it took a token
+     * @param mayAsk whether asking is allowed too
+     */
+    static String rights(boolean token, boolean mayAsk) {
+        return new JsonObject()
+                .put("token", token)
+                .put("may_ask", mayAsk)
+                .text();
     }
 
     /**

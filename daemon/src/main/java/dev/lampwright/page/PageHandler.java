@@ -27,13 +27,37 @@ final class PageHandler implements HttpHandler {
     private final Publisher publisher;
     private final Viewers viewers;
     private final WiringNotes wiring;
+    private final PageCodeSource code;
 
-    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, WiringNotes wiring) {
+    /**
+     * Makes a handler.
+     *
+     * @param code gives the page's address and token as a picture
+     */
+    PageHandler(
+            AccessCheck door,
+            Desk desk,
+            Publisher publisher,
+            Viewers viewers,
+            WiringNotes wiring,
+            PageCodeSource code) {
         this.door = door;
         this.desk = desk;
         this.publisher = publisher;
         this.viewers = viewers;
         this.wiring = wiring;
+        this.code = code;
+    }
+
+    /** Gives the page's address and token as a picture. */
+    interface PageCodeSource {
+        /**
+         * The picture.
+         *
+         * @return SVG; empty if no other machine can reach the page
+         * @throws IOException if address or token cannot be had
+         */
+        Optional<String> svg() throws IOException;
     }
 
     /** One way to answer a path. */
@@ -72,16 +96,22 @@ final class PageHandler implements HttpHandler {
         } else if (sheets.containsKey(call.path())) {
             get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(sheets.get(sheet.path())));
         } else if (call.path().equals("/events")) {
-            get(call, List.of("GET"), inside(this::watch));
+            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::watch));
         } else if (call.path().equals("/door")) {
-            get(call, List.of("GET"), inside(this::sayWhetherThereIsRoom));
+            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhetherThereIsRoom));
         } else if (call.path().equals("/wiring")) {
-            get(call, List.of("GET"), inside(noted -> noted.answerJson(200, wiring.json())));
+            get(call, List.of("GET"), inside(Tokens.Right.WATCH, noted -> noted.answerJson(200, wiring.json())));
+        } else if (call.path().equals("/rights")) {
+            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhatIsAllowed));
+        } else if (call.path().equals("/code.svg")) {
+            get(call, List.of("GET"), inside(Tokens.Right.ASK, this::draw));
         } else if (call.path().equals("/enter")) {
             post(call, this::enter);
+        } else if (call.path().equals("/leave")) {
+            post(call, this::leave);
         } else if (call.path().startsWith(ASK)
                 && Ask.words().contains(call.path().substring(ASK.length()))) {
-            post(call, inside(this::ask));
+            post(call, inside(Tokens.Right.ASK, this::ask));
         } else {
             call.answer(new HttpCall.Refusal(404, "there is nothing here"));
         }
@@ -110,10 +140,10 @@ final class PageHandler implements HttpHandler {
     }
 
     /** What only those may have whom the door lets in, and no other site's page. */
-    private Answering inside(Answering answering) {
+    private Answering inside(Tokens.Right needed, Answering answering) {
         return call -> {
             Optional<HttpCall.Refusal> refusal =
-                    door.refuseSite(call.headers()).or(() -> door.refuseStranger(call.headers(), call.from()));
+                    door.refuseSite(call.headers()).or(() -> door.refuse(needed, call.headers(), call.from()));
             if (refusal.isPresent()) {
                 call.answer(refusal.get());
             } else {
@@ -123,21 +153,41 @@ final class PageHandler implements HttpHandler {
     }
 
     private void enter(HttpCall call) throws IOException {
-        Optional<HttpCall.Refusal> refusal = door.refuseToken(Messages.token(call.body()), call.from());
+        String token = Messages.token(call.body());
+        Optional<HttpCall.Refusal> refusal = door.refuseToken(token, call.from());
         if (refusal.isPresent()) {
             call.answer(refusal.get());
             return;
         }
-        call.header("Set-Cookie", door.cookie());
-        call.answerJson(200, Messages.welcome());
+        call.header("Set-Cookie", door.cookie(token));
+        call.answerJson(200, Messages.done());
+    }
+
+    private void leave(HttpCall call) throws IOException {
+        call.header("Set-Cookie", door.noCookie());
+        call.answerJson(200, Messages.done());
+    }
+
+    private void draw(HttpCall call) throws IOException {
+        Optional<String> svg = code.svg();
+        if (svg.isPresent()) {
+            call.answer(200, new StaticFile("image/svg+xml", svg.get().getBytes(StandardCharsets.UTF_8)));
+        } else {
+            call.answer(new HttpCall.Refusal(404, "only this machine can reach the page; set page.address"));
+        }
     }
 
     private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
         if (viewers.full()) {
             call.answer(full());
         } else {
-            call.answerJson(200, Messages.welcome());
+            call.answerJson(200, Messages.done());
         }
+    }
+
+    private void sayWhatIsAllowed(HttpCall call) throws IOException {
+        boolean mayAsk = door.refuse(Tokens.Right.ASK, call.headers(), call.from()).isEmpty();
+        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));
     }
 
     private HttpCall.Refusal full() {

@@ -11,7 +11,6 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadFactory;
@@ -31,7 +30,7 @@ final class PageServer implements RetriedServer.Server {
     private final TroubleLog troubles;
     private final Publisher publisher;
     private final PageSettings settings;
-    private final Optional<Token> token;
+    private final Tokens tokens;
 
     /**
      * Opens the page.
@@ -44,13 +43,13 @@ final class PageServer implements RetriedServer.Server {
     PageServer(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring) throws IOException {
         this.settings = settings;
         requireRoom(settings);
-        token = token(settings);
+        tokens = Tokens.read(settings);
         server = bound(settings);
         viewers = new Viewers(settings.viewers());
         troubles = TroubleLog.listening();
         publisher = new Publisher(daemon, viewers, troubles);
         AccessCheck door =
-                new AccessCheck(settings.hosts(), token, server.getAddress().getPort());
+                new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
         server.createContext(
@@ -60,21 +59,16 @@ final class PageServer implements RetriedServer.Server {
                         daemon.desk(),
                         publisher,
                         viewers,
-                        new WiringNotes(() -> daemon.tap().config(), wiring)));
+                        new WiringNotes(() -> daemon.tap().config(), wiring),
+                        () -> PageAddress.code(settings, server.getAddress().getPort())));
         publisher.start();
         server.start();
     }
 
-    private static Optional<Token> token(PageSettings settings) throws IOException {
-        return settings.tokenFile().isPresent()
-                ? Optional.of(Token.read(settings.tokenFile().get()))
-                : Optional.empty();
-    }
-
-    /** Whether the file still holds the token that this was opened with. */
+    /** Whether the files still hold the tokens that this was opened with. */
     boolean hasItsToken() {
         try {
-            return token(settings).map(Token::pass).equals(token.map(Token::pass));
+            return Tokens.read(settings).sameAs(tokens);
         } catch (IOException e) {
             return false;
         }

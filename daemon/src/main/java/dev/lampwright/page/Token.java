@@ -39,47 +39,48 @@ final class Token {
     /**
      * Reads it.
      *
+     * @param key of the section {@code [page]} that names the file
      * @param file a file whose first line it is
      * @return the token
      * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows what stands in it
      */
-    static Token read(Path file) throws IOException {
-        return new Token(readText(file));
+    static Token read(String key, Path file) throws IOException {
+        return new Token(readText(key, file));
     }
 
     /** Reads its text, which nothing but a command whose user asks for it may show; otherwise as {@link #read}. */
-    static String readText(Path file) throws IOException {
-        requireRegular(file);
+    static String readText(String key, Path file) throws IOException {
+        String what = "page." + key + " " + file;
+        requireRegular(what, file);
         try (BufferedReader reader = Files.newBufferedReader(file)) {
             String line = reader.readLine();
             if (line == null || line.strip().length() < SHORTEST) {
-                throw new IOException("page.token_file " + file + " has a first line of fewer than " + SHORTEST
+                throw new IOException(what + " has a first line of fewer than " + SHORTEST
                         + " characters; write a longer one, for instance what `openssl rand -hex 16` gives");
             }
-            warnIfOpen(file);
+            warnIfOpen(what, file);
             return line.strip();
         } catch (NoSuchFileException e) {
-            throw new IOException("page.token_file " + file + " does not exist; write the token there", e);
+            throw new IOException(what + " does not exist; write the token there", e);
         } catch (AccessDeniedException e) {
-            throw new IOException("page.token_file " + file + " may not be read by this user; change its owner", e);
+            throw new IOException(what + " may not be read by this user; change its owner", e);
         } catch (CharacterCodingException e) {
-            throw new IOException("page.token_file " + file + " is not UTF-8 text; write the token there", e);
+            throw new IOException(what + " is not UTF-8 text; write the token there", e);
         }
     }
 
-    private static void requireRegular(Path file) throws IOException {
+    private static void requireRegular(String what, Path file) throws IOException {
         try {
             RegularFile.require(file);
         } catch (IOException e) {
-            throw new IOException(
-                    "page.token_file " + file + " " + e.getMessage() + "; write the token into a file", e);
+            throw new IOException(what + " " + e.getMessage() + "; write the token into a file", e);
         }
     }
 
-    private static void warnIfOpen(Path file) throws IOException {
+    private static void warnIfOpen(String what, Path file) throws IOException {
         PosixFileAttributeView view = Files.getFileAttributeView(file, PosixFileAttributeView.class);
         if (view != null && view.readAttributes().permissions().contains(PosixFilePermission.OTHERS_READ)) {
-            LOG.warn("page.token_file {} may be read by every user of this machine; chmod 640 it", file);
+            LOG.warn("{} may be read by every user of this machine; chmod 640 it", what);
         }
     }
 

@@ -54,6 +54,15 @@ class PageSectionTest {
         assertEquals(61_117, page.port());
         assertEquals(Optional.empty(), page.tokenFile());
         assertEquals(32, page.viewers());
+        assertFalse(page.tls());
+    }
+
+    @Test
+    void aTokenForWatchingAloneTakesOneForTheRest() {
+        assertEquals(
+                "t.toml:5: page.view_token_file: lets people watch only, and without a token_file everybody may ask;"
+                        + " name a token_file too, or leave view_token_file out",
+                complaint("page.view_token_file = \"view-token\""));
     }
 
     @Test
@@ -63,12 +72,16 @@ class PageSectionTest {
                 address = "0.0.0.0"
                 port = 0
                 token_file = "page-token"
+                view_token_file = "view-token"
                 hosts = ["Alder.local"]
                 viewers = 3
+                tls = true
                 """).page().orElseThrow();
         assertTrue(page.address().isAnyLocalAddress());
         assertEquals(0, page.port());
         assertEquals(Optional.of(Path.of("page-token").toAbsolutePath()), page.tokenFile());
+        assertEquals(Optional.of(Path.of("view-token").toAbsolutePath()), page.viewTokenFile());
+        assertTrue(page.tls());
         assertEquals(List.of("alder.local"), page.hosts());
         assertEquals(3, page.viewers());
     }

@@ -87,7 +87,7 @@ class LibrariesIT {
             entries = jar.stream().map(entry -> entry.getName()).toList();
         }
         for (String text : List.of(
-                "Apache-2.0", "EPL-2.0", "SLF4J", "Paho", "JNA", "libffi", "Jackson-NOTICE", "Prometheus-NOTICE")) {
+                "Apache-2.0", "EPL-2.0", "SLF4J", "qrcodegen", "Paho", "JNA", "libffi", "Jackson-NOTICE", "Prometheus-NOTICE")) {
             assertTrue(entries.contains("META-INF/licences/" + text + ".txt"), text);
         }
         assertTrue(entries.containsAll(List.of(
@@ -118,6 +118,7 @@ class LibrariesIT {
         String copyright = Files.readString(Path.of("../systemd/copyright"));
         for (String folder : List.of(
                 "picocli",
+                "io/nayuki/qrcodegen",
                 "com/fazecast",
                 "org/eclipse/paho",
                 "com/fasterxml/jackson",

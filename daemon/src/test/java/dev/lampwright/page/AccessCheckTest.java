@@ -2,6 +2,7 @@ package dev.lampwright.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.net.httpserver.Headers;
@@ -20,7 +21,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AccessCheckTest {
     private static final InetAddress FROM = InetAddress.getLoopbackAddress();
 
-    private final AccessCheck open = new AccessCheck(List.of("alder.local"), Optional.empty(), 61117);
+    private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
+
+    private final AccessCheck open =
+            new AccessCheck(List.of("alder.local"), new Tokens(Optional.empty(), Optional.empty()), 61117, false);
 
     @TempDir
     private Path folder;
@@ -34,7 +38,28 @@ class AccessCheckTest {
     }
 
     private AccessCheck guarded() throws IOException {
-        return new AccessCheck(List.of(), Optional.of(Token.read(file(PageRig.TOKEN + "\n"))), 61117);
+        return guarded(PageRig.TOKEN, false);
+    }
+
+    /** With a token for people who may ask, and another for those who may only watch. */
+    private AccessCheck guarded(String token, boolean tls) throws IOException {
+        return new AccessCheck(List.of(), new Tokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
+    }
+
+    private Token token(String text) throws IOException {
+        return Token.read("token_file", file(text + "\n"));
+    }
+
+    private static Optional<HttpCall.Refusal> asking(AccessCheck door, String... headers) {
+        return door.refuse(Tokens.Right.ASK, headers(headers), FROM);
+    }
+
+    private static Optional<HttpCall.Refusal> watching(AccessCheck door, String... headers) {
+        return door.refuse(Tokens.Right.WATCH, headers(headers), FROM);
+    }
+
+    private static String pair(String cookie) {
+        return cookie.substring(0, cookie.indexOf(';'));
     }
 
     private Path file(String text) throws IOException {
@@ -112,12 +137,12 @@ class AccessCheckTest {
 
     @Test
     void withoutATokenThereAreNoStrangers() {
-        assertEquals(200, status(open.refuseStranger(headers(), FROM)));
+        assertEquals(200, status(asking(open)));
     }
 
     @Test
     void aStrangerIsAskedForTheToken() throws IOException {
-        HttpCall.Refusal refusal = guarded().refuseStranger(headers(), FROM).orElseThrow();
+        HttpCall.Refusal refusal = watching(guarded()).orElseThrow();
         assertEquals(401, refusal.status());
         assertEquals("Bearer", refusal.headers().get("WWW-Authenticate"));
     }
@@ -125,28 +150,53 @@ class AccessCheckTest {
     @Test
     void theTokenLetsProgramsIn() throws IOException {
         AccessCheck door = guarded();
-        assertEquals(200, status(door.refuseStranger(headers("Authorization", "Bearer " + PageRig.TOKEN), FROM)));
-        assertEquals(401, status(door.refuseStranger(headers("Authorization", "Bearer " + PageRig.TOKEN + "x"), FROM)));
-        assertEquals(401, status(door.refuseStranger(headers("Authorization", "Bearer "), FROM)));
+        assertEquals(200, status(asking(door, "Authorization", "Bearer " + PageRig.TOKEN)));
+        assertEquals(401, status(asking(door, "Authorization", "Bearer " + PageRig.TOKEN + "x")));
+        assertEquals(401, status(asking(door, "Authorization", "Bearer ")));
     }
 
     @Test
     void theCookieLetsBrowsersInAndDoesNotTellTheToken() throws IOException {
-        String cookie = guarded().cookie();
+        String cookie = guarded().cookie(PageRig.TOKEN);
         assertFalse(cookie.contains(PageRig.TOKEN), cookie);
         assertTrue(cookie.endsWith("; HttpOnly; SameSite=Strict"), cookie);
-        String pair = cookie.substring(0, cookie.indexOf(';'));
-        assertEquals(200, status(guarded().refuseStranger(headers("Cookie", "a=b; " + pair), FROM)));
-        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", pair + "0"), FROM)));
-        assertEquals(401, status(guarded().refuseStranger(headers("Cookie", "lampwright-61117="), FROM)));
+        assertEquals(200, status(asking(guarded(), "Cookie", "a=b; " + pair(cookie))));
+        assertEquals(401, status(asking(guarded(), "Cookie", pair(cookie) + "0")));
+        assertEquals(401, status(asking(guarded(), "Cookie", "lampwright-61117=")));
+    }
+
+    /** By cookie and by header alike. */
+    @Test
+    void theWeakerTokenLetsPeopleWatchAndAskForNothing() throws IOException {
+        AccessCheck door = guarded();
+        assertEquals(200, status(door.refuseToken(VIEW_TOKEN, FROM)));
+        for (String[] pass : new String[][] {
+            {"Authorization", "Bearer " + VIEW_TOKEN}, {"Cookie", pair(door.cookie(VIEW_TOKEN))}
+        }) {
+            assertEquals(200, status(watching(door, pass)));
+            HttpCall.Refusal refusal = asking(door, pass).orElseThrow();
+            assertEquals(403, refusal.status());
+            assertTrue(refusal.why().contains("page.token_file"), refusal.why());
+        }
+        assertEquals(
+                200,
+                status(asking(door, "Cookie", pair(door.cookie(VIEW_TOKEN)), "Authorization", "Bearer " + PageRig.TOKEN)),
+                "who knows both may ask");
+    }
+
+    /** Source: RFC 6265, sections 4.1.2.5 (Secure) and 4.1.2.2 (Max-Age of 0). */
+    @Test
+    void behindTlsTheCookieGoesNoOtherWay() throws IOException {
+        assertTrue(guarded(PageRig.TOKEN, true).cookie(PageRig.TOKEN).endsWith("; SameSite=Strict; Secure"));
+        String gone = guarded(PageRig.TOKEN, true).noCookie();
+        assertEquals("lampwright-61117=; Path=/; Max-Age=0; HttpOnly; SameSite=Strict; Secure", gone);
     }
 
     @Test
     void anotherTokenMakesOldCookiesWorthless() throws IOException {
-        String cookie = guarded().cookie();
-        AccessCheck other =
-                new AccessCheck(List.of(), Optional.of(Token.read(file("another-token-altogether"))), 61117);
-        assertEquals(401, status(other.refuseStranger(headers("Cookie", cookie), FROM)));
+        String cookie = guarded().cookie(PageRig.TOKEN);
+        AccessCheck other = guarded("another-token-altogether", false);
+        assertEquals(401, status(asking(other, "Cookie", pair(cookie))));
     }
 
     @Test
@@ -164,6 +214,13 @@ class AccessCheckTest {
     }
 
     @Test
+    void aComplaintNamesTheKey() {
+        String why = assertThrows(IOException.class, () -> Token.read("view_token_file", folder.resolve("nothing")))
+                .getMessage();
+        assertTrue(why.startsWith("page.view_token_file " + folder), why);
+    }
+
+    @Test
     void aTokenThatCouldBeGuessedIsNone() throws IOException {
         assertTrue(complaint(file("short\n")).contains("fewer than 16 characters"));
         assertTrue(complaint(file("")).contains("fewer than 16 characters"));
@@ -174,7 +231,7 @@ class AccessCheckTest {
 
     private static String complaint(Path file) {
         try {
-            Token.read(file);
+            Token.read("token_file", file);
             throw new AssertionError("taken");
         } catch (IOException e) {
             return e.getMessage();

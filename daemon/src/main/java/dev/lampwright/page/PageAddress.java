@@ -1,0 +1,120 @@
+package dev.lampwright.page;
+
+import dev.lampwright.config.PageSettings;
+import java.io.IOException;
+import java.net.Inet6Address;
+import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Where browsers find a page, by what its configuration says. */
+public final class PageAddress {
+    private PageAddress() {}
+
+    /**
+     * Whether other machines can reach a page: it listens for them, or a server with TLS does.
+     *
+     * @param settings where it is
+     * @return false if only this machine can
+     */
+    public static boolean isForOthers(PageSettings settings) {
+        return settings.tls() ? !settings.hosts().isEmpty() : !settings.address().isLoopbackAddress();
+    }
+
+    /**
+     * The addresses of a page, the one that is best for another machine first. Behind a server with TLS they are the names of {@code hosts}
+     * at the usual port of HTTPS.
+     *
+     * @param settings where it is
+     * @param port its port, which is another than the configuration's where that is 0
+     * @return each with a slash at its end: by the names of {@code hosts}, then by the addresses that it listens on
+     * @throws SocketException if this machine's addresses cannot be listed
+     */
+    public static List<String> all(PageSettings settings, int port) throws SocketException {
+        if (settings.tls() && isForOthers(settings)) {
+            return settings.hosts().stream().map(host -> "https://" + host + "/").toList();
+        }
+        List<String> all = new ArrayList<>();
+        if (isForOthers(settings)) {
+            settings.hosts().forEach(host -> all.add(url(host, port)));
+        }
+        for (InetAddress address : settings.address().isAnyLocalAddress() ? outward() : List.of(settings.address())) {
+            all.add(url(text(address), port));
+        }
+        return all;
+    }
+
+    /** This machine's addresses that others can reach, IPv4 first: they are the shorter to type. */
+    private static List<InetAddress> outward() throws SocketException {
+        List<InetAddress> all = NetworkInterface.networkInterfaces()
+                .flatMap(NetworkInterface::inetAddresses)
+                .filter(address -> !address.isLoopbackAddress() && !address.isLinkLocalAddress())
+                .sorted((one, other) -> Boolean.compare(one instanceof Inet6Address, other instanceof Inet6Address))
+                .toList();
+        return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
+    }
+
+    private static String text(InetAddress address) {
+        String text = address.getHostAddress().replaceFirst("%.*", "");
+        return address instanceof Inet6Address ? "[" + text + "]" : text;
+    }
+
+    private static String url(String host, int port) {
+        return "http://" + host + ":" + port + "/";
+    }
+
+    /**
+     * The page's best address, with its token, as a code.
+     *
+     * @param settings where it is
+     * @param port its port
+     * @return SVG; empty if no other machine can reach it
+     * @throws IOException if address or token cannot be had
+     */
+    static Optional<String> code(PageSettings settings, int port) throws IOException {
+        return isForOthers(settings)
+                ? Optional.of(PageCode.of(withToken(all(settings, port).get(0), settings))
+                        .svg())
+                : Optional.empty();
+    }
+
+    /**
+     * An address with the token behind it, where browsers take it from and send it nowhere (RFC 3986, section 3.5).
+     *
+     * @param url as in {@link #all}
+     * @param settings whose token
+     * @return the address alone if there is no token
+     * @throws IOException if the token cannot be read; the message says why and what to do
+     */
+    public static String withToken(String url, PageSettings settings) throws IOException {
+        return settings.tokenFile().isEmpty()
+                ? url
+                : url + "#" + escaped(Token.readText("token_file", settings.tokenFile().get()));
+    }
+
+    /**
+     * As {@link #withToken}, with the token that lets people watch and no more.
+     *
+     * @param url as in {@link #all}
+     * @param settings whose token
+     * @return the address with the token
+     * @throws IOException if there is no such token, or it cannot be read; the message says why and what to do
+     */
+    public static String withViewToken(String url, PageSettings settings) throws IOException {
+        if (settings.viewTokenFile().isEmpty()) {
+            throw new IOException("page.view_token_file is missing, so no token lets people only watch; name one");
+        }
+        return url + "#"
+                + escaped(Token.readText(
+                        "view_token_file", settings.viewTokenFile().get()));
+    }
+
+    private static String escaped(String token) {
+        return URLEncoder.encode(token, StandardCharsets.UTF_8).replace("+", "%20");
+    }
+}
