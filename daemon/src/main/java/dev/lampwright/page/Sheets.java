@@ -20,7 +20,7 @@ final class Sheets {
             "webmanifest", "application/manifest+json");
 
     /** What is sent as it lies there. */
-    private static final String[] FILES = {"page.css", "icon.svg"};
+    private static final String[] FILES = {"icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css"};
 
     /** What is made of modules; each may name those before it. */
     private static final String[] SCRIPTS = {"worker", "page"};

@@ -3,6 +3,7 @@
 import { Desk } from "./asks.js";
 import { Chart } from "./chart.js";
 import { Controls } from "./controls.js";
+import { Device } from "./device.js";
 import { Heat } from "./heat.js";
 import { listReadings, listWarnings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
@@ -29,6 +30,7 @@ const heat = new Heat();
 const standing = new Standing(desk);
 const chart = new Chart();
 const pace = new Pace();
+const device = new Device(() => tab.keep(device.wanted));
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
 let layout = null;
@@ -99,6 +101,11 @@ function takeReport(next) {
     const words = news(before, report);
     if (words !== "") {
       set("news", words);
+    }
+    if (before.alarm !== report.alarm && report.alarm === "alert") {
+      device.notify(say("state.title", { state: say("state.fault"), name: printerName() }), report.fault_text ?? "");
+    } else if (before.state !== report.state && report.state === "done") {
+      device.notify(say("state.title", { state: say("state.done"), name: printerName() }), say("when.done"));
     }
   }
 }
@@ -200,11 +207,22 @@ function beLive() {
   controls.enable(true);
   set("alert", "");
   byId("entry").hidden = true;
+  askWhatIsAllowed();
   byId("bench").hidden = false;
   byId("bar").hidden = false;
   if (entered) {
     entered = false;
     byId("state").focus();
+  }
+}
+
+/** Somebody who may only watch is shown no controls that would be refused. */
+async function askWhatIsAllowed() {
+  const answer = await fetch("rights").then((response) => response.json()).catch(() => null);
+  if (answer !== null) {
+    device.lay(answer);
+    document.body.classList.toggle("watching", !answer.may_ask);
+    set("watching", answer.may_ask ? "" : say("device.watch"));
   }
 }
 
@@ -283,6 +301,7 @@ async function begin() {
   set("contact", say("contact.waiting"));
   showMotion();
   await takeToken();
+  tab.keep(device.wanted);
   tab.open();
 }
 

@@ -10,6 +10,7 @@ export class Tab {
   #port = null;
   #own = null;
   #begun = false;
+  #kept = false;
 
   /** tell is called with a topic and its message, as by Stream. */
   constructor(tell) {
@@ -27,6 +28,12 @@ export class Tab {
       this.#share();
     }
     this.#say(true);
+  }
+
+  /** Whether it is to hear all even while nobody sees it. */
+  keep(kept) {
+    this.#kept = kept;
+    this.#say();
   }
 
   #share() {
@@ -48,11 +55,11 @@ export class Tab {
   }
 
   #say(again = false) {
-    const seen = !document.hidden;
+    const seen = !document.hidden || this.#kept;
     if (!this.#begun) {
       return;
     }
-    this.#port?.postMessage({ seen, again });
+    this.#port?.postMessage({ seen, again, kept: this.#kept });
     if (this.#own !== null && (again || this.#own.isOpen() !== seen)) {
       if (seen) {
         this.#own.open();

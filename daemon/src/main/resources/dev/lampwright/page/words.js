@@ -176,6 +176,17 @@ const ENGLISH = {
   "rows.warnings.over": "over since {clock}",
   "rows.warnings.error": "Error: {text}",
 
+  "rows.device": "This device",
+  "device.notify": "Notify me",
+  "device.notify.words": "Get a notice of faults and finished jobs while the page is out of sight.",
+  "device.notify.unable": "Browsers show notices only for pages with HTTPS, or of this machine itself.",
+  "device.notify.done": "The job is done",
+  "device.leave": "Forget this device",
+  "device.code": "Point a phone’s camera at this to open the page there. The code carries the token: show it to nobody else.",
+  "device.code.none": "Only this machine can reach the page. For a phone, set page.address and page.token_file.",
+  "device.code.alt": "QR code of the page’s address",
+  "device.watch": "Your token lets you watch. To change the light, forget this device and enter the other token.",
+
   "links.controller": "Controller",
   "links.broker": "Broker",
   "links.frames": "Frames",

@@ -4,6 +4,8 @@ import { Stream } from "./stream.js";
 
 /** A tab that is seen says so every few seconds; one that has not for so long has gone without a word. */
 const GONE_MS = 20_000;
+/** One that is out of sight and kept for its notices: browsers let its timers run once a minute. */
+const KEPT_GONE_MS = 180_000;
 const SECONDS = 600;
 
 const tabs = new Map();
@@ -25,16 +27,16 @@ self.addEventListener("connect", ({ ports: [port] }) => {
 });
 
 setInterval(() => {
-  tabs.forEach((tab, port) => tab.seen && performance.now() - tab.heardAt > GONE_MS && tabs.delete(port));
+  tabs.forEach((tab, port) => tab.seen && performance.now() - tab.heardAt > (tab.kept ? KEPT_GONE_MS : GONE_MS) && tabs.delete(port));
   follow(false);
 }, 2000);
 
-function take(port, { seen, gone, again }) {
+function take(port, { seen, kept, gone, again }) {
   const known = tabs.get(port);
   if (gone) {
     tabs.delete(port);
   } else {
-    tabs.set(port, { seen, heardAt: performance.now() });
+    tabs.set(port, { seen, kept, heardAt: performance.now() });
     if (seen && !known?.seen && stream.isOpen()) {
       welcome(port);
     }
