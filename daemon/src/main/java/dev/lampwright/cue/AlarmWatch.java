@@ -47,6 +47,15 @@ public final class AlarmWatch {
     }
 
     /**
+     * Whether the printer still has its fault.
+     *
+     * @return false without one, and once it is over; as the last step left it
+     */
+    public boolean faultLasts() {
+        return fault;
+    }
+
+    /**
      * Goes on where another watch stands.
      *
      * @param before the watch up to now

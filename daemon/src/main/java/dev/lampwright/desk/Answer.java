@@ -9,9 +9,10 @@ import java.util.Optional;
  * @param ask what was asked for, by its topic's last word
  * @param done whether it is done; then nothing about it was wrong. Otherwise nothing at all has changed
  * @param text what is so now, or why it was refused and what would be right; one line
+ * @param reason why it was refused, for other languages; empty if it is done, or was refused before it came to the desk
  * @param id what the ask called itself, to be told from others
  */
-public record Answer(String ask, boolean done, String text, Optional<String> id) {
+public record Answer(String ask, boolean done, String text, Optional<Reason.Given> reason, Optional<String> id) {
     /**
      * The answer as a message.
      *
@@ -19,6 +20,7 @@ public record Answer(String ask, boolean done, String text, Optional<String> id)
      */
     public String json() {
         JsonObject json = new JsonObject().put("ask", ask).put("done", done).put(done ? "now" : "why", text);
+        reason.ifPresent(given -> given.addTo(json));
         id.ifPresent(own -> json.put("id", own));
         return json.text();
     }

@@ -60,10 +60,12 @@ public enum Ask {
                 return new Outcome(before.without(Aim.of(this), manner), Spoken.automatic("look"));
             }
             if (!circumstances.looks().has(name)) {
-                throw new RefusedException("there is no look \"" + Request.shown(name) + "\"; "
-                        + circumstances.looks().choice());
+                throw new RefusedException(
+                        Reason.UNKNOWN_LOOK,
+                        Request.shown(name),
+                        circumstances.looks().choice());
             }
-            String later = circumstances.alarm() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
+            String later = circumstances.alarm().state() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
             return new Outcome(
                     before.with(Aim.of(this), Setting.of(name), manner), "look " + name + manner.words() + later);
         }
@@ -88,8 +90,8 @@ public enum Ask {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
-            if (circumstances.alarm() != AlarmState.ALERT) {
-                throw new RefusedException("there is no fault to acknowledge");
+            if (circumstances.alarm().state() != AlarmState.ALERT) {
+                throw new RefusedException(Reason.NO_FAULT_TO_ACKNOWLEDGE);
             }
             return new Outcome(before.acknowledged(), "fault acknowledged");
         }
@@ -108,13 +110,16 @@ public enum Ask {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
-            if (circumstances.alarm() == AlarmState.NORMAL) {
-                throw new RefusedException("there is no fault to reset");
+            if (circumstances.alarm().state() == AlarmState.NORMAL) {
+                throw new RefusedException(Reason.NO_FAULT_TO_RESET);
             }
-            if (circumstances.alarm() == AlarmState.ALERT) {
-                throw new RefusedException("the fault has not been acknowledged; acknowledge it first");
+            if (circumstances.alarm().state() == AlarmState.ALERT) {
+                throw new RefusedException(Reason.NOT_ACKNOWLEDGED);
             }
-            return new Outcome(before.reset(), "reset, if the fault is over");
+            if (circumstances.alarm().faultLasts()) {
+                throw new RefusedException(Reason.FAULT_LASTS);
+            }
+            return new Outcome(before.reset(), "fault reset");
         }
 
         @Override
@@ -137,7 +142,7 @@ public enum Ask {
                 return new Outcome(before.without(Aim.of(this), manner), "quiet auto" + hours);
             }
             if (!word.equals(Spoken.ON) && !word.equals(Spoken.OFF)) {
-                throw new RefusedException("quiet is \"" + Request.shown(word) + "\"; " + wanted());
+                throw notValid(word);
             }
             return new Outcome(before.with(Aim.of(this), Setting.of(word), manner), "quiet " + word + manner.words());
         }
@@ -232,13 +237,13 @@ public enum Ask {
      *
      * @param fitting what is fitted
      * @param looks the looks that there are
-     * @param alarm the state of the alarm
+     * @param alarm where the alarm stands
      * @param hasQuietHours whether the configuration has hours of the night
      * @param brightness the brightness of the configuration, 0 to 1
      * @param now what time it is
      */
     record Circumstances(
-            Fitting fitting, KnownLooks looks, AlarmState alarm, boolean hasQuietHours, double brightness, Now now) {}
+            Fitting fitting, KnownLooks looks, Desk.Alarm alarm, boolean hasQuietHours, double brightness, Now now) {}
 
     /**
      * What came of it.
@@ -286,7 +291,11 @@ public enum Ask {
     }
 
     RefusedException missing() {
-        return new RefusedException(word() + " is missing; " + wanted());
+        return new RefusedException(Reason.MISSING, word(), wanted());
+    }
+
+    RefusedException notValid(String given) {
+        return new RefusedException(Reason.NOT_VALID, word(), '"' + Request.shown(given) + '"', wanted());
     }
 
     /**

@@ -20,7 +20,9 @@ final class Colours {
             light(colour);
         } catch (IllegalArgumentException e) {
             throw new RefusedException(
-                    Request.shown(place) + ": " + e.getMessage().replace(colour, Request.shown(colour)));
+                    Reason.NOT_A_COLOUR,
+                    Request.shown(place),
+                    e.getMessage().replace(colour, Request.shown(colour)));
         }
     }
 }

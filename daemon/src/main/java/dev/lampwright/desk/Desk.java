@@ -37,7 +37,7 @@ public final class Desk {
     private static final long CLOCK_STEP_NANOS = TimeUnit.SECONDS.toNanos(1);
 
     private final Clocks clocks;
-    private final Supplier<AlarmState> alarm;
+    private final Supplier<Alarm> alarm;
     private final Consumer<Wishes> slot;
     private DeskSettings settings;
     private Fitting fitting;
@@ -65,7 +65,7 @@ public final class Desk {
             Fitting fitting,
             KnownLooks looks,
             Clocks clocks,
-            Supplier<AlarmState> alarm,
+            Supplier<Alarm> alarm,
             Consumer<Wishes> slot) {
         this.clocks = clocks;
         this.alarm = alarm;
@@ -75,6 +75,17 @@ public final class Desk {
         this.looks = looks;
         wallAhead = wallAhead(clocks.now());
         publish();
+    }
+
+    /**
+     * Where the alarm stands.
+     *
+     * @param state by ISA-18.1
+     * @param faultLasts whether the printer has its fault still
+     */
+    public record Alarm(AlarmState state, boolean faultLasts) {
+        /** There is no fault. */
+        public static final Alarm NONE = new Alarm(AlarmState.NORMAL, false);
     }
 
     /**
@@ -99,13 +110,11 @@ public final class Desk {
     public synchronized Answer ask(String word, String payload) {
         Optional<Ask> ask = Ask.of(word);
         if (ask.isEmpty()) {
-            String why = "\"" + Request.shown(word) + "\" is not something you can ask for; choose one of: "
-                    + String.join(", ", Ask.words());
+            Reason.Given why = Reason.UNKNOWN_ASK.with(Request.shown(word), String.join(", ", Ask.words()));
             return refused(Printable.beginning(word, LONGEST_LINE), why, Optional.empty());
         }
         if (payload.length() > Request.MOST_CHARS) {
-            String why = "the message is longer than " + Request.MOST_CHARS + " characters; send a shorter one";
-            return refused(word, why, Optional.empty());
+            return refused(word, Reason.TOO_LONG.with(Request.MOST_CHARS), Optional.empty());
         }
         return take(ask.get(), new Request(payload, ask.get().word()));
     }
@@ -119,14 +128,14 @@ public final class Desk {
             if (ask.isLogged()) {
                 LOG.info("{}", outcome.text());
             }
-            return new Answer(ask.word(), true, outcome.text(), request.id());
+            return new Answer(ask.word(), true, outcome.text(), Optional.empty(), request.id());
         } catch (RefusedException e) {
-            return refused(ask.word(), e.getMessage(), request.id());
+            return refused(ask.word(), e.reason(), request.id());
         }
     }
 
-    private static Answer refused(String word, String why, Optional<String> id) {
-        return new Answer(word, false, Printable.beginning(why, LONGEST_LINE), id);
+    private static Answer refused(String word, Reason.Given why, Optional<String> id) {
+        return new Answer(word, false, Printable.beginning(why.text(), LONGEST_LINE), Optional.of(why), id);
     }
 
     private Circumstances circumstances() {

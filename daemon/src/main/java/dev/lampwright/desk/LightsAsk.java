@@ -45,7 +45,7 @@ final class LightsAsk {
 
     private Map<Ask, Request> all(String word) throws RefusedException {
         if (!List.of(Spoken.ON, Spoken.OFF, Spoken.AUTO).contains(word)) {
-            throw new RefusedException(ask.word() + " is \"" + Request.shown(word) + "\"; " + ask.wanted());
+            throw ask.notValid(word);
         }
         Map<Ask, Request> parts = new LinkedHashMap<>();
         for (Ask part : word.equals(Spoken.AUTO) ? Ask.thatStay() : List.of(Ask.BRIGHTNESS, Ask.WORK)) {
@@ -62,11 +62,12 @@ final class LightsAsk {
             Ask part = Ask.of(entry.getKey())
                     .filter(Ask.thatStay()::contains)
                     .orElseThrow(() -> new RefusedException(
-                            Request.shown(entry.getKey()) + " is not known; give any of " + names()));
+                            Reason.UNKNOWN_KEY, Request.shown(entry.getKey()), "give any of " + names()));
             parts.put(part, request.part(part.word(), entry.getValue()));
         }
         if (request.has(ask.word())) {
-            throw new RefusedException(ask.word() + " is " + request.shownValue(ask.word()) + "; " + ask.wanted());
+            throw new RefusedException(
+                    Reason.NOT_VALID, ask.word(), request.shownValue(ask.word()), ask.wanted());
         }
         if (parts.isEmpty()) {
             throw ask.missing();

@@ -29,7 +29,7 @@ final class PixelsAsk {
         Map<String, JsonNode> entries = request.entries(ask.word());
         if (request.has(ask.word())) {
             throw new RefusedException(
-                    "pixels is " + request.shownValue(ask.word()) + "; give an object of places and colours");
+                    Reason.NOT_VALID, ask.word(), request.shownValue(ask.word()), "give an object of places and colours");
         }
         Manner manner = request.manner(Ask.A_MINUTE, circumstances.now());
         if (word.isPresent()) {
@@ -45,7 +45,7 @@ final class PixelsAsk {
 
     private void requireAuto(String word) throws RefusedException {
         if (!word.equals(Spoken.AUTO)) {
-            throw new RefusedException(ask.word() + " is \"" + Request.shown(word) + "\"; " + ask.wanted());
+            throw ask.notValid(word);
         }
     }
 
@@ -79,8 +79,11 @@ final class PixelsAsk {
 
     private static String colour(Map.Entry<String, JsonNode> entry) throws RefusedException {
         if (!entry.getValue().isTextual()) {
-            throw new RefusedException("pixels %s is %s; give a colour, for instance \"orange\""
-                    .formatted(Request.shown(entry.getKey()), Request.shown(entry.getValue())));
+            throw new RefusedException(
+                    Reason.NOT_VALID,
+                    "pixels " + Request.shown(entry.getKey()),
+                    Request.shown(entry.getValue()),
+                    "give a colour, for instance \"orange\"");
         }
         return entry.getValue().asText();
     }
@@ -101,9 +104,7 @@ final class PixelsAsk {
 
     private void requireRoom(StandingWishes after) throws RefusedException {
         if (after.of(ask).size() > MOST_PLACES) {
-            throw new RefusedException(
-                    "more than " + MOST_PLACES
-                            + " places would have colours of their own; give zones and runs such as 5-9, or end some with \"auto\"");
+            throw new RefusedException(Reason.TOO_MANY_PLACES, MOST_PLACES);
         }
     }
 
@@ -113,9 +114,9 @@ final class PixelsAsk {
             BitSet own = places.pixels(entry.getKey().name());
             own.andNot(laid);
             if (own.intersects(back)) {
+                String name = entry.getKey().name();
                 throw new RefusedException(
-                        "the colour there is that of " + entry.getKey().name() + "; end that with {\"pixels\": {\""
-                                + entry.getKey().name() + "\": \"auto\"}}");
+                        Reason.COLOUR_OF_ANOTHER, name, "{\"pixels\": {\"" + name + "\": \"auto\"}}");
             }
         }
     }

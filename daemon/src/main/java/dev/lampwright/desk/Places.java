@@ -28,16 +28,17 @@ final class Places {
         }
         Matcher run = RUN.matcher(place);
         if (!run.matches()) {
-            throw new RefusedException("there is no zone \"" + Request.shown(place) + "\"; choose one of: "
-                    + String.join(", ", fitting.zones().keySet()) + ", or pixels such as 3 or 5-9");
+            throw new RefusedException(
+                    Reason.UNKNOWN_ZONE,
+                    Request.shown(place),
+                    String.join(", ", fitting.zones().keySet()));
         }
         int one = Integer.parseInt(run.group(1));
         int other = run.group(2) == null ? one : Integer.parseInt(run.group(2));
         int first = Math.min(one, other);
         int last = Math.max(one, other);
         if (last >= fitting.pixels()) {
-            throw new RefusedException(
-                    place + " is past the end of the strip; stay within 0-" + (fitting.pixels() - 1));
+            throw new RefusedException(Reason.PAST_THE_END, place, fitting.pixels() - 1);
         }
         return first == last ? Integer.toString(first) : first + "-" + last;
     }

@@ -4,7 +4,24 @@ package dev.lampwright.desk;
 final class RefusedException extends Exception {
     private static final long serialVersionUID = 1L;
 
-    RefusedException(String why) {
-        super(why, null, false, false);
+    private final transient Reason.Given reason;
+
+    /**
+     * Refuses.
+     *
+     * @param reason why
+     * @param values in the order in which the reason's text has them
+     */
+    RefusedException(Reason reason, Object... values) {
+        this(reason.with(values));
+    }
+
+    private RefusedException(Reason.Given reason) {
+        super(reason.text(), null, false, false);
+        this.reason = reason;
+    }
+
+    Reason.Given reason() {
+        return reason;
     }
 }

@@ -114,7 +114,10 @@ final class Request {
         double number = node.isNumber() ? node.asDouble() : Double.NaN;
         if (!(number >= least && number <= most)) {
             throw new RefusedException(
-                    "%s is %s; give a number from %s to %s".formatted(key, shown(node), plain(least), plain(most)));
+                    Reason.NOT_VALID,
+                    key,
+                    shown(node),
+                    "give a number from %s to %s".formatted(plain(least), plain(most)));
         }
         return OptionalDouble.of(number);
     }
@@ -123,9 +126,9 @@ final class Request {
     WantedLevel needLevel(String key, String wanted) throws RefusedException {
         JsonNode node = take(key);
         if (node == null) {
-            throw new RefusedException(key + " is missing; " + wanted);
+            throw new RefusedException(Reason.MISSING, key, wanted);
         }
-        return WantedLevel.of(node).orElseThrow(() -> new RefusedException(key + " is " + shown(node) + "; " + wanted));
+        return WantedLevel.of(node).orElseThrow(() -> new RefusedException(Reason.NOT_VALID, key, shown(node), wanted));
     }
 
     /** A word; empty if it is left out, or is a number. */
@@ -143,8 +146,9 @@ final class Request {
     String needWord(String key, String wanted) throws RefusedException {
         Optional<String> word = word(key);
         if (word.isEmpty()) {
-            String what = values.containsKey(key) ? key + " is " + shown(values.get(key)) : key + " is missing";
-            throw new RefusedException(what + "; " + wanted);
+            throw values.containsKey(key)
+                    ? new RefusedException(Reason.NOT_VALID, key, shown(values.get(key)), wanted)
+                    : new RefusedException(Reason.MISSING, key, wanted);
         }
         return word.get();
     }
@@ -159,7 +163,7 @@ final class Request {
         OptionalDouble seconds = number(FOR, SHORTEST_S, LONGEST_S);
         boolean untilChanged = untilChanged();
         if (untilChanged && seconds.isPresent()) {
-            throw new RefusedException(FOR + " and " + UNTIL + " exclude each other; give one of them");
+            throw new RefusedException(Reason.EXCLUSIVE, FOR, UNTIL);
         }
         double fade = number(FADE, 0, LONGEST_FADE_S).orElse(Double.NaN);
         if (end.isPresent()) {
@@ -178,7 +182,7 @@ final class Request {
         JsonNode node = take(UNTIL);
         if (node != null && !node.asText().equals(CHANGED)) {
             throw new RefusedException(
-                    UNTIL + " is " + shown(node) + "; give \"" + CHANGED + "\", or " + FOR + " with seconds");
+                    Reason.NOT_VALID, UNTIL, shown(node), "give \"" + CHANGED + "\", or " + FOR + " with seconds");
         }
         return node != null;
     }
@@ -208,14 +212,14 @@ final class Request {
     /** Refuses what nobody has asked for. To be called once all is read. */
     void requireNothingLeft() throws RefusedException {
         if (values.containsKey(ID)) {
-            throw new RefusedException("id is " + shown(values.get(ID)) + "; give text or a number, or leave it out");
+            throw new RefusedException(
+                    Reason.NOT_VALID, ID, shown(values.get(ID)), "give text or a number, or leave it out");
         }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();
-            throw new RefusedException(
-                    known.contains(key)
-                            ? key + " is " + shown(values.get(key)) + "; give a word, or leave it out"
-                            : shown(key) + " is not known; give only " + String.join(", ", known));
+            throw known.contains(key)
+                    ? new RefusedException(Reason.NOT_VALID, key, shown(values.get(key)), "give a word, or leave it out")
+                    : new RefusedException(Reason.UNKNOWN_KEY, shown(key), "give only " + String.join(", ", known));
         }
     }
 

@@ -38,7 +38,7 @@ final class WhiteLights {
     /** Sets the levels that a request asks for, as {@link Ask#done} does. */
     Outcome done(Ask ask, Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
         if (isEmpty()) {
-            throw new RefusedException("there is no white light; fit one in [dimmers]");
+            throw new RefusedException(Reason.NO_WHITE_LIGHT);
         }
         return request.hasEntries(ask.word())
                 ? byName(ask, request, circumstances, before)
@@ -82,15 +82,21 @@ final class WhiteLights {
             levels.put(
                     name,
                     WantedLevel.of(node)
-                            .orElseThrow(() -> new RefusedException("%s %s is %s; give %s"
-                                    .formatted(ask.word(), name, Request.shown(node), WantedLevel.WANTED))));
+                            .orElseThrow(() -> new RefusedException(
+                                    Reason.NOT_VALID,
+                                    ask.word() + " " + name,
+                                    Request.shown(node),
+                                    "give " + WantedLevel.WANTED)));
         }
         if (levels.isEmpty()) {
             throw ask.missing();
         }
         if (request.has(Ask.Key.DIMMER.key())) {
             throw new RefusedException(
-                    "dimmer is " + request.shownValue(Ask.Key.DIMMER.key()) + "; give names in one place only");
+                    Reason.NOT_VALID,
+                    Ask.Key.DIMMER.key(),
+                    request.shownValue(Ask.Key.DIMMER.key()),
+                    "give names in one place only");
         }
         Manner manner = request.manner(Optional.empty(), circumstances.now());
         StandingWishes after = before;
@@ -112,8 +118,7 @@ final class WhiteLights {
 
     private String require(String name) throws RefusedException {
         if (!names.contains(name)) {
-            throw new RefusedException("there is no white light \"" + Request.shown(name) + "\"; choose one of: "
-                    + String.join(", ", names));
+            throw new RefusedException(Reason.UNKNOWN_LIGHT, Request.shown(name), String.join(", ", names));
         }
         return name;
     }

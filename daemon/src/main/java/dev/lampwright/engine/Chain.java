@@ -313,6 +313,15 @@ public final class Chain {
     }
 
     /**
+     * Whether the printer still has its fault.
+     *
+     * @return as of the last frame
+     */
+    public boolean faultLasts() {
+        return alarm.faultLasts();
+    }
+
+    /**
      * Where the alarm stands.
      *
      * @return normal before the first frame

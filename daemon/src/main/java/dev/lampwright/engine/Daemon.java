@@ -152,8 +152,9 @@ public final class Daemon implements AutoCloseable {
         onWishes.run();
     }
 
-    private AlarmState alarm() {
-        return frames.snapshot().alarm();
+    private Desk.Alarm alarm() {
+        FrameReport frame = frames.snapshot();
+        return new Desk.Alarm(frame.alarm(), frame.faultLasts());
     }
 
     private Running first(Config config) {

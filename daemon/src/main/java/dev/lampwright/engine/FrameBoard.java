@@ -36,7 +36,8 @@ final class FrameBoard {
     private static final int HELD = 6;
     private static final int REST_FROM = 7;
     private static final int REST_FRAMES = 8;
-    private static final int FIRST_SIGNAL = 9;
+    private static final int FAULT_LASTS = 9;
+    private static final int FIRST_SIGNAL = 10;
     private static final int CELLS = FIRST_SIGNAL + SIGNALS.size();
 
     private final AtomicLong version = new AtomicLong();
@@ -49,6 +50,7 @@ final class FrameBoard {
     static final class Figures {
         PrinterState state = PrinterState.SILENT;
         AlarmState alarm = AlarmState.NORMAL;
+        boolean faultLasts;
         String look = "";
         int milliamps;
         int ceilingMilliamps;
@@ -97,6 +99,7 @@ final class FrameBoard {
         cells.setOpaque(SKIPPED, figures.skipped);
         cells.setOpaque(DIMMED, figures.dimmedFrames);
         cells.setOpaque(HELD, figures.heldFrames);
+        cells.setOpaque(FAULT_LASTS, figures.faultLasts ? 1 : 0);
         cells.setOpaque(REST_FROM, figures.restFrom);
         cells.setOpaque(REST_FRAMES, figures.restFrames);
         for (int i = 0; i < figures.signals.length; i++) {
@@ -154,6 +157,7 @@ final class FrameBoard {
         return new FrameReport(
                 state,
                 alarm,
+                copy[FAULT_LASTS] != 0,
                 look,
                 new StripCurrent((int) copy[MILLIAMPS], (int) copy[CEILING]),
                 (int) copy[MOST],

@@ -309,6 +309,7 @@ public final class FrameLoop {
         Chain chain = rig.chain;
         figures.state = chain.state();
         figures.alarm = chain.alarm();
+        figures.faultLasts = chain.faultLasts();
         figures.look = chain.look();
         figures.milliamps = chain.guard().stripMilliamps();
         figures.ceilingMilliamps = chain.guard().stripCeilingMilliamps();

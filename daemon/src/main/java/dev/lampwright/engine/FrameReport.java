@@ -12,6 +12,7 @@ import java.util.Map;
  *
  * @param state the state that it shows; silent before the first frame
  * @param alarm the state of the alarm; normal before the first frame
+ * @param faultLasts whether the printer has its fault still, be it acknowledged or not
  * @param look name of the look that it shows, as the configuration has it; empty before the first frame
  * @param current what it takes from the strip's supply
  * @param mostMilliamps the most that any frame has taken from the strip's supply, in mA, rounded up
@@ -25,6 +26,7 @@ import java.util.Map;
 public record FrameReport(
         PrinterState state,
         AlarmState alarm,
+        boolean faultLasts,
         String look,
         StripCurrent current,
         int mostMilliamps,

@@ -46,6 +46,6 @@ final class Mailbox implements Contact.Asks {
     }
 
     private static Answer refusal(String word, String why) {
-        return new Answer(word, false, why, Optional.empty());
+        return new Answer(word, false, why, Optional.empty(), Optional.empty());
     }
 }

@@ -93,12 +93,14 @@ final class AccessCheck {
         }
         if (right == Tokens.Right.NONE) {
             return Optional.of(new HttpCall.Refusal(
-                    401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer")));
+                            401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer"))
+                    .coded("needs_token", Map.of()));
         }
         return right.compareTo(needed) >= 0
                 ? Optional.empty()
                 : Optional.of(new HttpCall.Refusal(
-                        403, "your token lets you watch; to ask, enter the one that page.token_file names"));
+                                403, "your token lets you watch; to ask, enter the one that page.token_file names")
+                        .coded("only_watching", Map.of()));
     }
 
     /**
@@ -116,13 +118,15 @@ final class AccessCheck {
         if (wait > 0) {
             String seconds = Long.toString(wait);
             return Optional.of(new HttpCall.Refusal(
-                    429, "too many wrong tokens; try again in " + seconds + " s", Map.of("Retry-After", seconds)));
+                            429, "too many wrong tokens; try again in " + seconds + " s", Map.of("Retry-After", seconds))
+                    .coded("too_many_wrong", Map.of("seconds", seconds)));
         }
         wrongTokens.wrong(from, now);
         return Optional.of(new HttpCall.Refusal(
                 401,
-                "that is not the token; it is the first line of the file that page.token_file names",
-                Map.of("WWW-Authenticate", "Bearer")));
+                        "that is not the token; it is the first line of the file that page.token_file names",
+                        Map.of("WWW-Authenticate", "Bearer"))
+                .coded("wrong_token", Map.of()));
     }
 
     /** The cookie that lets a browser in from now on, which no script and no other site can use. */

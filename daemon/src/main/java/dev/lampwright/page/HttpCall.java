@@ -102,7 +102,7 @@ final class HttpCall {
 
     void answer(Refusal refusal) throws IOException {
         refusal.headers().forEach(this::header);
-        answerJson(refusal.status(), Messages.refusal(refusal.why()));
+        answerJson(refusal.status(), Messages.refusal(refusal));
     }
 
     void answerJson(int status, String json) throws IOException {
@@ -163,10 +163,21 @@ final class HttpCall {
      * @param status of HTTP
      * @param why for whoever reads it, with what would be right; one line
      * @param headers that go with the status
+     * @param code by which the page says why in other languages; empty if only programs get to read it
+     * @param values that its text has in it, by name
      */
-    record Refusal(int status, String why, Map<String, String> headers) {
+    record Refusal(int status, String why, Map<String, String> headers, String code, Map<String, String> values) {
         Refusal(int status, String why) {
             this(status, why, Map.of());
+        }
+
+        Refusal(int status, String why, Map<String, String> headers) {
+            this(status, why, headers, "", Map.of());
+        }
+
+        /** The same, to be said in other languages too. */
+        Refusal coded(String name, Map<String, String> given) {
+            return new Refusal(status, why, headers, name, given);
         }
     }
 }

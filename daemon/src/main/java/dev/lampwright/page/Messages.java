@@ -16,8 +16,15 @@ final class Messages {
     private Messages() {}
 
     /** That something was not done. */
-    static String refusal(String why) {
-        return new JsonObject().put("done", false).put("why", why).text();
+    static String refusal(HttpCall.Refusal refusal) {
+        JsonObject values = new JsonObject();
+        refusal.values().forEach(values::put);
+        return new JsonObject()
+                .put("done", false)
+                .put("why", refusal.why())
+                .putIfAny("code", refusal.code())
+                .putIfAny("values", values)
+                .text();
     }
 
     /** That something was done. */
@@ -49,6 +56,7 @@ final class Messages {
         BrokerState broker = daemon.broker();
         JsonObject message = report.withExactSignals()
                 .put("link_trouble", link.trouble())
+                .put("fault_lasts", daemon.frames().snapshot().faultLasts())
                 .put("frames_shown", link.framesShown())
                 .put("broker_trouble", broker.phase() == BrokerState.Phase.CONNECTED ? "" : broker.reason());
         report.asked().leftSeconds(Ask.LOOK).ifPresent(seconds -> message.put("look_left_s", Math.ceil(seconds)));

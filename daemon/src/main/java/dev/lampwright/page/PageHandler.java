@@ -192,13 +192,15 @@ final class PageHandler implements HttpHandler {
 
     private HttpCall.Refusal full() {
         String why = viewers.most() + " are watching, and page.viewers has no room for more; close the page elsewhere";
-        return new HttpCall.Refusal(503, why, Map.of("Retry-After", "10"));
+        return new HttpCall.Refusal(503, why, Map.of("Retry-After", "10"))
+                .coded("full", Map.of("most", Integer.toString(viewers.most())));
     }
 
     private void ask(HttpCall call) throws IOException {
         byte[] body = call.body();
         if (body.length > HttpCall.MOST_BYTES) {
-            call.answer(new HttpCall.Refusal(413, "that is longer than " + HttpCall.MOST_BYTES + " bytes"));
+            call.answer(new HttpCall.Refusal(413, "that is longer than " + HttpCall.MOST_BYTES + " bytes")
+                    .coded("too_long", Map.of()));
             return;
         }
         String word = call.path().substring(ASK.length());

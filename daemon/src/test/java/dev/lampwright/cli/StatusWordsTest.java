@@ -46,7 +46,7 @@ class StatusWordsTest {
                 new Fitting(4, Map.of("strip", Zone.run(0, 3)), List.of()),
                 new KnownLooks(Set.of("idle"), Set.of()),
                 new Desk.Clocks(System::nanoTime, InstantSource.system()),
-                () -> AlarmState.NORMAL,
+                () -> Desk.Alarm.NONE,
                 wishes -> {});
         desk.ask("lights", "{\"lights\": {\"brightness\": \"off\", \"pixels\": {\"0\": \"red\", \"1\": \"red\"}}}");
         assertEquals(

@@ -24,8 +24,11 @@ final class AskReference {
 
             ```json
             {"ask":"look","done":true,"now":"look done for 30 s","id":"7"}
-            {"ask":"look","done":false,"why":"there is no look \\"dune\\"; choose one of: done, idle"}
+            {"ask":"look","done":false,"why":"there is no look \\"dune\\"; choose one of: done, idle",
+             "code":"unknown_look","values":{"name":"dune","wanted":"choose one of: done, idle"}}
             ```
+
+            `code` and `values` say why in other words than English; they are for programs.
 
             What is wrong is refused as a whole. A retained message is refused too: the broker would ask it again at every connection. What was
             asked for is forgotten when the daemon ends, unless `[desk] keep = true`: then it is there again after a restart, and ends at the

@@ -22,7 +22,9 @@ class AskTest {
             new Fitting(10, Map.of("strip", Zone.run(0, 9), "bed", Zone.run(0, 4)), List.of(DimmerUse.white("work")));
 
     private static Ask.Circumstances circumstances(Ask ask) {
-        AlarmState alarm = ask == Ask.RESET ? AlarmState.ACKNOWLEDGED : AlarmState.ALERT;
+        Desk.Alarm alarm = ask == Ask.RESET
+                ? new Desk.Alarm(AlarmState.ACKNOWLEDGED, false)
+                : new Desk.Alarm(AlarmState.ALERT, true);
         return new Ask.Circumstances(
                 FITTING, new KnownLooks(Set.of("done"), Set.of()), alarm, true, 1, new Now(0, Instant.EPOCH));
     }

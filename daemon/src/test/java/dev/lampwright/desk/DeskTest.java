@@ -40,7 +40,7 @@ class DeskTest {
 
     private long nanos;
     private Instant wall = Instant.parse("2026-11-25T12:00:00Z");
-    private AlarmState alarm = AlarmState.NORMAL;
+    private Desk.Alarm alarm = Desk.Alarm.NONE;
     private final AtomicReference<Wishes> slot = new AtomicReference<>(Wishes.NONE);
     private Desk desk = desk(DeskSettings.USUAL);
 
@@ -112,7 +112,7 @@ class DeskTest {
         assertEquals("look idle for 2.5 s", now("look", "{\"look\": \"idle\", \"for_s\": 2.5}"));
         assertEquals("look automatic", now("look", "auto"));
         assertEquals("", slot.get().lookAt(nanos));
-        alarm = AlarmState.ALERT;
+        alarm = new Desk.Alarm(AlarmState.ALERT, true);
         assertEquals("look idle for 60 s, once the fault is seen and over", now("look", "\"idle\""));
     }
 
@@ -120,11 +120,13 @@ class DeskTest {
     void acknowledgeAndReset() {
         assertEquals("there is no fault to acknowledge", why("acknowledge", ""));
         assertEquals("there is no fault to reset", why("reset", ""));
-        alarm = AlarmState.ALERT;
+        alarm = new Desk.Alarm(AlarmState.ALERT, true);
         assertEquals("the fault has not been acknowledged; acknowledge it first", why("reset", ""));
         assertEquals("fault acknowledged", now("acknowledge", ""));
-        alarm = AlarmState.ACKNOWLEDGED;
-        assertEquals("reset, if the fault is over", now("reset", "{}"));
+        alarm = new Desk.Alarm(AlarmState.ACKNOWLEDGED, true);
+        assertEquals("the fault is not over yet; reset it once it is", why("reset", ""));
+        alarm = new Desk.Alarm(AlarmState.ACKNOWLEDGED, false);
+        assertEquals("fault reset", now("reset", "{}"));
     }
 
     @Test
@@ -258,7 +260,8 @@ class DeskTest {
                 "{\"ask\":\"look\",\"done\":true,\"now\":\"look done for 60 s\",\"id\":\"17\"}",
                 desk.ask("look", "{\"look\": \"done\", \"id\": 17}").json());
         assertEquals(
-                "{\"ask\":\"look\",\"done\":false,\"why\":\"there is no look \\\"x\\\"; choose one of: done, idle\",\"id\":\"b\"}",
+                "{\"ask\":\"look\",\"done\":false,\"why\":\"there is no look \\\"x\\\"; choose one of: done, idle\","
+                        + "\"code\":\"unknown_look\",\"values\":{\"name\":\"x\",\"wanted\":\"choose one of: done, idle\"},\"id\":\"b\"}",
                 desk.ask("look", "{\"look\": \"x\", \"id\": \"b\"}").json());
     }
 

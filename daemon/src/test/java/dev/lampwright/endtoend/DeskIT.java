@@ -117,9 +117,13 @@ class DeskIT extends SharedBench {
                 "refused: the fault has not been acknowledged; acknowledge it first",
                 early.output().strip());
         assertEquals("fault acknowledged", told("acknowledge"));
+        awaitStatus("alarm", "acknowledged");
+        assertEquals(
+                "refused: the fault is not over yet; reset it once it is",
+                tell("reset").output().strip());
         birch.tellJob(Birch.IDLE, 0);
         awaitStatus("alarm", "ringback");
-        assertEquals("reset, if the fault is over", told("reset"));
+        assertEquals("fault reset", told("reset"));
         awaitStatus("alarm", "normal");
     }
 

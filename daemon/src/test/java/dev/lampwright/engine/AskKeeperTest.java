@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.lampwright.cue.AlarmState;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.desk.KnownLooks;
@@ -40,7 +39,7 @@ class AskKeeperTest {
                 new Fitting(4, Map.of("strip", Zone.run(0, 3)), List.of()),
                 new KnownLooks(Set.of("done"), Set.of()),
                 new Desk.Clocks(System::nanoTime, InstantSource.system()),
-                () -> AlarmState.NORMAL,
+                () -> Desk.Alarm.NONE,
                 wishes -> {});
     }
 

@@ -45,6 +45,7 @@ class FrameBoardTest {
     private void write(long number) {
         figures.state = oneOf(PrinterState.values(), number);
         figures.alarm = oneOf(AlarmState.values(), number);
+        figures.faultLasts = number % 3 == 0;
         figures.look = looks[(int) (number % LOOKS)];
         figures.milliamps = (int) (number % 1_000_000);
         figures.ceilingMilliamps = (int) (number % 1_000_000) + 1;
@@ -69,6 +70,7 @@ class FrameBoardTest {
         return new FrameReport(
                 oneOf(PrinterState.values(), number),
                 oneOf(AlarmState.values(), number),
+                number % 3 == 0,
                 looks[(int) (number % LOOKS)],
                 new StripCurrent(small, small + 1),
                 small + 2,

@@ -2,7 +2,6 @@ package dev.lampwright.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.DeskSettings;
@@ -24,7 +23,7 @@ class MailboxTest {
             new Fitting(3, Map.of("strip", Zone.run(0, 2)), List.of()),
             new KnownLooks(Set.of("idle"), Set.of()),
             new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
-            () -> AlarmState.NORMAL,
+            () -> Desk.Alarm.NONE,
             slot::set));
 
     @Test
