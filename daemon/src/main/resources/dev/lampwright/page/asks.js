@@ -1,16 +1,24 @@
 // What is asked for. Every answer is shown and read out, a refusal with its reason.
 
-import { say } from "./words.js";
+import { reason, say } from "./words.js";
 
 const LONGEST_MS = 8000;
+/** What is not seen while there is a fault. */
+const BEHIND_A_FAULT = ["look", "pixels"];
 
 export class Desk {
   #answer = document.getElementById("answer");
+  #calm = true;
   #onStranger;
 
   /** onStranger is called when the page is not let in any more. */
   constructor(onStranger) {
     this.#onStranger = onStranger;
+  }
+
+  /** Whether what is asked for can be seen at once: a fault comes first. */
+  tell({ alarm }) {
+    this.#calm = alarm === "normal";
   }
 
   /** Asks for something; whether it was done. */
@@ -26,12 +34,20 @@ export class Desk {
       if (response.status === 401) {
         this.#onStranger();
       }
-      this.#say(answer.done ? say("answer.done", answer) : say("answer.refused", answer), answer.done);
+      this.#say(answer.done ? this.#done(word, what[word]) : say("refused", { why: reason(answer) }), answer.done);
       return answer.done;
     } catch {
-      this.#say(say("answer.silent"), false);
+      this.#say(say("refused.silent"), false);
       return false;
     }
+  }
+
+  #done(word, value) {
+    const given = typeof value === "object" ? Object.values(value)[0] : value;
+    if (given === "auto") {
+      return say("done.auto");
+    }
+    return say(!this.#calm && BEHIND_A_FAULT.includes(word) ? "done.later" : `done.${word}`);
   }
 
   /** Takes the last answer away: it is of another time. */

@@ -1,7 +1,7 @@
 // The controls, and the bar that opens them where there is no room for all.
 
 import { Newest } from "./asks.js";
-import { lightness, percent, shareOf } from "./values.js";
+import { duration, lightness, percent, shareOf } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -29,7 +29,7 @@ export class Controls {
     this.#onTargets = onTargets;
     this.#tint = new Newest((colour) => desk.ask("pixels", { pixels: { [this.#target]: colour }, ...lasting("tint-for") }));
     for (const id of ["tint-for", "try-for"]) {
-      byId(id).replaceChildren(...TIMES.map((time) => new Option(say(`for.${time}`), time, false, time === 600)));
+      byId(id).replaceChildren(...TIMES.map((time) => new Option(forHowLong(time), time, false, time === 600)));
     }
     document.querySelectorAll("#bar [data-panel]").forEach((button) => {
       button.addEventListener("click", () => this.open(this.#box.dataset.open === button.dataset.panel ? "" : button.dataset.panel));
@@ -284,6 +284,10 @@ function recent() {
   } catch {
     return FIRST_COLOURS;
   }
+}
+
+function forHowLong(time) {
+  return time === "changed" ? say("for.changed") : say("for.time", { time: duration(time) });
 }
 
 /** For how long, as an ask has it. */

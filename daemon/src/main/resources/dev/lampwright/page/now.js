@@ -1,6 +1,6 @@
 // The answer before its reasons: what the printer does, how far it is and when it is ready; or, in the same place, its fault.
 
-import { capital, clock, percent, roughly } from "./values.js";
+import { clock, percent, roughly } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -29,7 +29,7 @@ export class Now {
 
   #when(state, silence, signals) {
     if (state === "silent") {
-      return silence === undefined ? say("when.silent") : capital(silence);
+      return say(silence === undefined ? "silence" : `silence.${silence.replaceAll(" ", "_")}`);
     }
     const left = leftOf(state, signals);
     if (left === null) {
@@ -49,8 +49,8 @@ export class Now {
   }
 
   #tellFault(report) {
-    const { alarm, state, fault_text: words } = report;
-    const over = state !== "fault";
+    const { alarm, fault_text: words, fault_lasts: lasts } = report;
+    const over = !lasts;
     const on = alarm !== "normal";
     this.#box.dataset.alarm = alarm;
     this.#box.classList.toggle("faulty", on);
@@ -80,7 +80,7 @@ export class Now {
 export function news(before, now) {
   if (before.alarm !== now.alarm && now.alarm !== "normal") {
     const words = now.fault_text ?? "";
-    const head = title(now.alarm, now.state !== "fault");
+    const head = title(now.alarm, !now.fault_lasts);
     return words === "" ? head : say("fault.said", { title: head, words });
   }
   return before.state === now.state ? "" : say(`state.${now.state}`);

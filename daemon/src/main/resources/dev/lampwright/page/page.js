@@ -12,7 +12,7 @@ import { Standing } from "./standing.js";
 import { Pace } from "./still.js";
 import { Tab } from "./tab.js";
 import { clock, percent } from "./values.js";
-import { fill, isSaid, say } from "./words.js";
+import { fill, isSaid, reason, say } from "./words.js";
 
 const MOVING = "lampwright.moving";
 /** Longer waits need no frame of the browser's own. */
@@ -87,6 +87,7 @@ function takeReport(next) {
   heat.tell(report);
   listReadings(report);
   standing.tell(report);
+  desk.tell(report);
   chart.tell(report.strip_mA, report.ceiling_mA);
   controls.tell(report, frame?.duties ?? []);
   tellLinks();
@@ -114,17 +115,22 @@ function tellLinks() {
   const lit = report.link === "lit";
   const well = lit && report.broker === "connected";
   line("link", lit, linkWords(report));
-  line("broker", report.broker === "connected", [report.broker, report.broker_trouble].filter(Boolean).join(": "));
-  const rate = report.frames_per_s === undefined ? say("links.rate.unknown") : say("links.rate", { rate: report.frames_per_s.toFixed(1) });
+  line("broker", report.broker === "connected", withTrouble(say(`broker.${report.broker}`), report.broker_trouble));
+  const rate = report.frames_per_s === undefined ? say("links.rate.unknown") : say("links.rate", { rate: Math.round(10 * report.frames_per_s) / 10 });
   set("frames", say("links.shown", { rate, shown: report.frames_shown }));
-  set("links-sum", well ? say("rows.links.well") : lit ? byId("broker").textContent : say("link.trouble", { link: report.link }));
+  set("links-sum", well ? say("rows.links.well") : byId(lit ? "broker" : "link").textContent);
   byId("veil").hidden = lit;
   set("veil", lit ? "" : say("stage.unlit", { why: linkWords(report) }));
 }
 
 function linkWords({ link, link_trouble: trouble, controller_last_reset: reset }) {
-  const words = [`${layout?.controller ?? ""} ${link}`.trim(), trouble].filter(Boolean).join(": ");
+  const words = withTrouble(say(`link.${link.replaceAll(" ", "_")}`, { port: layout?.controller }), trouble);
   return isSaid(`links.reset.${reset}`) ? say("links.reset", { words, why: say(`links.reset.${reset}`) }) : words;
+}
+
+/** What is wrong, in the daemon's own English, as its log has it. */
+function withTrouble(what, trouble) {
+  return trouble ? say("links.words", { what, trouble }) : what;
 }
 
 function takeFrame(message) {
@@ -227,7 +233,8 @@ async function askWhatIsAllowed() {
 }
 
 /** The connection is gone, or there was none: what is drawn is what was last reported, and nothing can be asked for. */
-function beLost(why) {
+function beLost(refusal) {
+  const why = refusal === null ? "" : reason(refusal);
   const words = why === "" ? say("lost.since", { time: clock(Date.now()) }) : say("lost.full", { why });
   if (contact !== "lost") {
     controls.enable(false);
@@ -264,7 +271,7 @@ async function enter(token) {
       signal: AbortSignal.timeout(8000),
     });
     const answer = await response.json();
-    set("entry-answer", answer.done ? "" : say("entry.refused", answer));
+    set("entry-answer", answer.done ? "" : say("entry.refused", { why: reason(answer) }));
     byId("token").setAttribute("aria-invalid", !answer.done);
     return answer.done;
   } catch {

@@ -16,7 +16,7 @@ export class Stream {
 
   /**
    * tell is called with a topic and its message. Beside those of the daemon there are live, at the first event of a connection; lost, with
-   * why there is no place (empty if the connection broke); and stranger, if a token is needed.
+   * the refusal if there is no place (null if the connection broke); and stranger, if a token is needed.
    */
   constructor(tell) {
     this.#tell = tell;
@@ -77,13 +77,13 @@ export class Stream {
     if (source.readyState === EventSource.CLOSED) {
       this.#retry();
     } else {
-      this.#tell("lost", "");
+      this.#tell("lost", null);
     }
   }
 
   #watch() {
     if (this.#source !== null && performance.now() - this.#heardAt > QUIET_MS) {
-      this.#tell("lost", "");
+      this.#tell("lost", null);
       this.#retry();
     }
   }
@@ -92,7 +92,7 @@ export class Stream {
   async #retry() {
     this.#drop();
     const turn = this.#turn;
-    const { status, why } = await askAtTheDoor();
+    const { status, refusal } = await askAtTheDoor();
     if (turn !== this.#turn || !this.#open) {
       return;
     }
@@ -102,18 +102,18 @@ export class Stream {
     } else if (status === 200) {
       this.#connect();
     } else {
-      this.#tell("lost", why);
+      this.#tell("lost", refusal);
       this.#again = setTimeout(() => this.#retry(), AGAIN_MS);
     }
   }
 }
 
-/** Whether there is a way in, and why not if there is none but for the token; 0 and nothing if nobody answers. */
+/** Whether there is a way in, and the refusal if there is none; 0 and nothing if nobody answers. */
 async function askAtTheDoor() {
   try {
     const response = await fetch("door", { signal: AbortSignal.timeout(5000) });
-    return { status: response.status, why: (await response.json()).why };
+    return { status: response.status, refusal: await response.json() };
   } catch {
-    return { status: 0, why: "" };
+    return { status: 0, refusal: null };
   }
 }

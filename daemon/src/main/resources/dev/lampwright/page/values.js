@@ -1,17 +1,18 @@
 // How values are said, and the scales that the eye sees as even. What is unknown is said to be.
 
-import { isSaid, say } from "./words.js";
+import { isSaid, LOCALE, say } from "./words.js";
 
-const PARTS_OF_TIME = [[86400, "d"], [3600, "h"], [60, "min"], [1, "s"]];
+const PARTS_OF_TIME = [[86400, "day"], [3600, "hour"], [60, "minute"], [1, "second"]].map(([size, unit]) =>
+  ({ size, format: new Intl.NumberFormat(LOCALE, { style: "unit", unit, unitDisplay: "short" }) }));
 
 /** A time in seconds, by its two greatest parts. */
 export function duration(seconds) {
   let rest = Math.max(0, Math.round(seconds));
   const parts = [];
-  for (const [size, unit] of PARTS_OF_TIME) {
+  for (const { size, format } of PARTS_OF_TIME) {
     const n = Math.floor(rest / size);
-    if (n > 0 || (unit === "s" && parts.length === 0)) {
-      parts.push(say(`unit.${unit}`, { n }));
+    if (n > 0 || (size === 1 && parts.length === 0)) {
+      parts.push(format.format(n));
     }
     rest -= n * size;
   }
@@ -54,14 +55,14 @@ export function degrees(celsius) {
 
 /** A time of day, to the minute. */
 export function clock(millis) {
-  return new Date(millis).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  return new Date(millis).toLocaleTimeString(LOCALE, { timeStyle: "short" });
 }
 
 /** A time of day, with its date unless it is of today. */
 export function moment(millis) {
   const date = new Date(millis);
   const today = date.toDateString() === new Date().toDateString();
-  return today ? clock(millis) : `${date.toLocaleDateString([], { day: "numeric", month: "short" })} ${clock(millis)}`;
+  return today ? clock(millis) : `${date.toLocaleDateString(LOCALE, { day: "numeric", month: "short" })} ${clock(millis)}`;
 }
 
 /** The name of a part of the printer. */

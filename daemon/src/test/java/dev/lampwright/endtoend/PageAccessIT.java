@@ -37,6 +37,7 @@ import org.openqa.selenium.WindowType;
 @Timeout(240)
 class PageAccessIT {
     private static final String TOKEN = "correct-horse-battery-staple";
+    private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
     private static final String AXE = """
             const done = arguments[arguments.length - 1];
             const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -57,7 +58,9 @@ class PageAccessIT {
     @BeforeAll
     static void start(@TempDir Path folder) throws IOException {
         Path token = Files.writeString(folder.resolve("token"), TOKEN + "\n");
-        bench = new PageBench(folder, "token_file = \"" + token + "\"", "viewers = 2");
+        Path viewToken = Files.writeString(folder.resolve("view-token"), VIEW_TOKEN + "\n");
+        bench = new PageBench(
+                folder, "token_file = \"" + token + "\"", "view_token_file = \"" + viewToken + "\"", "viewers = 2");
         browser = bench.browser();
         try (InputStream script = PageAccessIT.class.getResourceAsStream("/axe.min.js")) {
             axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
@@ -118,6 +121,34 @@ class PageAccessIT {
         assertEquals(bench.url(), browser.driver().getCurrentUrl());
     }
 
+    /** Who may only watch sees everything, and no control that would be refused. */
+    @Test
+    void theWeakerTokenShowsThePageWithoutControls() {
+        browser.open(bench.url() + "#" + VIEW_TOKEN);
+        bench.awaitText("contact", "live");
+        Await.until("why there are none", () -> browser.text("watching").startsWith("Your token lets you watch."));
+        assertFalse(browser.byId("brightness").isDisplayed());
+        assertTrue(browser.byId("state").isDisplayed());
+        Object status = browser.await("""
+                const done = arguments[0];
+                fetch('ask/brightness', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: '{"brightness": 0}' })
+                  .then((response) => done(response.status));
+                """);
+        assertEquals(403L, status);
+        browser.run("document.getElementById('row-device').open = true");
+        browser.byId("leave").click();
+        Await.until("the question", () -> browser.byId("token").isDisplayed());
+    }
+
+    /** The page's own address, to be read by a phone's camera; only this machine reaches this one, so it says so. */
+    @Test
+    void aPageForThisMachineAloneHasNoCode() {
+        browser.open(bench.url() + "#" + TOKEN);
+        bench.awaitText("contact", "live");
+        browser.run("document.getElementById('row-device').open = true");
+        Await.until("why", () -> browser.text("code-words").startsWith("Only this machine can reach the page."));
+    }
+
     /** A percent sign that escapes nothing is no reason to stop. */
     @Test
     void anAddressWithABadEscapeStillLeadsToTheQuestion() {
@@ -136,10 +167,10 @@ class PageAccessIT {
         }
         browser.resize(1440, 900, 1);
         browser.byId("brightness").sendKeys(Keys.HOME);
-        bench.awaitText("answer", "Done: brightness 0.");
+        bench.awaitText("answer", "Brightness changed.");
         Await.until("it is listed", () -> browser.text("standing").contains("Strip: 0 %"));
         browser.all("#standing button").get(0).sendKeys(Keys.ENTER);
-        bench.awaitText("answer", "Done: brightness automatic.");
+        bench.awaitText("answer", "Back to automatic.");
         for (String window : browser.driver().getWindowHandles()) {
             browser.driver().switchTo().window(window);
             browser.run(HIDE, true);

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
@@ -30,6 +31,29 @@ import org.openqa.selenium.interactions.Actions;
 class PageIT {
     private static final Duration LONG = Duration.ofSeconds(30);
     private static final int FULL_DUTY = 65_535;
+
+    /** What has no text of its own where there should be one, or the bare code of one. */
+    private static final String UNSAID = """
+            return [...document.querySelectorAll('[data-say]')]
+              .filter((element) => element.textContent === '' || element.textContent === element.dataset.say)
+              .map((element) => element.dataset.say);
+            """;
+
+    /** In place of the browser's own notices, which one without a window does not show. */
+    private static final String NOTICES = """
+            window.told = [];
+            window.Notification = class {
+              static permission = 'granted';
+              static requestPermission() { return Promise.resolve('granted'); }
+              constructor(title, { body }) { window.told.push([title, body]); }
+            };
+            """;
+
+    /** As if another tab or program were in front of this one. */
+    private static final String HIDE = """
+            Object.defineProperty(document, 'hidden', { value: arguments[0], configurable: true });
+            document.dispatchEvent(new Event('visibilitychange'));
+            """;
 
     private static PageBench bench;
     private static Browser browser;
@@ -260,7 +284,7 @@ class PageIT {
                   range.dispatchEvent(new Event('input'));
                 }
                 """);
-        bench.awaitText("answer", "Done: brightness 0.184.");
+        bench.awaitText("answer", "Brightness changed.");
         awaitFrame(
                 "a dimmer strip, before the slider is let go",
                 frame -> frame.strip().get(1) >= 9 && frame.strip().get(1) <= 11);
@@ -430,6 +454,57 @@ class PageIT {
         assertTrue(
                 (Boolean) browser.run("return getComputedStyle(document.activeElement).outlineStyle !== 'none'"),
                 "the focus can be seen");
+    }
+
+    /** In the browser's language, as far as there are words of it: texts, numbers, times and plurals. */
+    @Test
+    void thePageSpeaksTheBrowsersLanguage() {
+        bench.birch().tellJob(Birch.PRINTING, 42);
+        Map<String, List<String>> wanted = Map.of(
+                "de-AT", List.of("de", "Druckt", "42 %", "Helligkeit geändert.", "Nicht ausgeführt: Es gibt keine Störung zu quittieren."),
+                "es", List.of("es", "Imprimiendo", "42 %", "Brillo cambiado.", "No se ha hecho: no hay ningún fallo que reconocer."),
+                "fr-CH", List.of("fr", "Impression", "42\u00a0%", "Luminosité modifiée.", "Pas fait\u00a0: il n’y a aucun défaut à acquitter."),
+                "zh-CN", List.of("zh-Hans", "打印中", "42%", "亮度已更改。", "未执行：没有需要确认的故障。"),
+                "sv", List.of("en", "Printing", "42 %", "Brightness changed.", "Not done: there is no fault to acknowledge."));
+        wanted.forEach((language, words) -> {
+            browser.speak(language);
+            bench.browser().open(bench.url());
+            bench.awaitText("state", words.get(1));
+            bench.awaitText("share", words.get(2));
+            assertEquals(words.get(0), browser.run("return document.documentElement.lang"));
+            assertEquals(List.of(), browser.run(UNSAID), language);
+            browser.byId("brightness").sendKeys(Keys.END);
+            bench.awaitText("answer", words.get(3));
+            browser.run("document.getElementById('acknowledge').hidden = false");
+            browser.run("document.getElementById('acknowledge').click()");
+            bench.awaitText("answer", words.get(4));
+            pressFirst("#standing button");
+            bench.awaitText("standing", "");
+            browser.resize(360, 740, 1);
+            assertEquals(360L, browser.run("return document.documentElement.scrollWidth"), language);
+            browser.resize(1440, 900, 1);
+        });
+        browser.speak("en-GB");
+    }
+
+    /** The page tells of a fault beside itself, if somebody wants it to, while it is out of sight. */
+    @Test
+    void aFaultIsToldInANoticeWhileThePageIsOutOfSight() {
+        browser.run(NOTICES);
+        browser.run("document.getElementById('row-device').open = true");
+        press("notify");
+        Await.until("it is on", () -> "true".equals(browser.byId("notify").getAttribute("aria-pressed")));
+        bench.birch().tellJob(Birch.HELD, 0);
+        bench.awaitText("state", "Paused");
+        browser.run(HIDE, true);
+        bench.birch().tellJob(Birch.FAULT, 0);
+        Await.until(
+                "the notice",
+                () -> browser.run("return told").equals(List.of(List.of("Fault · birch", "ALARM tip blocked"))));
+        browser.run(HIDE, false);
+        calmDown();
+        press("notify");
+        assertEquals("false", browser.byId("notify").getAttribute("aria-pressed"));
     }
 
     /** A refusal is told in the desk's own words. */

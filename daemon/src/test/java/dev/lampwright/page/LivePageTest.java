@@ -1,5 +1,6 @@
 package dev.lampwright.page;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -20,6 +21,7 @@ import java.net.Socket;
 import java.net.SocketTimeoutException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,6 +47,8 @@ class LivePageTest {
             "cross-origin-opener-policy", "same-origin");
 
     private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
+
+    private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
 
     @TempDir
     private Path folder;
@@ -155,7 +159,7 @@ class LivePageTest {
     void thePagesFilesAreSentOnceAndCompressed() throws IOException {
         try (PageRig rig = PageRig.usual()) {
             String index = rig.get("/").body();
-            List<String> named = Pattern.compile("(?:src|href)=\"([\\w.]+\\?v=[0-9a-f]{16})\"")
+            List<String> named = Pattern.compile("(?:src|href)=\"([\\w.-]+\\?v=[0-9a-f]{16})\"")
                     .matcher(index)
                     .results()
                     .map(result -> "/" + result.group(1))
@@ -168,9 +172,9 @@ class LivePageTest {
                         "public, max-age=31536000, immutable",
                         whole.headers().firstValue("cache-control").orElseThrow(),
                         path);
-                all += packed(rig, path, whole.body());
+                all += packed(rig, path);
             }
-            all += packed(rig, "/", index);
+            all += packed(rig, "/");
             assertTrue(all < 120_000, "all of it takes " + all + " bytes");
             String tag = rig.get("/").headers().firstValue("etag").orElseThrow();
             assertEquals(304, rig.get("/", "If-None-Match", tag).statusCode());
@@ -192,15 +196,74 @@ class LivePageTest {
         }
     }
 
+    /** Sources: W3C Web Application Manifest; PNG, third edition, section 11.2.1 (width and height in the header). */
+    @Test
+    void whatAHomeScreenNeedsIsThere() throws IOException {
+        try (PageRig rig = PageRig.usual()) {
+            HttpResponse<String> manifest = rig.get("/app.webmanifest");
+            assertEquals(
+                    "application/manifest+json",
+                    manifest.headers().firstValue("content-type").orElseThrow());
+            JsonNode app = Watcher.json(manifest.body());
+            assertEquals("standalone", app.get("display").asText());
+            List<String> purposes = new ArrayList<>();
+            for (JsonNode icon : app.get("icons")) {
+                byte[] png = rig.sendForBytes(rig.to("/" + icon.get("src").asText())).body();
+                int width = ByteBuffer.wrap(png).getInt(16);
+                int height = ByteBuffer.wrap(png).getInt(20);
+                assertEquals(icon.get("sizes").asText(), width + "x" + height);
+                purposes.add(icon.get("purpose").asText());
+            }
+            assertTrue(purposes.containsAll(List.of("any", "maskable")), purposes.toString());
+            assertTrue(rig.get("/").body().contains("<link rel=\"manifest\" href=\"app.webmanifest?v="));
+        }
+    }
+
     /** How many bytes a file takes that is sent as browsers ask for it, once it was found to be the same. */
-    private static int packed(PageRig rig, String path, String plain) throws IOException {
+    private static int packed(PageRig rig, String path) throws IOException {
         HttpResponse<byte[]> response = rig.sendForBytes(rig.to(path).header("Accept-Encoding", "br, gzip"));
         assertEquals("gzip", response.headers().firstValue("content-encoding").orElseThrow());
         assertEquals("Accept-Encoding", response.headers().firstValue("vary").orElseThrow());
         try (InputStream unpacked = new GZIPInputStream(new ByteArrayInputStream(response.body()))) {
-            assertEquals(plain, new String(unpacked.readAllBytes(), StandardCharsets.UTF_8), path);
+            assertArrayEquals(rig.sendForBytes(rig.to(path)).body(), unpacked.readAllBytes(), path);
         }
         return response.body().length;
+    }
+
+    /** The code carries the token that allows everything, so who may only watch does not get it. */
+    @Test
+    void addressAndTokenAreDrawnForThoseWhoMayAsk() throws IOException {
+        Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
+        Path viewToken = Files.writeString(folder.resolve("view-token"), VIEW_TOKEN + "\n");
+        String lines = "port = 0\ntls = true\nhosts = [\"light.example\"]\ntoken_file = \"%s\"\nview_token_file = \"%s\"";
+        try (PageRig rig = new PageRig("pixels = 30", lines.formatted(token, viewToken))) {
+            HttpResponse<String> code = rig.get("/code.svg", "Authorization", "Bearer " + PageRig.TOKEN);
+            assertEquals("image/svg+xml", code.headers().firstValue("content-type").orElseThrow());
+            assertEquals("no-store", code.headers().firstValue("cache-control").orElseThrow());
+            assertEquals("https://light.example/#" + PageRig.TOKEN, QrReading.ofSvg(code.body()));
+            assertEquals(
+                    "{\"token\":true,\"may_ask\":true}",
+                    rig.get("/rights", "Authorization", "Bearer " + PageRig.TOKEN).body());
+            String[] watching = {"Authorization", "Bearer " + VIEW_TOKEN};
+            assertEquals("{\"token\":true,\"may_ask\":false}", rig.get("/rights", watching).body());
+            HttpResponse<String> refusal = rig.get("/code.svg", watching);
+            assertEquals(403, refusal.statusCode());
+            assertEquals("only_watching", Watcher.json(refusal.body()).get("code").asText());
+            assertEquals(200, rig.get("/wiring", watching).statusCode());
+            assertEquals(401, rig.get("/code.svg").statusCode());
+        }
+    }
+
+    /** Its cookie is taken away, whether there was one or not. */
+    @Test
+    void whoLeavesIsAStrangerAgain() {
+        try (PageRig rig = PageRig.usual()) {
+            HttpResponse<String> left = rig.post("/leave", "{}");
+            assertEquals(200, left.statusCode());
+            String cookie = left.headers().firstValue("set-cookie").orElseThrow();
+            assertTrue(cookie.startsWith("lampwright-" + rig.port() + "=; ") && cookie.contains("Max-Age=0"), cookie);
+            assertEquals(404, rig.get("/code.svg").statusCode(), "nobody but this machine can reach this page");
+        }
     }
 
     @Test

@@ -79,6 +79,13 @@ public final class Browser implements AutoCloseable {
                                 Map.of("name", "prefers-reduced-motion", "value", calm ? "reduce" : "no-preference"))));
     }
 
+    /** What the viewer's language is, from the next page on, as a tag of BCP 47. */
+    public void speak(String language) {
+        driver.executeCdpCommand(
+                "Emulation.setUserAgentOverride",
+                Map.of("userAgent", run("return navigator.userAgent"), "acceptLanguage", language));
+    }
+
     /** Whether the viewer has chosen all colours, as in a high-contrast mode. */
     public void forceColours(boolean forced) {
         driver.executeCdpCommand(

@@ -1,0 +1,152 @@
+package dev.lampwright.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.desk.Ask;
+import dev.lampwright.desk.Reason;
+import dev.lampwright.link.LinkState;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.Silence;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Whether the page has words for everything that it says, in each of its languages. */
+class WordsTest {
+    private static final Path FOLDER = Path.of("src/main/resources/dev/lampwright/page");
+    private static final List<String> TABLES = List.of("english", "german", "spanish", "french", "chinese");
+
+    /** A line of a table: a code and its text, or its forms for one and several. */
+    private static final Pattern LINE = Pattern.compile("  \"([\\w.]+)\": (\"[^\"]*\"|\\{ .* }),");
+
+    /** A code in a script, and the beginning of one that a word from elsewhere goes on with. */
+    private static final Pattern WHOLE = Pattern.compile("\"([a-z]+(?:\\.\\w+)+)\"");
+
+    private static final Pattern BEGUN = Pattern.compile("`([a-z]+(?:\\.\\w+)*\\.)\\$\\{");
+    /** What looks like a code and is none: names of files, of what is kept in the browser, and of signals. */
+    private static final Pattern NO_CODE =
+            Pattern.compile(".*\\.(js|svg|png|css|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
+
+    private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
+    private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
+
+    private static String text(String file) {
+        try {
+            return Files.readString(FOLDER.resolve(file));
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    /** Its texts by code; several forms in one, as they stand there. */
+    private static Map<String, String> table(String name) {
+        Map<String, String> table = new LinkedHashMap<>();
+        List<String> lines = text(name + ".js").lines().toList();
+        for (String line : lines.subList(3, lines.size() - 1)) {
+            if (!line.isEmpty()) {
+                Matcher entry = LINE.matcher(line);
+                assertTrue(entry.matches(), () -> name + " has a line of another form: " + line);
+                assertEquals(null, table.put(entry.group(1), entry.group(2)), () -> name + " has twice " + line);
+            }
+        }
+        return table;
+    }
+
+    private static Set<String> places(String text) {
+        String words = text.replaceAll("\\b(one|many|other): ", "");
+        return PLACE.matcher(words.startsWith("{ ") ? words.substring(2) : words)
+                .results()
+                .map(place -> place.group(1))
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static List<String> scripts() throws IOException {
+        try (Stream<Path> files = Files.list(FOLDER)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".js") && !TABLES.contains(name.replace(".js", "")))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"german", "spanish", "french", "chinese"})
+    void everyLanguageHasTheSameCodesWithTheSameValues(String name) {
+        Map<String, String> english = table("english");
+        Map<String, String> other = table(name);
+        assertEquals(new ArrayList<>(english.keySet()), new ArrayList<>(other.keySet()), name);
+        Map<String, Set<String>> differ = new TreeMap<>();
+        english.forEach((code, text) -> {
+            Set<String> mine = places(text);
+            Set<String> theirs = places(other.get(code));
+            boolean forms = text.startsWith("{") || other.get(code).startsWith("{");
+            if (!mine.equals(theirs) && !(forms && Set.of("count").containsAll(theirs))) {
+                differ.put(code, theirs);
+            }
+        });
+        assertEquals(Map.of(), differ, name);
+    }
+
+    /** What a script makes of a word that comes from the daemon, or of one of its own, begins as some code does. */
+    @Test
+    void whateverIsSaidHasATextAndEveryTextIsSaid() throws IOException {
+        Set<String> codes = table("english").keySet();
+        StringBuilder all = new StringBuilder(text("index.html"));
+        for (String script : scripts()) {
+            all.append(text(script));
+        }
+        Set<String> said = found(WHOLE, all);
+        Set<String> begun = found(BEGUN, all);
+        assertTrue(said.size() > 50 && begun.contains("state."), "the scripts have been read");
+        Set<String> unsaid = new TreeSet<>(codes);
+        unsaid.removeIf(code -> all.indexOf('"' + code + '"') >= 0);
+        unsaid.removeIf(code -> begun.stream().anyMatch(code::startsWith));
+        assertEquals(Set.of(), unsaid, "texts that nothing says");
+        said.addAll(found(NAMED, all));
+        said.removeIf(code -> codes.contains(code) || NO_CODE.matcher(code).matches());
+        assertEquals(Set.of(), said, "said without a text");
+        begun.removeIf(beginning -> codes.stream().anyMatch(code -> code.startsWith(beginning)));
+        assertEquals(Set.of(), begun, "no text begins so");
+    }
+
+    private static Set<String> found(Pattern pattern, CharSequence text) {
+        return pattern.matcher(text).results().map(found -> found.group(1)).collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** What the daemon may report in a word, and every reason for which it may refuse. */
+    @Test
+    void everyWordOfTheDaemonHasAText() {
+        Set<String> codes = table("english").keySet();
+        List<String> wanted = new ArrayList<>();
+        words(PrinterState.values()).forEach(word -> wanted.add("state." + word));
+        words(Silence.values()).forEach(word -> wanted.add("silence." + word));
+        words(LinkState.values()).forEach(word -> wanted.add("link." + word));
+        words(BrokerState.Phase.values()).forEach(word -> wanted.add("broker." + word));
+        words(Reason.values()).forEach(word -> wanted.add("why." + word));
+        Ask.words().forEach(word -> wanted.add("done." + word));
+        wanted.removeIf(codes::contains);
+        assertEquals(List.of(), wanted);
+    }
+
+    private static Stream<String> words(Enum<?>[] constants) {
+        return Arrays.stream(constants).map(constant -> constant.name().toLowerCase(Locale.ROOT));
+    }
+}
