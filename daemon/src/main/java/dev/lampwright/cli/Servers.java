@@ -12,7 +12,7 @@ final class Servers implements AutoCloseable {
 
     /** Makes them; nothing listens yet. */
     Servers(Daemon daemon) {
-        page = new LivePage(daemon, config -> WiringVerdicts.lines(config, ""));
+        page = new LivePage(daemon, new PageAdvice());
         metrics = new LiveMetrics(daemon);
     }
 

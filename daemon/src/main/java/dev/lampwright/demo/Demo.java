@@ -7,6 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameReport;
 import dev.lampwright.engine.Lateness;
 import dev.lampwright.link.LinkStatus;
+import dev.lampwright.page.Advice;
 import dev.lampwright.page.LivePage;
 import dev.lampwright.printer.PrinterState;
 import java.io.IOException;
@@ -14,7 +15,6 @@ import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -66,7 +66,7 @@ public final class Demo implements AutoCloseable {
         MemoryLine line = new MemoryLine(controller, config.controller().baud(), CLOCK);
         try (InventedPrinter printer = new InventedPrinter(broker.url(), speed);
                 Daemon daemon = new Daemon(config, same -> line);
-                LivePage page = new LivePage(daemon, invented -> List.of())) {
+                LivePage page = new LivePage(daemon, Advice.NONE)) {
             display.watch(daemon);
             // The first connection has the broker load most of its classes, which may take longer than the daemon
             // waits.

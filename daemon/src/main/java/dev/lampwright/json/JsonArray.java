@@ -7,6 +7,17 @@ public final class JsonArray {
     final ArrayNode node = Json.MAPPER.createArrayNode();
 
     /**
+     * Adds a text.
+     *
+     * @param value the text
+     * @return this
+     */
+    public JsonArray add(String value) {
+        node.add(value);
+        return this;
+    }
+
+    /**
      * Adds a whole number.
      *
      * @param value any

@@ -52,6 +52,11 @@ final class FrameMessage {
      * @return JSON in one line; {@code strip} is base64 of red, green and blue of each pixel, encoded as sRGB
      */
     String of(Frame frame, String look, long millis) {
+        return object(frame, look, millis).text();
+    }
+
+    /** The same as part of another message. */
+    JsonObject object(Frame frame, String look, long millis) {
         told.copyFrom(frame);
         toldLook = look;
         for (int i = 0; i < colours.length; i++) {
@@ -67,8 +72,7 @@ final class FrameMessage {
                 .put("at_ms", millis)
                 .put("look", look)
                 .put("strip", Base64.getEncoder().encodeToString(colours))
-                .put("duties", duties)
-                .text();
+                .put("duties", duties);
     }
 
     /** What a screen shows for each of the strip's 255 steps of light. */

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -23,7 +22,6 @@ final class HttpCall {
     /** A weight of nothing. Source: RFC 9110, section 12.4.2. */
     private static final Pattern REFUSED = Pattern.compile(";\\s*q=0(\\.0*)?$");
 
-    private static final String JSON = "application/json";
     private static final Map<String, String> ALWAYS = Map.of(
             "Content-Security-Policy",
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
@@ -73,7 +71,7 @@ final class HttpCall {
     /** Whether its body says that it is JSON, which no other site's page can send unasked. */
     boolean isJson() {
         String type = exchange.getRequestHeaders().getFirst("Content-Type");
-        return type != null && type.split(";", -1)[0].strip().equalsIgnoreCase(JSON);
+        return type != null && type.split(";", -1)[0].strip().equalsIgnoreCase(StaticFile.JSON);
     }
 
     /**
@@ -106,7 +104,7 @@ final class HttpCall {
     }
 
     void answerJson(int status, String json) throws IOException {
-        answer(status, new StaticFile(JSON, json.getBytes(StandardCharsets.UTF_8)));
+        answer(status, StaticFile.json(json));
     }
 
     void answer(int status, StaticFile sheet) throws IOException {

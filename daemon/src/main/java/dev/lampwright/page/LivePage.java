@@ -1,13 +1,10 @@
 package dev.lampwright.page;
 
-import dev.lampwright.config.Config;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.RetriedServer;
 import java.io.IOException;
-import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -25,20 +22,20 @@ public final class LivePage implements AutoCloseable {
      * Makes a page that is not there yet.
      *
      * @param daemon what it shows, and whom it asks
-     * @param wiring puts the verdicts on a configuration's wiring into lines, each beginning with its level
+     * @param advice what there is to say of its configuration
      */
-    public LivePage(Daemon daemon, Function<Config, List<String>> wiring) {
-        this(daemon, wiring, System::nanoTime);
+    public LivePage(Daemon daemon, Advice advice) {
+        this(daemon, advice, System::nanoTime);
     }
 
-    LivePage(Daemon daemon, Function<Config, List<String>> wiring, LongSupplier nanoClock) {
+    LivePage(Daemon daemon, Advice advice, LongSupplier nanoClock) {
         standing = new RetriedServer<>(
-                settings -> open(settings, daemon, wiring), "there is no live page", LOG, nanoClock);
+                settings -> open(settings, daemon, advice), "there is no live page", LOG, nanoClock);
     }
 
-    private static PageServer open(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring)
+    private static PageServer open(PageSettings settings, Daemon daemon, Advice advice)
             throws IOException {
-        PageServer opened = new PageServer(settings, daemon, wiring);
+        PageServer opened = new PageServer(settings, daemon, advice);
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }

@@ -20,45 +20,35 @@ final class PageHandler implements HttpHandler {
     private static final String ASK = "/ask/";
     private static final String AFTER = "after=";
     private static final long COME_AGAIN_MS = 2000;
+    private static final HttpCall.Refusal NOTHING = new HttpCall.Refusal(404, "there is nothing here");
 
     private final Map<String, Sheet> sheets = Sheets.all();
     private final AccessCheck door;
     private final Desk desk;
     private final Publisher publisher;
     private final Viewers viewers;
-    private final WiringNotes wiring;
-    private final PageCodeSource code;
+    private final Map<String, Shown> documents;
 
     /**
      * Makes a handler.
      *
-     * @param code gives the page's address and token as a picture
+     * @param documents what is made when a browser asks for it, by path
      */
     PageHandler(
-            AccessCheck door,
-            Desk desk,
-            Publisher publisher,
-            Viewers viewers,
-            WiringNotes wiring,
-            PageCodeSource code) {
+            AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, Map<String, Shown> documents) {
         this.door = door;
         this.desk = desk;
         this.publisher = publisher;
         this.viewers = viewers;
-        this.wiring = wiring;
-        this.code = code;
+        this.documents = Map.copyOf(documents);
     }
 
-    /** Gives the page's address and token as a picture. */
-    interface PageCodeSource {
-        /**
-         * The picture.
-         *
-         * @return SVG; empty if no other machine can reach the page
-         * @throws IOException if address or token cannot be had
-         */
-        Optional<String> svg() throws IOException;
-    }
+    /**
+     * A document, and who may see it.
+     *
+     * @param needed what somebody has to be allowed
+     */
+    record Shown(Tokens.Right needed, Document document) {}
 
     /** One way to answer a path. */
     private interface Answering {
@@ -99,12 +89,11 @@ final class PageHandler implements HttpHandler {
             get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::watch));
         } else if (call.path().equals("/door")) {
             get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhetherThereIsRoom));
-        } else if (call.path().equals("/wiring")) {
-            get(call, List.of("GET"), inside(Tokens.Right.WATCH, noted -> noted.answerJson(200, wiring.json())));
+        } else if (documents.containsKey(call.path())) {
+            Shown shown = documents.get(call.path());
+            get(call, List.of("GET"), inside(shown.needed(), asked -> show(asked, shown.document())));
         } else if (call.path().equals("/rights")) {
             get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhatIsAllowed));
-        } else if (call.path().equals("/code.svg")) {
-            get(call, List.of("GET"), inside(Tokens.Right.ASK, this::draw));
         } else if (call.path().equals("/enter")) {
             post(call, this::enter);
         } else if (call.path().equals("/leave")) {
@@ -113,7 +102,7 @@ final class PageHandler implements HttpHandler {
                 && Ask.words().contains(call.path().substring(ASK.length()))) {
             post(call, inside(Tokens.Right.ASK, this::ask));
         } else {
-            call.answer(new HttpCall.Refusal(404, "there is nothing here"));
+            call.answer(NOTHING);
         }
     }
 
@@ -168,12 +157,12 @@ final class PageHandler implements HttpHandler {
         call.answerJson(200, Messages.done());
     }
 
-    private void draw(HttpCall call) throws IOException {
-        Optional<String> svg = code.svg();
-        if (svg.isPresent()) {
-            call.answer(200, new StaticFile("image/svg+xml", svg.get().getBytes(StandardCharsets.UTF_8)));
+    private static void show(HttpCall call, Document document) throws IOException {
+        Optional<StaticFile> made = document.make(call.query());
+        if (made.isPresent()) {
+            call.answer(200, made.get());
         } else {
-            call.answer(new HttpCall.Refusal(404, "only this machine can reach the page; set page.address"));
+            call.answer(NOTHING);
         }
     }
 

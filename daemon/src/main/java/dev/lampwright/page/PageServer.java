@@ -10,14 +10,17 @@ import dev.lampwright.http.ServerLimits;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.util.List;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
 final class PageServer implements RetriedServer.Server {
@@ -37,10 +40,10 @@ final class PageServer implements RetriedServer.Server {
      *
      * @param settings where, and for whom
      * @param daemon what it shows
-     * @param wiring puts the verdicts on a configuration's wiring into lines
+     * @param advice what there is to say of its configuration
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
-    PageServer(PageSettings settings, Daemon daemon, Function<Config, List<String>> wiring) throws IOException {
+    PageServer(PageSettings settings, Daemon daemon, Advice advice) throws IOException {
         this.settings = settings;
         requireRoom(settings);
         tokens = Tokens.read(settings);
@@ -53,16 +56,28 @@ final class PageServer implements RetriedServer.Server {
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
         server.createContext(
-                "/",
-                new PageHandler(
-                        door,
-                        daemon.desk(),
-                        publisher,
-                        viewers,
-                        new WiringNotes(() -> daemon.tap().config(), wiring),
-                        () -> PageAddress.code(settings, server.getAddress().getPort())));
+                "/", new PageHandler(door, daemon.desk(), publisher, viewers, documents(daemon, advice)));
         publisher.start();
         server.start();
+    }
+
+    /** The code carries the token that allows everything, so only who knows that gets to see it. */
+    private Map<String, PageHandler.Shown> documents(Daemon daemon, Advice advice) {
+        Supplier<Config> running = () -> daemon.tap().config();
+        Map<String, Document> forAll = Map.of(
+                "/wiring", PerConfig.lines(running, advice::wiring),
+                "/plan.svg", PerConfig.svg(running, advice::drawing),
+                "/check", PerConfig.lines(running, advice::warnings),
+                "/preview", new LookPreview(daemon));
+        Map<String, PageHandler.Shown> all = new HashMap<>();
+        forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(Tokens.Right.WATCH, document)));
+        all.put("/code.svg", new PageHandler.Shown(Tokens.Right.ASK, query -> code()));
+        return all;
+    }
+
+    private Optional<StaticFile> code() throws IOException {
+        return PageAddress.code(settings, server.getAddress().getPort())
+                .map(svg -> new StaticFile("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8)));
     }
 
     /** Whether the files still hold the tokens that this was opened with. */

@@ -2,9 +2,13 @@ package dev.lampwright.page;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 
 /** Something that can be answered with. */
 final class StaticFile {
+    /** The media type of JSON. Source: RFC 8259, section 11. */
+    static final String JSON = "application/json";
+
     private final String type;
     private final byte[] bytes;
 
@@ -17,6 +21,11 @@ final class StaticFile {
     StaticFile(String type, byte[] bytes) {
         this.type = type;
         this.bytes = bytes;
+    }
+
+    /** A JSON text. */
+    static StaticFile json(String text) {
+        return new StaticFile(JSON, text.getBytes(StandardCharsets.UTF_8));
     }
 
     /** Its media type. */

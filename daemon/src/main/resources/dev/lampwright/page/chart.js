@@ -46,7 +46,7 @@ export class Chart {
   #draw() {
     const seconds = [...this.#values.keys()].sort((a, b) => a - b);
     const most = Math.max(0, ...this.#values.values());
-    const top = Math.max(this.#ceiling, most, 1) * 1.1;
+    const top = Math.max(this.#ceiling, most, 1);
     const x = (second) => WIDTH * (1 - (this.#end - 1 - second) / (SECONDS - 1));
     const y = (value) => HEIGHT * (1 - value / top);
     let line = "";
@@ -70,6 +70,7 @@ export class Chart {
     this.#line.setAttribute("d", line);
     this.#area.setAttribute("d", area);
     this.#limit.setAttribute("d", `M0 ${y(this.#ceiling).toFixed(1)}H${WIDTH}`);
+    document.getElementById("chart-top").textContent = say("current.ceiling", { ceiling: this.#ceiling });
     this.#words.textContent = say("current.high", { most, ceiling: this.#ceiling });
     this.#title.textContent = say("current.title", { now: this.#now, ceiling: this.#ceiling, most });
   }

@@ -23,8 +23,11 @@ export class Controls {
   #hours = "";
   #tint;
 
-  /** onTargets is called with the zones that can be chosen while a colour is, to be marked; the chosen one is all of them. */
-  constructor(desk, onTargets) {
+  /**
+   * onTargets is called with the zones that can be chosen while a colour is, to be marked; the chosen one is all of them. onLook is called
+   * with the name of a look that somebody has chosen and not asked for yet, and with none once that is over.
+   */
+  constructor(desk, onTargets, onLook) {
     this.#desk = desk;
     this.#onTargets = onTargets;
     this.#tint = new Newest((colour) => desk.ask("pixels", { pixels: { [this.#target]: colour }, ...lasting("tint-for") }));
@@ -40,8 +43,14 @@ export class Controls {
     });
     press("acknowledge", () => desk.ask("acknowledge", {}));
     press("reset", () => desk.ask("reset", {}));
-    press("try-button", () => desk.ask("look", { look: byId("try").value, ...lasting("try-for") }));
-    byId("try").addEventListener("change", () => this.#warn());
+    press("try-button", () => {
+      onLook("");
+      desk.ask("look", { look: byId("try").value, ...lasting("try-for") });
+    });
+    byId("try").addEventListener("change", () => {
+      this.#warn();
+      onLook(byId("try").value);
+    });
     press("tint-show", () => this.#show());
     for (const id of ["hue", "tint"]) {
       byId(id).addEventListener("input", () => this.#put(colour()));

@@ -7,18 +7,40 @@ const byId = (id) => document.getElementById(id);
 
 /** Asks what the electrical plan says of the wiring and lists it, a line each; what is there stays if it cannot be had. */
 export async function listWiring() {
-  const answer = await fetch("wiring").catch(() => null);
-  if (answer === null || !answer.ok) {
+  const wiring = await lines("wiring");
+  if (wiring === null) {
     return;
   }
-  const { wiring } = await answer.json();
   byId("row-wiring").hidden = wiring.length === 0;
-  byId("wiring").replaceChildren(...wiring.map(({ text }) => item(text, levelOf(text))));
-  const over = wiring.filter(({ text }) => levelOf(text) === "over").length;
-  const care = wiring.filter(({ text }) => levelOf(text) === "care").length;
+  byId("wiring").replaceChildren(...wiring.map((text) => item(text, levelOf(text))));
+  const over = wiring.filter((text) => levelOf(text) === "over").length;
+  const care = wiring.filter((text) => levelOf(text) === "care").length;
   const code = over > 0 ? "over" : care > 0 ? "care" : "well";
   byId("wiring-sum").textContent = say(`rows.wiring.${code}`, { count: over || care });
 }
+
+/** The lines of a document; null if it cannot be had. */
+async function lines(path) {
+  const answer = await fetch(path).catch(() => null);
+  return answer?.ok ? (await answer.json()).lines : null;
+}
+
+/** Shows the plan's drawing while its row is open: nobody has to wait for it before. */
+byId("row-wiring").addEventListener("toggle", ({ target }) => {
+  const picture = document.createElement("img");
+  picture.src = "plan.svg";
+  picture.alt = say("rows.wiring.drawing");
+  byId("plan").replaceChildren(...(target.open ? [picture] : []));
+});
+
+/** What “check” warns of takes a while to find out, so it is asked for when its row is opened. */
+byId("row-file").addEventListener("toggle", async ({ target }) => {
+  if (target.open) {
+    const warnings = await lines("check");
+    const words = warnings === null ? say("refused.silent") : say("rows.file.well");
+    byId("file").replaceChildren(...(warnings?.length ? warnings.map((text) => item(text, "care")) : [item(words, "")]));
+  }
+});
 
 function levelOf(text) {
   return text.split(" ", 1)[0].toLowerCase();

@@ -5,8 +5,10 @@ import { Chart } from "./chart.js";
 import { Controls } from "./controls.js";
 import { Device } from "./device.js";
 import { Heat } from "./heat.js";
+import { History } from "./history.js";
 import { listReadings, listWarnings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
+import { Preview } from "./preview.js";
 import { Lamps, Stage } from "./stage.js";
 import { Standing } from "./standing.js";
 import { Pace } from "./still.js";
@@ -23,12 +25,14 @@ fill(document);
 
 const desk = new Desk(askForToken);
 const stage = new Stage((zones) => controls.press(zones));
-const controls = new Controls(desk, (zones) => stage.mark(zones));
+const controls = new Controls(desk, (zones) => stage.mark(zones), (look) => look === "" ? preview.stop() : preview.play(look));
+const preview = new Preview(showPreview, endPreview);
 const lamps = new Lamps();
 const now = new Now();
 const heat = new Heat();
 const standing = new Standing(desk);
 const chart = new Chart();
+const past = new History();
 const pace = new Pace();
 const device = new Device(() => tab.keep(device.wanted));
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
@@ -36,6 +40,8 @@ const calm = matchMedia("(prefers-reduced-motion: reduce)");
 let layout = null;
 let report = null;
 let frame = null;
+/** The look of the newest frame. */
+let shown = "";
 let version = null;
 let contact = "waiting";
 let moving = sessionStorage.getItem(MOVING) === "yes";
@@ -60,6 +66,7 @@ function takeLayout(next) {
   }
   version = next.version;
   layout = next;
+  preview.stop();
   frame = null;
   pace.forget();
   stage.lay(layout);
@@ -73,6 +80,7 @@ function takeLayout(next) {
     return item;
   }));
   listWiring();
+  past.load();
 }
 
 /** What tells one printer's page from another's: the daemon's prefix, but for the part that all have. */
@@ -99,6 +107,9 @@ function takeReport(next) {
     stage.describe(frame);
   }
   if (before !== null) {
+    if (before.alarm !== report.alarm && report.alarm !== "normal") {
+      preview.stop();
+    }
     const words = news(before, report);
     if (words !== "") {
       set("news", words);
@@ -139,12 +150,36 @@ function takeFrame(message) {
   }
   const first = frame === null;
   frame = { at: message.at_ms, strip: bytes(message.strip), duties: message.duties };
-  pace.take(frame, performance.now(), message.look, flashes(message.look));
+  shown = message.look;
   lamps.tell(frame.duties);
+  if (preview.name !== "") {
+    return;
+  }
+  pace.take(frame, performance.now(), shown, flashes(shown));
   if (first) {
     stage.describe(frame);
   }
   wake();
+}
+
+/** A frame of a look that is on the page alone. */
+function showPreview({ at_ms: at, strip, duties, look }) {
+  if (byId("preview").hidden) {
+    pace.forget();
+  }
+  byId("preview").hidden = false;
+  set("preview", say("stage.preview", { look }));
+  pace.take({ at, strip: bytes(strip), duties }, performance.now(), look, flashes(look));
+  wake();
+}
+
+function endPreview() {
+  byId("preview").hidden = true;
+  pace.forget();
+  if (frame !== null) {
+    pace.take(frame, performance.now(), shown, flashes(shown));
+    wake();
+  }
 }
 
 function bytes(base64) {
@@ -237,6 +272,7 @@ function beLost(refusal) {
   const why = refusal === null ? "" : reason(refusal);
   const words = why === "" ? say("lost.since", { time: clock(Date.now()) }) : say("lost.full", { why });
   if (contact !== "lost") {
+    preview.stop();
     controls.enable(false);
     set("alert", words);
   }

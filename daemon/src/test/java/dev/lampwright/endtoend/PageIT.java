@@ -376,6 +376,35 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
     }
 
+    /** What is chosen is played on the picture alone, until it is asked for, or for six seconds. */
+    @Test
+    void aLookIsSeenOnThePageBeforeItGoesOnTheStrip() {
+        bench.awaitOnBoth(Birch.still(Birch.IDLE));
+        browser.all("#try option[value=stopped]").get(0).click();
+        bench.awaitText("preview", "Preview of stopped: not on the strip");
+        Await.until(
+                "it is drawn",
+                () -> PageBench.alike(bench.drawn(), screenOf(Birch.still(Birch.STOPPED))));
+        assertTrue(
+                bench.controller()
+                        .recording()
+                        .lastIs(frame -> Birch.still(Birch.IDLE).isOn(frame.strip())),
+                "and not lit");
+        Await.until("it ends by itself", () -> !browser.byId("preview").isDisplayed());
+        bench.awaitOnBoth(Birch.still(Birch.IDLE));
+    }
+
+    /** What “check” and “plan” have to say is one press away. */
+    @Test
+    void planAndCheckAreOnePressAway() {
+        browser.byId("row-wiring").click();
+        Await.until(
+                "the drawing of the wiring",
+                () -> (Boolean) browser.run("return (document.querySelector('#plan img')?.naturalWidth ?? 0) > 100"));
+        browser.byId("row-file").click();
+        Await.until("what there is to warn of", () -> browser.text("file").equals("no warnings"));
+    }
+
     @Test
     void aFinishedLookCanBeShownToo() {
         browser.all("#try option[value=linen]").get(0).click();

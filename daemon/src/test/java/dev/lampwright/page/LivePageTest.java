@@ -272,13 +272,35 @@ class LivePageTest {
             HttpResponse<String> notes = rig.get("/wiring");
             assertEquals(200, notes.statusCode());
             assertEquals(
-                    List.of(
-                            "GOOD data level: fine",
-                            "OVER fuse of <b>work</b>: "
-                                    + rig.daemon().tap().config().fitting().pixels()),
-                    Watcher.json(notes.body()).get("wiring").findValuesAsText("text"));
+                    "{\"lines\":[\"GOOD data level: fine\",\"OVER fuse of <b>work</b>: 30\"]}", notes.body());
             assertEquals(405, rig.post("/wiring", "{}").statusCode());
             assertEquals(403, rig.get("/wiring", "Sec-Fetch-Site", "cross-site").statusCode());
+            assertEquals(
+                    "{\"lines\":[\"printer.readings: is missing\"]}", rig.get("/check").body());
+            HttpResponse<String> drawing = rig.get("/plan.svg");
+            assertEquals(
+                    Optional.of("image/svg+xml"), drawing.headers().firstValue("content-type"));
+            assertTrue(drawing.body().contains("<title>30</title>"), drawing.body());
+        }
+    }
+
+    /** What nobody has asked for yet is drawn, within all limits, while the controller goes on with its own. */
+    @Test
+    void aLookCanBeSeenBeforeItIsOn() {
+        try (PageRig rig = PageRig.usual()) {
+            JsonNode film = Watcher.json(rig.get("/preview?look=stopped").body());
+            assertEquals("stopped", film.get("look").asText());
+            assertEquals(100, film.get("step_ms").asInt());
+            assertEquals(60, film.get("frames").size(), "six seconds");
+            for (JsonNode frame : film.get("frames")) {
+                assertEquals("stopped", frame.get("look").asText());
+                assertEquals(3 * 30 * 4 / 3, frame.get("strip").asText().length(), "base64 of 30 pixels");
+            }
+            assertEquals("silent", rig.daemon().report().light().look());
+            assertEquals("linen", Watcher.json(rig.get("/preview?look=linen").body()).get("look").asText());
+            assertEquals(404, rig.get("/preview?look=dune").statusCode());
+            assertEquals(404, rig.get("/preview").statusCode());
+            assertEquals(404, rig.get("/preview?look=%25%zz".replace("%zz", "%25")).statusCode());
         }
     }
 
@@ -464,7 +486,7 @@ class LivePageTest {
         AtomicLong nanos = new AtomicLong();
         try (CapturedLog log = new CapturedLog(LivePage.class.getName());
                 PageRig rig = PageRig.usual();
-                LivePage late = new LivePage(rig.daemon(), config -> List.of(), nanos::get)) {
+                LivePage late = new LivePage(rig.daemon(), Advice.NONE, nanos::get)) {
             int port;
             try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
                 port = taken.getLocalPort();
@@ -504,7 +526,7 @@ class LivePageTest {
         AtomicLong nanos = new AtomicLong();
         try (CapturedLog log = new CapturedLog(LivePage.class.getPackageName());
                 PageRig rig = PageRig.usual();
-                LivePage late = new LivePage(rig.daemon(), config -> List.of(), nanos::get)) {
+                LivePage late = new LivePage(rig.daemon(), Advice.NONE, nanos::get)) {
             int before = log.lines().size();
             late.follow(PageRig.config("pixels = 30", away).page());
             for (int attempt = 0; attempt < 3; attempt++) {

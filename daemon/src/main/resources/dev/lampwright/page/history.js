@@ -1,0 +1,145 @@
+// What has happened: states as a ribbon in the colours of their looks, jobs and faults in words, and curves of the temperatures.
+
+import { duration, moment, percent } from "./values.js";
+import { isSaid, say } from "./words.js";
+
+const byId = (id) => document.getElementById(id);
+const SVG = "http://www.w3.org/2000/svg";
+const HOURS = 12;
+/** Curves are kept for so long. */
+const CURVE_HOURS = 6;
+const HOUR_MS = 3_600_000;
+const AGAIN_MS = 30_000;
+const ROWS = ["row-history", "row-curves", "row-current"];
+const MOST_LINES = 30;
+const WIDTH = 720;
+const HEIGHT = 150;
+const RIBBON = 28;
+/** What is drawn together, and up to a multiple of what. */
+const TEMPERATURES = { title: "curves.title", top: "curves.title.top", keys: ["nozzle_C", "bed_C"], grain: 50 };
+const CURRENT = { title: "current.long", top: "current.long.top", keys: ["strip_mA"], grain: 100 };
+
+export class History {
+  #timer = 0;
+  #kept = false;
+
+  constructor() {
+    for (const id of ROWS) {
+      byId(id).addEventListener("toggle", () => this.#follow());
+    }
+  }
+
+  /** Asks for it, and goes on asking while somebody looks at it. Where none is kept there is no row for it. */
+  async load() {
+    const since = new Date(Date.now() - HOURS * HOUR_MS).toISOString();
+    const answer = document.hidden ? null : await fetch(`history?since=${since}`).catch(() => null);
+    if (answer?.ok) {
+      this.#kept = true;
+      this.#tell(await answer.json());
+    }
+    this.#follow();
+  }
+
+  #follow() {
+    clearTimeout(this.#timer);
+    if (this.#kept && ROWS.some((id) => byId(id).open)) {
+      this.#timer = setTimeout(() => this.load(), AGAIN_MS);
+    }
+  }
+
+  #tell({ as_of: asOf, jobs, faults, states, curves, colours }) {
+    const now = Date.parse(asOf);
+    byId("row-history").hidden = false;
+    this.#ribbon(states, faults, colours, (time) => WIDTH * (1 - (now - Date.parse(time)) / (HOURS * HOUR_MS)));
+    const lines = [...jobs.map(jobLine), ...faults.map(faultLine)].sort((a, b) => b.at - a.at).slice(0, MOST_LINES);
+    byId("events").replaceChildren(...lines.map(({ at, words, level }) => {
+      const item = document.createElement("li");
+      item.dataset.level = level;
+      const time = document.createElement("time");
+      time.dateTime = new Date(at).toISOString();
+      time.textContent = moment(at);
+      item.append(time, " ", words);
+      return item;
+    }));
+    byId("history-sum").textContent = lines.length === 0 ? say("history.none") : lines[0].words;
+    const left = (millis) => WIDTH * (1 - (now - millis) / (CURVE_HOURS * HOUR_MS));
+    byId("row-curves").hidden = !draw("curves", TEMPERATURES, curves, left);
+    byId("long").hidden = !draw("current-long", CURRENT, curves, left);
+  }
+
+  #ribbon(states, faults, colours, x) {
+    const parts = states.map(({ state, from, to }) => rect(Math.max(0, x(from)), 4, Math.max(0.8, x(to) - Math.max(0, x(from))), RIBBON - 8, colours[state] ?? "#808080", say(`state.${state}`)));
+    const ticks = faults.map(({ began, words }) => {
+      const tick = rect(x(began) - 1, 0, 2, RIBBON, "", words ?? say("state.fault"));
+      tick.setAttribute("class", "fault-tick");
+      return tick;
+    });
+    byId("ribbon").replaceChildren(title(say("history.ribbon", { hours: HOURS })), ...parts, ...ticks);
+  }
+}
+
+/** Draws curves under a round number, which is written beside them; false if nothing is known. */
+function draw(id, { title: code, top: topCode, keys, grain }, { step_s: step, pieces }, left) {
+  const all = pieces.flatMap((piece) => keys.flatMap((key) => piece[key])).filter((value) => value !== null);
+  const top = grain * Math.ceil(Math.max(grain, ...all) / grain);
+  const paths = keys.map((key) => {
+    const path = document.createElementNS(SVG, "path");
+    path.setAttribute("class", `curve ${key}`);
+    path.setAttribute("d", pieces.map((piece) => line(piece[key], Date.parse(piece.from), 1000 * step, left, top)).join(""));
+    return path;
+  });
+  byId(id).replaceChildren(title(say(code, { hours: CURVE_HOURS, top })), ...paths);
+  byId(`${id}-top`).textContent = say(topCode, { top });
+  return all.length > 0;
+}
+
+/** A line through what is known, broken where nothing is. */
+function line(values, from, step, left, top) {
+  let path = "";
+  let on = false;
+  values.forEach((value, i) => {
+    const x = left(from + step * i);
+    if (value === null || x < 0) {
+      on = false;
+    } else {
+      path += `${on ? "L" : "M"}${x.toFixed(1)} ${(HEIGHT * (1 - value / top)).toFixed(1)}`;
+      on = true;
+    }
+  });
+  return path;
+}
+
+function jobLine({ began, end, took_s: took, progress }) {
+  const at = Date.parse(began);
+  const far = progress === undefined ? "" : percent(progress);
+  const words = say("history.job", { end: say(`end.${end}`), time: duration(took) });
+  return { at, words: end === "done" || far === "" ? words : say("history.job.far", { words, share: far }), level: "job" };
+}
+
+function faultLine({ began, words = say("fault.silent"), over, acknowledged }) {
+  const at = Date.parse(began);
+  const notes = [
+    over === undefined ? "" : say("history.over", { time: duration((Date.parse(over) - at) / 1000) }),
+    acknowledged === undefined ? say("history.not_acknowledged") : who(acknowledged),
+  ].filter(Boolean);
+  return { at, words: say("history.fault", { words, notes: notes.join(", ") }), level: "fault" };
+}
+
+function who({ at, way, from, by }) {
+  const name = by ?? from ?? (isSaid(`way.${way}`) ? say(`way.${way}`) : "");
+  return name === "" ? say("history.acknowledged", { clock: moment(Date.parse(at)) })
+    : say("history.acknowledged.by", { clock: moment(Date.parse(at)), name });
+}
+
+function rect(x, y, width, height, fill, words) {
+  const element = document.createElementNS(SVG, "rect");
+  Object.entries({ x, y, width, height, ...(fill === "" ? {} : { fill }) }).forEach(([key, value]) => element.setAttribute(key, value));
+  element.append(title(words));
+  return element;
+}
+
+function title(words) {
+  const element = document.createElementNS(SVG, "title");
+  element.textContent = words;
+  return element;
+}
