@@ -14,12 +14,14 @@ import org.slf4j.LoggerFactory;
 import org.slf4j.event.KeyValuePair;
 
 /**
- * The log's last warnings and errors, as many as fit on the page: one that comes again is told once, with how often, and one that is over
- * (an {@link Trouble} that has ended) is told to be. Safe for many threads.
+ * The log's last lines: one that comes again is told once, with how often, and one that is over (a {@link Trouble} that has ended) is told
+ * to be. Warnings and errors are kept apart from the rest, which cannot push them out. Safe for many threads.
  */
 final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> implements AutoCloseable {
-    /** How many are kept. */
-    static final int MOST = 12;
+    /** How many warnings and errors are kept, and how many other lines. */
+    static final int MOST = 24;
+
+    private static final String INFO = "info";
 
     private static final int LONGEST = 400;
     private static final int NO_TROUBLE = 0;
@@ -32,12 +34,16 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
      *
      * @param at when it came last
      * @param times how often it has come
-     * @param level {@code warn} or {@code error}
+     * @param level {@code info}, {@code warn} or {@code error}
      * @param text what it says, cut if it is long
      * @param trouble the number of the trouble that it is the beginning of; 0 for none
      * @param over when that ended, if it has
      */
     record Entry(Instant at, int times, String level, String text, int trouble, Optional<Instant> over) {
+        boolean isTrouble() {
+            return !level.equals(INFO);
+        }
+
         Entry endedAt(Instant when) {
             return new Entry(at, times, level, text, trouble, Optional.of(when));
         }
@@ -65,6 +71,8 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
             keep(new Entry(event.getInstant(), 1, level, cut(event.getFormattedMessage()), trouble, Optional.empty()));
         } else if (trouble != NO_TROUBLE) {
             end(trouble, event.getInstant());
+        } else if (event.getLevel().isGreaterOrEqual(Level.INFO)) {
+            keep(new Entry(event.getInstant(), 1, INFO, cut(event.getFormattedMessage()), trouble, Optional.empty()));
         }
     }
 
@@ -85,8 +93,11 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
                 .mapToInt(Entry::times)
                 .sum();
         entries.removeIf(other -> isSame(other, entry));
-        if (entries.size() == MOST) {
-            entries.removeLast();
+        List<Entry> kind = entries.stream()
+                .filter(other -> other.isTrouble() == entry.isTrouble())
+                .toList();
+        if (kind.size() == MOST) {
+            entries.removeLastOccurrence(kind.get(MOST - 1));
         }
         entries.addFirst(
                 new Entry(entry.at, before + entry.times, entry.level, entry.text, entry.trouble, Optional.empty()));
@@ -115,7 +126,7 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
         return count;
     }
 
-    /** Those that are kept, the newest first. */
+    /** Those that are kept, the newest first. They are in the order in which they came last. */
     synchronized List<Entry> entries() {
         return List.copyOf(entries);
     }

@@ -72,9 +72,14 @@ export function listReadings({ signals, units = {} }) {
   });
 }
 
-/** Lists the log's warnings, the newest first. */
-export function listWarnings(warnings) {
-  const items = warnings.map(({ at_ms: at, level, text, times, over_ms: over }) => {
+let logged = [];
+byId("log-all").addEventListener("change", () => listLog(logged));
+
+/** Lists what the log has of late, the newest first: warnings alone, or everything. */
+export function listLog(lines) {
+  logged = lines;
+  const warnings = lines.filter(({ level }) => level !== "info");
+  const items = (byId("log-all").checked ? lines : warnings).map(({ at_ms: at, level, text, times, over_ms: over }) => {
     const element = item("", level);
     const time = document.createElement("time");
     time.dateTime = new Date(at).toISOString();
@@ -93,8 +98,8 @@ export function listWarnings(warnings) {
     return element;
   });
   byId("troubles").replaceChildren(...(items.length === 0 ? [item(say("rows.warnings.none"), "")] : items));
-  const lasting = warnings.filter(({ over_ms: over }) => over === undefined).length;
-  byId("warnings-sum").textContent = items.length === 0 ? "" : say("rows.warnings.count", { count: lasting });
+  byId("warnings-sum").textContent = warnings.length === 0
+    ? say("rows.warnings.none.short") : say("rows.warnings.count", { count: warnings.length });
 }
 
 function item(text, level) {

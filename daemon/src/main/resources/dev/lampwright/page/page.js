@@ -6,7 +6,7 @@ import { Controls } from "./controls.js";
 import { Device } from "./device.js";
 import { Heat } from "./heat.js";
 import { History } from "./history.js";
-import { listReadings, listWarnings, listWiring } from "./lists.js";
+import { listLog, listReadings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
 import { Preview } from "./preview.js";
 import { Lamps, Stage } from "./stage.js";
@@ -52,7 +52,7 @@ const LISTENERS = {
   layout: takeLayout,
   report: takeReport,
   current: (seconds) => chart.add(seconds),
-  troubles: listWarnings,
+  troubles: listLog,
   frame: takeFrame,
   live: beLive,
   lost: beLost,

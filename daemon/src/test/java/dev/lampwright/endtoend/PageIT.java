@@ -39,6 +39,8 @@ class PageIT {
               .map((element) => element.dataset.say);
             """;
 
+    private static final String INFO_LINES = "return document.querySelectorAll('#troubles [data-level=info]').length";
+
     /** In place of the browser's own notices, which one without a window does not show. */
     private static final String NOTICES = """
             window.told = [];
@@ -403,6 +405,17 @@ class PageIT {
                 () -> (Boolean) browser.run("return (document.querySelector('#plan img')?.naturalWidth ?? 0) > 100"));
         browser.byId("row-file").click();
         Await.until("what there is to warn of", () -> browser.text("file").equals("no warnings"));
+    }
+
+    /** Warnings alone, until somebody wants to see the rest. */
+    @Test
+    void theLogShowsWarningsAndOnRequestEverything() {
+        browser.run("document.getElementById('row-warnings').open = true");
+        assertEquals(0L, browser.run(INFO_LINES));
+        browser.byId("log-all").click();
+        assertTrue((Long) browser.run(INFO_LINES) > 0, "the daemon has said that it is there");
+        browser.byId("log-all").click();
+        assertEquals(0L, browser.run(INFO_LINES));
     }
 
     @Test

@@ -31,19 +31,34 @@ class TroubleLogTest {
     }
 
     @Test
-    void warningsAndErrorsAreKeptTheNewestFirst() {
-        logger.info("test {}", "not this");
+    void linesAreKeptTheNewestFirst() {
+        logger.debug("test {}", "not this");
+        logger.info("test {}", "sun");
         logger.warn("test {}", "wind");
         logger.error("test {}", "rain");
-        assertEquals(List.of("test rain", "test wind"), own());
-        assertEquals("error", log.entries().get(0).level());
-        assertEquals("warn", log.entries().get(1).level());
+        assertEquals(List.of("test rain", "test wind", "test sun"), own());
+        assertEquals(
+                List.of("error", "warn", "info"),
+                log.entries().stream()
+                        .filter(entry -> entry.text().startsWith("test "))
+                        .map(TroubleLog.Entry::level)
+                        .toList());
+    }
+
+    @Test
+    void nothingElseCanPushWarningsOut() {
+        logger.warn("test {}", "wind");
+        IntStream.range(0, 100).forEach(i -> logger.info("test {}", i));
+        assertEquals(TroubleLog.MOST + 1, own().size());
+        assertEquals("test wind", own().get(TroubleLog.MOST));
     }
 
     @Test
     void onlySoManyAndSoLong() {
         IntStream.range(0, 100).forEach(i -> logger.warn("test {}", i));
-        assertEquals(TroubleLog.MOST, log.entries().size());
+        assertEquals(
+                TroubleLog.MOST,
+                log.entries().stream().filter(TroubleLog.Entry::isTrouble).count());
         assertEquals("test 99", own().get(0));
         logger.warn("test {}", "x".repeat(10_000));
         assertBelow(500, own().get(0).length());
