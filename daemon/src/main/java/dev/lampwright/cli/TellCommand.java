@@ -117,7 +117,14 @@ final class TellCommand implements Callable<Integer> {
         }
         lines.addAll(described(STATUS, "print the daemon's status"));
         lines.add("");
-        tell.getCommandSpec().usageMessage().description(lines.toArray(String[]::new));
+        tell.getCommandSpec()
+                .usageMessage()
+                .description(lines.stream().map(TellCommand::asFormat).toArray(String[]::new));
+    }
+
+    /** A description is a format for {@link String#format}. */
+    private static String asFormat(String line) {
+        return line.replace("%", "%%");
     }
 
     /** Example and help side by side, or one above the other where the example is long. */

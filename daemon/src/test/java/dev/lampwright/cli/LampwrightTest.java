@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -26,6 +27,16 @@ class LampwrightTest {
     void helpOfEveryCommandHasAnExample() {
         assertHelp(Run.of("--help"));
         Lampwright.commandLine().getSubcommands().keySet().forEach(name -> assertHelp(Run.of(name, "--help")));
+    }
+
+    /** Picocli takes them for that, and warns of others. Source: its manual, "Usage Help with Styles and Formatting". */
+    @Test
+    void descriptionsAreFormats() {
+        for (CommandLine command : Lampwright.commandLine().getSubcommands().values()) {
+            for (String line : command.getCommandSpec().usageMessage().description()) {
+                assertDoesNotThrow(() -> line.formatted(), line);
+            }
+        }
     }
 
     @Test
