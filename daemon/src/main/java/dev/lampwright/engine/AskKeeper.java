@@ -1,17 +1,12 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.desk.Desk;
-import dev.lampwright.file.AtomicFile;
-import dev.lampwright.file.FileFailure;
-import dev.lampwright.file.RegularFile;
-import dev.lampwright.upkeep.Trouble;
+import dev.lampwright.file.KeptFile;
 import dev.lampwright.upkeep.Worker;
 import java.io.IOException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -24,18 +19,14 @@ import org.slf4j.LoggerFactory;
  * memory cards; the last one is written at the end. A file that cannot be written is told once in the log and tried again.
  */
 final class AskKeeper implements AutoCloseable {
-    /** No file that this wrote is longer. */
-    static final long MOST_BYTES = 1 << 20;
-
     private static final Logger LOG = LoggerFactory.getLogger(AskKeeper.class);
     private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
     private static final long SHORTEST_PAUSE_NANOS = TimeUnit.SECONDS.toNanos(10);
     private static final Duration LAST_WRITE = Duration.ofMillis(500);
-    private static final String SET_ASIDE = ".damaged";
 
     private final Path file;
     private final Desk desk;
-    private final Trouble trouble = new Trouble(LOG);
+    private final KeptFile kept;
     private Optional<Worker> worker = Optional.empty();
     private long written;
     private long pauseUntilNanos;
@@ -49,38 +40,13 @@ final class AskKeeper implements AutoCloseable {
     AskKeeper(Path file, Desk desk) {
         this.file = file;
         this.desk = desk;
+        kept = new KeptFile(file, LOG, "what is asked for", "what was asked for before");
         pauseUntilNanos = System.nanoTime();
     }
 
     /** Has the desk take up what an earlier run kept. What is no such file is set aside, and told in one line. */
     void restore() {
-        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-            return;
-        }
-        try {
-            RegularFile.require(file);
-            if (Files.size(file) > MOST_BYTES) {
-                throw new IllegalArgumentException("is longer than " + MOST_BYTES + " bytes");
-            }
-            desk.restore(Files.readString(file));
-        } catch (IllegalArgumentException e) {
-            setAside(e.getMessage());
-        } catch (IOException e) {
-            setAside(FileFailure.whyNotRead(file, e));
-        }
-    }
-
-    private void setAside(String why) {
-        Path aside = file.resolveSibling(file.getFileName() + SET_ASIDE);
-        try {
-            Files.move(file, aside, StandardCopyOption.REPLACE_EXISTING);
-            LOG.warn("{}: {}; what was asked for before is forgotten, and the file is now {}", file, why, aside);
-        } catch (IOException e) {
-            LOG.warn(
-                    "{}: {}; what was asked for before is forgotten, and the file cannot be moved away; remove it",
-                    file,
-                    why);
-        }
+        kept.restore(desk::restore);
     }
 
     /**
@@ -133,18 +99,10 @@ final class AskKeeper implements AutoCloseable {
         if (changes == written) {
             return;
         }
-        pauseUntilNanos = System.nanoTime() + SHORTEST_PAUSE_NANOS;
-        try {
-            AtomicFile.makeFolder(file.toAbsolutePath().getParent());
-            AtomicFile.replace(file, desk.kept());
+        long now = System.nanoTime();
+        pauseUntilNanos = now + SHORTEST_PAUSE_NANOS;
+        if (kept.write(desk.kept(), now)) {
             written = changes;
-            trouble.ends(file + ": what is asked for is kept again");
-        } catch (IOException e) {
-            String why = e.getMessage().replaceFirst("(?s); .*", "");
-            trouble.begins(
-                    why
-                            + "; let this user write there, or set STATE_DIRECTORY; until then what is asked for is not kept",
-                    System.nanoTime());
         }
     }
 

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.desk.KnownLooks;
+import dev.lampwright.file.KeptFile;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.testing.Await;
@@ -121,7 +122,7 @@ class AskKeeperTest {
     void whatIsNoTextOrTooLongOrNoFileIsSetAside() throws IOException {
         Files.write(file(""), new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         assertEquals(1, restored(file()));
-        file("x".repeat((int) AskKeeper.MOST_BYTES + 1));
+        file("x".repeat((int) KeptFile.MOST_BYTES + 1));
         assertEquals(1, restored(file()));
         Files.createDirectory(file());
         assertEquals(1, restored(file()));

@@ -1,0 +1,111 @@
+package dev.lampwright.file;
+
+import dev.lampwright.upkeep.Trouble;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+
+/**
+ * A file in which something outlasts the process. What is damaged or foreign is set aside, and what cannot be written is tried again; the
+ * log tells either once. For one thread at a time.
+ */
+public final class KeptFile {
+    /** No file that is kept is longer, in bytes. */
+    public static final long MOST_BYTES = 1 << 20;
+
+    private static final String SET_ASIDE = ".damaged";
+
+    private final Path file;
+    private final Logger log;
+    private final String what;
+    private final String lost;
+    private final Trouble trouble;
+
+    /**
+     * Touches nothing yet.
+     *
+     * @param file its path; its folder need not exist
+     * @param log where troubles are told
+     * @param what what is kept in it, for instance "what is asked for"
+     * @param lost what is forgotten if the file cannot be used, for instance "what was asked for before"
+     */
+    public KeptFile(Path file, Logger log, String what, String lost) {
+        this.file = file;
+        this.log = log;
+        this.what = what;
+        this.lost = lost;
+        trouble = new Trouble(log);
+    }
+
+    /**
+     * Reads what an earlier run has kept, if there is such a file. Otherwise it is set aside, and told in one line.
+     *
+     * @param reader takes the text; throws an {@code IllegalArgumentException} that says what is wrong with it, to follow the file's name,
+     *     and has taken nothing then
+     */
+    public void restore(Consumer<String> reader) {
+        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            return;
+        }
+        try {
+            reader.accept(read(file));
+        } catch (IllegalArgumentException | IOException e) {
+            setAside(e.getMessage());
+        }
+    }
+
+    /**
+     * Reads such a file.
+     *
+     * @param file its path
+     * @return its text
+     * @throws IOException if it cannot be read; the message says why, to follow the file's name
+     */
+    public static String read(Path file) throws IOException {
+        RegularFile.require(file);
+        try {
+            if (Files.size(file) <= MOST_BYTES) {
+                return Files.readString(file);
+            }
+        } catch (IOException e) {
+            throw new IOException(FileFailure.whyNotRead(file, e), e);
+        }
+        throw new IOException("is longer than " + MOST_BYTES + " bytes");
+    }
+
+    private void setAside(String why) {
+        Path aside = file.resolveSibling(file.getFileName() + SET_ASIDE);
+        try {
+            Files.move(file, aside, StandardCopyOption.REPLACE_EXISTING);
+            log.warn("{}: {}; {} is forgotten, and the file is now {}", file, why, lost, aside);
+        } catch (IOException e) {
+            log.warn("{}: {}; {} is forgotten, and the file cannot be moved away; remove it", file, why, lost);
+        }
+    }
+
+    /**
+     * Writes the file whole, or leaves the one that is there.
+     *
+     * @param text what to write
+     * @param nowNanos the monotonic time, in ns
+     * @return whether it is written; if not, the log says why
+     */
+    public boolean write(String text, long nowNanos) {
+        try {
+            AtomicFile.makeFolder(file.toAbsolutePath().getParent());
+            AtomicFile.replace(file, text);
+            trouble.ends(file + ": " + what + " is kept again");
+            return true;
+        } catch (IOException e) {
+            String why = e.getMessage().replaceFirst("(?s); .*", "");
+            trouble.begins(
+                    why + "; let this user write there, or set STATE_DIRECTORY; until then " + what + " is not kept",
+                    nowNanos);
+            return false;
+        }
+    }
+}
