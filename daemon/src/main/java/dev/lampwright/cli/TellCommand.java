@@ -10,6 +10,8 @@ import dev.lampwright.desk.Ask;
 import dev.lampwright.json.Json;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -88,6 +90,13 @@ final class TellCommand implements Callable<Integer> {
     private String dimmer;
 
     @Option(
+            names = "--by",
+            paramLabel = "NAME",
+            description =
+                    "With acknowledge: who has seen the fault, for the history. Default: this machine's command line.")
+    private String by;
+
+    @Option(
             names = "--wait",
             paramLabel = "SECONDS",
             defaultValue = "5",
@@ -142,6 +151,9 @@ final class TellCommand implements Callable<Integer> {
             throw wrong("--prefix goes with --broker; the file of --config has its own");
         }
         requirePatience();
+        if (by != null && !isAcknowledge()) {
+            throw wrong("--by goes with " + Ask.ACKNOWLEDGE.word());
+        }
         LogSettings.silent();
         Map<String, Object> request = what.equals(STATUS) ? Map.of() : request();
         Duration patience = Duration.ofMillis(Math.round(waitSeconds * 1000));
@@ -153,6 +165,10 @@ final class TellCommand implements Callable<Integer> {
         String id = (String) request.get("id");
         String answer = caller.ask(what, Json.of(request), text -> isFor(id, text));
         return told(answer);
+    }
+
+    private boolean isAcknowledge() {
+        return what.equals(Ask.ACKNOWLEDGE.word());
     }
 
     private void requirePatience() {
@@ -197,11 +213,24 @@ final class TellCommand implements Callable<Integer> {
         Optional.ofNullable(seconds).ifPresent(time -> request.put("for_s", time));
         Optional.ofNullable(until).ifPresent(time -> request.put("until", time));
         Optional.ofNullable(fade).ifPresent(time -> request.put("fade_s", time));
+        if (isAcknowledge()) {
+            request.put("by", by == null ? "command line" + ofThisMachine() : by);
+        }
         if (!values.isEmpty()) {
             request.put(what, arePairs() ? pairs() : value(String.join(" ", values)));
         }
         request.put("id", UUID.randomUUID().toString());
         return request;
+    }
+
+    /** By the kernel's name for it: looking up its address may take a name server. */
+    private static String ofThisMachine() {
+        try {
+            return " of "
+                    + Files.readString(Path.of("/proc/sys/kernel/hostname")).strip();
+        } catch (IOException e) {
+            return "";
+        }
     }
 
     private boolean arePairs() {

@@ -39,6 +39,7 @@ public final class Desk {
     private final Clocks clocks;
     private final Supplier<Alarm> alarm;
     private final Consumer<Wishes> slot;
+    private final Consumer<Asker> acknowledged;
     private DeskSettings settings;
     private Fitting fitting;
     private KnownLooks looks;
@@ -67,6 +68,29 @@ public final class Desk {
             Clocks clocks,
             Supplier<Alarm> alarm,
             Consumer<Wishes> slot) {
+        this(settings, fitting, looks, clocks, alarm, slot, asker -> {});
+    }
+
+    /**
+     * Makes a desk where nothing has been asked for, and says so to the slot.
+     *
+     * @param settings what the configuration says about asking
+     * @param fitting what is fitted
+     * @param looks the looks that there are
+     * @param clocks what time it is
+     * @param alarm where the alarm stands now
+     * @param slot takes the wishes whenever they are new
+     * @param acknowledged takes whoever has acknowledged a fault; must not wait
+     */
+    public Desk(
+            DeskSettings settings,
+            Fitting fitting,
+            KnownLooks looks,
+            Clocks clocks,
+            Supplier<AlarmState> alarm,
+            Consumer<Wishes> slot,
+            Consumer<Asker> acknowledged) {
+        this.acknowledged = acknowledged;
         this.clocks = clocks;
         this.alarm = alarm;
         this.slot = slot;
@@ -107,7 +131,19 @@ public final class Desk {
      * @param payload a bare value or a JSON object
      * @return what became of it
      */
-    public synchronized Answer ask(String word, String payload) {
+    public Answer ask(String word, String payload) {
+        return ask(word, payload, Asker.UNKNOWN);
+    }
+
+    /**
+     * Takes something that is asked for.
+     *
+     * @param word what: one of {@link Ask#words}
+     * @param payload a bare value or a JSON object
+     * @param asker who asks
+     * @return what became of it
+     */
+    public synchronized Answer ask(String word, String payload, Asker asker) {
         Optional<Ask> ask = Ask.of(word);
         if (ask.isEmpty()) {
             Reason.Given why = Reason.UNKNOWN_ASK.with(Request.shown(word), String.join(", ", Ask.words()));
@@ -116,15 +152,19 @@ public final class Desk {
         if (payload.length() > Request.MOST_CHARS) {
             return refused(word, Reason.TOO_LONG.with(Request.MOST_CHARS), Optional.empty());
         }
-        return take(ask.get(), new Request(payload, ask.get().word()));
+        return take(ask.get(), new Request(payload, ask.get().word()), asker);
     }
 
-    private Answer take(Ask ask, Request request) {
+    private Answer take(Ask ask, Request request, Asker asker) {
         try {
             Outcome outcome = ask.done(request, circumstances(), standing);
             request.requireNothingLeft();
+            boolean acknowledges = outcome.standing().acknowledgements() != standing.acknowledgements();
             standing = outcome.standing();
             publish();
+            if (acknowledges) {
+                acknowledged.accept(asker.calling(request.by()));
+            }
             if (ask.isLogged()) {
                 LOG.info("{}", outcome.text());
             }

@@ -22,6 +22,9 @@ final class Request {
     static final int MOST_CHARS = 65_536;
 
     private static final String ID = "id";
+    /** What the asker calls itself. */
+    static final String BY = "by";
+
     /** How long something is to last. */
     static final String FOR = "for_s";
     /** Until when it is to last. */
@@ -36,11 +39,13 @@ final class Request {
     static final int LONGEST_FADE_S = 600;
 
     private static final int LONGEST_ID = 64;
+    private static final int LONGEST_NAME = 40;
     private static final int SHOWN_CHARS = 40;
 
     private final Map<String, JsonNode> values = new LinkedHashMap<>();
     private final TreeSet<String> known = new TreeSet<>();
     private final Optional<String> id;
+    private final String by;
     private final Optional<End> end;
 
     /**
@@ -61,13 +66,24 @@ final class Request {
                 .filter(given -> !given.isNull());
         named.ifPresent(given -> values.remove(ID));
         id = named.map(JsonNode::asText).map(text -> text.substring(0, Math.min(LONGEST_ID, text.length())));
+        by = name();
         end = Optional.empty();
     }
 
     private Request(String key, JsonNode value, Optional<End> end) {
         values.put(key, value);
         id = Optional.empty();
+        by = "";
         this.end = end;
+    }
+
+    private String name() {
+        JsonNode node = values.get(BY);
+        if (node == null || !node.isTextual()) {
+            return "";
+        }
+        values.remove(BY);
+        return Printable.beginning(node.asText().strip(), LONGEST_NAME);
     }
 
     /**
@@ -104,6 +120,11 @@ final class Request {
     /** What the request calls itself. */
     Optional<String> id() {
         return id;
+    }
+
+    /** What the asker calls itself; empty if it does not. */
+    String by() {
+        return by;
     }
 
     private OptionalDouble number(String key, double least, double most) throws RefusedException {
@@ -214,6 +235,9 @@ final class Request {
         if (values.containsKey(ID)) {
             throw new RefusedException(
                     Reason.NOT_VALID, ID, shown(values.get(ID)), "give text or a number, or leave it out");
+        }
+        if (values.containsKey(BY)) {
+            throw new RefusedException("by is " + shown(values.get(BY)) + "; give a name, or leave it out");
         }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();

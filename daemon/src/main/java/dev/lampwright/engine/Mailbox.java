@@ -2,6 +2,7 @@ package dev.lampwright.engine;
 
 import dev.lampwright.broker.Contact;
 import dev.lampwright.desk.Answer;
+import dev.lampwright.desk.Asker;
 import dev.lampwright.desk.Desk;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -31,7 +32,7 @@ final class Mailbox implements Contact.Asks {
                     .json();
         }
         try {
-            return desk.ask(word, text(payload)).json();
+            return desk.ask(word, text(payload), Asker.MQTT).json();
         } catch (CharacterCodingException e) {
             return refusal(word, "the message is not UTF-8 text; send it as UTF-8")
                     .json();

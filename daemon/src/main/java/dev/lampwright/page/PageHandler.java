@@ -4,6 +4,7 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpHandler;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Ask;
+import dev.lampwright.desk.Asker;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.http.BrokenRequest;
 import java.io.IOException;
@@ -193,7 +194,8 @@ final class PageHandler implements HttpHandler {
             return;
         }
         String word = call.path().substring(ASK.length());
-        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8));
+        Asker asker = Asker.page(call.from().getHostAddress());
+        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8), asker);
         call.answerJson(answer.done() ? 200 : 422, answer.json());
     }
 

@@ -20,7 +20,8 @@ final class AskReference {
 
             Ask with `lampwright tell`, on the live page, or by a message on `PREFIX/ask/WORD`, where `PREFIX` is `[desk] prefix`. A message
             carries a bare value, or a JSON object in which the value has the word for its key and other keys may stand beside it. An `id` in
-            the object comes back in the answer, which is published on `PREFIX/answer`:
+            the object comes back in the answer, which is published on `PREFIX/answer`. A `by` is what the asker calls itself, at most 40
+            characters; the [history](history.md) keeps it for who has acknowledged a fault, since MQTT does not tell who published:
 
             ```json
             {"ask":"look","done":true,"now":"look done for 30 s","id":"7"}

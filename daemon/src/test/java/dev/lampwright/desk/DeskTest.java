@@ -634,4 +634,35 @@ class DeskTest {
         }
         assertEquals(0.5f, desk.wishes().brightness());
     }
+
+    @Test
+    void whoAcknowledgesIsPassedOn() {
+        List<Asker> askers = new ArrayList<>();
+        Desk one = new Desk(
+                DeskSettings.USUAL,
+                FITTING,
+                only("idle"),
+                new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
+                () -> alarm,
+                slot::set,
+                askers::add);
+        alarm = AlarmState.NORMAL;
+        assertFalse(one.ask("acknowledge", "", Asker.MQTT).done());
+        alarm = AlarmState.ALERT;
+        assertTrue(one.ask("acknowledge", "", Asker.page("192.0.2.7")).done());
+        assertTrue(one.ask("acknowledge", "{\"by\": \" panel\\u0007 \"}", Asker.MQTT)
+                .done());
+        assertTrue(
+                one.ask("acknowledge", "{\"by\": \"" + "x".repeat(500) + "\"}").done());
+        assertTrue(one.ask("quiet", "{\"quiet\": \"on\", \"by\": \"panel\"}", Asker.MQTT)
+                .done());
+        Answer refused = one.ask("acknowledge", "{\"by\": 7}", Asker.MQTT);
+        assertEquals("by is 7; give a name, or leave it out", refused.text());
+        assertEquals(
+                List.of(
+                        new Asker("page", "192.0.2.7", ""),
+                        new Asker("mqtt", "", "panel."),
+                        new Asker("", "", "x".repeat(40))),
+                askers);
+    }
 }
