@@ -1,5 +1,8 @@
 package dev.lampwright;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -76,8 +79,15 @@ class ArchitectureTest {
 
     /** Behind {@code payload} there are {@code Value}s; the others read what is not a printer's. */
     @ArchTest
-    static final ArchRule ONLY_WHO_READS_JSON_KNOWS_ITS_PARSER =
-            only("com.fasterxml..", "..payload..", "..json..", "..desk..", "..page..", "..cli..", "..tool.fit..");
+    static final ArchRule ONLY_WHO_READS_JSON_KNOWS_ITS_PARSER = only(
+            "com.fasterxml..",
+            "..payload..",
+            "..json..",
+            "..desk..",
+            "..history..",
+            "..page..",
+            "..cli..",
+            "..tool.fit..");
 
     /** Who holds a node that was read has it from {@code json}, and writes by way of it. */
     @ArchTest
@@ -197,6 +207,15 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("..printer..", "..payload..");
+
+    /** It is shown what happens, and asks nobody. */
+    @ArchTest
+    static final ArchRule THE_HISTORY_KNOWS_THE_PRINTERS_STATES_AND_FILES_ALONE = noClasses()
+            .that()
+            .resideInAPackage("..history..")
+            .should()
+            .dependOnClassesThat(resideInAPackage("dev.lampwright..")
+                    .and(not(resideInAnyPackage("..history..", "..printer..", "..json..", "..file..", "..upkeep.."))));
 
     @ArchTest
     static final ArchRule NO_CIRCLES_AMONG_TOOLS =

@@ -22,6 +22,7 @@ import picocli.CommandLine.Model.UsageMessageSpec;
             PortsCommand.class,
             TellCommand.class,
             PageCommand.class,
+            HistoryCommand.class,
             FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",

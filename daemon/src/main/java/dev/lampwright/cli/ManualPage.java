@@ -98,6 +98,9 @@ final class ManualPage {
         macro("SH", "FILES");
         entry("/etc/lampwright/lampwright.toml", "The configuration that the service lampwright reads.");
         entry("/etc/lampwright/NAME.toml", "The configuration that the service lampwright@NAME reads.");
+        entry(
+                "/var/lib/lampwright/NAME-*.history.jsonl",
+                "Past jobs and faults, which lampwright history shows; remove it to forget them.");
         entry("/usr/share/doc/lampwright/examples/example.toml", "Every key there is, with a word on each.");
     }
 

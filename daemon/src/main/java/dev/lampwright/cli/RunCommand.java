@@ -4,14 +4,18 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.Keeping;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.engine.StatusWatch;
+import dev.lampwright.history.HistoryClock;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.service.BootTime;
 import dev.lampwright.service.ServiceWatch;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -98,8 +102,16 @@ final class RunCommand implements Callable<Integer> {
     private Daemon daemon(Config config, Recorder recorder) {
         Function<Config, Line> lines = next ->
                 new SerialLine(next.controller().port(), next.controller().baud());
+        return new Daemon(config, lines, recorder == null ? StatusWatch.NOBODY : recorder, Optional.of(keeping()));
+    }
+
+    private Keeping keeping() {
+        Map<String, String> environment = System.getenv();
         Path home = Path.of(System.getProperty("user.home"));
-        Optional<Path> kept = Optional.of(StateFile.of(file, System.getenv(), home));
-        return new Daemon(config, lines, recorder == null ? StatusWatch.NOBODY : recorder, kept);
+        return new Keeping(
+                StateFile.of(file, environment, home, StateFile.ASKS),
+                StateFile.of(file, environment, home, StateFile.HISTORY),
+                StateFile.isGiven(environment),
+                BootTime.isNeeded() ? HistoryClock.of(BootTime::millis) : HistoryClock.SYSTEM);
     }
 }

@@ -2,7 +2,9 @@ package dev.lampwright.cli;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import java.util.zip.CRC32;
 
 /**
@@ -12,7 +14,15 @@ import java.util.zip.CRC32;
  */
 final class StateFile {
     private static final String OURS = "lampwright";
-    private static final String SUFFIX = ".asks.json";
+
+    /** How the name of the file ends in which what people ask for is kept. */
+    static final String ASKS = ".asks.json";
+    /** How the name of the file ends in which what has happened is kept. */
+    static final String HISTORY = ".history.jsonl";
+
+    /** What systemd makes of the package's {@code StateDirectory=}. */
+    private static final Path OF_THE_SERVICE = Path.of("/var/lib/lampwright");
+
     private static final int LONGEST_NAME = 100;
 
     private StateFile() {}
@@ -23,19 +33,52 @@ final class StateFile {
      * @param config path of the configuration file
      * @param environment the process's
      * @param home the user's home folder
+     * @param suffix what is kept: {@link #ASKS} or {@link #HISTORY}
      * @return for instance {@code /var/lib/lampwright/alder-1f04c3a9.asks.json}, the digits from the configuration's whole path
      */
-    static Path of(Path config, Map<String, String> environment, Path home) {
+    static Path of(Path config, Map<String, String> environment, Path home, String suffix) {
+        return folder(environment, home).resolve(name(config, suffix));
+    }
+
+    /**
+     * Where a daemon may have kept the history of a configuration: one that this user started, or the service.
+     *
+     * @param config path of the configuration file
+     * @param environment the process's
+     * @param home the user's home folder
+     * @return the files that there may be
+     */
+    static List<Path> histories(Path config, Map<String, String> environment, Path home) {
+        return Stream.of(folder(environment, home), OF_THE_SERVICE)
+                .distinct()
+                .map(folder -> folder.resolve(name(config, HISTORY)))
+                .toList();
+    }
+
+    /**
+     * Whether a service manager gives a folder for what is to outlast the process.
+     *
+     * @param environment the process's
+     */
+    static boolean isGiven(Map<String, String> environment) {
+        return !given(environment).isEmpty();
+    }
+
+    private static String given(Map<String, String> environment) {
+        return environment.getOrDefault("STATE_DIRECTORY", "").split(":", -1)[0];
+    }
+
+    private static String name(Path config, String suffix) {
         Path whole = config.toAbsolutePath().normalize();
         CRC32 sum = new CRC32();
         sum.update(whole.toString().getBytes(StandardCharsets.UTF_8));
         String name = whole.getFileName().toString().replaceFirst("\\.toml$", "");
         String beginning = name.substring(0, Math.min(LONGEST_NAME, name.length()));
-        return folder(environment, home).resolve("%s-%08x%s".formatted(beginning, sum.getValue(), SUFFIX));
+        return "%s-%08x%s".formatted(beginning, sum.getValue(), suffix);
     }
 
     private static Path folder(Map<String, String> environment, Path home) {
-        String ours = environment.getOrDefault("STATE_DIRECTORY", "").split(":", -1)[0];
+        String ours = given(environment);
         if (!ours.isEmpty()) {
             return Path.of(ours);
         }

@@ -27,6 +27,7 @@ import java.util.OptionalInt;
  * @param page what there is to say about the live page; empty if there is none
  * @param metricsPort port of loopback on which figures are served, if any are; taken up at the start only
  * @param wiring how the lights are wired, for the electrical plan
+ * @param keepHistory whether jobs and faults outlast the daemon; empty if the file leaves that to how it is run
  */
 public record Config(
         int framesPerSecond,
@@ -38,7 +39,8 @@ public record Config(
         Mounting mounting,
         Optional<PageSettings> page,
         OptionalInt metricsPort,
-        Wiring wiring) {
+        Wiring wiring,
+        Optional<Boolean> keepHistory) {
     /**
      * Where the broker is.
      *
@@ -112,6 +114,16 @@ public record Config(
      */
     public Config with(ControllerSpec otherController, LightSpec other) {
         return new Config(
-                framesPerSecond, talk, otherController, other, atEnd, desk, mounting, page, metricsPort, wiring);
+                framesPerSecond,
+                talk,
+                otherController,
+                other,
+                atEnd,
+                desk,
+                mounting,
+                page,
+                metricsPort,
+                wiring,
+                keepHistory);
     }
 }

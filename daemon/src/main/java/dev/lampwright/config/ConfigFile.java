@@ -35,6 +35,7 @@ public final class ConfigFile {
             Key.own("alarm", "table"),
             Key.own("desk", "table"),
             Key.own("quiet", "table"),
+            Key.own("history", "table"),
             Key.own("metrics", "table"),
             Key.own("page", "table"),
             Key.own("looks", "table"),
@@ -43,6 +44,13 @@ public final class ConfigFile {
     private static final int MOST_PORT = 65_535;
     private static final Key<Integer> METRICS_PORT =
             Key.whole("port", 1, MOST_PORT).without("nothing listens").comment("9464", "on the loopback address");
+
+    private static final Key<Boolean> KEEP_HISTORY = Key.flag("keep")
+            .without("`true` for a service with a `StateDirectory`, else `false`")
+            .comment("false", "whether jobs, faults and curves survive a restart");
+
+    /** What has happened. */
+    static final Section HISTORY = Section.of("history", "what has happened: jobs, faults, curves", KEEP_HISTORY);
 
     /** Figures for Prometheus. */
     static final Section METRICS =
@@ -209,6 +217,7 @@ public final class ConfigFile {
                 mounting,
                 PageSection.read(root, folder),
                 metricsPort,
-                wiring);
+                wiring,
+                root.table("history").as(HISTORY).find(KEEP_HISTORY));
     }
 }

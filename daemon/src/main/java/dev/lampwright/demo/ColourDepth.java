@@ -13,6 +13,43 @@ public enum ColourDepth {
     /** None: one line of plain text a second. */
     PLAIN;
 
+    private static final int FULL_LEVEL = 255;
+    private static final int CUBE_START = 16;
+    private static final int CUBE_LEVELS = 6;
+
+    /**
+     * What colours the characters that follow.
+     *
+     * @param red 0 to 1, encoded as in sRGB; so are the others
+     * @param green likewise
+     * @param blue likewise
+     * @return an escape sequence; empty without colours
+     */
+    public String foreground(double red, double green, double blue) {
+        return switch (this) {
+            case FULL ->
+                "\u001b[38;2;" + Math.round(red * FULL_LEVEL) + ';' + Math.round(green * FULL_LEVEL) + ';'
+                        + Math.round(blue * FULL_LEVEL) + 'm';
+            case INDEXED ->
+                "\u001b[38;5;" + (CUBE_START + (cube(red) * CUBE_LEVELS + cube(green)) * CUBE_LEVELS + cube(blue))
+                        + 'm';
+            case PLAIN -> "";
+        };
+    }
+
+    private static long cube(double value) {
+        return Math.round(value * (CUBE_LEVELS - 1));
+    }
+
+    /**
+     * What ends all colours.
+     *
+     * @return an escape sequence; empty without colours
+     */
+    public String reset() {
+        return this == PLAIN ? "" : "\u001b[0m";
+    }
+
     /**
      * What the terminal on standard output seems to show.
      *

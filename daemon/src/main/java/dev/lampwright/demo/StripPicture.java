@@ -4,10 +4,8 @@ import dev.lampwright.colour.Decoder;
 
 /** Draws a strip's bytes as text: one block a pixel, in the colours that the terminal has. */
 public final class StripPicture {
-    private static final String RESET = "\u001b[0m";
+    private static final char BLOCK = '█';
     private static final String SHADES = " .:-=+*#%@";
-    private static final int CUBE_START = 16;
-    private static final int CUBE_LEVELS = 6;
 
     private final Decoder decoder;
     private final ColourDepth depth;
@@ -35,26 +33,16 @@ public final class StripPicture {
             double[] colour = decoder.screen(strip, pixel);
             text.append(cell(colour[0], colour[1], colour[2]));
         }
-        return depth == ColourDepth.PLAIN ? text.toString() : text.append(RESET).toString();
+        return text.append(depth.reset()).toString();
     }
 
     private String cell(double red, double green, double blue) {
-        return switch (depth) {
-            case FULL ->
-                "\u001b[38;2;" + Math.round(red * 255) + ';' + Math.round(green * 255) + ';' + Math.round(blue * 255)
-                        + "m█";
-            case INDEXED ->
-                "\u001b[38;5;" + (CUBE_START + (cube(red) * CUBE_LEVELS + cube(green)) * CUBE_LEVELS + cube(blue))
-                        + "m█";
-            case PLAIN -> shade(Math.max(red, Math.max(green, blue)));
-        };
+        return depth == ColourDepth.PLAIN
+                ? shade(Math.max(red, Math.max(green, blue)))
+                : depth.foreground(red, green, blue) + BLOCK;
     }
 
     private static String shade(double light) {
         return Character.toString(SHADES.charAt((int) Math.round(light * (SHADES.length() - 1))));
-    }
-
-    private static long cube(double value) {
-        return Math.round(value * (CUBE_LEVELS - 1));
     }
 }

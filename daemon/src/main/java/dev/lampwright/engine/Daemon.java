@@ -11,11 +11,17 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.desk.Report;
+import dev.lampwright.history.Account;
+import dev.lampwright.history.Glance;
+import dev.lampwright.history.HistoryClock;
+import dev.lampwright.history.HistoryKeeper;
+import dev.lampwright.history.Sighting;
 import dev.lampwright.link.ControllerLink;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.payload.OwnQuantity;
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -25,7 +31,6 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.upkeep.ProcessAge;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
@@ -40,7 +45,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The whole daemon, put together from a configuration: four threads that meet in three slots. The newest status goes from the printer's
+ * The whole daemon, put together from a configuration: threads that meet in three slots. The newest status goes from the printer's
  * side to the frame loop, the newest wishes go there from the desk, and the newest frame goes from there to the link. What belongs to one
  * configuration is one value, {@link Running}, which is built whole and then takes the place of the one before.
  */
@@ -59,6 +64,8 @@ public final class Daemon implements AutoCloseable {
     private final Desk desk;
     private final Reporter reporter;
     private final Optional<AskKeeper> keeper;
+    private final HistoryKeeper history;
+    private final boolean keepHistory;
     private final Pace pace = new Pace();
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
@@ -95,23 +102,29 @@ public final class Daemon implements AutoCloseable {
      * @param config what to run
      * @param lines gives the line to the controller
      * @param watch records what frames are made from; closed by whoever opened it
-     * @param kept the file in which what is asked for outlasts the daemon, if the configuration has it kept; empty for none
+     * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
      */
-    public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Path> kept) {
+    public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping) {
         this.lines = lines;
+        history = new HistoryKeeper(
+                keeping.map(Keeping::history),
+                this::glance,
+                keeping.map(Keeping::clock).orElse(HistoryClock.SYSTEM));
+        keepHistory = keeping.map(Keeping::keepHistory).orElse(false);
         desk = new Desk(
                 config.desk(),
                 config.fitting(),
                 looks(config),
                 new Desk.Clocks(CLOCK, InstantSource.system()),
                 this::alarm,
-                this::wish);
+                this::wish,
+                asker -> history.acknowledged(asker.way(), asker.from(), asker.by()));
         running = first(config);
         frames = new FrameLoop(
                 running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
         onWishes = frames::tellNews;
         reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
-        keeper = kept.map(file -> new AskKeeper(file, desk));
+        keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
         if (config.desk().keep()) {
             keeper.ifPresent(AskKeeper::restore);
         }
@@ -176,13 +189,19 @@ public final class Daemon implements AutoCloseable {
                 sameTalk ? before.printer() : printer(next));
     }
 
-    /** Starts all four threads. */
+    /** Starts all threads. */
     public synchronized void start() {
         running.link().start();
         frames.start();
         running.printer().start();
         reporter.start();
         keeper.ifPresent(one -> one.follow(running.config().desk().keep()));
+        history.follow(keepsHistory(running.config()));
+        history.start();
+    }
+
+    private boolean keepsHistory(Config config) {
+        return config.keepHistory().orElse(keepHistory);
     }
 
     /**
@@ -206,6 +225,7 @@ public final class Daemon implements AutoCloseable {
         }
         desk.change(next.desk(), next.fitting(), looks(next));
         keeper.ifPresent(one -> one.follow(next.desk().keep()));
+        history.follow(keepsHistory(next));
         running = following;
         following.chain().prepare(wishes.get());
         frames.change(following.rig());
@@ -247,6 +267,7 @@ public final class Daemon implements AutoCloseable {
         Running last = running;
         reporter.close();
         keeper.ifPresent(AskKeeper::end);
+        history.end();
         Thread farewell = new Thread(last.printer()::close, "farewell");
         farewell.setDaemon(true);
         farewell.start();
@@ -258,6 +279,7 @@ public final class Daemon implements AutoCloseable {
         last.link().close(fades ? WhenSilent.DARK : last.config().setup().whenSilent());
         await(farewell);
         keeper.ifPresent(AskKeeper::close);
+        history.close();
     }
 
     private static void await(Thread farewell) {
@@ -353,6 +375,29 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
+     * What has happened: jobs, faults, states and curves.
+     *
+     * @return as of now
+     */
+    public Account history() {
+        return history.account();
+    }
+
+    private Glance glance() {
+        Running now = running;
+        PrinterStatus read = status.get();
+        FrameReport frame = frames.snapshot();
+        return new Glance(
+                now.silence().isPresent(),
+                read.faultText().orElse(""),
+                read.value(Quantity.JOB_PROGRESS),
+                read.value(Quantity.BED_ACTUAL),
+                read.value(Quantity.NOZZLE_ACTUAL),
+                frame.current().milliamps(),
+                frame.alarm() != AlarmState.NORMAL);
+    }
+
+    /**
      * Whether and why nothing is heard of the printer.
      *
      * @return empty if it is heard
@@ -436,6 +481,9 @@ public final class Daemon implements AutoCloseable {
     /** A fault does not wait for the next frame. */
     private void heard(PrinterStatus next) {
         PrinterStatus before = status.getAndSet(next);
+        if (next.state() != before.state()) {
+            history.saw(new Sighting(next.state(), next.faultText().orElse(""), next.value(Quantity.JOB_PROGRESS)));
+        }
         if (next.state() == PrinterState.FAULT && before.state() != PrinterState.FAULT) {
             frames.hurry();
         } else {

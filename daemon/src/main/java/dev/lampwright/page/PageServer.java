@@ -68,7 +68,8 @@ final class PageServer implements RetriedServer.Server {
                 "/wiring", PerConfig.lines(running, advice::wiring),
                 "/plan.svg", PerConfig.svg(running, advice::drawing),
                 "/check", PerConfig.lines(running, advice::warnings),
-                "/preview", new LookPreview(daemon));
+                "/preview", new LookPreview(daemon),
+                "/history", new HistoryMessage(daemon::history, running));
         Map<String, PageHandler.Shown> all = new HashMap<>();
         forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(Tokens.Right.WATCH, document)));
         all.put("/code.svg", new PageHandler.Shown(Tokens.Right.ASK, query -> code()));

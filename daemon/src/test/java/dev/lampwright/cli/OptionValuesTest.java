@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.Child;
 import java.io.IOException;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,6 +70,11 @@ class OptionValuesTest {
     }
 
     @Test
+    void aNameThatIsKeptForNothing() {
+        assertWrong("--by goes with acknowledge", (TELL + "--by ada quiet on").split(" "));
+    }
+
+    @Test
     void anEmptyPrefix() {
         assertWrong(
                 "--prefix is empty; give the beginning of this printer's own topics, for instance \"lampwright/alder\"",
@@ -113,5 +120,36 @@ class OptionValuesTest {
                         .contains(", which has characters that paths cannot have in this locale; set another, for"
                                 + " instance LC_ALL=C.UTF-8; see "),
                 child.output());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"", "yesterday", "7", "7w", "-7d", "2026-02-30", "2026-11-27T25:00", "27.11.2026", "0001-01-01"})
+    void times(String since) {
+        assertWrong(
+                "--since is " + since
+                        + "; write a date such as 2026-11-27, with a time such as 2026-11-27T09:00, or how long"
+                        + " ago, such as 90m, 12h or 7d",
+                "history",
+                "alder.toml",
+                "--since",
+                since);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2026-11-27, 2026-11-26T23:00:00Z",
+        "2026-11-27T09:30, 2026-11-27T08:30:00Z",
+        "2026-11-27 09:30, 2026-11-27T08:30:00Z",
+        "90m, 2026-11-27T10:30:00Z",
+        "12h, 2026-11-27T00:00:00Z",
+        "7d, 2026-11-20T12:00:00Z"
+    })
+    void timesAreLocal(String since, String instant) {
+        assertEquals(
+                Instant.parse(instant),
+                new Since.Reader()
+                        .convert(since)
+                        .instant(Instant.parse("2026-11-27T12:00:00Z"), ZoneId.of("Europe/Madrid")));
     }
 }

@@ -103,6 +103,7 @@ final class KeyExample {
         table(AlarmSection.SECTION, "alarm", Map.of());
         table(DeskSection.SECTION, "desk", Map.of());
         table(DeskSection.QUIET, "quiet", Map.of());
+        table(ConfigFile.HISTORY, "history", Map.of());
         table(ConfigFile.METRICS, "metrics", Map.of());
         table(PageSection.SECTION, "page", Map.of());
         put("""

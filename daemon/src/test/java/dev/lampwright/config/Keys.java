@@ -33,6 +33,7 @@ final class Keys {
             AlarmSection.SECTION,
             DeskSection.SECTION,
             DeskSection.QUIET,
+            ConfigFile.HISTORY,
             ConfigFile.METRICS,
             PageSection.SECTION,
             LooksSection.SECTION,

@@ -3,7 +3,10 @@ package dev.lampwright.endtoend;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.json.Json;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Child;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.Recording.Entry;
@@ -12,11 +15,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -33,6 +39,9 @@ class RestartIT {
     private static final List<Integer> RED = strip(0, 255, 0);
 
     private static final List<Integer> BLUE = strip(0, 0, 255);
+
+    /** Each look starts a process. */
+    private static final Duration LONG = Duration.ofSeconds(40);
 
     @TempDir
     private Path folder;
@@ -106,6 +115,89 @@ class RestartIT {
                                 .size(),
                         daemon.log()::toString);
             }
+        }
+    }
+
+    /** A job and a fault go on over a kill; the command reads what the daemon has kept. */
+    @Test
+    @Timeout(120)
+    void whatHasHappenedSurvivesAKill() throws IOException, InterruptedException {
+        try (PtyController controller = PtyController.pluggedIn(folder);
+                Mosquitto broker = Mosquitto.start()) {
+            String url = broker.url().toString();
+            Path config = Files.writeString(
+                    folder.resolve("rowan.toml"),
+                    "printer.fault_text.topic = \"shop/rowan/words\"\n"
+                            + config(url, controller.port(), "blue")
+                                    .replace(
+                                            "idle =",
+                                            "fault = [\"ALARM\"], printing = [\"RUN\"], done = [\"END\"], idle ="));
+            Map<String, String> environment = Map.of("STATE_DIRECTORY", folder.toString());
+            try (RunningDaemon daemon = RunningDaemon.start(config, environment)) {
+                publishUntil(broker, "IDLE", config, told -> told.path("states").size() > 0);
+                broker.publish("shop/rowan/job", "RUN", false);
+                broker.publish("shop/rowan/words", "bed too cold", false);
+                broker.publish("shop/rowan/job", "ALARM", false);
+                Await.until(
+                        "the fault acknowledged",
+                        LONG,
+                        () -> command("tell", "--broker", url, "acknowledge").status() == 0);
+                Await.until(
+                        "the kept fault",
+                        LONG,
+                        () -> history(config).at("/faults/0/acknowledged").isObject());
+                daemon.signal("KILL");
+            }
+            JsonNode fault = history(config).at("/faults/0");
+            assertEquals("bed too cold", fault.path("words").asText());
+            assertEquals("mqtt", fault.at("/acknowledged/way").asText());
+            assertTrue(fault.at("/acknowledged/by").asText().startsWith("command line of "), fault.toString());
+            String began = history(config).at("/jobs/0/began").asText();
+            try (RunningDaemon daemon = RunningDaemon.start(config, environment)) {
+                publishUntil(
+                        broker,
+                        "END",
+                        config,
+                        told -> told.at("/jobs/0/end").asText().equals("done"));
+                assertEquals(List.of(), daemon.linesWith(0, "WARN"));
+            }
+            JsonNode job = history(config).path("jobs");
+            assertEquals(1, job.size(), job.toString());
+            assertEquals(began, job.at("/0/began").asText());
+            assertTrue(
+                    job.at("/0/end_unseen").asBoolean()
+                            && job.at("/0/unwatched_s").asDouble() > 0,
+                    job.toString());
+            String shown = command("history", config.toString()).output();
+            assertTrue(shown.contains("done, its end was not seen"), shown);
+            assertTrue(shown.contains("bed too cold") && !shown.contains("\u001b"), shown);
+        }
+    }
+
+    /** A daemon that has just started hears it as soon as it has subscribed. */
+    private void publishUntil(Mosquitto broker, String state, Path config, Predicate<JsonNode> told) {
+        Await.until(state, LONG, () -> {
+            broker.publish("shop/rowan/job", state, false);
+            return told.test(history(config));
+        });
+    }
+
+    /** As JSON; nothing as long as none is kept. */
+    private JsonNode history(Path config) {
+        Child child = command("history", config.toString(), "--json");
+        return Json.read(child.status() == 0 ? child.output() : "{}").orElseThrow();
+    }
+
+    private Child command(String... words) {
+        List<String> command = new ArrayList<>(List.of("env", "STATE_DIRECTORY=" + folder));
+        command.addAll(RunningDaemon.command(List.of(), words));
+        try {
+            return Child.run(command);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError(e);
         }
     }
 

@@ -108,7 +108,8 @@ class DaemonChangeTest {
                 config.mounting(),
                 config.page(),
                 config.metricsPort(),
-                config.wiring());
+                config.wiring(),
+                config.keepHistory());
     }
 
     /** A configuration as none is ever read. */

@@ -305,6 +305,39 @@ class LivePageTest {
     }
 
     @Test
+    void whatHasHappenedCanBeRead() {
+        try (PageRig rig = PageRig.usual()) {
+            HttpResponse<String> history = rig.get("/history");
+            assertEquals(200, history.statusCode());
+            JsonNode told = Watcher.json(history.body());
+            assertEquals(
+                    List.of("as_of", "jobs", "faults", "states", "curves", "colours"),
+                    told.properties().stream().map(Map.Entry::getKey).toList());
+            assertEquals("silent", told.get("states").get(0).get("state").asText());
+            assertEquals(10, told.get("curves").get("step_s").asInt());
+            assertEquals(
+                    1, told.get("curves").get("pieces").get(0).get("strip_mA").size());
+            assertEquals(8, told.get("colours").size());
+            told.get("colours").forEach(colour -> assertTrue(colour.asText().matches("#[0-9a-f]{6}"), colour.asText()));
+            JsonNode since = Watcher.json(
+                    rig.get("/history?since=2000-01-01T00%3A00%3A00Z").body());
+            assertEquals(1, since.get("states").size());
+            assertEquals(
+                    0,
+                    Watcher.json(rig.get("/history?since=+999999999-12-31T23:59:59Z")
+                                    .body())
+                            .get("jobs")
+                            .size());
+            for (String wrong : List.of("since=yesterday", "until=2000-01-01T00:00:00Z", "since=")) {
+                assertEquals(404, rig.get("/history?" + wrong).statusCode(), wrong);
+            }
+            assertEquals(405, rig.post("/history", "{}").statusCode());
+            assertEquals(
+                    403, rig.get("/history", "Sec-Fetch-Site", "cross-site").statusCode());
+        }
+    }
+
+    @Test
     void whatIsNotForThePageIsRefused() {
         try (PageRig rig = PageRig.usual()) {
             assertEquals(404, rig.get("/nothing").statusCode());
@@ -364,6 +397,7 @@ class LivePageTest {
             assertEquals(401, rig.get("/events").statusCode());
             assertEquals(401, rig.get("/door").statusCode());
             assertEquals(401, rig.get("/wiring").statusCode());
+            assertEquals(401, rig.get("/history").statusCode());
             assertEquals(401, rig.post("/ask/quiet", "{\"quiet\":\"on\"}").statusCode());
             assertFalse(rig.daemon().report().light().quiet());
             assertEquals(

@@ -4,6 +4,7 @@ import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.NamedPipe;
 import dev.lampwright.testing.RunningDaemon;
+import dev.lampwright.testing.SmallDisk;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

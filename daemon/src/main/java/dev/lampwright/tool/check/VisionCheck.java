@@ -4,9 +4,9 @@ import dev.lampwright.colour.ColourVision;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
+import dev.lampwright.engine.MidJob;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.LookSpec;
-import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
@@ -99,14 +99,14 @@ public final class VisionCheck {
         Map<PrinterState, LookSpec> looks = new EnumMap<>(PrinterState.class);
         for (PrinterState state : PrinterState.values()) {
             Chain chain = Chain.of(config);
-            chain.make(status(state), 0, frame());
+            chain.make(MidJob.status(state), 0, frame());
             looks.put(state, config.looks().get(chain.look()));
         }
         return looks;
     }
 
     private Map<ColourVision, LookSummary> impressions(LookSpec look, PrinterState state) {
-        List<float[]> frames = frames(look, status(state));
+        List<float[]> frames = frames(look, MidJob.status(state));
         Map<ColourVision, LookSummary> impressions = new EnumMap<>(ColourVision.class);
         for (ColourVision vision : ColourVision.values()) {
             impressions.put(vision, new LookSummary(frames, vision));
@@ -148,21 +148,6 @@ public final class VisionCheck {
 
     private static int place(int pixel, int places, int pixels) {
         return (int) ((long) pixel * places / pixels);
-    }
-
-    /** Everything is known and half done; nothing has been heard if that is the state. */
-    private static PrinterStatus status(PrinterState state) {
-        if (state == PrinterState.SILENT) {
-            return PrinterStatus.nothingHeard();
-        }
-        return PrinterStatus.nothingHeard()
-                .withState(state, 0)
-                .withReading(Quantity.BED_SETPOINT, 60, 0)
-                .withReading(Quantity.BED_ACTUAL, 45, 0)
-                .withReading(Quantity.NOZZLE_SETPOINT, 215, 0)
-                .withReading(Quantity.NOZZLE_ACTUAL, 120, 0)
-                .withReading(Quantity.JOB_PROGRESS, 0.5, 0)
-                .withReading(Quantity.JOB_LEFT, 1800, 0);
     }
 
     private Frame frame() {

@@ -1,4 +1,4 @@
-package dev.lampwright.soak;
+package dev.lampwright.testing;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -12,7 +12,7 @@ import java.util.concurrent.TimeUnit;
  * A small file system in memory that can be filled, where this user may mount one. Elsewhere the recording goes to {@code /dev/full}, which
  * is always full, and the log to an ordinary file.
  */
-final class SmallDisk implements AutoCloseable {
+public final class SmallDisk implements AutoCloseable {
     private static final int CHUNK = 1 << 16;
 
     private final Path folder;
@@ -23,9 +23,9 @@ final class SmallDisk implements AutoCloseable {
      *
      * @param folder where
      */
-    SmallDisk(Path folder) throws IOException {
+    public SmallDisk(Path folder) throws IOException {
         this.folder = Files.createDirectory(folder);
-        mounted = run("mount", "-t", "tmpfs", "-o", "size=8m", "lampwright-soak", folder.toString());
+        mounted = run("mount", "-t", "tmpfs", "-o", "size=8m", "lampwright-test", folder.toString());
     }
 
     private static boolean run(String... command) {
@@ -44,22 +44,22 @@ final class SmallDisk implements AutoCloseable {
     }
 
     /** Whether it can be filled and emptied. */
-    boolean canBeFilled() {
+    public boolean canBeFilled() {
         return mounted;
     }
 
     /** The file for the log. */
-    Path log() {
+    public Path log() {
         return folder.resolve("log");
     }
 
     /** The file for the recording. */
-    Path recording() {
+    public Path recording() {
         return mounted ? folder.resolve("recording") : Path.of("/dev/full");
     }
 
     /** Fills it to the last byte. */
-    void fill() {
+    public void fill() {
         byte[] chunk = new byte[CHUNK];
         try (OutputStream ballast = Files.newOutputStream(ballast())) {
             for (int size = CHUNK; size > 0; size /= 2) {
@@ -81,7 +81,7 @@ final class SmallDisk implements AutoCloseable {
     }
 
     /** Makes room again: takes the ballast away, and what the daemon has recorded so far. */
-    void empty() {
+    public void empty() {
         try {
             Files.deleteIfExists(ballast());
             if (Files.isRegularFile(recording())) {
@@ -98,6 +98,7 @@ final class SmallDisk implements AutoCloseable {
         return folder.resolve("ballast");
     }
 
+    /** Unmounts it. */
     @Override
     public void close() {
         if (mounted) {

@@ -1,0 +1,30 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+
+/** An invented printer in the midst of its job, to see what light a state usually puts on. */
+public final class MidJob {
+    private MidJob() {}
+
+    /**
+     * What it reports. Everything is known and half done; nothing has been heard if that is the state.
+     *
+     * @param state what it does
+     * @return a status of the time 0
+     */
+    public static PrinterStatus status(PrinterState state) {
+        if (state == PrinterState.SILENT) {
+            return PrinterStatus.nothingHeard();
+        }
+        return PrinterStatus.nothingHeard()
+                .withState(state, 0)
+                .withReading(Quantity.BED_SETPOINT, 60, 0)
+                .withReading(Quantity.BED_ACTUAL, 45, 0)
+                .withReading(Quantity.NOZZLE_SETPOINT, 215, 0)
+                .withReading(Quantity.NOZZLE_ACTUAL, 120, 0)
+                .withReading(Quantity.JOB_PROGRESS, 0.5, 0)
+                .withReading(Quantity.JOB_LEFT, 1800, 0);
+    }
+}

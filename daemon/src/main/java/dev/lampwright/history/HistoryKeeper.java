@@ -1,0 +1,206 @@
+package dev.lampwright.history;
+
+import dev.lampwright.file.KeptFile;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.upkeep.Worker;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongConsumer;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Shows the daemon to a logbook once a second, on the thread {@code history}, and keeps that in a file. What happens in between is handed
+ * over by whoever sees it, who never waits: of more than {@link #MOST_NOTED} within a second, the oldest are lost.
+ *
+ * <p>The file is written whole, for the sake of memory cards: 10 s after something has happened, every half hour for the curves, and at the
+ * end; but no more than {@link #BYTES_PER_DAY}, of which {@link #BYTES_SAVED} can be saved up.
+ */
+public final class HistoryKeeper implements AutoCloseable {
+    /** So much can be handed over within a second. */
+    static final int MOST_NOTED = 256;
+
+    /** So much is written in a day at most, in bytes. */
+    static final long BYTES_PER_DAY = 16 << 20;
+
+    /** So much of that can be saved up, in bytes. */
+    static final long BYTES_SAVED = 1 << 20;
+
+    static final long SHORTEST_PAUSE_MILLIS = 10_000;
+    static final long CURVES_EVERY_MILLIS = 30 * 60_000L;
+
+    private static final Logger LOG = LoggerFactory.getLogger(HistoryKeeper.class);
+    private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
+    private static final Duration LAST_WRITE = Duration.ofMillis(500);
+
+    private final Optional<KeptFile> file;
+    private final Supplier<Glance> glances;
+    private final HistoryClock clock;
+    private final Logbook logbook = new Logbook();
+    private final WriteBudget budget;
+    private final BlockingQueue<Noted> noted = new ArrayBlockingQueue<>(MOST_NOTED);
+    private final Worker worker = new Worker("history", LOOK_EVERY, this::look, this::lookForTheLastTime);
+    private PrinterState told = PrinterState.SILENT;
+    private boolean restored;
+    private boolean keep;
+    private long writtenChanges;
+    private long writtenMillis;
+    private long triedMillis;
+
+    /** What was handed over, and when, in ns. */
+    private record Noted(long nanos, LongConsumer taking) {}
+
+    /** What is to be written, how much of what has happened is in it, and when it was made. */
+    private record Text(String text, long changes, long millis) {}
+
+    /**
+     * Makes a keeper that keeps nothing yet.
+     *
+     * @param file where to keep it, as far as {@link #follow} says so; empty for memory alone
+     * @param glances what can be seen of the daemon; asked on the keeper's thread
+     * @param clock what time it is
+     */
+    public HistoryKeeper(Optional<Path> file, Supplier<Glance> glances, HistoryClock clock) {
+        this.file = file.map(path -> new KeptFile(path, LOG, "the history", "what happened before"));
+        this.glances = glances;
+        this.clock = clock;
+        writtenMillis = clock.millis();
+        triedMillis = writtenMillis - SHORTEST_PAUSE_MILLIS;
+        budget = new WriteBudget(BYTES_PER_DAY, BYTES_SAVED, writtenMillis);
+    }
+
+    /** Starts the thread, which takes up what an earlier run has kept, so that nobody waits for it. */
+    public void start() {
+        worker.start();
+    }
+
+    /**
+     * Keeps the history in the file from now on, or no longer; what is in the file stays.
+     *
+     * @param wanted what the configuration says
+     */
+    public synchronized void follow(boolean wanted) {
+        keep = wanted;
+    }
+
+    /**
+     * The printer is doing something new. For any thread; never waits.
+     *
+     * @param seen what
+     */
+    public void saw(Sighting seen) {
+        note(millis -> {
+            told = seen.state();
+            logbook.see(millis, seen);
+        });
+    }
+
+    /**
+     * Somebody has acknowledged a fault. For any thread; never waits.
+     *
+     * @param way how it came: {@code page} or {@code mqtt}; empty if that is not known
+     * @param from the address that the page was asked from; empty if there is none
+     * @param by what the asker called itself; empty if it did not
+     */
+    public void acknowledged(String way, String from, String by) {
+        note(millis -> logbook.acknowledge(new Acknowledgement(new Stamp(millis, true), way, from, by)));
+    }
+
+    private void note(LongConsumer taking) {
+        Noted one = new Noted(clock.nanos(), taking);
+        while (!noted.offer(one)) {
+            noted.poll();
+        }
+    }
+
+    /**
+     * What has happened.
+     *
+     * @return as of now
+     */
+    public synchronized Account account() {
+        take();
+        return logbook.account();
+    }
+
+    /** Ends the thread without waiting for it; it writes for the last time. */
+    public void end() {
+        worker.end(Duration.ZERO);
+    }
+
+    /** Waits until the thread has ended, half a second at most. */
+    @Override
+    public void close() {
+        worker.end(LAST_WRITE);
+    }
+
+    /** Looks once; what {@link #start} has done every second. To be called by one thread. */
+    void look() {
+        textIfDue().ifPresent(this::write);
+    }
+
+    private void lookForTheLastTime() {
+        text().ifPresent(this::write);
+    }
+
+    private synchronized Optional<Text> textIfDue() {
+        take();
+        long now = clock.millis();
+        boolean happened = logbook.changes() != writtenChanges;
+        boolean due = happened || now - writtenMillis >= CURVES_EVERY_MILLIS;
+        boolean may = now - triedMillis >= SHORTEST_PAUSE_MILLIS && budget.allows(now);
+        return due && may ? text() : Optional.empty();
+    }
+
+    private synchronized Optional<Text> text() {
+        take();
+        return keep && file.isPresent()
+                ? Optional.of(new Text(HistoryText.of(logbook.account()), logbook.changes(), clock.millis()))
+                : Optional.empty();
+    }
+
+    /** Holds up nobody who asks meanwhile. */
+    private void write(Text text) {
+        boolean written = file.orElseThrow().write(text.text(), clock.nanos());
+        noteWriting(text, written);
+    }
+
+    private synchronized void noteWriting(Text text, boolean written) {
+        triedMillis = text.millis();
+        budget.spend(text.text().getBytes(StandardCharsets.UTF_8).length);
+        if (written) {
+            writtenChanges = text.changes();
+            writtenMillis = text.millis();
+        }
+    }
+
+    private void restore() {
+        if (!restored) {
+            restored = true;
+            file.ifPresent(kept -> kept.restore(text -> logbook.restore(HistoryText.read(text))));
+        }
+    }
+
+    private void take() {
+        restore();
+        long nowMillis = clock.millis();
+        long nowNanos = clock.nanos();
+        logbook.wallAhead(clock.wallMillis() - nowMillis);
+        Glance glance = glances.get();
+        for (Noted one = noted.poll(); one != null; one = noted.poll()) {
+            one.taking().accept(nowMillis - TimeUnit.NANOSECONDS.toMillis(nowNanos - one.nanos()));
+        }
+        PrinterState state = glance.silent() ? PrinterState.SILENT : told;
+        logbook.see(nowMillis, new Sighting(state, glance.faultText(), glance.progress()));
+        logbook.measure(glance.bedC(), glance.nozzleC(), glance.milliamps());
+        if (!glance.alarm()) {
+            logbook.alarmIsOff();
+        }
+    }
+}

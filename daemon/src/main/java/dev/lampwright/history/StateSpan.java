@@ -1,0 +1,31 @@
+package dev.lampwright.history;
+
+import dev.lampwright.printer.PrinterState;
+
+/**
+ * A time during which the printer was in one state. Between two spans that do not meet nobody watched.
+ *
+ * @param state which
+ * @param from its beginning
+ * @param to its end, or the last time that it was seen
+ */
+public record StateSpan(PrinterState state, Stamp from, Stamp to) {
+    /** The same, lasting longer. */
+    StateSpan to(Stamp end) {
+        return new StateSpan(state, from, end);
+    }
+
+    /** The same with times on the clock on the wall. */
+    StateSpan wall(long wallAhead) {
+        return new StateSpan(state, from.wall(wallAhead), to.wall(wallAhead));
+    }
+
+    /** Whether another begins where this ends. */
+    boolean meets(StateSpan next) {
+        return to.equals(next.from);
+    }
+
+    long millis() {
+        return to.millis() - from.millis();
+    }
+}
