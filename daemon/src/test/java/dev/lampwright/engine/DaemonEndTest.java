@@ -33,9 +33,15 @@ class DaemonEndTest {
                 System::nanoTime);
         try (Daemon daemon = new Daemon(config, next -> line)) {
             daemon.start();
-            Await.until("full light", () -> shown.lastIs(entry -> brightest(entry) > 100));
+            Await.until("full light, once it has faded in", this::isFullAndSteady);
             shown.clear();
         }
+    }
+
+    private boolean isFullAndSteady() {
+        List<Integer> levels = levelsFromHost();
+        int last = levels.size() - 1;
+        return last > 0 && levels.get(last) > 100 && levels.get(last).equals(levels.get(last - 1));
     }
 
     private static Config read(String text) {
