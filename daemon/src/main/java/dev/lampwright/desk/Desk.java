@@ -87,7 +87,7 @@ public final class Desk {
             Fitting fitting,
             KnownLooks looks,
             Clocks clocks,
-            Supplier<AlarmState> alarm,
+            Supplier<Alarm> alarm,
             Consumer<Wishes> slot,
             Consumer<Asker> acknowledged) {
         this.acknowledged = acknowledged;

@@ -237,7 +237,7 @@ final class Request {
                     Reason.NOT_VALID, ID, shown(values.get(ID)), "give text or a number, or leave it out");
         }
         if (values.containsKey(BY)) {
-            throw new RefusedException("by is " + shown(values.get(BY)) + "; give a name, or leave it out");
+            throw new RefusedException(Reason.NOT_VALID, BY, shown(values.get(BY)), "give a name, or leave it out");
         }
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();

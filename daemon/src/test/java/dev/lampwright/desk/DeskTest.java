@@ -646,9 +646,9 @@ class DeskTest {
                 () -> alarm,
                 slot::set,
                 askers::add);
-        alarm = AlarmState.NORMAL;
+        alarm = Desk.Alarm.NONE;
         assertFalse(one.ask("acknowledge", "", Asker.MQTT).done());
-        alarm = AlarmState.ALERT;
+        alarm = new Desk.Alarm(AlarmState.ALERT, true);
         assertTrue(one.ask("acknowledge", "", Asker.page("192.0.2.7")).done());
         assertTrue(one.ask("acknowledge", "{\"by\": \" panel\\u0007 \"}", Asker.MQTT)
                 .done());
