@@ -4,9 +4,11 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,16 +30,13 @@ final class ConfigSummary {
         List<String> parts = new ArrayList<>();
         parts.add("listens at " + config.broker().url() + " to "
                 + String.join(", ", config.bindings().topicFilters()));
-        if (!config.bindings().own().isEmpty()) {
-            parts.add("own readings " + String.join(", ", ownReadings(config)));
-        }
+        addIfAny(parts, "own heaters", ownHeaters(config));
+        addIfAny(parts, "own readings", ownReadings(config));
         parts.add(setup.pixels() + " pixels " + setup.order() + " at "
                 + config.controller().port() + ", ceiling "
                 + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
         parts.add("zones " + joined(zones(config)));
-        if (!config.fitting().dimmerNames().isEmpty()) {
-            parts.add("dimmers " + String.join(", ", config.fitting().dimmerNames()));
-        }
+        addIfAny(parts, "dimmers", config.fitting().dimmerNames());
         parts.add(config.looks().size() + " looks, " + config.cues().size() + " cues");
         if (!examined.defaults().isEmpty()) {
             parts.add("defaults " + joined(examined.defaults()));
@@ -60,6 +59,7 @@ final class ConfigSummary {
         map.put("good", true);
         map.put("broker", config.broker().url().toString());
         map.put("topics", config.bindings().topicFilters());
+        map.put("own_heaters", ownHeaters(config));
         map.put("own_readings", ownReadings(config));
         map.put("port", config.controller().port());
         map.put("pixels", setup.pixels());
@@ -73,8 +73,21 @@ final class ConfigSummary {
         return map;
     }
 
+    private static void addIfAny(List<String> parts, String what, Collection<String> names) {
+        if (!names.isEmpty()) {
+            parts.add(what + ' ' + String.join(", ", names));
+        }
+    }
+
+    private static List<String> ownHeaters(Config config) {
+        return config.bindings().heaters().stream().map(OwnHeater::name).toList();
+    }
+
     private static List<String> ownReadings(Config config) {
-        return config.bindings().own().keySet().stream().map(OwnQuantity::key).toList();
+        return config.bindings().own().keySet().stream()
+                .filter(own -> own.like().isEmpty())
+                .map(OwnQuantity::key)
+                .toList();
     }
 
     /**

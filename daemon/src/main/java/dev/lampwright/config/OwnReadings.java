@@ -1,9 +1,11 @@
 package dev.lampwright.config;
 
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.Bindings;
+import dev.lampwright.signal.Signal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -11,11 +13,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Readings in {@code [printer.readings]} whose names are the user's own: every name there that is not a {@link Quantity}. */
+/**
+ * Readings in {@code [printer.readings]} whose names are the user's own: every name there that is not a {@link Quantity}. A temperature and a target
+ * under one name are an {@link OwnHeater}; anything else is a number with a unit or a range.
+ */
 final class OwnReadings {
     private static final double LARGEST = 1e9;
     private static final int LONGEST_UNIT = 20;
     private static final int MOST = 64;
+    private static final int MOST_HEATERS = 8;
+    private static final List<String> KNOWN_HEATERS = List.of("bed", "nozzle", "chamber");
+    private static final String ACTUAL = "actual_C";
+    private static final String SETPOINT = "setpoint_C";
     private static final Map<String, Double> FULL = Map.of("percent", 100.0, "permille", 1000.0, "share", 1.0);
     private static final String WANTED_UNIT =
             "give at most " + LONGEST_UNIT + " characters, for instance \"percent\", \"mm/s\" or \"rpm\"";
@@ -52,9 +61,13 @@ final class OwnReadings {
                 own.add(name, table, name);
             } else {
                 Table thing = table.table(name);
-                unquoted(thing.keys()).forEach(measure -> own.add(name + '.' + measure, thing, measure));
+                if (thing.keys().containsAll(List.of(ACTUAL, SETPOINT))) {
+                    own.addHeater(new OwnHeater(name), thing, table);
+                }
+                unquoted(thing.unasked()).forEach(measure -> own.add(name + '.' + measure, thing, measure));
             }
         }
+        noteIfMany(table, OwnHeater.among(own.readings.keySet()));
         if (own.readings.size() > MOST) {
             table.mistake(table.keys().get(0), "is one of more than " + MOST + " readings of your own", "remove some");
         }
@@ -72,6 +85,32 @@ final class OwnReadings {
                         .anyMatch(key -> SECTION.key(key).isPresent());
     }
 
+    private static void noteIfMany(Table table, List<OwnHeater> heaters) {
+        if (heaters.size() > MOST_HEATERS) {
+            String last = heaters.get(heaters.size() - 1).name();
+            table.mistake(last, "is one of more than " + MOST_HEATERS + " heaters of your own", "remove some");
+        }
+    }
+
+    private void addHeater(OwnHeater heater, Table thing, Table table) {
+        noteIfMisspelt(heater.name(), table);
+        addOfHeater(heater.actual(), thing, ACTUAL);
+        addOfHeater(heater.setpoint(), thing, SETPOINT);
+    }
+
+    private static void noteIfMisspelt(String name, Table table) {
+        misspelt(name)
+                .filter(near -> !table.keys().contains(near))
+                .ifPresent(near -> table.mistake(
+                        name,
+                        "is not a known heater, and " + near + " has no readings",
+                        "did you mean " + near + "? If not, choose a name that is less like it"));
+    }
+
+    private void addOfHeater(OwnQuantity quantity, Table thing, String measure) {
+        readings.put(quantity, ReadingsSection.places(quantity.like().orElseThrow(), thing, measure));
+    }
+
     private void add(String key, Table table, String name) {
         List<Table> places = table.tableOrTables(name);
         if (places.stream().anyMatch(place -> place.as(SECTION).has("unit") || place.has("range"))) {
@@ -82,22 +121,46 @@ final class OwnReadings {
                     places.stream().map(place -> binding(place.as(SECTION))).toList());
         } else if (table.right()) {
             places.forEach(Table::leaveOut);
-            table.mistake(
-                    name,
-                    "is not a known reading",
-                    Nearest.to(key, names())
-                            .map(near -> "did you mean " + near + "?")
-                            .orElse(
-                                    "give it a unit or a range, such as range = [0, 100], if it is a reading of your own"));
+            table.mistake(name, "is not a known reading", advice(key));
         }
+    }
+
+    private static String advice(String key) {
+        return missing(key)
+                .map(other -> misspelt(thing(key))
+                        .map(near -> "did you mean " + near + key.substring(key.indexOf('.')) + "?")
+                        .orElse("give " + other + " too if it is a heater of your own"))
+                .or(() -> Nearest.to(key, names()).map(near -> "did you mean " + near + "?"))
+                .orElse("give it a unit or a range, such as range = [0, 100], if it is a reading of your own");
+    }
+
+    /** What a heater lacks that has one of the two. */
+    private static Optional<String> missing(String key) {
+        String measure = key.substring(key.indexOf('.') + 1);
+        return switch (measure) {
+            case ACTUAL -> Optional.of(thing(key) + '.' + SETPOINT);
+            case SETPOINT -> Optional.of(thing(key) + '.' + ACTUAL);
+            default -> Optional.empty();
+        };
+    }
+
+    private static String thing(String key) {
+        return key.substring(0, Math.max(0, key.indexOf('.')));
+    }
+
+    /** The known heater that is meant. Who writes {@code nozzle2} or {@code nozzle_left} means another one. */
+    private static Optional<String> misspelt(String name) {
+        return Nearest.to(name, KNOWN_HEATERS).filter(near -> !name.startsWith(near));
     }
 
     private static List<String> names() {
         return Arrays.stream(Quantity.values()).map(Quantity::key).toList();
     }
 
-    private static void noteIfTaken(String key, Table table, String name) {
-        if (FollowKeys.SIGNALS.containsKey(key)) {
+    private void noteIfTaken(String key, Table table, String name) {
+        boolean ofHeater = Signal.ofOwn(readings.keySet()).stream()
+                .anyMatch(signal -> signal.key().equals(key));
+        if (ofHeater || FollowKeys.SIGNALS.containsKey(key)) {
             table.mistake(name, "is the name of a signal that Lampwright calculates", "choose another name");
         }
     }

@@ -22,7 +22,8 @@ final class ReadingsSection {
     /** Where a number is. */
     static final Section SECTION = Section.of(
                     "printer.readings.NAME",
-                    "where a number is; NAME is " + names(),
+                    "where a number is; NAME is " + names()
+                            + "; a heater of yours, such as a second nozzle, has both `HEATER.actual_C` and `HEATER.setpoint_C`, HEATER being any name",
                     Key.own("unit", units())
                             .without("the one in the key")
                             .comment(
@@ -51,14 +52,24 @@ final class ReadingsSection {
             String[] names = quantity.key().split("\\.", 2);
             Table thing = table.table(names[0]);
             if (thing.has(names[1])) {
-                readings.put(
-                        quantity,
-                        thing.tableOrTables(names[1]).stream()
-                                .map(binding -> binding(quantity, binding))
-                                .toList());
+                readings.put(quantity, places(quantity, thing, names[1]));
             }
         }
         return readings;
+    }
+
+    /**
+     * Where one quantity is reported.
+     *
+     * @param quantity what it is, or is read like
+     * @param thing the table of what it belongs to, such as {@code bed}
+     * @param measure its name there, which is there
+     * @return one place or more
+     */
+    static List<Bindings.OfReading> places(Quantity quantity, Table thing, String measure) {
+        return thing.tableOrTables(measure).stream()
+                .map(binding -> binding(quantity, binding))
+                .toList();
     }
 
     private static Bindings.OfReading binding(Quantity quantity, Table table) {

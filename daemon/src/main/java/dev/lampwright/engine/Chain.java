@@ -340,6 +340,15 @@ public final class Chain {
     }
 
     /**
+     * What this follows.
+     *
+     * @return the signals that Lampwright knows and those of the user's own; the same list each time
+     */
+    List<Signal> followed() {
+        return signals.all();
+    }
+
+    /**
      * The value of a signal.
      *
      * @param signal which

@@ -349,9 +349,12 @@ public final class Daemon implements AutoCloseable {
         return values;
     }
 
+    /** Of what has none in its name. */
     private Map<String, String> units() {
         Map<String, String> units = new LinkedHashMap<>();
-        ownReadings().keySet().forEach(own -> units.put(own.key(), own.unit()));
+        ownReadings().keySet().stream()
+                .filter(own -> own.like().isEmpty())
+                .forEach(own -> units.put(own.key(), own.unit()));
         return units;
     }
 

@@ -23,7 +23,6 @@ import java.util.concurrent.locks.LockSupport;
  * 2012; {@link java.util.concurrent.locks.StampedLock} has them in the same places.
  */
 final class FrameBoard {
-    private static final List<Signal> SIGNALS = Signal.all();
     private static final int SPINS = 100;
     private static final long PAUSE_NANOS = 10_000;
 
@@ -37,14 +36,41 @@ final class FrameBoard {
     private static final int REST_FROM = 7;
     private static final int REST_FRAMES = 8;
     private static final int FAULT_LASTS = 9;
-    private static final int FIRST_SIGNAL = 10;
-    private static final int CELLS = FIRST_SIGNAL + SIGNALS.size();
+    private static final int CELLS = 10;
 
     private final AtomicLong version = new AtomicLong();
     private final AtomicLongArray cells = new AtomicLongArray(CELLS);
     private final AtomicReference<PrinterState> state = new AtomicReference<>(PrinterState.SILENT);
     private final AtomicReference<AlarmState> alarm = new AtomicReference<>(AlarmState.NORMAL);
     private final AtomicReference<String> look = new AtomicReference<>("");
+    private final AtomicReference<Values> values = new AtomicReference<>(new Values(List.of()));
+
+    /** Cells for the values of some signals, the same as long as a configuration is in force. */
+    private static final class Values {
+        final List<Signal> signals;
+        final AtomicLongArray cells;
+
+        Values(List<Signal> signals) {
+            this.signals = signals;
+            cells = new AtomicLongArray(signals.size());
+        }
+
+        long[] copy() {
+            long[] copy = new long[cells.length()];
+            for (int i = 0; i < copy.length; i++) {
+                copy[i] = cells.getOpaque(i);
+            }
+            return copy;
+        }
+
+        Map<String, Double> named(long[] copy) {
+            Map<String, Double> named = new LinkedHashMap<>();
+            for (int i = 0; i < copy.length; i++) {
+                named.put(signals.get(i).key(), Double.longBitsToDouble(copy[i]));
+            }
+            return named;
+        }
+    }
 
     /** The figures of a frame while they are put together. For the thread that writes. */
     static final class Figures {
@@ -63,11 +89,21 @@ final class FrameBoard {
         long restFrom;
 
         long restFrames;
-        final double[] signals = new double[SIGNALS.size()];
+        List<Signal> signals = List.of();
+        /** Of each signal. */
+        double[] values = {};
 
-        /** Makes the figures of no frame: every signal is unknown. */
-        Figures() {
-            Arrays.fill(signals, Double.NaN);
+        /**
+         * Takes the values of these signals from now on, which are all unknown at first.
+         *
+         * @param followed the signals, a list that does not change; if it is the one before, values stay as they are
+         */
+        void follow(List<Signal> followed) {
+            if (followed != signals) {
+                signals = followed;
+                values = new double[followed.size()];
+                Arrays.fill(values, Double.NaN);
+            }
         }
     }
 
@@ -86,6 +122,7 @@ final class FrameBoard {
      * @param figures those of a frame; copied
      */
     void write(Figures figures) {
+        Values into = valuesOf(figures.signals);
         long next = version.getPlain() + 1;
         version.setOpaque(next);
         VarHandle.releaseFence();
@@ -102,10 +139,16 @@ final class FrameBoard {
         cells.setOpaque(FAULT_LASTS, figures.faultLasts ? 1 : 0);
         cells.setOpaque(REST_FROM, figures.restFrom);
         cells.setOpaque(REST_FRAMES, figures.restFrames);
-        for (int i = 0; i < figures.signals.length; i++) {
-            cells.setOpaque(FIRST_SIGNAL + i, Double.doubleToRawLongBits(figures.signals[i]));
+        for (int i = 0; i < figures.values.length; i++) {
+            into.cells.setOpaque(i, Double.doubleToRawLongBits(figures.values[i]));
         }
+        values.setOpaque(into);
         version.setRelease(next + 1);
+    }
+
+    private Values valuesOf(List<Signal> signals) {
+        Values before = values.getPlain();
+        return before.signals == signals ? before : new Values(signals);
     }
 
     /**
@@ -122,13 +165,15 @@ final class FrameBoard {
             PrinterState readState = state.getOpaque();
             AlarmState readAlarm = alarm.getOpaque();
             String readLook = look.getOpaque();
+            Values from = values.getOpaque();
+            long[] read = from.copy();
             for (int i = 0; i < CELLS; i++) {
                 copy[i] = cells.getOpaque(i);
             }
             VarHandle.acquireFence();
             if (before % 2 == 0 && version.getOpaque() == before) {
                 copy[FRAMES] += rested(copy, nowNanos, framesPerSecond);
-                return report(readState, readAlarm, readLook, copy);
+                return report(readState, readAlarm, readLook, from.named(read), copy);
             }
             pause(attempt);
         }
@@ -149,11 +194,8 @@ final class FrameBoard {
         }
     }
 
-    private static FrameReport report(PrinterState state, AlarmState alarm, String look, long[] copy) {
-        Map<String, Double> signals = new LinkedHashMap<>();
-        for (int i = 0; i < SIGNALS.size(); i++) {
-            signals.put(SIGNALS.get(i).key(), Double.longBitsToDouble(copy[FIRST_SIGNAL + i]));
-        }
+    private static FrameReport report(
+            PrinterState state, AlarmState alarm, String look, Map<String, Double> signals, long[] copy) {
         return new FrameReport(
                 state,
                 alarm,

@@ -29,7 +29,6 @@ public final class FrameLoop {
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
     private static final long SIGNALS_EVERY = TimeUnit.MILLISECONDS.toNanos(100);
     private static final long LATE_STEP = TimeUnit.MILLISECONDS.toNanos(50);
-    private static final List<Signal> SIGNALS = Signal.all();
 
     private final Supplier<PrinterStatus> latest;
     private final Supplier<Wishes> wishes;
@@ -102,6 +101,7 @@ public final class FrameLoop {
         this.watch = watch;
         this.lightFrom = lightFrom;
         figures.ceilingMilliamps = rig.chain.guard().stripCeilingMilliamps();
+        figures.follow(rig.chain.followed());
         board = new FrameBoard(figures);
     }
 
@@ -328,8 +328,9 @@ public final class FrameLoop {
         }
         signalsOf = shown;
         signalsAt = nanos;
-        for (int i = 0; i < SIGNALS.size(); i++) {
-            figures.signals[i] = rig.chain.signal(SIGNALS.get(i), nanos);
+        List<Signal> followed = figures.signals;
+        for (int i = 0; i < followed.size(); i++) {
+            figures.values[i] = rig.chain.signal(followed.get(i), nanos);
         }
     }
 
@@ -340,6 +341,8 @@ public final class FrameLoop {
             boolean known = newest.chain.takeOver(rig.chain);
             lightFrom = known ? lightFrom : nanos + NANOS_PER_SECOND;
             rig = newest;
+            figures.follow(rig.chain.followed());
+            signalsAt = nanos - SIGNALS_EVERY;
             sent = false;
             faultsTold = 0;
             lateTold = 0;

@@ -1,5 +1,6 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
@@ -113,6 +114,15 @@ public record Bindings(
     public boolean tell(PrinterState state) {
         return states.stream().anyMatch(binding -> binding.words().containsKey(state))
                 || conditions.stream().anyMatch(condition -> condition.state() == state);
+    }
+
+    /**
+     * The heaters that the user's file names.
+     *
+     * @return in the order of the file
+     */
+    public List<OwnHeater> heaters() {
+        return OwnHeater.among(own.keySet());
     }
 
     private static <Q> Map<Q, List<OfReading>> copyOf(Map<Q, List<OfReading>> readings) {

@@ -5,6 +5,7 @@ import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Plausible;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
+import dev.lampwright.payload.Unit;
 import dev.lampwright.payload.UnreadableException;
 import dev.lampwright.payload.Value;
 import dev.lampwright.payload.WordPattern;
@@ -44,6 +45,30 @@ sealed interface Effect {
         return patterns.stream().anyMatch(pattern -> pattern.matches(word));
     }
 
+    /** The value of a quantity in its own unit. */
+    private static double reading(Quantity quantity, Bindings.OfReading binding, Value value)
+            throws UnreadableException {
+        if (value instanceof Value.None) {
+            return Double.NaN;
+        }
+        double number = number(value, binding.unit());
+        if (number == 0 && quantity.isSetpoint()) {
+            return 0;
+        }
+        return Plausible.value(quantity, binding.unit(), number * binding.scale() + binding.offset());
+    }
+
+    private static double number(Value value, Unit unit) throws UnreadableException {
+        boolean numeric = unit.numeric();
+        if (value instanceof Value.Numeric number && numeric) {
+            return number.value();
+        }
+        if (value instanceof Value.Text text) {
+            return Measure.of(text.text().strip(), unit);
+        }
+        throw new UnreadableException(numeric ? "the value is not a number" : "the value is not text");
+    }
+
     /**
      * A number is the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is
      * not known. A target of 0 is off in any unit: no heater is set to 0 °F or 0 K.
@@ -54,27 +79,21 @@ sealed interface Effect {
     record OfReading(Quantity quantity, Bindings.OfReading binding) implements Effect {
         @Override
         public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
-            return before.withReading(quantity, value instanceof Value.None ? Double.NaN : reading(value), atNanos);
+            return before.withReading(quantity, reading(quantity, binding, value), atNanos);
         }
+    }
 
-        private double reading(Value value) throws UnreadableException {
-            double number = number(value);
-            if (number == 0 && quantity.isSetpoint()) {
-                return 0;
-            }
-            double told = number * binding.scale() + binding.offset();
-            return Plausible.value(quantity, binding.unit(), told);
-        }
-
-        private double number(Value value) throws UnreadableException {
-            boolean numeric = binding.unit().numeric();
-            if (value instanceof Value.Numeric number && numeric) {
-                return number.value();
-            }
-            if (value instanceof Value.Text text) {
-                return Measure.of(text.text().strip(), binding.unit());
-            }
-            throw new UnreadableException(numeric ? "the value is not a number" : "the value is not text");
+    /**
+     * A number is the reading of a heater that the user's file names, as in {@link OfReading}.
+     *
+     * @param key the name of its temperature or its target
+     * @param like what it is read like
+     * @param binding in which unit, and how it is scaled
+     */
+    record OfOwnHeater(String key, Quantity like, Bindings.OfReading binding) implements Effect {
+        @Override
+        public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
+            return before.withOwn(key, reading(like, binding, value), atNanos);
         }
     }
 
@@ -88,25 +107,18 @@ sealed interface Effect {
     record OfOwnReading(OwnQuantity quantity, Bindings.OfReading binding) implements Effect {
         @Override
         public PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException {
-            return before.withOwn(quantity.key(), value instanceof Value.None ? Double.NaN : reading(value), atNanos);
+            return before.withOwn(quantity.key(), value instanceof Value.None ? Double.NaN : own(value), atNanos);
         }
 
-        private double reading(Value value) throws UnreadableException {
-            double read = number(value) * binding.scale() + binding.offset();
+        private double own(Value value) throws UnreadableException {
+            Value bare = value instanceof Value.Text text
+                    ? new Value.Text(withoutUnit(text.text().strip()))
+                    : value;
+            double read = number(bare, binding.unit()) * binding.scale() + binding.offset();
             if (!Double.isFinite(read)) {
                 throw new UnreadableException("the value is out of range");
             }
             return read;
-        }
-
-        private double number(Value value) throws UnreadableException {
-            if (value instanceof Value.Numeric number) {
-                return number.value();
-            }
-            if (value instanceof Value.Text text) {
-                return Measure.of(withoutUnit(text.text().strip()), binding.unit());
-            }
-            throw new UnreadableException("the value is not a number");
         }
 
         private String withoutUnit(String text) {

@@ -1,6 +1,8 @@
 package dev.lampwright.printer;
 
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.Quantity;
+import java.util.List;
 
 /**
  * What a printer is doing, by its readings:
@@ -12,13 +14,25 @@ import dev.lampwright.payload.Quantity;
  *   <li>{@code idle} otherwise.
  * </ol>
  *
- * A pause, a job given up and a fault cannot be told from readings. A quantity that is not known takes no part.
+ * A pause, a job given up and a fault cannot be told from readings. A quantity that is not known takes no part. Of the heaters that the user's
+ * file names, one that is set hotter than any bed is a nozzle, and printing goes on while one nozzle is on.
  */
 final class StateGuess {
     private static final double BEGINS_BELOW_C = 4;
     private static final double ENDS_BELOW_C = 2;
+    /** No bed, chamber or dryer is set hotter, and no nozzle is set so low while it prints. Common practice, no source. */
+    private static final double NOZZLE_ABOVE_C = 150;
 
-    private StateGuess() {}
+    private final List<OwnHeater> heaters;
+
+    /**
+     * Prepares.
+     *
+     * @param heaters those that the user's file names, beside bed, nozzle and chamber
+     */
+    StateGuess(List<OwnHeater> heaters) {
+        this.heaters = heaters;
+    }
 
     /**
      * Guesses.
@@ -27,7 +41,7 @@ final class StateGuess {
      * @param before the state up to now
      * @return one of printing, warming, done and idle
      */
-    static PrinterState of(PrinterStatus status, PrinterState before) {
+    PrinterState of(PrinterStatus status, PrinterState before) {
         double progress = status.value(Quantity.JOB_PROGRESS);
         if (progress > 0 && progress < 1 && !isNozzleOff(status)) {
             return PrinterState.PRINTING;
@@ -38,18 +52,34 @@ final class StateGuess {
         return progress >= 1 ? PrinterState.DONE : PrinterState.IDLE;
     }
 
-    private static boolean isNozzleOff(PrinterStatus status) {
-        return status.value(Quantity.NOZZLE_SETPOINT) <= 0;
+    /**
+     * Whether all nozzles are switched off.
+     *
+     * @param status of which only the targets are used
+     * @return false also if nothing is known of them
+     */
+    boolean isNozzleOff(PrinterStatus status) {
+        return status.value(Quantity.NOZZLE_SETPOINT) <= 0
+                && heaters.stream()
+                        .noneMatch(heater -> status.own(heater.setpointKey()).value() > NOZZLE_ABOVE_C);
     }
 
-    private static boolean isWarming(PrinterStatus status, double belowC) {
+    private boolean isWarming(PrinterStatus status, double belowC) {
         return isBelow(status, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT, belowC)
                 || isBelow(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT, belowC)
-                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, belowC);
+                || isBelow(status, Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT, belowC)
+                || heaters.stream()
+                        .anyMatch(heater -> isBelow(
+                                status.own(heater.actualKey()).value(),
+                                status.own(heater.setpointKey()).value(),
+                                belowC));
     }
 
     private static boolean isBelow(PrinterStatus status, Quantity actual, Quantity target, double belowC) {
-        double wanted = status.value(target);
-        return wanted > 0 && status.value(actual) < wanted - belowC;
+        return isBelow(status.value(actual), status.value(target), belowC);
+    }
+
+    private static boolean isBelow(double actual, double wanted, double belowC) {
+        return wanted > 0 && actual < wanted - belowC;
     }
 }

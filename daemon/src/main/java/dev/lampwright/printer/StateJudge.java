@@ -1,8 +1,6 @@
 package dev.lampwright.printer;
 
-import dev.lampwright.payload.Quantity;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -14,19 +12,21 @@ import java.util.Set;
 final class StateJudge {
     private final boolean isTold;
     private final Conditions conditions;
+    private final StateGuess guesses;
     private final Set<PrinterState> wordless =
             EnumSet.of(PrinterState.WARMING, PrinterState.PRINTING, PrinterState.DONE);
 
     /**
      * Makes a judge.
      *
-     * @param bindings where the printer tells its state
+     * @param bindings where the printer tells its state and its readings
      * @param conditions what shows its state
      */
-    StateJudge(List<Bindings.OfState> bindings, Conditions conditions) {
-        isTold = !bindings.isEmpty();
+    StateJudge(Bindings bindings, Conditions conditions) {
+        isTold = !bindings.states().isEmpty();
         this.conditions = conditions;
-        bindings.forEach(binding -> wordless.removeAll(binding.words().keySet()));
+        guesses = new StateGuess(bindings.heaters());
+        bindings.states().forEach(binding -> wordless.removeAll(binding.words().keySet()));
         wordless.removeAll(conditions.states());
     }
 
@@ -38,7 +38,7 @@ final class StateJudge {
      * @return the state
      */
     PrinterState judge(PrinterStatus status, PrinterState before) {
-        PrinterState guess = StateGuess.of(status, before);
+        PrinterState guess = guesses.of(status, before);
         Optional<PrinterState> said = conditions.shown(status).or(() -> unconditional(status));
         return said.map(told -> wordless.contains(guess) && gives(told, guess, status) ? guess : told)
                 .orElse(guess);
@@ -52,8 +52,8 @@ final class StateJudge {
         return isShown ? Optional.of(PrinterState.IDLE) : Optional.empty();
     }
 
-    private static boolean gives(PrinterState told, PrinterState guess, PrinterStatus status) {
-        boolean over = guess == PrinterState.DONE && status.value(Quantity.NOZZLE_SETPOINT) <= 0;
+    private boolean gives(PrinterState told, PrinterState guess, PrinterStatus status) {
+        boolean over = guess == PrinterState.DONE && guesses.isNozzleOff(status);
         return told == PrinterState.IDLE || (told == PrinterState.PRINTING && (guess == PrinterState.WARMING || over));
     }
 }

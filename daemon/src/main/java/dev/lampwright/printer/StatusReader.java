@@ -25,7 +25,7 @@ public final class StatusReader {
     public StatusReader(Bindings bindings) {
         derived = new DerivedReadings(bindings);
         conditions = new Conditions(bindings.conditions(), bindings.faultText().isEmpty());
-        judge = new StateJudge(bindings.states(), conditions);
+        judge = new StateJudge(bindings, conditions);
         boolean saysNoMore = bindings.faultText().isEmpty();
         bindings.states().forEach(state -> bounds.add(bound(state, saysNoMore)));
         bindings.readings()
@@ -49,7 +49,10 @@ public final class StatusReader {
     }
 
     private static ActiveBinding bound(OwnQuantity quantity, Bindings.OfReading binding) {
-        return new ActiveBinding(quantity.key(), binding.source(), new Effect.OfOwnReading(quantity, binding));
+        Effect effect = quantity.like()
+                .<Effect>map(like -> new Effect.OfOwnHeater(quantity.key(), like, binding))
+                .orElseGet(() -> new Effect.OfOwnReading(quantity, binding));
+        return new ActiveBinding(quantity.key(), binding.source(), effect);
     }
 
     private static ActiveBinding bound(String event, Bindings.OfEvent binding) {

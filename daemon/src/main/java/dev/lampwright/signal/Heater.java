@@ -1,6 +1,5 @@
 package dev.lampwright.signal;
 
-import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Reading;
 
@@ -20,41 +19,6 @@ final class Heater implements Sources.Source {
     private Reading actual = Reading.UNKNOWN;
     private Reading target = Reading.UNKNOWN;
 
-    /** A part of the printer that is heated. */
-    enum Body {
-        /** What is printed on. */
-        BED("bed", Quantity.BED_ACTUAL, Quantity.BED_SETPOINT),
-        /** What is printed with. */
-        NOZZLE("nozzle", Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT),
-        /** The room around both. */
-        CHAMBER("chamber", Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT);
-
-        private final String key;
-        private final Quantity actual;
-        private final Quantity target;
-
-        Body(String key, Quantity actual, Quantity target) {
-            this.key = key;
-            this.actual = actual;
-            this.target = target;
-        }
-
-        /** The first part of the names of its signals. */
-        String key() {
-            return key;
-        }
-
-        /** Its temperature, in °C. */
-        Quantity actual() {
-            return actual;
-        }
-
-        /** The temperature that it is to reach, in °C. */
-        Quantity target() {
-            return target;
-        }
-    }
-
     /**
      * Makes one of which nothing is known.
      *
@@ -70,8 +34,8 @@ final class Heater implements Sources.Source {
 
     @Override
     public void follow(PrinterStatus status) {
-        Reading newActual = status.reading(body.actual());
-        Reading newTarget = status.reading(body.target());
+        Reading newActual = body.actual().apply(status);
+        Reading newTarget = body.target().apply(status);
         boolean isMeasured = newActual.differsFrom(actual);
         if (isMeasured || newTarget.differsFrom(target)) {
             actual = newActual;

@@ -1,5 +1,6 @@
 package dev.lampwright.signal;
 
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import java.util.ArrayList;
@@ -10,7 +11,7 @@ import java.util.function.Function;
 
 /**
  * A number that light can follow, known by the name that the configuration has for it. Those that Lampwright knows are in {@link #table}: a
- * line there is a new signal, or a new one of each heated body. Readings of the user's own follow them ({@link #ofOwn}).
+ * line there is a new signal; one of each heated body is declared in {@link OfBody}. What the user's file names follows them ({@link #ofOwn}).
  */
 public final class Signal {
     private static final boolean SHARE = true;
@@ -43,77 +44,110 @@ public final class Signal {
     }
 
     private static List<Signal> table() {
-        Table table = new Table();
-        // How far a body has got from where this heat-up began to its target.
-        table.ofEachBody("heat", SHARE, Heater::heat);
-        // How hot a body still is while it is not heated, from 1 where it was hottest to 0 where it may be touched.
-        table.ofEachBody("cooling", SHARE, Heater::cooling);
-        // The most of these.
+        Table table = new Table(0);
+        table.ofKnownBodies(OfBody.HEAT);
+        table.ofKnownBodies(OfBody.COOLING);
+        // The most of these, those of the user's own heaters among them.
         table.add("still_hot", SHARE, Sources::stillHot);
-        // Time until a body is ready, and its standard error.
-        table.ofEachBody("ready_s", NO_SHARE, Heater::ready);
-        table.ofEachBody("ready_error_s", NO_SHARE, Heater::readyError);
-        // How fast a body gets hotter; below 0 while it cools.
-        table.ofEachBody("speed_K_per_s", NO_SHARE, Heater::speed);
+        table.ofKnownBodies(OfBody.READY);
+        table.ofKnownBodies(OfBody.READY_ERROR);
+        table.ofKnownBodies(OfBody.SPEED);
         // How fast the job goes on, as share of it per hour.
         table.add("job.speed_per_h", NO_SHARE, sources -> sources.job().speed());
         table.asRead(Quantity.JOB_PROGRESS, SHARE);
         // Time until the job is done: by the printer's word, or else by its progress.
         table.add("job.left_s", NO_SHARE, sources -> sources.job().left());
-        for (Heater.Body body : Heater.Body.values()) {
-            table.asRead(body.actual(), NO_SHARE);
-            table.asRead(body.target(), NO_SHARE);
-        }
+        table.asRead(Quantity.BED_ACTUAL, NO_SHARE);
+        table.asRead(Quantity.BED_SETPOINT, NO_SHARE);
+        table.asRead(Quantity.NOZZLE_ACTUAL, NO_SHARE);
+        table.asRead(Quantity.NOZZLE_SETPOINT, NO_SHARE);
+        table.asRead(Quantity.CHAMBER_ACTUAL, NO_SHARE);
+        table.asRead(Quantity.CHAMBER_SETPOINT, NO_SHARE);
         return List.copyOf(table.signals);
     }
 
-    private static Signal signal(
-            int index, String key, boolean isShare, Optional<Quantity> quantity, Function<Sources, Track> track) {
-        double unknown = Double.NaN;
-        return new Signal(index, key, isShare ? 0 : unknown, isShare ? 1 : unknown, quantity, track);
+    /**
+     * What follows from the readings of each heated body, the user's own like those that Lampwright knows.
+     *
+     * @param measure the last part of the signal's name
+     * @param isShare whether it runs from 0 to 1
+     * @param track its value over time
+     */
+    private record OfBody(String measure, boolean isShare, Function<Heater, Track> track) {
+        /** How far it has got from where this heat-up began to its target. */
+        static final OfBody HEAT = new OfBody("heat", SHARE, Heater::heat);
+        /** How hot it still is while it is not heated, from 1 where it was hottest to 0 where it may be touched. */
+        static final OfBody COOLING = new OfBody("cooling", SHARE, Heater::cooling);
+        /** Time until it is ready. */
+        static final OfBody READY = new OfBody("ready_s", NO_SHARE, Heater::ready);
+        /** The standard error of that time. */
+        static final OfBody READY_ERROR = new OfBody("ready_error_s", NO_SHARE, Heater::readyError);
+        /** How fast it gets hotter; below 0 while it cools. */
+        static final OfBody SPEED = new OfBody("speed_K_per_s", NO_SHARE, Heater::speed);
+
+        static final List<OfBody> ALL = List.of(HEAT, COOLING, READY, READY_ERROR, SPEED);
     }
 
     /**
-     * Signals that follow readings of the user's own as they are.
+     * Signals of what the user's file names: each reading as it is, and what follows from those of a heater.
      *
      * @param quantities the readings, in an order that stays
-     * @return one for each, in that order
+     * @return those of the readings, in that order, and then those of the heaters
      */
     public static List<Signal> ofOwn(Collection<OwnQuantity> quantities) {
-        List<Signal> own = new ArrayList<>();
-        for (OwnQuantity quantity : quantities) {
-            own.add(new Signal(
-                    ALL.size() + own.size(),
-                    quantity.key(),
-                    quantity.low(),
-                    quantity.high(),
-                    Optional.empty(),
-                    sources -> sources.own(quantity.key())));
+        Table table = new Table(ALL.size());
+        quantities.forEach(table::asRead);
+        for (OwnHeater heater : OwnHeater.among(quantities)) {
+            Body body = Body.of(heater);
+            for (OfBody kind : OfBody.ALL) {
+                table.add(kind, body);
+            }
         }
-        return List.copyOf(own);
+        return List.copyOf(table.signals);
     }
 
     /** Signals while they are declared. */
     private static final class Table {
         private final List<Signal> signals = new ArrayList<>();
+        private final int before;
 
-        void add(String key, boolean isShare, Function<Sources, Track> track) {
-            signals.add(signal(signals.size(), key, isShare, Optional.empty(), track));
+        /**
+         * Begins.
+         *
+         * @param before how many signals there are already
+         */
+        Table(int before) {
+            this.before = before;
         }
 
-        void ofEachBody(String measure, boolean isShare, Function<Heater, Track> track) {
-            for (Heater.Body body : Heater.Body.values()) {
-                add(body.key() + '.' + measure, isShare, sources -> track.apply(sources.heater(body)));
-            }
+        void add(String key, boolean isShare, Function<Sources, Track> track) {
+            add(key, isShare, Optional.empty(), track);
+        }
+
+        void add(OfBody kind, Body body) {
+            add(body.key() + '.' + kind.measure, kind.isShare, sources -> kind.track.apply(sources.heater(body)));
+        }
+
+        void ofKnownBodies(OfBody kind) {
+            Body.KNOWN.forEach(body -> add(kind, body));
         }
 
         void asRead(Quantity quantity, boolean isShare) {
-            signals.add(signal(
-                    signals.size(),
-                    quantity.key(),
-                    isShare,
-                    Optional.of(quantity),
-                    sources -> sources.reading(quantity)));
+            add(quantity.key(), isShare, Optional.of(quantity), sources -> sources.reading(quantity));
+        }
+
+        void asRead(OwnQuantity own) {
+            add(own.key(), own.low(), own.high(), Optional.empty(), sources -> sources.own(own.key()));
+        }
+
+        private void add(String key, boolean isShare, Optional<Quantity> quantity, Function<Sources, Track> track) {
+            double unknown = Double.NaN;
+            add(key, isShare ? 0 : unknown, isShare ? 1 : unknown, quantity, track);
+        }
+
+        private void add(
+                String key, double low, double high, Optional<Quantity> quantity, Function<Sources, Track> track) {
+            signals.add(new Signal(before + signals.size(), key, low, high, quantity, track));
         }
     }
 

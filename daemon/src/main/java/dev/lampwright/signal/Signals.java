@@ -10,6 +10,7 @@ public final class Signals {
     public static final long FOREVER = 24 * 3600 * 1_000_000_000L;
 
     private final Sources sources;
+    private final List<Signal> all;
     private final Track[] tracks;
 
     /**
@@ -38,9 +39,17 @@ public final class Signals {
      */
     public Signals(Room room, List<Signal> own) {
         sources = new Sources(room);
-        tracks = Stream.concat(Signal.all().stream(), own.stream())
-                .map(signal -> signal.track(sources))
-                .toArray(Track[]::new);
+        all = Stream.concat(Signal.all().stream(), own.stream()).toList();
+        tracks = all.stream().map(signal -> signal.track(sources)).toArray(Track[]::new);
+    }
+
+    /**
+     * All that have values here.
+     *
+     * @return those that Lampwright knows, and then those of the user's own; the same list each time
+     */
+    public List<Signal> all() {
+        return all;
     }
 
     /**

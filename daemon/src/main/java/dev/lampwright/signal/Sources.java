@@ -4,7 +4,7 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Reading;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -12,8 +12,10 @@ import java.util.function.Function;
 /** What the signals of one printer come from: it takes in what is new in a status, and moves their tracks. */
 final class Sources {
     private final List<Source> all = new ArrayList<>();
-    private final Map<Heater.Body, Heater> heaters = new EnumMap<>(Heater.Body.class);
+    private final Map<String, Heater> heaters = new HashMap<>();
+    private final List<Track> coolings = new ArrayList<>();
     private final Job job = new Job();
+    private final Room room;
 
     /** Something that moves tracks. */
     interface Source {
@@ -51,16 +53,18 @@ final class Sources {
      * @param room where the printer is
      */
     Sources(Room room) {
-        for (Heater.Body body : Heater.Body.values()) {
-            Heater heater = new Heater(body, room);
-            heaters.put(body, heater);
-            all.add(heater);
-        }
+        this.room = room;
         all.add(job);
     }
 
-    Heater heater(Heater.Body body) {
-        return heaters.get(body);
+    /** Adds a source that follows a heated body, unless it is there. */
+    Heater heater(Body body) {
+        return heaters.computeIfAbsent(body.key(), key -> {
+            Heater heater = new Heater(body, room);
+            coolings.add(heater.cooling());
+            all.add(heater);
+            return heater;
+        });
     }
 
     Job job() {
@@ -83,9 +87,9 @@ final class Sources {
         return value.glide;
     }
 
-    /** The hottest of the bodies that are not heated; unknown if there is none. */
+    /** The hottest of the bodies that are not heated, also of those that are added later; unknown if there is none. */
     Track stillHot() {
-        return new Highest(heaters.values().stream().map(Heater::cooling).toList());
+        return new Highest(coolings);
     }
 
     /** The highest of some values that are known. */

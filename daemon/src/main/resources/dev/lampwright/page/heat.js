@@ -6,6 +6,7 @@ import { say } from "./words.js";
 /** A part that cools is marked as hot from this share of its cooling on; at 0 it may be touched. */
 const HOT = 0.02;
 const ORDER = ["bed", "nozzle", "chamber"];
+const rank = (part) => (ORDER.indexOf(part) + ORDER.length + 1) % (ORDER.length + 1);
 
 export class Heat {
   #box = document.getElementById("heat");
@@ -47,7 +48,7 @@ export function temperatures(signals) {
       const target = signals[`${part}.setpoint_C`] ?? null;
       return { part, now, target, hot: (signals[`${part}.cooling`] ?? 0) > HOT };
     })
-    .sort((a, b) => ORDER.indexOf(a.part) - ORDER.indexOf(b.part));
+    .sort((a, b) => rank(a.part) - rank(b.part));
 }
 
 function words({ part, now, target, hot }) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.sun.management.ThreadMXBean;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.guard.StripCurrent;
+import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import java.lang.management.ManagementFactory;
@@ -18,20 +19,26 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** What is read is what one frame left, whole. */
 class FrameBoardTest {
     private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    private static final List<Signal> WITH_OWN = Stream.concat(
+                    Signal.all().stream(), Signal.ofOwn(List.of(new OwnQuantity("fan", "percent", 0, 100))).stream())
+            .toList();
     private static final int READERS = 2;
     private static final int READS = 20_000;
     private static final int LOOKS = 16;
 
     private final String[] looks = new String[LOOKS];
     private final FrameBoard.Figures figures = new FrameBoard.Figures();
-    private final FrameBoard board = new FrameBoard(figures);
+    private final FrameBoard board;
 
     FrameBoardTest() {
+        figures.follow(Signal.all());
+        board = new FrameBoard(figures);
         for (int i = 0; i < LOOKS; i++) {
             looks[i] = "look " + i;
         }
@@ -54,8 +61,9 @@ class FrameBoardTest {
         figures.skipped = 3 * number;
         figures.dimmedFrames = 5 * number;
         figures.heldFrames = 7 * number;
-        for (int i = 0; i < figures.signals.length; i++) {
-            figures.signals[i] = number + i / 64.0;
+        figures.follow(number % 3 == 0 ? WITH_OWN : Signal.all());
+        for (int i = 0; i < figures.values.length; i++) {
+            figures.values[i] = number + i / 64.0;
         }
         board.write(figures);
     }
@@ -63,7 +71,7 @@ class FrameBoardTest {
     /** The same, put together by hand. */
     private FrameReport of(long number) {
         Map<String, Double> signals = new LinkedHashMap<>();
-        for (Signal signal : Signal.all()) {
+        for (Signal signal : number % 3 == 0 ? WITH_OWN : Signal.all()) {
             signals.put(signal.key(), number + signals.size() / 64.0);
         }
         int small = (int) (number % 1_000_000);
@@ -94,7 +102,7 @@ class FrameBoardTest {
         assertTrue(first.signals().values().stream().allMatch(value -> value.isNaN()), first.toString());
     }
 
-    /** Frames follow one another without a pause, until every reader has read enough. */
+    /** Frames follow one another without a pause, and each third is of another configuration, until every reader has read enough. */
     @Test
     void noReaderEverSeesTwoFramesMixed() throws InterruptedException, ExecutionException {
         AtomicInteger reading = new AtomicInteger(READERS);

@@ -3,6 +3,7 @@ package dev.lampwright.printer;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.lampwright.payload.Quantity;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -34,6 +35,6 @@ final class StateGuessTest {
                 .withReading(Quantity.NOZZLE_SETPOINT, nozzleTarget, 1)
                 .withReading(Quantity.BED_ACTUAL, bed, 1)
                 .withReading(Quantity.BED_SETPOINT, bedTarget, 1);
-        assertEquals(state, StateGuess.of(status, PrinterState.IDLE));
+        assertEquals(state, new StateGuess(List.of()).of(status, PrinterState.IDLE));
     }
 }

@@ -11,6 +11,7 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.tool.plan.LookDemand;
+import dev.lampwright.engine.InventedReadings;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -69,13 +70,14 @@ public final class AskedLight implements LookDemand {
 
     private PrinterStatus status(double share, long nanos) {
         double ambientC = config.light().room().ambientC();
-        return PrinterStatus.nothingHeard()
+        PrinterStatus made = PrinterStatus.nothingHeard()
                 .withState(PrinterState.PRINTING, nanos)
                 .withReading(Quantity.BED_SETPOINT, BED_C, nanos)
                 .withReading(Quantity.BED_ACTUAL, ambientC + (BED_C - ambientC) * share, nanos)
                 .withReading(Quantity.NOZZLE_SETPOINT, NOZZLE_C, nanos)
                 .withReading(Quantity.NOZZLE_ACTUAL, ambientC + (NOZZLE_C - ambientC) * share, nanos)
                 .withReading(Quantity.JOB_PROGRESS, share, nanos);
+        return InventedReadings.in(made, config.bindings().own().keySet(), share);
     }
 
     private static Setup open(Setup setup) {

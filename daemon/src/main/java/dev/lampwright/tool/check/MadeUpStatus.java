@@ -1,10 +1,10 @@
 package dev.lampwright.tool.check;
 
-import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.engine.InventedReadings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -31,16 +31,14 @@ public final class MadeUpStatus {
     /**
      * Makes it up for what a file binds.
      *
-     * @param bindings the events, and the readings of the user's own, each of which goes through its range
+     * @param bindings the events, and the readings of the user's own: numbers go through their range, heaters heat up and cool like the nozzle
      * @return one status for each step
      */
     public static List<PrinterStatus> all(Bindings bindings) {
         List<PrinterStatus> all = all(bindings.events().keySet());
         for (int step = HEATING; step < STEPS; step++) {
             double share = share(step, HEATING, EVENTS - 1);
-            for (OwnQuantity own : bindings.own().keySet()) {
-                all.set(step, all.get(step).withOwn(own.key(), own.at(share), step * STEP_NANOS));
-            }
+            all.set(step, InventedReadings.in(all.get(step), bindings.own().keySet(), share));
         }
         return all;
     }

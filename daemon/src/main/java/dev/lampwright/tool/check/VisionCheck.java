@@ -99,14 +99,14 @@ public final class VisionCheck {
         Map<PrinterState, LookSpec> looks = new EnumMap<>(PrinterState.class);
         for (PrinterState state : PrinterState.values()) {
             Chain chain = Chain.of(config);
-            chain.make(MidJob.status(state), 0, frame());
+            chain.make(MidJob.status(state, config.bindings().own().keySet()), 0, frame());
             looks.put(state, config.looks().get(chain.look()));
         }
         return looks;
     }
 
     private Map<ColourVision, LookSummary> impressions(LookSpec look, PrinterState state) {
-        List<float[]> frames = frames(look, MidJob.status(state));
+        List<float[]> frames = frames(look, MidJob.status(state, config.bindings().own().keySet()));
         Map<ColourVision, LookSummary> impressions = new EnumMap<>(ColourVision.class);
         for (ColourVision vision : ColourVision.values()) {
             impressions.put(vision, new LookSummary(frames, vision));

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.replay;
 
+import dev.lampwright.engine.InventedReadings;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
@@ -27,7 +28,7 @@ public final class SignalSweep {
      *
      * @param seconds its length, above 0
      * @param ambientC temperature of the room, in °C
-     * @param own readings of the user's own, each of which goes through its range
+     * @param own readings of the user's own: numbers go through their range, heaters heat up
      * @return the timeline
      */
     public static Timeline timeline(double seconds, double ambientC, Collection<OwnQuantity> own) {
@@ -42,9 +43,7 @@ public final class SignalSweep {
             status = heated(status, Heater.NOZZLE, ambientC, share / NOZZLE_HOT_AT, nanos);
             status = heated(status, Heater.BED, ambientC, share / BED_HOT_AT, nanos);
             status = heated(status, Heater.CHAMBER, ambientC, share / BED_HOT_AT, nanos);
-            for (OwnQuantity quantity : own) {
-                status = status.withOwn(quantity.key(), quantity.at(share), nanos);
-            }
+            status = InventedReadings.in(status, own, share);
             entries.add(new Entry(Optional.empty(), nanos, status, 0));
         }
         return Timeline.of("sweep", entries);

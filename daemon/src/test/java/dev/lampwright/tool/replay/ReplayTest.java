@@ -15,6 +15,7 @@ import dev.lampwright.engine.Early;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.engine.Ticks;
+import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
@@ -242,5 +243,16 @@ class ReplayTest {
         assertEquals(
                 complaint,
                 assertThrows(IOException.class, () -> Timeline.read(file)).getMessage());
+    }
+
+    @Test
+    void aSweepHeatsUpHeatersOfTheUsersOwn() {
+        OwnHeater heater = new OwnHeater("nozzle2");
+        PrinterStatus swept = SignalSweep.timeline(12, 22, List.of(heater.actual(), heater.setpoint()))
+                .entries()
+                .get(12)
+                .status();
+        assertEquals(117, swept.own("nozzle2.actual_C").value(), 1e-9);
+        assertEquals(212, swept.own("nozzle2.setpoint_C").value(), 1e-9);
     }
 }

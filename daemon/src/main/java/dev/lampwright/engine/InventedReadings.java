@@ -1,0 +1,33 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.payload.OwnHeater;
+import dev.lampwright.payload.OwnQuantity;
+import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.PrinterStatus;
+import java.util.Collection;
+
+/** Invented values for what a user's file has names of its own for. */
+public final class InventedReadings {
+    private InventedReadings() {}
+
+    /**
+     * Adds them to a status that is invented too.
+     *
+     * @param made with readings of the nozzle, which every heater of the user's own has too
+     * @param own what the file names
+     * @param share how far numbers are through their range, 0 to 1
+     * @return another status, in which all of that has just come
+     */
+    public static PrinterStatus in(PrinterStatus made, Collection<OwnQuantity> own, double share) {
+        long nanos = made.heardAtNanos();
+        PrinterStatus status = made;
+        for (OwnQuantity quantity : own) {
+            status = status.withOwn(quantity.key(), quantity.at(share), nanos);
+        }
+        for (OwnHeater heater : OwnHeater.among(own)) {
+            status = status.withOwn(heater.actualKey(), made.value(Quantity.NOZZLE_ACTUAL), nanos)
+                    .withOwn(heater.setpointKey(), made.value(Quantity.NOZZLE_SETPOINT), nanos);
+        }
+        return status;
+    }
+}
