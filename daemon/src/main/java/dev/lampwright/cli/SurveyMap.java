@@ -3,9 +3,9 @@ package dev.lampwright.cli;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.tool.survey.Found;
 import dev.lampwright.tool.survey.FoundCondition;
+import dev.lampwright.tool.survey.FoundOwn;
 import dev.lampwright.tool.survey.Proposal;
 import dev.lampwright.tool.survey.Remarks;
-import dev.lampwright.tool.survey.Role;
 import dev.lampwright.tool.survey.Said;
 import dev.lampwright.tool.survey.StatePlace;
 import java.util.LinkedHashMap;
@@ -23,6 +23,8 @@ final class SurveyMap {
         map.put("left_out", proposal.leftOut());
         map.put("values", proposal.rows().stream().map(SurveyMap::of).toList());
         map.put("found", proposal.found().stream().map(SurveyMap::of).toList());
+        map.put("own", proposal.own().found().stream().map(SurveyMap::of).toList());
+        map.put("more_own", proposal.own().more());
         map.put(
                 "state_places",
                 proposal.statePlaces().stream().map(SurveyMap::of).toList());
@@ -41,7 +43,7 @@ final class SurveyMap {
         map.put("per_second", row.perSecond());
         map.put("range", row.range());
         map.put("last", row.last());
-        map.put("looks_like", row.found().map(Found::role).map(Role::word).orElse(""));
+        map.put("looks_like", row.looksLike());
         return map;
     }
 
@@ -73,6 +75,19 @@ final class SurveyMap {
         map.put("is", condition.is());
         map.put("not", condition.not());
         map.put("reasons", condition.reasons());
+        return map;
+    }
+
+    private static Map<String, Object> of(FoundOwn own) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("name", own.key());
+        map.put("topic", own.source().topicFilter());
+        map.put("place", own.source().place());
+        map.put("unit", own.unit());
+        map.put("scale", own.scale());
+        map.put("range", own.range());
+        map.put("certain", own.certain());
+        map.put("reasons", own.reasons());
         return map;
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.survey;
 
+import dev.lampwright.payload.Source;
 import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -94,6 +95,25 @@ final class Assignment {
     /** What shows a state by itself. */
     List<FoundCondition> conditions() {
         return conditions;
+    }
+
+    /** What is known of the printer, and what else may be its own. */
+    UnclaimedValues unclaimed() {
+        List<Source> signs =
+                new ArrayList<>(conditions.stream().map(FoundCondition::source).toList());
+        statePlaces.forEach(state -> signs.add(state.source()));
+        return new UnclaimedValues(
+                filled,
+                bench.trails(),
+                place,
+                bench.trails().stream()
+                        .filter(trail -> signs.contains(trail.source()))
+                        .toList());
+    }
+
+    /** What tells the unit of temperatures. */
+    Thermometer thermometer() {
+        return thermometer;
     }
 
     private List<Pair> pairs() {

@@ -69,6 +69,11 @@ final class PlaceEvidence implements Evidence {
         return scores.values().stream().mapToDouble(Double::doubleValue).sum();
     }
 
+    /** Whether the printer has a place of its own. */
+    boolean isKnown() {
+        return !root.isEmpty();
+    }
+
     @Override
     public Clue weigh(Trail trail, Role role) {
         String topic = trail.speaker();

@@ -1,13 +1,17 @@
 package dev.lampwright.tool.survey;
 
+import dev.lampwright.payload.Quantity;
 import dev.lampwright.toml.TomlEditor;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Puts what a survey has found into a configuration. Only what was found anew is written: bindings of the user's that the survey has not
@@ -200,12 +204,74 @@ public final class PrinterMerge {
             addSection(READINGS);
             return;
         }
-        parts.forEach((part, quantities) -> ((Map<?, ?>) quantities)
-                .forEach((quantity, place) -> reading(part.toString(), quantity.toString(), (Map<?, ?>) place)));
+        Map<List<String>, Map<?, ?>> places = bound(parts);
+        Map<List<String>, Map<?, ?>> known = new LinkedHashMap<>(places);
+        known.keySet().removeIf(path -> !isKnown(path));
+        known.forEach(this::reading);
+        Set<List<String>> wanted = ownWanted(places);
+        wanted.forEach(path -> add(path, places.get(path)));
     }
 
-    private void reading(String part, String quantity, Map<?, ?> place) {
-        List<String> path = within(within(READINGS, part), quantity);
+    /** What each path below the readings is bound to, if that is one place; a reading has a name, or two with a dot. */
+    private static Map<List<String>, Map<?, ?>> bound(Map<?, ?> readings) {
+        Map<List<String>, Map<?, ?>> bound = new LinkedHashMap<>();
+        readings.forEach((name, value) -> {
+            if (!(value instanceof Map<?, ?> table)) {
+                return;
+            }
+            List<String> path = within(READINGS, name.toString());
+            if (table.containsKey("topic")) {
+                bound.put(path, table);
+            } else {
+                table.forEach((measure, place) -> {
+                    if (place instanceof Map<?, ?> inner) {
+                        bound.put(within(path, measure.toString()), inner);
+                    }
+                });
+            }
+        });
+        return bound;
+    }
+
+    private static boolean isKnown(List<String> path) {
+        String key = name(path);
+        return Arrays.stream(Quantity.values())
+                .anyMatch(quantity -> quantity.key().equals(key));
+    }
+
+    private static String name(List<String> path) {
+        return String.join(".", path.subList(READINGS.size(), path.size()));
+    }
+
+    /**
+     * Readings with names that the survey has chosen: those at places that the file reads already, under whatever name, and those whose names it has given to
+     * something else are left out, both of a heater if one is.
+     */
+    private Set<List<String>> ownWanted(Map<List<String>, Map<?, ?>> places) {
+        Map<?, ?> now = (Map<?, ?>) file.get(READINGS).orElse(Map.of());
+        List<Map<String, Object>> taken =
+                bound(now).values().stream().map(PrinterMerge::places).toList();
+        Set<Object> leftOut = new HashSet<>();
+        Set<List<String>> own = new LinkedHashSet<>();
+        places.forEach((path, place) -> {
+            if (!isKnown(path)) {
+                own.add(path);
+                String name = path.get(READINGS.size());
+                if (now.containsKey(name) || taken.contains(places(place))) {
+                    leftOut.add(name);
+                }
+            }
+        });
+        own.removeIf(path -> leftOut.contains(path.get(READINGS.size())));
+        return own;
+    }
+
+    private void add(List<String> path, Map<?, ?> place) {
+        file.set(path, place);
+        file.comment(path, found.comments(path));
+    }
+
+    private void reading(List<String> path, Map<?, ?> place) {
         Object now = file.get(path).orElse(null);
         if (now instanceof List<?>) {
             return;
@@ -215,7 +281,7 @@ public final class PrinterMerge {
             return;
         }
         file.set(path, place);
-        file.uncomment(path, part + "." + quantity + ":");
+        file.uncomment(path, name(path) + ":");
         file.comment(path, found.comments(path));
     }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
  *
  * @param rows every value that was heard: those whose role is known first, by role, then the others by topic
  * @param found those whose role is known, by role
+ * @param own further heaters, and numbers that Lampwright has no name for
  * @param statePlaces every place that may report the state, the likeliest first: what it said, and what the printer did meanwhile
  * @param conditions flags, codes and texts that show a state by themselves, in the order in which they count
  * @param company who else speaks
@@ -17,6 +18,7 @@ import java.util.Optional;
 public record Proposal(
         List<Row> rows,
         List<Found> found,
+        Own own,
         List<StatePlace> statePlaces,
         List<FoundCondition> conditions,
         Company company,
@@ -50,6 +52,7 @@ public record Proposal(
      * @param range the smallest and the largest number, or the different words; shortened
      * @param last the newest value
      * @param found what it is, if that is known
+     * @param own what it is proposed as, if Lampwright has no name for it
      */
     public record Row(
             String topic,
@@ -58,7 +61,36 @@ public record Proposal(
             double perSecond,
             String range,
             String last,
-            Optional<Found> found) {}
+            Optional<Found> found,
+            Optional<FoundOwn> own) {
+        /**
+         * What it looks like.
+         *
+         * @return the name in the configuration, with a question mark if it is not certain; empty if nothing is known of it
+         */
+        public String looksLike() {
+            return found.map(Found::role)
+                    .map(Role::word)
+                    .or(() -> own.map(one -> one.key() + (one.certain() ? "" : "?")))
+                    .orElse("");
+        }
+    }
+
+    /**
+     * Readings that Lampwright has no name for.
+     *
+     * @param found heaters first, each with its temperature and its target, then numbers; those that are certain before the others
+     * @param more how many numbers more there are
+     */
+    public record Own(List<FoundOwn> found, int more) {
+        /** So many are proposed at most. */
+        static final int MOST = 12;
+
+        /** Keeps a copy of the list. */
+        public Own {
+            found = List.copyOf(found);
+        }
+    }
 
     /**
      * Who speaks at the broker beside the printer that was found.

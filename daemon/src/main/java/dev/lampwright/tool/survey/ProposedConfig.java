@@ -6,7 +6,6 @@ import dev.lampwright.payload.Cut;
 import dev.lampwright.payload.Excerpt;
 import dev.lampwright.payload.Selection;
 import dev.lampwright.payload.Source;
-import dev.lampwright.payload.Unit;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.toml.TomlText;
 import java.util.ArrayList;
@@ -162,7 +161,9 @@ public final class ProposedConfig {
         List<Found> readings = proposal.found().stream()
                 .filter(found -> found.role().quantity().isPresent())
                 .toList();
-        if (readings.isEmpty()) {
+        List<FoundOwn> own = proposal.own().found();
+        List<FoundOwn> certain = own.stream().filter(FoundOwn::certain).toList();
+        if (readings.isEmpty() && certain.isEmpty()) {
             return;
         }
         lines.add("[printer.readings]");
@@ -171,6 +172,33 @@ public final class ProposedConfig {
             found.doubts().forEach(doubt -> lines.add(TomlText.comment(Remarks.doubt(doubt))));
             lines.add(found.role().word() + " = " + inline(found));
         }
+        certain.forEach(one -> {
+            lines.add(why(one));
+            lines.add(one.key() + " = " + inline(one));
+        });
+        addDoubtful(
+                lines,
+                own.stream().filter(one -> !one.certain()).toList(),
+                proposal.own().more());
+    }
+
+    /** Behind all that is in force, so that no comment stands above a line that it is not about. */
+    private static void addDoubtful(List<String> lines, List<FoundOwn> doubtful, int more) {
+        if (!doubtful.isEmpty()) {
+            lines.add("# these may be worth a name; remove the # from the lines that are right");
+        }
+        doubtful.forEach(one -> {
+            lines.add(why(one));
+            lines.add(TomlText.comment(one.key() + " = " + inline(one)));
+        });
+        if (more > 0) {
+            lines.add("# not listed here: " + NumberText.count(more, "more number")
+                    + " with a unit; the table of lampwright survey has all values");
+        }
+    }
+
+    private static String why(FoundOwn own) {
+        return TomlText.comment(own.key() + ": " + String.join("; ", own.reasons()));
     }
 
     private static void addCamera(List<String> lines, Found found) {
@@ -189,12 +217,23 @@ public final class ProposedConfig {
     }
 
     private static String inline(Found found) {
-        Map<String, String> keys = keys(found.source());
-        if (found.unit() != Unit.OWN) {
-            keys.put("unit", TomlText.quoted(found.unit().word()));
+        return inline(keys(found.source()), found.unit().word(), found.scale());
+    }
+
+    private static String inline(FoundOwn own) {
+        Map<String, String> keys = keys(own.source());
+        if (!own.range().isEmpty()) {
+            keys.put("range", own.range().stream().map(NumberText::number).collect(Collectors.joining(", ", "[", "]")));
         }
-        if (found.scale() != 1) {
-            keys.put("scale", NumberText.number(found.scale()));
+        return inline(keys, own.unit(), own.scale());
+    }
+
+    private static String inline(Map<String, String> keys, String unit, double scale) {
+        if (!unit.isEmpty()) {
+            keys.put("unit", TomlText.quoted(unit));
+        }
+        if (scale != 1) {
+            keys.put("scale", NumberText.number(scale));
         }
         return keys.entrySet().stream()
                 .map(entry -> entry.getKey() + " = " + entry.getValue())

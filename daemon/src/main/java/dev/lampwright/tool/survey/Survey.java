@@ -28,6 +28,7 @@ public final class Survey {
     private static final Comparator<Proposal.Row> IN_ORDER = Comparator.comparing(
                     (Proposal.Row row) -> row.found().map(Found::role).orElse(null),
                     Comparator.nullsLast(Comparator.<Role>naturalOrder()))
+            .thenComparing(row -> row.own().isEmpty())
             .thenComparing(Proposal.Row::topic)
             .thenComparing(Proposal.Row::place);
 
@@ -130,11 +131,26 @@ public final class Survey {
     public synchronized Proposal proposal() {
         Assignment assignment = new Assignment(trails.values());
         List<Found> found = assignment.found();
+        Proposal.Own own = own(assignment);
         List<Proposal.Row> rows = new ArrayList<>();
-        trails.forEach((source, trail) -> rows.add(row(source, trail, found)));
+        trails.forEach((source, trail) -> rows.add(row(source, trail, found, own.found())));
         rows.sort(IN_ORDER);
         return new Proposal(
-                rows, found, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
+                rows, found, own, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
+    }
+
+    /** A heater counts once, though it is two readings. */
+    private static Proposal.Own own(Assignment assignment) {
+        if (!PrinterSigns.areIn(assignment.found())) {
+            return new Proposal.Own(List.of(), 0);
+        }
+        UnclaimedValues around = assignment.unclaimed();
+        FurtherHeaters heaters = new FurtherHeaters(around, assignment.thermometer());
+        List<FoundOwn> numbers = new OwnNumbers(around, heaters.used(), assignment.thermometer()).found();
+        List<FoundOwn> own = new ArrayList<>(heaters.found());
+        int room = Math.min(numbers.size(), Proposal.Own.MOST - own.size() / 2);
+        own.addAll(numbers.subList(0, room));
+        return new Proposal.Own(own, numbers.size() - room);
     }
 
     private Proposal.Company company(List<Found> found) {
@@ -150,13 +166,20 @@ public final class Survey {
         return new Proposal.Company(lampwrights.prefixes(), places, mixtures);
     }
 
-    private static Proposal.Row row(Source source, Trail trail, List<Found> found) {
+    private static Proposal.Row row(Source source, Trail trail, List<Found> found, List<FoundOwn> own) {
         Optional<Found> role =
                 found.stream().filter(one -> one.source().equals(source)).findFirst();
         String range = trail.numeric()
                 ? NumberText.number(trail.least()) + " to " + NumberText.number(trail.most())
                 : NumberText.words(trail.words());
         return new Proposal.Row(
-                source.topicFilter(), trail.place(), trail.count(), trail.perSecond(), range, trail.last(), role);
+                source.topicFilter(),
+                trail.place(),
+                trail.count(),
+                trail.perSecond(),
+                range,
+                trail.last(),
+                role,
+                own.stream().filter(one -> one.source().equals(source)).findFirst());
     }
 }

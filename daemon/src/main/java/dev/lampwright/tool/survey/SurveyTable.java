@@ -37,13 +37,7 @@ public final class SurveyTable {
 
     private static String line(Proposal.Row row) {
         String rate = row.count() < 2 ? "once" : NumberText.number(row.perSecond());
-        return line(
-                row.topic(),
-                row.place(),
-                rate,
-                row.range(),
-                row.last(),
-                row.found().map(found -> found.role().word()).orElse(""));
+        return line(row.topic(), row.place(), rate, row.range(), row.last(), row.looksLike());
     }
 
     private static String line(String topic, String place, String rate, String range, String last, String role) {
@@ -101,6 +95,13 @@ public final class SurveyTable {
                         .forEach((state, words) ->
                                 lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
             }
+        }
+        for (FoundOwn own : proposal.own().found()) {
+            lines.add(own.key()
+                    + (own.certain() ? ": " : "?: ")
+                    + shown(own.source().topicFilter() + ", " + own.source().place())
+                    + (own.unit().isEmpty() ? "" : ", in " + own.unit()));
+            lines.add("    " + shown(String.join("; ", own.reasons())));
         }
         for (FoundCondition condition : proposal.conditions()) {
             lines.add("condition for " + condition.state().word() + ": "
