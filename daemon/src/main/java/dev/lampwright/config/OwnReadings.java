@@ -119,7 +119,7 @@ final class OwnReadings {
             readings.put(
                     quantity,
                     places.stream().map(place -> binding(place.as(SECTION))).toList());
-        } else if (table.right()) {
+        } else if (places.stream().allMatch(Table::right)) {
             places.forEach(Table::leaveOut);
             table.mistake(name, "is not a known reading", advice(key));
         }
@@ -130,7 +130,7 @@ final class OwnReadings {
                 .map(other -> misspelt(thing(key))
                         .map(near -> "did you mean " + near + key.substring(key.indexOf('.')) + "?")
                         .orElse("give " + other + " too if it is a heater of your own"))
-                .or(() -> Nearest.to(key, names()).map(near -> "did you mean " + near + "?"))
+                .or(() -> Nearest.to(key, namesNear(key)).map(near -> "did you mean " + near + "?"))
                 .orElse("give it a unit or a range, such as range = [0, 100], if it is a reading of your own");
     }
 
@@ -153,8 +153,15 @@ final class OwnReadings {
         return Nearest.to(name, KNOWN_HEATERS).filter(near -> !name.startsWith(near));
     }
 
-    private static List<String> names() {
-        return Arrays.stream(Quantity.values()).map(Quantity::key).toList();
+    /** What may be meant by a key: all that is known, and what its thing would have if it was a heater. */
+    private static List<String> namesNear(String key) {
+        List<String> names =
+                new ArrayList<>(Arrays.stream(Quantity.values()).map(Quantity::key).toList());
+        if (key.contains(".")) {
+            names.add(thing(key) + '.' + ACTUAL);
+            names.add(thing(key) + '.' + SETPOINT);
+        }
+        return names;
     }
 
     private void noteIfTaken(String key, Table table, String name) {

@@ -248,6 +248,23 @@ class OwnHeatersTest {
                 e.mistakes().stream().map(Mistake::toString).toList());
     }
 
+    /** Each of two lines is told of once, and not what stands in it as well. */
+    @Test
+    void aSlipInOneOfTheTwoIsPointedOut() {
+        ConfigException e = assertThrows(ConfigException.class, () -> config("""
+                [printer.readings]
+                right.actual_C = { topic = "t" }
+                right.setpont_C = { topic = "t", at = "/set" }
+                """));
+        assertEquals(
+                List.of(
+                        "t.toml:7: printer.readings.right.actual_C: is not a known reading; give right.setpoint_C too if it is"
+                                + " a heater of your own",
+                        "t.toml:8: printer.readings.right.setpont_C: is not a known reading; did you mean"
+                                + " right.setpoint_C?"),
+                e.mistakes().stream().map(Mistake::toString).toList());
+    }
+
     @Test
     void namesThatBeginWithAKnownOneAreMeant() throws ConfigException {
         Config config = config("""
