@@ -28,7 +28,7 @@ enum NumberKind {
                                 + "; it may be of 255 as well");
             }
             return most <= BYTE
-                    ? NumberForm.open("", "a guess, since it went up to " + NumberText.number(most))
+                    ? NumberForm.open("", "255 as the most is a guess, since it went up to " + NumberText.number(most))
                             .upTo(BYTE)
                     : NumberForm.open("rpm", "rpm is a guess");
         }
@@ -134,9 +134,9 @@ enum NumberKind {
     }
 
     private Optional<NumberForm> told(Trail trail, String unit) {
-        String reason = "is told in " + unit;
+        String reason = "is reported in " + unit;
         if (this == OTHER) {
-            return Optional.of(NumberForm.open(unit, "what it is good for is open; it " + reason));
+            return Optional.of(NumberForm.open(unit, "only its unit is known, " + unit));
         }
         boolean percent = unit.equals(NumberForm.PERCENT);
         if (percent && (trail.least() < 0 || trail.most() > mostPercent())) {
