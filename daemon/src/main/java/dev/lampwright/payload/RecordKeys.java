@@ -23,6 +23,7 @@ public final class RecordKeys {
     private static final int MOST_LISTS = 64;
     private static final int MOST_ELEMENTS = 16;
     private static final int MOST_CHARS = 30;
+    private static final int LARGEST_ORDINAL = 24;
 
     private final Map<String, Map<String, Set<String>>> candidates = new HashMap<>();
 
@@ -110,6 +111,19 @@ public final class RecordKeys {
                 .or(() -> fields.stream()
                         .filter(field -> isText(field(field, elements.get(0))))
                         .findFirst())
-                .or(() -> fields.stream().findFirst());
+                .or(() -> fields.stream()
+                        .filter(field -> areOrdinals(field, elements))
+                        .findFirst());
+    }
+
+    /** A larger number under a name that names nothing may be what a heater is set to, which stays the same for a whole job. */
+    private static boolean areOrdinals(String field, JsonNode elements) {
+        for (JsonNode element : elements) {
+            JsonNode value = field(field, element);
+            if (value == null || value.asInt(LARGEST_ORDINAL + 1) > LARGEST_ORDINAL) {
+                return false;
+            }
+        }
+        return true;
     }
 }

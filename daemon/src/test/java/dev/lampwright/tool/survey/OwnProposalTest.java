@@ -115,6 +115,24 @@ class OwnProposalTest {
         }
     }
 
+    /** Two targets that differ and stay as they are for as long as the survey listens are no names of the nozzles. */
+    @Test
+    void targetsDoNotTellNozzlesApart() {
+        for (Job.Moment next : Job.moments().subList(100, 200)) {
+            moment = next;
+            hear(
+                    "shop/rowan/heat",
+                    "{\"bed\":{\"now\":%.1f,\"set\":%.0f},\"nozzles\":[{\"now\":%.1f,\"set\":215},%s]}",
+                    next.value(Quantity.BED_ACTUAL),
+                    next.value(Quantity.BED_SETPOINT),
+                    next.value(Quantity.NOZZLE_ACTUAL),
+                    secondTip(next));
+        }
+        assertEquals("/nozzles/1/now", own("nozzle2.actual_C").source().path().pointer());
+        assertEquals(Optional.empty(), own("nozzle2.actual_C").source().part());
+        assertEquals("/nozzles/1/set", own("nozzle2.setpoint_C").source().path().pointer());
+    }
+
     /** It rests all the time; what it is called says what it is. */
     @ParameterizedTest
     @CsvSource({"nozzle_left, nozzle_right", "tool0, tool1", "head/1, head/2"})
