@@ -16,7 +16,8 @@ final class PageAdvice implements Advice {
     /** Without the looks, which take seconds to draw. */
     @Override
     public String drawing(Config config) {
-        return PlanPicture.of(Plan.of(WiringVerdicts.lights(config, config.talk().prefix()), List.of()));
+        return PlanPicture.of(
+                Plan.of(WiringVerdicts.lights(config, config.talk().prefix()), List.of()));
     }
 
     @Override

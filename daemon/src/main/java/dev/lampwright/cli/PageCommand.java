@@ -59,8 +59,7 @@ final class PageCommand implements Callable<Integer> {
         if (PageAddress.isForOthers(settings)) {
             boolean coloured = ColourDepth.of(System.getenv()) != ColourDepth.PLAIN;
             String url = addresses.get(0);
-            String address =
-                    watch ? PageAddress.withViewToken(url, settings) : PageAddress.withToken(url, settings);
+            String address = watch ? PageAddress.withViewToken(url, settings) : PageAddress.withToken(url, settings);
             PageCode.of(address).lines(coloured).forEach(out::println);
             if (settings.tokenFile().isPresent()) {
                 out.println("The code carries the token. Whoever reads it can open the page"

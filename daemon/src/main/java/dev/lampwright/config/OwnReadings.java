@@ -155,8 +155,8 @@ final class OwnReadings {
 
     /** What may be meant by a key: all that is known, and what its thing would have if it was a heater. */
     private static List<String> namesNear(String key) {
-        List<String> names =
-                new ArrayList<>(Arrays.stream(Quantity.values()).map(Quantity::key).toList());
+        List<String> names = new ArrayList<>(
+                Arrays.stream(Quantity.values()).map(Quantity::key).toList());
         if (key.contains(".")) {
             names.add(thing(key) + '.' + ACTUAL);
             names.add(thing(key) + '.' + SETPOINT);

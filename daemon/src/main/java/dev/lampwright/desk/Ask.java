@@ -65,7 +65,8 @@ public enum Ask {
                         Request.shown(name),
                         circumstances.looks().choice());
             }
-            String later = circumstances.alarm().state() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
+            String later =
+                    circumstances.alarm().state() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
             return new Outcome(
                     before.with(Aim.of(this), Setting.of(name), manner), "look " + name + manner.words() + later);
         }

@@ -20,9 +20,7 @@ final class Colours {
             light(colour);
         } catch (IllegalArgumentException e) {
             throw new RefusedException(
-                    Reason.NOT_A_COLOUR,
-                    Request.shown(place),
-                    e.getMessage().replace(colour, Request.shown(colour)));
+                    Reason.NOT_A_COLOUR, Request.shown(place), e.getMessage().replace(colour, Request.shown(colour)));
         }
     }
 }

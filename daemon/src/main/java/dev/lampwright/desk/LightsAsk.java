@@ -66,8 +66,7 @@ final class LightsAsk {
             parts.put(part, request.part(part.word(), entry.getValue()));
         }
         if (request.has(ask.word())) {
-            throw new RefusedException(
-                    Reason.NOT_VALID, ask.word(), request.shownValue(ask.word()), ask.wanted());
+            throw new RefusedException(Reason.NOT_VALID, ask.word(), request.shownValue(ask.word()), ask.wanted());
         }
         if (parts.isEmpty()) {
             throw ask.missing();

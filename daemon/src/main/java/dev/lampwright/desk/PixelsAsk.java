@@ -29,7 +29,10 @@ final class PixelsAsk {
         Map<String, JsonNode> entries = request.entries(ask.word());
         if (request.has(ask.word())) {
             throw new RefusedException(
-                    Reason.NOT_VALID, ask.word(), request.shownValue(ask.word()), "give an object of places and colours");
+                    Reason.NOT_VALID,
+                    ask.word(),
+                    request.shownValue(ask.word()),
+                    "give an object of places and colours");
         }
         Manner manner = request.manner(Ask.A_MINUTE, circumstances.now());
         if (word.isPresent()) {

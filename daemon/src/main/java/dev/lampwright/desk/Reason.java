@@ -37,8 +37,9 @@ public enum Reason {
     /** A colour that cannot be read. */
     NOT_A_COLOUR("{place}: {trouble}"),
     /** More than can be kept. */
-    TOO_MANY_PLACES("more than {most} places would have colours of their own; give zones and runs such as 5-9, or end some with"
-            + " \"auto\""),
+    TOO_MANY_PLACES(
+            "more than {most} places would have colours of their own; give zones and runs such as 5-9, or end some with"
+                    + " \"auto\""),
     /** What is to be given back lies under a colour that covers more. */
     COLOUR_OF_ANOTHER("the colour there is that of {name}; end that with {message}"),
     /** Nothing to acknowledge. */
@@ -93,8 +94,7 @@ public enum Reason {
     public record Given(Reason reason, Map<String, String> values) {
         /** In English, with what would be right; one line. */
         String text() {
-            return PLACE.matcher(reason.text)
-                    .replaceAll(place -> Matcher.quoteReplacement(values.get(place.group(1))));
+            return PLACE.matcher(reason.text).replaceAll(place -> Matcher.quoteReplacement(values.get(place.group(1))));
         }
 
         /** Code and values, added to a message. */

@@ -242,7 +242,8 @@ final class Request {
         if (!values.isEmpty()) {
             String key = values.keySet().iterator().next();
             throw known.contains(key)
-                    ? new RefusedException(Reason.NOT_VALID, key, shown(values.get(key)), "give a word, or leave it out")
+                    ? new RefusedException(
+                            Reason.NOT_VALID, key, shown(values.get(key)), "give a word, or leave it out")
                     : new RefusedException(Reason.UNKNOWN_KEY, shown(key), "give only " + String.join(", ", known));
         }
     }

@@ -37,7 +37,10 @@ public final class StateColours {
     public static Map<PrinterState, String> of(Config config) {
         Map<PrinterState, String> colours = new EnumMap<>(PrinterState.class);
         for (PrinterState state : PrinterState.values()) {
-            colours.put(state, colour(light(config, MidJob.status(state, config.bindings().own().keySet()))));
+            colours.put(
+                    state,
+                    colour(light(
+                            config, MidJob.status(state, config.bindings().own().keySet()))));
         }
         return colours;
     }

@@ -118,12 +118,14 @@ final class AccessCheck {
         if (wait > 0) {
             String seconds = Long.toString(wait);
             return Optional.of(new HttpCall.Refusal(
-                            429, "too many wrong tokens; try again in " + seconds + " s", Map.of("Retry-After", seconds))
+                            429,
+                            "too many wrong tokens; try again in " + seconds + " s",
+                            Map.of("Retry-After", seconds))
                     .coded("too_many_wrong", Map.of("seconds", seconds)));
         }
         wrongTokens.wrong(from, now);
         return Optional.of(new HttpCall.Refusal(
-                401,
+                        401,
                         "that is not the token; it is the first line of the file that page.token_file names",
                         Map.of("WWW-Authenticate", "Bearer"))
                 .coded("wrong_token", Map.of()));

@@ -33,8 +33,7 @@ public final class LivePage implements AutoCloseable {
                 settings -> open(settings, daemon, advice), "there is no live page", LOG, nanoClock);
     }
 
-    private static PageServer open(PageSettings settings, Daemon daemon, Advice advice)
-            throws IOException {
+    private static PageServer open(PageSettings settings, Daemon daemon, Advice advice) throws IOException {
         PageServer opened = new PageServer(settings, daemon, advice);
         LOG.info("the live page is at {}", opened.url());
         return opened;

@@ -56,7 +56,8 @@ final class LookPreview implements Document {
 
     private String json(Config config, LookSpec look) {
         Chain chain = Chain.of(config.setup(), config.light().showing(look), FRAMES_PER_S);
-        Frame frame = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
+        Frame frame =
+                new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
         FrameMessage message = new FrameMessage(0, config);
         Wishes wishes = daemon.desk().wishes().withLook("", 0).withPixels(new float[0], 0);
         JsonArray frames = new JsonArray();

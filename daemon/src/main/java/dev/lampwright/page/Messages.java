@@ -39,10 +39,7 @@ final class Messages {
      * @param mayAsk whether asking is allowed too
      */
     static String rights(boolean token, boolean mayAsk) {
-        return new JsonObject()
-                .put("token", token)
-                .put("may_ask", mayAsk)
-                .text();
+        return new JsonObject().put("token", token).put("may_ask", mayAsk).text();
     }
 
     /**

@@ -23,7 +23,9 @@ public final class PageAddress {
      * @return false if only this machine can
      */
     public static boolean isForOthers(PageSettings settings) {
-        return settings.tls() ? !settings.hosts().isEmpty() : !settings.address().isLoopbackAddress();
+        return settings.tls()
+                ? !settings.hosts().isEmpty()
+                : !settings.address().isLoopbackAddress();
     }
 
     /**
@@ -37,7 +39,9 @@ public final class PageAddress {
      */
     public static List<String> all(PageSettings settings, int port) throws SocketException {
         if (settings.tls() && isForOthers(settings)) {
-            return settings.hosts().stream().map(host -> "https://" + host + "/").toList();
+            return settings.hosts().stream()
+                    .map(host -> "https://" + host + "/")
+                    .toList();
         }
         List<String> all = new ArrayList<>();
         if (isForOthers(settings)) {
@@ -94,7 +98,9 @@ public final class PageAddress {
     public static String withToken(String url, PageSettings settings) throws IOException {
         return settings.tokenFile().isEmpty()
                 ? url
-                : url + "#" + escaped(Token.readText("token_file", settings.tokenFile().get()));
+                : url + "#"
+                        + escaped(Token.readText(
+                                "token_file", settings.tokenFile().get()));
     }
 
     /**

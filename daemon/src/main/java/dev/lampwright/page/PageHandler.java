@@ -35,8 +35,7 @@ final class PageHandler implements HttpHandler {
      *
      * @param documents what is made when a browser asks for it, by path
      */
-    PageHandler(
-            AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, Map<String, Shown> documents) {
+    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, Map<String, Shown> documents) {
         this.door = door;
         this.desk = desk;
         this.publisher = publisher;
@@ -176,7 +175,8 @@ final class PageHandler implements HttpHandler {
     }
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
-        boolean mayAsk = door.refuse(Tokens.Right.ASK, call.headers(), call.from()).isEmpty();
+        boolean mayAsk =
+                door.refuse(Tokens.Right.ASK, call.headers(), call.from()).isEmpty();
         call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));
     }
 

@@ -55,8 +55,7 @@ final class PageServer implements RetriedServer.Server {
                 new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
-        server.createContext(
-                "/", new PageHandler(door, daemon.desk(), publisher, viewers, documents(daemon, advice)));
+        server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers, documents(daemon, advice)));
         publisher.start();
         server.start();
     }

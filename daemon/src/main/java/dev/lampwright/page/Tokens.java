@@ -32,8 +32,7 @@ record Tokens(Optional<Token> asking, Optional<Token> watching) {
      * @throws IOException if one cannot be read; the message says why and what to do
      */
     static Tokens read(PageSettings settings) throws IOException {
-        return new Tokens(
-                read("token_file", settings.tokenFile()), read("view_token_file", settings.viewTokenFile()));
+        return new Tokens(read("token_file", settings.tokenFile()), read("view_token_file", settings.viewTokenFile()));
     }
 
     private static Optional<Token> read(String key, Optional<Path> file) throws IOException {

@@ -26,7 +26,8 @@ class PageCommandTest {
 
     private Run page(String lines, String... options) throws IOException {
         Path file = Files.writeString(folder.resolve("alder.toml"), FILE + lines);
-        return Run.of(Stream.concat(Stream.of("page", file.toString()), Stream.of(options)).toArray(String[]::new));
+        return Run.of(Stream.concat(Stream.of("page", file.toString()), Stream.of(options))
+                .toArray(String[]::new));
     }
 
     @Test
@@ -36,7 +37,9 @@ class PageCommandTest {
         assertEquals(0, run.status(), run.err());
         List<String> lines = run.out().lines().toList();
         assertEquals("http://192.168.1.7:61117/", lines.get(0));
-        assertEquals("The code carries the token. Whoever reads it can open the page and change the light.", lines.get(lines.size() - 1));
+        assertEquals(
+                "The code carries the token. Whoever reads it can open the page and change the light.",
+                lines.get(lines.size() - 1));
         assertEquals(
                 "http://192.168.1.7:61117/#correct-horse-battery-staple",
                 QrReading.ofLines(lines.subList(1, lines.size() - 1)));
@@ -61,10 +64,10 @@ class PageCommandTest {
 
     @Test
     void aPageOfThisMachineAloneHasNoCode() throws IOException {
-        assertEquals(
-                "http://127.0.0.1:61117/\n"
-                        + "Only this machine can reach it. For a phone, set page.address and page.token_file.\n",
-                page("[page]\n").out());
+        assertEquals("""
+                http://127.0.0.1:61117/
+                Only this machine can reach it. For a phone, set page.address and page.token_file.
+                """, page("[page]\n").out());
     }
 
     @Test
@@ -79,6 +82,8 @@ class PageCommandTest {
                 anyPort.err());
         Run noToken = page("[page]\naddress = \"192.168.1.7\"\ntoken_file = \"nowhere\"\n");
         assertEquals(1, noToken.status());
-        assertTrue(noToken.err().contains("page.token_file " + folder.resolve("nowhere") + " does not exist"), noToken.err());
+        assertTrue(
+                noToken.err().contains("page.token_file " + folder.resolve("nowhere") + " does not exist"),
+                noToken.err());
     }
 }

@@ -87,7 +87,15 @@ class LibrariesIT {
             entries = jar.stream().map(entry -> entry.getName()).toList();
         }
         for (String text : List.of(
-                "Apache-2.0", "EPL-2.0", "SLF4J", "qrcodegen", "Paho", "JNA", "libffi", "Jackson-NOTICE", "Prometheus-NOTICE")) {
+                "Apache-2.0",
+                "EPL-2.0",
+                "SLF4J",
+                "qrcodegen",
+                "Paho",
+                "JNA",
+                "libffi",
+                "Jackson-NOTICE",
+                "Prometheus-NOTICE")) {
             assertTrue(entries.contains("META-INF/licences/" + text + ".txt"), text);
         }
         assertTrue(entries.containsAll(List.of(

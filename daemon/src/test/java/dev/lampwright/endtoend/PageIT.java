@@ -222,7 +222,8 @@ class PageIT {
     /** On the page, however far it is scrolled; to the pixel, since a browser divides what room there is in steps of 1/64. */
     private static long top(String id) {
         return ((Number) browser.run(
-                        "return Math.round(scrollY + document.getElementById(arguments[0]).getBoundingClientRect().top)", id))
+                        "return Math.round(scrollY + document.getElementById(arguments[0]).getBoundingClientRect().top)",
+                        id))
                 .longValue();
     }
 
@@ -384,9 +385,7 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
         browser.all("#try option[value=stopped]").get(0).click();
         bench.awaitText("preview", "Preview of stopped: not on the strip");
-        Await.until(
-                "it is drawn",
-                () -> PageBench.alike(bench.drawn(), screenOf(Birch.still(Birch.STOPPED))));
+        Await.until("it is drawn", () -> PageBench.alike(bench.drawn(), screenOf(Birch.still(Birch.STOPPED))));
         assertTrue(
                 bench.controller()
                         .recording()
@@ -400,9 +399,8 @@ class PageIT {
     @Test
     void planAndCheckAreOnePressAway() {
         browser.byId("row-wiring").click();
-        Await.until(
-                "the drawing of the wiring",
-                () -> (Boolean) browser.run("return (document.querySelector('#plan img')?.naturalWidth ?? 0) > 100"));
+        Await.until("the drawing of the wiring", () ->
+                (Boolean) browser.run("return (document.querySelector('#plan img')?.naturalWidth ?? 0) > 100"));
         browser.byId("row-file").click();
         Await.until("what there is to warn of", () -> browser.text("file").equals("no warnings"));
     }
@@ -503,11 +501,35 @@ class PageIT {
     void thePageSpeaksTheBrowsersLanguage() {
         bench.birch().tellJob(Birch.PRINTING, 42);
         Map<String, List<String>> wanted = Map.of(
-                "de-AT", List.of("de", "Druckt", "42 %", "Helligkeit geändert.", "Nicht ausgeführt: Es gibt keine Störung zu quittieren."),
-                "es", List.of("es", "Imprimiendo", "42 %", "Brillo cambiado.", "No se ha hecho: no hay ningún fallo que reconocer."),
-                "fr-CH", List.of("fr", "Impression", "42\u00a0%", "Luminosité modifiée.", "Pas fait\u00a0: il n’y a aucun défaut à acquitter."),
+                "de-AT",
+                        List.of(
+                                "de",
+                                "Druckt",
+                                "42 %",
+                                "Helligkeit geändert.",
+                                "Nicht ausgeführt: Es gibt keine Störung zu quittieren."),
+                "es",
+                        List.of(
+                                "es",
+                                "Imprimiendo",
+                                "42 %",
+                                "Brillo cambiado.",
+                                "No se ha hecho: no hay ningún fallo que reconocer."),
+                "fr-CH",
+                        List.of(
+                                "fr",
+                                "Impression",
+                                "42\u00a0%",
+                                "Luminosité modifiée.",
+                                "Pas fait\u00a0: il n’y a aucun défaut à acquitter."),
                 "zh-CN", List.of("zh-Hans", "打印中", "42%", "亮度已更改。", "未执行：没有需要确认的故障。"),
-                "sv", List.of("en", "Printing", "42 %", "Brightness changed.", "Not done: there is no fault to acknowledge."));
+                "sv",
+                        List.of(
+                                "en",
+                                "Printing",
+                                "42 %",
+                                "Brightness changed.",
+                                "Not done: there is no fault to acknowledge."));
         wanted.forEach((language, words) -> {
             browser.speak(language);
             bench.browser().open(bench.url());

@@ -43,7 +43,8 @@ class AccessCheckTest {
 
     /** With a token for people who may ask, and another for those who may only watch. */
     private AccessCheck guarded(String token, boolean tls) throws IOException {
-        return new AccessCheck(List.of(), new Tokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
+        return new AccessCheck(
+                List.of(), new Tokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
     }
 
     private Token token(String text) throws IOException {
@@ -170,9 +171,8 @@ class AccessCheckTest {
     void theWeakerTokenLetsPeopleWatchAndAskForNothing() throws IOException {
         AccessCheck door = guarded();
         assertEquals(200, status(door.refuseToken(VIEW_TOKEN, FROM)));
-        for (String[] pass : new String[][] {
-            {"Authorization", "Bearer " + VIEW_TOKEN}, {"Cookie", pair(door.cookie(VIEW_TOKEN))}
-        }) {
+        for (String[] pass :
+                new String[][] {{"Authorization", "Bearer " + VIEW_TOKEN}, {"Cookie", pair(door.cookie(VIEW_TOKEN))}}) {
             assertEquals(200, status(watching(door, pass)));
             HttpCall.Refusal refusal = asking(door, pass).orElseThrow();
             assertEquals(403, refusal.status());
@@ -180,7 +180,8 @@ class AccessCheckTest {
         }
         assertEquals(
                 200,
-                status(asking(door, "Cookie", pair(door.cookie(VIEW_TOKEN)), "Authorization", "Bearer " + PageRig.TOKEN)),
+                status(asking(
+                        door, "Cookie", pair(door.cookie(VIEW_TOKEN)), "Authorization", "Bearer " + PageRig.TOKEN)),
                 "who knows both may ask");
     }
 

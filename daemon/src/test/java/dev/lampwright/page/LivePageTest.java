@@ -208,7 +208,8 @@ class LivePageTest {
             assertEquals("standalone", app.get("display").asText());
             List<String> purposes = new ArrayList<>();
             for (JsonNode icon : app.get("icons")) {
-                byte[] png = rig.sendForBytes(rig.to("/" + icon.get("src").asText())).body();
+                byte[] png =
+                        rig.sendForBytes(rig.to("/" + icon.get("src").asText())).body();
                 int width = ByteBuffer.wrap(png).getInt(16);
                 int height = ByteBuffer.wrap(png).getInt(20);
                 assertEquals(icon.get("sizes").asText(), width + "x" + height);
@@ -235,20 +236,26 @@ class LivePageTest {
     void addressAndTokenAreDrawnForThoseWhoMayAsk() throws IOException {
         Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
         Path viewToken = Files.writeString(folder.resolve("view-token"), VIEW_TOKEN + "\n");
-        String lines = "port = 0\ntls = true\nhosts = [\"light.example\"]\ntoken_file = \"%s\"\nview_token_file = \"%s\"";
+        String lines =
+                "port = 0\ntls = true\nhosts = [\"light.example\"]\ntoken_file = \"%s\"\nview_token_file = \"%s\"";
         try (PageRig rig = new PageRig("pixels = 30", lines.formatted(token, viewToken))) {
             HttpResponse<String> code = rig.get("/code.svg", "Authorization", "Bearer " + PageRig.TOKEN);
-            assertEquals("image/svg+xml", code.headers().firstValue("content-type").orElseThrow());
+            assertEquals(
+                    "image/svg+xml", code.headers().firstValue("content-type").orElseThrow());
             assertEquals("no-store", code.headers().firstValue("cache-control").orElseThrow());
             assertEquals("https://light.example/#" + PageRig.TOKEN, QrReading.ofSvg(code.body()));
             assertEquals(
                     "{\"token\":true,\"may_ask\":true}",
-                    rig.get("/rights", "Authorization", "Bearer " + PageRig.TOKEN).body());
+                    rig.get("/rights", "Authorization", "Bearer " + PageRig.TOKEN)
+                            .body());
             String[] watching = {"Authorization", "Bearer " + VIEW_TOKEN};
-            assertEquals("{\"token\":true,\"may_ask\":false}", rig.get("/rights", watching).body());
+            assertEquals(
+                    "{\"token\":true,\"may_ask\":false}",
+                    rig.get("/rights", watching).body());
             HttpResponse<String> refusal = rig.get("/code.svg", watching);
             assertEquals(403, refusal.statusCode());
-            assertEquals("only_watching", Watcher.json(refusal.body()).get("code").asText());
+            assertEquals(
+                    "only_watching", Watcher.json(refusal.body()).get("code").asText());
             assertEquals(200, rig.get("/wiring", watching).statusCode());
             assertEquals(401, rig.get("/code.svg").statusCode());
         }
@@ -271,15 +278,14 @@ class LivePageTest {
         try (PageRig rig = PageRig.usual()) {
             HttpResponse<String> notes = rig.get("/wiring");
             assertEquals(200, notes.statusCode());
-            assertEquals(
-                    "{\"lines\":[\"GOOD data level: fine\",\"OVER fuse of <b>work</b>: 30\"]}", notes.body());
+            assertEquals("{\"lines\":[\"GOOD data level: fine\",\"OVER fuse of <b>work</b>: 30\"]}", notes.body());
             assertEquals(405, rig.post("/wiring", "{}").statusCode());
             assertEquals(403, rig.get("/wiring", "Sec-Fetch-Site", "cross-site").statusCode());
             assertEquals(
-                    "{\"lines\":[\"printer.readings: is missing\"]}", rig.get("/check").body());
+                    "{\"lines\":[\"printer.readings: is missing\"]}",
+                    rig.get("/check").body());
             HttpResponse<String> drawing = rig.get("/plan.svg");
-            assertEquals(
-                    Optional.of("image/svg+xml"), drawing.headers().firstValue("content-type"));
+            assertEquals(Optional.of("image/svg+xml"), drawing.headers().firstValue("content-type"));
             assertTrue(drawing.body().contains("<title>30</title>"), drawing.body());
         }
     }
@@ -297,10 +303,15 @@ class LivePageTest {
                 assertEquals(3 * 30 * 4 / 3, frame.get("strip").asText().length(), "base64 of 30 pixels");
             }
             assertEquals("silent", rig.daemon().report().light().look());
-            assertEquals("linen", Watcher.json(rig.get("/preview?look=linen").body()).get("look").asText());
+            assertEquals(
+                    "linen",
+                    Watcher.json(rig.get("/preview?look=linen").body())
+                            .get("look")
+                            .asText());
             assertEquals(404, rig.get("/preview?look=dune").statusCode());
             assertEquals(404, rig.get("/preview").statusCode());
-            assertEquals(404, rig.get("/preview?look=%25%zz".replace("%zz", "%25")).statusCode());
+            assertEquals(
+                    404, rig.get("/preview?look=%25%zz".replace("%zz", "%25")).statusCode());
         }
     }
 

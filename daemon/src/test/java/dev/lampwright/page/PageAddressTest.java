@@ -35,8 +35,7 @@ class PageAddressTest {
     void namesComeBeforeAddresses() throws IOException {
         PageSettings page =
                 settings("address = \"192.168.1.7\"\nhosts = [\"alder.local\"]\ntoken_file = \"/tmp/none\"");
-        assertEquals(
-                List.of("http://alder.local:8080/", "http://192.168.1.7:8080/"), PageAddress.all(page, 8080));
+        assertEquals(List.of("http://alder.local:8080/", "http://192.168.1.7:8080/"), PageAddress.all(page, 8080));
         assertEquals(
                 List.of("http://[fd00:0:0:0:0:0:0:7]:80/"),
                 PageAddress.all(settings("address = \"fd00::7\"\ntoken_file = \"/tmp/none\""), 80));
@@ -68,6 +67,8 @@ class PageAddressTest {
         URI address = URI.create(PageAddress.withToken("http://192.168.1.7:61117/", page));
         assertEquals("/", address.getPath());
         assertEquals(token, URLDecoder.decode(address.getRawFragment(), StandardCharsets.UTF_8));
-        assertEquals(address.toString(), QrReading.ofSvg(PageAddress.code(page, 61_117).orElseThrow()));
+        assertEquals(
+                address.toString(),
+                QrReading.ofSvg(PageAddress.code(page, 61_117).orElseThrow()));
     }
 }

@@ -64,26 +64,25 @@ final class PageRig implements AutoCloseable {
         Config config = config(strip, pageLines);
         MemoryLine line = new MemoryLine(controller, 500_000, System::nanoTime);
         daemon = new Daemon(config, same -> line);
-        page = new LivePage(
-                daemon,
-                new Advice() {
-                    @Override
-                    public List<String> wiring(Config running) {
-                        return List.of(
-                                "GOOD data level: fine",
-                                "OVER fuse of <b>work</b>: " + running.fitting().pixels());
-                    }
+        page = new LivePage(daemon, new Advice() {
+            @Override
+            public List<String> wiring(Config running) {
+                return List.of(
+                        "GOOD data level: fine",
+                        "OVER fuse of <b>work</b>: " + running.fitting().pixels());
+            }
 
-                    @Override
-                    public String drawing(Config running) {
-                        return "<svg xmlns=\"http://www.w3.org/2000/svg\"><title>" + running.fitting().pixels() + "</title></svg>";
-                    }
+            @Override
+            public String drawing(Config running) {
+                return "<svg xmlns=\"http://www.w3.org/2000/svg\"><title>"
+                        + running.fitting().pixels() + "</title></svg>";
+            }
 
-                    @Override
-                    public List<String> warnings(Config running) {
-                        return List.of("printer.readings: is missing");
-                    }
-                });
+            @Override
+            public List<String> warnings(Config running) {
+                return List.of("printer.readings: is missing");
+            }
+        });
         daemon.start();
         page.follow(config.page());
         Await.until("the first frame", () -> shown.get() > 0);

@@ -128,7 +128,10 @@ class WordsTest {
     }
 
     private static Set<String> found(Pattern pattern, CharSequence text) {
-        return pattern.matcher(text).results().map(found -> found.group(1)).collect(Collectors.toCollection(TreeSet::new));
+        return pattern.matcher(text)
+                .results()
+                .map(found -> found.group(1))
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     /** What the daemon may report in a word, and every reason for which it may refuse. */

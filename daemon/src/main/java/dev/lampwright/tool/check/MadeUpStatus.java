@@ -1,10 +1,10 @@
 package dev.lampwright.tool.check;
 
+import dev.lampwright.engine.InventedReadings;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
-import dev.lampwright.engine.InventedReadings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;

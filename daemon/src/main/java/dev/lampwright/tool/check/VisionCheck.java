@@ -106,7 +106,8 @@ public final class VisionCheck {
     }
 
     private Map<ColourVision, LookSummary> impressions(LookSpec look, PrinterState state) {
-        List<float[]> frames = frames(look, MidJob.status(state, config.bindings().own().keySet()));
+        List<float[]> frames =
+                frames(look, MidJob.status(state, config.bindings().own().keySet()));
         Map<ColourVision, LookSummary> impressions = new EnumMap<>(ColourVision.class);
         for (ColourVision vision : ColourVision.values()) {
             impressions.put(vision, new LookSummary(frames, vision));
