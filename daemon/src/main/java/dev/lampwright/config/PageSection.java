@@ -56,7 +56,7 @@ final class PageSection {
                     .comment("\"page-token\"", "its first line is what viewers have to know, 16 characters or more"),
             Key.own("view_token_file", "path")
                     .without("no such token")
-                    .comment("\"view-token\"", "its first line lets people watch and ask for nothing"),
+                    .comment("\"view-token\"", "its first line lets people watch and change nothing"),
             Key.own("hosts", "array of host names")
                     .comment("[\"alder.local\"]", "names by which browsers ask for it, beside localhost and addresses"),
             VIEWERS,

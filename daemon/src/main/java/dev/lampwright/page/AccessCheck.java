@@ -20,7 +20,7 @@ final class AccessCheck {
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
     private final Set<String> hosts;
-    private final Tokens tokens;
+    private final PageTokens tokens;
     private final String cookieName;
     private final String cookieEnd;
     private final WrongTokens wrongTokens = new WrongTokens();
@@ -33,7 +33,7 @@ final class AccessCheck {
      * @param port where it is; cookies do not tell ports apart, so their name does
      * @param tls whether browsers come by way of a server with TLS, so that cookies may go no other way
      */
-    AccessCheck(List<String> hosts, Tokens tokens, int port, boolean tls) {
+    AccessCheck(List<String> hosts, PageTokens tokens, int port, boolean tls) {
         this.hosts = Set.copyOf(hosts);
         this.tokens = tokens;
         cookieName = "lampwright-" + port;
@@ -71,7 +71,7 @@ final class AccessCheck {
         return tokens.areNeeded();
     }
 
-    private Tokens.Right right(Headers headers) {
+    private PageTokens.Right right(Headers headers) {
         return tokens.ofPasses(passes(headers).toList());
     }
 
@@ -80,18 +80,18 @@ final class AccessCheck {
      *
      * @param needed what is to be done
      */
-    Optional<HttpCall.Refusal> refuse(Tokens.Right needed, Headers headers, InetAddress from) {
-        Tokens.Right right = right(headers);
+    Optional<HttpCall.Refusal> refuse(PageTokens.Right needed, Headers headers, InetAddress from) {
+        PageTokens.Right right = right(headers);
         String authorization = first(headers, "Authorization");
-        if (right == Tokens.Right.NONE && authorization.startsWith(BEARER)) {
+        if (right.compareTo(needed) < 0 && authorization.startsWith(BEARER)) {
             String given = authorization.substring(BEARER.length()).strip();
             Optional<HttpCall.Refusal> wrong = refuseToken(given, from);
             if (wrong.isPresent()) {
                 return wrong;
             }
-            right = tokens.ofToken(given);
+            right = right.orBetter(tokens.ofToken(given));
         }
-        if (right == Tokens.Right.NONE) {
+        if (right == PageTokens.Right.NONE) {
             return Optional.of(new HttpCall.Refusal(
                             401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer"))
                     .coded("needs_token", Map.of()));
@@ -109,7 +109,7 @@ final class AccessCheck {
      * token; the wait only turns away clients that keep to it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
-        if (tokens.ofToken(given) != Tokens.Right.NONE) {
+        if (tokens.ofToken(given) != PageTokens.Right.NONE) {
             wrongTokens.right(from);
             return Optional.empty();
         }

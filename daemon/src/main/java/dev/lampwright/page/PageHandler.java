@@ -4,7 +4,6 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpHandler;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Ask;
-import dev.lampwright.desk.Asker;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.http.BrokenRequest;
 import java.io.IOException;
@@ -48,7 +47,7 @@ final class PageHandler implements HttpHandler {
      *
      * @param needed what somebody has to be allowed
      */
-    record Shown(Tokens.Right needed, Document document) {}
+    record Shown(PageTokens.Right needed, Document document) {}
 
     /** One way to answer a path. */
     private interface Answering {
@@ -86,21 +85,21 @@ final class PageHandler implements HttpHandler {
         } else if (sheets.containsKey(call.path())) {
             get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(sheets.get(sheet.path())));
         } else if (call.path().equals("/events")) {
-            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::watch));
+            get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::watch));
         } else if (call.path().equals("/door")) {
-            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhetherThereIsRoom));
+            get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::sayWhetherThereIsRoom));
         } else if (documents.containsKey(call.path())) {
             Shown shown = documents.get(call.path());
             get(call, List.of("GET"), inside(shown.needed(), asked -> show(asked, shown.document())));
         } else if (call.path().equals("/rights")) {
-            get(call, List.of("GET"), inside(Tokens.Right.WATCH, this::sayWhatIsAllowed));
+            get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::sayWhatIsAllowed));
         } else if (call.path().equals("/enter")) {
             post(call, this::enter);
         } else if (call.path().equals("/leave")) {
             post(call, this::leave);
         } else if (call.path().startsWith(ASK)
                 && Ask.words().contains(call.path().substring(ASK.length()))) {
-            post(call, inside(Tokens.Right.ASK, this::ask));
+            post(call, inside(PageTokens.Right.ASK, this::ask));
         } else {
             call.answer(NOTHING);
         }
@@ -129,7 +128,7 @@ final class PageHandler implements HttpHandler {
     }
 
     /** What only those may have whom the door lets in, and no other site's page. */
-    private Answering inside(Tokens.Right needed, Answering answering) {
+    private Answering inside(PageTokens.Right needed, Answering answering) {
         return call -> {
             Optional<HttpCall.Refusal> refusal =
                     door.refuseSite(call.headers()).or(() -> door.refuse(needed, call.headers(), call.from()));
@@ -176,7 +175,7 @@ final class PageHandler implements HttpHandler {
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
         boolean mayAsk =
-                door.refuse(Tokens.Right.ASK, call.headers(), call.from()).isEmpty();
+                door.refuse(PageTokens.Right.ASK, call.headers(), call.from()).isEmpty();
         call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));
     }
 
@@ -194,8 +193,7 @@ final class PageHandler implements HttpHandler {
             return;
         }
         String word = call.path().substring(ASK.length());
-        Asker asker = Asker.page(call.from().getHostAddress());
-        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8), asker);
+        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8));
         call.answerJson(answer.done() ? 200 : 422, answer.json());
     }
 

@@ -33,7 +33,7 @@ final class PageServer implements RetriedServer.Server {
     private final TroubleLog troubles;
     private final Publisher publisher;
     private final PageSettings settings;
-    private final Tokens tokens;
+    private final PageTokens tokens;
 
     /**
      * Opens the page.
@@ -46,7 +46,7 @@ final class PageServer implements RetriedServer.Server {
     PageServer(PageSettings settings, Daemon daemon, Advice advice) throws IOException {
         this.settings = settings;
         requireRoom(settings);
-        tokens = Tokens.read(settings);
+        tokens = PageTokens.read(settings);
         server = bound(settings);
         viewers = new Viewers(settings.viewers());
         troubles = TroubleLog.listening();
@@ -70,8 +70,8 @@ final class PageServer implements RetriedServer.Server {
                 "/preview", new LookPreview(daemon),
                 "/history", new HistoryMessage(daemon::history, running));
         Map<String, PageHandler.Shown> all = new HashMap<>();
-        forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(Tokens.Right.WATCH, document)));
-        all.put("/code.svg", new PageHandler.Shown(Tokens.Right.ASK, query -> code()));
+        forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(PageTokens.Right.WATCH, document)));
+        all.put("/code.svg", new PageHandler.Shown(PageTokens.Right.ASK, query -> code()));
         return all;
     }
 
@@ -83,7 +83,7 @@ final class PageServer implements RetriedServer.Server {
     /** Whether the files still hold the tokens that this was opened with. */
     boolean hasItsToken() {
         try {
-            return Tokens.read(settings).sameAs(tokens);
+            return PageTokens.read(settings).sameAs(tokens);
         } catch (IOException e) {
             return false;
         }

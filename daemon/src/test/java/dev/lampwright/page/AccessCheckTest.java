@@ -24,7 +24,7 @@ class AccessCheckTest {
     private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
 
     private final AccessCheck open =
-            new AccessCheck(List.of("alder.local"), new Tokens(Optional.empty(), Optional.empty()), 61117, false);
+            new AccessCheck(List.of("alder.local"), new PageTokens(Optional.empty(), Optional.empty()), 61117, false);
 
     @TempDir
     private Path folder;
@@ -44,7 +44,7 @@ class AccessCheckTest {
     /** With a token for people who may ask, and another for those who may only watch. */
     private AccessCheck guarded(String token, boolean tls) throws IOException {
         return new AccessCheck(
-                List.of(), new Tokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
+                List.of(), new PageTokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
     }
 
     private Token token(String text) throws IOException {
@@ -52,11 +52,11 @@ class AccessCheckTest {
     }
 
     private static Optional<HttpCall.Refusal> asking(AccessCheck door, String... headers) {
-        return door.refuse(Tokens.Right.ASK, headers(headers), FROM);
+        return door.refuse(PageTokens.Right.ASK, headers(headers), FROM);
     }
 
     private static Optional<HttpCall.Refusal> watching(AccessCheck door, String... headers) {
-        return door.refuse(Tokens.Right.WATCH, headers(headers), FROM);
+        return door.refuse(PageTokens.Right.WATCH, headers(headers), FROM);
     }
 
     private static String pair(String cookie) {

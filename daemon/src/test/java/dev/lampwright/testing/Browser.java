@@ -48,7 +48,9 @@ public final class Browser implements AutoCloseable {
                 new ChromeDriverService.Builder().usingDriverExecutable(DRIVER).build();
         ChromeDriver driver = new ChromeDriver(service, options);
         driver.manage().timeouts().scriptTimeout(LONGEST_SCRIPT);
-        return new Browser(driver);
+        Browser browser = new Browser(driver);
+        browser.speak("en-GB");
+        return browser;
     }
 
     /** Goes to an address, and waits until the page there has been loaded. */

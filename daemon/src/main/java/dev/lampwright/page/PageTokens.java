@@ -13,7 +13,7 @@ import java.util.stream.Stream;
  * @param asking lets people watch and ask
  * @param watching lets people watch
  */
-record Tokens(Optional<Token> asking, Optional<Token> watching) {
+record PageTokens(Optional<Token> asking, Optional<Token> watching) {
     /** What somebody may do. */
     enum Right {
         /** Nothing. */
@@ -21,7 +21,12 @@ record Tokens(Optional<Token> asking, Optional<Token> watching) {
         /** See all and ask for nothing. */
         WATCH,
         /** See all and ask. */
-        ASK
+        ASK;
+
+        /** The one that allows more. */
+        Right orBetter(Right other) {
+            return compareTo(other) >= 0 ? this : other;
+        }
     }
 
     /**
@@ -31,8 +36,9 @@ record Tokens(Optional<Token> asking, Optional<Token> watching) {
      * @return those that there are
      * @throws IOException if one cannot be read; the message says why and what to do
      */
-    static Tokens read(PageSettings settings) throws IOException {
-        return new Tokens(read("token_file", settings.tokenFile()), read("view_token_file", settings.viewTokenFile()));
+    static PageTokens read(PageSettings settings) throws IOException {
+        return new PageTokens(
+                read("token_file", settings.tokenFile()), read("view_token_file", settings.viewTokenFile()));
     }
 
     private static Optional<Token> read(String key, Optional<Path> file) throws IOException {
@@ -70,7 +76,7 @@ record Tokens(Optional<Token> asking, Optional<Token> watching) {
     }
 
     /** Whether others are the same. */
-    boolean sameAs(Tokens others) {
+    boolean sameAs(PageTokens others) {
         return asking.map(Token::pass).equals(others.asking.map(Token::pass))
                 && watching.map(Token::pass).equals(others.watching.map(Token::pass));
     }
