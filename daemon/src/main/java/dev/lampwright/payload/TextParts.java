@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -18,26 +19,34 @@ final class TextParts {
     private static final int MOST_TEXT_CHARS = 400;
     private static final int MOST_FIELDS = 64;
     private static final int MOST_NUMBERS = 16;
+    private static final int MOST_OUTER = 5;
     private static final char[] SEPARATORS = {';', '\t', '|', ','};
 
     private static final String NUMBER = "[-+]?[0-9]+(?:\\.[0-9]+)?";
-    private static final Pattern COUPLE =
-            Pattern.compile("(" + NUMBER + ")\\s*(?:/|of|von|sur|de|di|z|av|af)\\s*(" + NUMBER + ")");
-    private static final Pattern WORD_OR_NUMBER =
-            Pattern.compile("(?<word>\\p{L}[\\p{L}\\p{N}_]*)|(?<number>" + NUMBER + ")");
+    private static final String COMMA_NUMBER = "[-+]?[0-9]+(?:,[0-9]+)?";
+    /** A decimal comma, and no comma between numbers of a list. */
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<![0-9,.])[0-9]+,[0-9]{1,3}(?![0-9,.])");
 
-    private static final String WORD = "[^\\s;,|&=]+";
-    private static final Pattern KEY_AND_WORD =
-            Pattern.compile("(?<![\\p{L}\\p{N}_])(?<key>\\p{L}[\\p{L}\\p{N}_]*)\\s*[=:]\\s*(?<value>" + WORD + ")");
+    private static final Pattern NAME = Pattern.compile("\\p{L}{2}");
+    private static final Pattern DECIMAL_POINT = Pattern.compile("[0-9]\\.[0-9]");
+    private static final String LETTERS = "\\p{L}[\\p{L}\\p{M}\\p{N}_]*";
+    private static final String COUPLED = "\\s*(?:/|of|von|van|sur|de|di|din|z|od|iš|av|af|från|dari|из|от|з)\\s*";
+
+    private static final String WORD = "[^\\s;,|&=<>\"']+";
+    private static final Pattern KEY_AND_WORD = Pattern.compile(
+            "(?<![\\p{L}\\p{M}\\p{N}_])(?<key>" + LETTERS + ")\\s*[=:]\\s*[\"']?(?<value>" + WORD + ")");
 
     /** Words between two numbers of one thing, not names of the second. Common practice, no source. */
     private static final Set<String> FILLERS = Set.of(
-            "of", "to", "von", "auf", "de", "sur", "z", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
+            "of", "to", "von", "van", "auf", "de", "sur", "z", "od", "iš", "av", "af", "från", "dari", "din", "из",
+            "от", "з", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
 
     private final PayloadPath path;
     private final Optional<Selection> selection;
     private final List<String> names;
     private final String text;
+    private final boolean hasDecimalComma;
+    private final String number;
     private final List<Leaf> parts = new ArrayList<>();
 
     private TextParts(PayloadPath path, Optional<Selection> selection, List<String> names, String text) {
@@ -45,6 +54,10 @@ final class TextParts {
         this.selection = selection;
         this.names = names;
         this.text = text;
+        hasDecimalComma = NAME.matcher(text).find()
+                && DECIMAL_COMMA.matcher(text).find()
+                && !DECIMAL_POINT.matcher(text).find();
+        number = hasDecimalComma ? COMMA_NUMBER : NUMBER;
     }
 
     /**
@@ -85,12 +98,12 @@ final class TextParts {
     }
 
     private boolean addFields() {
-        if (isNumber(text)) {
+        if (isNumber(text) || text.indexOf('\n') >= 0) {
             return false;
         }
         for (char separator : SEPARATORS) {
             List<String> fields = CsvField.fields(text, separator, MOST_FIELDS);
-            if (isLine(fields)) {
+            if (isLine(fields) && !(separator == ',' && hasDecimalComma)) {
                 for (int i = 0; i < fields.size(); i++) {
                     add(
                             List.of(new CsvField(i + 1, separator)),
@@ -119,16 +132,39 @@ final class TextParts {
 
     /** Two numbers alone, such as {@code 12/84} or {@code 12 of 84}. */
     private void addCouple() {
-        Matcher couple = COUPLE.matcher(text);
+        Matcher couple = Pattern.compile("(" + number + ")" + COUPLED + "(" + number + ")")
+                .matcher(text);
         if (couple.matches()) {
-            add(List.of(new Excerpt("^(?<value>" + NUMBER + ")")), with("", "", "1"), couple.group(1));
-            add(List.of(new Excerpt("(?<value>" + NUMBER + ")$")), with("", "of", "2"), couple.group(2));
+            add(List.of(new Excerpt("^(?<value>" + number + ")")), with("", "", "1"), couple.group(1));
+            add(List.of(new Excerpt("(?<value>" + number + ")$")), with("", "of", "2"), couple.group(2));
         }
     }
 
+    private Matcher wordsAndNumbers() {
+        return Pattern.compile("(?<word>" + LETTERS + ")|(?<number>" + number + ")")
+                .matcher(text);
+    }
+
+    /** The words that stand right before a number in several places, and so tell only together with one that stands further before. */
+    private Set<String> repeated() {
+        Set<String> once = new HashSet<>();
+        Set<String> often = new HashSet<>();
+        Matcher matcher = wordsAndNumbers();
+        String before = "";
+        while (matcher.find()) {
+            String word = matcher.group("word");
+            if (word == null && !before.isEmpty() && !once.add(before)) {
+                often.add(before);
+            }
+            before = word == null ? "" : word;
+        }
+        return often;
+    }
+
     private void addNumbers() {
-        Set<String> used = new HashSet<>();
-        Matcher matcher = WORD_OR_NUMBER.matcher(text);
+        Set<String> repeated = repeated();
+        List<String> words = new ArrayList<>();
+        Matcher matcher = wordsAndNumbers();
         String label = "";
         String filler = "";
         int nth = 0;
@@ -136,13 +172,36 @@ final class TextParts {
             String word = matcher.group("word");
             if (word == null) {
                 nth++;
-                addNumber(label, filler, nth, matcher.group("number"));
+                if (repeated.contains(label)) {
+                    addInner(words, repeated, nth, matcher);
+                } else {
+                    addNumber(label, filler, nth, matcher.group("number"));
+                }
             } else if (FILLERS.contains(word.toLowerCase(Locale.ROOT)) && !label.isEmpty()) {
                 filler = word;
             } else {
-                label = used.add(word) ? word : "";
+                label = repeated.contains(word) || !words.contains(word) ? word : "";
+                words.add(word);
                 filler = "";
                 nth = 0;
+            }
+        }
+    }
+
+    /** A number behind a word that stands before others as well, by the nearest word further before with which it is found. */
+    private void addInner(List<String> words, Set<String> repeated, int nth, MatchResult found) {
+        String inner = words.get(words.size() - 1);
+        for (int i = words.size() - 2; i >= Math.max(0, words.size() - MOST_OUTER) && nth == 1; i--) {
+            String outer = words.get(i);
+            if (repeated.contains(outer)) {
+                continue;
+            }
+            String expression =
+                    "\\b" + outer + "\\b[\\s\\S]*?\\b" + inner + "[^\\p{L}\\p{N}]*?(?<value>" + number + ")";
+            Matcher matcher = Pattern.compile(expression).matcher(text);
+            if (matcher.find() && matcher.start("value") == found.start()) {
+                add(List.of(new Excerpt(expression)), with(outer, inner, "", "1"), found.group());
+                return;
             }
         }
     }
@@ -175,7 +234,7 @@ final class TextParts {
     }
 
     private void addWord(String key, String word) {
-        Excerpt excerpt = new Excerpt("(?<![\\p{L}\\p{N}_])" + key + "\\s*[=:]\\s*(?<value>" + WORD + ")");
+        Excerpt excerpt = new Excerpt("(?<![\\p{L}\\p{N}_])" + key + "\\s*[=:]\\s*[\"']?(?<value>" + WORD + ")");
         try {
             if (excerpt.from(text).filter(word::equals).isPresent()) {
                 add(List.of(excerpt), with(key), word);
@@ -185,15 +244,15 @@ final class TextParts {
         }
     }
 
-    private void addNumber(String label, String filler, int nth, String number) {
+    private void addNumber(String label, String filler, int nth, String found) {
         if (label.isEmpty()) {
             return;
         }
-        String others = (NUMBER + "\\D+?").repeat(nth - 1);
-        Excerpt excerpt = new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*?" + others + "(?<value>" + NUMBER + ")");
+        String others = (number + "\\D+?").repeat(nth - 1);
+        Excerpt excerpt = new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*?" + others + "(?<value>" + number + ")");
         try {
-            if (excerpt.from(text).filter(number::equals).isPresent()) {
-                add(List.of(excerpt), with(label, filler, Integer.toString(nth)), number);
+            if (excerpt.from(text).filter(found::equals).isPresent()) {
+                add(List.of(excerpt), with(label, filler, Integer.toString(nth)), found);
             }
         } catch (UnreadableException e) {
             // A text that is too hard for a pattern has no such parts.

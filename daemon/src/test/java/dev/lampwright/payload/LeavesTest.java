@@ -106,6 +106,40 @@ class LeavesTest {
         }
     }
 
+    /** What stands in a text under a name, by the last of its names. */
+    private static List<String> named(String text) {
+        return leaves(text).stream()
+                .skip(1)
+                .map(leaf -> String.join(" ", leaf.names()).strip() + " = " + leaf.text())
+                .toList();
+    }
+
+    /** 22nd CGPM (2003), resolution 10: the decimal marker is the point or the comma; from memory. */
+    @Test
+    void numbersInATextMayHaveADecimalComma() {
+        assertEquals(List.of("bed  1 = 41,5", "bed  2 = 60,0"), named("bed 41,5 (60,0) °C"));
+        assertEquals(List.of("bed  1 = 41.5", "x  1 = 10", "x  2 = 20"), named("bed 41.5 at x 10,20"));
+    }
+
+    /** The word before a number is enough only where it stands once. */
+    @Test
+    void aWordThatComesAgainIsToldApartByTheOneFurtherBefore() {
+        String text = "<plate now=\"41.5\" set=\"60\"/><tip now=\"190\" set=\"215\" mode=\"RUN\"/>";
+        assertEquals(
+                List.of(
+                        "plate now  1 = 41.5",
+                        "plate set  1 = 60",
+                        "tip now  1 = 190",
+                        "tip set  1 = 215",
+                        "mode = RUN"),
+                named(text));
+    }
+
+    @Test
+    void aShortWordBetweenTwoNumbersIsNoName() {
+        assertEquals(List.of("ply  1 = 12", "ply od 2 = 84"), named("ply 12 od 84"));
+    }
+
     @Test
     void wordsAloneHaveNoNumbersToBind() {
         assertEquals(1, leaves("PREHEAT").size());
