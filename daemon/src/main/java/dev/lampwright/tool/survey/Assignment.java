@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +23,7 @@ final class Assignment {
     private static final double HOPELESS = -2;
     private static final double LEAST_PAIR = 5.5;
     private static final double BESIDE = 3;
+    private static final double REST_S = 10;
 
     /** What is told at another printer's place is worth less. */
     private static final double ELSEWHERE = -2;
@@ -47,6 +49,7 @@ final class Assignment {
     private final Set<Trail> used = new HashSet<>();
     private final Map<Role, Trail> filled = new EnumMap<>(Role.class);
     private final List<Found> found = new ArrayList<>();
+    private final Map<Trail, String> doubts = new HashMap<>();
     private final List<StatePlace> statePlaces;
     private final List<FoundCondition> conditions;
 
@@ -70,6 +73,7 @@ final class Assignment {
         takeBackWhatIsNoPrinters();
         giveChamber();
         placedSingles(singles).forEach(this::give);
+        giveUnnamedJob();
         StateSearch states = new StateSearch(filled, bench.trails(), this::judgedAsState);
         ConditionSearch search = states.conditions(bench.trails().stream()
                 .filter(trail -> (!used.contains(trail) || trail == filled.get(Role.FAULT_TEXT))
@@ -239,7 +243,7 @@ final class Assignment {
         }
     }
 
-    /** A third temperature beside those of bed and nozzle, called alike but for one name, and without a target, is the chamber's. */
+    /** A third temperature beside those of bed and nozzle, called alike but for one name, is the chamber's. */
     private void giveChamber() {
         Trail bed = filled.get(Role.BED_ACTUAL);
         Trail nozzle = filled.get(Role.NOZZLE_ACTUAL);
@@ -251,8 +255,30 @@ final class Assignment {
                 .toList();
         if (third.size() == 1) {
             Judgement judgement = bench.of(third.get(0), Role.CHAMBER_ACTUAL)
-                    .with(new Clue(BESIDE, "is next to the temperatures of bed and nozzle, and has no target"));
+                    .with(new Clue(BESIDE, "is next to the temperatures of bed and nozzle"));
             give(Role.CHAMBER_ACTUAL, third.get(0), judgement);
+            giveChamberTarget(third.get(0));
+        }
+    }
+
+    /** A third target beside those of bed and nozzle, which the chamber goes to and may not have reached. */
+    private void giveChamberTarget(Trail chamber) {
+        Trail bed = filled.get(Role.BED_SETPOINT);
+        Trail nozzle = filled.get(Role.NOZZLE_SETPOINT);
+        if (bed == null || nozzle == null) {
+            return;
+        }
+        List<Trail> third = bench.trails().stream()
+                .filter(trail -> !used.contains(trail)
+                        && trail.names().differFrom(bed.names()) == 1
+                        && trail.names().differFrom(nozzle.names()) == 1
+                        && bench.of(trail, Role.CHAMBER_SETPOINT).score() > HOPELESS
+                        && FollowEvidence.follows(chamber, trail))
+                .toList();
+        if (third.size() == 1) {
+            Judgement judgement = bench.of(third.get(0), Role.CHAMBER_SETPOINT)
+                    .with(new Clue(BESIDE, "is next to the targets of bed and nozzle, and the chamber goes to it"));
+            give(Role.CHAMBER_SETPOINT, third.get(0), judgement);
         }
     }
 
@@ -267,6 +293,41 @@ final class Assignment {
                 && !bed.names().levels().equals(nozzle.names().levels());
     }
 
+    /** What nothing is called, but grows as only a job does. */
+    private void giveUnnamedJob() {
+        if (!filled.containsKey(Role.NOZZLE_SETPOINT)) {
+            return;
+        }
+        JobGrowth growth = new JobGrowth(
+                filled,
+                bench.trails().stream()
+                        .filter(trail -> !used.contains(trail)
+                                && place.weigh(trail, Role.PROGRESS).weight() > ELSEWHERE)
+                        .toList());
+        Optional<JobGrowth.Count> count =
+                filled.containsKey(Role.DONE) || filled.containsKey(Role.TOTAL) ? Optional.empty() : growth.count();
+        count.ifPresent(one -> {
+            Judgement judgement = Judgement.OPEN.with(
+                    new Clue(LEAST.get(Role.DONE), "begins when the heaters are hot, and goes up step by step"));
+            give(Role.DONE, one.done(), judgement);
+            give(
+                    Role.TOTAL,
+                    one.total(),
+                    Judgement.OPEN.with(
+                            new Clue(LEAST.get(Role.DONE), "is next to the count, and stays while that goes up")));
+        });
+        growth.share(count).filter(trail -> !filled.containsKey(Role.PROGRESS)).ifPresent(trail -> {
+            doubts.put(
+                    trail,
+                    "nothing but its course speaks for it: it is the only number that begins when the heaters are hot and then only rises");
+            give(
+                    Role.PROGRESS,
+                    trail,
+                    Judgement.OPEN.with(
+                            new Clue(LEAST.get(Role.PROGRESS), "begins when the heaters are hot, and only rises")));
+        });
+    }
+
     private Judgement judgedAsState(Trail trail) {
         return bench.of(trail, Role.STATE).with(place.weigh(trail, Role.STATE));
     }
@@ -278,9 +339,21 @@ final class Assignment {
     }
 
     private void give(Single single) {
-        if (!filled.containsKey(single.role) && !used.contains(single.trail)) {
+        boolean free = !filled.containsKey(single.role) && !used.contains(single.trail);
+        if (free && !(single.role == Role.ELAPSED && runsAtRest(single.trail))) {
             give(single.role, single.trail, single.judgement);
         }
+    }
+
+    /** What goes up from far above 0 while all heaters are off counts messages, or the time since the printer was switched on. */
+    private boolean runsAtRest(Trail trail) {
+        HeardHeat heat = new HeardHeat(filled);
+        double begin = trail.firstSecond();
+        double later = begin + REST_S;
+        boolean rests = heat.at(begin) == HeardHeat.Stand.OFF && heat.at(later) == HeardHeat.Stand.OFF;
+        return rests
+                && trail.series().at(begin) > REST_S
+                && trail.series().at(later) > trail.series().at(begin);
     }
 
     private void give(Role role, Trail trail, Judgement judgement) {
@@ -291,8 +364,13 @@ final class Assignment {
         filled.put(role, trail);
         used.add(trail);
         Optional<HeatedPart> heater = HeatedPart.of(role);
-        Gauge gauge = heater.isPresent() ? thermometer.gauge(trail) : UnitGuess.of(trail, role);
-        Optional<String> doubt = heater.isPresent() ? thermometer.doubt(trail) : UnitGuess.doubt(trail, role);
+        Optional<Gauge> shared = role == Role.PROGRESS ? ShareScale.of(trail, filled) : Optional.empty();
+        Gauge gauge = shared.orElseGet(() -> heater.isPresent() ? thermometer.gauge(trail) : UnitGuess.of(trail, role));
+        List<String> doubt = new ArrayList<>();
+        if (shared.isEmpty()) {
+            (heater.isPresent() ? thermometer.doubt(trail) : UnitGuess.doubt(trail, role)).ifPresent(doubt::add);
+        }
+        Optional.ofNullable(doubts.get(trail)).ifPresent(doubt::add);
         found.add(new Found(
                 role,
                 trail.source(),
@@ -300,7 +378,7 @@ final class Assignment {
                 gauge.scale(),
                 role == Role.STATE ? trail.said().texts() : trail.words(),
                 meanings,
-                doubt.stream().toList(),
+                doubt,
                 judgement.score(),
                 judgement.reasons()));
     }

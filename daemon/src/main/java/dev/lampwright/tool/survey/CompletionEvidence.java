@@ -1,7 +1,9 @@
 package dev.lampwright.tool.survey;
 
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * A share of the job that is done and the time left make up the whole: as the time left falls towards 0 the share goes towards 1, 100 or 1000. So a
@@ -33,11 +35,23 @@ final class CompletionEvidence implements Evidence {
     @Override
     public Clue weigh(Trail trail, Role role) {
         boolean may = role == Role.PROGRESS && trail.numeric() && trail.least() >= 0 && trail.most() <= WHOLES[2];
-        return may && times.stream().anyMatch(time -> time != trail && makeUpTheWhole(trail, time)) ? FOUND : Clue.NONE;
+        return may
+                        && times.stream()
+                                .anyMatch(time -> time != trail
+                                        && whole(trail, time, TOLERANCE).isPresent())
+                ? FOUND
+                : Clue.NONE;
     }
 
-    /** By least squares over the moments at which the time left is running. */
-    private static boolean makeUpTheWhole(Trail share, Trail left) {
+    /**
+     * To what a share of the job goes as the time left falls to 0, by least squares over the moments at which that is running.
+     *
+     * @param share what was seen of the share
+     * @param left what was seen of the time left
+     * @param tolerance how far off it may be, as a share of the whole
+     * @return 1, 100 or 1000; empty if it goes elsewhere, or cannot be told
+     */
+    static OptionalDouble whole(Trail share, Trail left, double tolerance) {
         double n = 0;
         double x = 0;
         double y = 0;
@@ -63,13 +77,10 @@ final class CompletionEvidence implements Evidence {
         double straight = (n * xy - x * y) * (n * xy - x * y) / (varX * varY);
         double whole = (y - slope * x) / n;
         if (n < LEAST || !(straight > STRAIGHT) || slope >= 0) {
-            return false;
+            return OptionalDouble.empty();
         }
-        for (double one : WHOLES) {
-            if (Math.abs(whole / one - 1) < TOLERANCE) {
-                return true;
-            }
-        }
-        return false;
+        return Arrays.stream(WHOLES)
+                .filter(one -> Math.abs(whole / one - 1) < tolerance)
+                .findFirst();
     }
 }

@@ -14,6 +14,8 @@ final class FollowEvidence implements PairEvidence {
 
     private static final int LEAST_FAR = 4;
     private static final double FAR = 4;
+    /** How much of its whole range a temperature may go up and down by itself. */
+    private static final double RIPPLE_SHARE = 0.04;
 
     /** Whether the one goes towards the other from far away, wherever it has got to. */
     static boolean follows(Trail actual, Trail target) {
@@ -44,12 +46,18 @@ final class FollowEvidence implements PairEvidence {
                 arrives ? "the one comes to the other and stays" : share > 0.9 ? "the one goes towards the other" : "");
     }
 
+    /** A step is what goes beyond the sensor's own ripple, however many messages that takes. */
     private static Count count(Trail actual, Trail target) {
         Count count = new Count();
         Series series = actual.series();
+        double ripple = RIPPLE_SHARE * (actual.most() - actual.least());
+        double anchor = series.size() == 0 ? 0 : series.value(0);
         for (int i = 1; i < series.size(); i++) {
             double wanted = target.series().at(series.second(i - 1));
-            count.add(series.value(i - 1), series.value(i) - series.value(i - 1), wanted);
+            double step = series.value(i) - anchor;
+            boolean moves = Math.abs(step) >= ripple;
+            count.add(series.value(i - 1), moves ? step : 0, wanted);
+            anchor = moves ? series.value(i) : anchor;
         }
         return count;
     }

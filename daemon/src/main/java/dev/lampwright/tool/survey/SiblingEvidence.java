@@ -28,11 +28,6 @@ final class SiblingEvidence implements PairEvidence {
     }
 
     private static boolean isNext(List<String> one, List<String> other) {
-        return one.size() == 1 && other.size() == 1 && isNext(one.get(0), other.get(0));
-    }
-
-    private static boolean isNext(String one, String other) {
-        boolean numbers = one.matches("[0-9]{1,3}") && other.matches("[0-9]{1,3}");
-        return numbers && Integer.parseInt(other) - Integer.parseInt(one) == 1;
+        return one.size() == 1 && other.size() == 1 && ValueName.isNext(one.get(0), other.get(0));
     }
 }

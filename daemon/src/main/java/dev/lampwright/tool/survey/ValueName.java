@@ -94,6 +94,54 @@ final class ValueName {
         return different;
     }
 
+    /**
+     * Whether two values stand side by side, and are called alike or follow each other: {@code layer} and {@code layers}, the fields 5 and 6.
+     *
+     * @param others the names of the second
+     */
+    boolean isBeside(ValueName others) {
+        int different = differFrom(others);
+        if (different == 2) {
+            return isNext(innermost(), others.innermost());
+        }
+        if (different != 1) {
+            return false;
+        }
+        for (int i = 0; i < levels.size(); i++) {
+            String one = String.join("", levels.get(i));
+            String other = String.join("", others.levels.get(i));
+            if (!one.equals(other)) {
+                return isNext(one, other) || isAlike(one, other);
+            }
+        }
+        return false;
+    }
+
+    private String innermost() {
+        return String.join("", levels.get(levels.size() - 1));
+    }
+
+    /** Whether one name is a number and another the next, as the fields 5 and 6 are. */
+    static boolean isNext(String one, String other) {
+        boolean numbers = one.matches("[0-9]{1,3}") && other.matches("[0-9]{1,3}");
+        return numbers && Integer.parseInt(other) - Integer.parseInt(one) == 1;
+    }
+
+    /** The one begins with the other, or a single letter is another. */
+    private static boolean isAlike(String one, String other) {
+        if (one.length() < 2 || other.length() < 2 || one.matches("[0-9]+") || other.matches("[0-9]+")) {
+            return false;
+        }
+        if (one.length() != other.length()) {
+            return one.startsWith(other) || other.startsWith(one);
+        }
+        int different = 0;
+        for (int i = 0; i < one.length(); i++) {
+            different += one.charAt(i) == other.charAt(i) ? 0 : 1;
+        }
+        return different == 1;
+    }
+
     /** The words of the value's own name: the innermost that is more than a number or a word for any value. */
     List<String> own() {
         for (int i = levels.size() - 1; i >= 0; i--) {

@@ -49,6 +49,8 @@ class EvidenceTest {
                 "düse/soll | duse soll",
                 "jet2Now | jet 2 now",
                 "Störung | storung",
+                "ISINIYOR ısınıyor | isiniyor isiniyor",
+                "Łóżko_Đuro_Øst | lozko duro ost",
                 "... | ''",
             })
     void namesAreTakenApart(String name, String words) {
