@@ -36,10 +36,22 @@ final class GuessedWords {
 
     private static Map<PrinterState, List<String>> usual() {
         Map<PrinterState, List<String>> words = new LinkedHashMap<>();
-        words.put(PrinterState.FAULT, List.of("*ERROR*", "ERR*", "*FAULT*", "*FAIL*", "*ALARM*"));
-        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "STOPPED"));
-        words.put(PrinterState.HELD, List.of("*PAUS*", "HELD", "HOLD*", "ON HOLD", "SUSPENDED", "WAIT*"));
-        words.put(PrinterState.DONE, List.of("DONE", "*FINISH*", "*COMPLETE*", "*ENDED"));
+        words.put(
+                PrinterState.FAULT,
+                List.of(
+                        "*ERROR*",
+                        "ERR*",
+                        "*FAULT*",
+                        "*FAIL*",
+                        "*ALARM*",
+                        "*EMERGENCY*",
+                        "*CRITICAL*",
+                        "*JAM*",
+                        "*BLOCKED*",
+                        "*TROUBLE*"));
+        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "*STOPPED*", "*KILLED*"));
+        words.put(PrinterState.HELD, List.of("*PAUS*", "HELD", "*HOLD*", "*SUSPENDED*", "*INTERRUPTED*", "WAIT*"));
+        words.put(PrinterState.DONE, List.of("*DONE*", "*FINISH*", "*COMPLETE*", "*ENDED", "*SUCCESS*"));
         words.put(PrinterState.IDLE, List.of("IDLE", "READY", "STANDBY"));
         return words;
     }

@@ -120,10 +120,14 @@ final class Meanings {
         boolean work = shown.get() == PrinterState.PRINTING || shown.get() == PrinterState.WARMING;
         return switch (told.get()) {
             case FAULT -> shown.get() == PrinterState.PRINTING ? shown : told;
-            case HELD, STOPPED -> work ? shown : told;
+            case HELD, STOPPED -> work || isRestful(shown.get(), said) ? shown : told;
             case IDLE, DONE -> shown.get() == PrinterState.PRINTING ? shown : told;
             case PRINTING -> shown.get() == PrinterState.WARMING && said.times() == 1 ? told : shown;
             default -> shown;
         };
+    }
+
+    private static boolean isRestful(PrinterState shown, Said said) {
+        return shown == PrinterState.IDLE && StateWords.saysWaiting(said.word());
     }
 }

@@ -86,6 +86,12 @@ final class StateWords {
         return stateOf(tokens, WHOLE).or(() -> stateOf(tokens, Double.MIN_VALUE));
     }
 
+    /** Whether a word speaks of waiting and of no pause: a printer at rest waits as well. */
+    static boolean saysWaiting(String word) {
+        List<String> tokens = Tokens.of(word);
+        return speaks(tokens, Concept.WAITING, Double.MIN_VALUE) && !speaks(tokens, Concept.HELD, Double.MIN_VALUE);
+    }
+
     private static Optional<PrinterState> stateOf(List<String> tokens, double strength) {
         return ORDER.entrySet().stream()
                 .filter(entry -> speaks(tokens, entry.getKey(), strength))

@@ -31,6 +31,13 @@ final class Tokens {
     static String plain(String text) {
         String stripped =
                 ACCENT.matcher(Normalizer.normalize(text, Normalizer.Form.NFD)).replaceAll("");
-        return stripped.replace("ß", "ss").replace("ł", "l").toLowerCase(Locale.ROOT);
+        return stripped.toLowerCase(Locale.ROOT)
+                .replace("ß", "ss")
+                .replace("æ", "ae")
+                .replace("œ", "oe")
+                .replace("ł", "l")
+                .replace("ø", "o")
+                .replace("đ", "d")
+                .replace("ı", "i");
     }
 }
