@@ -48,6 +48,44 @@ final class Job {
                     new Phase(PrinterState.DONE, 90, false),
                     new Phase(PrinterState.IDLE, 45, false)));
 
+    /** The bed is heated first, and the nozzle later; a fault ends in a pause. */
+    static final Course BED_FIRST = new Course(
+            70,
+            240,
+            45,
+            96,
+            800,
+            90,
+            List.of(
+                    new Phase(PrinterState.IDLE, 20, false),
+                    new Phase(PrinterState.WARMING, 250, true),
+                    new Phase(PrinterState.PRINTING, 320, true),
+                    new Phase(PrinterState.HELD, 55, true),
+                    new Phase(PrinterState.PRINTING, 230, true),
+                    new Phase(PrinterState.FAULT, 20, true),
+                    new Phase(PrinterState.HELD, 30, true),
+                    new Phase(PrinterState.PRINTING, 250, true),
+                    new Phase(PrinterState.DONE, 100, false),
+                    new Phase(PrinterState.IDLE, 50, false)));
+
+    /** A job that is given up halfway. */
+    static final Course GIVEN_UP = new Course(
+            55,
+            205,
+            38,
+            110,
+            900,
+            0,
+            List.of(
+                    new Phase(PrinterState.IDLE, 30, false),
+                    new Phase(PrinterState.WARMING, 220, true),
+                    new Phase(PrinterState.PRINTING, 330, true),
+                    new Phase(PrinterState.FAULT, 30, true),
+                    new Phase(PrinterState.PRINTING, 120, true),
+                    new Phase(PrinterState.HELD, 40, true),
+                    new Phase(PrinterState.STOPPED, 80, false),
+                    new Phase(PrinterState.IDLE, 60, false)));
+
     /** Nothing is printed. */
     static final Course REST = new Course(60, 215, 40, 84, List.of(new Phase(PrinterState.IDLE, 500, false)));
 
@@ -62,10 +100,24 @@ final class Job {
      * @param nozzleC what the nozzle is set to
      * @param chamberC what the chamber is set to
      * @param layers how many layers there are
+     * @param printSeconds for how long it would print if nobody stopped it
+     * @param nozzleAfterSeconds how long after the bed the nozzle is heated
      * @param phases what the printer does, one after the other
      */
-    record Course(double bedC, double nozzleC, double chamberC, int layers, List<Phase> phases) {
-        private int printSeconds() {
+    record Course(
+            double bedC,
+            double nozzleC,
+            double chamberC,
+            int layers,
+            int printSeconds,
+            int nozzleAfterSeconds,
+            List<Phase> phases) {
+        /** One that is printed to its end, and whose heaters are all turned on at once. */
+        Course(double bedC, double nozzleC, double chamberC, int layers, List<Phase> phases) {
+            this(bedC, nozzleC, chamberC, layers, printSeconds(phases), 0, phases);
+        }
+
+        private static int printSeconds(List<Phase> phases) {
             return phases.stream()
                     .filter(phase -> phase.state == PrinterState.PRINTING)
                     .mapToInt(Phase::seconds)
@@ -110,19 +162,22 @@ final class Job {
 
     /** All of it, a moment for each second. */
     static List<Moment> moments(Course course) {
-        int all = Math.max(1, course.printSeconds());
+        int all = Math.max(1, course.printSeconds);
         List<Moment> moments = new ArrayList<>();
         double bed = ROOM_C;
         double nozzle = ROOM_C;
         double chamber = ROOM_C;
         int printed = 0;
         int begun = 0;
+        int heatedSince = 0;
         for (Phase phase : course.phases) {
             for (int i = 0; i < phase.seconds; i++) {
                 int second = moments.size();
                 boolean resting = phase.state == PrinterState.IDLE;
+                heatedSince = phase.hot ? heatedSince : second;
+                boolean nozzleHot = phase.hot && second > heatedSince + course.nozzleAfterSeconds;
                 bed = nearer(bed, phase.hot ? course.bedC : ROOM_C, phase.hot, BED_TIME_CONSTANT_S);
-                nozzle = nearer(nozzle, phase.hot ? course.nozzleC : ROOM_C, phase.hot, NOZZLE_TIME_CONSTANT_S);
+                nozzle = nearer(nozzle, nozzleHot ? course.nozzleC : ROOM_C, nozzleHot, NOZZLE_TIME_CONSTANT_S);
                 chamber = nearer(chamber, phase.hot ? course.chamberC : ROOM_C, phase.hot, CHAMBER_TIME_CONSTANT_S);
                 printed = resting ? 0 : printed + (phase.state == PrinterState.PRINTING ? 1 : 0);
                 begun = phase.state == PrinterState.IDLE || phase.state == PrinterState.WARMING ? second : begun;
@@ -130,7 +185,7 @@ final class Job {
                 values.put(Quantity.BED_ACTUAL, bed + ripple(second, 1));
                 values.put(Quantity.BED_SETPOINT, phase.hot ? course.bedC : 0);
                 values.put(Quantity.NOZZLE_ACTUAL, nozzle + ripple(second, 2));
-                values.put(Quantity.NOZZLE_SETPOINT, phase.hot ? course.nozzleC : 0);
+                values.put(Quantity.NOZZLE_SETPOINT, nozzleHot ? course.nozzleC : 0);
                 values.put(Quantity.CHAMBER_ACTUAL, chamber + ripple(second, 3));
                 values.put(Quantity.CHAMBER_SETPOINT, phase.hot ? course.chamberC : 0);
                 values.put(Quantity.JOB_PROGRESS, Math.min(1, (double) printed / all));

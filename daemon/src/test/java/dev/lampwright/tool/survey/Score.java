@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * How well a survey binds a printer, with nobody's help: the configuration that it proposes is read, the whole job is told to what it binds, and
@@ -25,10 +26,17 @@ import java.util.Set;
  * @param printer the printer
  * @param right what is bound right
  * @param wrong what is bound wrong, or not bound, or bound although the printer does not tell it
+ * @param unheard the state, if it is wrong only in what the printer had not reported yet while the survey listened
  * @param falseFaultSeconds for how long a fault would be shown while there is none
  * @param hiddenFaultSeconds for how long another state than before would be shown while there is a fault
  */
-record Score(Printer printer, List<String> right, List<String> wrong, int falseFaultSeconds, int hiddenFaultSeconds) {
+record Score(
+        Printer printer,
+        List<String> right,
+        List<String> wrong,
+        List<String> unheard,
+        int falseFaultSeconds,
+        int hiddenFaultSeconds) {
     /** Layers are counted while the job goes on, and mean nothing before and after. */
     private static final Set<Quantity> COUNTS = EnumSet.of(Quantity.JOB_DONE, Quantity.JOB_TOTAL);
 
@@ -52,7 +60,7 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
                     .forEach(message ->
                             survey.hear(message.topic(), bytes(message.payload()), moment.second() * NANOS_A_SECOND));
         }
-        return of(printer, survey.proposal());
+        return of(printer, survey.proposal(), seconds);
     }
 
     /**
@@ -60,11 +68,12 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
      *
      * @param printer the printer
      * @param proposal what was proposed
+     * @param seconds how many seconds of its job the survey listened to
      */
-    static Score of(Printer printer, Proposal proposal) throws ConfigException {
+    static Score of(Printer printer, Proposal proposal, int seconds) throws ConfigException {
         return ProposedConfig.isEnough(proposal)
-                ? judged(printer, ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "proposed"))
-                : new Score(printer, List.of(), all(printer), 0, 0);
+                ? judged(printer, ConfigFile.read(ProposedConfig.whole(proposal, BROKER), "proposed"), seconds)
+                : new Score(printer, List.of(), all(printer), List.of(), 0, 0);
     }
 
     private static List<String> all(Printer printer) {
@@ -76,17 +85,22 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
         return all;
     }
 
-    private static Score judged(Printer printer, Config config) {
+    private static Score judged(Printer printer, Config config, int seconds) {
         StatusReader reader = new StatusReader(config.bindings());
         PrinterStatus status = PrinterStatus.nothingHeard();
         Map<Quantity, Integer> good = new EnumMap<>(Quantity.class);
         Map<Quantity, Integer> asked = new EnumMap<>(Quantity.class);
         int goodStates = 0;
         int askedStates = 0;
+        int goodHeard = 0;
+        int askedHeard = 0;
         int falseFaults = 0;
         int hiddenFaults = 0;
         PrinterState beforeTheFault = PrinterState.SILENT;
         List<Job.Moment> moments = printer.moments();
+        Set<PrinterState> heard = moments.subList(0, Math.min(seconds, moments.size())).stream()
+                .map(Job.Moment::state)
+                .collect(Collectors.toSet());
         for (Job.Moment moment : moments) {
             for (Printer.Message message : printer.speaker().apply(moment)) {
                 status = reader.read(
@@ -105,6 +119,9 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
             boolean isAsked = printer.states().contains(moment.state());
             askedStates += isAsked ? 1 : 0;
             goodStates += isAsked && status.state() == moment.state() ? 1 : 0;
+            boolean isHeard = isAsked && heard.contains(moment.state());
+            askedHeard += isHeard ? 1 : 0;
+            goodHeard += isHeard && status.state() == moment.state() ? 1 : 0;
             falseFaults += isShown && !isFault ? 1 : 0;
             beforeTheFault = isFault ? beforeTheFault : status.state();
             hiddenFaults += isFault && !isShown && status.state() != beforeTheFault ? 1 : 0;
@@ -112,13 +129,18 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
         List<String> right = new ArrayList<>();
         List<String> wrong = new ArrayList<>();
         good.forEach((quantity, count) -> (count >= SHARE * asked.get(quantity) ? right : wrong).add(quantity.key()));
+        List<String> unheard = new ArrayList<>();
         if (askedStates > 0) {
-            (goodStates >= SHARE * askedStates ? right : wrong).add("state");
+            boolean isRight = goodStates >= SHARE * askedStates;
+            (isRight ? right : wrong).add("state");
+            if (!isRight && goodHeard >= SHARE * askedHeard) {
+                unheard.add("state");
+            }
         }
         config.bindings().readings().keySet().stream()
                 .filter(quantity -> !printer.tells().contains(quantity))
                 .forEach(quantity -> wrong.add(quantity.key() + ", which it does not tell"));
-        return new Score(printer, right, wrong, falseFaults, hiddenFaults);
+        return new Score(printer, right, wrong, unheard, falseFaults, hiddenFaults);
     }
 
     private static byte[] bytes(String text) {
@@ -139,6 +161,7 @@ record Score(Printer printer, List<String> right, List<String> wrong, int falseF
                 right.size(),
                 right.size() + wrong.size(),
                 (wrong.isEmpty() ? "" : "  not: " + String.join(", ", wrong))
+                        + (unheard.isEmpty() ? "" : " (not all reported yet)")
                         + (falseFaultSeconds > 0 ? "  FALSE FAULT " + falseFaultSeconds + " s" : "")
                         + (hiddenFaultSeconds > 0 ? "  HIDDEN FAULT " + hiddenFaultSeconds + " s" : ""));
     }

@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.ConfigException;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.Test;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class ScoreTest {
     private static final int WHOLE_JOB = Integer.MAX_VALUE;
@@ -23,23 +26,35 @@ class ScoreTest {
                 List.of(0, 0), List.of(score.falseFaultSeconds(), score.hiddenFaultSeconds()), score.toString()));
         double right = scores.stream().mapToInt(score -> score.right().size()).sum();
         double wrong = scores.stream().mapToInt(score -> score.wrong().size()).sum();
-        System.out.printf("%.0f of %.0f, %.1f %%%n", right, right + wrong, 100 * right / (right + wrong));
+        double unheard =
+                scores.stream().mapToInt(score -> score.unheard().size()).sum();
+        System.out.printf(
+                "%.0f of %.0f, %.1f %%; without states wrong only in what was not reported yet: %.0f of %.0f, %.1f %%%n",
+                right,
+                right + wrong,
+                100 * right / (right + wrong),
+                right,
+                right + wrong - unheard,
+                100 * right / (right + wrong - unheard));
         return right / (right + wrong);
     }
 
-    @Test
-    void nineInTenAreBoundRightAfterAWholeJob() throws ConfigException {
-        assertTrue(share("bound right after a whole job", Printers.all(), WHOLE_JOB) >= 0.95);
-        assertTrue(share("lot five, whole job", LotFive.all(), WHOLE_JOB) >= 0.95);
-        assertTrue(share("lot six, whole job", LotSix.all(), WHOLE_JOB) >= 0.93);
-        assertTrue(share("lot seven, whole job", LotSeven.all(), WHOLE_JOB) >= 0.93);
+    private static Stream<Arguments> lots() {
+        return Stream.of(
+                Arguments.of("the first four", Printers.all(), 0.98, 0.98),
+                Arguments.of("five", LotFive.all(), 0.98, 0.98),
+                Arguments.of("six", LotSix.all(), 0.95, 0.93),
+                Arguments.of("seven", LotSeven.all(), 0.95, 0.93),
+                Arguments.of("eight", LotEight.all(), 0.8, 0.75),
+                Arguments.of("nine", LotNine.all(), 0.8, 0.75));
     }
 
-    @Test
-    void fourInFiveAreBoundRightAfterTheFirstLayers() throws ConfigException {
-        assertTrue(share("bound right after heat-up and the first layers", Printers.all(), TO_THE_FIRST_LAYERS) >= 0.9);
-        assertTrue(share("lot five, first layers", LotFive.all(), TO_THE_FIRST_LAYERS) >= 0.9);
-        assertTrue(share("lot six, first layers", LotSix.all(), TO_THE_FIRST_LAYERS) >= 0.82);
-        assertTrue(share("lot seven, first layers", LotSeven.all(), TO_THE_FIRST_LAYERS) >= 0.82);
+    /** The goal on a lot that is new is 95 % after a whole job and 90 % after the first layers; DEVELOPERS.md has what was reached. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("lots")
+    void soMuchIsBoundRight(String lot, List<Printer> printers, double wholeJob, double firstLayers)
+            throws ConfigException {
+        assertTrue(share("lot " + lot + ", whole job", printers, WHOLE_JOB) >= wholeJob);
+        assertTrue(share("lot " + lot + ", first layers", printers, TO_THE_FIRST_LAYERS) >= firstLayers);
     }
 }
