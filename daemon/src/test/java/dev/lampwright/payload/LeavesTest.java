@@ -118,7 +118,6 @@ class LeavesTest {
     @Test
     void numbersInATextMayHaveADecimalComma() {
         assertEquals(List.of("bed  1 = 41,5", "bed  2 = 60,0"), named("bed 41,5 (60,0) °C"));
-        assertEquals(List.of("bed  1 = 41.5", "x  1 = 10", "x  2 = 20"), named("bed 41.5 at x 10,20"));
     }
 
     /** The word before a number is enough only where it stands once. */
