@@ -9,6 +9,7 @@
 
 /*@ axiomatic Bits {
         axiom byte_of: \forall integer x; 0 <= x ==> (uint8_t)x == x % 256;
+        axiom wrapped_once: \forall integer x; 65536 <= x < 2 * 65536 ==> (uint16_t)x == x - 65536;
         axiom put_together: \forall integer high, low; 0 <= high && 0 <= low < 256 ==> ((high << 8) | low) == 256 * high + low;
         axiom four_up: \forall integer x; 0 <= x ==> (x << 4) == 16 * x;
         axiom eight_up: \forall integer x; 0 <= x ==> (x << 8) == 256 * x;

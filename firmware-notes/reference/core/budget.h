@@ -13,10 +13,16 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "formula.h"
 #include "frame.h"
 #include "setup.h"
 
 /** Whether this frame, full and of the size that `setup` gives, is surely within the ceiling of `supply`. In doubt, false. */
+/*@ requires \valid_read(setup) && \valid_read(frame) && fits(setup, frame) && supply < setup->supplies;
+    requires setup->supply == supply ==> frame_true(frame);
+    assigns \nothing;
+    ensures \result ==> idle_formula(setup, supply) <= limit_formula(setup, supply) && within(setup, frame, supply);
+*/
 bool budget_keeps(const struct setup *setup, const struct frame *frame, uint8_t supply);
 
 #endif

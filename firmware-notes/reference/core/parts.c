@@ -31,6 +31,7 @@ void parts_begin(struct parts *parts)
 
 /*@ requires \valid_read(parts);
     assigns \nothing;
+    ensures \result ==> parts->start == 0 || parts->start == parts->due;
 */
 static bool head_good(const struct parts *parts)
 {
@@ -43,6 +44,7 @@ static bool head_good(const struct parts *parts)
     ensures parts->state == PART_HEAD || parts->state == PART_REFUSED;
     ensures parts->head_length == 3 || parts->head_length == 3 + 2 * dimmers;
     ensures parts->start != 0 ==> parts->head_length == 3;
+    ensures parts->state == PART_HEAD ==> parts->start == 0 || parts->start == parts->due;
 */
 static void read_fixed(struct parts *parts, uint8_t dimmers)
 {
@@ -57,7 +59,7 @@ static void read_fixed(struct parts *parts, uint8_t dimmers)
 /*@ requires \valid_read(parts) && \valid(frame) && frame_open_to(frame) && \separated(parts, frame);
     requires 3 <= parts->head_length <= PART_HEAD_MOST;
     assigns frame->duty[0 .. DIMMERS - 1], frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
-    ensures frame_open_to(frame) && frame->at == 0;
+    ensures frame_open_to(frame) && frame->at == 0 && frame_true(frame);
 */
 static void open_frame(const struct parts *parts, struct frame *frame)
 {
@@ -74,6 +76,7 @@ static void open_frame(const struct parts *parts, struct frame *frame)
     requires \valid(frame) && frame_open_to(frame) && \separated(parts, frame);
     assigns *parts, frame->duty[0 .. DIMMERS - 1], frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
     ensures parts_good(parts) && frame_open_to(frame);
+    ensures \old(parts_true(parts, frame)) ==> parts_true(parts, frame);
 */
 static void take_head(struct parts *parts, struct frame *frame, uint8_t dimmers, uint8_t byte)
 {
@@ -82,18 +85,24 @@ static void take_head(struct parts *parts, struct frame *frame, uint8_t dimmers,
     parts->head_at = (uint8_t)(at + 1);
     if (parts->head_at == AT_DUTIES)
         read_fixed(parts, dimmers);
+    //@ assert same_frame{Pre, Here}(frame);
+    //@ assert frame_true{Pre}(frame) ==> frame_true(frame);
     if (parts->state != PART_HEAD || parts->head_at < parts->head_length)
         return;
     if (parts->start == 0)
         open_frame(parts, frame);
+    //@ ghost Opened: ;
     parts->state = PART_DATA;
+    //@ assert same_frame{Opened, Here}(frame);
+    //@ assert frame_true{Opened}(frame) ==> frame_true(frame);
 }
 
 /*@ requires \valid(parts) && parts_good(parts) && parts->state == PART_DATA && \valid(frame) && frame_open_to(frame);
     requires \valid_read(bytes + (0 .. count - 1));
     requires \separated(parts, frame) && \separated(parts, bytes + (0 .. count - 1)) && \separated(frame, bytes + (0 .. count - 1));
-    assigns parts->state, *frame;
+    assigns parts->state, frame->bytes[0 .. STORE_BYTES - 1], frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
     ensures parts_good(parts) && frame_open_to(frame) && frame->length == \old(frame->length);
+    ensures \old(parts_true(parts, frame)) ==> parts_true(parts, frame);
 */
 static void take_data(struct parts *parts, struct frame *frame, const uint8_t *bytes, uint8_t count)
 {
@@ -107,6 +116,7 @@ void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const
 {
     /*@ loop invariant 0 <= count <= \at(count, Pre) && bytes == \at(bytes, Pre) + (\at(count, Pre) - count);
         loop invariant parts_good(parts) && frame_open_to(frame) && frame->length == \at(frame->length, Pre);
+        loop invariant \at(parts_true(parts, frame), Pre) ==> parts_true(parts, frame);
         loop assigns count, bytes, *parts, frame->duty[0 .. DIMMERS - 1], frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
         loop variant count;
     */
@@ -128,6 +138,7 @@ static struct complaint refusal(const struct parts *parts)
 
 /*@ requires \valid_read(parts) && \valid_read(frame) && frame_open_to(frame);
     assigns \nothing;
+    ensures \result ==> parts->state == PART_DATA;
     ensures \result && parts->flags == FLAG_LAST ==> frame->at == frame->length;
 */
 static bool length_good(const struct parts *parts, const struct frame *frame)
@@ -140,14 +151,17 @@ enum part_end parts_end(struct parts *parts, const struct frame *frame, struct c
 {
     if (parts->state == PART_REFUSED) {
         *wrong = refusal(parts);
+        //@ assert same_frame{Pre, Here}(frame);
         return PART_WRONG;
     }
     if (!length_good(parts, frame)) {
         *wrong = complain(COMPLAINT_LENGTH, (uint16_t)(frame->length - parts->start));
+        //@ assert same_frame{Pre, Here}(frame);
         return PART_WRONG;
     }
     if (parts->flags == FLAG_LAST)
         return PART_LAST;
     parts->next = frame->at;
+    //@ assert same_frame{Pre, Here}(frame);
     return PART_TAKEN;
 }

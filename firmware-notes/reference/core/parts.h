@@ -38,6 +38,10 @@ struct parts {
         parts->head_length <= PART_HEAD_MOST && parts->state <= PART_REFUSED
         && (parts->state == PART_HEAD ==> parts->head_at < parts->head_length && parts->head_length >= 3
             && (parts->head_at < 3 ==> parts->head_length == 3));
+    // What came before, or is going in, belongs to one frame, with its sums.
+    predicate parts_true(struct parts *parts, struct frame *frame) =
+        (parts->state == PART_HEAD ==> parts->start == 0 || parts->start == parts->due)
+        && (parts->state == PART_DATA || parts->next != 0 || (parts->state == PART_HEAD && parts->due != 0) ==> frame_true(frame));
 */
 
 /** How a part ended. */
@@ -50,7 +54,7 @@ enum part_end {
 /** Forgets what came so far: the next part has to begin a frame. The part under way, if any, is refused. */
 /*@ requires \valid(parts) && parts->head_length <= PART_HEAD_MOST;
     assigns parts->next, parts->due, parts->state;
-    ensures parts_good(parts) && parts->state == PART_REFUSED;
+    ensures parts_good(parts) && parts->state == PART_REFUSED && parts->next == 0;
 */
 void parts_forget(struct parts *parts);
 
@@ -58,6 +62,7 @@ void parts_forget(struct parts *parts);
 /*@ requires \valid(parts);
     assigns *parts;
     ensures parts_good(parts) && parts->state == PART_HEAD;
+    ensures parts->next == 0 && parts->due == \old(parts->next) && parts->start == parts->due;
 */
 void parts_begin(struct parts *parts);
 
@@ -68,8 +73,10 @@ void parts_begin(struct parts *parts);
 /*@ requires \valid(parts) && parts_good(parts) && \valid(frame) && frame_open_to(frame) && dimmers <= DIMMERS;
     requires \valid_read(bytes + (0 .. count - 1));
     requires \separated(parts, frame) && \separated(parts, bytes + (0 .. count - 1)) && \separated(frame, bytes + (0 .. count - 1));
-    assigns *parts, *frame;
+    assigns *parts, frame->bytes[0 .. STORE_BYTES - 1], frame->duty[0 .. DIMMERS - 1], frame->at, frame->channel,
+        frame->sum[0 .. CHANNELS - 1];
     ensures parts_good(parts) && frame_open_to(frame) && frame->length == \old(frame->length);
+    ensures \old(parts_true(parts, frame)) ==> parts_true(parts, frame);
 */
 void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count);
 
@@ -78,7 +85,9 @@ void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const
     requires \separated(parts, frame, wrong);
     assigns parts->next, *wrong;
     ensures parts_good(parts);
+    ensures \old(parts_true(parts, frame)) ==> parts_true(parts, frame);
     ensures \result == PART_LAST ==> frame->at == frame->length;
+    ensures \result == PART_LAST && \old(parts_true(parts, frame)) ==> frame_true(frame);
 */
 enum part_end parts_end(struct parts *parts, const struct frame *frame, struct complaint *wrong);
 
