@@ -3,15 +3,27 @@
 #include "port.h"
 
 /* Sends the block: its code, its bytes. Most are short. */
+/*@ requires \valid(answer) && answer->waiting <= ANSWER_BLOCK;
+    assigns answer->waiting;
+    ensures answer->waiting == 0;
+*/
 static void send_block(struct answer *answer)
 {
     port_send((uint8_t)(answer->waiting + 1));
+    /*@ loop invariant 0 <= i <= answer->waiting;
+        loop assigns i;
+        loop variant answer->waiting - i;
+    */
     for (uint8_t i = 0; i < answer->waiting; i++)
         port_send(answer->block[i]);
     answer->waiting = 0;
 }
 
 /* A zero is not sent: it stands at the end of its block. */
+/*@ requires \valid(answer) && answer->waiting < ANSWER_BLOCK;
+    assigns answer->waiting, answer->block[0 .. ANSWER_BLOCK - 1];
+    ensures answer->waiting <= \old(answer->waiting) + 1;
+*/
 static void stuff(struct answer *answer, uint8_t byte)
 {
     if (byte == 0)
@@ -36,6 +48,10 @@ void answer_byte(struct answer *answer, uint8_t byte)
 
 void answer_bytes(struct answer *answer, const uint8_t *bytes, uint8_t count)
 {
+    /*@ loop invariant 0 <= i <= count && answer->waiting <= \at(answer->waiting, Pre) + i;
+        loop assigns i, *answer;
+        loop variant count - i;
+    */
     for (uint8_t i = 0; i < count; i++)
         answer_byte(answer, bytes[i]);
 }

@@ -36,6 +36,9 @@ static inline struct complaint complain(enum complaint_code code, uint16_t detai
 }
 
 /** No complaint. */
+/*@ assigns \nothing;
+    ensures \result.code == COMPLAINT_NONE;
+*/
 static inline struct complaint content(void)
 {
     return complain(COMPLAINT_NONE, 0);

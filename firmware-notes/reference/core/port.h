@@ -1,6 +1,6 @@
 /**
  * What a board provides. The core calls these from controller_start, controller_greet, controller_take and controller_tick
- * only.
+ * only. Their contracts say what they are given, and that they change nothing of the core's.
  */
 #ifndef PORT_H
 #define PORT_H
@@ -8,10 +8,13 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "limits.h"
+
 /** Bytes of the id of a board. */
 #define PORT_ID_BYTES 8
 
 /** Sends one byte on the line. Returns when there is room for it, which may take as long as a byte on the line. */
+/*@ assigns \nothing; */
 void port_send(uint8_t byte);
 
 /**
@@ -19,6 +22,9 @@ void port_send(uint8_t byte);
  * is driven. Called only when port_latched has said yes since the last call, so the reset time is kept. Returns when the board
  * listens to the line again. The bytes stay valid and unchanged until it returns.
  */
+/*@ requires length <= STORE_BYTES && \valid_read(bytes + (0 .. length - 1));
+    assigns \nothing;
+*/
 void port_strip(const uint8_t *bytes, uint16_t length);
 
 /** One run of the strip: `bytes` that go out on a data line. */
@@ -33,18 +39,29 @@ struct port_run {
  * before the first call the strip is dark on every line. All lines latch together (wire.md section 4). Called only where OUTPUTS is
  * more than 1.
  */
+/*@ requires count <= OUTPUTS && \valid_read(runs + (0 .. count - 1));
+    requires \forall integer i; 0 <= i < count ==> runs[i].output < OUTPUTS;
+    assigns \nothing;
+*/
 void port_cut(const struct port_run *runs, uint8_t count);
 
 /**
  * Whether the strip shows what port_strip drove last: all of it has gone out and the reset time is over. Cheap once it has said
  * yes: it is asked at every controller_tick.
  */
+/*@ assigns \nothing; */
 bool port_latched(void);
 
 /** Sets dimmer `index`, 0 to DIMMERS - 1, to `duty`: 0 is steadily off, 65535 is steadily on. */
+/*@ requires index < DIMMERS;
+    assigns \nothing;
+*/
 void port_dimmer(uint8_t index, uint16_t duty);
 
 /** Writes the id of this board, all zero if it has none. */
+/*@ requires \valid(id + (0 .. PORT_ID_BYTES - 1));
+    assigns id[0 .. PORT_ID_BYTES - 1];
+*/
 void port_id(uint8_t id[PORT_ID_BYTES]);
 
 /** What makes a board start (wire.md section 3, HERE). */
@@ -57,6 +74,9 @@ enum port_reset {
 };
 
 /** What made this board start last. */
+/*@ assigns \nothing;
+    ensures PORT_RESET_UNKNOWN <= \result <= PORT_RESET_WATCHDOG;
+*/
 enum port_reset port_last_reset(void);
 
 #endif

@@ -1,7 +1,5 @@
 #include "setup.h"
 
-#include <string.h>
-
 #include "number.h"
 
 /* Offsets in the body (wire.md section 3). */
@@ -27,11 +25,24 @@ enum {
 #define HOLDOVER_LEAST 100
 #define HOLDOVER_MOST 60000
 
+/*@ // The counts in a body are good; they are within its length.
+    predicate counts_told{L}(uint8_t *body, integer length) = length > AT_SUPPLIES && 1 <= body[AT_SUPPLIES] <= SUPPLIES
+        && body[AT_CEILINGS + 2 * body[AT_SUPPLIES]] <= DIMMERS;
+*/
+
+/*@ requires supplies <= SUPPLIES;
+    assigns \nothing;
+    ensures \result == AT_CEILINGS + 2 * supplies;
+*/
 static uint8_t at_dimmers(uint8_t supplies)
 {
     return (uint8_t)(AT_CEILINGS + 2 * supplies);
 }
 
+/*@ requires supplies <= SUPPLIES && dimmer <= DIMMERS;
+    assigns \nothing;
+    ensures \result == AT_CEILINGS + 2 * supplies + 1 + DIMMER_BYTES * dimmer;
+*/
 static uint8_t at_dimmer(uint8_t supplies, uint8_t dimmer)
 {
     return (uint8_t)(at_dimmers(supplies) + 1 + DIMMER_BYTES * dimmer);
@@ -39,22 +50,37 @@ static uint8_t at_dimmer(uint8_t supplies, uint8_t dimmer)
 
 /* Runs may be told behind all that firmware 1.0.0 knew. A board with one data line skips them, as that did. */
 
+/*@ requires \valid_read(setup) && setup->supplies <= SUPPLIES && setup->dimmers <= DIMMERS && run <= OUTPUTS;
+    assigns \nothing;
+    ensures \result == AT_CEILINGS + 2 * setup->supplies + 1 + DIMMER_BYTES * setup->dimmers + 1 + RUN_BYTES * run;
+*/
 static uint8_t at_run(const struct setup *setup, uint8_t run)
 {
     return (uint8_t)(at_dimmer(setup->supplies, setup->dimmers) + 1 + RUN_BYTES * run);
 }
 
+/*@ requires OUTPUTS > 1 ==> \valid_read(body + at);
+    assigns \nothing;
+    ensures OUTPUTS > 1 && length > at ? \result == body[at] : \result == 0;
+*/
 static uint8_t runs_told(const uint8_t *body, uint16_t length, uint8_t at)
 {
     return OUTPUTS > 1 && length > at ? body[at] : 0;
 }
 
+/*@ assigns \nothing;
+    ensures \result.code == COMPLAINT_VALUE;
+*/
 static struct complaint wrong_value(uint8_t offset)
 {
     return complain(COMPLAINT_VALUE, offset);
 }
 
 /* Whether all fields are there. The counts that tell how many there must be are checked on the way. */
+/*@ requires \valid_read(body + (0 .. SETUP_MOST - 1));
+    assigns \nothing;
+    ensures \result.code == COMPLAINT_NONE ==> counts_told(body, length);
+*/
 static struct complaint check_length(const uint8_t *body, uint16_t length)
 {
     uint8_t supplies = length > AT_SUPPLIES ? body[AT_SUPPLIES] : 1;
@@ -73,11 +99,22 @@ static struct complaint check_length(const uint8_t *body, uint16_t length)
     return length < least ? complain(COMPLAINT_LENGTH, least) : content();
 }
 
+/*@ requires \valid_read(order + (0 .. CHANNELS - 1)) && channels <= CHANNELS;
+    assigns \nothing;
+*/
 static bool order_good(const char *order, uint8_t channels)
 {
     static const char letters[CHANNELS] = { 'R', 'G', 'B', 'W' };
+    /*@ loop invariant 0 <= letter <= channels;
+        loop assigns letter;
+        loop variant channels - letter;
+    */
     for (uint8_t letter = 0; letter < channels; letter++) {
         uint8_t found = 0;
+        /*@ loop invariant 0 <= at <= channels && found <= at;
+            loop assigns at, found;
+            loop variant channels - at;
+        */
         for (uint8_t at = 0; at < channels; at++)
             found += order[at] == letters[letter];
         if (found != 1)
@@ -86,6 +123,11 @@ static bool order_good(const char *order, uint8_t channels)
     return channels == CHANNELS || order[CHANNELS - 1] == 0;
 }
 
+/*@ requires \valid_read(setup);
+    assigns \nothing;
+    ensures \result.code == COMPLAINT_NONE ==> (setup->channels == 3 || setup->channels == 4)
+        && setup->pixels * setup->channels <= STORE_BYTES && setup->supply < setup->supplies;
+*/
 static struct complaint check_strip(const struct setup *setup)
 {
     if (setup->channels != 3 && setup->channels != 4)
@@ -101,12 +143,19 @@ static struct complaint check_strip(const struct setup *setup)
     return content();
 }
 
+/*@ requires \valid_read(setup) && counts_good(setup);
+    assigns \nothing;
+*/
 static struct complaint check_rest(const struct setup *setup)
 {
     if (setup->holdover_ms < HOLDOVER_LEAST || setup->holdover_ms > HOLDOVER_MOST)
         return wrong_value(AT_HOLDOVER);
     if (setup->after > AFTER_BEACON)
         return wrong_value(AT_AFTER);
+    /*@ loop invariant 0 <= i <= setup->dimmers;
+        loop assigns i;
+        loop variant setup->dimmers - i;
+    */
     for (uint8_t i = 0; i < setup->dimmers; i++)
         if (setup->dimmer[i].supply >= setup->supplies)
             return wrong_value(at_dimmer(setup->supplies, i));
@@ -114,10 +163,20 @@ static struct complaint check_rest(const struct setup *setup)
 }
 
 /* Each data line has one run at most, and the runs are the strip. */
+/*@ requires \valid_read(setup) && counts_good(setup) && (setup->channels == 3 || setup->channels == 4)
+        && setup->pixels * setup->channels <= STORE_BYTES && setup->supply < setup->supplies;
+    assigns \nothing;
+    ensures \result.code == COMPLAINT_NONE ==> setup_good(setup);
+*/
 static struct complaint check_runs(const struct setup *setup)
 {
     uint32_t pixels = 0;
     uint8_t taken = 0;
+    /*@ loop invariant 0 <= i <= setup->runs;
+        loop invariant \forall integer j; 0 <= j < i ==> setup->run[j].output < OUTPUTS;
+        loop assigns i, taken, pixels;
+        loop variant setup->runs - i;
+    */
     for (uint8_t i = 0; i < setup->runs; i++) {
         uint8_t output = setup->run[i].output;
         if (output >= OUTPUTS || (taken & 1u << output) != 0)
@@ -129,25 +188,47 @@ static struct complaint check_runs(const struct setup *setup)
     return all ? content() : wrong_value((uint8_t)(at_run(setup, 0) + 1));
 }
 
+/*@ requires \valid(setup) && \valid_read(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    assigns setup->pixels, setup->channels, setup->order[0 .. CHANNELS - 1], setup->channel_uA[0 .. CHANNELS - 1], setup->dark_uA,
+        setup->supply, setup->holdover_ms, setup->after;
+*/
 static void read_strip(struct setup *setup, const uint8_t *body)
 {
     setup->pixels = number_read(body + AT_PIXELS);
     setup->channels = body[AT_CHANNELS];
-    memcpy(setup->order, body + AT_ORDER, CHANNELS);
-    for (uint8_t i = 0; i < CHANNELS; i++)
+    /*@ loop invariant 0 <= i <= CHANNELS;
+        loop assigns i, setup->order[0 .. CHANNELS - 1], setup->channel_uA[0 .. CHANNELS - 1];
+        loop variant CHANNELS - i;
+    */
+    for (uint8_t i = 0; i < CHANNELS; i++) {
+        setup->order[i] = (char)body[AT_ORDER + i];
         setup->channel_uA[i] = number_read(body + AT_CHANNEL_UA + 2 * i);
+    }
     setup->dark_uA = number_read(body + AT_DARK_UA);
     setup->supply = body[AT_SUPPLY];
     setup->holdover_ms = number_read(body + AT_HOLDOVER);
     setup->after = body[AT_AFTER];
 }
 
+/*@ requires \valid(setup) && \valid_read(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    requires 1 <= body[AT_SUPPLIES] <= SUPPLIES && body[AT_CEILINGS + 2 * body[AT_SUPPLIES]] <= DIMMERS;
+    assigns setup->supplies, setup->ceiling_mA[0 .. SUPPLIES - 1], setup->dimmers, setup->dimmer[0 .. DIMMERS - 1];
+    ensures 1 <= setup->supplies <= SUPPLIES && setup->dimmers <= DIMMERS;
+*/
 static void read_supplies(struct setup *setup, const uint8_t *body)
 {
     setup->supplies = body[AT_SUPPLIES];
+    /*@ loop invariant 0 <= i <= setup->supplies;
+        loop assigns i, setup->ceiling_mA[0 .. SUPPLIES - 1];
+        loop variant setup->supplies - i;
+    */
     for (uint8_t i = 0; i < setup->supplies; i++)
         setup->ceiling_mA[i] = number_read(body + AT_CEILINGS + 2 * i);
     setup->dimmers = body[at_dimmers(setup->supplies)];
+    /*@ loop invariant 0 <= i <= setup->dimmers;
+        loop assigns i, setup->dimmer[0 .. DIMMERS - 1];
+        loop variant setup->dimmers - i;
+    */
     for (uint8_t i = 0; i < setup->dimmers; i++) {
         const uint8_t *from = body + at_dimmer(setup->supplies, i);
         setup->dimmer[i].supply = from[0];
@@ -156,9 +237,18 @@ static void read_supplies(struct setup *setup, const uint8_t *body)
     }
 }
 
+/*@ requires \valid(setup) && \valid_read(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    requires 1 <= setup->supplies <= SUPPLIES && setup->dimmers <= DIMMERS && OUTPUTS == 1;
+    assigns setup->runs, setup->run[0 .. OUTPUTS - 1];
+    ensures setup->runs == 0;
+*/
 static void read_runs(struct setup *setup, const uint8_t *body, uint16_t length)
 {
     setup->runs = runs_told(body, length, at_dimmer(setup->supplies, setup->dimmers));
+    /*@ loop invariant 0 <= i <= setup->runs;
+        loop assigns i, setup->run[0 .. OUTPUTS - 1];
+        loop variant setup->runs - i;
+    */
     for (uint8_t i = 0; i < setup->runs; i++) {
         const uint8_t *from = body + at_run(setup, i);
         setup->run[i].output = from[0];
@@ -168,7 +258,7 @@ static void read_runs(struct setup *setup, const uint8_t *body, uint16_t length)
 
 struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length)
 {
-    memset(setup, 0, sizeof *setup);
+    *setup = (struct setup){ 0 };
     struct complaint wrong = check_length(body, length);
     if (wrong.code != COMPLAINT_NONE)
         return wrong;
@@ -178,28 +268,50 @@ struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t l
     wrong = check_strip(setup);
     if (wrong.code == COMPLAINT_NONE)
         wrong = check_rest(setup);
-    return wrong.code != COMPLAINT_NONE ? wrong : check_runs(setup);
+    if (wrong.code == COMPLAINT_NONE)
+        wrong = check_runs(setup);
+    return wrong;
 }
 
+/*@ requires \valid_read(setup) && \valid(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    assigns body[0 .. SETUP_MOST - 1];
+*/
 static void write_strip(const struct setup *setup, uint8_t *body)
 {
     number_write(body + AT_PIXELS, setup->pixels);
     body[AT_CHANNELS] = setup->channels;
-    memcpy(body + AT_ORDER, setup->order, CHANNELS);
-    for (uint8_t i = 0; i < CHANNELS; i++)
+    /*@ loop invariant 0 <= i <= CHANNELS;
+        loop assigns i, body[0 .. SETUP_MOST - 1];
+        loop variant CHANNELS - i;
+    */
+    for (uint8_t i = 0; i < CHANNELS; i++) {
+        body[AT_ORDER + i] = (uint8_t)setup->order[i];
         number_write(body + AT_CHANNEL_UA + 2 * i, setup->channel_uA[i]);
+    }
     number_write(body + AT_DARK_UA, setup->dark_uA);
     body[AT_SUPPLY] = setup->supply;
     number_write(body + AT_HOLDOVER, setup->holdover_ms);
     body[AT_AFTER] = setup->after;
 }
 
+/*@ requires \valid_read(setup) && \valid(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    requires counts_good(setup);
+    assigns body[0 .. SETUP_MOST - 1];
+*/
 static void write_supplies(const struct setup *setup, uint8_t *body)
 {
     body[AT_SUPPLIES] = setup->supplies;
+    /*@ loop invariant 0 <= i <= setup->supplies;
+        loop assigns i, body[0 .. SETUP_MOST - 1];
+        loop variant setup->supplies - i;
+    */
     for (uint8_t i = 0; i < setup->supplies; i++)
         number_write(body + AT_CEILINGS + 2 * i, setup->ceiling_mA[i]);
     body[at_dimmers(setup->supplies)] = setup->dimmers;
+    /*@ loop invariant 0 <= i <= setup->dimmers;
+        loop assigns i, body[0 .. SETUP_MOST - 1];
+        loop variant setup->dimmers - i;
+    */
     for (uint8_t i = 0; i < setup->dimmers; i++) {
         uint8_t *to = body + at_dimmer(setup->supplies, i);
         to[0] = setup->dimmer[i].supply;
@@ -209,12 +321,21 @@ static void write_supplies(const struct setup *setup, uint8_t *body)
 }
 
 /* A host that did not tell of runs is not told of them. */
+/*@ requires \valid_read(setup) && \valid(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    requires counts_good(setup);
+    assigns body[0 .. SETUP_MOST - 1];
+    ensures \result <= SETUP_MOST;
+*/
 static uint8_t write_runs(const struct setup *setup, uint8_t *body)
 {
     uint8_t at = at_dimmer(setup->supplies, setup->dimmers);
     if (setup->runs == 0)
         return at;
     body[at] = setup->runs;
+    /*@ loop invariant 0 <= i <= setup->runs;
+        loop assigns i, body[0 .. SETUP_MOST - 1];
+        loop variant setup->runs - i;
+    */
     for (uint8_t i = 0; i < setup->runs; i++) {
         uint8_t *to = body + at_run(setup, i);
         to[0] = setup->run[i].output;
@@ -237,6 +358,10 @@ bool setup_is(const struct setup *setup, const uint8_t *body, uint16_t length)
     uint8_t written = setup_write(setup, own);
     if (runs_told(body, length, at_dimmer(setup->supplies, setup->dimmers)) != setup->runs)
         return false;
+    /*@ loop invariant 0 <= i <= written;
+        loop assigns i;
+        loop variant written - i;
+    */
     for (uint8_t i = 0; i < written; i++)
         if (own[i] != body[i])
             return false;

@@ -51,19 +51,43 @@ struct setup {
     struct run run[OUTPUTS];
 };
 
+/*@ // As many supplies, dimmers and runs as there is room for.
+    predicate counts_good{L}(struct setup *setup) = 1 <= setup->supplies <= SUPPLIES && setup->dimmers <= DIMMERS
+        && (OUTPUTS > 1 ? setup->runs <= OUTPUTS : setup->runs == 0);
+    predicate setup_good{L}(struct setup *setup) = counts_good(setup) && (setup->channels == 3 || setup->channels == 4)
+        && setup->pixels * setup->channels <= STORE_BYTES && setup->supply < setup->supplies
+        && \forall integer i; 0 <= i < setup->runs ==> setup->run[i].output < OUTPUTS;
+*/
+
 /**
  * Reads a body of `length` bytes, of which the first SETUP_MOST, if there are so many, stand at `body`; what follows is
  * skipped. Answers no complaint, or COMPLAINT_LENGTH, or COMPLAINT_VALUE; after one of these `setup` is worth nothing.
  */
+/*@ requires \valid(setup) && \valid_read(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
+    assigns *setup;
+    ensures \result.code == COMPLAINT_NONE ==> setup_good(setup);
+*/
 struct complaint setup_read(struct setup *setup, const uint8_t *body, uint16_t length);
 
 /** Writes the body of a good set-up. Answers its length, at most SETUP_MOST. */
+/*@ requires \valid_read(setup) && counts_good(setup) && \valid(body + (0 .. SETUP_MOST - 1));
+    requires \separated(setup, body + (0 .. SETUP_MOST - 1));
+    assigns body[0 .. SETUP_MOST - 1];
+    ensures \result <= SETUP_MOST;
+*/
 uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST]);
 
 /** Whether a good set-up is what a body of `length` bytes says, which has been read and found good. */
+/*@ requires \valid_read(setup) && counts_good(setup) && \valid_read(body + (0 .. SETUP_MOST - 1));
+    assigns \nothing;
+*/
 bool setup_is(const struct setup *setup, const uint8_t *body, uint16_t length);
 
 /** Bytes of strip in a whole frame, at most STORE_BYTES. */
+/*@ requires \valid_read(setup) && setup_good(setup);
+    assigns \nothing;
+    ensures \result == setup->pixels * setup->channels;
+*/
 uint16_t setup_strip_bytes(const struct setup *setup);
 
 #endif
