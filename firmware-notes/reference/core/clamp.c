@@ -236,6 +236,11 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> \forall integer c; 0 <= channel_sum(frame, setup->channels, c, frame->length)
             <= share(channel_sum{Pre}(frame, setup->channels, c, frame->length), factor)
             && 0 <= channel_sum{Pre}(frame, setup->channels, c, frame->length); */
+    /*@ assert setup->supply != supply ==> \forall integer i; 0 <= i < frame->length ==>
+            frame->bytes[i] == \at(frame->bytes[\at(i, Here)], Pre); */
+    /*@ assert setup->supply != supply ==> \forall integer c; channel_sum(frame, setup->channels, c, frame->length)
+            == channel_sum{Pre}(frame, setup->channels, c, frame->length); */
+    //@ assert 0 <= dimmers_formula{Pre}(setup, frame, supply);
     /*@ ghost
         /@ loop invariant 0 <= i <= setup->channels;
            loop invariant setup->supply == supply ==> 0 <= strip_draw{Pre}(setup, frame, i)
@@ -262,6 +267,8 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> 0 <= strip_formula{Pre}(setup, frame)
             && 0 <= strip_formula(setup, frame) <= share(strip_formula{Pre}(setup, frame), factor); */
     //@ assert setup->supply != supply ==> strip_formula(setup, frame) == strip_formula{Pre}(setup, frame);
+    /*@ assert setup->supply == supply ==> load_formula{Pre}(setup, frame, supply)
+            == strip_formula{Pre}(setup, frame) + dimmers_formula{Pre}(setup, frame, supply); */
     /*@ assert setup->supply == supply ==>
             share(strip_formula{Pre}(setup, frame), factor) + share(dimmers_formula{Pre}(setup, frame, supply), factor)
             <= share(load_formula{Pre}(setup, frame, supply), factor); */
@@ -282,11 +289,14 @@ __attribute__((noinline)) static bool clamp_supply(const struct setup *setup, st
     uint32_t ceiling = ceiling_uA(setup, supply);
     uint64_t room = dark < ceiling ? product(ceiling - dark, DUTY_FULL) : 0;
     uint64_t load = load_of(setup, frame, supply);
+    //@ assert idle_formula(setup, supply) == dark * 65535 && limit_formula(setup, supply) == ceiling * 65535;
+    //@ assert dark < ceiling ==> room == ceiling * 65535 - dark * 65535;
+    //@ assert dark >= ceiling ==> room == 0;
+    //@ assert load == load_formula(setup, frame, supply);
+    //@ assert dark <= ceiling && load <= room ==> within(setup, frame, supply);
+    //@ assert dark <= ceiling && load <= room ==> held(setup, frame, supply);
     if (dark <= ceiling && load <= room)
         return false;
-    //@ assert idle_formula(setup, supply) == dark * 65535 && limit_formula(setup, supply) == ceiling * 65535;
-    //@ assert dark <= ceiling ==> room == ceiling * 65535 - dark * 65535;
-    //@ assert dark > ceiling ==> room == 0;
     uint16_t factor = factor_for(room, load);
     dim_supply(setup, frame, supply, factor);
     //@ assert same_setup{Pre, Here}(setup) && same_size{Pre, Here}(frame);

@@ -22,10 +22,17 @@
         strip_draw(setup, frame, n + 1) == strip_draw(setup, frame, n) + channel_draw(setup, frame, n);
     lemma next_dimmer{L}: \forall struct setup *setup, struct frame *frame, integer supply, n; 0 <= n ==>
         dimmers_draw(setup, frame, supply, n + 1) == dimmers_draw(setup, frame, supply, n) + dimmer_draw(setup, frame, supply, n);
+    predicate same_dimmer{A, B}(struct setup *setup, struct frame *frame, integer i) =
+        \at(setup->dimmer[i].supply, B) == \at(setup->dimmer[i].supply, A)
+        && \at(setup->dimmer[i].full_mA, B) == \at(setup->dimmer[i].full_mA, A)
+        && \at(frame->duty[i], B) == \at(frame->duty[i], A);
+    lemma same_draw{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, i; same_dimmer{A, B}(setup, frame, i) ==>
+        dimmer_draw{B}(setup, frame, supply, i) == dimmer_draw{A}(setup, frame, supply, i);
+    lemma same_next_dimmer{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, n; 0 <= n
+        && dimmers_draw{B}(setup, frame, supply, n) == dimmers_draw{A}(setup, frame, supply, n) && same_dimmer{A, B}(setup, frame, n) ==>
+        dimmers_draw{B}(setup, frame, supply, n + 1) == dimmers_draw{A}(setup, frame, supply, n + 1);
     lemma same_dimmers{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, n;
-        (\forall integer i; 0 <= i < n ==> \at(setup->dimmer[i].supply, B) == \at(setup->dimmer[i].supply, A)
-            && \at(setup->dimmer[i].full_mA, B) == \at(setup->dimmer[i].full_mA, A)
-            && \at(frame->duty[i], B) == \at(frame->duty[i], A)) ==>
+        (\forall integer i; 0 <= i < n ==> same_dimmer{A, B}(setup, frame, i)) ==>
         dimmers_draw{B}(setup, frame, supply, n) == dimmers_draw{A}(setup, frame, supply, n);
 
     logic integer strip_formula{L}(struct setup *setup, struct frame *frame) = strip_draw(setup, frame, setup->channels);

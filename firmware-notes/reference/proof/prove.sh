@@ -4,7 +4,7 @@
 #   lemmas       Frama-C's WP: what the contracts use of products, shares, sums and divisions
 #   wp           Frama-C's WP: the contracts of the core's headers, and that nothing in those files reaches a run-time error
 #   eva          Frama-C's Eva, from any.c: whatever bytes come, in the whole core
-# Usage: prove.sh, from anywhere. Needs frama-c-base, why3, cvc4 and z3.
+# Usage: prove.sh, from anywhere; PROVERS=1 prove.sh for one goal at a time. Needs frama-c-base, why3, cvc4 and z3.
 set -e
 cd "$(dirname "$0")"
 for tool in frama-c why3 cvc4 z3; do
@@ -46,7 +46,7 @@ prove_arithmetic() {
 prove() { # NAME ARGUMENT...
     name=$1
     shift
-    $frama -wp "$@" -wp-timeout 30 -wp-par 2 >"$work/wp" 2>&1 || { tail -5 "$work/wp"; exit 1; }
+    $frama -wp "$@" -wp-timeout 90 -wp-par "${PROVERS:-2}" >"$work/wp" 2>&1 || { tail -5 "$work/wp"; exit 1; }
     set -- $(sed -n 's/.*Proved goals: *\([0-9]*\) *\/ *\([0-9]*\).*/\1 \2/p' "$work/wp")
     tell "$name (WP)" "$1" "$2"
     sed -n 's/^\[wp\] \[\(Failed\|Timeout\|Unknown\|Stepout\)\] Goal typed_\(.*\)/  not proved: \2/p' "$work/wp"
