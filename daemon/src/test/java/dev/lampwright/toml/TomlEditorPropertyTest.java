@@ -175,7 +175,11 @@ class TomlEditorPropertyTest {
     private static List<String> behind(Map<String, Object> values, List<String> path) {
         Object value = path.isEmpty() ? values : TomlValues.at(values, path).orElseThrow();
         if (value instanceof Map<?, ?> table) {
-            return within(path, NEW + table.size());
+            int number = table.size();
+            while (table.containsKey(NEW + number)) {
+                number++;
+            }
+            return within(path, NEW + number);
         }
         boolean tables = value instanceof List<?> array && array.stream().anyMatch(each -> each instanceof Map);
         return value instanceof List<?> array && !tables
