@@ -25,6 +25,9 @@ final class Assignment {
     private static final double BESIDE = 3;
     private static final double REST_S = 10;
 
+    /** Of two pairs of which neither is better by this, as two nozzles may be, the first that was heard is taken. */
+    private static final double ALIKE = 0.5;
+
     /** What is told at another printer's place is worth less. */
     private static final double ELSEWHERE = -2;
 
@@ -199,7 +202,7 @@ final class Assignment {
                                 + place.weigh(pair.one, pair.couple.first()).weight()
                                 + place.weigh(pair.other, pair.couple.second()).weight()))
                 .filter(pair -> pair.score >= LEAST_PAIR)
-                .sorted(Comparator.comparingDouble((Pair pair) -> -pair.score)
+                .sorted(Comparator.comparingLong((Pair pair) -> -Math.round(pair.score / ALIKE))
                         .thenComparing(pair -> pair.one.order())
                         .thenComparing(pair -> pair.other.order()))
                 .toList();
