@@ -236,11 +236,6 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> \forall integer c; 0 <= channel_sum(frame, setup->channels, c, frame->length)
             <= share(channel_sum{Pre}(frame, setup->channels, c, frame->length), factor)
             && 0 <= channel_sum{Pre}(frame, setup->channels, c, frame->length); */
-    /*@ assert setup->supply != supply ==> \forall integer i; 0 <= i < frame->length ==>
-            frame->bytes[i] == \at(frame->bytes[\at(i, Here)], Pre); */
-    /*@ assert setup->supply != supply ==> \forall integer c; channel_sum(frame, setup->channels, c, frame->length)
-            == channel_sum{Pre}(frame, setup->channels, c, frame->length); */
-    //@ assert 0 <= dimmers_formula{Pre}(setup, frame, supply);
     /*@ ghost
         /@ loop invariant 0 <= i <= setup->channels;
            loop invariant setup->supply == supply ==> 0 <= strip_draw{Pre}(setup, frame, i)
@@ -267,8 +262,6 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> 0 <= strip_formula{Pre}(setup, frame)
             && 0 <= strip_formula(setup, frame) <= share(strip_formula{Pre}(setup, frame), factor); */
     //@ assert setup->supply != supply ==> strip_formula(setup, frame) == strip_formula{Pre}(setup, frame);
-    /*@ assert setup->supply == supply ==> load_formula{Pre}(setup, frame, supply)
-            == strip_formula{Pre}(setup, frame) + dimmers_formula{Pre}(setup, frame, supply); */
     /*@ assert setup->supply == supply ==>
             share(strip_formula{Pre}(setup, frame), factor) + share(dimmers_formula{Pre}(setup, frame, supply), factor)
             <= share(load_formula{Pre}(setup, frame, supply), factor); */

@@ -28,9 +28,9 @@
         && \at(frame->duty[i], B) == \at(frame->duty[i], A);
     lemma same_draw{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, i; same_dimmer{A, B}(setup, frame, i) ==>
         dimmer_draw{B}(setup, frame, supply, i) == dimmer_draw{A}(setup, frame, supply, i);
-    lemma same_next_dimmer{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, n; 0 <= n
+    lemma same_next_dimmer{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, n, next; 0 <= n && next == n + 1
         && dimmers_draw{B}(setup, frame, supply, n) == dimmers_draw{A}(setup, frame, supply, n) && same_dimmer{A, B}(setup, frame, n) ==>
-        dimmers_draw{B}(setup, frame, supply, n + 1) == dimmers_draw{A}(setup, frame, supply, n + 1);
+        dimmers_draw{B}(setup, frame, supply, next) == dimmers_draw{A}(setup, frame, supply, next);
     lemma same_dimmers{A, B}: \forall struct setup *setup, struct frame *frame, integer supply, n;
         (\forall integer i; 0 <= i < n ==> same_dimmer{A, B}(setup, frame, i)) ==>
         dimmers_draw{B}(setup, frame, supply, n) == dimmers_draw{A}(setup, frame, supply, n);
