@@ -21,13 +21,14 @@ export class Tab {
     setInterval(() => this.#say(), STILL_HERE_MS);
   }
 
-  /** Begins to listen, or begins anew after a token was entered. */
+  /** Starts to listen; called again after a token was entered. */
   open() {
+    const again = this.#begun;
     this.#begun = true;
     if (this.#port === null && this.#own === null) {
       this.#share();
     }
-    this.#say(true);
+    this.#say(again);
   }
 
   /** Whether it is to hear all even while nobody sees it. */
