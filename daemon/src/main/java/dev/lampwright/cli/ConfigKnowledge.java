@@ -12,7 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What the fitting is told of a configuration. */
+/** What the fitting learns about a configuration. */
 final class ConfigKnowledge implements FileKnowledge {
     private final Path file;
 

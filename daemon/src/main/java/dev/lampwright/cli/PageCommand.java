@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:printed",
-            "1:there is no page, its port is not fixed, or a file is invalid or cannot be read",
+            "1:the file configures no page, the page's port is not fixed, or a file is invalid or cannot be read",
             "2:usage error"
         },
         footer = {"", "Example: lampwright page alder.toml"})

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** From when on, as it is given to {@code --since}: a date, a date with a time of the day, or how long ago. */
+/** A value of {@code --since}: a date, a date with a time of day, or how long ago. */
 final class Since {
     private static final Pattern AGO = Pattern.compile("([0-9]{1,5})([mhd])");
     private static final int EARLIEST_YEAR = 1970;

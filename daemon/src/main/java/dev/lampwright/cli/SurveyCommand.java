@@ -76,7 +76,7 @@ final class SurveyCommand implements Callable<Integer> {
             names = "--into",
             paramLabel = "FILE",
             description =
-                    "Put what was found about the printer into this configuration, and leave all else in it as it is."
+                    "Add what was found about the printer to this configuration, and leave everything else unchanged."
                             + " Its broker is listened to unless another is named. Shows the change and asks before it"
                             + " writes.")
     private Path into;

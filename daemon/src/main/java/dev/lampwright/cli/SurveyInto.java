@@ -74,8 +74,7 @@ final class SurveyInto {
             ConfigFile.read(text, file);
         } catch (ConfigException e) {
             throw new IOException(
-                    "what was found does not go with the rest of the file, which stays as it is:\n" + e.getMessage(),
-                    e);
+                    "what was found does not fit the rest of the file, which stays unchanged:\n" + e.getMessage(), e);
         }
     }
 

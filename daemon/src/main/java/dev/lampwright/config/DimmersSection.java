@@ -81,7 +81,7 @@ record DimmersSection(
     }
 
     /**
-     * Where the lights hang.
+     * Where the lights are.
      *
      * @return by name, in the order of the file; what has no light on it is left out
      */

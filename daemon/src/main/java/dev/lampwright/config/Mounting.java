@@ -13,7 +13,7 @@ import java.util.Map;
  * @param begins where pixel 0 of a frame is
  * @param clockwise whether the strip runs so from there
  * @param seenAs what is seen of its pixels
- * @param lamps where the plain lights hang, by name; those that are there alone
+ * @param lamps where the plain lights are, by name; only those that exist
  */
 public record Mounting(
         Shape shape, List<Integer> sides, Corner begins, boolean clockwise, SeenAs seenAs, Map<String, Side> lamps) {
@@ -31,7 +31,7 @@ public record Mounting(
         LINE
     }
 
-    /** Where a plain light hangs. */
+    /** Where a plain light is. */
     public enum Side {
         /** Over the printer. */
         ABOVE,

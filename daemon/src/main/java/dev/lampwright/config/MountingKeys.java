@@ -42,7 +42,7 @@ final class MountingKeys {
      *
      * @param strip the section
      * @param pixels pixels of the strip
-     * @param dimmers what hangs on the controller's PWM outputs
+     * @param dimmers what is connected to the controller's PWM outputs
      * @return what they say; a straight strip stands in for what is wrong
      */
     static Mounting read(Table strip, int pixels, DimmersSection dimmers) {

@@ -139,7 +139,7 @@ public enum Ask {
             String word = request.needWord(word(), wanted());
             Manner manner = request.manner(Optional.empty(), circumstances.now());
             if (word.equals(Spoken.AUTO)) {
-                String hours = circumstances.hasQuietHours() ? "" : ", and there are no hours in [quiet]";
+                String hours = circumstances.hasQuietHours() ? "" : ", and [quiet] sets no hours";
                 return new Outcome(before.without(Aim.of(this), manner), "quiet auto" + hours);
             }
             if (!word.equals(Spoken.ON) && !word.equals(Spoken.OFF)) {
@@ -275,7 +275,7 @@ public enum Ask {
         return new About(value, help, text, tell, message);
     }
 
-    /** What may stand beside its value. */
+    /** The keys that may accompany its value. */
     List<Key> keys() {
         return switch (this) {
             case BRIGHTNESS, QUIET -> List.of(Key.FOR, Key.UNTIL, Key.FADE);

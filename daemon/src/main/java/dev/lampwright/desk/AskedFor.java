@@ -15,7 +15,7 @@ public final class AskedFor {
     /** Nothing. */
     public static final AskedFor NOTHING = new AskedFor(List.of(), 0, new Now(0, Instant.EPOCH));
 
-    /** So many places with colours of their own are told one by one: the newest. */
+    /** How many places with colours of their own are listed one by one: the newest. */
     static final int MOST_PLACES = 24;
 
     private static final double NANOS_PER_SECOND = 1e9;
@@ -85,7 +85,7 @@ public final class AskedFor {
         }
     }
 
-    /** How many are not told one by one. */
+    /** How many are not listed one by one. */
     int more() {
         return more;
     }

@@ -14,7 +14,7 @@ final class Colours {
         return CssColour.parse(colour.equals(Spoken.OFF) ? DARK : colour);
     }
 
-    /** Refuses what is no colour. */
+    /** Refuses a value that is not a colour. */
     static void require(String place, String colour) throws RefusedException {
         try {
             light(colour);

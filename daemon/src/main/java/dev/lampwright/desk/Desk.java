@@ -108,7 +108,7 @@ public final class Desk {
      * @param faultLasts whether the printer has its fault still
      */
     public record Alarm(AlarmState state, boolean faultLasts) {
-        /** There is no fault. */
+        /** No fault. */
         public static final Alarm NONE = new Alarm(AlarmState.NORMAL, false);
     }
 

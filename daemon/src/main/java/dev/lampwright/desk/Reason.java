@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 
 /** Why something that was asked for is not done, in English; by its code and values other languages can say the same. */
 public enum Reason {
-    /** There is no ask of this word. */
+    /** No ask has this word. */
     UNKNOWN_ASK("\"{word}\" is not something you can ask for; choose one of: {choice}"),
     /** More than anybody needs. */
     TOO_LONG("the message is longer than {most} characters; send a shorter one"),
@@ -24,13 +24,13 @@ public enum Reason {
     UNKNOWN_KEY("{key} is not known; {wanted}"),
     /** Two keys of which only one may be there. */
     EXCLUSIVE("{one} and {other} exclude each other; give one of them"),
-    /** There is no look of this name. */
+    /** No look has this name. */
     UNKNOWN_LOOK("there is no look \"{name}\"; {wanted}"),
-    /** There is no white light of this name. */
+    /** No white light has this name. */
     UNKNOWN_LIGHT("there is no white light \"{name}\"; choose one of: {choice}"),
-    /** There is no white light at all. */
+    /** No white light is fitted. */
     NO_WHITE_LIGHT("there is no white light; fit one in [dimmers]"),
-    /** There is no zone of this name. */
+    /** No zone has this name. */
     UNKNOWN_ZONE("there is no zone \"{name}\"; choose one of: {choice}, or pixels such as 3 or 5-9"),
     /** Pixels that the strip does not have. */
     PAST_THE_END("{place} is past the end of the strip; stay within 0-{last}"),
@@ -51,7 +51,7 @@ public enum Reason {
     /** So does the end of the fault. */
     FAULT_LASTS("the fault is not over yet; reset it once it is");
 
-    /** What somebody else wrote is told, but not all of it. */
+    /** A long text of somebody else's is shortened. */
     private static final int LONGEST_VALUE = 300;
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");

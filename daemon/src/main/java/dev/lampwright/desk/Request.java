@@ -208,7 +208,7 @@ final class Request {
         return node != null;
     }
 
-    /** What is asked for by name: an object's entries, in their order; empty if it is no object. */
+    /** What is asked for by name: the entries of an object, in their order; empty if the value is not an object. */
     Map<String, JsonNode> entries(String key) {
         JsonNode node = values.get(key);
         known.add(key);

@@ -36,7 +36,7 @@ record WantedLevel(Kind kind, double share) {
      * Reads one.
      *
      * @param node a number or a text, upper or lower case
-     * @return empty if it is no level
+     * @return empty if it is not a level
      */
     static Optional<WantedLevel> of(JsonNode node) {
         if (node.isNumber()) {

@@ -16,7 +16,7 @@ import org.slf4j.LoggerFactory;
 /**
  * Keeps what people asked for in a file, for the next run, as {@code desk.keep} says: on a thread of its own, {@code keeper}, so that a
  * slow disk holds up nothing. A change is written within a second, and one that soon follows another within ten, for the sake of
- * memory cards; the last one is written at the end. A file that cannot be written is told once in the log and tried again.
+ * memory cards; the last one is written at the end. A file that cannot be written is logged once and tried again.
  */
 final class AskKeeper implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(AskKeeper.class);
@@ -44,7 +44,7 @@ final class AskKeeper implements AutoCloseable {
         pauseUntilNanos = System.nanoTime();
     }
 
-    /** Has the desk take up what an earlier run kept. What is no such file is set aside, and told in one line. */
+    /** Gives the desk what an earlier run kept. A file that is something else is set aside and reported in one line. */
     void restore() {
         kept.restore(desk::restore);
     }

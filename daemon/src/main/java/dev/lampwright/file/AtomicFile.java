@@ -22,7 +22,7 @@ public final class AtomicFile {
     private AtomicFile() {}
 
     /**
-     * Writes a file in place of any that is there, which leaves its mode and, as far as this user may, its owner and group behind.
+     * Writes a file and replaces an existing one, whose mode and, as far as this user may, owner and group it keeps.
      *
      * @param file its path
      * @param text what to write, as UTF-8

@@ -10,7 +10,7 @@ import java.nio.file.StandardOpenOption;
 
 /**
  * A file of the user's that is read, changed, and written again: what it was stays beside it, as {@code NAME.old-1}, {@code NAME.old-2} and
- * so on, of which none is ever overwritten; and what somebody else has written meanwhile is not lost.
+ * so on, of which none is ever overwritten; and what somebody else has written in the meantime is not lost.
  */
 public final class EditedFile {
     private static final long MOST_BYTES = 1 << 20;
@@ -29,7 +29,7 @@ public final class EditedFile {
      *
      * @param file its path, or that of a symbolic link to it
      * @return the file and its text
-     * @throws IOException if it is not there, is no file, is longer than 1 MiB or not UTF-8, or may not be read; the text says which file, why and
+     * @throws IOException if it does not exist, is not a regular file, is longer than 1 MiB, is not UTF-8 or may not be read; the text says which file, why and
      *     what to do
      */
     public static EditedFile read(Path file) throws IOException {

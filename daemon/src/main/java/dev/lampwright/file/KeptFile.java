@@ -29,7 +29,7 @@ public final class KeptFile {
      * Touches nothing yet.
      *
      * @param file its path; its folder need not exist
-     * @param log where troubles are told
+     * @param log where troubles are reported
      * @param what what is kept in it, for instance "what is asked for"
      * @param lost what is forgotten if the file cannot be used, for instance "what was asked for before"
      */
@@ -42,7 +42,7 @@ public final class KeptFile {
     }
 
     /**
-     * Reads what an earlier run has kept, if there is such a file. Otherwise it is set aside, and told in one line.
+     * Reads what an earlier run has kept, if there is such a file. A damaged file is set aside and reported in one line.
      *
      * @param reader takes the text; throws an {@code IllegalArgumentException} that says what is wrong with it, to follow the file's name,
      *     and has taken nothing then
@@ -88,7 +88,7 @@ public final class KeptFile {
     }
 
     /**
-     * Writes the file whole, or leaves the one that is there.
+     * Writes the whole file, or leaves the existing one as it was.
      *
      * @param text what to write
      * @param nowNanos the monotonic time, in ns

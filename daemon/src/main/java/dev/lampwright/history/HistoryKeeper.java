@@ -165,7 +165,7 @@ public final class HistoryKeeper implements AutoCloseable {
                 : Optional.empty();
     }
 
-    /** Holds up nobody who asks meanwhile. */
+    /** Does not hold up anybody who asks in the meantime. */
     private void write(Text text) {
         boolean written = file.orElseThrow().write(text.text(), clock.nanos());
         noteWriting(text, written);

@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * An address as a code that a phone's camera reads. Source of the code: ISO/IEC 18004, QR code, by way of the library; around it there are
- * four modules of light, as its section 9.1 wants (number from memory).
+ * four modules of light, as its section 9.1 requires (number from memory).
  */
 public final class PageCode {
     private static final int QUIET = 4;

@@ -210,7 +210,7 @@ public record Bindings(
      * Where the printer says one quantity, and how. What is told becomes a number, times {@code scale}, plus {@code offset}, and is then
      * turned from {@code unit} into the quantity's own unit.
      *
-     * @param source where it is told
+     * @param source where it is reported
      * @param unit the unit in which it is told
      * @param scale the number is multiplied by this
      * @param offset and then this is added
@@ -219,7 +219,7 @@ public record Bindings(
         /**
          * A number in the quantity's own unit.
          *
-         * @param source where it is told
+         * @param source where it is reported
          */
         public OfReading(Source source) {
             this(source, Unit.OWN, 1, 0);

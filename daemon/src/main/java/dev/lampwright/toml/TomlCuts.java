@@ -2,7 +2,7 @@ package dev.lampwright.toml;
 
 import java.util.List;
 
-/** Takes single parts out of a text. What is not taken out stays as it is, but for an empty line that would be one too many. */
+/** Removes single parts from a text. The rest stays the same, except for an empty line that would be one too many. */
 final class TomlCuts {
     private final String text;
     private final TomlLines lines;

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Changes values of a TOML text and leaves everything else in it as it is, byte for byte: comments, order, empty lines, line ends, indentation,
+ * Changes values of a TOML text and leaves everything else unchanged, byte for byte: comments, order, empty lines, line ends, indentation,
  * spelling. Paths are those of {@link TomlDocument}: names from the outermost table on, elements of arrays by their index.
  *
  * <p>A new value goes where others of its table are: below their header, behind dotted keys of the same beginning, into the same braces.
@@ -71,7 +71,7 @@ public final class TomlEditor {
     }
 
     /**
-     * Gives a key a value. Of a table or an array that is there, only what differs is changed. A value that is there already is not
+     * Gives a key a value. In an existing table or array, only what differs is changed. A value that is already there is not
      * written again.
      *
      * @param path one name or more; tables that are not there are made; the index behind the last of an array adds to it
@@ -102,10 +102,10 @@ public final class TomlEditor {
     /**
      * Puts an element into an array.
      *
-     * @param array path of an array that is there
+     * @param array path of an existing array
      * @param index where it goes, 0 to the array's length
      * @param value the element
-     * @throws IllegalArgumentException if there is no such array, or no such place in it, or headers make it and the value is no table
+     * @throws IllegalArgumentException if there is no such array, or no such place in it, or if headers make it and the value is not a table
      */
     public void insert(List<String> array, int index, Object value) {
         TomlPart part = layout.find(array);
@@ -170,7 +170,7 @@ public final class TomlEditor {
         become(new TomlInserts(text, newline).sectionBehind(neighbours.isEmpty() ? null : last(neighbours), lines));
         if (!Toml.read(text).mistakes().isEmpty()) {
             become(before);
-            throw new IllegalStateException("the sections do not go with what is there");
+            throw new IllegalStateException("the sections do not fit the rest of the file");
         }
     }
 
@@ -343,7 +343,7 @@ public final class TomlEditor {
             addTo(there, rest, value);
         } else {
             throw new IllegalArgumentException(
-                    "there is no place for " + path + ": " + path.subList(0, depth) + " is no table");
+                    path + " cannot be added: " + path.subList(0, depth) + " is not a table");
         }
     }
 
@@ -422,7 +422,7 @@ public final class TomlEditor {
                 .sectionAbove(layout.sectionsWithin(table).get(0), header, pairs));
     }
 
-    /** Takes out what is at a path, of several parts the last first, so that what is there keeps its path until it is gone. */
+    /** Removes what is at a path; of several parts the last first, so that the others keep their paths until they are removed. */
     private void cut(List<String> path) {
         boolean more = layout.find(path) != null;
         while (more) {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** Puts single parts into a text, which stays as it is around them. */
+/** Inserts single parts into a text and leaves the rest unchanged. */
 final class TomlInserts {
     private static final String INDENT = "  ";
 

@@ -40,7 +40,7 @@ final class TomlLines {
         return text.substring(from, to).isBlank();
     }
 
-    /** Whether the line that begins here is empty; the end of the text is no line. */
+    /** Whether the line that begins here is empty; false at the end of the text. */
     boolean blankLine(int begin) {
         return begin < text.length() && blank(begin, after(begin));
     }

@@ -2,7 +2,7 @@ package dev.lampwright.toml;
 
 import java.util.List;
 
-/** What is told while a text is read: where its parts begin and end, in characters from the beginning. */
+/** Receives where the parts of a text begin and end while it is read, in characters from its beginning. */
 interface TomlMarks {
     /** Nobody listens. */
     TomlMarks NONE = new TomlMarks() {};
@@ -23,7 +23,7 @@ interface TomlMarks {
      */
     default void header(List<String> names, boolean element, int from, int to) {}
 
-    /** The key that was read last, which is no header's, gets a value. */
+    /** The last key that was read, unless it was a header's, gets a value. */
     default void pair(List<String> names) {}
 
     /** A value begins here: that of the pair before, or the next element of the array that is open. */

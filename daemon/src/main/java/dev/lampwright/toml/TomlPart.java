@@ -26,7 +26,7 @@ final class TomlPart {
     }
 
     /**
-     * A key as it is written.
+     * A key as it was written.
      *
      * @param from where it begins
      * @param nameEnds where each of its names ends

@@ -91,7 +91,7 @@ public final class TomlText {
      * A name of a key, in quotes where it needs them.
      *
      * @param name any text
-     * @return the name as it stands before the equals sign
+     * @return the name as it is written before the equals sign
      */
     public static String key(String name) {
         return BARE.matcher(name).matches() ? name : quoted(name);

@@ -61,7 +61,7 @@ export class Desk {
   }
 }
 
-/** Asks again and again while something is dragged: one at a time, and of those that come meanwhile only the newest. */
+/** Asks again and again while something is dragged: one at a time, and of those that come in the meantime only the newest. */
 export class Newest {
   #ask;
   #busy = false;

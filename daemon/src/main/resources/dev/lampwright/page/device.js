@@ -20,7 +20,7 @@ export class Device {
     this.#tell();
   }
 
-  /** Whether somebody wants to hear of what happens while the page is out of sight. */
+  /** Whether somebody has asked for notices while the page is out of sight. */
   get wanted() {
     return this.#able() && Notification.permission === "granted" && localStorage.getItem(NOTIFY) === "yes";
   }

@@ -29,7 +29,7 @@ export class History {
     }
   }
 
-  /** Asks for it, and goes on asking while somebody looks at it. Where none is kept there is no row for it. */
+  /** Asks for it, and goes on asking while somebody looks at it. Without a history the row is hidden. */
   async load() {
     const since = new Date(Date.now() - HOURS * HOUR_MS).toISOString();
     const answer = document.hidden ? null : await fetch(`history?since=${since}`).catch(() => null);

@@ -5,7 +5,7 @@ import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 
-/** Asks what the electrical plan says of the wiring and lists it, a line each; what is there stays if it cannot be had. */
+/** Asks what the electrical plan says of the wiring and lists it, a line each; the old list stays if the request fails. */
 export async function listWiring() {
   const wiring = await lines("wiring");
   if (wiring === null) {

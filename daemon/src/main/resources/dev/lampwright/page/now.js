@@ -39,7 +39,7 @@ export class Now {
     return say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left), clock: clock(this.#ready(left)) });
   }
 
-  /** The time of day at which it is ready; the minute that was told stays unless it is off by more than half of one. */
+  /** The time of day at which it is ready; the minute shown stays unless it is off by more than half a minute. */
   #ready(left) {
     const at = Date.now() + 1000 * left;
     if (this.#readyAt === null || Math.abs(at - this.#readyAt) > Math.max(40_000, 50 * left)) {

@@ -212,7 +212,7 @@ function draw(time) {
   }
 }
 
-/** A flash is shown as it is only to those who have read what it can do. */
+/** Flashes are shown only to those who have read the warning. */
 function showMotion() {
   byId("motion").setAttribute("aria-pressed", moving);
   sessionStorage.setItem(MOVING, moving ? "yes" : "no");

@@ -3,7 +3,7 @@
 import { clock, duration, percent } from "./values.js";
 import { isSaid, say } from "./words.js";
 
-/** Below this, what is left is told in seconds that run. */
+/** Below this, the time left is shown in running seconds. */
 const SOON_S = 120;
 
 export class Standing {

@@ -11,7 +11,7 @@ export class Stream {
   #lastId = "";
   #heardAt = 0;
   #again = 0;
-  /** Tells what was asked before the stream was opened anew from what was asked since. */
+  /** Separates what was asked before the stream was last opened from what was asked since. */
   #turn = 0;
 
   /**

@@ -1,4 +1,4 @@
-// How values are said, and the scales that the eye sees as even. What is unknown is said to be.
+// How values are written, and scales that look even to the eye. An unknown value is shown as unknown.
 
 import { isSaid, LOCALE, say } from "./words.js";
 

@@ -16,7 +16,7 @@ const TABLE = TABLES[LANGUAGE];
 const PLURALS = new Intl.PluralRules(LOCALE);
 const NUMBERS = new Intl.NumberFormat(LOCALE, { maximumFractionDigits: 9 });
 
-/** The text of a code, with its values put in. A code without a text is said as it is, so that nothing is lost. */
+/** The text of a code, with its values put in. A code without a text is shown itself, so that nothing is lost. */
 export function say(code, values = {}) {
   const text = TABLE[code] ?? code;
   const form = typeof text === "string" ? text : text[PLURALS.select(values.count)] ?? text.other;
@@ -32,7 +32,7 @@ export function isSaid(code) {
   return Object.hasOwn(TABLE, code);
 }
 
-/** What somebody has refused: by its code and values; in the daemon's own English if there is no text for that. */
+/** Why an ask was refused, by its code and values; the daemon's own English if the language has no text for it. */
 export function reason({ code, values, why }) {
   return isSaid(`why.${code}`) ? say(`why.${code}`, values) : why;
 }

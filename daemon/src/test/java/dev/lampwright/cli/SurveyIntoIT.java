@@ -14,7 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The command as a process, which puts what it hears at a real Mosquitto into a file that is there. */
+/** The command as a process, which adds what it hears at a real Mosquitto to an existing file. */
 class SurveyIntoIT {
     @TempDir
     private Path folder;

@@ -153,7 +153,7 @@ class DeskTest {
     void quietWithoutHours() {
         assertEquals("quiet on", now("quiet", "on"));
         assertEquals((float) QuietHours.USUAL_LIGHT, slot.get().quiet());
-        assertEquals("quiet auto, and there are no hours in [quiet]", now("quiet", "auto"));
+        assertEquals("quiet auto, and [quiet] sets no hours", now("quiet", "auto"));
     }
 
     @Test

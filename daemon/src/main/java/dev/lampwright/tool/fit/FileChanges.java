@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
-/** Writes what a step has found into a configuration that is there: the keys that it found anew, and nothing else. */
+/** Writes what a step has found into an existing configuration: only the keys whose values are new. */
 final class FileChanges {
     private final TomlEditor file;
     private final Findings before;

@@ -47,7 +47,7 @@ final class FileFindings {
                 .withBrightness(number("desk", "brightness").orElse(1));
     }
 
-    /** Zones that are a run from one pixel to another; what is joined, mirrored or every second pixel stays as it is written. */
+    /** Zones that are a run from one pixel to another; zones that are joined, mirrored or every second pixel stay as they are written. */
     private Map<String, Findings.Run> zones() {
         Map<String, Findings.Run> zones = new LinkedHashMap<>();
         table("zones").forEach((name, value) -> {
@@ -85,7 +85,7 @@ final class FileFindings {
         }
     }
 
-    /** The words of each state that has some, wherever it is told. */
+    /** The words of each state that has some, whichever place reports it. */
     Map<String, List<String>> stateWords() {
         Map<String, List<String>> words = new LinkedHashMap<>();
         Object state = file.get(List.of("printer", "state")).orElse(Map.of());

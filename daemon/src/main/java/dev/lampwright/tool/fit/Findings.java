@@ -152,7 +152,7 @@ record Findings(
     }
 
     /**
-     * How the strip is mounted, as somebody sees it who stands before the printer. The words are those of the file.
+     * How the strip is mounted, as seen from in front of the printer. The words are those of the file.
      *
      * @param shape {@code straight}, {@code frame} or {@code ring}
      * @param sides pixels of each side of a frame

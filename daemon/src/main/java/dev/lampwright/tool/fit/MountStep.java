@@ -25,7 +25,7 @@ final class MountStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         Optional<String> shape = bench.ask(Question.choice(
-                "What does the strip look like, as you stand before the printer?",
+                "What does the strip look like, from where you stand in front of the printer?",
                 "The live page draws it so. It changes nothing in the light, and can be left open.",
                 List.of(
                         new Question.Option<>("1", "a line", Optional.of("straight")),
@@ -93,7 +93,7 @@ final class MountStep implements Step {
         int level = FittingSetups.level(setup, Scenes.bandWidth(0, last), LEVEL);
         bench.show(setup, Scenes.band(before.knownOrder(), level, 0, last, "G"));
         return bench.ask(Question.yesOrNo(
-                "A band runs along the whole strip. Does it run clockwise, as you stand before the printer?",
+                "A band runs along the whole strip. Does it run clockwise, from where you stand in front of the printer?",
                 "Clockwise: up on the left, to the right along the top, down on the right."));
     }
 }

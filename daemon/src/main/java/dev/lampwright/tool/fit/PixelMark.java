@@ -20,7 +20,7 @@ final class PixelMark {
      *
      * @param where where to, in words
      * @param start where it is at first
-     * @param other a pixel that is marked in blue meanwhile
+     * @param other a pixel that is marked in blue at the same time
      * @param before what is known
      * @param bench to show and ask
      * @return the pixel

@@ -34,7 +34,7 @@ public interface PrinterFinder {
      *     {@code ca_file} where the broker needs them
      * @param duration for how long
      * @param told who is told how it goes on
-     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is told
+     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which the user is told
      */
     HeardPrinter find(Map<String, String> broker, Duration duration, Told told);
 
@@ -45,7 +45,7 @@ public interface PrinterFinder {
      * @param place where, as {@link HeardPrinter#place} has it
      * @param patience how long at most
      * @param told who is told how it goes on
-     * @return the first word that is another than the one that stands there at the beginning; empty if none came
+     * @return the first word that differs from the one at the beginning; empty if none came
      */
     default Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {
         return Optional.empty();

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The fitting of a file that is there: it shows what the file has, offers the steps one by one, and after each shows what would change in
+ * The fitting of an existing file: it shows what the file contains, offers the steps one by one, and after each shows what would change in
  * the file, asks, and writes that alone.
  */
 public final class Refitting {
@@ -225,7 +225,7 @@ public final class Refitting {
         }
     }
 
-    /** Shows what would change, and writes it if the user wants that. */
+    /** Shows what would change, and writes it if the user agrees. */
     private void propose(Findings before, Findings after) throws LeaveException, IOException {
         bench.darken();
         String text = changed(before, after);
@@ -237,7 +237,7 @@ public final class Refitting {
         try {
             knowledge.inForce(text);
         } catch (IOException e) {
-            bench.say("That does not go with the rest of the file, which stays as it is:");
+            bench.say("This does not fit the rest of the file, which stays unchanged:");
             e.getMessage().lines().forEach(line -> bench.say("    " + line));
             return;
         }
@@ -273,7 +273,7 @@ public final class Refitting {
         try {
             return bench.askAside(Question.yesOrNo(
                     "Write this to " + file + "?",
-                    "Lines with - go, lines with + come; all else stays as it is. The file as it was"
+                    "Lines with - are removed, lines with + are added; everything else stays. The file as it was"
                             + (old.isEmpty()
                                     ? " is kept beside it."
                                     : " before this fitting is in " + old.get() + ".")));

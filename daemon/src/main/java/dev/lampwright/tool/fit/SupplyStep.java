@@ -96,7 +96,7 @@ final class SupplyStep implements Step {
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
     }
 
-    /** A rating as it is stamped on the fuse, without the letters for its speed before it and for its unit behind. */
+    /** A rating as stamped on the fuse, without the letters for its speed before it and its unit after it. */
     private static String bare(String rating) {
         Matcher stamped = STAMPED.matcher(rating);
         return stamped.matches() ? stamped.group(1) : rating;

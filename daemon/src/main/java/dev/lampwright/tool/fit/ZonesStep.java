@@ -49,7 +49,7 @@ final class ZonesStep implements Step {
                 line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
     }
 
-    /** A zone that is there already is pointed at from where it is; the next one from where the mark was left. */
+    /** For an existing zone the mark begins at its place; for a new one where the mark was left. */
     private static Findings.Run point(String name, Optional<Findings.Run> now, Findings before, FittingBench bench)
             throws LeaveException, IOException {
         int start = now.map(Findings.Run::first).orElse(0);

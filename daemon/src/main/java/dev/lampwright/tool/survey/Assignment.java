@@ -28,7 +28,7 @@ final class Assignment {
     /** Of two pairs of which neither is better by this, as two nozzles may be, the first that was heard is taken. */
     private static final double ALIKE = 0.5;
 
-    /** What is told at another printer's place is worth less. */
+    /** Evidence from another printer's place counts less. */
     private static final double ELSEWHERE = -2;
 
     private static final double LEAST_ACTUAL = 3.5;

@@ -49,7 +49,7 @@ final class CompletionEvidence implements Evidence {
      * @param share what was seen of the share
      * @param left what was seen of the time left
      * @param tolerance how far off it may be, as a share of the whole
-     * @return 1, 100 or 1000; empty if it goes elsewhere, or cannot be told
+     * @return 1, 100 or 1000; empty if it goes elsewhere or is uncertain
      */
     static OptionalDouble whole(Trail share, Trail left, double tolerance) {
         double n = 0;

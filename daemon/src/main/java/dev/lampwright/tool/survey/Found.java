@@ -10,7 +10,7 @@ import java.util.Map;
  * One value whose role is known.
  *
  * @param role what it is
- * @param source where it is told
+ * @param source where it is reported
  * @param unit the unit in which it is told; {@link Unit#OWN} if it is the role's own
  * @param scale what the number is multiplied by to be in that unit; 1 for the number as it is
  * @param words the words or codes that came, if it is told so

@@ -7,7 +7,7 @@ import java.util.List;
  * A reading that Lampwright has no name for, under the name that the survey proposes: a number such as a fan's, or one of the two that a further heater has.
  *
  * @param key the name in the configuration
- * @param source where it is told
+ * @param source where it is reported
  * @param unit the unit for the configuration; empty for none
  * @param scale what the number is multiplied by; 1 for the number as it is
  * @param range what counts as 0 and what counts as 1; empty if that is open or follows from the unit

@@ -61,7 +61,7 @@ final class FurtherHeaters {
         return List.copyOf(found);
     }
 
-    /** The values that these heaters are told by. */
+    /** The values that report these heaters. */
     Set<Trail> used() {
         return Set.copyOf(used);
     }
@@ -109,7 +109,7 @@ final class FurtherHeaters {
         return !target && gauge.toOwn(trail.least()) >= COLDEST_C && gauge.toOwn(trail.most()) <= HOTTEST_C;
     }
 
-    /** Whether both are called as those of a known heater, but for one name that is the same in both and is no other heater's. */
+    /** Whether both are called as those of a known heater, except for one name, which is the same in both and not another heater's. */
     private boolean isSibling(Trail actual, Trail target) {
         return List.of(HeatedPart.values()).stream()
                 .filter(heater -> isCalled(actual, heater) && isCalled(target, heater))
@@ -150,7 +150,7 @@ final class FurtherHeaters {
         return words;
     }
 
-    /** Whether it is a known heater, told once more. */
+    /** Whether it is a known heater that is reported twice. */
     private boolean isRepeated(Pair pair) {
         return around.filled().stream().anyMatch(known -> isSame(pair.actual, known) || pair.target == known);
     }

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * In what a number is told that has no role.
+ * The unit and range of a number that has no role.
  *
  * @param unit the unit for the configuration; empty for none
  * @param range what counts as 0 and what as 1; empty if that is open or follows from the unit
@@ -86,7 +86,7 @@ record NumberForm(String unit, List<Double> range, boolean certain, String reaso
         return new NumberForm(unit, range, false, what);
     }
 
-    /** The unit that stands behind a number, or at the end of the words that it is called by. */
+    /** The unit after a number, or at the end of its name. */
     static Optional<String> told(Trail trail, List<String> words) {
         if (trail.unit() == Unit.PERCENT) {
             return Optional.of(PERCENT);

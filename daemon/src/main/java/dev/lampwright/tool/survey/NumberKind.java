@@ -110,13 +110,13 @@ enum NumberKind {
         return concept;
     }
 
-    /** A name for one that has none that can stand in a file. */
+    /** A name for a number whose own cannot be a key. */
     String word() {
         return this == OTHER ? "value" : name().toLowerCase(Locale.ROOT);
     }
 
     /**
-     * In what it is told.
+     * Its unit and range.
      *
      * @param trail what was seen of it
      * @param called the words that it is called by, from the one on that says what it is
@@ -155,7 +155,7 @@ enum NumberKind {
         return isOverride() ? HIGHEST_OVERRIDE : WHOLE;
     }
 
-    /** In what it is told, if nothing says so but the numbers. */
+    /** Its unit and range, judged by the numbers alone. */
     abstract NumberForm untold(Trail trail);
 
     /** A setting that is seldom changed and was 100 is a share of what the job says; what moves all the time is a speed. */

@@ -71,7 +71,7 @@ final class OwnNumbers {
         return other(trail, called).map(form -> new Candidate(trail, NumberKind.OTHER, -1, called, form));
     }
 
-    /** What is no known kind has to have a unit. */
+    /** A number of an unknown kind must have a unit. */
     private Optional<NumberForm> other(Trail trail, List<String> words) {
         ValueName called = trail.names();
         boolean jobs = List.of(Concept.TIME, Concept.LEFT, Concept.ELAPSED, Concept.LAYER, Concept.PROGRESS).stream()

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Puts what a survey has found into a configuration. Only what was found anew is written: bindings of the user's that the survey has not
+ * Merges what a survey has found into a configuration. Only new findings are written: bindings of the user's that the survey has not
  * found, words that it has not heard, and comments stay.
  */
 public final class PrinterMerge {
@@ -82,7 +82,7 @@ public final class PrinterMerge {
         }
     }
 
-    /** Adds a section as it is in what was found, with its comments; without them where that does not go. */
+    /** Adds a section as it was found, with its comments; without them where the file has no room for them. */
     private void addSection(List<String> path) {
         try {
             file.append(List.of(PRINTER), section("[" + String.join(".", path) + "]"));

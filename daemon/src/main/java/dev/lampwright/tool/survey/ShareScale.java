@@ -14,7 +14,7 @@ final class ShareScale {
     private ShareScale() {}
 
     /**
-     * How a share is told.
+     * The scale of a share.
      *
      * @param share what was seen of it
      * @param readings the values whose role is known

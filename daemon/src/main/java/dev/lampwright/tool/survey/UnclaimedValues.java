@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** A printer of which the readings are known, and the values around them that are no known reading's. */
+/** A printer of which the readings are known, and the values around them that belong to no known reading. */
 final class UnclaimedValues {
-    /** What is told at another printer's place is worth less. */
+    /** Evidence from another printer's place counts less. */
     private static final double ELSEWHERE = -2;
 
     private final Map<Role, Trail> filled;

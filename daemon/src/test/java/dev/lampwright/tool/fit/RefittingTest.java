@@ -252,8 +252,7 @@ class RefittingTest {
         boards = new ModelBoards(BOARD, new StripModel("BGR", 20, List.of(12.0, 12.0, 12.0), 0.8));
         Talk talk = fit(person("5", ""));
         assertFile(FILE, talk);
-        assertTrue(
-                talk.text().contains("That does not go with the rest of the file, which stays as it is:"), talk::text);
+        assertTrue(talk.text().contains("This does not fit the rest of the file, which stays unchanged:"), talk::text);
         assertTrue(talk.text().contains("zones.bed: is \"30-12\", past the end of the strip"), talk::text);
     }
 
