@@ -108,8 +108,8 @@ export class Stream {
   }
 }
 
-/** Whether there is a way in, and the refusal if there is none; 0 and nothing if nobody answers. */
-async function askAtTheDoor() {
+/** Whether this browser is let in: the status of the answer, and the refusal if there is one; 0 and nothing if nobody answers. */
+export async function askAtTheDoor() {
   try {
     const response = await fetch("door", { signal: AbortSignal.timeout(5000) });
     return { status: response.status, refusal: await response.json() };

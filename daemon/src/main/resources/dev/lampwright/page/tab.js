@@ -1,7 +1,7 @@
 // What this tab hears: by the stream that all tabs of the browser share, or by one of its own where browsers have no shared workers. A
 // tab that nobody sees hears nothing.
 
-import { Stream } from "./stream.js";
+import { askAtTheDoor, Stream } from "./stream.js";
 
 const STILL_HERE_MS = 5000;
 
@@ -21,10 +21,14 @@ export class Tab {
     setInterval(() => this.#say(), STILL_HERE_MS);
   }
 
-  /** Starts to listen; called again after a token was entered. */
-  open() {
+  /** Starts to listen, unless a token is needed; called again after one was entered. A stream that others have open is not opened again. */
+  async open() {
     const again = this.#begun;
     this.#begun = true;
+    if (!again && (await askAtTheDoor()).status === 401) {
+      this.#tell("stranger");
+      return;
+    }
     if (this.#port === null && this.#own === null) {
       this.#share();
     }

@@ -10,6 +10,7 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Browser;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -36,6 +37,7 @@ import org.openqa.selenium.WindowType;
  */
 @Timeout(240)
 class PageAccessIT {
+    private static final int PLACES = 4;
     private static final String TOKEN = "correct-horse-battery-staple";
     private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
     private static final String AXE = """
@@ -60,7 +62,10 @@ class PageAccessIT {
         Path token = Files.writeString(folder.resolve("token"), TOKEN + "\n");
         Path viewToken = Files.writeString(folder.resolve("view-token"), VIEW_TOKEN + "\n");
         bench = new PageBench(
-                folder, "token_file = \"" + token + "\"", "view_token_file = \"" + viewToken + "\"", "viewers = 2");
+                folder,
+                "token_file = \"" + token + "\"",
+                "view_token_file = \"" + viewToken + "\"",
+                "viewers = " + PLACES);
         browser = bench.browser();
         try (InputStream script = PageAccessIT.class.getResourceAsStream("/axe.min.js")) {
             axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
@@ -78,6 +83,24 @@ class PageAccessIT {
         browser.open("about:blank");
         browser.prefer("dark", false);
         browser.resize(1100, 900, 1);
+        Await.until("a place, as the daemon has noticed who left", PageAccessIT::thereIsAPlace);
+    }
+
+    private static boolean thereIsAPlace() {
+        HttpRequest ask = HttpRequest.newBuilder(URI.create(bench.url() + "door"))
+                .header("Authorization", "Bearer " + TOKEN)
+                .build();
+        try {
+            return HttpClient.newHttpClient()
+                            .send(ask, BodyHandlers.discarding())
+                            .statusCode()
+                    == 200;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     @Test
@@ -156,9 +179,9 @@ class PageAccessIT {
         Await.until("the question", () -> browser.byId("token").isDisplayed());
     }
 
-    /** Browsers keep six connections to a page, and there are two places here: eight tabs take one. What nobody sees takes none. */
+    /** Browsers keep six connections to a page, and there are four places here: eight tabs take one. What nobody sees takes none. */
     @Test
-    void tabsShareOneStreamAndHiddenOnesGiveItBack() {
+    void tabsShareOneStreamAndHiddenOnesGiveItBack() throws IOException {
         browser.open(bench.url() + "#" + TOKEN);
         bench.awaitText("contact", "live");
         for (int i = 0; i < 7; i++) {
@@ -175,7 +198,7 @@ class PageAccessIT {
             browser.driver().switchTo().window(window);
             browser.run(HIDE, true);
         }
-        Await.until("both places free", PageAccessIT::twoMayWatch);
+        awaitAllPlacesFree();
         browser.run(HIDE, false);
         bench.birch().tellJob(Birch.PRINTING, 77);
         bench.awaitText("share", "77 %");
@@ -190,26 +213,34 @@ class PageAccessIT {
         browser.driver().switchTo().window(windows.get(0));
     }
 
-    private static boolean twoMayWatch() {
+    /** Takes one place after the other until it has all of them. */
+    private static void awaitAllPlacesFree() throws IOException {
         HttpRequest watch = HttpRequest.newBuilder(URI.create(bench.url() + "events"))
                 .header("Authorization", "Bearer " + TOKEN)
                 .build();
-        try (InputStream one = stream(watch);
-                InputStream two = stream(watch)) {
-            return one != null && two != null;
-        } catch (IOException e) {
-            return false;
+        List<InputStream> watching = new ArrayList<>();
+        Await.until("all places free", () -> {
+            InputStream events = stream(watch);
+            if (events != null) {
+                watching.add(events);
+            }
+            return watching.size() == PLACES;
+        });
+        for (InputStream events : watching) {
+            events.close();
         }
     }
 
     /** Its events; null if there is no place. */
-    private static InputStream stream(HttpRequest watch) throws IOException {
+    private static InputStream stream(HttpRequest watch) {
         try {
             HttpResponse<InputStream> response = HttpClient.newHttpClient().send(watch, BodyHandlers.ofInputStream());
             return response.statusCode() == 200 ? response.body() : null;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new IOException(e);
+            throw new IllegalStateException(e);
         }
     }
 
