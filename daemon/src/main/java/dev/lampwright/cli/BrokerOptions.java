@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -38,6 +39,9 @@ final class BrokerOptions {
     @Option(names = "--key-file", paramLabel = "FILE", description = "PEM file with its key.")
     private String keyFile;
 
+    @Mixin
+    private RigOption rig;
+
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
@@ -53,6 +57,9 @@ final class BrokerOptions {
         if ((url == null) == (file == null)) {
             throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
         }
+        if (file == null && rig.isGiven()) {
+            throw wrong("--rig goes with --config and the folder of several rigs");
+        }
         if (file != null && !values().isEmpty()) {
             throw wrong("user name, password and certificates go with --broker; the file of --config has its own");
         }
@@ -60,12 +67,12 @@ final class BrokerOptions {
 
     /** The broker. */
     Broker broker() throws ConfigException {
-        return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(file);
+        return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(rig.file(file));
     }
 
     /** The configuration, if there is one. */
-    Optional<Path> file() {
-        return Optional.ofNullable(file);
+    Optional<Path> file() throws ConfigException {
+        return file == null ? Optional.empty() : Optional.of(rig.file(file));
     }
 
     private Map<String, Object> values() {

@@ -4,8 +4,10 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.config.ShopFile;
 import dev.lampwright.json.Json;
 import dev.lampwright.tool.check.Progress;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -26,37 +28,68 @@ import picocli.CommandLine.Spec;
                     + " wrong, one line for each mistake, or in one line how the file is understood. A look that flashes"
                     + " more than three times in a second is a mistake; states that people without red, green or blue"
                     + " cones cannot tell apart are warned of, and so are faults and readings that nothing reports and files"
-                    + " that are not there."
+                    + " that are not there.",
+            "Of a folder with a shop.toml, all rigs are checked, or the one of --rig."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the file is good", "1:it is not, or cannot be read", "2:usage error"},
-        footer = {"", "Example: lampwright check alder.toml"})
+        exitCodeList = {"0:the file is good, or all of them are", "1:it is not, or cannot be read", "2:usage error"},
+        footer = {"", "Example: lampwright check alder.toml", "Example: lampwright check /etc/lampwright --rig alder"})
 final class CheckCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE", description = "The configuration file.")
+    @Parameters(paramLabel = "FILE", description = "The configuration file, or the folder of several rigs.")
     private Path file;
+
+    @Mixin
+    private RigOption rig;
 
     @Mixin
     private JsonOption json;
 
     @Override
     public Integer call() throws ConfigException {
+        if (ShopFile.isIn(file) && !rig.isGiven()) {
+            return json.wanted() ? answerForAllInJson() : answerForAll();
+        }
+        file = rig.file(file);
         return json.wanted() ? answerInJson() : answer();
+    }
+
+    private int answerForAll() throws ConfigException {
+        PrintWriter err = spec.commandLine().getErr();
+        ShopCheck all = ShopCheck.of(file, err);
+        all.print(spec.commandLine().getOut(), err);
+        return all.isGood() ? ExitCode.OK : ExitCode.SOFTWARE;
+    }
+
+    private int answerForAllInJson() {
+        try {
+            ShopCheck all = ShopCheck.of(file, spec.commandLine().getErr());
+            print(Json.of(all.map()));
+            return all.isGood() ? ExitCode.OK : ExitCode.SOFTWARE;
+        } catch (ConfigException e) {
+            print(Json.of(ConfigSummary.map(file.resolve(ShopFile.NAME).toString(), e)));
+            return ExitCode.SOFTWARE;
+        }
     }
 
     private int answer() throws ConfigException {
         Examined examined = examined();
+        print(verdict(file.toString(), examined));
+        ConfigWarnings.about(examined.config()).forEach(this::warn);
+        return ExitCode.OK;
+    }
+
+    /** What is said of a file without mistakes. */
+    static String verdict(String file, Examined examined) {
         boolean faults = ConfigWarnings.showsFaults(examined.config().bindings());
-        print(file
+        return file
                 + (faults
                         ? ": good; "
                         : ": can be used, but NO FAULT WILL EVER BE SHOWN: 'lampwright fit " + file
                                 + "' listens for the printer's words for one; ")
-                + ConfigSummary.line(examined));
-        ConfigWarnings.about(examined.config()).forEach(this::warn);
-        return ExitCode.OK;
+                + ConfigSummary.line(examined);
     }
 
     private int answerInJson() {
@@ -75,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
     private Examined examined() throws ConfigException {
         Examined examined = ConfigFile.examine(file);
         Progress progress = DrawingLine.onTerminal(spec.commandLine().getErr(), file);
-        List<Mistake> mistakes = LookMistakes.of(examined, file.toString(), progress);
+        List<Mistake> mistakes = LookMistakes.of(examined, progress);
         if (!mistakes.isEmpty()) {
             throw new ConfigException(mistakes);
         }

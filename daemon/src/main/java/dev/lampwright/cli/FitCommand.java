@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.config.ConfigException;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.log.StreamCharset;
 import dev.lampwright.tool.fit.Boards;
@@ -54,6 +55,9 @@ final class FitCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The configuration file to write, or to change if it is there.")
     private Path file;
 
+    @Mixin
+    private RigOption rig;
+
     @Option(
             names = "--port",
             paramLabel = "PORT",
@@ -68,7 +72,8 @@ final class FitCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException, InterruptedException {
+    public Integer call() throws ConfigException, IOException, InterruptedException {
+        file = rig.fileToWrite(file);
         AtomicFile.requireWritable(file);
         FileKnowledge knowledge = new ConfigKnowledge(file);
         LineTerminal terminal = new LineTerminal(

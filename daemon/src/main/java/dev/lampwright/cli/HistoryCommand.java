@@ -59,6 +59,9 @@ final class HistoryCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "The configuration file.")
     private Path file;
 
+    @Mixin
+    private RigOption rig;
+
     @Option(names = "--jobs", description = "Show jobs alone.")
     private boolean jobsAlone;
 
@@ -80,6 +83,7 @@ final class HistoryCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException {
+        file = rig.file(file);
         Config config = ConfigFile.read(file);
         ZoneId zone = ZoneId.systemDefault();
         Path kept = kept(System.getenv());

@@ -23,30 +23,29 @@ final class LookMistakes {
      * Draws the looks.
      *
      * @param examined a configuration and its text
-     * @param file what to call the file
      * @param progress is told of each look that is drawn
      * @return a look that cannot be drawn, or else those that flash too often, if that is not allowed
      */
-    static List<Mistake> of(Examined examined, String file, Progress progress) {
+    static List<Mistake> of(Examined examined, Progress progress) {
         Config config = examined.config();
         Rehearsal rehearsal = Rehearsal.of(config, progress);
         Optional<Rehearsal.Failing> failing = rehearsal.failing();
         if (failing.isPresent()) {
             String what = "cannot be drawn: " + failing.get().why();
-            return List.of(examined.mistake(file, List.of("looks", failing.get().look()), what, "change the look"));
+            return List.of(examined.mistake(List.of("looks", failing.get().look()), what, "change the look"));
         }
         List<Mistake> mistakes = new ArrayList<>();
         if (!config.light().guard().allowFlashing()) {
-            FlashCheck.of(config, rehearsal).forEach(flashing -> mistakes.add(mistake(examined, flashing, file)));
+            FlashCheck.of(config, rehearsal).forEach(flashing -> mistakes.add(mistake(examined, flashing)));
         }
         return mistakes;
     }
 
-    private static Mistake mistake(Examined examined, FlashCheck.Flashing flashing, String file) {
+    private static Mistake mistake(Examined examined, FlashCheck.Flashing flashing) {
         boolean oneLayer = flashing.layers().size() == 1;
         String what = "flashes " + flashing.flashes() + " times in a second"
                 + (oneLayer ? "" : blame(flashing.layers())) + "; more than three can cause seizures";
-        return examined.mistake(file, path(examined, flashing), what, "slow it down, or make it dimmer");
+        return examined.mistake(path(examined, flashing), what, "slow it down, or make it dimmer");
     }
 
     private static List<String> path(Examined examined, FlashCheck.Flashing flashing) {

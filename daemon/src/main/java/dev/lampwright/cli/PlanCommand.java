@@ -46,6 +46,9 @@ final class PlanCommand implements Callable<Integer> {
     private Path file;
 
     @Mixin
+    private RigOption rig;
+
+    @Mixin
     private JsonOption json;
 
     @Option(
@@ -57,6 +60,7 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ConfigException, IOException {
         requireRight();
+        file = rig.file(file);
         Plan plan = plan(ConfigFile.read(file));
         if (picture != null) {
             draw(plan);

@@ -22,6 +22,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -58,6 +59,9 @@ final class RenderCommand implements Callable<Integer> {
             arity = "0..1",
             description = "The configuration file. Without it, the built-in looks on a strip of 60 pixels.")
     private Optional<Path> file;
+
+    @Mixin
+    private RigOption rig;
 
     @Option(
             names = "--look",
@@ -104,7 +108,7 @@ final class RenderCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException {
         Path target = out.orElseGet(() -> Path.of(name() + ".png"));
         boolean moving = isMoving(target);
-        Config config = file.isPresent() ? ConfigFile.read(file.get()) : StandInLights.usual();
+        Config config = file.isPresent() ? ConfigFile.read(rig.file(file.get())) : StandInLights.usual();
         Optional<LookSpec> look = look(config);
         Timeline timeline = timeline(config);
         double length = length(timeline);

@@ -49,29 +49,28 @@ final class BrokerSection {
      * Reads the section.
      *
      * @param table the section
-     * @param folder what relative paths start from
      * @return the broker
      */
-    static Broker read(Table table, Path folder) {
+    static Broker read(Table table) {
         URI url = table.as(SECTION)
                 .needText("url", BrokerUrl.WANTED)
                 .flatMap(text -> table.attempt("url", BrokerUrl.WANTED, () -> BrokerUrl.parse(text)))
                 .orElse(STAND_IN);
-        Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates", folder);
+        Optional<Path> caFile = path(table, "ca_file", "give the path of a PEM file with certificates");
         Optional<String> username = table.text("username", WANTED_USER);
-        Optional<Path> passwordFile = passwordFile(table, folder, System.getenv());
+        Optional<Path> passwordFile = passwordFile(table, System.getenv());
         if (caFile.isPresent() && url.getScheme().equals("mqtt")) {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
         if (passwordFile.isPresent() && !table.has("username")) {
             table.mistake("password_file", "has no username beside it, which MQTT 3.1.1 does not allow", WANTED_USER);
         }
-        return new Broker(url, caFile, username, passwordFile, ownCertificate(table, folder, url));
+        return new Broker(url, caFile, username, passwordFile, ownCertificate(table, url));
     }
 
-    private static Optional<OwnCertificate> ownCertificate(Table table, Path folder, URI url) {
-        Optional<Path> certificateFile = path(table, CERTIFICATE, WANTED_CERTIFICATE, folder);
-        Optional<Path> keyFile = path(table, KEY, WANTED_KEY, folder);
+    private static Optional<OwnCertificate> ownCertificate(Table table, URI url) {
+        Optional<Path> certificateFile = path(table, CERTIFICATE, WANTED_CERTIFICATE);
+        Optional<Path> keyFile = path(table, KEY, WANTED_KEY);
         if (table.has(CERTIFICATE) != table.has(KEY)) {
             boolean isKeyMissing = table.has(CERTIFICATE);
             table.mistake(
@@ -87,11 +86,11 @@ final class BrokerSection {
     /**
      * A path, or {@code credential:NAME}: one of the {@link Credentials}.
      */
-    static Optional<Path> passwordFile(Table table, Path folder, Map<String, String> environment) {
+    static Optional<Path> passwordFile(Table table, Map<String, String> environment) {
         String wanted = "give the path of a file whose first line is the password, or \"credential:NAME\"";
         Optional<String> text = table.text("password_file", wanted);
         if (text.isEmpty() || !text.get().startsWith(CREDENTIAL)) {
-            return path(table, "password_file", wanted, folder);
+            return path(table, "password_file", wanted);
         }
         String name = text.get().substring(CREDENTIAL.length());
         if (name.isEmpty() || name.contains("/")) {
@@ -101,10 +100,11 @@ final class BrokerSection {
         return Optional.of(Credentials.file(name, environment));
     }
 
-    /** A path; a relative one starts from the folder. Empty if it is left out or wrong. */
-    static Optional<Path> path(Table table, String key, String wanted, Path folder) {
+    /** A path; a relative one starts from the folder of its file. Empty if it is left out or wrong. */
+    static Optional<Path> path(Table table, String key, String wanted) {
         try {
-            return table.text(key, wanted).map(text -> folder.resolve(text).normalize());
+            return table.text(key, wanted)
+                    .map(text -> table.folder(key).resolve(text).normalize());
         } catch (InvalidPathException e) {
             table.mistake(key, "is not a path", wanted);
             return Optional.empty();

@@ -6,11 +6,11 @@ import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.toml.Toml;
-import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.wiring.Wiring;
 import java.net.InetAddress;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /** Reads configuration files: TOML 1.0, as the project's example has it. */
@@ -61,7 +61,7 @@ public final class ConfigFile {
     /**
      * Reads a file.
      *
-     * @param file its path; relative paths in it start from its folder
+     * @param file its path; relative paths in it start from its folder. A file in the folder {@code rigs} of a shop says one of its rigs
      * @return the configuration
      * @throws ConfigException with all mistakes, if the file cannot be read or is not right
      */
@@ -78,7 +78,8 @@ public final class ConfigFile {
      * @throws ConfigException with all mistakes, if the text is not right
      */
     public static Config read(String text, String name) throws ConfigException {
-        return examine(text, name, Path.of("").toAbsolutePath()).config();
+        return examined(Origins.of(new Origin(name, Toml.read(text), Path.of("").toAbsolutePath())), Optional.empty())
+                .config();
     }
 
     /**
@@ -91,8 +92,7 @@ public final class ConfigFile {
      */
     public static Config read(String text, Path file) throws ConfigException {
         String mark = "\uFEFF";
-        Path folder = file.toAbsolutePath().getParent();
-        return examine(text.startsWith(mark) ? text.substring(mark.length()) : text, file.toString(), folder)
+        return examine(file, text.startsWith(mark) ? text.substring(mark.length()) : text)
                 .config();
     }
 
@@ -104,21 +104,54 @@ public final class ConfigFile {
      * @throws ConfigException with all mistakes, if the file cannot be read or is not right
      */
     public static Examined examine(Path file) throws ConfigException {
-        Path folder = file.toAbsolutePath().getParent();
-        return examine(FileText.read(file), file.toString(), folder == null ? file.toAbsolutePath() : folder);
+        return examine(file, FileText.read(file));
+    }
+
+    private static Examined examine(Path file, String text) throws ConfigException {
+        Optional<Path> shop = ShopFile.around(file);
+        return shop.isPresent()
+                ? examine(RigFile.at(file), text, ShopFile.read(shop.get()))
+                : examined(Origins.of(origin(file, text)), Optional.empty());
     }
 
     /**
-     * Reads the broker alone from a file, which need hold no more than its section {@code [broker]}.
+     * Reads the file of a rig, together with what it shares with others.
+     *
+     * @param rig its file
+     * @param shop what all rigs share
+     * @return the configuration and the defaults in it
+     * @throws ConfigException with all mistakes, if the file cannot be read or the two together are not right
+     */
+    static Examined examine(RigFile rig, ShopFile shop) throws ConfigException {
+        return examine(rig, FileText.read(rig.path()), shop);
+    }
+
+    private static Examined examine(RigFile rig, String text, ShopFile shop) throws ConfigException {
+        rig.requireName();
+        return examined(shop.with(origin(rig.path(), text), rig.name()), Optional.of(rig.name()));
+    }
+
+    private static Origin origin(Path file, String text) {
+        Path whole = file.toAbsolutePath();
+        return new Origin(file.toString(), Toml.read(text), whole.getParent() == null ? whole : whole.getParent());
+    }
+
+    /**
+     * Reads the broker alone from a file, which need hold no more than its section {@code [broker]}; that of a rig need not even hold
+     * that, if the shop has it.
      *
      * @param file its path; relative paths in it start from its folder
      * @return the broker
      * @throws ConfigException with all mistakes in that section, or if the file cannot be read
      */
     public static Broker readBroker(Path file) throws ConfigException {
-        Mistakes findings = new Mistakes(file.toString(), Toml.read(FileText.read(file)));
-        Table broker = findings.root().table("broker");
-        return broker(broker, file.toAbsolutePath().getParent(), findings);
+        Origin own = origin(file, FileText.read(file));
+        Optional<Path> shop = ShopFile.around(file);
+        Mistakes findings = new Mistakes(
+                shop.isPresent()
+                        ? ShopFile.read(shop.get()).with(own, RigFile.at(file).name())
+                        : Origins.of(own));
+        return broker(findings.root().table("broker"), findings);
     }
 
     /**
@@ -130,32 +163,33 @@ public final class ConfigFile {
      */
     public static Broker broker(Map<String, Object> values) throws ConfigException {
         Mistakes findings = new Mistakes("broker", Toml.read(""));
-        return broker(Table.root(values, findings), Path.of("").toAbsolutePath(), findings);
+        return broker(Table.root(values, findings), findings);
     }
 
-    private static Broker broker(Table table, Path folder, Mistakes findings) throws ConfigException {
-        Broker broker = BrokerSection.read(table, folder);
+    private static Broker broker(Table table, Mistakes findings) throws ConfigException {
+        Broker broker = BrokerSection.read(table);
         table.noteUnknown();
         findings.throwIfMistaken();
         return broker;
     }
 
-    private static Examined examine(String text, String name, Path folder) throws ConfigException {
-        TomlDocument document = Toml.read(text);
-        Mistakes findings = new Mistakes(name, document);
+    private static Examined examined(Origins origins, Optional<String> rig) throws ConfigException {
+        Mistakes findings = new Mistakes(origins);
         Table root = findings.root();
-        Config config = config(root, folder);
+        if (rig.isPresent()) {
+            ShopFile.noteNotOfARig(root);
+        }
+        Config config = config(root, rig);
         root.noteUnknown();
         root.noteUnseen();
-        notePortTwice(root, config);
+        notePortTwice(root, config.page(), config.metricsPort());
         findings.throwIfMistaken();
-        return new Examined(config, findings.defaults(), document);
+        return new Examined(config, findings.defaults(), origins);
     }
 
     /** Metrics are on the loopback address; a page on another address may have the same port. */
-    private static void notePortTwice(Table root, Config config) {
-        boolean same = config.page()
-                .filter(page -> page.port() == config.metricsPort().orElse(0) && page.port() != 0)
+    static void notePortTwice(Table root, Optional<PageSettings> settings, OptionalInt metricsPort) {
+        boolean same = settings.filter(page -> page.port() == metricsPort.orElse(0) && page.port() != 0)
                 .map(PageSettings::address)
                 .filter(address -> address.isAnyLocalAddress() || address.equals(InetAddress.getLoopbackAddress()))
                 .isPresent();
@@ -163,15 +197,15 @@ public final class ConfigFile {
             root.table("metrics")
                     .mistake(
                             "port",
-                            "is " + config.metricsPort().getAsInt() + ", which page.port is too",
+                            "is " + metricsPort.getAsInt() + ", which page.port is too",
                             "give each a port of its own");
         }
     }
 
     /** Holds stand-ins where there are mistakes. */
-    private static Config config(Table root, Path folder) {
+    private static Config config(Table root, Optional<String> rig) {
         int framesPerSecond = root.as(SECTION).get(FRAMES_PER_S);
-        Broker broker = BrokerSection.read(root.table("broker"), folder);
+        Broker broker = BrokerSection.read(root.table("broker"));
         PrinterSection printer = PrinterSection.read(root.table("printer"));
         ControllerSection controller = ControllerSection.read(root.table("controller"));
         SupplySection supply = SupplySection.read(root.table("supply"));
@@ -190,11 +224,6 @@ public final class ConfigFile {
                 supply.volts(),
                 strip.pixels(),
                 fitting.dimmers().stream().map(Fitting.DimmerUse::name).toList());
-        OptionalInt metricsPort = root.table("metrics")
-                .as(METRICS)
-                .find(METRICS_PORT)
-                .map(OptionalInt::of)
-                .orElse(OptionalInt.empty());
         GuardSettings guard = GuardSection.read(root.table("guard"), fitting, dimmers.supplyVolts());
         LightSpec light = new LightSpec(
                 fitting,
@@ -209,15 +238,24 @@ public final class ConfigFile {
         Table desk = root.table("desk");
         return new Config(
                 framesPerSecond,
-                new TalkSpec(broker, printer.bindings(), DeskPrefix.read(desk)),
+                new TalkSpec(broker, printer.bindings(), DeskPrefix.read(desk, rig)),
                 controller.spec(SetupParts.setup(strip, supply, controller, dimmers)),
                 light,
                 controller.atEnd(),
                 DeskSection.read(desk, root.table("quiet")),
                 mounting,
-                PageSection.read(root, folder),
-                metricsPort,
+                rig.isPresent() ? Optional.empty() : PageSection.read(root),
+                rig.isPresent() ? OptionalInt.empty() : metricsPort(root),
                 wiring,
                 root.table("history").as(HISTORY).find(KEEP_HISTORY));
+    }
+
+    /** The port of the section {@code [metrics]}; empty if there is none. */
+    static OptionalInt metricsPort(Table root) {
+        return root.table("metrics")
+                .as(METRICS)
+                .find(METRICS_PORT)
+                .map(OptionalInt::of)
+                .orElse(OptionalInt.empty());
     }
 }

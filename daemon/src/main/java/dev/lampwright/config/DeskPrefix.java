@@ -1,5 +1,7 @@
 package dev.lampwright.config;
 
+import java.util.Optional;
+
 /** The beginning of a daemon's own topics. */
 public final class DeskPrefix {
     /** What would be right. */
@@ -18,10 +20,15 @@ public final class DeskPrefix {
      * Reads the key {@code desk.prefix}.
      *
      * @param desk the section {@code [desk]}
-     * @return the prefix
+     * @param rig name of the rig; empty where the configuration is not that of one of several
+     * @return the prefix; a rig's is its name below the usual one, unless its file says otherwise
      */
-    static String read(Table desk) {
-        return desk.get(PREFIX);
+    static String read(Table desk, Optional<String> rig) {
+        if (rig.isEmpty() || desk.has(PREFIX.name())) {
+            return desk.get(PREFIX);
+        }
+        String prefix = TalkSpec.USUAL_PREFIX + '/' + rig.get();
+        return desk.defaultOf(PREFIX.name(), prefix, Wording.quoted(prefix));
     }
 
     /**

@@ -1,6 +1,5 @@
 package dev.lampwright.config;
 
-import dev.lampwright.toml.TomlDocument;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -9,30 +8,48 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/**
- * A good configuration and how it came about.
- *
- * @param config the configuration
- * @param defaults what was taken for keys that the file leaves out, as it would stand there, by dotted key
- * @param text where each key is
- */
-public record Examined(Config config, Map<String, String> defaults, TomlDocument text) {
+/** A good configuration and how it came about. */
+public final class Examined {
+    private final Config config;
+    private final Map<String, String> defaults;
+    private final Origins origins;
+
     /** Keeps a copy of the map, in its order. */
-    public Examined {
-        defaults = Collections.unmodifiableMap(new LinkedHashMap<>(defaults));
+    Examined(Config config, Map<String, String> defaults, Origins origins) {
+        this.config = config;
+        this.defaults = Collections.unmodifiableMap(new LinkedHashMap<>(defaults));
+        this.origins = origins;
+    }
+
+    /**
+     * The configuration.
+     *
+     * @return the same each time
+     */
+    public Config config() {
+        return config;
+    }
+
+    /**
+     * What was taken for keys that the file leaves out.
+     *
+     * @return values as they would be written there, by dotted key
+     */
+    public Map<String, String> defaults() {
+        return defaults;
     }
 
     /**
      * What is wrong with a key of the file.
      *
-     * @param file what to call the file
      * @param path the key's path; an element of an array has its index for a name
      * @param what what is wrong, to follow the key
      * @param whatWouldBeRight what to do
-     * @return the mistake with its line
+     * @return the mistake with its file and line
      */
-    public Mistake mistake(String file, List<String> path, String what, String whatWouldBeRight) {
-        return new Mistake(file, text.line(path), Wording.key(path), what, whatWouldBeRight);
+    public Mistake mistake(List<String> path, String what, String whatWouldBeRight) {
+        Origin origin = origins.of(path);
+        return new Mistake(origin.file(), origin.document().line(path), Wording.key(path), what, whatWouldBeRight);
     }
 
     /**
@@ -63,7 +80,7 @@ public record Examined(Config config, Map<String, String> defaults, TomlDocument
     }
 
     private Object at(List<String> path) {
-        Object at = text.values();
+        Object at = origins.values();
         for (String name : path) {
             if (at instanceof Map<?, ?> table) {
                 at = table.get(name);

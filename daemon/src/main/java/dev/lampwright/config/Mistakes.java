@@ -3,6 +3,7 @@ package dev.lampwright.config;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.toml.TomlDocument;
 import dev.lampwright.toml.TomlMistake;
+import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -11,15 +12,14 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What is found while one file is read: mistakes, each told once, the defaults that were taken for keys left out, and the signals that it
+ * What is found while one configuration is read: mistakes, each told once, the defaults that were taken for keys left out, and the signals that it
  * declares.
  */
 final class Mistakes {
-    private static final Comparator<Mistake> IN_THE_FILE_FIRST =
-            Comparator.comparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
+    private static final Comparator<Mistake> IN_THE_FILE_FIRST = Comparator.comparing(Mistake::file)
+            .thenComparingInt(mistake -> mistake.line() == 0 ? Integer.MAX_VALUE : mistake.line());
 
-    private final String file;
-    private final TomlDocument document;
+    private final Origins origins;
     private final Set<Mistake> mistakes = new LinkedHashSet<>();
     private final Map<String, String> defaults = new LinkedHashMap<>();
     private final Map<String, Signal> signals = new LinkedHashMap<>(FollowKeys.SIGNALS);
@@ -31,15 +31,27 @@ final class Mistakes {
      * @param document what was read from it
      */
     Mistakes(String file, TomlDocument document) {
-        this.file = file;
-        this.document = document;
-        document.mistakes().forEach(this::syntax);
+        this(Origins.of(new Origin(file, document, Path.of("").toAbsolutePath())));
+    }
+
+    /**
+     * Begins with what is wrong with the text itself.
+     *
+     * @param origins the file, with what it shares with others
+     */
+    Mistakes(Origins origins) {
+        this.origins = origins;
+        origins.ownDocument().mistakes().forEach(this::syntax);
     }
 
     private void syntax(TomlMistake mistake) {
         String column = mistake.column() == 0 ? "" : "column " + mistake.column() + ": ";
         mistakes.add(new Mistake(
-                file, mistake.line(), Wording.key(mistake.key()), column + mistake.what(), mistake.whatWouldBeRight()));
+                origins.ownFile(),
+                mistake.line(),
+                Wording.key(mistake.key()),
+                column + mistake.what(),
+                mistake.whatWouldBeRight()));
     }
 
     /**
@@ -50,7 +62,7 @@ final class Mistakes {
      */
     Table root() throws ConfigException {
         throwIfMistaken();
-        return Table.root(document.values(), this);
+        return Table.root(origins.values(), this);
     }
 
     /**
@@ -61,12 +73,22 @@ final class Mistakes {
      * @param whatWouldBeRight what to do
      */
     void mistake(List<String> path, String what, String whatWouldBeRight) {
+        Origin origin = origins.of(path);
         mistakes.add(new Mistake(
-                file,
-                document.line(path),
+                origin.file(),
+                origin.document().line(path),
                 Wording.key(path),
                 Wording.withShortValues(what),
                 Wording.withShortValues(whatWouldBeRight)));
+    }
+
+    /**
+     * Where a relative path starts.
+     *
+     * @param path the key that has it
+     */
+    Path folder(List<String> path) {
+        return origins.of(path).folder();
     }
 
     /**
@@ -75,7 +97,7 @@ final class Mistakes {
      * @return new findings
      */
     Mistakes unheard() {
-        Mistakes unheard = new Mistakes(file, document);
+        Mistakes unheard = new Mistakes(origins);
         unheard.signals.putAll(signals);
         return unheard;
     }

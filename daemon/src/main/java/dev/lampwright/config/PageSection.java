@@ -68,26 +68,25 @@ final class PageSection {
      * Reads the section.
      *
      * @param root the whole file
-     * @param folder what relative paths start from
      * @return what it says; empty if it is not there
      */
-    static Optional<PageSettings> read(Table root, Path folder) {
+    static Optional<PageSettings> read(Table root) {
         boolean there = root.has("page");
         Table table = root.table("page");
-        return there ? Optional.of(page(table, folder)) : Optional.empty();
+        return there ? Optional.of(page(table)) : Optional.empty();
     }
 
-    private static PageSettings page(Table table, Path folder) {
+    private static PageSettings page(Table table) {
         InetAddress address = table.as(SECTION).get(ADDRESS_KEY);
         int port = table.get(PORT);
-        Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN, folder);
+        Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN);
         if (!address.isLoopbackAddress() && token.isEmpty()) {
             table.mistake(
                     "address",
                     "lets other machines reach the page, and there is no token_file",
                     "name a token_file, whose first line viewers have to know, or leave address out");
         }
-        Optional<Path> viewToken = BrokerSection.path(table, "view_token_file", WANTED_TOKEN, folder);
+        Optional<Path> viewToken = BrokerSection.path(table, "view_token_file", WANTED_TOKEN);
         if (viewToken.isPresent() && token.isEmpty()) {
             table.mistake(
                     "view_token_file",

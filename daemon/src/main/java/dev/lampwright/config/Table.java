@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import dev.lampwright.signal.Signal;
+import java.nio.file.Path;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -609,6 +610,16 @@ final class Table {
             mistake(key, isValue(key), EverydayWords.value(key, word.get()).orElse(wanted));
         }
         return word.map(choices::get);
+    }
+
+    /**
+     * Where a relative path starts.
+     *
+     * @param key the key that has it
+     * @return the folder of the file that has the key
+     */
+    Path folder(String key) {
+        return findings.folder(pathOf(key));
     }
 
     /**

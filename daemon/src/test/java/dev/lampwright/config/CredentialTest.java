@@ -16,10 +16,10 @@ class CredentialTest {
     private static final Path FOLDER = Path.of("/etc/lampwright");
     private static final Map<String, String> SERVICE = Map.of("CREDENTIALS_DIRECTORY", "/run/credentials/x.service");
 
-    private final Mistakes findings = new Mistakes("alder.toml", Toml.read(""));
+    private final Mistakes findings = new Mistakes(Origins.of(new Origin("alder.toml", Toml.read(""), FOLDER)));
 
     private Optional<Path> read(String text, Map<String, String> environment) {
-        return BrokerSection.passwordFile(Table.root(Map.of("password_file", text), findings), FOLDER, environment);
+        return BrokerSection.passwordFile(Table.root(Map.of("password_file", text), findings), environment);
     }
 
     @Test

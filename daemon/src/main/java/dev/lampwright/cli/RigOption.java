@@ -1,0 +1,80 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.RigFile;
+import dev.lampwright.config.Shop;
+import dev.lampwright.config.ShopFile;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Where a command takes a configuration file, it takes the folder of several rigs as well, and this says which of them. */
+final class RigOption {
+    /** What the package has for one printer. */
+    static final String ONLY_FILE = "lampwright.toml";
+
+    @Option(
+            names = "--rig",
+            paramLabel = "NAME",
+            description = "Which rig, if you give the folder of several in place of a file: rigs/NAME.toml in it.")
+    private String name;
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    /** Whether a rig is named. */
+    boolean isGiven() {
+        return name != null;
+    }
+
+    /**
+     * The configuration file that is meant.
+     *
+     * @param given a file or a folder
+     * @return the file: of a folder with a {@code shop.toml} that of the rig, of any other its {@code lampwright.toml}
+     * @throws ConfigException if there is no such rig
+     * @throws ParameterException if it is not clear which rig is meant
+     */
+    Path file(Path given) throws ConfigException {
+        if (!ShopFile.isIn(given)) {
+            requireNone(given);
+            return Files.isDirectory(given) ? given.resolve(ONLY_FILE) : given;
+        }
+        return isGiven() ? Shop.rig(given, name).path() : only(given);
+    }
+
+    /** The same, of a file that need not be there yet. */
+    Path fileToWrite(Path given) throws ConfigException {
+        return isGiven() && ShopFile.isIn(given) ? RigFile.of(given, name).path() : file(given);
+    }
+
+    private void requireNone(Path given) {
+        if (isGiven()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--rig goes with a folder that has a shop.toml, and " + given + " has none");
+        }
+    }
+
+    private Path only(Path folder) throws ConfigException {
+        List<RigFile> all = RigFile.in(folder);
+        Optional<RigFile> only = all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
+        return only.map(RigFile::path)
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        folder + " has " + (all.isEmpty() ? "no rigs yet" : all.size() + " rigs")
+                                + "; choose one with --rig"
+                                + (all.isEmpty()
+                                        ? ""
+                                        : ": "
+                                                + String.join(
+                                                        ", ",
+                                                        all.stream()
+                                                                .map(RigFile::name)
+                                                                .toList()))));
+    }
+}

@@ -1,0 +1,109 @@
+package dev.lampwright.config;
+
+import dev.lampwright.toml.TomlDocument;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Where a configuration comes from: a file of its own and, for a rig of a shop, what its {@code shop.toml} says for all rigs. A key of the own
+ * file takes the place of the same key of the same section there; in {@code [printer]} that holds for the keys of its tables too. What has a name,
+ * such as a look or a dimmer, counts as one key, and so does a whole array.
+ */
+final class Origins {
+    private static final String PRINTER = "printer";
+    private static final int LEVELS = 2;
+    /** Down to {@code printer.readings.bed.actual_C}. */
+    private static final int LEVELS_OF_PRINTER = 4;
+
+    private final Origin own;
+    private final Optional<Origin> shared;
+    private final Map<String, Object> values;
+
+    private Origins(Origin own, Optional<Origin> shared, Map<String, Object> values) {
+        this.own = own;
+        this.shared = shared;
+        this.values = values;
+    }
+
+    /** A file that says all by itself. */
+    static Origins of(Origin own) {
+        return new Origins(own, Optional.empty(), own.document().values());
+    }
+
+    /**
+     * The file of a rig, and what holds for all rigs.
+     *
+     * @param own the rig's
+     * @param shared that of the shop
+     * @param sharedValues what the shop's says for this rig
+     */
+    static Origins of(Origin own, Origin shared, Map<String, Object> sharedValues) {
+        return new Origins(
+                own, Optional.of(shared), merged(sharedValues, own.document().values()));
+    }
+
+    private static Map<String, Object> merged(Map<String, Object> shared, Map<String, Object> own) {
+        Map<String, Object> merged = new LinkedHashMap<>(shared);
+        own.forEach((section, value) -> merged.put(section, over(shared.get(section), value, levels(section) - 1)));
+        return merged;
+    }
+
+    /** The own value, with what only the shared one has where both are tables. */
+    private static Object over(Object shared, Object own, int levels) {
+        if (levels == 0 || !(shared instanceof Map<?, ?> before) || !(own instanceof Map<?, ?> after)) {
+            return own;
+        }
+        Map<Object, Object> merged = new LinkedHashMap<>(before);
+        after.forEach((key, value) -> merged.put(key, over(before.get(key), value, levels - 1)));
+        return merged;
+    }
+
+    private static int levels(String section) {
+        return section.equals(PRINTER) ? LEVELS_OF_PRINTER : LEVELS;
+    }
+
+    /** What the files say together. */
+    Map<String, Object> values() {
+        return values;
+    }
+
+    /** What is wrong with the text of the own file; that of the shop is read before. */
+    TomlDocument ownDocument() {
+        return own.document();
+    }
+
+    /** What to call the own file. */
+    String ownFile() {
+        return own.file();
+    }
+
+    /**
+     * The file that says a key.
+     *
+     * @param path the key; where no file has it, the file with the table around it, first of all the own one
+     */
+    Origin of(List<String> path) {
+        if (shared.isEmpty() || path.isEmpty()) {
+            return own;
+        }
+        Object ours = own.document().values();
+        Object theirs = shared.get().document().values();
+        int levels = levels(path.get(0));
+        for (int i = 0; i < Math.min(levels, path.size()); i++) {
+            boolean oursHas = has(ours, path.get(i));
+            boolean theirsHas = has(theirs, path.get(i));
+            if (!oursHas || !theirsHas) {
+                return !oursHas && theirsHas ? shared.get() : own;
+            }
+            ours = ((Map<?, ?>) ours).get(path.get(i));
+            theirs = ((Map<?, ?>) theirs).get(path.get(i));
+        }
+        return own;
+    }
+
+    private static boolean has(Object table, String key) {
+        return table instanceof Map<?, ?> map && map.containsKey(key);
+    }
+}

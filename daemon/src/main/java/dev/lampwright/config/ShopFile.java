@@ -1,0 +1,134 @@
+package dev.lampwright.config;
+
+import dev.lampwright.toml.Toml;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * The file {@value #NAME} of a shop: what all its rigs share. {@code [page]} and {@code [metrics]} are the process's own; every other section
+ * holds for each rig, as far as the rig's own file does not say otherwise. {@value #RIG} in a text stands for the rig's name.
+ */
+public final class ShopFile {
+    /** What the file is called. */
+    public static final String NAME = "shop.toml";
+    /** The folder beside it that holds a file for each rig. */
+    public static final String RIGS = "rigs";
+
+    static final String RIG = "{rig}";
+    private static final String PAGE = "page";
+    private static final String METRICS = "metrics";
+
+    private final Origin origin;
+    private final Optional<PageSettings> page;
+    private final OptionalInt metricsPort;
+
+    private ShopFile(Origin origin, Optional<PageSettings> page, OptionalInt metricsPort) {
+        this.origin = origin;
+        this.page = page;
+        this.metricsPort = metricsPort;
+    }
+
+    /**
+     * Whether a folder is a shop: whether it has a {@value #NAME}.
+     *
+     * @param folder any path
+     * @return false also if there is no such folder
+     */
+    public static boolean isIn(Path folder) {
+        return Files.exists(folder.resolve(NAME));
+    }
+
+    /**
+     * The shop that a rig's file belongs to.
+     *
+     * @param file a configuration file
+     * @return its folder; empty if the file does not lie in the folder {@value #RIGS} of a shop
+     */
+    public static Optional<Path> around(Path file) {
+        Path rigs = file.toAbsolutePath().normalize().getParent();
+        return rigs == null || !rigs.endsWith(RIGS)
+                ? Optional.empty()
+                : Optional.ofNullable(rigs.getParent()).filter(ShopFile::isIn);
+    }
+
+    /**
+     * Reads the file of a shop. What it says for the rigs is judged with each rig.
+     *
+     * @param folder the shop's folder
+     * @return what it says
+     * @throws ConfigException with all mistakes, if it cannot be read or is not right
+     */
+    public static ShopFile read(Path folder) throws ConfigException {
+        Path file = folder.resolve(NAME);
+        Origin origin = new Origin(file.toString(), Toml.read(FileText.read(file)), folder.toAbsolutePath());
+        Mistakes findings = new Mistakes(Origins.of(origin));
+        Table root = findings.root().as(ConfigFile.SECTION);
+        ConfigFile.SECTION.names().forEach(root::has);
+        Optional<PageSettings> page = PageSection.read(root);
+        OptionalInt metricsPort = ConfigFile.metricsPort(root);
+        ConfigFile.notePortTwice(root, page, metricsPort);
+        root.noteUnknown();
+        findings.throwIfMistaken();
+        return new ShopFile(origin, page, metricsPort);
+    }
+
+    /**
+     * The live page of all rigs.
+     *
+     * @return empty if there is none
+     */
+    public Optional<PageSettings> page() {
+        return page;
+    }
+
+    /**
+     * Where the figures of all rigs are served.
+     *
+     * @return a port of loopback; empty if they are not
+     */
+    public OptionalInt metricsPort() {
+        return metricsPort;
+    }
+
+    /** What it says for a rig, and the rig's own file. */
+    Origins with(Origin rigs, String name) {
+        return Origins.of(rigs, origin, sharedWith(name));
+    }
+
+    private Map<String, Object> sharedWith(String name) {
+        Map<String, Object> shared = new LinkedHashMap<>(origin.document().values());
+        shared.keySet().removeAll(List.of(PAGE, METRICS));
+        shared.replaceAll((key, value) -> named(value, name));
+        return shared;
+    }
+
+    private static Object named(Object value, String name) {
+        if (value instanceof String text) {
+            return text.replace(RIG, name);
+        }
+        if (value instanceof List<?> elements) {
+            return elements.stream().map(element -> named(element, name)).toList();
+        }
+        if (value instanceof Map<?, ?> table) {
+            Map<Object, Object> named = new LinkedHashMap<>();
+            table.forEach((key, inner) -> named.put(key, named(inner, name)));
+            return named;
+        }
+        return value;
+    }
+
+    /** Complains of what a rig's file says for the whole process. */
+    static void noteNotOfARig(Table rig) {
+        for (String section : List.of(PAGE, METRICS)) {
+            if (rig.has(section)) {
+                rig.mistake(section, "is for all rigs together", "move it to " + NAME);
+                rig.table(section).leaveOut();
+            }
+        }
+    }
+}
