@@ -2,6 +2,7 @@ package dev.lampwright.broker;
 
 import dev.lampwright.upkeep.Backoff;
 import dev.lampwright.upkeep.Printable;
+import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Trouble;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -70,7 +71,7 @@ public final class BrokerClient implements AutoCloseable {
         this.will = will;
         this.patience = patience;
         this.backoff = new Backoff(patience.firstPause(), patience.longestPause(), Math::random);
-        this.thread = new Thread(threads, this::run, "printer");
+        this.thread = new Thread(threads, this::run, RigName.thread("printer"));
         thread.setDaemon(true);
     }
 

@@ -1,10 +1,9 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.file.FileFailure;
+import dev.lampwright.file.FileMark;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Optional;
 
 /** Notices that a file has changed and has come to rest, by looking at it now and then. */
@@ -52,8 +51,7 @@ final class FileWatch {
 
     private String mark() {
         try {
-            BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
-            return attributes.lastModifiedTime() + " " + attributes.size() + " " + attributes.fileKey();
+            return FileMark.of(file);
         } catch (IOException e) {
             missing = seen == null || !seen.isEmpty() ? Optional.empty() : Optional.of(FileFailure.whyNotRead(file, e));
             return "";

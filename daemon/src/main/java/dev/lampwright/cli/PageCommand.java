@@ -3,6 +3,8 @@ package dev.lampwright.cli;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.RigFile;
+import dev.lampwright.config.ShopFile;
 import dev.lampwright.demo.ColourDepth;
 import dev.lampwright.page.PageAddress;
 import dev.lampwright.page.PageCode;
@@ -13,6 +15,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -42,18 +45,30 @@ final class PageCommand implements Callable<Integer> {
             description = "Put the token of page.view_token_file into the code, which lets people watch only.")
     private boolean watch;
 
-    @Parameters(paramLabel = "FILE", description = "The configuration file.")
+    @Parameters(
+            paramLabel = "FILE",
+            description =
+                    "The configuration file, or the folder of several rigs: the page of all of them, or that of --rig.")
     private Path file;
+
+    @Mixin
+    private RigOption rig;
 
     @Override
     public Integer call() throws ConfigException, IOException {
-        PageSettings settings = ConfigFile.read(file)
-                .page()
+        boolean shop = ShopFile.isIn(file);
+        String name = shop && rig.isGiven() ? RigFile.nameOf(rig.file(file)) : "";
+        file = shop ? file.resolve(ShopFile.NAME) : rig.file(file);
+        PageSettings settings = (shop
+                        ? ShopFile.read(file.getParent()).page()
+                        : ConfigFile.read(file).page())
                 .orElseThrow(() -> new IOException(file + " has no section [page]; add one, even an empty one"));
         if (settings.port() == 0 && !settings.tls()) {
             throw new IOException(file + ": page.port is 0, so the port changes with every start; the log has it");
         }
-        List<String> addresses = PageAddress.all(settings, settings.port());
+        List<String> addresses = PageAddress.all(settings, settings.port()).stream()
+                .map(url -> PageAddress.of(name, url))
+                .toList();
         PrintWriter out = spec.commandLine().getOut();
         addresses.forEach(out::println);
         if (PageAddress.isForOthers(settings)) {

@@ -3,8 +3,10 @@ package dev.lampwright.cli;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.ShopFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Keeping;
+import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.Recorder;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.history.HistoryClock;
@@ -13,6 +15,7 @@ import dev.lampwright.link.SerialLine;
 import dev.lampwright.service.BootTime;
 import dev.lampwright.service.ServiceWatch;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
@@ -25,7 +28,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The command {@code run}: the daemon. */
 @Command(
@@ -34,7 +40,9 @@ import picocli.CommandLine.Option;
         description = {
             "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads its"
                     + " configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
-                    + " current configuration stays active."
+                    + " current configuration stays active.",
+            "A folder with a shop.toml and a file rigs/NAME.toml for each rig runs all of them in one process; rigs come,"
+                    + " change and go with their files while the others go on."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -42,12 +50,25 @@ import picocli.CommandLine.Option;
             "1:the configuration is invalid, or a file cannot be read or written",
             "2:usage error"
         },
-        footer = {"", "Example: lampwright run --config /etc/lampwright/lampwright.toml"})
+        footer = {
+            "",
+            "Example: lampwright run --config /etc/lampwright/lampwright.toml",
+            "Example: lampwright run --config /etc/lampwright"
+        })
 final class RunCommand implements Callable<Integer> {
     private static final long LOOK_EVERY_MS = 500;
     private static final Duration LONGEST_END = Duration.ofMillis(900);
 
-    @Option(names = "--config", paramLabel = "FILE", required = true, description = "The configuration file.")
+    @Spec
+    private CommandSpec spec;
+
+    @Option(
+            names = "--config",
+            paramLabel = "FILE",
+            required = true,
+            description =
+                    "The configuration file, or the folder with the files of several rigs. Of a folder without shop.toml, its"
+                            + " lampwright.toml.")
     private Path file;
 
     @Option(
@@ -62,22 +83,40 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        WatchedConfig config = new WatchedConfig(file, ConfigFile::read);
-        GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(config));
+        if (ShopFile.isIn(file)) {
+            runShop();
+            return ExitCode.OK;
+        }
+        Path single = Files.isDirectory(file) ? file.resolve(RigOption.ONLY_FILE) : file;
+        WatchedConfig config = new WatchedConfig(single, ConfigFile::read);
+        GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(single, config));
         return ExitCode.OK;
     }
 
-    private void run(WatchedConfig config) throws IOException, InterruptedException {
+    private void runShop() throws ConfigException, InterruptedException {
+        if (recording != null) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--record takes down one rig; give the file of a rig with --config, and stop the rig elsewhere");
+        }
+        ShopRun shop = new ShopRun(file, stopped, LOOK_EVERY_MS);
+        GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> {
+            shop.run((rig, config, phase) -> daemon(rig, config, StatusWatch.NOBODY, phase));
+        });
+    }
+
+    private void run(Path single, WatchedConfig config) throws IOException, InterruptedException {
         Logger log = LoggerFactory.getLogger(RunCommand.class);
         HangUp hangUp = HangUp.listen();
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
-                Daemon daemon = daemon(config.inForce(), recorder);
+                Daemon daemon = daemon(
+                        single, config.inForce(), recorder == null ? StatusWatch.NOBODY : recorder, Phase.AT_ONCE);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
-                Servers servers = new Servers(daemon)) {
+                Servers servers = Servers.of(daemon)) {
             daemon.start();
             service.start();
-            log.info("started with {}", file);
-            servers.follow(config.inForce());
+            log.info("started with {}", single);
+            servers.follow(config.inForce().page(), config.inForce().metricsPort());
             untilStopped(config, daemon, service, servers, hangUp);
         }
     }
@@ -92,25 +131,25 @@ final class RunCommand implements Callable<Integer> {
                 service.reloading();
                 config.readAgain(next -> {
                     daemon.change(next);
-                    servers.follow(next);
+                    servers.follow(next.page(), next.metricsPort());
                 });
                 service.reloaded();
             }
         }
     }
 
-    private Daemon daemon(Config config, Recorder recorder) {
+    private static Daemon daemon(Path from, Config config, StatusWatch watch, Phase phase) {
         Function<Config, Line> lines = next ->
                 new SerialLine(next.controller().port(), next.controller().baud());
-        return new Daemon(config, lines, recorder == null ? StatusWatch.NOBODY : recorder, Optional.of(keeping()));
+        return new Daemon(config, lines, watch, Optional.of(keeping(from)), phase);
     }
 
-    private Keeping keeping() {
+    private static Keeping keeping(Path from) {
         Map<String, String> environment = System.getenv();
         Path home = Path.of(System.getProperty("user.home"));
         return new Keeping(
-                StateFile.of(file, environment, home, StateFile.ASKS),
-                StateFile.of(file, environment, home, StateFile.HISTORY),
+                StateFile.of(from, environment, home, StateFile.ASKS),
+                StateFile.of(from, environment, home, StateFile.HISTORY),
                 StateFile.isGiven(environment),
                 BootTime.isNeeded() ? HistoryClock.of(BootTime::millis) : HistoryClock.SYSTEM);
     }

@@ -1,25 +1,42 @@
 package dev.lampwright.cli;
 
-import dev.lampwright.config.Config;
+import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.metrics.LiveMetrics;
 import dev.lampwright.page.LivePage;
+import dev.lampwright.rig.Rigs;
+import java.util.Optional;
+import java.util.OptionalInt;
 
-/** Where a daemon can be seen from outside: its live page and its metrics, if the configuration asks for them. */
+/** Where a process can be seen from outside: its live page and its metrics, if the configuration asks for them. */
 final class Servers implements AutoCloseable {
     private final LivePage page;
     private final LiveMetrics metrics;
 
-    /** Makes them; nothing listens yet. */
-    Servers(Daemon daemon) {
-        page = new LivePage(daemon, new PageAdvice());
-        metrics = new LiveMetrics(daemon);
+    private Servers(LivePage page, LiveMetrics metrics) {
+        this.page = page;
+        this.metrics = metrics;
     }
 
-    /** Does as a configuration says. What cannot be had is told in the log, and ends nothing. */
-    void follow(Config config) {
-        page.follow(config.page());
-        metrics.follow(config.metricsPort());
+    /** Makes those of one daemon; nothing listens yet. */
+    static Servers of(Daemon daemon) {
+        return new Servers(new LivePage(daemon, new PageAdvice()), new LiveMetrics(daemon));
+    }
+
+    /** Makes those of several rigs; nothing listens yet. */
+    static Servers of(Rigs rigs) {
+        return new Servers(new LivePage(rigs, new PageAdvice()), new LiveMetrics(rigs));
+    }
+
+    /**
+     * Does as a configuration says. What cannot be had is told in the log, and ends nothing.
+     *
+     * @param settings of the page; empty for none
+     * @param metricsPort port of loopback; empty for no metrics
+     */
+    void follow(Optional<PageSettings> settings, OptionalInt metricsPort) {
+        page.follow(settings);
+        metrics.follow(metricsPort);
     }
 
     /** Tries again what could not be had, if it is time to. To be called every second or so. */

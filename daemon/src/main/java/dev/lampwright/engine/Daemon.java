@@ -105,6 +105,20 @@ public final class Daemon implements AutoCloseable {
      * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
      */
     public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping) {
+        this(config, lines, watch, keeping, Phase.AT_ONCE);
+    }
+
+    /**
+     * Puts the daemon of one of several rigs together; nothing runs yet.
+     *
+     * @param config what to run
+     * @param lines gives the line to the controller
+     * @param watch records what frames are made from; closed by whoever opened it
+     * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
+     * @param phase where in a tick its frames are
+     */
+    public Daemon(
+            Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping, Phase phase) {
         this.lines = lines;
         history = new HistoryKeeper(
                 keeping.map(Keeping::history),
@@ -121,7 +135,14 @@ public final class Daemon implements AutoCloseable {
                 asker -> history.acknowledged(asker.way(), asker.from(), asker.by()));
         running = first(config);
         frames = new FrameLoop(
-                running.rig(), status::get, wishes::get, CLOCK, config.framesPerSecond(), watch, lightFrom());
+                running.rig(),
+                status::get,
+                wishes::get,
+                CLOCK,
+                config.framesPerSecond(),
+                watch,
+                lightFrom(phase),
+                phase);
         onWishes = frames::tellNews;
         reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
         keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
@@ -133,10 +154,12 @@ public final class Daemon implements AutoCloseable {
 
     /**
      * Another daemon may have lit the controller until this process began, and how that light flickered is not known. So this one sends its
-     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash.
+     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash. One of several
+     * rigs may come after another daemon of this very process.
      */
-    private static long lightFrom() {
-        return lightFrom(ProcessAge.now(), CLOCK.getAsLong());
+    private static long lightFrom(Phase phase) {
+        Duration age = phase.equals(Phase.AT_ONCE) ? ProcessAge.now() : Duration.ZERO;
+        return lightFrom(age, CLOCK.getAsLong());
     }
 
     /**

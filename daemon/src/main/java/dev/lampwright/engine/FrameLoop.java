@@ -5,6 +5,7 @@ import dev.lampwright.link.FrameSlot;
 import dev.lampwright.look.LookFault;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.signal.Signal;
+import dev.lampwright.upkeep.RigName;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +36,7 @@ public final class FrameLoop {
     private final LongSupplier clock;
     private final int framesPerSecond;
     private final Lateness lateness = new Lateness();
-    private final Thread thread = new Thread(this::run, "frames");
+    private final Thread thread = new Thread(this::run, RigName.thread("frames"));
     private volatile boolean running = true;
     private volatile boolean urgent;
     private volatile boolean news;
@@ -43,6 +44,7 @@ public final class FrameLoop {
     private final FrameBoard.Figures figures = new FrameBoard.Figures();
     private final FrameBoard board;
     private final StatusWatch watch;
+    private final Phase phase;
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
     private PrinterStatus shown = PrinterStatus.nothingHeard();
@@ -70,6 +72,18 @@ public final class FrameLoop {
      */
     record Rig(Chain chain, FrameSlot slot, FrameTap tap, Runnable frameReady) {}
 
+    /** Makes a loop that is alone in its process. */
+    FrameLoop(
+            Rig rig,
+            Supplier<PrinterStatus> latest,
+            Supplier<Wishes> wishes,
+            LongSupplier clock,
+            int framesPerSecond,
+            StatusWatch watch,
+            long lightFrom) {
+        this(rig, latest, wishes, clock, framesPerSecond, watch, lightFrom, Phase.AT_ONCE);
+    }
+
     /**
      * Makes a loop that does not run yet.
      *
@@ -80,6 +94,7 @@ public final class FrameLoop {
      * @param framesPerSecond rate, 1 or more
      * @param watch told which statuses are shown
      * @param lightFrom frames before this time are made but not sent
+     * @param phase where in a tick the frames are
      * @throws IllegalArgumentException if the rate is below 1
      */
     FrameLoop(
@@ -89,8 +104,10 @@ public final class FrameLoop {
             LongSupplier clock,
             int framesPerSecond,
             StatusWatch watch,
-            long lightFrom) {
+            long lightFrom,
+            Phase phase) {
         this.rig = rig;
+        this.phase = phase;
         this.latest = latest;
         this.wishes = wishes;
         this.clock = clock;
@@ -181,7 +198,7 @@ public final class FrameLoop {
     }
 
     private void run() {
-        long start = clock.getAsLong();
+        long start = phase.start(clock.getAsLong(), framesPerSecond);
         long tick = 0;
         watch.start(start);
         while (running) {

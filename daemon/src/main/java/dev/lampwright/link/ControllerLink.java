@@ -5,6 +5,7 @@ import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.upkeep.Backoff;
+import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Trouble;
 import java.time.Duration;
 import java.util.EnumMap;
@@ -79,7 +80,7 @@ public final class ControllerLink implements AutoCloseable {
         quality = new LineQuality(LOG, line.name(), tally, nanoClock);
         shownWatch = new ShownWatch(line.name(), tally, nanoClock);
         lit = "the controller on " + line.name() + " is lit";
-        thread = new Thread(this::run, "link");
+        thread = new Thread(this::run, RigName.thread("link"));
         thread.setDaemon(true);
     }
 

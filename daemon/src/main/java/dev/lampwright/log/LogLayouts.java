@@ -4,6 +4,7 @@ import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.classic.spi.ThrowableProxyUtil;
 import ch.qos.logback.core.LayoutBase;
+import dev.lampwright.upkeep.RigName;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.stream.Collectors;
@@ -12,11 +13,16 @@ import java.util.stream.Collectors;
 final class LogLayouts {
     private LogLayouts() {}
 
-    /** The message, and below it the stack trace, if there is one, for whoever fixes the program. */
+    /**
+     * The message, after the name of the rig that it is about, and below it the stack trace, if there is one, for whoever fixes the program. To
+     * be called by the thread that logs.
+     */
     private static String text(ILoggingEvent event) {
+        String rig = RigName.current();
+        String message = rig.isEmpty() ? event.getFormattedMessage() : rig + ": " + event.getFormattedMessage();
         return event.getThrowableProxy() == null
-                ? event.getFormattedMessage()
-                : event.getFormattedMessage()
+                ? message
+                : message
                         + System.lineSeparator()
                         + ThrowableProxyUtil.asString(event.getThrowableProxy()).stripTrailing();
     }

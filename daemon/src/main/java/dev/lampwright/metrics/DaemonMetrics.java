@@ -18,7 +18,6 @@ import io.prometheus.metrics.model.snapshots.GaugeSnapshot;
 import io.prometheus.metrics.model.snapshots.GaugeSnapshot.GaugeDataPointSnapshot;
 import io.prometheus.metrics.model.snapshots.Labels;
 import io.prometheus.metrics.model.snapshots.MetricSnapshot;
-import io.prometheus.metrics.model.snapshots.MetricSnapshots;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -30,7 +29,9 @@ import java.util.function.LongSupplier;
  * total} for what only grows. A counter begins at 0 again when what it counts is made again, as Prometheus expects of counters.
  */
 final class DaemonMetrics {
-    private static final String PREFIX = "lampwright_";
+    /** The beginning of all names. */
+    static final String PREFIX = "lampwright_";
+
     private static final double MILLIAMPS_PER_AMPERE = 1000;
     private static final double NANOS_PER_SECOND = 1e9;
 
@@ -53,13 +54,13 @@ final class DaemonMetrics {
      *
      * @return as they are now
      */
-    MetricSnapshots now() {
+    List<MetricSnapshot> now() {
         List<MetricSnapshot> all = new ArrayList<>();
         addFrames(all, daemon.frames());
         addLink(all, daemon.link());
         addPrinter(all);
         addAsked(all, daemon.desk().asked());
-        return new MetricSnapshots(all);
+        return all;
     }
 
     private static void addFrames(List<MetricSnapshot> all, FrameLoop loop) {

@@ -2,6 +2,7 @@ package dev.lampwright.metrics;
 
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.RetriedServer;
+import dev.lampwright.rig.Rigs;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -28,11 +29,24 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     LiveMetrics(Daemon daemon, LongSupplier nanoClock) {
-        standing = new RetriedServer<>(port -> open(port, daemon), "there are no metrics", LOG, nanoClock);
+        this(ProcessMetrics.of(daemon), nanoClock);
     }
 
-    private static MetricsServer open(int port, Daemon daemon) throws IOException {
-        MetricsServer opened = MetricsServer.start(port, daemon);
+    /**
+     * Makes metrics of several rigs that are not told yet.
+     *
+     * @param rigs whose figures
+     */
+    public LiveMetrics(Rigs rigs) {
+        this(ProcessMetrics.of(rigs), System::nanoTime);
+    }
+
+    private LiveMetrics(ProcessMetrics metrics, LongSupplier nanoClock) {
+        standing = new RetriedServer<>(port -> open(port, metrics), "there are no metrics", LOG, nanoClock);
+    }
+
+    private static MetricsServer open(int port, ProcessMetrics metrics) throws IOException {
+        MetricsServer opened = MetricsServer.start(port, metrics);
         LOG.info("metrics are at http://127.0.0.1:{}/metrics", opened.port());
         return opened;
     }

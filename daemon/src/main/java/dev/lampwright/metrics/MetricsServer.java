@@ -2,7 +2,6 @@ package dev.lampwright.metrics;
 
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
-import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.BrokenRequest;
 import dev.lampwright.http.HostName;
 import dev.lampwright.http.PortProbe;
@@ -23,7 +22,7 @@ import org.slf4j.LoggerFactory;
  * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
  * takes no lock that the frame loop or the link takes. Whoever is slow to ask is hung up on; an answer is so short that nobody can hold it up.
  */
-public final class MetricsServer implements RetriedServer.Server {
+final class MetricsServer implements RetriedServer.Server {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
     private static final String PATH = "/metrics";
     private static final int OK = 200;
@@ -35,11 +34,11 @@ public final class MetricsServer implements RetriedServer.Server {
     private static final long NO_BODY = -1;
 
     private final PrometheusTextFormatWriter writer = PrometheusTextFormatWriter.create();
-    private final DaemonMetrics metrics;
+    private final ProcessMetrics metrics;
     private final HttpServer server;
     private final ExecutorService executor = Executors.newSingleThreadExecutor(MetricsServer::thread);
 
-    private MetricsServer(DaemonMetrics metrics, HttpServer server) {
+    private MetricsServer(ProcessMetrics metrics, HttpServer server) {
         this.metrics = metrics;
         this.server = server;
     }
@@ -48,19 +47,19 @@ public final class MetricsServer implements RetriedServer.Server {
      * Starts to listen.
      *
      * @param port TCP port; 0 for one that is free
-     * @param daemon whose figures
+     * @param metrics whose figures
      * @return the server, to be closed
      * @throws IOException if the port cannot be listened to; the text says which, why and what to do
      */
-    public static MetricsServer start(int port, Daemon daemon) throws IOException {
+    static MetricsServer start(int port, ProcessMetrics metrics) throws IOException {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);
         ServerLimits.set();
         try {
             PortProbe.require(address);
             HttpServer server = HttpServer.create(address, 0);
-            MetricsServer metrics = new MetricsServer(new DaemonMetrics(daemon, System::nanoTime), server);
-            metrics.serve();
-            return metrics;
+            MetricsServer opened = new MetricsServer(metrics, server);
+            opened.serve();
+            return opened;
         } catch (IOException e) {
             throw new IOException(
                     "metrics.port " + port + ": " + address.getHostString() + " cannot be listened to there ("
@@ -86,7 +85,7 @@ public final class MetricsServer implements RetriedServer.Server {
      *
      * @return the number of the port
      */
-    public int port() {
+    int port() {
         return server.getAddress().getPort();
     }
 

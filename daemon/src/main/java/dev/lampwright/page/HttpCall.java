@@ -38,20 +38,35 @@ final class HttpCall {
             "no-store");
 
     private final HttpExchange exchange;
+    private final String place;
 
     HttpCall(HttpExchange exchange) {
-        this.exchange = exchange;
+        this(exchange, "");
         ALWAYS.forEach(exchange.getResponseHeaders()::set);
+    }
+
+    private HttpCall(HttpExchange exchange, String place) {
+        this.exchange = exchange;
+        this.place = place;
+    }
+
+    /**
+     * The same request as one of several pages gets it.
+     *
+     * @param page where the page is, without a slash at its end; the path begins with it
+     */
+    HttpCall below(String page) {
+        return new HttpCall(exchange, page);
     }
 
     String method() {
         return exchange.getRequestMethod();
     }
 
-    /** Its path, as it was sent; without what follows a question mark. */
+    /** Its path below the page, as it was sent; without what follows a question mark. */
     String path() {
         String path = exchange.getRequestURI().getRawPath();
-        return path == null ? "" : path;
+        return path == null ? "" : path.substring(place.length());
     }
 
     /** What follows the question mark; empty if nothing does. */

@@ -3,9 +3,12 @@ package dev.lampwright.page;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.RetriedServer;
+import dev.lampwright.rig.Rigs;
 import java.io.IOException;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -29,12 +32,29 @@ public final class LivePage implements AutoCloseable {
     }
 
     LivePage(Daemon daemon, Advice advice, LongSupplier nanoClock) {
-        standing = new RetriedServer<>(
-                settings -> open(settings, daemon, advice), "there is no live page", LOG, nanoClock);
+        this(() -> Map.of("", daemon), Optional.empty(), advice, nanoClock);
     }
 
-    private static PageServer open(PageSettings settings, Daemon daemon, Advice advice) throws IOException {
-        PageServer opened = new PageServer(settings, daemon, advice);
+    /**
+     * Makes the pages of several rigs, which are not there yet.
+     *
+     * @param rigs what they show, and whom they ask
+     * @param advice what there is to say of their configurations
+     */
+    public LivePage(Rigs rigs, Advice advice) {
+        this(rigs::daemons, Optional.of(new RigList(rigs)), advice, System::nanoTime);
+    }
+
+    private LivePage(
+            Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice, LongSupplier nanoClock) {
+        standing = new RetriedServer<>(
+                settings -> open(settings, daemons, front, advice), "there is no live page", LOG, nanoClock);
+    }
+
+    private static PageServer open(
+            PageSettings settings, Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice)
+            throws IOException {
+        PageServer opened = new PageServer(settings, daemons, front, advice);
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }
@@ -48,9 +68,10 @@ public final class LivePage implements AutoCloseable {
         standing.follow(next, PageServer::hasItsToken);
     }
 
-    /** Tries again to open a page that could not be had, if it is time to. To be called every second or so. */
+    /** Tries again to open a page that could not be had, if it is time to, and takes note of rigs that come and go. To be called every second or so. */
     public synchronized void lookAround() {
         standing.lookAround();
+        standing.server().ifPresent(PageServer::lookAround);
     }
 
     /**

@@ -73,18 +73,30 @@ public final class PageAddress {
     }
 
     /**
-     * The page's best address, with its token, as a code.
+     * The best address of a page, with its token, as a code.
      *
      * @param settings where it is
      * @param port its port
+     * @param rig whose page; empty for that of the only one
      * @return SVG; empty if no other machine can reach it
      * @throws IOException if address or token cannot be had
      */
-    static Optional<String> code(PageSettings settings, int port) throws IOException {
+    static Optional<String> code(PageSettings settings, int port, String rig) throws IOException {
         return isForOthers(settings)
-                ? Optional.of(PageCode.of(withToken(all(settings, port).get(0), settings))
+                ? Optional.of(PageCode.of(withToken(of(rig, all(settings, port).get(0)), settings))
                         .svg())
                 : Optional.empty();
+    }
+
+    /**
+     * Where a rig's page is.
+     *
+     * @param rig the rig's name; empty for the only one
+     * @param url as in {@link #all}
+     * @return the address, with a slash at its end
+     */
+    public static String of(String rig, String url) {
+        return rig.isEmpty() ? url : url + rig + "/";
     }
 
     /**

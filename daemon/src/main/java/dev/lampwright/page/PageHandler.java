@@ -1,41 +1,49 @@
 package dev.lampwright.page;
 
-import com.sun.net.httpserver.HttpExchange;
-import com.sun.net.httpserver.HttpHandler;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.Desk;
-import dev.lampwright.http.BrokenRequest;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** Answers requests: the page's own files for everybody, news and asks for those whom the door lets in. */
-final class PageHandler implements HttpHandler {
-    private static final Logger LOG = LoggerFactory.getLogger(PageHandler.class);
+final class PageHandler {
+    /** Where whoever watches is told what is new. */
+    static final String EVENTS = "/events";
+
     private static final String ASK = "/ask/";
     private static final String AFTER = "after=";
     private static final long COME_AGAIN_MS = 2000;
     private static final HttpCall.Refusal NOTHING = new HttpCall.Refusal(404, "there is nothing here");
 
-    private final Map<String, Sheet> sheets = Sheets.all();
+    private final Map<String, Sheet> sheets;
     private final AccessCheck door;
     private final Desk desk;
     private final Publisher publisher;
     private final Viewers viewers;
+    private final Seats seats;
     private final Map<String, Shown> documents;
 
     /**
      * Makes a handler.
      *
+     * @param sheets the page's own files, by path
      * @param documents what is made when a browser asks for it, by path
      */
-    PageHandler(AccessCheck door, Desk desk, Publisher publisher, Viewers viewers, Map<String, Shown> documents) {
+    PageHandler(
+            AccessCheck door,
+            Desk desk,
+            Publisher publisher,
+            Viewers viewers,
+            Seats seats,
+            Map<String, Sheet> sheets,
+            Map<String, Shown> documents) {
         this.door = door;
+        this.seats = seats;
+        this.sheets = sheets;
         this.desk = desk;
         this.publisher = publisher;
         this.viewers = viewers;
@@ -54,37 +62,16 @@ final class PageHandler implements HttpHandler {
         void to(HttpCall call) throws IOException;
     }
 
-    @Override
-    public void handle(HttpExchange exchange) {
-        try {
-            answer(new HttpCall(exchange));
-        } catch (IOException e) {
-            LOG.debug("a viewer has left", e);
-        } catch (RuntimeException e) {
-            tell(exchange, e);
-        } finally {
-            BrokenRequest.close(exchange::close);
-        }
-    }
-
-    private static void tell(HttpExchange exchange, RuntimeException e) {
-        if (BrokenRequest.isCauseOf(e)) {
-            LOG.debug("a request's body is broken", e);
-        } else {
-            LOG.error(
-                    "the live page could not answer {}",
-                    exchange.getRequestURI().getRawPath(),
-                    e);
-        }
-    }
-
-    private void answer(HttpCall call) throws IOException {
-        Optional<HttpCall.Refusal> foreign = door.refuseHost(call.headers());
-        if (foreign.isPresent()) {
-            call.answer(foreign.get());
-        } else if (sheets.containsKey(call.path())) {
+    /**
+     * Answers a request.
+     *
+     * @param call its path begins at this page
+     * @throws IOException if whoever asks has left
+     */
+    void answer(HttpCall call) throws IOException {
+        if (sheets.containsKey(call.path())) {
             get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(sheets.get(sheet.path())));
-        } else if (call.path().equals("/events")) {
+        } else if (call.path().equals(EVENTS)) {
             get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::watch));
         } else if (call.path().equals("/door")) {
             get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::sayWhetherThereIsRoom));
@@ -166,7 +153,7 @@ final class PageHandler implements HttpHandler {
     }
 
     private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
-        if (viewers.full()) {
+        if (seats.full()) {
             call.answer(full());
         } else {
             call.answerJson(200, Messages.done());
@@ -180,9 +167,9 @@ final class PageHandler implements HttpHandler {
     }
 
     private HttpCall.Refusal full() {
-        String why = viewers.most() + " are watching, and page.viewers has no room for more; close the page elsewhere";
+        String why = seats.most() + " are watching, and page.viewers has no room for more; close the page elsewhere";
         return new HttpCall.Refusal(503, why, Map.of("Retry-After", "10"))
-                .coded("full", Map.of("most", Integer.toString(viewers.most())));
+                .coded("full", Map.of("most", Integer.toString(seats.most())));
     }
 
     private void ask(HttpCall call) throws IOException {
@@ -198,14 +185,14 @@ final class PageHandler implements HttpHandler {
     }
 
     private void watch(HttpCall call) throws IOException {
-        if (!viewers.sit()) {
+        if (!seats.sit()) {
             call.answer(full());
             return;
         }
         try {
             serve(new Viewer(call.answerEvents()), lastId(call));
         } finally {
-            viewers.rise();
+            seats.rise();
         }
     }
 

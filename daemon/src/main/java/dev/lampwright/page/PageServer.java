@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadFactory;
@@ -22,46 +23,68 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 
-/** The server of one live page: a thread for each viewer and a few for all other requests; no more whatever comes. */
+/** The server of the live pages: a thread for each viewer and a few for all other requests; no more whatever comes. */
 final class PageServer implements RetriedServer.Server {
     private static final int OTHER_REQUESTS = 8;
     private static final int BACKLOG = 64;
 
     private final HttpServer server;
     private final ExecutorService threads;
-    private final Viewers viewers;
-    private final TroubleLog troubles;
-    private final Publisher publisher;
+    private final Seats seats;
     private final PageSettings settings;
     private final PageTokens tokens;
+    private final AccessCheck door;
+    private final Supplier<Map<String, Daemon>> daemons;
+    private final Advice advice;
+    private final Map<String, Sheet> sheets = Sheets.all();
+    private final Map<String, RigPage> pages = new ConcurrentHashMap<>();
 
     /**
      * Opens the page.
      *
      * @param settings where, and for whom
-     * @param daemon what it shows
-     * @param advice what there is to say of its configuration
+     * @param daemons what it shows, by the name of the rig; the only one by none
+     * @param front what is at {@code /} where there are several rigs; empty where there is one
+     * @param advice what there is to say of a configuration
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
-    PageServer(PageSettings settings, Daemon daemon, Advice advice) throws IOException {
+    PageServer(PageSettings settings, Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice)
+            throws IOException {
         this.settings = settings;
+        this.daemons = daemons;
+        this.advice = advice;
         requireRoom(settings);
         tokens = PageTokens.read(settings);
         server = bound(settings);
-        viewers = new Viewers(settings.viewers());
-        troubles = TroubleLog.listening();
-        publisher = new Publisher(daemon, viewers, troubles);
-        AccessCheck door =
-                new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
+        seats = new Seats(settings.viewers());
+        door = new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
-        server.createContext("/", new PageHandler(door, daemon.desk(), publisher, viewers, documents(daemon, advice)));
-        publisher.start();
+        lookAround();
+        Site site = new Site(
+                door, name -> Optional.ofNullable(pages.get(name)).<Site.Page>map(page -> page::answer), front);
+        server.createContext("/", site);
         server.start();
     }
 
+    /** Has a page for each rig that there is now. To be called every second or so, by one thread. */
+    void lookAround() {
+        Map<String, Daemon> now = daemons.get();
+        pages.forEach((name, page) -> {
+            if (!page.isOf(now.get(name))) {
+                pages.remove(name);
+                page.close();
+            }
+        });
+        now.forEach((name, daemon) -> pages.computeIfAbsent(name, key -> page(key, daemon)));
+    }
+
+    private RigPage page(String name, Daemon daemon) {
+        return new RigPage(name, daemon, door, seats, sheets, documents(name, daemon));
+    }
+
     /** The code carries the token that allows everything, so only who knows that gets to see it. */
-    private Map<String, PageHandler.Shown> documents(Daemon daemon, Advice advice) {
+    private Map<String, PageHandler.Shown> documents(String rig, Daemon daemon) {
         Supplier<Config> running = () -> daemon.tap().config();
         Map<String, Document> forAll = Map.of(
                 "/wiring", PerConfig.lines(running, advice::wiring),
@@ -71,12 +94,12 @@ final class PageServer implements RetriedServer.Server {
                 "/history", new HistoryMessage(daemon::history, running));
         Map<String, PageHandler.Shown> all = new HashMap<>();
         forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(PageTokens.Right.WATCH, document)));
-        all.put("/code.svg", new PageHandler.Shown(PageTokens.Right.ASK, query -> code()));
+        all.put("/code.svg", new PageHandler.Shown(PageTokens.Right.ASK, query -> code(rig)));
         return all;
     }
 
-    private Optional<StaticFile> code() throws IOException {
-        return PageAddress.code(settings, server.getAddress().getPort())
+    private Optional<StaticFile> code(String rig) throws IOException {
+        return PageAddress.code(settings, server.getAddress().getPort(), rig)
                 .map(svg -> new StaticFile("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8)));
     }
 
@@ -132,10 +155,8 @@ final class PageServer implements RetriedServer.Server {
     /** Shuts the page. Whoever watches is told by the end of the stream. */
     @Override
     public void close() {
-        publisher.close();
-        viewers.dismissAll();
+        pages.values().forEach(RigPage::close);
         server.stop(0);
         threads.shutdownNow();
-        troubles.close();
     }
 }

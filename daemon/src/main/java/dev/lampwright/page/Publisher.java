@@ -6,6 +6,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameTap;
 import dev.lampwright.engine.Release;
 import dev.lampwright.protocol.Frame;
+import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Worker;
 import java.time.Duration;
 import java.util.EnumMap;
@@ -18,6 +19,9 @@ import java.util.concurrent.TimeUnit;
  */
 final class Publisher implements AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
+    /** Where there are many rigs, nobody watches most of them. */
+    private static final Duration GLANCE_EVERY = Duration.ofMillis(250);
+
     private static final long NANOS_PER_MILLI = TimeUnit.MILLISECONDS.toNanos(1);
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
     /** So many seconds of current go with each event, so that a viewer who misses one has no gap. */
@@ -31,11 +35,11 @@ final class Publisher implements AutoCloseable {
     private final String run = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
 
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
-    private final Worker worker = new Worker("page", LOOK_EVERY, () -> look(System.nanoTime()), this::leaveFramesAlone);
+    private final Worker worker = Worker.paced("page", LOOK_EVERY, this::look, this::leaveFramesAlone);
     private FrameTap tap;
     private FrameMessage frames;
     private int layout;
-    private boolean watched;
+    private volatile boolean watched;
     private int most;
     private long secondEndsNanos;
     private Report told;
@@ -94,6 +98,12 @@ final class Publisher implements AutoCloseable {
 
     private synchronized void leaveFramesAlone() {
         tap.open(false);
+    }
+
+    /** Looks once, and returns how long to wait until the next look, in ns. */
+    private long look() {
+        look(System.nanoTime());
+        return (watched || RigName.current().isEmpty() ? LOOK_EVERY : GLANCE_EVERY).toNanos();
     }
 
     private synchronized void look(long nowNanos) {

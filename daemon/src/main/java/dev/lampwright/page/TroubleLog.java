@@ -4,6 +4,7 @@ import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.UnsynchronizedAppenderBase;
+import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Trouble;
 import java.time.Instant;
 import java.util.ArrayDeque;
@@ -26,6 +27,7 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
     private static final int LONGEST = 400;
     private static final int NO_TROUBLE = 0;
 
+    private final String rig;
     private final Deque<Entry> entries = new ArrayDeque<>();
     private long count;
 
@@ -49,9 +51,17 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
         }
     }
 
-    /** Listens to the whole log from now on. */
-    static TroubleLog listening() {
-        TroubleLog log = new TroubleLog();
+    private TroubleLog(String rig) {
+        this.rig = rig;
+    }
+
+    /**
+     * Listens to the log from now on.
+     *
+     * @param rig what is logged for other rigs is left out; empty if there are none
+     */
+    static TroubleLog listening(String rig) {
+        TroubleLog log = new TroubleLog(rig);
         Logger root = root();
         log.setContext(root.getLoggerContext());
         log.start();
@@ -65,6 +75,10 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
 
     @Override
     protected void append(ILoggingEvent event) {
+        String about = RigName.current();
+        if (!about.isEmpty() && !about.equals(rig)) {
+            return;
+        }
         int trouble = trouble(event);
         if (event.getLevel().isGreaterOrEqual(Level.WARN)) {
             String level = event.getLevel().isGreaterOrEqual(Level.ERROR) ? "error" : "warn";

@@ -2,50 +2,17 @@ package dev.lampwright.page;
 
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 
-/** All who watch. */
+/** All who watch one page. */
 final class Viewers {
     private static final long LONGEST_WRITE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
-    private final int most;
-    private final Semaphore seats;
     private final Map<Viewer, Boolean> present = new ConcurrentHashMap<>();
-
-    /**
-     * Makes room.
-     *
-     * @param most how many may watch at the same time
-     */
-    Viewers(int most) {
-        this.most = most;
-        seats = new Semaphore(most);
-    }
-
-    /** The most who may watch. */
-    int most() {
-        return most;
-    }
 
     /** How many watch. */
     int count() {
         return present.size();
-    }
-
-    /** Takes a seat; false if all are taken. Whoever has one gives it back with {@link #rise}. */
-    boolean sit() {
-        return seats.tryAcquire();
-    }
-
-    /** Whether all seats are taken. */
-    boolean full() {
-        return seats.availablePermits() == 0;
-    }
-
-    /** Gives a seat back. */
-    void rise() {
-        seats.release();
     }
 
     /** Someone begins to watch. */

@@ -52,7 +52,7 @@ public final class Worker implements AutoCloseable {
         this.pauseNanos = pause.toNanos();
         this.step = step;
         this.last = last;
-        thread = new Thread(this::run, name);
+        thread = new Thread(this::run, RigName.thread(name));
         thread.setDaemon(true);
     }
 
@@ -65,7 +65,20 @@ public final class Worker implements AutoCloseable {
      * @return the worker
      */
     public static Worker paced(String name, Duration afterFailure, LongSupplier step) {
-        return new Worker(name, afterFailure, step, () -> {});
+        return paced(name, afterFailure, step, () -> {});
+    }
+
+    /**
+     * Makes a worker that does not run yet, whose steps say how long to pause.
+     *
+     * @param name of the thread, which says what it does
+     * @param afterFailure the pause after a step that failed
+     * @param step what is done each time; it returns how long to pause until the next, in ns, 0 or less for not at all
+     * @param last what is done once, on the same thread, after the last step
+     * @return the worker
+     */
+    public static Worker paced(String name, Duration afterFailure, LongSupplier step, Runnable last) {
+        return new Worker(name, afterFailure, step, last);
     }
 
     private static LongSupplier always(Duration pause, Runnable step) {

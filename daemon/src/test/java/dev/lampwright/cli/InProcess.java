@@ -34,13 +34,13 @@ public final class InProcess implements AutoCloseable {
                 new SerialLine(next.controller().port(), next.controller().baud());
         config = new WatchedConfig(file, ConfigFile::read);
         daemon = new Daemon(config.inForce(), lines);
-        servers = new Servers(daemon);
+        servers = Servers.of(daemon);
     }
 
     /** Starts it all. */
     public void start() {
         daemon.start();
-        servers.follow(config.inForce());
+        servers.follow(config.inForce().page(), config.inForce().metricsPort());
     }
 
     /** Does what {@code run} does twice a second. */
@@ -53,7 +53,7 @@ public final class InProcess implements AutoCloseable {
     public void readAgain() {
         config.readAgain(next -> {
             daemon.change(next);
-            servers.follow(next);
+            servers.follow(next.page(), next.metricsPort());
         });
     }
 

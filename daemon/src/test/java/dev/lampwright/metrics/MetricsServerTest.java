@@ -92,7 +92,7 @@ class MetricsServerTest {
         daemon = new Daemon(
                 config(),
                 config -> new MemoryLine(controller, config.controller().baud(), System::nanoTime));
-        server = MetricsServer.start(0, daemon);
+        server = MetricsServer.start(0, ProcessMetrics.of(daemon));
         daemon.start();
     }
 
@@ -266,7 +266,8 @@ class MetricsServerTest {
     void aPortThatIsTakenIsToldInALine() throws IOException {
         try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             int port = taken.getLocalPort();
-            IOException told = assertThrows(IOException.class, () -> MetricsServer.start(port, daemon));
+            IOException told =
+                    assertThrows(IOException.class, () -> MetricsServer.start(port, ProcessMetrics.of(daemon)));
             assertTrue(told.getMessage().startsWith("metrics.port " + port + ": "), told.getMessage());
             assertTrue(told.getMessage().contains("give another port"), told.getMessage());
             assertEquals(1, told.getMessage().lines().count());

@@ -510,7 +510,7 @@ class LivePageTest {
     @Test
     void aPortThatIsTakenLeavesTheDaemonAlone() throws IOException {
         try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-                TroubleLog log = TroubleLog.listening();
+                TroubleLog log = TroubleLog.listening("");
                 PageRig rig = new PageRig("pixels = 30", "port = " + taken.getLocalPort())) {
             assertEquals(Optional.empty(), rig.page().url());
             List<String> told = log.entries().stream()

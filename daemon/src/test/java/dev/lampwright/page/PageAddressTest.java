@@ -28,7 +28,7 @@ class PageAddressTest {
         PageSettings page = settings("hosts = [\"alder.local\"]");
         assertEquals(List.of("http://127.0.0.1:61117/"), PageAddress.all(page, 61_117));
         assertFalse(PageAddress.isForOthers(page));
-        assertTrue(PageAddress.code(page, 61_117).isEmpty());
+        assertTrue(PageAddress.code(page, 61_117, "").isEmpty());
     }
 
     @Test
@@ -69,6 +69,6 @@ class PageAddressTest {
         assertEquals(token, URLDecoder.decode(address.getRawFragment(), StandardCharsets.UTF_8));
         assertEquals(
                 address.toString(),
-                QrReading.ofSvg(PageAddress.code(page, 61_117).orElseThrow()));
+                QrReading.ofSvg(PageAddress.code(page, 61_117, "").orElseThrow()));
     }
 }

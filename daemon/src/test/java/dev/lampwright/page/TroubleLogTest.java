@@ -15,7 +15,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 class TroubleLogTest {
-    private final TroubleLog log = TroubleLog.listening();
+    private final TroubleLog log = TroubleLog.listening("");
     private final Logger logger = LoggerFactory.getLogger(TroubleLogTest.class);
 
     @AfterEach

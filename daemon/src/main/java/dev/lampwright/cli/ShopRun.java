@@ -1,0 +1,81 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.Shop;
+import dev.lampwright.rig.Rigs;
+import dev.lampwright.rig.ShopWatch;
+import dev.lampwright.service.ServiceWatch;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Runs the rigs of a shop until it is stopped, and reads its files again when they change. */
+final class ShopRun {
+    private static final Logger LOG = LoggerFactory.getLogger(ShopRun.class);
+
+    private final Path folder;
+    private final CountDownLatch stopped;
+    private final long lookEveryMillis;
+
+    /**
+     * Prepares.
+     *
+     * @param folder the shop's folder
+     * @param stopped counts down when it is to end
+     * @param lookEveryMillis from one look at the files to the next
+     */
+    ShopRun(Path folder, CountDownLatch stopped, long lookEveryMillis) {
+        this.folder = folder;
+        this.stopped = stopped;
+        this.lookEveryMillis = lookEveryMillis;
+    }
+
+    /**
+     * Runs.
+     *
+     * @param maker puts a rig's daemon together
+     * @throws ConfigException if at the start the shop's own file is not right
+     * @throws InterruptedException if the thread is interrupted
+     */
+    void run(Rigs.Maker maker) throws ConfigException, InterruptedException {
+        ShopWatch watch = new ShopWatch(folder);
+        Shop first = Shop.read(folder, Set.of());
+        HangUp hangUp = HangUp.listen();
+        try (Rigs rigs = new Rigs(maker, System::nanoTime);
+                ServiceWatch service = ServiceWatch.of(System.getenv(), rigs::pulse, () -> ShopWords.of(rigs));
+                Servers servers = Servers.of(rigs)) {
+            follow(first, rigs, servers);
+            service.start();
+            LOG.info("started with {}: {}", folder, ShopWords.of(rigs));
+            while (!stopped.await(lookEveryMillis, TimeUnit.MILLISECONDS)) {
+                rigs.lookAround();
+                servers.lookAround();
+                boolean asked = hangUp.heard();
+                if (watch.changed() || asked) {
+                    service.reloading();
+                    readAgain(rigs, servers);
+                    service.reloaded();
+                }
+            }
+        }
+    }
+
+    private void readAgain(Rigs rigs, Servers servers) {
+        try {
+            follow(Shop.read(folder, rigs.daemons().keySet()), rigs, servers);
+        } catch (ConfigException e) {
+            rigs.refused(e.mistakes());
+        } catch (RuntimeException | StackOverflowError e) {
+            LOG.error(
+                    "{} hit an internal error, please report it ({}); all rigs run as before", folder, e.toString(), e);
+        }
+    }
+
+    private static void follow(Shop shop, Rigs rigs, Servers servers) {
+        rigs.follow(shop);
+        servers.follow(shop.shared().page(), shop.shared().metricsPort());
+    }
+}

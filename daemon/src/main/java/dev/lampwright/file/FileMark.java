@@ -1,0 +1,23 @@
+package dev.lampwright.file;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+
+/** What tells a file from the one that was there before: its time, its length, and which file it is. */
+public final class FileMark {
+    private FileMark() {}
+
+    /**
+     * Looks at a file.
+     *
+     * @param file its path
+     * @return a text that is another after the file has changed
+     * @throws IOException if it cannot be looked at
+     */
+    public static String of(Path file) throws IOException {
+        BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
+        return attributes.lastModifiedTime() + " " + attributes.size() + " " + attributes.fileKey();
+    }
+}

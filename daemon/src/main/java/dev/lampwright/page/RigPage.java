@@ -1,0 +1,80 @@
+package dev.lampwright.page;
+
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.upkeep.RigName;
+import java.io.IOException;
+import java.util.Map;
+import java.util.concurrent.Semaphore;
+
+/** The live page of one rig, as long as its daemon runs: who watches it, what they are told, and how its requests are answered. */
+final class RigPage implements AutoCloseable {
+    private static final int MOST_AT_ONCE = 4;
+
+    private final String name;
+    private final Daemon daemon;
+    private final Semaphore atOnce = new Semaphore(MOST_AT_ONCE);
+    private final Viewers viewers = new Viewers();
+    private final TroubleLog troubles;
+    private final Publisher publisher;
+    private final PageHandler handler;
+
+    /**
+     * Opens it.
+     *
+     * @param name of the rig; empty for the only one
+     * @param daemon what it shows
+     * @param door who gets in
+     * @param seats room for viewers, of all pages together
+     * @param sheets the page's own files, by path
+     * @param documents what is made when a browser asks for it, by path
+     */
+    RigPage(
+            String name,
+            Daemon daemon,
+            AccessCheck door,
+            Seats seats,
+            Map<String, Sheet> sheets,
+            Map<String, PageHandler.Shown> documents) {
+        this.name = name;
+        this.daemon = daemon;
+        troubles = TroubleLog.listening(name);
+        Publisher[] made = new Publisher[1];
+        RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
+        publisher = made[0];
+        handler = new PageHandler(door, daemon.desk(), publisher, viewers, seats, sheets, documents);
+        publisher.start();
+    }
+
+    /** Whether it shows this daemon. */
+    boolean isOf(Daemon other) {
+        return daemon == other;
+    }
+
+    /**
+     * Answers a request. A rig that is stuck takes only a few of the threads with which all are served.
+     *
+     * @param call its path begins at this page
+     * @throws IOException if whoever asks has left
+     */
+    void answer(HttpCall call) throws IOException {
+        if (name.isEmpty() || call.path().equals(PageHandler.EVENTS)) {
+            handler.answer(call);
+        } else if (atOnce.tryAcquire()) {
+            try {
+                handler.answer(call);
+            } finally {
+                atOnce.release();
+            }
+        } else {
+            call.answer(new HttpCall.Refusal(503, "this rig is slow to answer; try again", Map.of("Retry-After", "5")));
+        }
+    }
+
+    /** Shuts it. Whoever watches is told by the end of the stream. */
+    @Override
+    public void close() {
+        publisher.close();
+        viewers.dismissAll();
+        troubles.close();
+    }
+}

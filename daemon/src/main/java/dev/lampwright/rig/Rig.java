@@ -1,0 +1,178 @@
+package dev.lampwright.rig;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.Mistake;
+import dev.lampwright.config.RigReading;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.upkeep.RigName;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.Function;
+import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A rig of the process, by its name: whether it runs, and what is wrong with it. A rig whose file is not right runs as before, or not at all if
+ * it never was. One that stands still is closed and built anew. Everything can be asked by any thread and waits for nothing.
+ */
+public final class Rig {
+    private static final Logger LOG = LoggerFactory.getLogger(Rig.class);
+
+    private final String name;
+    private final Path file;
+    private final Function<Config, Daemon> maker;
+    private final LongSupplier clock;
+    private volatile Optional<RigRun> run = Optional.empty();
+    private volatile List<Mistake> mistakes = List.of();
+    private volatile boolean still;
+    private Optional<Config> wanted = Optional.empty();
+    private final Stillness stillness;
+
+    Rig(String name, Path file, Function<Config, Daemon> maker, LongSupplier clock) {
+        this.name = name;
+        this.file = file;
+        this.maker = maker;
+        this.clock = clock;
+        stillness = new Stillness(clock.getAsLong(), 2);
+    }
+
+    /**
+     * What it is called.
+     *
+     * @return its name; empty for the only rig of a process
+     */
+    public String name() {
+        return name;
+    }
+
+    /**
+     * Its file.
+     *
+     * @return the path, as it was given
+     */
+    public Path file() {
+        return file;
+    }
+
+    /**
+     * What runs for it.
+     *
+     * @return empty if it has never been right, or has only just been found; another one after it stood still
+     */
+    public Optional<Daemon> daemon() {
+        return run.flatMap(RigRun::daemon);
+    }
+
+    /**
+     * What is wrong with its file as it is now.
+     *
+     * @return empty if it is right
+     */
+    public List<Mistake> mistakes() {
+        return mistakes;
+    }
+
+    /**
+     * Whether it makes no frames, though it should.
+     *
+     * @return true from ten seconds after the last frame
+     */
+    public boolean isStill() {
+        return still;
+    }
+
+    /**
+     * What is wrong with it.
+     *
+     * @return in one line; empty if nothing is
+     */
+    public String trouble() {
+        if (still) {
+            return "it stands still";
+        }
+        if (!mistakes.isEmpty()) {
+            return (daemon().isPresent() ? "its file is rejected and it runs as before: " : "its file is rejected: ")
+                    + mistakes.get(0)
+                    + (mistakes.size() > 1 ? " (and " + (mistakes.size() - 1) + " more)" : "");
+        }
+        return run.map(RigRun::failure).orElse("");
+    }
+
+    /** Does as its file says now. For the thread that reads the files. */
+    void follow(RigReading reading) {
+        RigName.during(name, () -> take(reading));
+    }
+
+    private void take(RigReading reading) {
+        List<Mistake> before = mistakes;
+        mistakes = reading.mistakes();
+        if (!mistakes.isEmpty()) {
+            if (!mistakes.equals(before)) {
+                mistakes.forEach(mistake -> LOG.warn("{}", mistake));
+                LOG.warn("{} is rejected; {}", file, wanted.isPresent() ? "the rig runs as before" : "the rig is off");
+            }
+            return;
+        }
+        Config next = reading.config().orElseThrow();
+        if (wanted.filter(next::equals).isPresent()) {
+            if (!before.isEmpty()) {
+                LOG.info("{} is right again, as it was", file);
+            }
+            return;
+        }
+        LOG.info("{} is in force", file);
+        boolean isNew = wanted.isEmpty();
+        wanted = Optional.of(next);
+        if (isNew) {
+            begin();
+        } else {
+            run.orElseThrow().change(next);
+        }
+    }
+
+    private void begin() {
+        RigRun begun = new RigRun(name, maker, wanted.orElseThrow());
+        run = Optional.of(begun);
+        stillness.built();
+        begun.start();
+    }
+
+    /** Looks whether it still makes frames, and builds it anew if it does not. To be called every half second or so, by one thread. */
+    void lookAround() {
+        run.ifPresent(now -> RigName.during(name, () -> lookAt(now)));
+    }
+
+    private void lookAt(RigRun now) {
+        Stillness.Verdict verdict = stillness.look(clock.getAsLong(), now.frames(), now.steps());
+        boolean before = still;
+        still = verdict != Stillness.Verdict.GOES_ON;
+        if (before && !still) {
+            LOG.info("the rig makes frames again");
+        }
+        if (verdict == Stillness.Verdict.BUILD_ANEW) {
+            LOG.error("the rig stands still and is built anew; the other rigs go on. Please report it");
+            now.close();
+            begin();
+        }
+    }
+
+    /** A sign of life: how many frames have been made; empty while there is no daemon. */
+    OptionalLong frames() {
+        Optional<Daemon> daemon = daemon();
+        return daemon.isPresent() ? OptionalLong.of(daemon.get().pulse()) : OptionalLong.empty();
+    }
+
+    /** Begins to end, and returns at once. */
+    void close() {
+        run.ifPresent(RigRun::close);
+    }
+
+    /** Waits for its end. */
+    boolean awaitEnd(Duration most) {
+        return run.map(now -> now.awaitEnd(most)).orElse(true);
+    }
+}

@@ -1,0 +1,168 @@
+package dev.lampwright.rig;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.upkeep.RigName;
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * One life of a rig: a daemon, and the thread {@code rig} that makes it, changes it and looks after it. Nobody else calls what might wait for
+ * the daemon, so one that is stuck holds up nobody.
+ */
+final class RigRun {
+    private static final Logger LOG = LoggerFactory.getLogger(RigRun.class);
+    private static final Duration LOOK_EVERY = Duration.ofMillis(500);
+    private static final Duration LONGEST_STEP = Duration.ofMillis(500);
+
+    private final String name;
+    private final Function<Config, Daemon> maker;
+    private final Worker worker;
+    private final AtomicReference<Config> wanted;
+    private final CountDownLatch closed = new CountDownLatch(1);
+    private volatile Optional<Daemon> daemon = Optional.empty();
+    private volatile Optional<Config> inForce = Optional.empty();
+    private volatile String failure = "";
+    private volatile boolean closing;
+    private final AtomicLong steps = new AtomicLong();
+
+    /**
+     * Makes a life that has not begun.
+     *
+     * @param name of the rig
+     * @param maker puts the daemon together
+     * @param first what to run
+     */
+    RigRun(String name, Function<Config, Daemon> maker, Config first) {
+        this.name = name;
+        this.maker = maker;
+        wanted = new AtomicReference<>(first);
+        Worker[] made = new Worker[1];
+        RigName.during(name, () -> made[0] = new Worker("rig", LOOK_EVERY, this::tend));
+        worker = made[0];
+    }
+
+    /** Begins, and returns at once. */
+    void start() {
+        worker.start();
+    }
+
+    /** Has another configuration taken up soon. */
+    void change(Config next) {
+        wanted.set(next);
+    }
+
+    /** The daemon; empty until it has been put together, and for good if that failed. */
+    Optional<Daemon> daemon() {
+        return daemon;
+    }
+
+    /** What the daemon runs; empty while there is none. */
+    Optional<Config> inForce() {
+        return inForce;
+    }
+
+    /** Why the newest configuration could not be taken up although it is right; empty if it was. */
+    String failure() {
+        return failure;
+    }
+
+    /** A sign of life of its own thread: a count. */
+    long steps() {
+        return steps.get();
+    }
+
+    /** A sign of life of the daemon: a count; that of its own thread until there is a daemon. */
+    long frames() {
+        return daemon.map(Daemon::pulse).orElseGet(steps::get);
+    }
+
+    private void tend() {
+        Config next = wanted.getAndSet(null);
+        if (next != null && !closing) {
+            takeUp(next);
+        }
+        if (!closing) {
+            daemon.ifPresent(Daemon::lookAround);
+        }
+        steps.incrementAndGet();
+    }
+
+    private void takeUp(Config next) {
+        try {
+            if (daemon.isPresent()) {
+                daemon.get().change(next);
+            } else {
+                begin(next);
+            }
+            inForce = Optional.of(next);
+            failure = "";
+        } catch (RuntimeException | StackOverflowError e) {
+            failure = "hit an internal error, please report it (" + e + ")";
+            LOG.error("the rig {}; {}", failure, goesBack() ? "it goes on as before" : "start lampwright again", e);
+        }
+    }
+
+    private void begin(Config first) {
+        Daemon made = maker.apply(first);
+        daemon = Optional.of(made);
+        made.start();
+    }
+
+    private boolean goesBack() {
+        if (daemon.isEmpty() || inForce.isEmpty()) {
+            return false;
+        }
+        try {
+            daemon.get().change(inForce.get());
+            return true;
+        } catch (RuntimeException | StackOverflowError e) {
+            LOG.debug("going back failed too", e);
+            return false;
+        }
+    }
+
+    /** Begins to end it in good order, and returns at once. One that is stuck is left behind. */
+    void close() {
+        closing = true;
+        RigName.during(name, () -> {
+            Thread end = new Thread(this::end, RigName.thread("rig end"));
+            end.setDaemon(true);
+            end.start();
+        });
+    }
+
+    private void end() {
+        try {
+            worker.end(LONGEST_STEP);
+            daemon.ifPresent(Daemon::close);
+        } catch (RuntimeException e) {
+            LOG.error("the rig could not be ended in good order", e);
+        } finally {
+            closed.countDown();
+        }
+    }
+
+    /**
+     * Waits for its end.
+     *
+     * @param most how long
+     * @return whether it has ended
+     */
+    boolean awaitEnd(Duration most) {
+        try {
+            return closed.await(Math.max(0, most.toNanos()), TimeUnit.NANOSECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+}

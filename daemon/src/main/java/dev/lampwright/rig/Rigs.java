@@ -1,0 +1,182 @@
+package dev.lampwright.rig;
+
+import dev.lampwright.config.Config;
+import dev.lampwright.config.Mistake;
+import dev.lampwright.config.RigReading;
+import dev.lampwright.config.Shop;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.Phase;
+import dev.lampwright.upkeep.RigName;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * All rigs of a process. They come, change and go as the files of a shop say, each by itself. {@link #all}, {@link #find} and
+ * {@link #mistakes} may be asked by any thread; the rest is for the one that reads the files.
+ */
+public final class Rigs implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Rigs.class);
+    /** A controller has to be free before another rig can have it. */
+    private static final Duration LONGEST_END = Duration.ofMillis(1500);
+
+    private final Maker maker;
+    private final LongSupplier clock;
+    private volatile Map<String, Rig> rigs = Map.of();
+    private volatile List<Mistake> mistakes = List.of();
+    private int made;
+    private final AtomicLong looks = new AtomicLong();
+
+    /** Puts daemons together. */
+    @FunctionalInterface
+    public interface Maker {
+        /**
+         * Puts one together; nothing of it runs yet.
+         *
+         * @param file the rig's file
+         * @param config what to run
+         * @param phase where in a tick its frames are
+         * @return the daemon
+         */
+        Daemon make(Path file, Config config, Phase phase);
+    }
+
+    /**
+     * Makes a process that has no rigs yet.
+     *
+     * @param maker puts a rig's daemon together
+     * @param clock monotonic, in ns
+     */
+    public Rigs(Maker maker, LongSupplier clock) {
+        this.maker = maker;
+        this.clock = clock;
+    }
+
+    /**
+     * The rigs of a process.
+     *
+     * @return by name, as they are now
+     */
+    public List<Rig> all() {
+        return List.copyOf(rigs.values());
+    }
+
+    /**
+     * A rig.
+     *
+     * @param name its name
+     * @return empty if there is none
+     */
+    public Optional<Rig> find(String name) {
+        return Optional.ofNullable(rigs.get(name));
+    }
+
+    /**
+     * What is wrong with what all rigs share.
+     *
+     * @return empty if nothing is; while something is, all rigs run as before
+     */
+    public List<Mistake> mistakes() {
+        return mistakes;
+    }
+
+    /**
+     * What runs.
+     *
+     * @return the daemons of the rigs that have one, by name
+     */
+    public Map<String, Daemon> daemons() {
+        Map<String, Daemon> daemons = new TreeMap<>();
+        rigs.forEach((name, rig) -> rig.daemon().ifPresent(daemon -> daemons.put(name, daemon)));
+        return daemons;
+    }
+
+    /**
+     * Does as the files of a shop say. Rigs of which nothing is new go on as if nothing had been read. Those that are gone end first, for up to
+     * a second and a half, as others may have their controllers from now on.
+     *
+     * @param shop what was read
+     */
+    public void follow(Shop shop) {
+        mistakes = List.of();
+        Map<String, Rig> next = new TreeMap<>(rigs);
+        Set<String> gone = new TreeSet<>(next.keySet());
+        shop.rigs().stream().map(RigReading::name).forEach(gone::remove);
+        List<Rig> ending = gone.stream().map(next::remove).toList();
+        end(ending);
+        for (RigReading reading : shop.rigs()) {
+            next.computeIfAbsent(
+                    reading.name(), name -> rig(name, reading.file().path()));
+        }
+        rigs = next;
+        shop.rigs().forEach(reading -> next.get(reading.name()).follow(reading));
+    }
+
+    private Rig rig(String name, Path file) {
+        Phase phase = Phase.of(made);
+        made++;
+        return new Rig(name, file, config -> maker.make(file, config, phase), clock);
+    }
+
+    private void end(List<Rig> ending) {
+        ending.forEach(rig -> RigName.during(rig.name(), () -> LOG.info("{} is gone; the rig ends", rig.file())));
+        ending.forEach(Rig::close);
+        await(ending, LONGEST_END);
+    }
+
+    private static void await(List<Rig> ending, Duration longest) {
+        long end = System.nanoTime() + longest.toNanos();
+        ending.forEach(rig -> rig.awaitEnd(Duration.ofNanos(end - System.nanoTime())));
+    }
+
+    /**
+     * Notes that what all rigs share is not right. They run as before.
+     *
+     * @param wrong what is wrong, 1 or more
+     */
+    public void refused(List<Mistake> wrong) {
+        if (!wrong.equals(mistakes)) {
+            wrong.forEach(mistake -> LOG.warn("{}", mistake));
+            LOG.warn("all rigs run as before");
+        }
+        mistakes = List.copyOf(wrong);
+    }
+
+    /** Looks whether all rigs go on, and builds anew what stands still. To be called every half second or so. */
+    public void lookAround() {
+        looks.incrementAndGet();
+        rigs.values().forEach(Rig::lookAround);
+    }
+
+    /**
+     * A sign of life of the whole process: another number while any rig makes frames, or while there is none and files are read.
+     *
+     * @return a count; 0 until the first frame
+     */
+    public long pulse() {
+        List<OptionalLong> frames = new ArrayList<>();
+        rigs.values().stream().map(Rig::frames).filter(OptionalLong::isPresent).forEach(frames::add);
+        return frames.isEmpty()
+                ? looks.get()
+                : frames.stream().mapToLong(OptionalLong::getAsLong).sum();
+    }
+
+    /** Ends all rigs in good order, all at once, within a second or so. */
+    @Override
+    public void close() {
+        List<Rig> ending = all();
+        ending.forEach(Rig::close);
+        await(ending, LONGEST_END);
+    }
+}

@@ -1,0 +1,63 @@
+package dev.lampwright.rig;
+
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.RigFile;
+import dev.lampwright.config.ShopFile;
+import dev.lampwright.file.FileMark;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Notices that a file of a shop has come, changed or gone and that all are at rest, by looking at them now and then. */
+public final class ShopWatch {
+    private final Path folder;
+    private Map<String, String> taken;
+    private Map<String, String> seen;
+
+    /**
+     * Begins with the files as they are.
+     *
+     * @param folder the shop's folder
+     */
+    public ShopWatch(Path folder) {
+        this.folder = folder;
+        taken = marks();
+        seen = taken;
+    }
+
+    /**
+     * Looks at the files.
+     *
+     * @return true once for each change, when all files look the same as the time before
+     */
+    public boolean changed() {
+        Map<String, String> now = marks();
+        boolean atRest = now.equals(seen);
+        seen = now;
+        if (!atRest || now.equals(taken)) {
+            return false;
+        }
+        taken = now;
+        return true;
+    }
+
+    private Map<String, String> marks() {
+        Map<String, String> marks = new TreeMap<>();
+        marks.put("", mark(folder.resolve(ShopFile.NAME)));
+        try {
+            RigFile.in(folder).forEach(file -> marks.put(file.name(), mark(file.path())));
+        } catch (ConfigException e) {
+            marks.put("/", e.getMessage());
+        }
+        return marks;
+    }
+
+    private static String mark(Path file) {
+        try {
+            return FileMark.of(file);
+        } catch (IOException e) {
+            return "";
+        }
+    }
+}

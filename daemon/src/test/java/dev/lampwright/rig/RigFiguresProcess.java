@@ -1,0 +1,258 @@
+package dev.lampwright.rig;
+
+import com.sun.management.OperatingSystemMXBean;
+import com.sun.management.ThreadMXBean;
+import dev.lampwright.config.Config;
+import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.Shop;
+import dev.lampwright.demo.MemoryController;
+import dev.lampwright.demo.MemoryLine;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameReport;
+import dev.lampwright.engine.Lateness;
+import dev.lampwright.engine.Phase;
+import dev.lampwright.engine.StatusWatch;
+import dev.lampwright.link.Line;
+import dev.lampwright.link.LineException;
+import dev.lampwright.protocol.Here;
+import dev.lampwright.upkeep.ProcessAge;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
+
+/** The process that {@link RigFigures} measures from inside: the rigs of a folder, as {@code run} has them, with controllers in memory. */
+final class RigFiguresProcess {
+    private static final int FRAMES_PER_SECOND = 60;
+    private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 2, 10_000, true);
+    private static final String SHARED = """
+            frames_per_s = 60
+            broker.url = "%s"
+            controller = { port = "{rig}", baud = 1000000 }
+            supply.ceiling_mA = 4000
+            strip.pixels = 300
+            [printer.state]
+            topic = "shop/{rig}/job"
+            printing = ["RUN"]
+            [printer.readings]
+            bed.actual_C = { topic = "shop/{rig}/heat", at = "/now" }
+            bed.setpoint_C = { topic = "shop/{rig}/heat", at = "/set" }
+            [zones]
+            bed = "0-99"
+            [looks.printing]
+            layers = [
+              { paint = "ramp", colours = ["navy", "teal", "blue"], cycle_s = 20 },
+              { zone = "bed", paint = "scale", colours = ["midnightblue", "orangered"], by = "bed.heat", extent = "bar" },
+            ]
+            """;
+
+    private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    private static final OperatingSystemMXBean SYSTEM =
+            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    private static final AtomicLong CONTROLLERS_NANOS = new AtomicLong();
+
+    private RigFiguresProcess() {}
+
+    static String name(int rig) {
+        return "r" + rig;
+    }
+
+    /** Counts the processor time of the controller, which lives inside the calls to its line. */
+    private record CountedLine(MemoryLine line) implements Line {
+        @Override
+        public void open() {
+            line.open();
+        }
+
+        @Override
+        public int read(byte[] into, int timeoutMillis) throws LineException {
+            long before = THREADS.getCurrentThreadCpuTime();
+            int count = line.read(into, timeoutMillis);
+            CONTROLLERS_NANOS.addAndGet(THREADS.getCurrentThreadCpuTime() - before);
+            return count;
+        }
+
+        @Override
+        public void write(byte[] bytes, int count) throws LineException {
+            long before = THREADS.getCurrentThreadCpuTime();
+            line.write(bytes, count);
+            CONTROLLERS_NANOS.addAndGet(THREADS.getCurrentThreadCpuTime() - before);
+        }
+
+        @Override
+        public void close() {
+            line.close();
+        }
+
+        @Override
+        public int baud() {
+            return line.baud();
+        }
+
+        @Override
+        public String name() {
+            return line.name();
+        }
+    }
+
+    private static Daemon daemon(Path file, Config config, Phase phase) {
+        MemoryController controller = new MemoryController(BOARD, (light, sequence, frame, nanos) -> {});
+        CountedLine line =
+                new CountedLine(new MemoryLine(controller, config.controller().baud(), System::nanoTime));
+        return new Daemon(config, same -> line, StatusWatch.NOBODY, Optional.empty(), phase);
+    }
+
+    /** A thread that parks as a frame loop does, and nothing else. */
+    private static Lateness parking() {
+        Lateness lateness = new Lateness();
+        Thread thread = new Thread(
+                () -> {
+                    long start = System.nanoTime();
+                    for (long tick = 1; ; tick++) {
+                        long due = start + tick * TimeUnit.SECONDS.toNanos(1) / FRAMES_PER_SECOND;
+                        while (due - System.nanoTime() > 0) {
+                            LockSupport.parkNanos(due - System.nanoTime());
+                        }
+                        lateness.add(System.nanoTime() - due);
+                    }
+                },
+                "parking");
+        thread.setDaemon(true);
+        thread.start();
+        return lateness;
+    }
+
+    private static long allocated() {
+        long bytes = 0;
+        for (Thread thread : Thread.getAllStackTraces().keySet()) {
+            if (thread.getName().startsWith("frames")) {
+                bytes += Math.max(0, THREADS.getThreadAllocatedBytes(thread.getId()));
+            }
+        }
+        return bytes;
+    }
+
+    private static long frames(List<Rig> rigs) {
+        return rigs.stream().mapToLong(rig -> report(rig).frames()).sum();
+    }
+
+    private static FrameReport report(Rig rig) {
+        return rig.daemon().orElseThrow().frames().snapshot();
+    }
+
+    private static String residentKib() throws IOException {
+        return Files.readAllLines(Path.of("/proc/self/status")).stream()
+                .filter(line -> line.startsWith("VmRSS:"))
+                .map(line -> line.replaceAll("[^0-9]", ""))
+                .findFirst()
+                .orElse("0");
+    }
+
+    /**
+     * Runs and prints.
+     *
+     * @param args folder, broker, seconds, rigs
+     */
+    public static void main(String[] args) throws IOException, ConfigException, InterruptedException {
+        Path folder = Path.of(args[0]);
+        int seconds = Integer.parseInt(args[2]);
+        int count = Integer.parseInt(args[3]);
+        Files.createDirectories(folder.resolve("rigs"));
+        Files.writeString(folder.resolve("shop.toml"), SHARED.formatted(args[1]));
+        for (int rig = 0; rig < count; rig++) {
+            Files.writeString(folder.resolve("rigs").resolve(name(rig) + ".toml"), "");
+        }
+        try (Rigs rigs = new Rigs(RigFiguresProcess::daemon, System::nanoTime)) {
+            rigs.follow(Shop.read(folder, Set.of()));
+            while (rigs.daemons().size() < count || frames(rigs.all()) < count) {
+                TimeUnit.MILLISECONDS.sleep(5);
+            }
+            long started = ProcessAge.now().toMillis();
+            warmUp(rigs, Math.max(10, seconds / 2));
+            print(rigs, seconds, started);
+        }
+        System.exit(0);
+    }
+
+    private static void warmUp(Rigs rigs, int seconds) throws InterruptedException {
+        lookAroundFor(rigs, seconds);
+    }
+
+    private static void lookAroundFor(Rigs rigs, int seconds) throws InterruptedException {
+        for (int half = 0; half < 2 * seconds; half++) {
+            TimeUnit.MILLISECONDS.sleep(500);
+            rigs.lookAround();
+        }
+    }
+
+    private static void print(Rigs rigs, int seconds, long startedMillis) throws IOException, InterruptedException {
+        List<Rig> all = rigs.all();
+        Lateness bare = parking();
+        LateSince[] late = all.stream().map(LateSince::new).toArray(LateSince[]::new);
+        long processor = SYSTEM.getProcessCpuTime();
+        long controllers = CONTROLLERS_NANOS.get();
+        long allocated = allocated();
+        long frames = frames(all);
+        long left = all.stream().mapToLong(rig -> report(rig).skipped()).sum();
+        long begun = System.nanoTime();
+        lookAroundFor(rigs, seconds);
+        double nanos = System.nanoTime() - begun;
+        long ours = SYSTEM.getProcessCpuTime() - processor - (CONTROLLERS_NANOS.get() - controllers);
+        long made = frames(all) - frames;
+        long worst = 0;
+        for (LateSince one : late) {
+            worst = Math.max(worst, one.microsAt(0.999));
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "%d rigs: %.1f %% of a core (controllers %.1f %% more); resident %.1f MiB; %d threads; lateness p99.9 of the worst rig %.2f ms,"
+                        + " of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out; %.2f bytes allocated a frame;"
+                        + " %d ms from the start of the process to a frame of every rig%n",
+                all.size(),
+                100 * ours / nanos,
+                100 * (CONTROLLERS_NANOS.get() - controllers) / nanos,
+                Double.parseDouble(residentKib()) / 1024,
+                THREADS.getThreadCount(),
+                worst / 1000.0,
+                bare.microsAt(0.999) / 1000,
+                made * 1e9 / nanos,
+                all.stream().mapToLong(rig -> report(rig).skipped()).sum() - left,
+                (allocated() - allocated) / (double) Math.max(1, made),
+                startedMillis);
+    }
+
+    /** How late frames were since a moment, in classes of 50 µs. */
+    private static final class LateSince {
+        private static final int STEP_MICROS = 50;
+        private static final long STEP_NANOS = STEP_MICROS * 1000L;
+        private static final int CLASSES = 2_000;
+
+        private final Lateness lateness;
+        private final long total;
+        private final long[] upTo = new long[CLASSES];
+
+        LateSince(Rig rig) {
+            lateness = rig.daemon().orElseThrow().frames().lateness();
+            total = lateness.total();
+            for (int i = 0; i < CLASSES; i++) {
+                upTo[i] = lateness.upTo(i * STEP_NANOS);
+            }
+        }
+
+        long microsAt(double share) {
+            double wanted = share * (lateness.total() - total);
+            int at = 0;
+            while (at < CLASSES - 1 && lateness.upTo(at * STEP_NANOS) - upTo[at] < wanted) {
+                at++;
+            }
+            return (long) at * STEP_MICROS;
+        }
+    }
+}
