@@ -243,7 +243,7 @@ public final class FrameLoop {
 
     /** How many frames, from one on, are sure to be the same as the last one and need not be sent. */
     private long restingFrames(long tick, long start) {
-        boolean mayRest = tick > 0 && sent && !failing && !news && !urgent && ending.isEmpty() && !rig.tap.isOpen();
+        boolean mayRest = tick > 0 && sent && !failing && !news && !urgent && ending.isEmpty() && !rig.tap.isAwaited();
         if (!mayRest) {
             return 0;
         }

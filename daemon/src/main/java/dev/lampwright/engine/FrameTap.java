@@ -3,33 +3,41 @@ package dev.lampwright.engine;
 import dev.lampwright.config.Config;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.protocol.Frame;
+import java.util.Arrays;
 
 /**
- * Where frames can be looked at as they leave: the very bytes of strip and dimmers, guards included. The frame loop copies each into a
- * slot where the newest wins, without a lock and without allocating, and only while somebody looks. One thread may look.
+ * Where frames can be looked at as they leave: the very bytes of strip and dimmers, guards included. Whoever looks opens a place; the frame
+ * loop copies each frame into all that are open, where the newest wins, without a lock and without allocating. Looking keeps nobody awake:
+ * while light stands still no frame is made, and the one that was left last is what is seen. Safe for many threads.
  */
 public final class FrameTap {
     private final Config config;
-    private final FrameSlot slot;
-    private volatile boolean open;
+    private volatile Place[] places = {};
 
     /**
-     * Makes a tap that is shut.
+     * Makes a tap that nobody looks at.
      *
      * @param config what the frames are made by
      */
     FrameTap(Config config) {
         this.config = config;
-        slot = new FrameSlot(
-                config.setup().stripBytes(), config.setup().dimmers().size());
     }
 
     /** A frame leaves. For the frame loop only. */
     void leave(Frame frame) {
-        if (open) {
-            slot.back().copyFrom(frame);
-            slot.publish();
+        for (Place place : places) {
+            place.leave(frame);
         }
+    }
+
+    /** Whether somebody looks who has been left no frame yet, so that one has to be made even if light stands still. */
+    boolean isAwaited() {
+        for (Place place : places) {
+            if (!place.served) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
@@ -42,34 +50,67 @@ public final class FrameTap {
     }
 
     /**
-     * Opens or shuts it. A frame from before it was shut may still be there when it is opened again.
+     * Opens a place. The frame of now is left there soon, and then each one that is made.
      *
-     * @param on whether frames are to be left here from now on
+     * @return a place of its own, to be closed by whoever opened it
      */
-    public void open(boolean on) {
-        open = on;
-    }
-
-    /** Whether frames are to be left here. */
-    boolean isOpen() {
-        return open;
-    }
-
-    /**
-     * Whether a frame is there that has not been taken.
-     *
-     * @return false after {@link #take}, until the next frame
-     */
-    public boolean fresh() {
-        return slot.fresh();
+    public synchronized Place open() {
+        Place place = new Place();
+        Place[] more = Arrays.copyOf(places, places.length + 1);
+        more[places.length] = place;
+        places = more;
+        return place;
     }
 
     /**
-     * Takes the newest frame.
+     * How many places are open.
      *
-     * @return the frame, which stays as it is until the next call; the same as before if none is {@link #fresh}
+     * @return 0 while nobody looks
      */
-    public Frame take() {
-        return slot.take();
+    public int looking() {
+        return places.length;
+    }
+
+    private synchronized void drop(Place place) {
+        places = Arrays.stream(places).filter(one -> one != place).toArray(Place[]::new);
+    }
+
+    /** Where one thread looks at frames. */
+    public final class Place implements AutoCloseable {
+        private final FrameSlot slot = new FrameSlot(
+                config.setup().stripBytes(), config.setup().dimmers().size());
+        private volatile boolean served;
+
+        private Place() {}
+
+        private void leave(Frame frame) {
+            slot.back().copyFrom(frame);
+            slot.publish();
+            served = true;
+        }
+
+        /**
+         * Whether a frame is there that has not been taken.
+         *
+         * @return false after {@link #take}, until the next frame
+         */
+        public boolean fresh() {
+            return slot.fresh();
+        }
+
+        /**
+         * Takes the newest frame.
+         *
+         * @return the frame, which stays as it is until the next call; the same as before if none is {@link #fresh}
+         */
+        public Frame take() {
+            return slot.take();
+        }
+
+        /** Leaves the frames alone. */
+        @Override
+        public void close() {
+            drop(this);
+        }
     }
 }

@@ -11,6 +11,7 @@ import dev.lampwright.upkeep.Worker;
 import java.time.Duration;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -37,6 +38,7 @@ final class Publisher implements AutoCloseable {
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
     private final Worker worker = Worker.paced("page", LOOK_EVERY, this::look, this::leaveFramesAlone);
     private FrameTap tap;
+    private Optional<FrameTap.Place> place = Optional.empty();
     private FrameMessage frames;
     private int layout;
     private volatile boolean watched;
@@ -97,7 +99,14 @@ final class Publisher implements AutoCloseable {
     }
 
     private synchronized void leaveFramesAlone() {
-        tap.open(false);
+        place.ifPresent(FrameTap.Place::close);
+        place = Optional.empty();
+    }
+
+    private void lookAtFrames() {
+        if (place.isEmpty()) {
+            place = Optional.of(tap.open());
+        }
     }
 
     /** Looks once, and returns how long to wait until the next look, in ns. */
@@ -111,12 +120,13 @@ final class Publisher implements AutoCloseable {
         followConfiguration();
         boolean nobodyBefore = !watched;
         watched = viewers.count() > 0;
-        tap.open(watched);
         if (!watched) {
+            leaveFramesAlone();
             forget(Topic.FRAME);
             forget(Topic.REPORT);
             return;
         }
+        lookAtFrames();
         lookAtReport(nowNanos, nobodyBefore);
         lookAtTroubles();
         lookAtFrame(nowNanos, nobodyBefore);
@@ -142,9 +152,7 @@ final class Publisher implements AutoCloseable {
         if (now == tap) {
             return;
         }
-        if (tap != null) {
-            tap.open(false);
-        }
+        leaveFramesAlone();
         tap = now;
         layout++;
         Config config = tap.config();
@@ -171,11 +179,11 @@ final class Publisher implements AutoCloseable {
     }
 
     private void lookAtFrame(long nowNanos, boolean anyway) {
-        if (!tap.fresh()) {
+        if (place.isEmpty() || !place.get().fresh()) {
             return;
         }
         String look = daemon.frames().snapshot().look();
-        Frame frame = tap.take();
+        Frame frame = place.get().take();
         if (anyway || !newest.containsKey(Topic.FRAME) || frames.isNew(frame, look)) {
             tell(Topic.FRAME, frames.of(frame, look, nowNanos / NANOS_PER_MILLI));
         }

@@ -21,42 +21,71 @@ class FrameTapTest {
     private final Frame frame = new Frame(config.setup().stripBytes(), 0);
 
     @Test
-    void aShutTapTakesNothing() {
+    void aPlaceThatIsClosedIsLeftNothing() {
+        FrameTap.Place place = tap.open();
+        place.close();
         tap.leave(frame);
-        assertFalse(tap.fresh());
+        assertFalse(place.fresh());
+        assertEquals(0, tap.looking());
+    }
+
+    @Test
+    void aFrameIsAwaitedUntilEachPlaceHasOne() {
+        assertFalse(tap.isAwaited());
+        FrameTap.Place first = tap.open();
+        assertTrue(tap.isAwaited());
+        tap.leave(frame);
+        assertFalse(tap.isAwaited());
+        FrameTap.Place second = tap.open();
+        assertTrue(tap.isAwaited(), "the second has none yet");
+        second.close();
+        assertFalse(tap.isAwaited());
+        assertTrue(first.fresh());
+    }
+
+    @Test
+    void eachWhoLooksTakesFramesForItselfAlone() {
+        FrameTap.Place first = tap.open();
+        FrameTap.Place second = tap.open();
+        frame.strip()[0] = 7;
+        tap.leave(frame);
+        assertEquals(7, first.take().strip()[0]);
+        assertTrue(second.fresh());
+        assertEquals(7, second.take().strip()[0]);
     }
 
     @Test
     void anOpenTapHasTheNewestFrameByteForByte() {
         Random random = new Random(4);
-        tap.open(true);
+        FrameTap.Place place = tap.open();
         for (int i = 0; i < 5; i++) {
             random.nextBytes(frame.strip());
             tap.leave(frame);
         }
-        assertTrue(tap.fresh());
-        assertArrayEquals(frame.strip(), tap.take().strip());
-        assertFalse(tap.fresh());
+        assertTrue(place.fresh());
+        assertArrayEquals(frame.strip(), place.take().strip());
+        assertFalse(place.fresh());
     }
 
     @Test
     void whatWasTakenStaysAsItIs() {
-        tap.open(true);
+        FrameTap.Place place = tap.open();
         frame.strip()[0] = 1;
         tap.leave(frame);
-        Frame taken = tap.take();
+        Frame taken = place.take();
         for (int i = 2; i < 9; i++) {
             frame.strip()[0] = (byte) i;
             tap.leave(frame);
         }
         assertEquals(1, taken.strip()[0]);
-        assertEquals(8, tap.take().strip()[0]);
+        assertEquals(8, place.take().strip()[0]);
     }
 
     @Test
     void leavingAllocatesNothing() {
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
-        tap.open(true);
+        tap.open();
+        tap.open();
         leave(WARM);
         long before = threads.getCurrentThreadAllocatedBytes();
         leave(COUNTED);
