@@ -4,9 +4,12 @@ import dev.lampwright.cue.AlarmState;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.printer.PrinterState;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.DoubleStream;
 
 /**
  * What the daemon reports of itself.
@@ -58,6 +61,15 @@ public record Report(
      */
     public record Lines(String controller, String lastReset, String broker) {}
 
+    /**
+     * What is to be seen at a moment.
+     *
+     * @param at when, by the clock on the wall
+     * @param page address of the live page for other machines; empty for none
+     * @param strip six hexadecimal digits for each of a few colours along the strip; empty if they are not known
+     */
+    public record Sight(Instant at, String page, String strip) {}
+
     /** Keeps copies of the maps, in their order. */
     public Report {
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
@@ -67,12 +79,21 @@ public record Report(
     /**
      * The report as a message. What is not known is left out.
      *
+     * @param signature who reports
+     * @param sight when, and what is to be seen
      * @return a JSON object in one line
      */
-    public String json() {
+    public String json(Signature signature, Sight sight) {
         JsonObject told = new JsonObject();
         signals.forEach((name, value) -> told.putRounded(name, value));
-        return described()
+        JsonObject head = signature
+                .json(true, version)
+                .put("at", sight.at().truncatedTo(ChronoUnit.SECONDS).toString())
+                .putIfAny("page", sight.page())
+                .putIfAny("strip_rgb", sight.strip())
+                .putRounded("progress", progress())
+                .putRounded("left_s", Math.rint(leftSeconds()));
+        return described(head)
                 .putIfAny("signals", told)
                 .putIfAny("units", unitsTold())
                 .text();
@@ -86,7 +107,8 @@ public record Report(
     public JsonObject withExactSignals() {
         JsonObject exact = new JsonObject();
         signals.forEach((name, value) -> exact.put(name, value.doubleValue()));
-        return described().put("signals", exact).putIfAny("units", unitsTold());
+        JsonObject head = new JsonObject().put("online", true).put("version", version);
+        return described(head).put("signals", exact).putIfAny("units", unitsTold());
     }
 
     private JsonObject unitsTold() {
@@ -95,11 +117,37 @@ public record Report(
         return told;
     }
 
-    private JsonObject described() {
-        JsonObject json = new JsonObject()
-                .put("online", true)
-                .put("version", version)
-                .put("state", printer.state().word())
+    /** How far the job is, or the heat-up before it, 0 to 1; NaN if it is not known, or means nothing. */
+    private double progress() {
+        return switch (printer.state()) {
+            case PRINTING, HELD -> signal("job.progress");
+            case WARMING -> known(".heat").average().orElse(Double.NaN);
+            default -> Double.NaN;
+        };
+    }
+
+    /** Time until the heat-up is over, or the job, in s; NaN if it is not known. */
+    private double leftSeconds() {
+        return switch (printer.state()) {
+            case PRINTING -> signal("job.left_s");
+            case WARMING -> known(".ready_s").max().orElse(Double.NaN);
+            default -> Double.NaN;
+        };
+    }
+
+    private double signal(String name) {
+        return signals.getOrDefault(name, Double.NaN);
+    }
+
+    private DoubleStream known(String measure) {
+        return signals.entrySet().stream()
+                .filter(signal -> signal.getKey().endsWith(measure))
+                .mapToDouble(Map.Entry::getValue)
+                .filter(Double::isFinite);
+    }
+
+    private JsonObject described(JsonObject head) {
+        JsonObject json = head.put("state", printer.state().word())
                 .putIfAny("silence", printer.silence())
                 .put("alarm", printer.alarm().word())
                 .putIfAny("fault_text", printer.faultText())
@@ -121,14 +169,11 @@ public record Report(
      *
      * @param version of the daemon
      * @param why it is gone, in a word
+     * @param signature who reported
      * @return a JSON object in one line
      */
-    public static String gone(String version, String why) {
-        return new JsonObject()
-                .put("online", false)
-                .put("why", why)
-                .put("version", version)
-                .text();
+    public static String gone(String version, String why, Signature signature) {
+        return signature.json(false, version).put("why", why).text();
     }
 
     /**

@@ -11,6 +11,7 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.desk.Report;
+import dev.lampwright.desk.Signature;
 import dev.lampwright.history.Account;
 import dev.lampwright.history.Glance;
 import dev.lampwright.history.HistoryClock;
@@ -32,6 +33,7 @@ import dev.lampwright.protocol.WhenSilent;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.upkeep.ProcessAge;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -69,6 +71,9 @@ public final class Daemon implements AutoCloseable {
     private final Pace pace = new Pace();
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
+    private final Signature signature;
+    private final StripGlance strip = new StripGlance(this::tap);
+    private volatile String page = "";
     private volatile Running running;
     private volatile long pulse;
     /** The desk begins with wishes before there is a frame loop. */
@@ -120,6 +125,7 @@ public final class Daemon implements AutoCloseable {
     public Daemon(
             Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping, Phase phase) {
         this.lines = lines;
+        signature = Signature.begun(config.talk().prefix());
         history = new HistoryKeeper(
                 keeping.map(Keeping::history),
                 this::glance,
@@ -144,7 +150,7 @@ public final class Daemon implements AutoCloseable {
                 lightFrom(phase),
                 phase);
         onWishes = frames::tellNews;
-        reporter = new Reporter(desk, this::report, report -> running.printer().tell(report.json()));
+        reporter = new Reporter(desk, this::report, this::tell, CLOCK);
         keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
         if (config.desk().keep()) {
             keeper.ifPresent(AskKeeper::restore);
@@ -289,6 +295,7 @@ public final class Daemon implements AutoCloseable {
     public synchronized void close() {
         Running last = running;
         reporter.close();
+        strip.close();
         keeper.ifPresent(AskKeeper::end);
         history.end();
         Thread farewell = new Thread(last.printer()::close, "farewell");
@@ -491,6 +498,26 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
+    private Signature signature(Config from) {
+        return signature.under(from.talk().prefix());
+    }
+
+    private void tell(Report report) {
+        Running now = running;
+        strip.look();
+        Report.Sight sight = new Report.Sight(Instant.now(), page, strip.hex());
+        now.printer().tell(report.json(signature(now.config()), sight));
+    }
+
+    /**
+     * Tells where the live page is, for the daemon's own report.
+     *
+     * @param url its address for other machines; empty if there is none
+     */
+    public void pageAt(String url) {
+        page = url;
+    }
+
     private ControllerLink link(Config from, FrameSlot slot) {
         return new ControllerLink(lines.apply(from), from.setup(), slot, CLOCK);
     }
@@ -498,8 +525,8 @@ public final class Daemon implements AutoCloseable {
     private PrinterClient printer(Config from) {
         Contact contact = new Contact(
                 new OwnTopics(from.talk().prefix()),
-                Report.gone(version, "lost"),
-                Report.gone(version, "stopped"),
+                Report.gone(version, "lost", signature(from)),
+                Report.gone(version, "stopped", signature(from)),
                 new Mailbox(desk));
         return new PrinterClient(from.broker(), from.bindings(), CLOCK, this::heard, contact);
     }

@@ -6,22 +6,26 @@ import dev.lampwright.upkeep.Worker;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
 /**
- * Tells how the daemon does, on the thread {@code desk}: at once when a word of it changes, and every few seconds for the numbers.
- * It also sees that the night begins and ends.
+ * Tells how the daemon does, on the thread {@code desk}: at once when a word of it changes, once more when light has changed accordingly, and
+ * every few seconds for the numbers. It also sees that the night begins and ends.
  */
 final class Reporter implements AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(200);
     private static final long TELL_EVERY_NANOS = TimeUnit.SECONDS.toNanos(5);
+    /** After a change of state most fades are over by then. */
+    private static final long LIGHT_FOLLOWS_NANOS = TimeUnit.SECONDS.toNanos(2);
 
     private final Desk desk;
     private final Supplier<Report> reports;
     private final Consumer<Report> listener;
+    private final LongSupplier clock;
     private final Worker worker = new Worker("desk", LOOK_EVERY, this::look);
     private Report told;
-    private long toldNanos;
+    private long nextNanos;
 
     /**
      * Makes a reporter that does not run yet.
@@ -29,11 +33,13 @@ final class Reporter implements AutoCloseable {
      * @param desk to be looked after
      * @param reports how the daemon does now
      * @param listener told of it; must not wait
+     * @param clock monotonic time, in ns
      */
-    Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener) {
+    Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener, LongSupplier clock) {
         this.desk = desk;
         this.reports = reports;
         this.listener = listener;
+        this.clock = clock;
     }
 
     /** Starts the thread. */
@@ -47,12 +53,15 @@ final class Reporter implements AutoCloseable {
         worker.close();
     }
 
-    private void look() {
+    /** Looks once, as the thread does five times a second. */
+    void look() {
         desk.look();
         Report now = reports.get();
-        if (told == null || now.differsInWord(told) || System.nanoTime() - toldNanos >= TELL_EVERY_NANOS) {
+        long nanos = clock.getAsLong();
+        boolean news = told == null || now.differsInWord(told);
+        if (news || nanos - nextNanos >= 0) {
             told = now;
-            toldNanos = System.nanoTime();
+            nextNanos = nanos + (news ? LIGHT_FOLLOWS_NANOS : TELL_EVERY_NANOS);
             listener.accept(told);
         }
     }

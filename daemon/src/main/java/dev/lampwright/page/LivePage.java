@@ -7,6 +7,7 @@ import dev.lampwright.rig.Rigs;
 import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
@@ -19,7 +20,14 @@ import org.slf4j.LoggerFactory;
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
 
+    /** Addresses of a machine come and go: it may start before its network is there. */
+    private static final long ADDRESS_EVERY_NANOS = TimeUnit.SECONDS.toNanos(10);
+
     private final RetriedServer<PageSettings, PageServer> standing;
+    private final Supplier<Map<String, Daemon>> daemons;
+    private final LongSupplier nanoClock;
+    private String urlForOthers = "";
+    private long addressNanos;
 
     /**
      * Makes a page that is not there yet.
@@ -47,6 +55,9 @@ public final class LivePage implements AutoCloseable {
 
     private LivePage(
             Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice, LongSupplier nanoClock) {
+        this.daemons = daemons;
+        this.nanoClock = nanoClock;
+        addressNanos = nanoClock.getAsLong();
         standing = new RetriedServer<>(
                 settings -> open(settings, daemons, front, advice), "there is no live page", LOG, nanoClock);
     }
@@ -66,12 +77,29 @@ public final class LivePage implements AutoCloseable {
      */
     public synchronized void follow(Optional<PageSettings> next) {
         standing.follow(next, PageServer::hasItsToken);
+        lookUpAddress();
+        tellAddress();
     }
 
     /** Tries again to open a page that could not be had, if it is time to, and takes note of rigs that come and go. To be called every second or so. */
     public synchronized void lookAround() {
         standing.lookAround();
         standing.server().ifPresent(PageServer::lookAround);
+        if (nanoClock.getAsLong() - addressNanos >= 0) {
+            lookUpAddress();
+        }
+        tellAddress();
+    }
+
+    private void lookUpAddress() {
+        addressNanos = nanoClock.getAsLong() + ADDRESS_EVERY_NANOS;
+        urlForOthers = standing.server().map(PageServer::urlForOthers).orElse("");
+    }
+
+    /** Each daemon's own report says where its page is. */
+    private void tellAddress() {
+        String url = urlForOthers;
+        daemons.get().forEach((name, daemon) -> daemon.pageAt(url.isEmpty() || name.isEmpty() ? url : url + name + "/"));
     }
 
     /**

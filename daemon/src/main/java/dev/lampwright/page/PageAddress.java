@@ -53,14 +53,36 @@ public final class PageAddress {
         return all;
     }
 
-    /** This machine's addresses that others can reach, IPv4 first: they are the shorter to type. */
+    /**
+     * The best address of a page for another machine.
+     *
+     * @param settings where it is
+     * @param port its port
+     * @return empty if no other machine can reach it, or this one has no address that others know
+     * @throws SocketException if this machine's addresses cannot be listed
+     */
+    static String forOthers(PageSettings settings, int port) throws SocketException {
+        boolean named = !settings.hosts().isEmpty();
+        boolean reached = isForOthers(settings)
+                && (named
+                        || !settings.address().isAnyLocalAddress()
+                        || !reachable().isEmpty());
+        return reached ? all(settings, port).get(0) : "";
+    }
+
+    /** This machine's addresses that others can reach, or that of loopback if there are none. */
     private static List<InetAddress> outward() throws SocketException {
-        List<InetAddress> all = NetworkInterface.networkInterfaces()
+        List<InetAddress> all = reachable();
+        return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
+    }
+
+    /** IPv4 first: they are the shorter to type. */
+    private static List<InetAddress> reachable() throws SocketException {
+        return NetworkInterface.networkInterfaces()
                 .flatMap(NetworkInterface::inetAddresses)
                 .filter(address -> !address.isLoopbackAddress() && !address.isLinkLocalAddress())
                 .sorted((one, other) -> Boolean.compare(one instanceof Inet6Address, other instanceof Inet6Address))
                 .toList();
-        return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
     }
 
     private static String text(InetAddress address) {

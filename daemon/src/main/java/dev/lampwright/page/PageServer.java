@@ -152,6 +152,15 @@ final class PageServer implements RetriedServer.Server {
         return "http://" + name + ":" + server.getAddress().getPort() + "/";
     }
 
+    /** Where browsers on other machines find it; empty if they cannot, or this machine has no address yet. */
+    String urlForOthers() {
+        try {
+            return PageAddress.forOthers(settings, server.getAddress().getPort());
+        } catch (IOException e) {
+            return "";
+        }
+    }
+
     /** Shuts the page. Whoever watches is told by the end of the stream. */
     @Override
     public void close() {

@@ -55,6 +55,34 @@ final class AskReference {
             ```
 
             Of zones, pixels and runs with colours of their own, the newest 24 are listed; `asked_more` says how many others there are.
+
+            **The daemon's status** is retained on `PREFIX/status`. It is published at once when a word of it changes, again two seconds later when light
+            has changed accordingly, and every five seconds. [`lampwright shelf`](shelf.md) shows the statuses of all daemons at a broker. What is not
+            known is left out:
+
+            | key | what |
+            | --- | --- |
+            | `program` | always `lampwright`; a status is known by it, whatever its prefix |
+            | `online` | false once the daemon was stopped, or the broker has lost it. Then only `why` (`stopped` or `lost`), `program`, `version`, `host`, `rig` and `run` are there |
+            | `version` | of the daemon |
+            | `host`, `rig` | names of the computer and of the rig |
+            | `run` | tells one run of a daemon from every other, so that two of them on one prefix are noticed |
+            | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer there: a computer that loses its power while its broker is away takes nothing back |
+            | `page` | address of the live page, if other machines can reach it |
+            | `strip_rgb` | the strip as it is lit, in at most 32 colours from the controller on, six hexadecimal digits each, as a screen shows them (sRGB) |
+            | `state` | what the printer does: `idle`, `warming`, `printing`, `held`, `done`, `stopped`, `fault` or `silent` |
+            | `progress` | of the job, or of the heat-up before it, 0 to 1 |
+            | `left_s` | seconds until the job is done, or the heat-up before it |
+            | `silence` | why nothing is heard of the printer |
+            | `alarm` | `normal`, `alert` (a fault that nobody has acknowledged), `acknowledged`, or `ringback` (over, and waits for a reset) |
+            | `fault_text` | what the printer says about the fault |
+            | `look`, `brightness`, `quiet` | the look that is on, the share of its light, and whether light is dimmed for the night |
+            | `strip_mA`, `ceiling_mA` | current of the last frame, and the most that it may be |
+            | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what made the controller start last |
+            | `broker` | the connection to the broker |
+            | `frames_per_s` | frames made a second |
+            | `asked`, `asked_more` | what is asked for, as above |
+            | `signals`, `units` | what light can follow, and the units of those whose names do not tell them |
             """;
 
     private AskReference() {}

@@ -13,6 +13,14 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class ReportTest {
+    private static final Signature SIGNATURE = new Signature("shed", "alder", "0f12ab");
+    private static final Report.Sight SIGHT =
+            new Report.Sight(Instant.parse("2026-11-27T10:00:00.9Z"), "http://shed:7118/", "ff8000000000");
+
+    private static String json(Report report) {
+        return report.json(SIGNATURE, SIGHT);
+    }
+
     private static Report report(PrinterState state, String silence, String faultText, int milliamps, double pace) {
         Map<String, Double> signals = new LinkedHashMap<>();
         signals.put("bed.heat", 0.12345);
@@ -31,10 +39,12 @@ class ReportTest {
     @Test
     void whatIsNotKnownIsLeftOut() {
         assertEquals(
-                "{\"online\":true,\"version\":\"1.2\",\"state\":\"fault\",\"alarm\":\"alert\",\"fault_text\":\"door open\","
+                "{\"program\":\"lampwright\",\"online\":true,\"version\":\"1.2\",\"host\":\"shed\",\"rig\":\"alder\","
+                        + "\"run\":\"0f12ab\",\"at\":\"2026-11-27T10:00:00Z\",\"page\":\"http://shed:7118/\","
+                        + "\"strip_rgb\":\"ff8000000000\",\"state\":\"fault\",\"alarm\":\"alert\",\"fault_text\":\"door open\","
                         + "\"look\":\"fault\",\"brightness\":0.5,\"quiet\":false,\"strip_mA\":320,\"ceiling_mA\":1500,"
                         + "\"link\":\"lit\",\"broker\":\"connected\",\"asked\":[],\"signals\":{\"bed.heat\":0.123}}",
-                report(PrinterState.FAULT, "", "door open", 320, Double.NaN).json());
+                json(report(PrinterState.FAULT, "", "door open", 320, Double.NaN)));
     }
 
     @Test
@@ -50,7 +60,7 @@ class ReportTest {
                 Map.of("print_speed", "percent"),
                 before.asked());
         String both = "\"signals\":{\"print_speed\":120},\"units\":{\"print_speed\":\"percent\"}}";
-        assertTrue(report.json().endsWith(both), report.json());
+        assertTrue(json(report).endsWith(both), json(report));
         assertTrue(
                 report.withExactSignals().text().endsWith(both.replace("120", "120.0")),
                 report.withExactSignals().text());
@@ -58,7 +68,7 @@ class ReportTest {
 
     @Test
     void numbersHaveNoExponent() {
-        String json = report(PrinterState.IDLE, "", "", 320, 50).json();
+        String json = json(report(PrinterState.IDLE, "", "", 320, 50));
         assertTrue(json.contains("\"frames_per_s\":50,"), json);
     }
 
@@ -75,8 +85,7 @@ class ReportTest {
                 report.units(),
                 report.asked());
         assertTrue(
-                hung.json().contains("\"link\":\"lit\",\"controller_last_reset\":\"watchdog\",\"broker\":"),
-                hung.json());
+                json(hung).contains("\"link\":\"lit\",\"controller_last_reset\":\"watchdog\",\"broker\":"), json(hung));
         assertTrue(hung.differsInWord(report));
     }
 
@@ -91,10 +100,10 @@ class ReportTest {
         assertTrue(asked.differsInWord(report));
         assertFalse(asked.differsInWord(asking(report, standing, Instant.parse("2026-11-25T12:00:30Z"))));
         assertTrue(
-                asked.json()
+                json(asked)
                         .contains(
                                 "\"asked\":[{\"ask\":\"look\",\"value\":\"done\",\"until\":\"2026-11-25T12:01:00Z\",\"left_s\":60}]"),
-                asked.json());
+                json(asked));
     }
 
     private static Report asking(Report report, StandingWishes standing, Instant wall) {
@@ -111,7 +120,50 @@ class ReportTest {
 
     @Test
     void goneIsToldWithWhy() {
-        assertEquals("{\"online\":false,\"why\":\"lost\",\"version\":\"1.2\"}", Report.gone("1.2", "lost"));
+        assertEquals(
+                "{\"program\":\"lampwright\",\"online\":false,\"version\":\"1.2\",\"host\":\"shed\",\"rig\":\"alder\","
+                        + "\"run\":\"0f12ab\",\"why\":\"lost\"}",
+                Report.gone("1.2", "lost", SIGNATURE));
+    }
+
+    private static Report doing(PrinterState state, Map<String, Double> signals) {
+        Report report = report(state, "", "", 320, 60);
+        return new Report(
+                report.version(),
+                report.printer(),
+                report.light(),
+                report.lines(),
+                report.framesPerSecond(),
+                signals,
+                Map.of(),
+                AskedFor.NOTHING);
+    }
+
+    @Test
+    void howFarItIsAndHowLongItTakesAreThoseOfWhatThePrinterDoes() {
+        Map<String, Double> signals = Map.of(
+                "bed.heat", 1.0,
+                "nozzle.heat", 0.5,
+                "chamber.heat", Double.NaN,
+                "bed.ready_s", 0.0,
+                "nozzle.ready_s", 42.4,
+                "job.progress", 0.25,
+                "job.left_s", 600.0);
+        assertTrue(json(doing(PrinterState.WARMING, signals)).contains("\"progress\":0.75,\"left_s\":42,"));
+        assertTrue(json(doing(PrinterState.PRINTING, signals)).contains("\"progress\":0.25,\"left_s\":600,"));
+        String held = json(doing(PrinterState.HELD, signals));
+        assertTrue(held.contains("\"progress\":0.25,") && !held.contains("\"left_s\""), held);
+        String idle = json(doing(PrinterState.IDLE, signals));
+        assertFalse(idle.contains("\"progress\"") || idle.contains("\"left_s\""), idle);
+    }
+
+    @Test
+    void theLastLevelOfThePrefixIsTheRigsNameAndEachRunHasItsOwn() {
+        Signature first = Signature.begun("shop/alder");
+        assertEquals("alder", first.rig());
+        assertEquals("lampwright", first.under("lampwright").rig());
+        assertEquals(first.run(), first.under("lampwright").run());
+        assertFalse(first.run().equals(Signature.begun("shop/alder").run()));
     }
 
     @Test

@@ -1,16 +1,14 @@
 package dev.lampwright.tool.survey;
 
 import dev.lampwright.broker.OwnTopics;
-import dev.lampwright.payload.Leaf;
+import dev.lampwright.desk.Signature;
 import dev.lampwright.payload.Leaves;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 
 /**
- * The lampwrights that speak at a broker, so that none is taken for a printer. One is known by the keys of its status, whatever its prefix. No more
+ * The lampwrights that speak at a broker, so that none is taken for a printer. One is known by what its status says it is, whatever its prefix. No more
  * than {@link #MOST} are kept.
  */
 final class Lampwrights {
@@ -18,16 +16,7 @@ final class Lampwrights {
     static final int MOST = 64;
 
     private static final String STATUS = new OwnTopics("").status();
-    private static final String ONLINE = "/online";
-
-    /** Some of the keys of a status; together nobody else has them. */
-    private static final Set<String> KEYS =
-            Set.of(ONLINE, "/version", "/state", "/look", "/brightness", "/quiet", "/strip_mA", "/ceiling_mA", "/link");
-
-    /** All the keys of the status of one that is gone. */
-    private static final Set<String> KEYS_WHEN_GONE = Set.of(ONLINE, "/why", "/version");
-
-    private static final Set<String> REASONS_TO_GO = Set.of("lost", "stopped");
+    private static final String PROGRAM = "/program";
 
     private final Map<String, OwnTopics> topics = new TreeMap<>();
 
@@ -47,10 +36,9 @@ final class Lampwrights {
     }
 
     private static boolean isStatus(Leaves leaves) {
-        Map<String, String> values = leaves.list().stream()
-                .collect(Collectors.toMap(leaf -> leaf.path().toString(), Leaf::text, (one, other) -> one));
-        boolean gone = values.keySet().equals(KEYS_WHEN_GONE) && REASONS_TO_GO.contains(values.get("/why"));
-        return gone || values.keySet().containsAll(KEYS);
+        return leaves.list().stream()
+                .anyMatch(leaf ->
+                        leaf.path().toString().equals(PROGRAM) && leaf.text().equals(Signature.PROGRAM));
     }
 
     /** Whether a topic is where one of them tells how it does, is asked, or answers. */

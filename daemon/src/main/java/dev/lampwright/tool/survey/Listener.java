@@ -3,6 +3,7 @@ package dev.lampwright.tool.survey;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.broker.BrokerClient;
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.FirstContact;
 import dev.lampwright.broker.TopicFilter;
 import java.io.IOException;
 import java.time.Duration;
@@ -13,8 +14,6 @@ import java.util.concurrent.TimeUnit;
 
 /** Listens to a broker and hands all it hears to a {@link Survey}. */
 public final class Listener implements AutoCloseable {
-    private static final Duration TO_CONNECT = Duration.ofSeconds(8);
-    private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
     private static final long LOOK_EVERY_MS = 50;
 
     private final Survey survey = new Survey();
@@ -82,25 +81,15 @@ public final class Listener implements AutoCloseable {
      */
     public void listen(Duration duration, Watcher watcher) throws IOException, InterruptedException {
         client.start();
+        if (!FirstContact.await(client, broker.url(), stopped, () -> watcher.look(survey, false))) {
+            return;
+        }
         long startNanos = System.nanoTime();
-        boolean connected = false;
-        long limit = TO_CONNECT.toNanos();
-        while (!hopeless(connected, System.nanoTime() - startNanos)
-                && System.nanoTime() - startNanos < limit
-                && !stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-            if (!connected && client.state().phase() == BrokerState.Phase.CONNECTED) {
-                connected = true;
-                startNanos = System.nanoTime();
-                limit = duration.toNanos();
-            }
-            if (connected) {
-                noteLoss(client.state());
-            }
-            watcher.look(survey, connected);
-        }
-        if (!connected && stopped.getCount() > 0) {
-            throw new IOException("broker " + broker.url() + ": " + why(client.state()));
-        }
+        do {
+            noteLoss(client.state());
+            watcher.look(survey, true);
+        } while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)
+                && System.nanoTime() - startNanos < duration.toNanos());
     }
 
     private void noteLoss(BrokerState state) {
@@ -125,14 +114,6 @@ public final class Listener implements AutoCloseable {
                 ? Optional.empty()
                 : Optional.of("broker " + broker.url() + ": lost the connection " + times
                         + " while listening; the last reason: " + lastReason);
-    }
-
-    private boolean hopeless(boolean connected, long nanos) {
-        return !connected && nanos > TO_TRY_AGAIN.toNanos() && client.state().phase() == BrokerState.Phase.LOST;
-    }
-
-    private static String why(BrokerState state) {
-        return state.reason().isEmpty() ? "does not answer; check its address and its port" : state.reason();
     }
 
     /**

@@ -8,11 +8,13 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.desk.AskedFor;
 import dev.lampwright.desk.Report;
+import dev.lampwright.desk.Signature;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,6 +29,8 @@ class CompanyTest {
     private static final int FIRST_LAYERS = 400;
     private static final Broker BROKER =
             new Broker(URI.create("mqtt://127.0.0.1:1883"), Optional.empty(), Optional.empty(), Optional.empty());
+
+    private static final Signature SIGNATURE = new Signature("shed", "alder", "0f12ab");
 
     private final Survey survey = new Survey();
     private long now;
@@ -46,7 +50,7 @@ class CompanyTest {
                         Map.of("bed.actual_C", bed, "nozzle.actual_C", bed, "job.progress", 0.0),
                         Map.of(),
                         AskedFor.NOTHING)
-                .json();
+                .json(SIGNATURE, new Report.Sight(Instant.EPOCH, "", ""));
     }
 
     private void tellOfOneself(String prefix) {
@@ -105,7 +109,7 @@ class CompanyTest {
     @ParameterizedTest
     @ValueSource(strings = {"lost", "stopped"})
     void aLampwrightThatIsGoneIsKnownToo(String why) {
-        hear("lampwright/status", "%s", Report.gone("1.2", why));
+        hear("lampwright/status", "%s", Report.gone("1.2", why, SIGNATURE));
         assertEquals(List.of("lampwright"), survey.proposal().company().lampwrights());
         assertEquals(List.of(), survey.proposal().rows());
     }

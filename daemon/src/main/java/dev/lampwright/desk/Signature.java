@@ -1,0 +1,61 @@
+package dev.lampwright.desk;
+
+import dev.lampwright.json.JsonObject;
+import dev.lampwright.upkeep.Machine;
+import dev.lampwright.upkeep.Printable;
+import java.security.SecureRandom;
+import java.util.HexFormat;
+
+/**
+ * Who reports.
+ *
+ * @param host name of the computer; empty if it does not tell
+ * @param rig name of the rig
+ * @param run tells one run of a daemon from every other
+ */
+public record Signature(String host, String rig, String run) {
+    /** What the key {@code program} of every status says, by which a status is known whatever its topic. */
+    public static final String PROGRAM = "lampwright";
+
+    /** Host names have 63 letters at most (RFC 1035, section 2.3.4), and a fully qualified one 253. */
+    private static final int LONGEST_HOST = 253;
+
+    private static final int RUN_BYTES = 6;
+
+    /**
+     * One for a run that begins.
+     *
+     * @param prefix what its topics begin with; its last level is the rig's name
+     * @return for this computer
+     */
+    public static Signature begun(String prefix) {
+        byte[] random = new byte[RUN_BYTES];
+        new SecureRandom().nextBytes(random);
+        String host = Printable.beginning(Machine.name(), LONGEST_HOST);
+        return new Signature(host, lastLevel(prefix), HexFormat.of().formatHex(random));
+    }
+
+    /**
+     * The same run under another prefix.
+     *
+     * @param prefix what its topics begin with from now on
+     */
+    public Signature under(String prefix) {
+        return new Signature(host, lastLevel(prefix), run);
+    }
+
+    private static String lastLevel(String prefix) {
+        return prefix.substring(prefix.lastIndexOf('/') + 1);
+    }
+
+    /** The beginning of every status: what it is, and of whom. */
+    JsonObject json(boolean online, String version) {
+        return new JsonObject()
+                .put("program", PROGRAM)
+                .put("online", online)
+                .put("version", version)
+                .putIfAny("host", host)
+                .put("rig", rig)
+                .put("run", run);
+    }
+}

@@ -1,0 +1,36 @@
+package dev.lampwright.upkeep;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** The computer that this runs on. */
+public final class Machine {
+    /** The kernel's name for it, which a service may not be allowed to see, and the one that it is given at its start. */
+    private static final List<Path> NAMES = List.of(Path.of("/proc/sys/kernel/hostname"), Path.of("/etc/hostname"));
+
+    private Machine() {}
+
+    /**
+     * What it is called. Its address is not looked up, since that may take a name server.
+     *
+     * @return its host name; empty if it does not tell
+     */
+    public static String name() {
+        return NAMES.stream().flatMap(path -> read(path).stream()).findFirst().orElse("");
+    }
+
+    private static Optional<String> read(Path path) {
+        try {
+            return Files.readString(path)
+                    .lines()
+                    .map(String::strip)
+                    .filter(line -> !line.isEmpty())
+                    .findFirst();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+}
