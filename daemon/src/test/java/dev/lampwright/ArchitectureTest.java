@@ -86,6 +86,7 @@ class ArchitectureTest {
             "..desk..",
             "..history..",
             "..page..",
+            "..shelf..",
             "..cli..",
             "..tool.fit..");
 

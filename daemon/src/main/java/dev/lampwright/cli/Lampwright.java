@@ -23,6 +23,7 @@ import picocli.CommandLine.Model.UsageMessageSpec;
             TellCommand.class,
             PageCommand.class,
             HistoryCommand.class,
+            ShelfCommand.class,
             FitCommand.class
         },
         synopsisSubcommandLabel = "COMMAND",

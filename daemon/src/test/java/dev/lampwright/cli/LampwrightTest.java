@@ -71,7 +71,7 @@ class LampwrightTest {
     @Test
     void calledWrongly() {
         assertWrong("lampwright: Missing required subcommand; see lampwright --help");
-        assertWrong("lampwright: does not know chek, did you mean check?; see lampwright --help", "chek");
+        assertWrong("lampwright: does not know chek, did you mean check or shelf?; see lampwright --help", "chek");
         assertWrong("lampwright check: Missing required parameter: 'FILE'; see lampwright check --help", "check");
         assertWrong(
                 "lampwright check: does not know --jsn, did you mean --json?; see lampwright check --help",

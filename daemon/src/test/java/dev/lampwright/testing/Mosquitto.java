@@ -78,6 +78,16 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
+     * Starts one that lets everybody in.
+     *
+     * @param more further lines of its configuration
+     * @return it, listening
+     */
+    public static Mosquitto startWith(List<String> more) {
+        return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), more));
+    }
+
+    /**
      * Starts one that speaks TLS and lets everybody in.
      *
      * @param certificates what it shows

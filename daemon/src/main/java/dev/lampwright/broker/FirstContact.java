@@ -1,0 +1,51 @@
+package dev.lampwright.broker;
+
+import java.io.IOException;
+import java.net.URI;
+import java.time.Duration;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+
+/** For a command that somebody waits for: either the broker lets it in soon, or it is told why not. */
+public final class FirstContact {
+    private static final Duration LONGEST = Duration.ofSeconds(8);
+    /** A broker that refuses may only be starting; one that still does after this long means it. */
+    private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
+
+    private static final long LOOK_EVERY_MS = 50;
+
+    private FirstContact() {}
+
+    /**
+     * Waits until a client that was started is connected.
+     *
+     * @param client the client
+     * @param url its broker, for the message
+     * @param stopped ends the waiting once it has been counted down
+     * @param meanwhile is done some twenty times a second
+     * @return false if it was stopped
+     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws InterruptedException if the thread is interrupted
+     */
+    public static boolean await(BrokerClient client, URI url, CountDownLatch stopped, Runnable meanwhile)
+            throws IOException, InterruptedException {
+        long start = System.nanoTime();
+        while (client.state().phase() != BrokerState.Phase.CONNECTED) {
+            BrokerState state = client.state();
+            long nanos = System.nanoTime() - start;
+            boolean refused = state.phase() == BrokerState.Phase.LOST && nanos > TO_TRY_AGAIN.toNanos();
+            if (refused || nanos > LONGEST.toNanos()) {
+                throw new IOException("broker " + url + ": " + why(state));
+            }
+            if (stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                return false;
+            }
+            meanwhile.run();
+        }
+        return true;
+    }
+
+    private static String why(BrokerState state) {
+        return state.reason().isEmpty() ? "does not answer; check its address and its port" : state.reason();
+    }
+}

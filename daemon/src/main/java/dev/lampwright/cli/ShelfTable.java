@@ -1,0 +1,250 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.demo.ColourDepth;
+import dev.lampwright.shelf.RigStatus;
+import dev.lampwright.shelf.ShelfRow;
+import dev.lampwright.shelf.Standing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+
+/** A shelf as lines of text: a summary, then a line for each rig, with a second one where there is something to say. */
+final class ShelfTable {
+    private static final int NAME = 14;
+    private static final int HOST = 10;
+    private static final int STATE = 12;
+    private static final int SHARE = 5;
+    private static final int LEFT = 10;
+    private static final int BEFORE_STRIP = NAME + HOST + STATE + SHARE + LEFT + 5 * 2;
+    private static final int LONGEST_STRIP = 32;
+    private static final int DIGITS = 6;
+    private static final String SHADES = " .:-=+*#%@";
+
+    private final ColourDepth depth;
+    private final int columns;
+
+    /**
+     * Makes a drawer.
+     *
+     * @param depth colours of the terminal
+     * @param columns its width
+     */
+    ShelfTable(ColourDepth depth, int columns) {
+        this.depth = depth;
+        this.columns = columns;
+    }
+
+    /**
+     * All in a line.
+     *
+     * @param rows the rigs
+     */
+    static String summary(List<ShelfRow> rows) {
+        if (rows.isEmpty()) {
+            return "no rig reports here";
+        }
+        List<String> parts = new ArrayList<>();
+        parts.add(rows.size() == 1 ? "1 rig" : rows.size() + " rigs");
+        long needing = count(rows, Standing::needsSomebody);
+        parts.add(
+                switch ((int) Math.min(2, needing)) {
+                    case 0 -> "none needs you";
+                    case 1 -> "1 needs you";
+                    default -> needing + " need you";
+                });
+        long working = count(rows, Standing.WORKING::equals);
+        if (working > 0) {
+            parts.add(working + " at work" + next(rows));
+        }
+        long lost = count(rows, Standing.LOST::equals);
+        if (lost > 0) {
+            parts.add(lost + " lost");
+        }
+        return String.join(", ", parts);
+    }
+
+    private static long count(List<ShelfRow> rows, Predicate<Standing> counted) {
+        return rows.stream().filter(row -> counted.test(row.standing())).count();
+    }
+
+    private static String next(List<ShelfRow> rows) {
+        OptionalDouble soonest = rows.stream()
+                .filter(row -> row.standing() == Standing.WORKING)
+                .mapToDouble(row -> row.status().doing().leftSeconds())
+                .filter(seconds -> !Double.isNaN(seconds))
+                .min();
+        return soonest.isPresent() ? " (next ready in " + time(soonest.getAsDouble()) + ")" : "";
+    }
+
+    /**
+     * The rigs.
+     *
+     * @param rows in their order
+     * @param most how many lines there may be, 3 or more
+     * @return a line for the head, then those of the rigs; the last one says how many there was no room for
+     */
+    List<String> lines(List<ShelfRow> rows, int most) {
+        List<String> lines = new ArrayList<>();
+        lines.add(cells("RIG", "ON", "STATE", "DONE", "LEFT", "STRIP").stripTrailing());
+        Map<String, Long> names =
+                rows.stream().collect(Collectors.groupingBy(row -> row.status().rig(), Collectors.counting()));
+        int shown = 0;
+        for (ShelfRow row : rows) {
+            List<String> own = row(row, names.get(row.status().rig()) > 1);
+            boolean last = shown == rows.size() - 1;
+            if (lines.size() + own.size() + (last ? 0 : 1) > most) {
+                break;
+            }
+            lines.addAll(own);
+            shown++;
+        }
+        if (shown < rows.size()) {
+            lines.add("… and " + (rows.size() - shown) + " more; make the window taller, or use --once");
+        }
+        return lines;
+    }
+
+    private List<String> row(ShelfRow row, boolean isNamesake) {
+        RigStatus status = row.status();
+        boolean told = row.standing().compareTo(Standing.LOST) < 0;
+        String line = cells(
+                        isNamesake || status.rig().isEmpty() ? end(status.prefix(), NAME) : status.rig(),
+                        status.host(),
+                        state(row),
+                        told ? share(status.doing().progress()) : "",
+                        told && !Double.isNaN(status.doing().leftSeconds())
+                                ? time(status.doing().leftSeconds())
+                                : "",
+                        told || row.standing() == Standing.SILENT ? strip(status.strip()) : "")
+                .stripTrailing();
+        String note = note(row);
+        return note.isEmpty() ? List.of(line) : List.of(line, "  " + beginning(note, columns - 2));
+    }
+
+    private static String cells(String name, String host, String state, String share, String left, String strip) {
+        return beginning(name, NAME) + "  " + beginning(host, HOST) + "  " + beginning(state, STATE) + "  "
+                + String.format(Locale.ROOT, "%" + SHARE + "s  %" + LEFT + "s  ", share, left) + strip;
+    }
+
+    private static String beginning(String text, int width) {
+        int length = text.codePointCount(0, text.length());
+        return length <= width
+                ? text + " ".repeat(width - length)
+                : text.substring(0, text.offsetByCodePoints(0, width - 1)) + "…";
+    }
+
+    private static String end(String text, int width) {
+        int length = text.codePointCount(0, text.length());
+        return length <= width ? text : "…" + text.substring(text.offsetByCodePoints(0, length - width + 1));
+    }
+
+    private static String state(ShelfRow row) {
+        return switch (row.standing()) {
+            case FAULT -> "FAULT";
+            case ACKNOWLEDGED -> "acknowledged";
+            case HELD -> "paused";
+            case DONE, WORKING, IDLE ->
+                row.status().doing().state().equals("warming")
+                        ? "heating"
+                        : row.status().doing().state();
+            case LOST -> "lost";
+            case SILENT -> "no report";
+            case ENDED -> "ended";
+        };
+    }
+
+    /** What no column has room for. */
+    private static String note(ShelfRow row) {
+        List<String> notes = new ArrayList<>();
+        RigStatus status = row.status();
+        if (row.standing().compareTo(Standing.ACKNOWLEDGED) <= 0) {
+            notes.add(status.doing().faultText());
+        }
+        if (row.standing() == Standing.LOST) {
+            notes.add(
+                    status.online()
+                            ? "nothing heard for " + time(row.heardSeconds())
+                                    + "; look at its computer, or at the way to its broker"
+                            : "the broker has lost it; look at its computer");
+        }
+        if (row.standing().compareTo(Standing.LOST) < 0 && !status.light().isLit()) {
+            notes.add("no light: the controller is " + status.light().link());
+        }
+        if (row.twice()) {
+            notes.add("two daemons report on " + status.prefix() + "; give one of them another prefix");
+        }
+        return notes.stream().filter(note -> !note.isEmpty()).collect(Collectors.joining("; "));
+    }
+
+    private static String share(double progress) {
+        return Double.isNaN(progress) ? "" : Math.round(progress * 100) + " %";
+    }
+
+    /** A time that is good enough to plan by: in steps of five seconds below a minute, then minutes, then hours and minutes. */
+    static String time(double seconds) {
+        if (Double.isNaN(seconds)) {
+            return "an unknown time";
+        }
+        long minutes = Math.round(seconds / 60);
+        if (seconds < 57) {
+            return Math.max(5, 5 * Math.round(seconds / 5)) + " s";
+        }
+        if (minutes < 100) {
+            return minutes + " min";
+        }
+        return minutes < 48 * 60
+                ? minutes / 60 + " h " + minutes % 60 + " min"
+                : Math.round(minutes / 1440.0) + " days";
+    }
+
+    private String strip(String hex) {
+        int colours = hex.length() / DIGITS;
+        int width = Math.min(colours, Math.min(LONGEST_STRIP, Math.max(1, columns - BEFORE_STRIP)));
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < width; i++) {
+            int at = i * colours / width * DIGITS;
+            text.append(cell(level(hex, at), level(hex, at + 2), level(hex, at + 4)));
+        }
+        return text.append(width == 0 ? "" : depth.reset()).toString();
+    }
+
+    private String cell(double red, double green, double blue) {
+        return depth == ColourDepth.PLAIN
+                ? Character.toString(SHADES.charAt(
+                        (int) Math.round(Math.max(red, Math.max(green, blue)) * (SHADES.length() - 1))))
+                : depth.foreground(red, green, blue) + '█';
+    }
+
+    private static double level(String hex, int at) {
+        return Integer.parseInt(hex, at, at + 2, 16) / 255.0;
+    }
+
+    /**
+     * Where rigs were looked for and found.
+     *
+     * @param rows the rigs
+     * @param levels of how many levels prefixes were looked for
+     */
+    static String places(List<ShelfRow> rows, int levels) {
+        Map<String, Long> places = rows.stream()
+                .map(row -> place(row.status().prefix()))
+                .collect(Collectors.groupingBy(Function.identity(), TreeMap::new, Collectors.counting()));
+        String found = places.entrySet().stream()
+                .map(place -> place.getKey() + (place.getValue() > 1 ? " (" + place.getValue() + ")" : ""))
+                .collect(Collectors.joining(", "));
+        return (found.isEmpty() ? "" : "Found under " + found + ". ") + "Looked for prefixes of up to "
+                + (levels == 1 ? "1 level" : levels + " levels") + ".";
+    }
+
+    /** What the prefixes of a farm have in common. */
+    private static String place(String prefix) {
+        int slash = prefix.lastIndexOf('/');
+        return slash < 0 ? prefix : prefix.substring(0, slash + 1) + "…";
+    }
+}

@@ -1,0 +1,131 @@
+package dev.lampwright.shelf;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import dev.lampwright.broker.OwnTopics;
+import dev.lampwright.desk.Signature;
+import dev.lampwright.json.Json;
+import dev.lampwright.upkeep.Printable;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What a daemon reports of one rig, as far as a view of all needs it. Texts are fit for a terminal; one that is not there is empty.
+ *
+ * @param prefix what its topics begin with
+ * @param rig its name
+ * @param host the computer that it runs on
+ * @param run tells one run of a daemon from every other
+ * @param online false once the daemon has ended, or its broker has lost it
+ * @param why why it is not online
+ * @param at when it reported, by its computer's clock
+ * @param page address of its live page
+ * @param strip six hexadecimal digits for each colour along the strip
+ * @param doing what the printer does
+ * @param light what shows it
+ */
+public record RigStatus(
+        String prefix,
+        String rig,
+        String host,
+        String run,
+        boolean online,
+        String why,
+        Optional<Instant> at,
+        String page,
+        String strip,
+        Doing doing,
+        Light light) {
+    private static final String STATUS = new OwnTopics("").status();
+    private static final int MOST_BYTES = 1 << 16;
+    private static final int LONGEST_NAME = 253;
+    private static final int LONGEST_TEXT = 200;
+    private static final int MOST_DIGITS = 6 * 64;
+
+    /**
+     * What the printer does.
+     *
+     * @param state in a word
+     * @param alarm the state of the alarm, in a word
+     * @param faultText what the printer says about its fault
+     * @param silence why nothing is heard of it
+     * @param progress how far the job is, or the heat-up, 0 to 1; NaN if it is not known
+     * @param leftSeconds time until that is over, in s; NaN if it is not known
+     */
+    public record Doing(
+            String state, String alarm, String faultText, String silence, double progress, double leftSeconds) {}
+
+    /**
+     * What shows it.
+     *
+     * @param look name of the look that is on
+     * @param link how the line to the controller is, in a word
+     */
+    public record Light(String look, String link) {
+        /** Whether the controller shows what it is sent. */
+        public boolean isLit() {
+            return link.equals("lit");
+        }
+    }
+
+    /**
+     * Reads a message.
+     *
+     * @param topic where it was published
+     * @param payload what it says
+     * @return empty if it is not the status of a lampwright
+     */
+    public static Optional<RigStatus> of(String topic, byte[] payload) {
+        if (!topic.endsWith(STATUS) || payload.length > MOST_BYTES || payload.length == 0 || payload[0] != '{') {
+            return Optional.empty();
+        }
+        String prefix = topic.substring(0, topic.length() - STATUS.length());
+        return Json.read(new String(payload, StandardCharsets.UTF_8))
+                .filter(node -> node.path("program").asText().equals(Signature.PROGRAM))
+                .map(node -> of(prefix, node));
+    }
+
+    private static RigStatus of(String prefix, JsonNode node) {
+        String shown = Printable.beginning(prefix, LONGEST_NAME);
+        return new RigStatus(
+                shown,
+                text(node, "rig", LONGEST_NAME),
+                text(node, "host", LONGEST_NAME),
+                text(node, "run", LONGEST_NAME),
+                node.path("online").asBoolean(),
+                text(node, "why", LONGEST_TEXT),
+                instant(node.path("at").asText()),
+                page(node.path("page").asText()),
+                strip(node.path("strip_rgb").asText()),
+                new Doing(
+                        text(node, "state", LONGEST_TEXT),
+                        text(node, "alarm", LONGEST_TEXT),
+                        text(node, "fault_text", LONGEST_TEXT),
+                        text(node, "silence", LONGEST_TEXT),
+                        node.path("progress").asDouble(Double.NaN),
+                        node.path("left_s").asDouble(Double.NaN)),
+                new Light(text(node, "look", LONGEST_TEXT), text(node, "link", LONGEST_TEXT)));
+    }
+
+    private static String text(JsonNode node, String key, int longest) {
+        return Printable.beginning(node.path(key).asText(), longest);
+    }
+
+    private static Optional<Instant> instant(String text) {
+        try {
+            return Optional.of(Instant.parse(text));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** It becomes a link, so nothing but an address of the web is taken. */
+    private static String page(String text) {
+        return text.matches("https?://[\\w.:\\[\\]-]{1,253}/[\\w./%~-]{0,253}") ? text : "";
+    }
+
+    private static String strip(String text) {
+        return text.length() <= MOST_DIGITS && text.matches("([0-9a-f]{6})*") ? text : "";
+    }
+}

@@ -1,0 +1,163 @@
+package dev.lampwright.shelf;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * All rigs that a broker knows of, each by the newest status that came. A daemon reports every few seconds, so one that has not for longer than
+ * {@link #USUAL_LAPSE} is taken for lost, whatever the status says that the broker keeps: a computer that lost its power, or its way to
+ * the broker, takes nothing back. How old a kept status is, only its own time tells, by a clock that may be wrong; what comes afterwards
+ * shows by how much. Safe for many threads.
+ */
+public final class Shelf {
+    /** Three times as long as a daemon waits from one report to the next. */
+    public static final Duration USUAL_LAPSE = Duration.ofSeconds(15);
+
+    /** So many rigs are kept at most. */
+    static final int MOST = 4096;
+
+    private final long lapseNanos;
+    private final Map<String, Entry> entries = new TreeMap<>();
+    private Optional<Long> deafSince = Optional.empty();
+    private long left;
+
+    /**
+     * Makes one that is empty.
+     *
+     * @param lapse after how long without a report a rig is taken for lost
+     */
+    public Shelf(Duration lapse) {
+        lapseNanos = lapse.toNanos();
+    }
+
+    /** What is known of one rig. Times are in ns of a monotonic clock. */
+    private static final class Entry {
+        private RigStatus status;
+        private long heard;
+        /** How far its computer's clock is behind ours. */
+        private Optional<Duration> behind = Optional.empty();
+
+        private String runBefore = "";
+        private long runBeforeHeard;
+        private Optional<Long> metTwo = Optional.empty();
+    }
+
+    /**
+     * Takes in a message.
+     *
+     * @param topic where it was published
+     * @param payload what it says
+     * @param kept whether the broker had kept it from before the subscription
+     * @param nanos now, by a monotonic clock
+     * @param wall now, by the clock on the wall
+     */
+    public synchronized void hear(String topic, byte[] payload, boolean kept, long nanos, Instant wall) {
+        connected(true, nanos);
+        if (payload.length == 0) {
+            entries.remove(topic);
+            return;
+        }
+        RigStatus.of(topic, payload).ifPresent(status -> take(topic, status, kept, nanos, wall));
+    }
+
+    private void take(String topic, RigStatus status, boolean kept, long nanos, Instant wall) {
+        if (entries.size() >= MOST && !entries.containsKey(topic)) {
+            left++;
+            return;
+        }
+        Entry entry = entries.computeIfAbsent(topic, same -> new Entry());
+        noteRun(entry, status.run(), nanos);
+        entry.status = status;
+        Optional<Duration> age = status.at().map(at -> Duration.between(at, wall));
+        if (!kept) {
+            entry.behind = age;
+            entry.heard = nanos;
+        } else {
+            Duration clock = entry.behind.orElse(Duration.ZERO);
+            entry.heard = nanos
+                    - age.map(time -> Math.max(0, nanos(time.minus(clock)))).orElse(lapseNanos);
+        }
+    }
+
+    /** Whatever a foreign clock says, the difference fits into a number. */
+    private static long nanos(Duration time) {
+        long longest = TimeUnit.DAYS.toSeconds(365 * 100L);
+        return TimeUnit.SECONDS.toNanos(Math.max(-longest, Math.min(longest, time.toSeconds())));
+    }
+
+    /** One daemon that starts again is a new run; two of them take turns. */
+    private void noteRun(Entry entry, String run, long nanos) {
+        if (entry.status == null || entry.status.run().equals(run)) {
+            return;
+        }
+        if (run.equals(entry.runBefore) && nanos - entry.runBeforeHeard < 2 * lapseNanos) {
+            entry.metTwo = Optional.of(nanos);
+        }
+        entry.runBefore = entry.status.run();
+        entry.runBeforeHeard = entry.heard;
+    }
+
+    /**
+     * Notes whether the broker is there. While it is not, nothing is heard, and nobody grows old.
+     *
+     * @param now whether it is
+     * @param nanos since when, by a monotonic clock
+     */
+    public synchronized void connected(boolean now, long nanos) {
+        if (now == deafSince.isEmpty()) {
+            return;
+        }
+        if (now) {
+            long deaf = nanos - deafSince.get();
+            entries.values().forEach(entry -> entry.heard += deaf);
+        }
+        deafSince = now ? Optional.empty() : Optional.of(nanos);
+    }
+
+    /**
+     * All rigs.
+     *
+     * @param nanos now, by a monotonic clock
+     * @return in the order of {@link ShelfRow#ORDER}
+     */
+    public synchronized List<ShelfRow> rows(long nanos) {
+        long now = deafSince.orElse(nanos);
+        return entries.values().stream()
+                .map(entry -> row(entry, now))
+                .sorted(ShelfRow.ORDER)
+                .toList();
+    }
+
+    private ShelfRow row(Entry entry, long nanos) {
+        long age = Math.max(0, nanos - entry.heard);
+        boolean old = age >= lapseNanos;
+        boolean tells = entry.status.online() && entry.status.at().isPresent();
+        boolean twice = entry.metTwo.map(met -> nanos - met < 2 * lapseNanos).orElse(false);
+        return new ShelfRow(entry.status, Standing.of(entry.status, old), tells ? age / 1e9 : Double.NaN, twice);
+    }
+
+    /**
+     * Whether a rig is taken for lost only because of the time that its kept status names, so that its next report may show it otherwise.
+     *
+     * @return true until each has reported, or is known to be fresh
+     */
+    public synchronized boolean isUnsure(long nanos) {
+        return entries.values().stream()
+                .anyMatch(
+                        entry -> entry.status.online() && entry.behind.isEmpty() && nanos - entry.heard >= lapseNanos);
+    }
+
+    /**
+     * How many messages of further rigs came than are kept.
+     *
+     * @return 0 if all rigs are shown
+     */
+    public synchronized long left() {
+        return left;
+    }
+}

@@ -1,0 +1,138 @@
+package dev.lampwright.shelf;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.BrokerClient;
+import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.FirstContact;
+import dev.lampwright.broker.OwnTopics;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.IntStream;
+
+/** Listens to a broker for the statuses of all rigs and puts them on a {@link Shelf}. */
+public final class ShelfListener implements AutoCloseable {
+    /** The most levels of a prefix that are looked for. */
+    public static final int DEEPEST = 8;
+
+    /** The broker sends what it keeps right after the subscription. */
+    private static final long KEPT_NANOS = TimeUnit.MILLISECONDS.toNanos(700);
+    /** A daemon that is there reports within this time, a little more than the five seconds from one report to the next. */
+    private static final long REPORT_NANOS = TimeUnit.SECONDS.toNanos(6);
+
+    private static final long LOOK_EVERY_MS = 50;
+
+    private final CountDownLatch stopped = new CountDownLatch(1);
+    private final Broker broker;
+    private final Shelf shelf;
+    private final BrokerClient client;
+
+    /** Is told, again and again, that it may look at the shelf. */
+    @FunctionalInterface
+    public interface Watcher {
+        /**
+         * Looks.
+         *
+         * @param broker how things stand with the broker
+         */
+        void look(BrokerState broker);
+    }
+
+    /**
+     * Prepares; nothing is sent yet.
+     *
+     * @param broker where the broker is and how to get in
+     * @param levels of how many levels prefixes are at most, 1 to {@link #DEEPEST}
+     * @param shelf where statuses go
+     */
+    public ShelfListener(Broker broker, int levels, Shelf shelf) {
+        this.broker = broker;
+        this.shelf = shelf;
+        client = new BrokerClient(
+                broker,
+                filters(levels),
+                (topic, payload, kept) -> shelf.hear(topic, payload, kept, System.nanoTime(), Instant.now()),
+                Optional.empty());
+    }
+
+    /**
+     * What is subscribed to, for prefixes of one level, of two, and so on: {@code +/status}, {@code +/+/status}. All topics ({@code #}) would bring all
+     * that printers publish as well.
+     *
+     * @param levels how many, 1 or more
+     * @return topic filters
+     */
+    public static List<String> filters(int levels) {
+        return IntStream.rangeClosed(1, levels)
+                .mapToObj(level -> new OwnTopics("+/".repeat(level - 1) + "+").status())
+                .toList();
+    }
+
+    /**
+     * Listens until each rig that the broker knows of has shown whether it is there: a second as a rule, six at most.
+     *
+     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws InterruptedException if the thread is interrupted
+     */
+    public void listenOnce() throws IOException, InterruptedException {
+        if (!connect(state -> {})) {
+            return;
+        }
+        long start = System.nanoTime();
+        long passed = 0;
+        while (passed < KEPT_NANOS || (shelf.isUnsure(System.nanoTime()) && passed < REPORT_NANOS)) {
+            if (stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                return;
+            }
+            passed = System.nanoTime() - start;
+        }
+    }
+
+    /**
+     * Listens until {@link #stop} is called.
+     *
+     * @param watcher looks some twenty times a second
+     * @throws IOException if the broker does not let us in at first; the message is for the user
+     * @throws InterruptedException if the thread is interrupted
+     */
+    public void listen(Watcher watcher) throws IOException, InterruptedException {
+        boolean goesOn = connect(watcher);
+        while (goesOn) {
+            noteContact();
+            watcher.look(client.state());
+            goesOn = !stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS);
+        }
+    }
+
+    private boolean connect(Watcher watcher) throws IOException, InterruptedException {
+        client.start();
+        return FirstContact.await(client, broker.url(), stopped, () -> watcher.look(client.state()));
+    }
+
+    /**
+     * Starts to listen, and returns at once. The broker is tried until it lets us in, and {@link #noteContact} has to be called every second or
+     * so.
+     */
+    public void start() {
+        client.start();
+    }
+
+    /** Has the shelf know whether the broker is there. */
+    public void noteContact() {
+        shelf.connected(client.state().phase() == BrokerState.Phase.CONNECTED, System.nanoTime());
+    }
+
+    /** Ends the listening soon; callable from any thread. */
+    public void stop() {
+        stopped.countDown();
+    }
+
+    /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */
+    @Override
+    public void close() {
+        client.close();
+    }
+}

@@ -1,0 +1,74 @@
+package dev.lampwright.shelf;
+
+import java.util.Locale;
+
+/** How much a rig needs a person, the most first. */
+public enum Standing {
+    /** A fault that nobody has acknowledged. */
+    FAULT,
+    /** A fault that is acknowledged, or over and not reset. */
+    ACKNOWLEDGED,
+    /** The job is paused. */
+    HELD,
+    /** The job is done or given up, so the bed waits to be cleared. */
+    DONE,
+    /** The printer heats up or prints. */
+    WORKING,
+    /** The printer waits for a job. */
+    IDLE,
+    /** The daemon, its computer or its way to the broker is gone. */
+    LOST,
+    /** The printer reports nothing, as while it is off. */
+    SILENT,
+    /** The daemon was stopped. */
+    ENDED;
+
+    /**
+     * Where a rig stands.
+     *
+     * @param status what it reports
+     * @param old whether it reported too long ago
+     */
+    static Standing of(RigStatus status, boolean old) {
+        if (!status.online()) {
+            return status.why().equals("stopped") ? ENDED : LOST;
+        }
+        if (old) {
+            return LOST;
+        }
+        return switch (status.doing().alarm()) {
+            case "alert" -> FAULT;
+            case "acknowledged", "ringback" -> ACKNOWLEDGED;
+            default -> of(status.doing().state());
+        };
+    }
+
+    private static Standing of(String state) {
+        return switch (state) {
+            case "fault" -> FAULT;
+            case "held" -> HELD;
+            case "done", "stopped" -> DONE;
+            case "printing", "warming" -> WORKING;
+            case "silent" -> SILENT;
+            default -> IDLE;
+        };
+    }
+
+    /**
+     * Whether somebody has to go there before it goes on.
+     *
+     * @return true for faults, pauses, and jobs that are over
+     */
+    public boolean needsSomebody() {
+        return compareTo(DONE) <= 0;
+    }
+
+    /**
+     * The word for this, for programs.
+     *
+     * @return in lower case
+     */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}
