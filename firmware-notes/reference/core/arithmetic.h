@@ -31,6 +31,8 @@
         draw(share(value, factor), weight) <= share(draw(value, weight), factor);
     lemma shares_together: \forall integer one, other, factor; 0 <= one && 0 <= other && 0 <= factor ==>
         share(one, factor) + share(other, factor) <= share(one + other, factor);
+    lemma two_shares: \forall integer one, other, less, lesser, factor; 0 <= one && 0 <= other && 0 <= factor
+        && less <= share(one, factor) && lesser <= share(other, factor) ==> less + lesser <= share(one + other, factor);
     lemma share_of_nothing: \forall integer value; share(value, 0) == 0;
 */
 

@@ -236,6 +236,10 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> \forall integer c; 0 <= channel_sum(frame, setup->channels, c, frame->length)
             <= share(channel_sum{Pre}(frame, setup->channels, c, frame->length), factor)
             && 0 <= channel_sum{Pre}(frame, setup->channels, c, frame->length); */
+    /*@ assert setup->supply != supply ==> \forall integer i; 0 <= i < frame->length ==>
+            frame->bytes[i] == \at(frame->bytes[\at(i, Here)], Pre); */
+    /*@ assert setup->supply != supply ==> \forall integer c; channel_sum(frame, setup->channels, c, frame->length)
+            == channel_sum{Pre}(frame, setup->channels, c, frame->length); */
     /*@ ghost
         /@ loop invariant 0 <= i <= setup->channels;
            loop invariant setup->supply == supply ==> 0 <= strip_draw{Pre}(setup, frame, i)
@@ -250,6 +254,9 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
                    <= draw(share(channel_sum{Pre}(frame, setup->channels, i, frame->length), factor), setup->channel_uA[i] * 257); @/
             /@ assert setup->supply == supply ==>
                    channel_draw(setup, frame, i) <= share(channel_draw{Pre}(setup, frame, i), factor); @/
+            /@ assert setup->channels == \at(setup->channels, Pre) && frame->length == \at(frame->length, Pre); @/
+            /@ assert setup->supply != supply ==> channel_sum(frame, setup->channels, i, frame->length)
+                   == channel_sum{Pre}(frame, \at(setup->channels, Pre), i, \at(frame->length, Pre)); @/
             /@ assert setup->supply != supply ==> channel_draw(setup, frame, i) == channel_draw{Pre}(setup, frame, i); @/
             /@ assert strip_draw(setup, frame, i + 1) == strip_draw(setup, frame, i) + channel_draw(setup, frame, i); @/
             /@ assert strip_draw{Pre}(setup, frame, i + 1)
@@ -262,9 +269,9 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     /*@ assert setup->supply == supply ==> 0 <= strip_formula{Pre}(setup, frame)
             && 0 <= strip_formula(setup, frame) <= share(strip_formula{Pre}(setup, frame), factor); */
     //@ assert setup->supply != supply ==> strip_formula(setup, frame) == strip_formula{Pre}(setup, frame);
-    /*@ assert setup->supply == supply ==>
-            share(strip_formula{Pre}(setup, frame), factor) + share(dimmers_formula{Pre}(setup, frame, supply), factor)
-            <= share(load_formula{Pre}(setup, frame, supply), factor); */
+    /*@ assert setup->supply == supply ==> strip_formula(setup, frame) + dimmers_formula(setup, frame, supply)
+            <= share(strip_formula{Pre}(setup, frame) + dimmers_formula{Pre}(setup, frame, supply), factor); */
+    //@ assert load_formula(setup, frame, supply) <= share(load_formula{Pre}(setup, frame, supply), factor);
 }
 
 /* Rarely called: kept apart, so that frames within the budget do not pay for its registers. */

@@ -56,6 +56,12 @@
     predicate held{L}(struct setup *setup, struct frame *frame, integer supply) =
         idle_formula(setup, supply) <= limit_formula(setup, supply) ? within(setup, frame, supply) : all_dark(setup, frame, supply);
 
+    // What both of a supply's parts leave by a factor is within the share of what they took together.
+    lemma load_with_strip{L}: \forall struct setup *setup, struct frame *frame, integer supply; setup->supply == supply ==>
+        load_formula(setup, frame, supply) == strip_formula(setup, frame) + dimmers_formula(setup, frame, supply);
+    lemma load_without_strip{L}: \forall struct setup *setup, struct frame *frame, integer supply; setup->supply != supply ==>
+        load_formula(setup, frame, supply) == dimmers_formula(setup, frame, supply);
+
     // The set-up, and the size of the frame, are the same in two states.
     predicate same_setup{A, B}(struct setup *setup) =
         \at(setup->pixels, B) == \at(setup->pixels, A) && \at(setup->channels, B) == \at(setup->channels, A)
