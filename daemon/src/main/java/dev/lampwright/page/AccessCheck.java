@@ -5,6 +5,7 @@ import dev.lampwright.http.HostName;
 import java.net.InetAddress;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,9 @@ import java.util.stream.Stream;
  * site's page may ask for anything; and where there is a token, it has to be known.
  */
 final class AccessCheck {
+    /** How long a browser that does not come is remembered. Common practice, no source. */
+    private static final Duration PASS_LIFE = Duration.ofDays(30);
+
     private static final String BEARER = "Bearer ";
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
@@ -133,7 +137,19 @@ final class AccessCheck {
 
     /** The cookie that lets a browser in from now on, which no script and no other site can use. */
     String cookie(String token) {
-        return cookieName + "=" + tokens.pass(token) + "; Path=/; Max-Age=31536000" + cookieEnd;
+        return cookieOf(tokens.pass(token));
+    }
+
+    /** The same for a browser that has one and comes again, so that only one that stays away for a month has to enter its token once more. */
+    Optional<String> renewedCookie(Headers headers) {
+        return passes(headers)
+                .filter(pass -> needsToken() && tokens.ofPasses(List.of(pass)) != PageTokens.Right.NONE)
+                .findFirst()
+                .map(this::cookieOf);
+    }
+
+    private String cookieOf(String pass) {
+        return cookieName + "=" + pass + "; Path=/; Max-Age=" + PASS_LIFE.toSeconds() + cookieEnd;
     }
 
     /** The cookie that takes it away. */

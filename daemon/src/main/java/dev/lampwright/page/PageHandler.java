@@ -161,6 +161,7 @@ final class PageHandler {
     }
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
+        door.renewedCookie(call.headers()).ifPresent(cookie -> call.header("Set-Cookie", cookie));
         boolean mayAsk =
                 door.refuse(PageTokens.Right.ASK, call.headers(), call.from()).isEmpty();
         call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));

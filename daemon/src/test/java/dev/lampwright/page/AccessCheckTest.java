@@ -193,6 +193,19 @@ class AccessCheckTest {
         assertEquals("lampwright-61117=; Path=/; Max-Age=0; HttpOnly; SameSite=Strict; Secure", gone);
     }
 
+    /** So a phone that is looked at every week is never asked again, and one that was given away is forgotten. */
+    @Test
+    void aCookieThatIsUsedLastsAMonthFromThen() throws IOException {
+        AccessCheck door = guarded();
+        for (String token : List.of(PageRig.TOKEN, VIEW_TOKEN)) {
+            String cookie = door.cookie(token);
+            assertTrue(cookie.contains("; Max-Age=2592000; "), cookie);
+            assertEquals(Optional.of(cookie), door.renewedCookie(headers("Cookie", pair(cookie))));
+        }
+        assertEquals(Optional.empty(), door.renewedCookie(headers("Cookie", "lampwright-61117=forged")));
+        assertEquals(Optional.empty(), door.renewedCookie(headers("Authorization", "Bearer " + PageRig.TOKEN)));
+    }
+
     @Test
     void anotherTokenMakesOldCookiesWorthless() throws IOException {
         String cookie = guarded().cookie(PageRig.TOKEN);
