@@ -23,7 +23,7 @@ final class Sheets {
     private static final String[] FILES = {"icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css"};
 
     /** What is made of modules; each may name those before it. */
-    private static final String[] SCRIPTS = {"worker", "page"};
+    private static final String[] SCRIPTS = {"worker", "notices", "page"};
 
     private Sheets() {}
 

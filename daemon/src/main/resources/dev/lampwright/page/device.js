@@ -26,13 +26,26 @@ export class Device {
   }
 
   /** Says it beside the page, if it is out of sight. */
-  notify(title, words) {
-    if (this.wanted && document.hidden) {
-      try {
-        new Notification(title, { body: words, icon: "icon-192.png", tag: title });
-      } catch {
-        localStorage.setItem(NOTIFY, "no");
-      }
+  async notify(title, words) {
+    if (!this.wanted || !document.hidden) {
+      return;
+    }
+    const notice = { body: words, icon: "icon-192.png", tag: title };
+    const worker = await this.#worker();
+    if (worker === null) {
+      new Notification(title, notice);
+    } else {
+      await worker.showNotification(title, notice);
+    }
+  }
+
+  /** What shows notices; null where the browser has no such thing, and the page may show them itself. */
+  async #worker() {
+    try {
+      await navigator.serviceWorker.register("notices.js");
+      return await navigator.serviceWorker.ready;
+    } catch {
+      return null;
     }
   }
 
@@ -49,6 +62,9 @@ export class Device {
   async #switch() {
     const wanted = !this.wanted && (await Notification.requestPermission()) === "granted";
     localStorage.setItem(NOTIFY, wanted ? "yes" : "no");
+    if (wanted) {
+      await this.#worker();
+    }
     this.#tell();
     this.#onChange();
   }

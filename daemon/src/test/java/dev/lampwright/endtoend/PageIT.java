@@ -20,6 +20,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,6 +28,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
 /** The live page in a real browser, between the real jar, a real broker and a controller behind a device node. */
+@Tag("alone")
 @Timeout(240)
 class PageIT {
     private static final Duration LONG = Duration.ofSeconds(30);
@@ -48,15 +50,19 @@ class PageIT {
               .then(() => done());
             """;
 
-    /** In place of the browser's own notices, which one without a window does not show. */
+    /** In place of the browser's own notices, which one without a window does not show: by its worker, or by the page where there is none. */
     private static final String NOTICES = """
             window.told = [];
             window.Notification = class {
               static permission = 'granted';
               static requestPermission() { return Promise.resolve('granted'); }
-              constructor(title, { body }) { window.told.push([title, body]); }
+              constructor(title, { body }) { window.told.push(['page', title, body]); }
             };
+            ServiceWorkerRegistration.prototype.showNotification = (title, { body }) => window.told.push(['worker', title, body]);
             """;
+
+    private static final String NO_WORKER =
+            "navigator.serviceWorker.register = () => Promise.reject(new Error('none here'))";
 
     /** As if another tab or program were in front of this one. */
     private static final String HIDE = """
@@ -573,15 +579,22 @@ class PageIT {
         Await.until("it is on", () -> "true".equals(browser.byId("notify").getAttribute("aria-pressed")));
         bench.birch().tellJob(Birch.HELD, 0);
         bench.awaitText("state", "Paused");
+        awaitNotice("worker");
+        browser.run(NO_WORKER);
+        awaitNotice("page");
+        press("notify");
+        assertEquals("false", browser.byId("notify").getAttribute("aria-pressed"));
+    }
+
+    private static void awaitNotice(String from) {
+        browser.run("window.told = []");
         browser.run(HIDE, true);
         bench.birch().tellJob(Birch.FAULT, 0);
         Await.until(
                 "the notice",
-                () -> browser.run("return told").equals(List.of(List.of("Fault · birch", "ALARM tip blocked"))));
+                () -> browser.run("return told").equals(List.of(List.of(from, "Fault · birch", "ALARM tip blocked"))));
         browser.run(HIDE, false);
         calmDown();
-        press("notify");
-        assertEquals("false", browser.byId("notify").getAttribute("aria-pressed"));
     }
 
     /** A refusal is told in the desk's own words. */
