@@ -1,14 +1,13 @@
 // What has happened: states as a ribbon in the colours of their looks, jobs and faults in words, and curves of the temperatures.
 
-import { duration, moment, percent } from "./values.js";
+import { ago, duration, moment, percent } from "./values.js";
 import { isSaid, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 const SVG = "http://www.w3.org/2000/svg";
-const HOURS = 12;
-/** Curves are kept for so long. */
-const CURVE_HOURS = 6;
-const HOUR_MS = 3_600_000;
+/** How far a picture may go back, in seconds: as little as shows all there is. */
+const SPANS = [600, 1800, 3600, 7200, 14_400, 21_600, 43_200];
+const LONGEST_MS = 1000 * SPANS.at(-1);
 const AGAIN_MS = 30_000;
 const ROWS = ["row-history", "row-curves", "row-current"];
 const MOST_LINES = 30;
@@ -31,7 +30,7 @@ export class History {
 
   /** Asks for it, and goes on asking while somebody looks at it. Without a history the row is hidden. */
   async load() {
-    const since = new Date(Date.now() - HOURS * HOUR_MS).toISOString();
+    const since = new Date(Date.now() - LONGEST_MS).toISOString();
     const answer = document.hidden ? null : await fetch(`history?since=${since}`).catch(() => null);
     if (answer?.ok) {
       this.#kept = true;
@@ -50,7 +49,8 @@ export class History {
   #tell({ as_of: asOf, jobs, faults, states, curves, colours }) {
     const now = Date.parse(asOf);
     byId("row-history").hidden = false;
-    this.#ribbon(states, faults, colours, (time) => WIDTH * (1 - (now - Date.parse(time)) / (HOURS * HOUR_MS)));
+    const began = [...states.map(({ from }) => from), ...faults.map((fault) => fault.began)].map(Date.parse);
+    this.#ribbon(states, faults, colours, new Axis("ribbon", now, began));
     const lines = [...jobs.map(jobLine), ...faults.map(faultLine)].sort((a, b) => b.at - a.at).slice(0, MOST_LINES);
     byId("events").replaceChildren(...lines.map(({ at, words, level }) => {
       const item = document.createElement("li");
@@ -62,43 +62,75 @@ export class History {
       return item;
     }));
     byId("history-sum").textContent = lines.length === 0 ? say("history.none") : lines[0].words;
-    const left = (millis) => WIDTH * (1 - (now - millis) / (CURVE_HOURS * HOUR_MS));
-    byId("row-curves").hidden = !draw("curves", TEMPERATURES, curves, left);
-    byId("long").hidden = !draw("current-long", CURRENT, curves, left);
+    const known = curves.pieces.map(({ from }) => Date.parse(from));
+    byId("row-curves").hidden = !draw("curves", TEMPERATURES, curves, new Axis("curves", now, known));
+    byId("long").hidden = !draw("current-long", CURRENT, curves, new Axis("current-long", now, known));
   }
 
-  #ribbon(states, faults, colours, x) {
-    const parts = states.map(({ state, from, to }) => rect(Math.max(0, x(from)), 4, Math.max(0.8, x(to) - Math.max(0, x(from))), RIBBON - 8, colours[state] ?? "#808080", say(`state.${state}`)));
+  #ribbon(states, faults, colours, axis) {
+    const parts = states.map(({ state, from, to }) => {
+      const left = Math.max(0, axis.x(Date.parse(from)));
+      const width = Math.max(0.8, axis.x(Date.parse(to)) - left);
+      return rect(left, 4, width, RIBBON - 8, colours[state] ?? "#808080", say(`state.${state}`));
+    });
     const ticks = faults.map(({ began, words }) => {
-      const tick = rect(x(began) - 1, 0, 2, RIBBON, "", words ?? say("state.fault"));
+      const tick = rect(axis.x(Date.parse(began)) - 1, 0, 2, RIBBON, "", words ?? say("state.fault"));
       tick.setAttribute("class", "fault-tick");
       return tick;
     });
-    byId("ribbon").replaceChildren(title(say("history.ribbon", { hours: HOURS })), ...parts, ...ticks);
+    byId("ribbon").replaceChildren(title(say("history.ribbon", { span: axis.words })), ...parts, ...ticks);
+  }
+}
+
+/** Time from left to right, to now at the right edge. */
+class Axis {
+  #now;
+  #seconds;
+
+  /** Writes itself below a picture; began is when there was something, in ms. */
+  constructor(id, now, began) {
+    this.#now = now;
+    const needed = (now - Math.min(now, ...began)) / 1000;
+    this.#seconds = SPANS.find((span) => needed <= span) ?? SPANS.at(-1);
+    byId(`${id}-axis`).replaceChildren(...[ago(this.#seconds), ago(this.#seconds / 2), say("axis.now")].map((words) => {
+      const place = document.createElement("span");
+      place.textContent = words;
+      return place;
+    }));
+  }
+
+  /** How long it is, in words. */
+  get words() {
+    return duration(this.#seconds);
+  }
+
+  /** Where a time in ms is; left of 0 if it is before the beginning. */
+  x(millis) {
+    return WIDTH * (1 - (this.#now - millis) / (1000 * this.#seconds));
   }
 }
 
 /** Draws curves under a round number, which is written beside them; false if nothing is known. */
-function draw(id, { title: code, top: topCode, keys, grain }, { step_s: step, pieces }, left) {
+function draw(id, { title: code, top: topCode, keys, grain }, { step_s: step, pieces }, axis) {
   const all = pieces.flatMap((piece) => keys.flatMap((key) => piece[key])).filter((value) => value !== null);
   const top = grain * Math.ceil(Math.max(grain, ...all) / grain);
   const paths = keys.map((key) => {
     const path = document.createElementNS(SVG, "path");
     path.setAttribute("class", `curve ${key}`);
-    path.setAttribute("d", pieces.map((piece) => line(piece[key], Date.parse(piece.from), 1000 * step, left, top)).join(""));
+    path.setAttribute("d", pieces.map((piece) => line(piece[key], Date.parse(piece.from), 1000 * step, axis, top)).join(""));
     return path;
   });
-  byId(id).replaceChildren(title(say(code, { hours: CURVE_HOURS, top })), ...paths);
+  byId(id).replaceChildren(title(say(code, { span: axis.words, top })), ...paths);
   byId(`${id}-top`).textContent = say(topCode, { top });
   return all.length > 0;
 }
 
 /** A line through what is known, broken where nothing is. */
-function line(values, from, step, left, top) {
+function line(values, from, step, axis, top) {
   let path = "";
   let on = false;
   values.forEach((value, i) => {
-    const x = left(from + step * i);
+    const x = axis.x(from + step * i);
     if (value === null || x < 0) {
       on = false;
     } else {

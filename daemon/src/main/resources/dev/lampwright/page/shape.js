@@ -104,7 +104,7 @@ function span(first, last) {
   return Array.from({ length: Math.abs(last - first) + 1 }, (_, i) => first + step * i);
 }
 
-/** Lines beside the strip for each zone, with a short stroke where it begins, and its name at every side of the strip that it is on. */
+/** Lines beside the strip for each zone, with a short stroke where it begins; at every side that it is on, its name and its pixels there. */
 export function marks(layout, at) {
   return lanesOf(layout.zones).taken.map(({ zone, lane }) => {
     const away = at.across / 2 + LANES_GAP + lane * LANE;
@@ -113,7 +113,7 @@ export function marks(layout, at) {
     return {
       name: zone.name,
       path: sides.map((side, i) => line(at, side, away, i === 0)).join(" "),
-      names: named.map((side) => inward(at.points[side[side.length >> 1]], away)),
+      names: named.map((side) => ({ ...inward(at.points[side[side.length >> 1]], away), words: `${zone.name} ${numbers(side)}` })),
     };
   });
 }
@@ -146,6 +146,11 @@ function legs(at, pixels) {
     all.at(-1).push(pixel);
   }
   return all;
+}
+
+/** The numbers of its first and last pixel, in the order in which it runs. */
+function numbers(pixels) {
+  return pixels.length === 1 ? pixels[0] : `${pixels[0]}–${pixels.at(-1)}`;
 }
 
 function longest(sides) {

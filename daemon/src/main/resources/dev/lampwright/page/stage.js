@@ -138,11 +138,11 @@ export class Stage {
       const group = svg("g", { "data-zone": name }, "");
       group.append(svg("path", { d: path }, ""));
       this.#marks.append(group);
-      for (const { x, y } of names) {
-        const words = svg("text", { x, y: y + 4 }, name);
-        group.append(words);
-        const { x: left, y: top, width: wide, height: high } = words.getBBox();
-        words.before(svg("rect", { x: left - 5, y: top, width: wide + 10, height: high, rx: 4 }, ""));
+      for (const { x, y, words } of names) {
+        const text = svg("text", { x, y: y + 4 }, words);
+        group.append(text);
+        const { x: left, y: top, width: wide, height: high } = text.getBBox();
+        text.before(svg("rect", { x: left - 5, y: top, width: wide + 10, height: high, rx: 4 }, ""));
       }
     }
   }

@@ -5,6 +5,8 @@ import { isSaid, LOCALE, say } from "./words.js";
 const PARTS_OF_TIME = [[86400, "day"], [3600, "hour"], [60, "minute"], [1, "second"]].map(([size, unit]) =>
   ({ size, format: new Intl.NumberFormat(LOCALE, { style: "unit", unit, unitDisplay: "short" }) }));
 
+const AGO = new Intl.RelativeTimeFormat(LOCALE, { style: "short" });
+
 /** A time in seconds, by its two greatest parts. */
 export function duration(seconds) {
   let rest = Math.max(0, Math.round(seconds));
@@ -23,6 +25,12 @@ export function duration(seconds) {
 export function roughly(seconds) {
   const steps = seconds < 57 ? 5 : seconds < 10_800 ? 60 : 300;
   return duration(Math.max(steps, steps * Math.round(seconds / steps)));
+}
+
+/** How long ago something was, by the greater of its two parts. */
+export function ago(seconds) {
+  const [size, unit] = seconds < 3600 ? [60, "minute"] : [3600, "hour"];
+  return AGO.format(-seconds / size, unit);
 }
 
 /** A share from 0 to 1. */
