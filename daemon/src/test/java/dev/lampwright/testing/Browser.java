@@ -58,6 +58,11 @@ public final class Browser implements AutoCloseable {
         driver.get(url);
     }
 
+    /** Forgets the files that pages had it keep. */
+    public void forgetFiles() {
+        driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
+    }
+
     /** Sees the page as on a screen of another size, in px. */
     public void resize(int width, int height, double density) {
         driver.executeCdpCommand(

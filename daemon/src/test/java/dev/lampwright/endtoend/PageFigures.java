@@ -1,0 +1,81 @@
+package dev.lampwright.endtoend;
+
+import dev.lampwright.testing.Browser;
+import dev.lampwright.testing.Folders;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Opens the live page in a real browser and prints how long it takes, and how much is sent; no test. The daemon runs as a process of its own
+ * with a strip of 30 pixels, all on loopback. First the browser has nothing of the page (its cache is emptied before each time), then it has
+ * been there before. To be run after {@code mvn package}, on a quiet machine, with how often, or 15:
+ *
+ * <pre>mvn -q -Pfigures test -DskipTests -Dfigures=dev.lampwright.endtoend.PageFigures -Dwith=15</pre>
+ */
+final class PageFigures {
+    /** When something was first painted, in ms from the press on the address. Source: W3C Paint Timing, first-contentful-paint. */
+    private static final String FIRST_PAINT = """
+            const [paint] = performance.getEntriesByName('first-contentful-paint');
+            return paint === undefined ? -1 : paint.startTime;
+            """;
+
+    /** All that was sent for the page and its files. Source: W3C Resource Timing, transferSize. */
+    private static final String BYTES = """
+            return [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
+              .reduce((sum, entry) => sum + entry.transferSize, 0);
+            """;
+
+    private PageFigures() {}
+
+    /**
+     * Measures and prints.
+     *
+     * @param args how often
+     */
+    public static void main(String[] args) throws IOException {
+        int times = args.length > 0 ? Integer.parseInt(args[0]) : 15;
+        Path folder = Files.createTempDirectory("lampwright-page");
+        try (PageBench bench = new PageBench(folder)) {
+            print("nothing kept", measure(bench, times, true));
+            print("been there before", measure(bench, times, false));
+        } finally {
+            Folders.delete(folder);
+        }
+    }
+
+    private static List<double[]> measure(PageBench bench, int times, boolean afresh) {
+        Browser browser = bench.browser();
+        List<double[]> all = new ArrayList<>();
+        for (int i = 0; i < times; i++) {
+            browser.open("about:blank");
+            if (afresh) {
+                browser.forgetFiles();
+            }
+            bench.open();
+            all.add(new double[] {number(browser.run(FIRST_PAINT)), number(browser.run(BYTES))});
+        }
+        return all;
+    }
+
+    private static double number(Object value) {
+        return ((Number) value).doubleValue();
+    }
+
+    private static void print(String when, List<double[]> all) {
+        double[] paints = all.stream().mapToDouble(each -> each[0]).sorted().toArray();
+        double bytes = all.stream().mapToDouble(each -> each[1]).max().orElse(0);
+        System.out.printf(
+                Locale.ROOT,
+                "%s: first paint %.0f ms (median of %d; least %.0f, most %.0f), %.1f kB sent%n",
+                when,
+                paints[paints.length / 2],
+                paints.length,
+                paints[0],
+                paints[paints.length - 1],
+                bytes / 1000);
+    }
+}
