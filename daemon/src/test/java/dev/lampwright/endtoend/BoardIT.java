@@ -12,6 +12,7 @@ import dev.lampwright.testing.RunningDaemon;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.FieldSource;
  * From the printer's message to the pixels: a real broker, the daemon's jar, a device node, the firmware's own machine code, and the
  * waveform read as a strip reads it. On each board, at every baud that the firmware is offered for.
  */
+@Tag("alone")
 @Timeout(120)
 class BoardIT extends OwnBench {
     /** What the product promises: how soon the light is right after whatever was wrong is put right. */

@@ -12,10 +12,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** What the printer tells arrives as the right light, and nothing that anybody sends puts it out. */
+@Tag("alone")
 @Timeout(120)
 class DaemonIT extends SharedBench {
     /** What the product promises: how soon the light is right after whatever was wrong is put right. */

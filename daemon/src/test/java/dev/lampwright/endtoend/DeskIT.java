@@ -14,10 +14,12 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** What people ask for, by {@code mosquitto_pub} and by {@code lampwright tell}, arrives on the strip, and they are answered. */
+@Tag("alone")
 @Timeout(120)
 class DeskIT extends SharedBench {
     private static final Duration SOON = Duration.ofSeconds(20);

@@ -10,12 +10,14 @@ import dev.lampwright.testing.Firmware;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
 import java.time.Duration;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
 /** The daemon's status says why the controller last started. */
+@Tag("alone")
 @Timeout(120)
 class LastResetIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);

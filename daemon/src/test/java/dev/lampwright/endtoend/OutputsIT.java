@@ -19,10 +19,12 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** A strip on several data lines, from the daemon's jar to the pins. */
+@Tag("alone")
 @Timeout(120)
 class OutputsIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);

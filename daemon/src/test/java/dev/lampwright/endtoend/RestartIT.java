@@ -25,11 +25,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A service that is killed and started again as fast as it comes up does not flash. Source: WCAG 2.2, success criterion 2.3.1. */
+@Tag("alone")
 class RestartIT {
     private static final int RESTARTS = 4;
     /** The process's own start is known to a hundredth of a second. */

@@ -20,11 +20,13 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Whatever breaks at the broker, the cable or the controller: the light comes back by itself, and nothing is left behind. */
+@Tag("alone")
 @Timeout(300)
 class TroublesIT {
     /** What the product promises: how soon the light is right after whatever was wrong is put right. */

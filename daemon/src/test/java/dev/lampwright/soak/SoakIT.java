@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A short soak, with every kind of trouble at least once. Figures of time are printed; they decide only where the daemon alone can be
  * to blame, with the machine's own standing still taken off.
  */
+@Tag("alone")
 @Timeout(600)
 class SoakIT {
     private static final Duration LENGTH = Duration.ofSeconds(45);
