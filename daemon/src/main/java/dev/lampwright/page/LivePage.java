@@ -99,7 +99,8 @@ public final class LivePage implements AutoCloseable {
     /** Each daemon's own report says where its page is. */
     private void tellAddress() {
         String url = urlForOthers;
-        daemons.get().forEach((name, daemon) -> daemon.pageAt(url.isEmpty() || name.isEmpty() ? url : url + name + "/"));
+        daemons.get()
+                .forEach((name, daemon) -> daemon.pageAt(url.isEmpty() || name.isEmpty() ? url : url + name + "/"));
     }
 
     /**
