@@ -48,15 +48,20 @@ final class RigOption {
         return isGiven() ? Shop.rig(given, name).path() : only(given);
     }
 
-    /** The same, of a file that need not be there yet. */
+    /** The same, of a file that need not be there yet; so a folder without a {@code shop.toml} is none. */
     Path fileToWrite(Path given) throws ConfigException {
-        return isGiven() && ShopFile.isIn(given) ? RigFile.of(given, name).path() : file(given);
+        if (!ShopFile.isIn(given)) {
+            requireNone(given);
+            return given;
+        }
+        return isGiven() ? RigFile.of(given, name).path() : only(given);
     }
 
     private void requireNone(Path given) {
         if (isGiven()) {
             throw new ParameterException(
-                    spec.commandLine(), "--rig goes with a folder that has a shop.toml, and " + given + " has none");
+                    spec.commandLine(), "--rig goes with a folder that has a shop.toml, and "
+ + given + (Files.isDirectory(given) ? " has none" : " is no folder"));
         }
     }
 
