@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.Promtool;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -12,8 +13,11 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +25,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** Metrics of the jar as its user runs it. */
 @Timeout(60)
 class MetricsIT {
+    private static final Path RULES = Path.of("..", "systemd", "prometheus", "lampwright.rules.yml");
+    private static final Path RULE_TESTS = Path.of("src", "test", "prometheus", "lampwright.rules.test.yml");
+
     @TempDir
     private Path folder;
 
@@ -47,7 +54,34 @@ class MetricsIT {
                 assertTrue(told.lines().anyMatch(line::equals), () -> line + " in " + told);
             }
             assertTrue(told.contains("lampwright_printer_message_age_seconds"), told);
+            assertEquals("", Promtool.checkMetrics(folder, told));
+            assertAllAreTold(told);
         }
+    }
+
+    /** An alert for a metric that nobody tells would never come. */
+    private static void assertAllAreTold(String metrics) throws IOException {
+        List<String> named = Pattern.compile("\\blampwright_\\w+")
+                .matcher(Files.readString(RULES))
+                .results()
+                .map(MatchResult::group)
+                .distinct()
+                .toList();
+        assertTrue(named.size() > 8, named.toString());
+        for (String name : named) {
+            assertTrue(metrics.lines().anyMatch(line -> line.startsWith(name)), name);
+        }
+        assertTrue(metrics.contains("lampwright_frame_late_seconds_bucket{le=\"0.025\"}"), metrics);
+    }
+
+    @Test
+    void theAlertRulesThatComeWithItAreRightAndComeWhenTheyShould() throws IOException {
+        Files.copy(RULES, folder.resolve(RULES.getFileName()));
+        Path tests = Files.copy(RULE_TESTS, folder.resolve(RULE_TESTS.getFileName()));
+        String checked = Promtool.checkRules(folder.resolve(RULES.getFileName()));
+        assertTrue(checked.contains("SUCCESS: 6 rules found"), checked);
+        String tested = Promtool.testRules(tests);
+        assertTrue(tested.contains("SUCCESS"), tested);
     }
 
     @Test

@@ -1,0 +1,53 @@
+package dev.lampwright.testing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** What Prometheus itself says of rules and metrics, by its {@code promtool}. Needs the Debian package {@code prometheus}. */
+public final class Promtool {
+    private static final String PACKAGE = "prometheus";
+
+    private Promtool() {}
+
+    /**
+     * Checks a file of rules.
+     *
+     * @param file the rules
+     * @return what it says
+     * @throws AssertionError if there is anything wrong; the message has what
+     */
+    public static String checkRules(Path file) {
+        return Tool.run(List.of("promtool", "check", "rules", file.toString()), PACKAGE);
+    }
+
+    /**
+     * Runs the unit tests of rules.
+     *
+     * @param file the tests; the rules that they name are in the same folder
+     * @return what it says
+     * @throws AssertionError if a test fails; the message has which
+     */
+    public static String testRules(Path file) {
+        return Tool.run(List.of("promtool", "test", "rules", file.toString()), PACKAGE);
+    }
+
+    /**
+     * Checks metrics as a server would scrape them.
+     *
+     * @param folder where they are written to meanwhile
+     * @param metrics the text
+     * @return what it says; nothing if all is well
+     * @throws AssertionError if they cannot be read, or it finds anything to complain of
+     */
+    public static String checkMetrics(Path folder, String metrics) {
+        try {
+            Path file = Files.writeString(folder.resolve("metrics"), metrics);
+            return Tool.run(List.of("sh", "-c", "promtool check metrics < " + file), PACKAGE);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
