@@ -23,6 +23,15 @@ public record Contact(OwnTopics topics, String lost, String goodbye, Asks asks) 
          * @return the answer, to be published
          */
         String take(String word, byte[] payload, boolean retained);
+
+        /**
+         * Takes a status that came on the daemon's own topic: its own, or that of another one with the same topics. Called by one thread at a time.
+         *
+         * @param topic the topic
+         * @param payload the status, as it came
+         * @param retained whether the broker had kept the message from earlier
+         */
+        default void status(String topic, byte[] payload, boolean retained) {}
     }
 
     /** What the broker is told for when the daemon is gone. */
@@ -30,8 +39,11 @@ public record Contact(OwnTopics topics, String lost, String goodbye, Asks asks) 
         return new Will(topics.status(), lost, goodbye);
     }
 
-    /** Takes what is asked for on a topic; does nothing on others. */
+    /** Takes what is asked for on a topic, or a status; does nothing on others. */
     public void take(String topic, byte[] payload, boolean retained, BrokerClient client) {
+        if (topic.equals(topics.status())) {
+            asks.status(topic, payload, retained);
+        }
         topics.askedOn(topic)
                 .map(word -> asks.take(word, payload, retained))
                 .ifPresent(answer -> client.publish(topics.answer(), answer.getBytes(StandardCharsets.UTF_8), false));

@@ -6,6 +6,7 @@ import dev.lampwright.config.Shop;
 import dev.lampwright.config.ShopFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,12 +21,22 @@ final class RigOption {
 
     @Option(
             names = "--rig",
-            paramLabel = "NAME",
-            description = "Which rig, if you give the folder of several in place of a file: rigs/NAME.toml in it.")
+            paramLabel = "RIG",
+            completionCandidates = Names.class,
+            description = "Which rig, if you give the folder of several in place of a file: rigs/RIG.toml in it.")
     private String name;
 
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
+
+    /** For completion: what the shell runs when somebody asks it for names, since only then is it known which there are. */
+    private static final class Names implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return List.of("$(cd /etc/lampwright/rigs 2>/dev/null && ls | sed -n 's/[.]toml$//p')")
+                    .iterator();
+        }
+    }
 
     /** Whether a rig is named. */
     boolean isGiven() {
@@ -60,8 +71,9 @@ final class RigOption {
     private void requireNone(Path given) {
         if (isGiven()) {
             throw new ParameterException(
-                    spec.commandLine(), "--rig goes with a folder that has a shop.toml, and "
- + given + (Files.isDirectory(given) ? " has none" : " is no folder"));
+                    spec.commandLine(),
+                    "--rig goes with a folder that has a shop.toml, and " + given
+                            + (Files.isDirectory(given) ? " has none" : " is no folder"));
         }
     }
 

@@ -10,6 +10,7 @@ import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.KnownLooks;
+import dev.lampwright.desk.Namesake;
 import dev.lampwright.desk.Report;
 import dev.lampwright.desk.Signature;
 import dev.lampwright.history.Account;
@@ -72,6 +73,7 @@ public final class Daemon implements AutoCloseable {
     private final FaultText faultText = new FaultText();
     private final String version = Release.version();
     private final Signature signature;
+    private final Namesake namesake;
     private final StripGlance strip = new StripGlance(this::tap);
     private volatile String page = "";
     private volatile Running running;
@@ -126,6 +128,7 @@ public final class Daemon implements AutoCloseable {
             Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping, Phase phase) {
         this.lines = lines;
         signature = Signature.begun(config.talk().prefix());
+        namesake = new Namesake(signature);
         history = new HistoryKeeper(
                 keeping.map(Keeping::history),
                 this::glance,
@@ -281,10 +284,11 @@ public final class Daemon implements AutoCloseable {
         return pulse;
     }
 
-    /** Looks after what nothing else brings up: topics on which the printer says nothing. To be called every second or so. */
+    /** Looks after what nothing else brings up: topics on which the printer says nothing, and another daemon that is gone. To be called every second or so. */
     public void lookAround() {
         Running now = running;
         now.printer().lookAround(now.config().light().silentAfter());
+        namesake.lookAround(CLOCK.getAsLong());
     }
 
     /**
@@ -527,7 +531,7 @@ public final class Daemon implements AutoCloseable {
                 new OwnTopics(from.talk().prefix()),
                 Report.gone(version, "lost", signature(from)),
                 Report.gone(version, "stopped", signature(from)),
-                new Mailbox(desk));
+                new Mailbox(desk, namesake, CLOCK));
         return new PrinterClient(from.broker(), from.bindings(), CLOCK, this::heard, contact);
     }
 

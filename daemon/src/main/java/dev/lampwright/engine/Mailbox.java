@@ -4,17 +4,35 @@ import dev.lampwright.broker.Contact;
 import dev.lampwright.desk.Answer;
 import dev.lampwright.desk.Asker;
 import dev.lampwright.desk.Desk;
+import dev.lampwright.desk.Namesake;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.function.LongSupplier;
 
-/** Brings to the desk what is asked for over the broker. */
+/** Brings to the desk what is asked for over the broker, and has an eye on who else reports on the daemon's own topic. */
 final class Mailbox implements Contact.Asks {
     private final Desk desk;
+    private final Namesake namesake;
+    private final LongSupplier clock;
 
-    Mailbox(Desk desk) {
+    /**
+     * Makes one.
+     *
+     * @param desk where people ask
+     * @param namesake notices another daemon with the same topics
+     * @param clock monotonic time, in ns
+     */
+    Mailbox(Desk desk, Namesake namesake, LongSupplier clock) {
         this.desk = desk;
+        this.namesake = namesake;
+        this.clock = clock;
+    }
+
+    @Override
+    public void status(String topic, byte[] payload, boolean retained) {
+        namesake.saw(topic, payload, retained, clock.getAsLong());
     }
 
     /**

@@ -76,7 +76,7 @@ public final class PrinterClient implements AutoCloseable {
 
     private static List<String> topicFilters(Bindings bindings, Optional<Contact> contact) {
         List<String> all = new ArrayList<>(bindings.topicFilters());
-        contact.ifPresent(spoken -> all.add(spoken.topics().asks()));
+        contact.map(Contact::topics).ifPresent(own -> all.addAll(List.of(own.asks(), own.status())));
         return all;
     }
 

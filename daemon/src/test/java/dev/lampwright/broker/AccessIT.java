@@ -44,7 +44,7 @@ final class AccessIT {
             "shop/birch/job", new Rights(Set.of(), Set.of()),
             "lampwright/alder/ask/brightness", new Rights(Set.of(PEOPLE), Set.of(DAEMON)),
             "lampwright/alder/answer", new Rights(Set.of(DAEMON), Set.of(PEOPLE)),
-            "lampwright/alder/status", new Rights(Set.of(DAEMON), Set.of(PEOPLE)),
+            "lampwright/alder/status", new Rights(Set.of(DAEMON), Set.of(PEOPLE, DAEMON)),
             "lampwright/birch/status", new Rights(Set.of(), Set.of()),
             "other", new Rights(Set.of(), Set.of()));
 
@@ -57,9 +57,11 @@ final class AccessIT {
 
     @BeforeEach
     void start() {
-        mosquitto = Mosquitto.asShipped(
-                SHIPPED,
-                ALL.stream().map(name -> new Account(name, name + "-sesame")).toList());
+        mosquitto = Mosquitto.asShipped(SHIPPED, "lampwright.acl", accounts(ALL));
+    }
+
+    private static List<Account> accounts(List<String> names) {
+        return names.stream().map(name -> new Account(name, name + "-sesame")).toList();
     }
 
     @AfterEach
@@ -86,23 +88,44 @@ final class AccessIT {
 
     @Test
     void everybodyCanDoWhatTheyMustAndNothingElse() throws MqttException {
+        requireRights(RIGHTS, ALL);
+    }
+
+    /** The access list for many printers: each printer has its own topics by its name, and the daemon has all prefixes. */
+    @Test
+    void soTheyCanWhereThereAreManyPrinters() throws MqttException {
+        List<String> all = List.of(PRINTER, "birch", DAEMON, PEOPLE);
+        mosquitto.close();
+        mosquitto = Mosquitto.asShipped(SHIPPED, "farm.acl", accounts(all));
+        requireRights(
+                Map.of(
+                        "shop/alder/job", new Rights(Set.of(PRINTER), Set.of(DAEMON)),
+                        "shop/birch/heat/plate", new Rights(Set.of("birch"), Set.of(DAEMON)),
+                        "lampwright/alder/ask/brightness", new Rights(Set.of(PEOPLE), Set.of(DAEMON)),
+                        "lampwright/birch/answer", new Rights(Set.of(DAEMON), Set.of(PEOPLE)),
+                        "lampwright/birch/status", new Rights(Set.of(DAEMON), Set.of(PEOPLE, DAEMON)),
+                        "other", new Rights(Set.of(), Set.of())),
+                all);
+    }
+
+    private void requireRights(Map<String, Rights> allowed, List<String> all) throws MqttException {
         Set<String> heard = new ConcurrentSkipListSet<>();
         List<MqttClient> readers = new ArrayList<>();
-        for (String reader : ALL) {
+        for (String reader : all) {
             MqttClient client = connected(reader);
             client.subscribe("#", 1, (topic, message) -> heard.add(topic + " from " + message + " to " + reader));
             readers.add(client);
         }
-        for (String writer : ALL) {
+        for (String writer : all) {
             MqttClient client = client(writer + "-writing");
             client.connect(login(writer, writer + "-sesame"));
-            for (String topic : RIGHTS.keySet()) {
+            for (String topic : allowed.keySet()) {
                 client.publish(topic, Alder.bytes(writer), 1, false);
             }
             client.disconnect();
         }
         Set<String> expected = new TreeSet<>();
-        RIGHTS.forEach((topic, rights) -> rights.write.forEach(
+        allowed.forEach((topic, rights) -> rights.write.forEach(
                 writer -> rights.read.forEach(reader -> expected.add(topic + " from " + writer + " to " + reader))));
         Await.until("what is allowed", DEADLINE, () -> heard.containsAll(expected));
         for (MqttClient reader : readers) {

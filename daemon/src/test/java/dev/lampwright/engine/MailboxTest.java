@@ -6,6 +6,8 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.DeskSettings;
 import dev.lampwright.desk.KnownLooks;
+import dev.lampwright.desk.Namesake;
+import dev.lampwright.desk.Signature;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import java.nio.charset.StandardCharsets;
@@ -18,13 +20,16 @@ import org.junit.jupiter.api.Test;
 
 class MailboxTest {
     private final AtomicReference<Wishes> slot = new AtomicReference<>();
-    private final Mailbox mailbox = new Mailbox(new Desk(
-            DeskSettings.USUAL,
-            new Fitting(3, Map.of("strip", Zone.run(0, 2)), List.of()),
-            new KnownLooks(Set.of("idle"), Set.of()),
-            new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
-            () -> Desk.Alarm.NONE,
-            slot::set));
+    private final Mailbox mailbox = new Mailbox(
+            new Desk(
+                    DeskSettings.USUAL,
+                    new Fitting(3, Map.of("strip", Zone.run(0, 2)), List.of()),
+                    new KnownLooks(Set.of("idle"), Set.of()),
+                    new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
+                    () -> Desk.Alarm.NONE,
+                    slot::set),
+            new Namesake(Signature.begun("lampwright")),
+            () -> 0);
 
     @Test
     void asksTheDesk() {

@@ -111,14 +111,15 @@ public final class Mosquitto implements AutoCloseable {
     /**
      * Starts one with a configuration as it is shipped, but on a free port and in a folder of its own.
      *
-     * @param shipped folder with {@code lampwright.conf} and {@code lampwright.acl}
+     * @param shipped folder with {@code lampwright.conf}
+     * @param accessList what is put in the place of {@code lampwright.acl}, from the same folder
      * @param accounts who may log in
      * @return it, listening
      */
-    public static Mosquitto asShipped(Path shipped, List<Account> accounts) {
+    public static Mosquitto asShipped(Path shipped, String accessList, List<Account> accounts) {
         Mosquitto mosquitto = new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), List.of());
         try {
-            Files.copy(shipped.resolve("lampwright.acl"), mosquitto.folder.resolve("lampwright.acl"));
+            Files.copy(shipped.resolve(accessList), mosquitto.folder.resolve("lampwright.acl"));
             mosquitto.passwords(mosquitto.folder.resolve("lampwright.passwords"), accounts);
             String text = Files.readString(shipped.resolve("lampwright.conf"))
                     .replace("listener 1883", "listener " + mosquitto.port)
