@@ -61,13 +61,13 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
     }
 
     /**
-     * Does as is wanted; nothing if that is so already.
+     * Does as is wanted; nothing if that is so already, or is being tried.
      *
      * @param next how the server is to be; empty for none
      * @param good whether the one that is there may stay, if nothing else is wanted
      */
     public void follow(Optional<W> next, Predicate<S> good) {
-        boolean stays = server.map(good::test).orElse(next.isEmpty());
+        boolean stays = server.map(good::test).orElse(true);
         if (next.equals(wanted) && stays) {
             return;
         }
