@@ -48,7 +48,7 @@ final class ShopWords {
     private static String state(Rig rig) {
         return rig.daemon()
                 .map(daemon -> daemon.frames().snapshot().state().word())
-                .orElse("off");
+                .orElse(rig.trouble().isEmpty() ? "starting" : "off");
     }
 
     private static String trouble(Rig rig) {

@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ public record RigFile(String name, Path path) {
         List<RigFile> all = new ArrayList<>();
         try (DirectoryStream<Path> found = Files.newDirectoryStream(rigs, RigFile::isOne)) {
             found.forEach(path -> all.add(at(path)));
-        } catch (IOException e) {
+        } catch (IOException | DirectoryIteratorException e) {
             throw new ConfigException(List.of(new Mistake(
                     rigs.toString(),
                     0,

@@ -66,6 +66,7 @@ public final class Chain {
     private final Encoder encoder;
     private final Guards guards;
     private final List<LookFault> faults = new ArrayList<>();
+    private final List<LookFault> faultsToRead = Collections.unmodifiableList(faults);
     private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private PrinterState state = PrinterState.SILENT;
@@ -374,7 +375,7 @@ public final class Chain {
      * @return each part of a look once, oldest first; grows as more fail
      */
     public List<LookFault> faults() {
-        return Collections.unmodifiableList(faults);
+        return faultsToRead;
     }
 
     /**

@@ -109,6 +109,9 @@ public final class Rigs implements AutoCloseable {
      * @param shop what was read
      */
     public void follow(Shop shop) {
+        if (!mistakes.isEmpty()) {
+            LOG.info("what all rigs share is right again");
+        }
         mistakes = List.of();
         Map<String, Rig> next = new TreeMap<>(rigs);
         Set<String> gone = new TreeSet<>(next.keySet());
