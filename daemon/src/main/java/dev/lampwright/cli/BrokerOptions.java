@@ -3,6 +3,8 @@ package dev.lampwright.cli;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.RigFile;
+import dev.lampwright.config.ShopFile;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -68,6 +70,17 @@ final class BrokerOptions {
     /** The broker. */
     Broker broker() throws ConfigException {
         return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(rig.file(file));
+    }
+
+    /** The broker; of a folder with several rigs, and none of them named, that of the first. */
+    Broker brokerOfAny() throws ConfigException {
+        if (file != null && !rig.isGiven() && ShopFile.isIn(file)) {
+            Optional<RigFile> first = RigFile.in(file).stream().findFirst();
+            if (first.isPresent()) {
+                return ConfigFile.readBroker(first.get().path());
+            }
+        }
+        return broker();
     }
 
     /** The configuration, if there is one. */

@@ -74,7 +74,7 @@ final class ShelfCommand implements Callable<Integer> {
                     spec.commandLine(),
                     "--levels is " + levels + "; write a whole number from 1 to " + ShelfListener.DEEPEST);
         }
-        Broker broker = source.broker();
+        Broker broker = source.brokerOfAny();
         ColourDepth depth = ColourDepth.of(System.getenv());
         LogSettings.silent();
         try (ShelfListener listener = new ShelfListener(broker, levels, shelf)) {

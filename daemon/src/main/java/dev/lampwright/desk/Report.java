@@ -117,8 +117,12 @@ public record Report(
         return told;
     }
 
-    /** How far the job is, or the heat-up before it, 0 to 1; NaN if it is not known, or means nothing. */
-    private double progress() {
+    /**
+     * How far the job is, or the heat-up before it.
+     *
+     * @return 0 to 1; NaN if it is not known, or means nothing
+     */
+    public double progress() {
         return switch (printer.state()) {
             case PRINTING, HELD -> signal("job.progress");
             case WARMING -> known(".heat").average().orElse(Double.NaN);
@@ -126,8 +130,12 @@ public record Report(
         };
     }
 
-    /** Time until the heat-up is over, or the job, in s; NaN if it is not known. */
-    private double leftSeconds() {
+    /**
+     * Time until the heat-up is over, or the job.
+     *
+     * @return s; NaN if it is not known
+     */
+    public double leftSeconds() {
         return switch (printer.state()) {
             case PRINTING -> signal("job.left_s");
             case WARMING -> known(".ready_s").max().orElse(Double.NaN);

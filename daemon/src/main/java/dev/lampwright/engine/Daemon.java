@@ -502,6 +502,15 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
+    /**
+     * Who this is in its own report.
+     *
+     * @return as of now
+     */
+    public Signature signature() {
+        return signature(running.config());
+    }
+
     private Signature signature(Config from) {
         return signature.under(from.talk().prefix());
     }
@@ -510,7 +519,7 @@ public final class Daemon implements AutoCloseable {
         Running now = running;
         strip.look();
         Report.Sight sight = new Report.Sight(Instant.now(), page, strip.hex());
-        now.printer().tell(report.json(signature(now.config()), sight));
+        now.printer().tell(report.json(signature(), sight));
     }
 
     /**

@@ -27,13 +27,15 @@ final class LayoutMessage {
      *
      * @param number of this layout; frames name the one that they are for
      * @param version of the daemon
+     * @param oneOfSeveral whether the shelf of all rigs is above its page
      * @param config what it runs
      * @return JSON in one line
      */
-    static String of(int number, String version, Config config) {
+    static String of(int number, String version, boolean oneOfSeveral, Config config) {
         JsonObject message = new JsonObject()
                 .put("layout", number)
                 .put("version", version)
+                .put("shelf", oneOfSeveral)
                 .put("prefix", config.talk().prefix())
                 .put("pixels", config.fitting().pixels())
                 .put("flash_limit", !config.light().guard().allowFlashing())

@@ -7,6 +7,7 @@ import dev.lampwright.rig.Rigs;
 import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -50,22 +51,36 @@ public final class LivePage implements AutoCloseable {
      * @param advice what there is to say of their configurations
      */
     public LivePage(Rigs rigs, Advice advice) {
-        this(rigs::daemons, Optional.of(new RigList(rigs)), advice, System::nanoTime);
+        this(rigs::daemons, Optional.of(() -> rejected(rigs)), advice, System::nanoTime);
     }
 
-    private LivePage(
-            Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice, LongSupplier nanoClock) {
+    private static Map<String, String> rejected(Rigs rigs) {
+        Map<String, String> rejected = new TreeMap<>();
+        rigs.all().stream()
+                .filter(rig -> rig.daemon().isEmpty())
+                .forEach(rig -> rejected.put(rig.name(), rig.trouble()));
+        return rejected;
+    }
+
+    LivePage(
+            Supplier<Map<String, Daemon>> daemons,
+            Optional<Supplier<Map<String, String>>> rejected,
+            Advice advice,
+            LongSupplier nanoClock) {
         this.daemons = daemons;
         this.nanoClock = nanoClock;
         addressNanos = nanoClock.getAsLong();
         standing = new RetriedServer<>(
-                settings -> open(settings, daemons, front, advice), "there is no live page", LOG, nanoClock);
+                settings -> open(settings, daemons, rejected, advice), "there is no live page", LOG, nanoClock);
     }
 
     private static PageServer open(
-            PageSettings settings, Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice)
+            PageSettings settings,
+            Supplier<Map<String, Daemon>> daemons,
+            Optional<Supplier<Map<String, String>>> rejected,
+            Advice advice)
             throws IOException {
-        PageServer opened = new PageServer(settings, daemons, front, advice);
+        PageServer opened = new PageServer(settings, daemons, rejected, advice);
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }

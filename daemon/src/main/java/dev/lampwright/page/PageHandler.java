@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Answers requests: the page's own files for everybody, news and asks for those whom the door lets in. */
 final class PageHandler {
@@ -17,12 +18,13 @@ final class PageHandler {
     private static final String ASK = "/ask/";
     private static final String AFTER = "after=";
     private static final long COME_AGAIN_MS = 2000;
+    private static final Set<String> OTHERS = Set.of(EVENTS, "/door", "/rights", "/enter", "/leave");
     private static final HttpCall.Refusal NOTHING = new HttpCall.Refusal(404, "there is nothing here");
 
     private final Map<String, Sheet> sheets;
     private final AccessCheck door;
-    private final Desk desk;
-    private final Publisher publisher;
+    private final Optional<Desk> desk;
+    private final Stream stream;
     private final Viewers viewers;
     private final Seats seats;
     private final Map<String, Shown> documents;
@@ -30,13 +32,18 @@ final class PageHandler {
     /**
      * Makes a handler.
      *
+     * @param door who gets in
+     * @param desk whom to ask; empty for a page on which nothing can be asked for
+     * @param stream takes in those who watch
+     * @param viewers who watches
+     * @param seats room for them
      * @param sheets the page's own files, by path
      * @param documents what is made when a browser asks for it, by path
      */
     PageHandler(
             AccessCheck door,
-            Desk desk,
-            Publisher publisher,
+            Optional<Desk> desk,
+            Stream stream,
             Viewers viewers,
             Seats seats,
             Map<String, Sheet> sheets,
@@ -45,7 +52,7 @@ final class PageHandler {
         this.seats = seats;
         this.sheets = sheets;
         this.desk = desk;
-        this.publisher = publisher;
+        this.stream = stream;
         this.viewers = viewers;
         this.documents = Map.copyOf(documents);
     }
@@ -57,9 +64,29 @@ final class PageHandler {
      */
     record Shown(PageTokens.Right needed, Document document) {}
 
+    /** Where news comes from. */
+    interface Stream {
+        /**
+         * Takes in someone who begins to watch: tells what others have been told before.
+         *
+         * @param viewer who
+         * @param lastId the last event's name that the viewer has heard, perhaps of another run; empty for none
+         */
+        void welcome(Viewer viewer, String lastId);
+    }
+
     /** One way to answer a path. */
     private interface Answering {
         void to(HttpCall call) throws IOException;
+    }
+
+    /** Whether there is anything at a path. */
+    boolean knows(String path) {
+        return sheets.containsKey(path) || documents.containsKey(path) || OTHERS.contains(path) || isAsk(path);
+    }
+
+    private boolean isAsk(String path) {
+        return desk.isPresent() && path.startsWith(ASK) && Ask.words().contains(path.substring(ASK.length()));
     }
 
     /**
@@ -84,8 +111,7 @@ final class PageHandler {
             post(call, this::enter);
         } else if (call.path().equals("/leave")) {
             post(call, this::leave);
-        } else if (call.path().startsWith(ASK)
-                && Ask.words().contains(call.path().substring(ASK.length()))) {
+        } else if (isAsk(call.path())) {
             post(call, inside(PageTokens.Right.ASK, this::ask));
         } else {
             call.answer(NOTHING);
@@ -181,7 +207,7 @@ final class PageHandler {
             return;
         }
         String word = call.path().substring(ASK.length());
-        Answer answer = desk.ask(word, new String(body, StandardCharsets.UTF_8));
+        Answer answer = desk.orElseThrow().ask(word, new String(body, StandardCharsets.UTF_8));
         call.answerJson(answer.done() ? 200 : 422, answer.json());
     }
 
@@ -200,7 +226,7 @@ final class PageHandler {
     private void serve(Viewer viewer, String lastId) throws IOException {
         try {
             viewer.send(ServerEvent.retryAfter(COME_AGAIN_MS));
-            publisher.welcome(viewer, lastId);
+            stream.welcome(viewer, lastId);
             viewer.serve();
         } finally {
             viewers.remove(viewer);

@@ -37,6 +37,7 @@ final class PageServer implements RetriedServer.Server {
     private final Supplier<Map<String, Daemon>> daemons;
     private final Advice advice;
     private final Map<String, Sheet> sheets = Sheets.all();
+    private final Optional<ShelfPage> shelf;
     private final Map<String, RigPage> pages = new ConcurrentHashMap<>();
 
     /**
@@ -44,11 +45,15 @@ final class PageServer implements RetriedServer.Server {
      *
      * @param settings where, and for whom
      * @param daemons what it shows, by the name of the rig; the only one by none
-     * @param front what is at {@code /} where there are several rigs; empty where there is one
+     * @param rejected why rigs do not run, by name, for the shelf at {@code /}; empty where there is one rig, whose page is there
      * @param advice what there is to say of a configuration
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
-    PageServer(PageSettings settings, Supplier<Map<String, Daemon>> daemons, Optional<Site.Front> front, Advice advice)
+    PageServer(
+            PageSettings settings,
+            Supplier<Map<String, Daemon>> daemons,
+            Optional<Supplier<Map<String, String>>> rejected,
+            Advice advice)
             throws IOException {
         this.settings = settings;
         this.daemons = daemons;
@@ -61,8 +66,11 @@ final class PageServer implements RetriedServer.Server {
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
         lookAround();
+        shelf = rejected.map(why -> new ShelfPage(daemons, why, door, seats, sheets));
         Site site = new Site(
-                door, name -> Optional.ofNullable(pages.get(name)).<Site.Page>map(page -> page::answer), front);
+                door,
+                name -> Optional.ofNullable(pages.get(name)).<Site.Page>map(page -> page::answer),
+                shelf.map(front -> front));
         server.createContext("/", site);
         server.start();
     }
@@ -164,6 +172,7 @@ final class PageServer implements RetriedServer.Server {
     /** Shuts the page. Whoever watches is told by the end of the stream. */
     @Override
     public void close() {
+        shelf.ifPresent(ShelfPage::close);
         pages.values().forEach(RigPage::close);
         server.stop(0);
         threads.shutdownNow();

@@ -18,7 +18,7 @@ import java.util.concurrent.TimeUnit;
  * Looks at the daemon twenty times a second, on the thread {@code page}, and tells all viewers what is new: each event is put into words
  * once. While nobody watches it only notes the current.
  */
-final class Publisher implements AutoCloseable {
+final class Publisher implements PageHandler.Stream, AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
     /** Where there are many rigs, nobody watches most of them. */
     private static final Duration GLANCE_EVERY = Duration.ofMillis(250);
@@ -37,6 +37,7 @@ final class Publisher implements AutoCloseable {
 
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
     private final Worker worker = Worker.paced("page", LOOK_EVERY, this::look, this::leaveFramesAlone);
+    private final boolean oneOfSeveral = !RigName.current().isEmpty();
     private FrameTap tap;
     private Optional<FrameTap.Place> place = Optional.empty();
     private FrameMessage frames;
@@ -74,13 +75,8 @@ final class Publisher implements AutoCloseable {
         worker.close();
     }
 
-    /**
-     * Takes in someone who begins to watch: tells what others have been told before.
-     *
-     * @param viewer who
-     * @param lastId the last event's name that the viewer has heard, perhaps of another run; empty for none
-     */
-    synchronized void welcome(Viewer viewer, String lastId) {
+    @Override
+    public synchronized void welcome(Viewer viewer, String lastId) {
         newest.forEach(viewer::tell);
         viewer.tell(Topic.CURRENT, current(firstWanted(lastId)));
         viewers.add(viewer);
@@ -158,7 +154,7 @@ final class Publisher implements AutoCloseable {
         Config config = tap.config();
         frames = new FrameMessage(layout, config);
         forget(Topic.FRAME);
-        tell(Topic.LAYOUT, LayoutMessage.of(layout, Release.version(), config));
+        tell(Topic.LAYOUT, LayoutMessage.of(layout, Release.version(), oneOfSeveral, config));
     }
 
     private void lookAtReport(long nowNanos, boolean anyway) {

@@ -4,6 +4,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.upkeep.RigName;
 import java.io.IOException;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
 
 /** The live page of one rig, as long as its daemon runs: who watches it, what they are told, and how its requests are answered. */
@@ -41,7 +42,7 @@ final class RigPage implements AutoCloseable {
         Publisher[] made = new Publisher[1];
         RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
         publisher = made[0];
-        handler = new PageHandler(door, daemon.desk(), publisher, viewers, seats, sheets, documents);
+        handler = new PageHandler(door, Optional.of(daemon.desk()), publisher, viewers, seats, sheets, documents);
         publisher.start();
     }
 

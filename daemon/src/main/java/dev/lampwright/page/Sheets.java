@@ -19,11 +19,16 @@ final class Sheets {
             "png", "image/png",
             "webmanifest", "application/manifest+json");
 
+    /** Path of the page with all rigs. */
+    static final String SHELF = "/shelf.html";
+
     /** What is sent as it lies there. */
-    private static final String[] FILES = {"icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css"};
+    private static final String[] FILES = {
+        "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css"
+    };
 
     /** What is made of modules; each may name those before it. */
-    private static final String[] SCRIPTS = {"worker", "notices", "page"};
+    private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf"};
 
     private Sheets() {}
 
@@ -38,8 +43,14 @@ final class Sheets {
             String script = Bundle.of(name, module -> text(module + ".js"));
             sheets.put("/" + name + ".js", Sheet.of(TYPES.get("js"), tagged(script, sheets)));
         }
-        sheets.put("/", Sheet.of("text/html; charset=utf-8", tagged(text("index.html"), sheets)));
+        Sheet shelf = html("shelf.html", sheets);
+        sheets.put("/", html("index.html", sheets));
+        sheets.put(SHELF, shelf);
         return sheets;
+    }
+
+    private static Sheet html(String name, Map<String, Sheet> sheets) {
+        return Sheet.of("text/html; charset=utf-8", tagged(text(name), sheets));
     }
 
     /** A text in which each of the files is named with its tag. */

@@ -13,7 +13,11 @@ enum Topic {
     /** What went wrong of late. */
     TROUBLES,
     /** What the lights show. */
-    FRAME;
+    FRAME,
+    /** All rigs, and how they do. */
+    SHELF,
+    /** What their strips show. */
+    STRIPS;
 
     /** The type of its events. */
     String word() {

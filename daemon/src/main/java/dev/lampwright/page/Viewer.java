@@ -3,6 +3,7 @@ package dev.lampwright.page;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -34,6 +35,16 @@ final class Viewer {
     void tell(Topic topic, byte[] event) {
         news.put(topic, event);
         LockSupport.unpark(thread);
+    }
+
+    /** Takes news away to send it. */
+    Optional<byte[]> take(Topic topic) {
+        return Optional.ofNullable(news.remove(topic));
+    }
+
+    /** Whether news of a topic has not been sent yet. */
+    boolean waits(Topic topic) {
+        return news.containsKey(topic);
     }
 
     /** Ends the stream soon. */
@@ -86,9 +97,9 @@ final class Viewer {
     private boolean sendNews() throws IOException {
         boolean any = false;
         for (Topic topic : Topic.values()) {
-            byte[] event = news.remove(topic);
-            if (event != null) {
-                send(event);
+            Optional<byte[]> event = take(topic);
+            if (event.isPresent()) {
+                send(event.get());
                 any = true;
             }
         }

@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
@@ -9,6 +10,11 @@ final class Viewers {
     private static final long LONGEST_WRITE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
     private final Map<Viewer, Boolean> present = new ConcurrentHashMap<>();
+
+    /** All of them. */
+    Set<Viewer> all() {
+        return Set.copyOf(present.keySet());
+    }
 
     /** How many watch. */
     int count() {

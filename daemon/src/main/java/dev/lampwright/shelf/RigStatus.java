@@ -2,6 +2,7 @@ package dev.lampwright.shelf;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.broker.OwnTopics;
+import dev.lampwright.desk.Report;
 import dev.lampwright.desk.Signature;
 import dev.lampwright.json.Json;
 import dev.lampwright.upkeep.Printable;
@@ -84,6 +85,36 @@ public record RigStatus(
         return Json.read(new String(payload, StandardCharsets.UTF_8))
                 .filter(node -> node.path("program").asText().equals(Signature.PROGRAM))
                 .map(node -> of(prefix, node));
+    }
+
+    /**
+     * What a daemon of this process reports.
+     *
+     * @param rig its name
+     * @param signature who reports
+     * @param report what it reports
+     * @return the same as others read, without when, page and strip
+     */
+    public static RigStatus here(String rig, Signature signature, Report report) {
+        Report.Printer printer = report.printer();
+        return new RigStatus(
+                "",
+                rig,
+                signature.host(),
+                signature.run(),
+                true,
+                "",
+                Optional.empty(),
+                "",
+                "",
+                new Doing(
+                        printer.state().word(),
+                        printer.alarm().word(),
+                        printer.faultText(),
+                        printer.silence(),
+                        report.progress(),
+                        report.leftSeconds()),
+                new Light(report.light().look(), report.lines().controller()));
     }
 
     private static RigStatus of(String prefix, JsonNode node) {

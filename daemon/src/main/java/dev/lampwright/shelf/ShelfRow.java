@@ -22,9 +22,19 @@ public record ShelfRow(RigStatus status, Standing standing, double heardSeconds,
             .thenComparing(byName(RigStatus::rig))
             .thenComparing(byName(RigStatus::prefix));
 
-    /** Comparing puts NaN, for an unknown time, last. */
+    /**
+     * A rig of this process.
+     *
+     * @param status what it reports now
+     * @return its row
+     */
+    public static ShelfRow here(RigStatus status) {
+        return new ShelfRow(status, Standing.of(status, false), 0, false);
+    }
+
+    /** To the minute, so that those who are ready at nearly the same time do not change places all the while. Comparing puts NaN, for an unknown time, last. */
     private double soonest() {
-        return standing == Standing.WORKING ? status.doing().leftSeconds() : 0;
+        return standing == Standing.WORKING ? Math.rint(status.doing().leftSeconds() / 60) : 0;
     }
 
     private static Comparator<ShelfRow> byName(Function<RigStatus, String> name) {

@@ -64,6 +64,15 @@ public enum Standing {
     }
 
     /**
+     * Whether the daemon is there.
+     *
+     * @return false if it was stopped, or is lost
+     */
+    public boolean isThere() {
+        return this != LOST && this != ENDED;
+    }
+
+    /**
      * The word for this, for programs.
      *
      * @return in lower case

@@ -4,6 +4,7 @@ import { Desk } from "./asks.js";
 import { Chart } from "./chart.js";
 import { Controls } from "./controls.js";
 import { Device } from "./device.js";
+import { Entry } from "./entry.js";
 import { Heat } from "./heat.js";
 import { History } from "./history.js";
 import { listLog, listReadings, listWiring } from "./lists.js";
@@ -59,6 +60,10 @@ const LISTENERS = {
   stranger: askForToken,
 };
 const tab = new Tab((topic, message) => LISTENERS[topic](message));
+const entry = new Entry(() => {
+  entered = true;
+  tab.open();
+});
 
 function takeLayout(next) {
   if (version !== null && version !== next.version) {
@@ -73,6 +78,7 @@ function takeLayout(next) {
   lamps.lay(layout);
   controls.lay(layout);
   set("version", say("page.version", { version }));
+  byId("up").hidden = !layout.shelf;
   set("name", printerName() || say("page.none"));
   byId("zones").replaceChildren(...layout.zones.map(({ name, place }) => {
     const item = document.createElement("li");
@@ -298,36 +304,6 @@ function tellContact(next, code) {
   set("contact", say(code));
 }
 
-async function enter(token) {
-  try {
-    const response = await fetch("enter", {
-      method: "POST",
-      headers: { "Content-Type": "application/json" },
-      body: JSON.stringify({ token }),
-      signal: AbortSignal.timeout(8000),
-    });
-    const answer = await response.json();
-    set("entry-answer", answer.done ? "" : say("entry.refused", { why: reason(answer) }));
-    byId("token").setAttribute("aria-invalid", !answer.done);
-    return answer.done;
-  } catch {
-    set("entry-answer", say("entry.silent"));
-    return false;
-  }
-}
-
-byId("entry-form").addEventListener("submit", async (event) => {
-  event.preventDefault();
-  if (await enter(byId("token").value)) {
-    byId("token").value = "";
-    entered = true;
-    tab.open();
-  }
-});
-byId("token-shown").addEventListener("change", (event) => {
-  byId("token").type = event.target.checked ? "text" : "password";
-});
-
 function line(id, well, words) {
   set(id, words);
   byId(id).classList.toggle("troubled", !well);
@@ -343,34 +319,11 @@ function set(id, text) {
 async function begin() {
   set("contact", say("contact.waiting"));
   showMotion();
-  await takeToken();
+  await entry.takeToken();
   tab.keep(device.wanted);
   tab.open();
 }
 
-/**
- * A token behind the address's # never leaves the browser but in the request to come in; it is taken out of the address at once. Whether
- * there was one.
- */
-async function takeToken() {
-  const token = unescaped(location.hash.slice(1));
-  if (token === "" || document.getElementById(token) !== null) {
-    return false;
-  }
-  history.replaceState(null, "", location.pathname);
-  await enter(token);
-  return true;
-}
-
-/** A token may have a percent sign in it that escapes nothing. */
-function unescaped(text) {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
-}
-
 document.addEventListener("visibilitychange", wake);
-addEventListener("hashchange", async () => await takeToken() && tab.open());
+addEventListener("hashchange", async () => await entry.takeToken() && tab.open());
 begin();

@@ -1,6 +1,6 @@
 // The stream of events: kept open, taken up again by itself, and watched, since a line that has gone quiet is as good as lost.
 
-const TOPICS = ["layout", "report", "current", "troubles", "frame"];
+const TOPICS = ["layout", "report", "current", "troubles", "frame", "shelf", "strips"];
 const QUIET_MS = 6000;
 const AGAIN_MS = 2000;
 

@@ -16,7 +16,7 @@ const stream = new Stream((topic, message) => {
   if (topic === "live" || topic === "lost" || topic === "stranger") {
     state = { topic, message };
   } else {
-    newest.set(topic, topic === "current" ? joined(newest.get(topic), message) : message);
+    newest.set(topic, together(topic, newest.get(topic), message));
   }
   tabs.forEach((_, port) => port.postMessage({ topic, message }));
 });
@@ -46,7 +46,7 @@ function take(port, { seen, kept, gone, again }) {
 
 /** Tells a tab what the others know. */
 function welcome(port) {
-  for (const topic of ["layout", "report", "current", "troubles", "frame"]) {
+  for (const topic of ["layout", "report", "current", "troubles", "frame", "shelf", "strips"]) {
     if (newest.has(topic)) {
       port.postMessage({ topic, message: newest.get(topic) });
     }
@@ -64,6 +64,15 @@ function follow(anew) {
     newest.clear();
   } else if (seen && (anew || !stream.isOpen())) {
     stream.open();
+  }
+}
+
+/** What a tab has to know that comes later: of strips, each one's newest colours. */
+function together(topic, before, message) {
+  switch (topic) {
+    case "current": return joined(before, message);
+    case "strips": return { ...before, ...message };
+    default: return message;
   }
 }
 

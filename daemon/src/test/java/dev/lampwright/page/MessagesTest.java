@@ -77,7 +77,7 @@ class MessagesTest {
     @Test
     void theLayoutTellsZonesLampsAndLooks() {
         Config config = PageRig.config("pixels = 30\nshape = \"ring\"\nclockwise = false", "port = 0");
-        JsonNode layout = Watcher.json(LayoutMessage.of(3, "1.2", config));
+        JsonNode layout = Watcher.json(LayoutMessage.of(3, "1.2", false, config));
         assertEquals(3, layout.get("layout").asInt());
         assertEquals("lampwright", layout.get("prefix").asText());
         assertEquals("ring", layout.get("shape").asText());
@@ -103,7 +103,7 @@ class MessagesTest {
     /** A look that says something is wrong is not offered: whoever presses it would raise a false alarm. */
     @Test
     void looksThatWarnAreTold() {
-        JsonNode looks = Watcher.json(LayoutMessage.of(1, "1.2", PageRig.config("pixels = 30", "port = 0")))
+        JsonNode looks = Watcher.json(LayoutMessage.of(1, "1.2", true, PageRig.config("pixels = 30", "port = 0")))
                 .get("looks");
         for (String name : List.of("fault", "fault-seen", "fault-over", "silent")) {
             assertTrue(named(looks, name).get("warns").asBoolean(), name);
@@ -116,7 +116,7 @@ class MessagesTest {
     /** Finished looks can be asked for too; what is made for a fault flashes, and would raise a false alarm as well. */
     @Test
     void swatchesAreTold() {
-        JsonNode swatches = Watcher.json(LayoutMessage.of(1, "1.2", PageRig.config("pixels = 30", "port = 0")))
+        JsonNode swatches = Watcher.json(LayoutMessage.of(1, "1.2", true, PageRig.config("pixels = 30", "port = 0")))
                 .get("swatches");
         assertEquals(Swatches.names().size(), swatches.size());
         assertTrue(named(swatches, "red-lantern").get("warns").asBoolean());
@@ -129,7 +129,7 @@ class MessagesTest {
     void theHoursOfTheNightAreTold() {
         Config config = PageRig.config(
                 "pixels = 30\nseen_as = \"line\"", "port = 0\n[quiet]\nfrom = \"22:30\"\nto = \"07:00\"");
-        JsonNode layout = Watcher.json(LayoutMessage.of(1, "1.2", config));
+        JsonNode layout = Watcher.json(LayoutMessage.of(1, "1.2", true, config));
         assertEquals(
                 "{\"from\":\"22:30\",\"to\":\"07:00\"}",
                 layout.get("quiet_hours").toString());

@@ -1,0 +1,74 @@
+package dev.lampwright.page;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.shelf.Shelf;
+import dev.lampwright.shelf.ShelfListener;
+import dev.lampwright.shelf.ShelfRow;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** The rigs of other daemons, found at the brokers that our own rigs listen to. There is a connection of its own only while somebody looks. For one thread. */
+final class Elsewhere implements AutoCloseable {
+    /** More are no shop. */
+    private static final int MOST_BROKERS = 4;
+
+    private static final int LEVELS = 4;
+
+    private final Map<Broker, Ear> ears = new LinkedHashMap<>();
+
+    /** What is heard at one broker. */
+    private record Ear(ShelfListener listener, Shelf shelf) {
+        static Ear at(Broker broker) {
+            Shelf shelf = new Shelf(Shelf.USUAL_LAPSE);
+            ShelfListener listener = new ShelfListener(broker, LEVELS, shelf);
+            listener.start();
+            return new Ear(listener, shelf);
+        }
+    }
+
+    /** Listens to these brokers and to no others. */
+    void follow(Set<Broker> brokers) {
+        ears.entrySet().removeIf(ear -> {
+            boolean gone = !brokers.contains(ear.getKey());
+            if (gone) {
+                ear.getValue().listener().close();
+            }
+            return gone;
+        });
+        brokers.stream()
+                .filter(broker -> !ears.containsKey(broker))
+                .limit(Math.max(0, MOST_BROKERS - ears.size()))
+                .forEach(broker -> ears.put(broker, Ear.at(broker)));
+    }
+
+    /**
+     * What has been found.
+     *
+     * @param ours runs of our own rigs, which are left out
+     * @param nanos now
+     */
+    List<ShelfRow> rows(Set<String> ours, long nanos) {
+        List<ShelfRow> rows = new ArrayList<>();
+        for (Ear ear : ears.values()) {
+            ear.listener().noteContact();
+            ear.shelf().rows(nanos).stream()
+                    .filter(row -> !ours.contains(row.status().run()))
+                    .forEach(rows::add);
+        }
+        return rows;
+    }
+
+    /** Where it listens, in words. */
+    String brokers() {
+        return ears.keySet().stream().map(broker -> broker.url().toString()).collect(Collectors.joining(", "));
+    }
+
+    @Override
+    public void close() {
+        follow(Set.of());
+    }
+}

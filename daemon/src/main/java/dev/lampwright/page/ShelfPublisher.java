@@ -1,0 +1,202 @@
+package dev.lampwright.page;
+
+import dev.lampwright.broker.Broker;
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.Release;
+import dev.lampwright.shelf.RigStatus;
+import dev.lampwright.shelf.ShelfRow;
+import dev.lampwright.shelf.Standing;
+import dev.lampwright.upkeep.Worker;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+
+/**
+ * Looks at all rigs twenty times a second, on the thread {@code shelf}, and tells those who watch the shelf what is new: strips in few colours at each
+ * look, all else twice a second. While nobody watches it looks at nothing, and listens to no broker.
+ */
+final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
+    private static final Duration LOOK_EVERY = Duration.ofMillis(50);
+    private static final long STATES_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
+    /** Of more rigs than these, a look takes one part after the other, so that more of them take no more of line and processor. */
+    private static final int MOST_AT_ONCE = 64;
+    /** Whoever comes back soon finds the rigs of other daemons at once. */
+    private static final long LISTENED_ON_NANOS = TimeUnit.SECONDS.toNanos(60);
+
+    /** A page that hears nothing for six seconds takes the line for lost. */
+    private static final long LINE_NANOS = TimeUnit.SECONDS.toNanos(2);
+
+    private final Supplier<Map<String, Daemon>> daemons;
+    private final Supplier<Map<String, String>> rejected;
+    private final Viewers viewers;
+    private final Worker worker = new Worker("shelf", LOOK_EVERY, () -> look(System.nanoTime()), this::rest);
+    private final Map<String, LocalRig> here = new TreeMap<>();
+    private final Elsewhere elsewhere = new Elsewhere();
+    private final Map<String, Integer> ids = new HashMap<>();
+    private final Map<Integer, String> stripsElsewhere = new HashMap<>();
+    private final StripNews strips = new StripNews();
+    private byte[] states = new byte[0];
+    private String told = "";
+    private boolean watched;
+    private long statesNanos;
+    private long watchedNanos;
+    private long lineNanos = System.nanoTime();
+    private int next;
+
+    /**
+     * Makes a publisher that does not run yet.
+     *
+     * @param daemons the rigs that run, by name
+     * @param rejected why rigs do not run, by name
+     * @param viewers whom to tell
+     */
+    ShelfPublisher(Supplier<Map<String, Daemon>> daemons, Supplier<Map<String, String>> rejected, Viewers viewers) {
+        this.daemons = daemons;
+        this.rejected = rejected;
+        this.viewers = viewers;
+    }
+
+    /** Starts the thread. */
+    void start() {
+        worker.start();
+    }
+
+    /** Ends the thread, waits for it, a second at most, and leaves everything alone. */
+    @Override
+    public void close() {
+        worker.close();
+    }
+
+    @Override
+    public synchronized void welcome(Viewer viewer, String lastId) {
+        if (states.length > 0) {
+            viewer.tell(Topic.SHELF, states);
+            viewer.tell(Topic.STRIPS, strips.all());
+        }
+        viewers.add(viewer);
+    }
+
+    private synchronized void rest() {
+        leaveStripsAlone();
+        elsewhere.close();
+    }
+
+    private void leaveStripsAlone() {
+        here.values().forEach(LocalRig::close);
+        here.clear();
+        strips.clear();
+        stripsElsewhere.clear();
+        states = new byte[0];
+        told = "";
+    }
+
+    private synchronized void look(long nanos) {
+        viewers.dismissStuck();
+        if (viewers.count() == 0) {
+            if (watched) {
+                leaveStripsAlone();
+                watched = false;
+                watchedNanos = nanos;
+            } else if (nanos - watchedNanos > LISTENED_ON_NANOS) {
+                elsewhere.close();
+            }
+            return;
+        }
+        if (!watched || nanos - statesNanos >= 0) {
+            watched = true;
+            statesNanos = nanos + STATES_NANOS;
+            follow(daemons.get());
+            lookAtStates(nanos);
+        }
+        lookAtStrips();
+        boolean quiet = nanos - lineNanos >= 0;
+        lineNanos = quiet ? nanos + LINE_NANOS : lineNanos;
+        strips.tell(viewers.all(), quiet);
+    }
+
+    private void follow(Map<String, Daemon> now) {
+        here.entrySet().removeIf(rig -> {
+            boolean gone = !rig.getValue().isOf(now.get(rig.getKey()));
+            if (gone) {
+                rig.getValue().close();
+                strips.remove(id("here " + rig.getKey()));
+            }
+            return gone;
+        });
+        now.forEach((name, daemon) -> here.computeIfAbsent(name, same -> new LocalRig(name, daemon)));
+        Set<Broker> brokers = now.values().stream()
+                .map(daemon -> daemon.tap().config().broker())
+                .collect(Collectors.toSet());
+        elsewhere.follow(brokers);
+    }
+
+    private int id(String key) {
+        return ids.computeIfAbsent(key, same -> ids.size());
+    }
+
+    /** A rig on its way to the shelf. */
+    private record Seen(ShelfRow row, boolean isHere) {}
+
+    private void lookAtStates(long nanos) {
+        List<Seen> seen = new ArrayList<>();
+        Set<String> ours = new HashSet<>();
+        here.values().forEach(rig -> {
+            ShelfRow row = rig.row();
+            ours.add(row.status().run());
+            seen.add(new Seen(row, true));
+        });
+        elsewhere.rows(ours, nanos).forEach(row -> seen.add(new Seen(row, false)));
+        seen.sort((one, other) -> ShelfRow.ORDER.compare(one.row(), other.row()));
+        ShelfMessage message = new ShelfMessage();
+        seen.stream().filter(ShelfPublisher::isInAlarm).forEach(one -> add(one, message));
+        rejected.get().forEach((name, why) -> message.addRejected(id("here " + name), name, why));
+        seen.stream().filter(one -> !isInAlarm(one)).forEach(one -> add(one, message));
+        String brokers = elsewhere.brokers();
+        String text = message.text(Release.version(), brokers.isEmpty() ? Optional.empty() : Optional.of(brokers));
+        if (!text.equals(told)) {
+            told = text;
+            states = ServerEvent.of(Topic.SHELF.word(), text);
+            viewers.tell(Topic.SHELF, states);
+        }
+    }
+
+    private static boolean isInAlarm(Seen seen) {
+        return seen.row().standing().compareTo(Standing.ACKNOWLEDGED) <= 0;
+    }
+
+    private void add(Seen seen, ShelfMessage message) {
+        RigStatus status = seen.row().status();
+        if (seen.isHere()) {
+            boolean flashes = here.get(status.rig()).flashes(status.light().look());
+            message.addHere(id("here " + status.rig()), seen.row(), flashes);
+        } else {
+            int id = id("at " + status.prefix());
+            message.addElsewhere(id, seen.row());
+            if (!status.strip().equals(stripsElsewhere.put(id, status.strip()))) {
+                strips.put(id, HexFormat.of().parseHex(status.strip()));
+            }
+        }
+    }
+
+    private void lookAtStrips() {
+        List<Map.Entry<String, LocalRig>> rigs = new ArrayList<>(here.entrySet());
+        int count = Math.min(MOST_AT_ONCE, rigs.size());
+        for (int i = 0; i < count; i++) {
+            Map.Entry<String, LocalRig> rig = rigs.get((next + i) % rigs.size());
+            if (rig.getValue().look()) {
+                strips.put(id("here " + rig.getKey()), rig.getValue().rgb());
+            }
+        }
+        next = rigs.isEmpty() ? 0 : (next + count) % rigs.size();
+    }
+}

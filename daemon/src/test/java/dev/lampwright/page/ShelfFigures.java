@@ -1,0 +1,89 @@
+package dev.lampwright.page;
+
+import com.sun.management.ThreadMXBean;
+import dev.lampwright.testing.FreePort;
+import java.io.IOException;
+import java.io.InputStream;
+import java.lang.management.ManagementFactory;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.IntStream;
+
+/**
+ * What the shelf of many rigs costs while one viewer watches it and all light moves: bytes a second, and the processor's share of the threads
+ * that are there for it. Prints a line for each number of rigs. In {@code daemon} after {@code mvn package}: {@code java -XX:TieredStopAtLevel=1 -Xmx256m
+ * -cp target/test-classes:target/lampwright.jar dev.lampwright.page.ShelfFigures 1 64}.
+ */
+final class ShelfFigures {
+    private static final int PIXELS = 300;
+    private static final int SECONDS = 10;
+    private static final String MOVING = "[looks.silent]\nlayers = [{ paint = \"ramp\", colours = [\"red\", \"lime\", \"blue\"],"
+            + " cycle_s = 3 }]\n";
+
+    private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+
+    private ShelfFigures() {}
+
+    public static void main(String[] args) throws IOException, InterruptedException {
+        for (int rigs : args.length == 0 ? new int[] {1, 64} : ints(args)) {
+            measure(rigs);
+        }
+        System.exit(0);
+    }
+
+    private static int[] ints(String[] args) {
+        return Arrays.stream(args).mapToInt(Integer::parseInt).toArray();
+    }
+
+    private static void measure(int rigs) throws IOException, InterruptedException {
+        List<String> names = IntStream.rangeClosed(1, rigs).mapToObj(i -> "rig" + i).toList();
+        URI nobody = URI.create("mqtt://127.0.0.1:" + FreePort.find());
+        AtomicLong bytes = new AtomicLong();
+        try (ShelfRig rig = new ShelfRig(nobody, PIXELS, MOVING, names)) {
+            HttpRequest events =
+                    HttpRequest.newBuilder(URI.create(rig.url() + "events")).build();
+            InputStream stream = HttpClient.newHttpClient()
+                    .send(events, BodyHandlers.ofInputStream())
+                    .body();
+            Thread reader = new Thread(() -> read(stream, bytes), "reader");
+            reader.setDaemon(true);
+            reader.start();
+            Thread.sleep(8000);
+            long before = bytes.get();
+            long shelf = nanos("shelf");
+            long pages = nanos("page ");
+            Thread.sleep(1000L * SECONDS);
+            System.out.printf(
+                    "%d rigs of %d pixels, all moving: %.1f kB/s to the viewer; thread shelf %.2f %%, its stream %.2f %% of a core%n",
+                    rigs,
+                    PIXELS,
+                    (bytes.get() - before) / 1e3 / SECONDS,
+                    (nanos("shelf") - shelf) / 1e7 / SECONDS,
+                    (nanos("page ") - pages) / 1e7 / SECONDS);
+        }
+    }
+
+    private static void read(InputStream stream, AtomicLong bytes) {
+        byte[] buffer = new byte[1 << 16];
+        try {
+            for (int count = stream.read(buffer); count >= 0; count = stream.read(buffer)) {
+                bytes.addAndGet(count);
+            }
+        } catch (IOException e) {
+            // The server is gone.
+        }
+    }
+
+    private static long nanos(String name) {
+        return Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> thread.getName().startsWith(name))
+                .mapToLong(thread -> THREADS.getThreadCpuTime(thread.getId()))
+                .filter(nanos -> nanos > 0)
+                .sum();
+    }
+}
