@@ -59,12 +59,16 @@ final class ShelfScreen implements AutoCloseable {
     private List<String> lines(List<ShelfRow> rows, BrokerState broker, TerminalSize now) {
         List<String> lines = new ArrayList<>();
         boolean connected = broker.phase() == BrokerState.Phase.CONNECTED;
-        lines.add(connected ? ShelfTable.summary(rows) : "As last heard; no connection to the broker" + why(broker));
+        lines.add(connected ? ShelfTable.summary(rows) : deaf(rows) + why(broker));
         lines.add("");
         lines.addAll(
                 new ShelfTable(depth, now.columns()).lines(rows, Math.max(FEWEST_LINES, now.lines() - OTHER_LINES)));
         lines.add(ShelfTable.places(rows, levels) + " Ctrl-C ends it.");
         return lines;
+    }
+
+    private static String deaf(List<ShelfRow> rows) {
+        return rows.isEmpty() ? "waiting for the broker" : "as last heard; no connection to the broker";
     }
 
     private static String why(BrokerState broker) {

@@ -124,7 +124,9 @@ final class ShelfTable {
                         told || row.standing() == Standing.SILENT ? strip(status.strip()) : "")
                 .stripTrailing();
         String note = note(row);
-        return note.isEmpty() ? List.of(line) : List.of(line, "  " + beginning(note, columns - 2));
+        return note.isEmpty()
+                ? List.of(line)
+                : List.of(line, "  " + beginning(note, columns - 2).stripTrailing());
     }
 
     private static String cells(String name, String host, String state, String share, String left, String strip) {

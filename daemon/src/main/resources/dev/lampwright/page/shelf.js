@@ -152,7 +152,7 @@ class Card {
     const from = this.#from.length === this.#to.length ? this.#from : this.#to;
     for (let i = 0; i < count; i++) {
       const light = [0, 1, 2].map((c) => linear(from[3 * i + c]) * (1 - share) + linear(this.#to[3 * i + c]) * share);
-      this.#image.data.set([...glare(light), 255], 4 * i);
+      this.#image.data.set([...glare(light, 0), 255], 4 * i);
     }
     this.#pens.forEach((pen) => pen.putImageData(this.#image, 0, 0));
   }

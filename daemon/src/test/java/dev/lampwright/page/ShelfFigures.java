@@ -22,8 +22,9 @@ import java.util.stream.IntStream;
 final class ShelfFigures {
     private static final int PIXELS = 300;
     private static final int SECONDS = 10;
-    private static final String MOVING = "[looks.silent]\nlayers = [{ paint = \"ramp\", colours = [\"red\", \"lime\", \"blue\"],"
-            + " cycle_s = 3 }]\n";
+    private static final String MOVING =
+            "[looks.silent]\nlayers = [{ paint = \"ramp\", colours = [\"red\", \"lime\", \"blue\"],"
+                    + " cycle_s = 3 }]\n";
 
     private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
@@ -41,7 +42,8 @@ final class ShelfFigures {
     }
 
     private static void measure(int rigs) throws IOException, InterruptedException {
-        List<String> names = IntStream.rangeClosed(1, rigs).mapToObj(i -> "rig" + i).toList();
+        List<String> names =
+                IntStream.rangeClosed(1, rigs).mapToObj(i -> "rig" + i).toList();
         URI nobody = URI.create("mqtt://127.0.0.1:" + FreePort.find());
         AtomicLong bytes = new AtomicLong();
         try (ShelfRig rig = new ShelfRig(nobody, PIXELS, MOVING, names)) {
