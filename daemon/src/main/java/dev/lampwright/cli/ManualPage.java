@@ -101,7 +101,8 @@ final class ManualPage {
         entry(
                 "/var/lib/lampwright/NAME-*.history.jsonl",
                 "Past jobs and faults, which lampwright history shows; remove it to forget them.");
-        entry("/usr/share/doc/lampwright/examples/example.toml", "Every key there is, with a word on each.");
+        entry("/usr/share/doc/lampwright/examples/example.toml", "Every key, with a comment.");
+        entry("/usr/share/doc/lampwright/handbook/index.html", "The handbook; the same as text is in index.md.");
     }
 
     private void entry(String term, String meaning) {

@@ -22,8 +22,8 @@ final class KeyExample {
     private void all() {
         put("""
                 # A configuration of Lampwright for an invented printer, alder. TOML 1.0; numbers carry their unit in the key.
-                # What must be there: broker.url, at least one place where the printer reports something, controller.port, strip.pixels.
-                # `lampwright check FILE` says what is wrong with a file, and which defaults were taken for keys that it leaves out.
+                # Required: broker.url, at least one place where the printer reports something, controller.port, strip.pixels.
+                # `lampwright check FILE` says what is wrong with a file, and which defaults apply to keys that it leaves out.
 
                 """);
         keys(ConfigFile.SECTION, Map.of());
@@ -119,7 +119,7 @@ final class KeyExample {
                   { zone = "glow", colour = "oklch(70% 0.15 50)", opacity_by = "nozzle.actual_C", opacity_from = 40, opacity_to = 220, rhythm = "swell 4s" },
                 ]
 
-                # More that layers can do, one in each line; every motion with its lines and a picture is in daemon/doc/motions.md.
+                # More that layers can do, one in each line; every motion with its lines and a picture is in motions.md of the handbook.
                 # [looks.more]
                 # layers = [
                 #   { paint = "ramp", colours = ["tomato", "gold", "teal"], ring = true, spread = 0, cycle_s = 60 },       # the whole strip through colours

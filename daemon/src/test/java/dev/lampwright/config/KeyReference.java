@@ -1,5 +1,6 @@
 package dev.lampwright.config;
 
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Writes the users' reference of all keys, in Markdown. */
@@ -11,15 +12,28 @@ final class KeyReference {
                 # The keys of the configuration file
 
                 Written from the table of keys in `daemon/src/main/java/dev/lampwright/config`; do not edit it (DEVELOPERS.md, "How to add a key").
-                TOML 1.0; numbers carry their unit in the key; unknown keys are mistakes. A name in capitals is your own. All of it as one commented file:
-                [example.toml](../src/main/resources/dev/lampwright/config/example.toml).
-                """ + Keys.SECTIONS.stream().map(KeyReference::section).collect(Collectors.joining());
+                TOML 1.0; numbers carry their unit in the key; unknown keys are mistakes. A name in capitals is your own. [The file](file.md) explains how the
+                parts go together. All of it as one commented file: [example.toml](../src/main/resources/dev/lampwright/config/example.toml).
+
+                On this page: %s
+                """.formatted(Keys.SECTIONS.stream().map(KeyReference::link).collect(Collectors.joining(" ·\n")))
+                + Keys.SECTIONS.stream().map(KeyReference::section).collect(Collectors.joining());
+    }
+
+    /** The anchor is the heading in small letters, without all that is neither letter nor digit, as a page of Markdown has it. */
+    private static String link(Section section) {
+        String title = title(section);
+        return "[" + title + "](#"
+                + title.toLowerCase(Locale.ROOT).replace(' ', '-').replaceAll("[^a-z0-9_-]", "") + ")";
+    }
+
+    private static String title(Section section) {
+        return section.path().isEmpty() ? "The file" : '`' + header(section.path()) + '`';
     }
 
     private static String section(Section section) {
-        String header = section.path().isEmpty() ? "The file" : '`' + header(section.path()) + '`';
         String help = section.help().isEmpty() ? "" : capital(section.help()) + ".\n\n";
-        return "\n## " + header + "\n\n" + help
+        return "\n## " + title(section) + "\n\n" + help
                 + "| key | what | value | without it |\n| --- | --- | --- | --- |\n"
                 + section.keys().stream().map(KeyReference::row).collect(Collectors.joining());
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The users' reference of what can be asked for, {@code doc/asks.md}, written from {@link Ask}. To write it again, in {@code daemon}
@@ -18,10 +19,17 @@ final class AskReference {
 
             *Written from the table in the code; do not edit it here.*
 
+            [Topics](topics.md) explains how to ask and what the daemon publishes. This page has every ask.
+
+            On this page: [Messages](#messages) · [Levels, times and fades](#levels-times-and-fades) · [What is asked for now](#what-is-asked-for-now) ·
+            %s
+
+            ## Messages
+
             Ask with `lampwright tell`, on the live page, or by a message on `PREFIX/ask/WORD`, where `PREFIX` is `[desk] prefix`. A message
-            carries a bare value, or a JSON object in which the value has the word for its key and other keys may stand beside it. An `id` in
-            the object comes back in the answer, which is published on `PREFIX/answer`. A `by` is what the asker calls itself, at most 40
-            characters; the [history](history.md) keeps it for who has acknowledged a fault, since MQTT does not tell who published:
+            is a bare value, or a JSON object that has the value under the word as its key, with other keys if you like. An `id` in
+            the object comes back in the answer, which is published on `PREFIX/answer`. `by` is what the asker calls itself, at most 40
+            characters; the [history](history.md) records it with an acknowledged fault, since MQTT does not tell who published:
 
             ```json
             {"ask":"look","done":true,"now":"look done for 30 s","id":"7"}
@@ -29,25 +37,29 @@ final class AskReference {
              "code":"unknown_look","values":{"name":"dune","wanted":"choose one of: done, idle"}}
             ```
 
-            `code` and `values` say why in other words than English; they are for programs.
+            `code` and `values` say the same as `why`, for programs and for other languages.
 
-            What is wrong is refused as a whole. A retained message is refused too: the broker would ask it again at every connection. What was
-            asked for is forgotten when the daemon ends, unless `[desk] keep = true`: then it is there again after a restart, and ends at the
-            time at which it would have ended. What the configuration does not have any more is dropped then, and the log says so.
+            If anything in a message is wrong, all of it is refused. A retained message is refused too: the broker would repeat it at every connection.
+            What was asked for is forgotten when the daemon ends, unless `[desk] keep = true`: then it survives a restart, and ends when it would
+            have ended. If the configuration no longer has what was asked for, it is dropped, and the log says so.
 
-            **Levels** are numbers from 0 to 1, percentages such as `"40 %"`, `"off"`, or `"on"`: the last level above 0 that was asked for, else all
-            of it (of `brightness`, that of `[desk] brightness`). Upper and lower case are the same.
+            ## Levels, times and fades
 
-            **How long**: `for_s` is a time in seconds, from 0.1 to a week; `"until": "changed"` is until something else is asked for. With
+            **Levels** are numbers from 0 to 1, percentages such as `"40 %%"`, `"off"`, or `"on"`: the last level above 0 that was asked for, or else full
+            (for `brightness`: that of `[desk] brightness`). Upper and lower case are the same.
+
+            **How long**: `for_s` is a time in seconds, from 0.1 to a week; `"until": "changed"` lasts until something else is asked for. With
             `lampwright tell`, that is `--for 90` and `--until changed`.
 
-            **Fades**: `fade_s`, or `--fade`, is how many seconds the light takes to change, there and back again, up to 600. Without it a look takes
+            **Fades**: `fade_s`, or `--fade`, is how many seconds the light takes to change, there and back again, up to 600. Without it, a look takes
             0.6 s, a level half a second for the whole way, and pixels one frame. A fault does not wait for a fade, and the flash limit and
-            the ceilings hold for all of it.
+            the ceilings hold throughout.
 
             **Back to automatic**: `auto` gives back what was asked for, each by itself, or with `lights` everything at once.
 
-            **What is asked for now** is in the daemon's status, on `PREFIX/status`, which `lampwright tell status` prints, and on the live page:
+            ## What is asked for now
+
+            It is in the daemon's status, on `PREFIX/status`, which `lampwright tell --config alder.toml status` prints, and on the live page:
 
             ```json
             "asked":[{"ask":"work","name":"side","value":0.4,"until":"changed"},
@@ -93,7 +105,10 @@ final class AskReference {
     }
 
     static String text() {
-        StringBuilder text = new StringBuilder(BEGINNING);
+        String links = Stream.of(Ask.values())
+                .map(ask -> "[%s](#%s)".formatted(ask.word(), ask.word()))
+                .collect(Collectors.joining(" · "));
+        StringBuilder text = new StringBuilder(BEGINNING.formatted(links));
         for (Ask ask : Ask.values()) {
             write(ask, text);
         }
