@@ -49,7 +49,7 @@ final class AccessCheck {
         return HostName.isOwn(first(headers, "Host"), hosts)
                 ? Optional.empty()
                 : Optional.of(new HttpCall.Refusal(
-                        421, "this page does not go by that name; name it in page.hosts if it should"));
+                        421, "this page does not have that name; add it to page.hosts if it should"));
     }
 
     /** Refuses what another site's page asks for: by the browser's word for it, and by the origin that it names. */

@@ -80,7 +80,8 @@ public final class LivePage implements AutoCloseable {
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice)
             throws IOException {
-        PageServer opened = new PageServer(settings, daemons, rejected, advice);
+        PageServer opened =
+                new PageServer(settings, daemons, rejected, advice, Handbook.in(Handbook.INSTALLED));
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }

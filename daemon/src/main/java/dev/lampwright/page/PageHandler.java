@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Answers requests: the page's own files for everybody, news and asks for those whom the door lets in. */
+/** Answers requests: the page's own files and the handbook for everybody, news and asks for those whom the door lets in. */
 final class PageHandler {
     /** Where whoever watches is told what is new. */
     static final String EVENTS = "/events";
@@ -22,6 +22,7 @@ final class PageHandler {
     private static final HttpCall.Refusal NOTHING = new HttpCall.Refusal(404, "there is nothing here");
 
     private final Map<String, Sheet> sheets;
+    private final Handbook handbook;
     private final AccessCheck door;
     private final Optional<Desk> desk;
     private final Stream stream;
@@ -39,6 +40,7 @@ final class PageHandler {
      * @param seats room for them
      * @param sheets the page's own files, by path
      * @param documents what is made when a browser asks for it, by path
+     * @param handbook what the page links to
      */
     PageHandler(
             AccessCheck door,
@@ -47,7 +49,9 @@ final class PageHandler {
             Viewers viewers,
             Seats seats,
             Map<String, Sheet> sheets,
-            Map<String, Shown> documents) {
+            Map<String, Shown> documents,
+            Handbook handbook) {
+        this.handbook = handbook;
         this.door = door;
         this.seats = seats;
         this.sheets = sheets;
@@ -98,6 +102,8 @@ final class PageHandler {
     void answer(HttpCall call) throws IOException {
         if (sheets.containsKey(call.path())) {
             get(call, List.of("GET", "HEAD"), sheet -> sheet.answer(sheets.get(sheet.path())));
+        } else if (handbook.has(call.path())) {
+            get(call, List.of("GET", "HEAD"), page -> page.answer(200, handbook.file(page.path())));
         } else if (call.path().equals(EVENTS)) {
             get(call, List.of("GET"), inside(PageTokens.Right.WATCH, this::watch));
         } else if (call.path().equals("/door")) {
@@ -123,14 +129,14 @@ final class PageHandler {
             answering.to(call);
         } else {
             String allowed = String.join(", ", methods);
-            call.answer(new HttpCall.Refusal(405, "only " + allowed + " goes here", Map.of("Allow", allowed)));
+            call.answer(new HttpCall.Refusal(405, "only " + allowed + " is allowed here", Map.of("Allow", allowed)));
         }
     }
 
     private void post(HttpCall call, Answering answering) throws IOException {
         Optional<HttpCall.Refusal> site = door.refuseSite(call.headers());
         if (!call.method().equals("POST")) {
-            call.answer(new HttpCall.Refusal(405, "only POST goes here", Map.of("Allow", "POST")));
+            call.answer(new HttpCall.Refusal(405, "only POST is allowed here", Map.of("Allow", "POST")));
         } else if (site.isPresent()) {
             call.answer(site.get());
         } else if (!call.isJson()) {

@@ -36,7 +36,8 @@ final class PageServer implements RetriedServer.Server {
     private final AccessCheck door;
     private final Supplier<Map<String, Daemon>> daemons;
     private final Advice advice;
-    private final Map<String, Sheet> sheets = Sheets.all();
+    private final Handbook handbook;
+    private final Map<String, Sheet> sheets;
     private final Optional<ShelfPage> shelf;
     private final Map<String, RigPage> pages = new ConcurrentHashMap<>();
 
@@ -47,17 +48,21 @@ final class PageServer implements RetriedServer.Server {
      * @param daemons what it shows, by the name of the rig; the only one by none
      * @param rejected why rigs do not run, by name, for the shelf at {@code /}; empty where there is one rig, whose page is there
      * @param advice what there is to say of a configuration
+     * @param handbook what it links to
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
     PageServer(
             PageSettings settings,
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
-            Advice advice)
+            Advice advice,
+            Handbook handbook)
             throws IOException {
         this.settings = settings;
         this.daemons = daemons;
         this.advice = advice;
+        this.handbook = handbook;
+        sheets = Sheets.all(handbook.exists());
         requireRoom(settings);
         tokens = PageTokens.read(settings);
         server = bound(settings);
@@ -88,7 +93,7 @@ final class PageServer implements RetriedServer.Server {
     }
 
     private RigPage page(String name, Daemon daemon) {
-        return new RigPage(name, daemon, door, seats, sheets, documents(name, daemon));
+        return new RigPage(name, daemon, door, seats, sheets, documents(name, daemon), handbook);
     }
 
     /** The code carries the token that allows everything, so only who knows that gets to see it. */
@@ -126,7 +131,7 @@ final class PageServer implements RetriedServer.Server {
             PortProbe.require(where(settings));
         } catch (IOException e) {
             throw new IOException(
-                    settings.address().getHostAddress() + " port " + settings.port() + " cannot be had ("
+                    settings.address().getHostAddress() + " port " + settings.port() + " is not available ("
                             + e.getMessage() + "); choose another page.port or page.address",
                     e);
         }

@@ -28,6 +28,7 @@ final class RigPage implements AutoCloseable {
      * @param seats room for viewers, of all pages together
      * @param sheets the page's own files, by path
      * @param documents what is made when a browser asks for it, by path
+     * @param handbook what it links to
      */
     RigPage(
             String name,
@@ -35,14 +36,16 @@ final class RigPage implements AutoCloseable {
             AccessCheck door,
             Seats seats,
             Map<String, Sheet> sheets,
-            Map<String, PageHandler.Shown> documents) {
+            Map<String, PageHandler.Shown> documents,
+            Handbook handbook) {
         this.name = name;
         this.daemon = daemon;
         troubles = TroubleLog.listening(name);
         Publisher[] made = new Publisher[1];
         RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
         publisher = made[0];
-        handler = new PageHandler(door, Optional.of(daemon.desk()), publisher, viewers, seats, sheets, documents);
+        handler = new PageHandler(
+                door, Optional.of(daemon.desk()), publisher, viewers, seats, sheets, documents, handbook);
         publisher.start();
     }
 

@@ -30,10 +30,16 @@ final class Sheets {
     /** What is made of modules; each may name those before it. */
     private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf"};
 
+    private static final String NO_HANDBOOK = "<p id=\"handbook\" hidden>";
+
     private Sheets() {}
 
-    /** Makes all, so that a page asks for no file while it runs. */
-    static Map<String, Sheet> all() {
+    /**
+     * Makes all, so that a page asks for no file while it runs.
+     *
+     * @param handbook whether there is a handbook to link to
+     */
+    static Map<String, Sheet> all(boolean handbook) {
         Map<String, Sheet> sheets = new LinkedHashMap<>();
         for (String name : FILES) {
             String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
@@ -43,14 +49,19 @@ final class Sheets {
             String script = Bundle.of(name, module -> text(module + ".js"));
             sheets.put("/" + name + ".js", Sheet.of(TYPES.get("js"), tagged(script, sheets)));
         }
-        Sheet shelf = html("shelf.html", sheets);
-        sheets.put("/", html("index.html", sheets));
+        Sheet shelf = html(text("shelf.html"), sheets);
+        sheets.put("/", html(index(handbook), sheets));
         sheets.put(SHELF, shelf);
         return sheets;
     }
 
-    private static Sheet html(String name, Map<String, Sheet> sheets) {
-        return Sheet.of("text/html; charset=utf-8", tagged(text(name), sheets));
+    private static Sheet html(String text, Map<String, Sheet> sheets) {
+        return Sheet.of("text/html; charset=utf-8", tagged(text, sheets));
+    }
+
+    private static String index(boolean handbook) {
+        String index = text("index.html");
+        return handbook ? index.replace(NO_HANDBOOK, NO_HANDBOOK.replace(" hidden", "")) : index;
     }
 
     /** A text in which each of the files is named with its tag. */

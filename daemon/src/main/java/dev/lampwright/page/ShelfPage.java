@@ -31,7 +31,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
         Map<String, Sheet> own = new HashMap<>(sheets);
         own.put("/", sheets.get(Sheets.SHELF));
         publisher = new ShelfPublisher(daemons, rejected, viewers);
-        handler = new PageHandler(door, Optional.empty(), publisher, viewers, seats, own, Map.of());
+        handler = new PageHandler(door, Optional.empty(), publisher, viewers, seats, own, Map.of(), Handbook.NONE);
         publisher.start();
     }
 

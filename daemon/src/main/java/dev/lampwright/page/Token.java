@@ -63,7 +63,7 @@ final class Token {
         } catch (NoSuchFileException e) {
             throw new IOException(what + " does not exist; write the token there", e);
         } catch (AccessDeniedException e) {
-            throw new IOException(what + " may not be read by this user; change its owner", e);
+            throw new IOException(what + " cannot be read by this user; change its owner", e);
         } catch (CharacterCodingException e) {
             throw new IOException(what + " is not UTF-8 text; write the token there", e);
         }
@@ -80,7 +80,7 @@ final class Token {
     private static void warnIfOpen(String what, Path file) throws IOException {
         PosixFileAttributeView view = Files.getFileAttributeView(file, PosixFileAttributeView.class);
         if (view != null && view.readAttributes().permissions().contains(PosixFilePermission.OTHERS_READ)) {
-            LOG.warn("{} may be read by every user of this machine; chmod 640 it", what);
+            LOG.warn("{} can be read by every user of this machine; chmod 640 it", what);
         }
     }
 

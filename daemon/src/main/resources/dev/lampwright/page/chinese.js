@@ -5,6 +5,7 @@ export const CHINESE = {
   "page.skip": "跳到控制区",
   "page.version": "Lampwright {version}",
   "page.light": "灯光",
+  "page.handbook": "使用手册（英文）",
 
   "contact.waiting": "正在连接",
   "contact.live": "实时",

@@ -5,6 +5,7 @@ export const FRENCH = {
   "page.skip": "Aller aux commandes",
   "page.version": "Lampwright {version}",
   "page.light": "La lumière",
+  "page.handbook": "Le manuel (en anglais)",
 
   "contact.waiting": "connexion…",
   "contact.live": "en direct",
@@ -256,7 +257,7 @@ export const FRENCH = {
   "link.asking": "{port} : identification en cours",
   "link.setting_up": "{port} : réglage en cours",
   "link.lit": "{port} allumé",
-  "link.unlit": "{port} répond et ne montre aucune lumière",
+  "link.unlit": "{port} répond mais ne montre aucune lumière",
   "broker.connecting": "connexion en cours",
   "broker.connected": "connecté",
   "broker.lost": "connexion perdue",

@@ -5,6 +5,7 @@ export const GERMAN = {
   "page.skip": "Zu den Bedienelementen springen",
   "page.version": "Lampwright {version}",
   "page.light": "Das Licht",
+  "page.handbook": "Das Handbuch (auf Englisch)",
 
   "contact.waiting": "verbinden …",
   "contact.live": "live",
@@ -256,7 +257,7 @@ export const GERMAN = {
   "link.asking": "{port} wird abgefragt",
   "link.setting_up": "{port} wird eingerichtet",
   "link.lit": "{port} leuchtet",
-  "link.unlit": "{port} antwortet und zeigt kein Licht",
+  "link.unlit": "{port} antwortet, zeigt aber kein Licht",
   "broker.connecting": "verbindet sich",
   "broker.connected": "verbunden",
   "broker.lost": "Verbindung unterbrochen",

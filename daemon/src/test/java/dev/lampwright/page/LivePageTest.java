@@ -550,7 +550,7 @@ class LivePageTest {
             assertEquals(
                     List.of(
                             "WARN there is no live page: 127.0.0.1 port " + port
-                                    + " cannot be had (Address already in use);"
+                                    + " is not available (Address already in use);"
                                     + " choose another page.port or page.address; it is tried again every 5 s",
                             "INFO the live page is at " + url),
                     log.lines().stream()
@@ -580,7 +580,7 @@ class LivePageTest {
             List<String> told = log.lines().subList(before, log.lines().size());
             assertEquals(1, told.size(), told.toString());
             assertTrue(
-                    told.get(0).contains("192.0.2.7 port 0 cannot be had (Cannot assign requested address)"),
+                    told.get(0).contains("192.0.2.7 port 0 is not available (Cannot assign requested address)"),
                     told.get(0));
         }
     }
