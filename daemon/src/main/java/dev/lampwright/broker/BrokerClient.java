@@ -247,13 +247,13 @@ public final class BrokerClient implements AutoCloseable {
         try {
             sink.heard(topic, payload, retained);
         } catch (RuntimeException e) {
-            LOG.error("{}: a message on {} could not be taken in", where, Printable.beginning(topic, 100), e);
+            LOG.error("{}: a message on {} could not be processed", where, Printable.beginning(topic, 100), e);
         }
     }
 
     private void died(Thread dead, Throwable failure) {
         if (dead == thread) {
-            LOG.error("{}: not followed any more; restart this program", where, failure);
+            LOG.error("{}: no longer followed; restart lampwright", where, failure);
         }
         BrokerSession current = session;
         if (current != null) {

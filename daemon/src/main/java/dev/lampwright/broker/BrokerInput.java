@@ -89,7 +89,7 @@ final class BrokerInput extends InputStream {
     private byte[] publish(int type) throws IOException {
         if (((type >> 1) & 3) == 2) {
             throw new ProtocolException("the broker sends messages at QoS 2, though the subscription is at QoS 1"
-                    + " (MQTT 3.1.1, section 3.8.4); look at the broker");
+                    + " (MQTT 3.1.1, section 3.8.4); check the broker");
         }
         byte[] size = in.readNBytes(Math.min(2, bodyLeft));
         bodyLeft -= size.length;
@@ -119,7 +119,7 @@ final class BrokerInput extends InputStream {
                 return length;
             }
         }
-        throw new IOException("the length of a packet does not end");
+        throw new IOException("a packet's length field is too long");
     }
 
     /**

@@ -90,7 +90,7 @@ final class BrokerSession implements AutoCloseable {
             throw BrokerWords.failure(e);
         }
         try {
-            await(connected, "the connection was taken but not answered; check that it is MQTT that listens there");
+            await(connected, "the connection was accepted but not answered; check that an MQTT broker listens there");
         } catch (BrokerException e) {
             throw BrokerWords.failureToOpen(e, socket.isSecure());
         }
@@ -125,14 +125,14 @@ final class BrokerSession implements AutoCloseable {
         } catch (MqttException e) {
             throw BrokerWords.failure(e);
         }
-        await(subscribed, "the subscription was not answered; look at the broker");
+        await(subscribed, "the subscription was not answered; check the broker");
         return refused(topicFilters, subscribed.join().getGrantedQos());
     }
 
     private static List<String> refused(List<String> topicFilters, int[] granted) throws BrokerException {
         if (granted.length != topicFilters.size()) {
             throw new BrokerException(
-                    "the subscription was answered wrongly; check that it is MQTT that listens there");
+                    "the answer to the subscription was wrong; check that an MQTT broker listens there");
         }
         return IntStream.range(0, granted.length)
                 .filter(i -> granted[i] == REFUSED)

@@ -94,7 +94,7 @@ final class BrokerSocket implements NetworkModule {
         try {
             secured.startHandshake();
         } catch (SocketException e) {
-            throw new SSLException("the other end broke the handshake off", e);
+            throw new SSLException("the other end broke off the handshake", e);
         }
     }
 

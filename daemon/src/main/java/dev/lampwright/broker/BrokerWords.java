@@ -16,10 +16,10 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 
 /** What went wrong with a connection, in words for the user. */
 final class BrokerWords {
-    private static final String LOST = "the connection was lost; look at the broker's log and at the network";
+    private static final String LOST = "the connection was lost; check the broker's log and the network";
 
     private static final String TURNED_AWAY =
-            "the broker ended the connection before it let us in; look at its log, and check certificate_file and key_file";
+            "the broker closed the connection before the login was complete; check its log, certificate_file and key_file";
     private static final List<String> ABOUT_OUR_CERTIFICATE = List.of(
             "certificate_required",
             "bad_certificate",
@@ -71,7 +71,7 @@ final class BrokerWords {
 
     private static Optional<String> network(Throwable cause) {
         if (cause instanceof UnknownHostException) {
-            return Optional.of("no such host is known; check the url and the name server");
+            return Optional.of("unknown host; check the url and the DNS server");
         } else if (cause instanceof NoRouteToHostException) {
             return Optional.of("there is no route to the host; check the network");
         } else if (cause instanceof ConnectException) {
@@ -114,11 +114,11 @@ final class BrokerWords {
         return switch (code) {
             case 1 -> Optional.of("the broker does not speak MQTT 3.1.1; use one that does");
             case 2 -> Optional.of("the broker rejects our client id; its log says why");
-            case 3 -> Optional.of("the broker says that it is not available; look at it");
-            case 4 -> Optional.of("the broker does not accept user name or password; check username and password_file");
-            case 5 -> Optional.of("the broker does not let us in; check username, password_file and its access list");
+            case 3 -> Optional.of("the broker reports that it is unavailable; check it");
+            case 4 -> Optional.of("the broker rejected the user name or the password; check username and password_file");
+            case 5 -> Optional.of("the broker refused the login; check username, password_file and its access list");
             case MqttException.REASON_CODE_CLIENT_TIMEOUT, MqttException.REASON_CODE_WRITE_TIMEOUT ->
-                Optional.of("the broker stopped answering; look at it and at the network");
+                Optional.of("the broker stopped answering; check it and the network");
             case MqttException.REASON_CODE_CONNECTION_LOST, MqttException.REASON_CODE_CLIENT_NOT_CONNECTED ->
                 Optional.of(LOST);
             case MqttException.REASON_CODE_INVALID_MESSAGE ->

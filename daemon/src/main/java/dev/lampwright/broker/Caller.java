@@ -97,7 +97,7 @@ public final class Caller {
         } catch (TimeoutException e) {
             throw new IOException(
                     otherwise + " at broker " + broker.url()
-                            + "; see that the daemon runs there and that its desk.prefix is \"" + topics.prefix()
+                            + "; check that the daemon is running there and that its desk.prefix is \"" + topics.prefix()
                             + "\"",
                     e);
         } catch (ExecutionException e) {

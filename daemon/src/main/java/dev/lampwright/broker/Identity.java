@@ -40,12 +40,12 @@ final class Identity {
             certificate.checkValidity();
         } catch (CertificateExpiredException e) {
             throw new BrokerException(
-                    "certificate_file " + own.certificateFile() + " ran out on "
+                    "certificate_file " + own.certificateFile() + " expired on "
                             + certificate.getNotAfter().toInstant() + "; get a new one",
                     e);
         } catch (CertificateNotYetValidException e) {
             throw new BrokerException(
-                    "certificate_file " + own.certificateFile() + " is not good before "
+                    "certificate_file " + own.certificateFile() + " is not valid before "
                             + certificate.getNotBefore().toInstant() + "; check the clock of this computer",
                     e);
         }

@@ -29,7 +29,7 @@ final class Login {
      */
     static Login of(Broker broker) throws BrokerException {
         if (broker.passwordFile().isPresent() && broker.username().isEmpty()) {
-            throw new BrokerException("there is a password_file and no username; name both or neither");
+            throw new BrokerException("password_file is set without username; set both or neither");
         }
         Optional<Path> file = broker.passwordFile();
         return new Login(broker.username(), file.isPresent() ? Optional.of(password(file.get())) : Optional.empty());
@@ -47,7 +47,7 @@ final class Login {
         } catch (NoSuchFileException e) {
             throw new BrokerException("password_file " + file + " does not exist; write the password there", e);
         } catch (AccessDeniedException e) {
-            throw new BrokerException("password_file " + file + " may not be read by this user; change its owner", e);
+            throw new BrokerException("password_file " + file + " cannot be read by this user; change its owner", e);
         } catch (IOException e) {
             throw new BrokerException("password_file " + file + " cannot be read as UTF-8 text", e);
         }

@@ -24,15 +24,14 @@ import picocli.CommandLine.Spec;
         name = "check",
         header = "Check a configuration file.",
         description = {
-            "Reads a configuration file, draws every look of it for ten seconds of made-up status, and says what is"
-                    + " wrong, one line for each mistake, or in one line how the file is understood. A look that flashes"
-                    + " more than three times in a second is a mistake; states that people without red, green or blue"
-                    + " cones cannot tell apart are warned of, and so are faults and readings that nothing reports and files"
-                    + " that are not there.",
-            "Of a folder with a shop.toml, all rigs are checked, or the one of --rig."
+            "Reads a configuration file and draws each of its looks for ten seconds with made-up status. Prints one line for"
+                    + " each mistake, or one line that says how it understood the file. A look that flashes more than three times"
+                    + " in a second is a mistake. Warns about states that look alike to people without red, green or blue cones,"
+                    + " about faults and readings that nothing reports, and about files that do not exist.",
+            "In a folder with a shop.toml, checks all rigs, or the one that --rig names."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the file is good, or all of them are", "1:it is not, or cannot be read", "2:usage error"},
+        exitCodeList = {"0:the file is valid, or all of them are", "1:a file is invalid or cannot be read", "2:usage error"},
         footer = {"", "Example: lampwright check alder.toml", "Example: lampwright check /etc/lampwright --rig alder"})
 final class CheckCommand implements Callable<Integer> {
     @Spec

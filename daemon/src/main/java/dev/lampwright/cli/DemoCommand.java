@@ -34,14 +34,14 @@ final class DemoCommand implements Callable<Integer> {
     @Option(
             names = "--seconds",
             paramLabel = "N",
-            description = "End after so many seconds; without it, by Ctrl-C. The first whole job takes 29 s.")
+            description = "End after this many seconds; without it, Ctrl-C ends it. The first whole job takes 29 s.")
     private double seconds = Double.POSITIVE_INFINITY;
 
     @Option(
             names = "--speed",
             paramLabel = "X",
             defaultValue = "1",
-            description = "Seconds of the invented job that pass in one second. Default: ${DEFAULT-VALUE}.")
+            description = "How many seconds of the invented job pass in one second. Default: ${DEFAULT-VALUE}.")
     private double speed;
 
     @Option(

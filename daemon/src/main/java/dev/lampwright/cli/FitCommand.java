@@ -31,12 +31,12 @@ import picocli.CommandLine.Spec;
         name = "fit",
         header = "Set up the lights step by step.",
         description = {
-            "Fits lights to a printer, step by step: each step lights something and asks what you see. Finds the"
+            "Fits lights to a printer, step by step. Each step lights something and asks what you see. Finds the"
                     + " controller, the order of colours, the number of pixels, zones and their directions, a brightness,"
                     + " and with a meter the real currents; then writes a configuration and checks it. Answers are lines"
-                    + " of text; they are kept in FILE.fit until FILE is written, so you can stop and resume later. A FILE"
-                    + " that is there is changed: choose a step, such as adding a light, moving a zone or listening to the"
-                    + " printer again; all else in it stays as it is."
+                    + " of text. They are kept in FILE.fit until FILE is written, so you can stop and resume later. If FILE"
+                    + " exists, you choose a step, such as adding a light, moving a zone or listening to the printer again;"
+                    + " everything else in the file stays unchanged."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -52,7 +52,7 @@ final class FitCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE", description = "The configuration file to write, or to change if it is there.")
+    @Parameters(paramLabel = "FILE", description = "The configuration file to write, or to change if it exists.")
     private Path file;
 
     @Mixin
@@ -61,7 +61,7 @@ final class FitCommand implements Callable<Integer> {
     @Option(
             names = "--port",
             paramLabel = "PORT",
-            description = "Look for the controller at this port only; may be given several times.")
+            description = "Look for the controller at this port only. You can give it several times.")
     private List<String> ports = new ArrayList<>();
 
     @Mixin

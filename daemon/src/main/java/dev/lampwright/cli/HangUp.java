@@ -62,6 +62,6 @@ final class HangUp {
 
     private void giveUp() {
         wanted = false;
-        LOG.info("SIGHUP is not listened to here; a changed configuration is read all the same");
+        LOG.info("SIGHUP is not available here; a changed configuration is read anyway");
     }
 }

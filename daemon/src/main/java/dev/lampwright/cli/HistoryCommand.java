@@ -36,14 +36,14 @@ import picocli.CommandLine.Spec;
         name = "history",
         header = "Show past jobs and faults.",
         description = {
-            "Shows what the daemon of a configuration file has kept: a timeline of the printer's states in the colours of their"
+            "Shows what the daemon of a configuration file has recorded: a timeline of the printer's states in the colours of their"
                     + " looks, the last jobs, and the last faults with the printer's words and who acknowledged them. Times are"
-                    + " local. The service's files belong to its user, so reading them may take sudo."
+                    + " local. The service's files belong to its user, so reading them may need sudo."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
-            "0:it is shown",
-            "1:nothing is kept, it cannot be read, or the configuration is invalid",
+            "0:the history was shown",
+            "1:there is no history, it cannot be read, or the configuration is invalid",
             "2:usage error"
         },
         footer = {"", "Example: lampwright history /etc/lampwright/lampwright.toml --since 7d"})
@@ -62,10 +62,10 @@ final class HistoryCommand implements Callable<Integer> {
     @Mixin
     private RigOption rig;
 
-    @Option(names = "--jobs", description = "Show jobs alone.")
+    @Option(names = "--jobs", description = "Show only jobs.")
     private boolean jobsAlone;
 
-    @Option(names = "--faults", description = "Show faults alone.")
+    @Option(names = "--faults", description = "Show only faults.")
     private boolean faultsAlone;
 
     @Option(
@@ -88,7 +88,7 @@ final class HistoryCommand implements Callable<Integer> {
         ZoneId zone = ZoneId.systemDefault();
         Path kept = kept(System.getenv());
         if (!Files.isReadable(kept)) {
-            throw new IOException(kept + ": may not be read by this user; try it with sudo");
+            throw new IOException(kept + ": cannot be read by this user; try sudo");
         }
         Account whole = HistoryFile.read(kept);
         Optional<Instant> from = since.map(one -> one.instant(Instant.now(), zone));
@@ -117,7 +117,7 @@ final class HistoryCommand implements Callable<Integer> {
                                 + String.join(
                                         " or ",
                                         places.stream().map(Path::toString).toList())
-                                + " (run by hand, only with [history] keep = true); if it is there, this user may not see it: try sudo"));
+                                + " (if you run it by hand, only with [history] keep = true); if it exists, this user cannot see it: try sudo"));
     }
 
     private static long changed(Path place) throws IOException {

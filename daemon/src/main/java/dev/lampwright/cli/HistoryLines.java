@@ -83,7 +83,7 @@ final class HistoryLines {
 
     private static String lasted(PastFault fault) {
         if (fault.over().isEmpty()) {
-            return "goes on";
+            return "ongoing";
         }
         long millis = fault.over().get().millis() - fault.began().millis();
         return (fault.overUnseen() ? "at most " : "") + duration(Duration.ofMillis(Math.max(0, millis)));

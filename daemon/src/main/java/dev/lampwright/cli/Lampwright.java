@@ -103,7 +103,7 @@ public final class Lampwright {
         if (e instanceof CommandLine.UnmatchedArgumentException unmatched) {
             String known = String.join(" or ", unmatched.getSuggestions());
             String question = known.isEmpty() ? "" : ", did you mean " + known + "?";
-            return "does not know " + String.join(" ", unmatched.getUnmatched()) + question;
+            return "unknown argument " + String.join(" ", unmatched.getUnmatched()) + question;
         }
         return OptionValues.wrong(e).replaceAll("\\s*\\R\\s*", " ");
     }

@@ -53,7 +53,7 @@ final class LooksCommand implements Callable<Integer> {
             paramLabel = "NAME",
             arity = "0..1",
             completionCandidates = Names.class,
-            description = "Show this swatch alone.")
+            description = "Show only this swatch.")
     private Optional<String> name;
 
     @Option(

@@ -18,7 +18,7 @@ final class NewFile {
      */
     static void requireFree(Path file, boolean replace) throws IOException {
         if (Files.isRegularFile(file) && !replace) {
-            throw new IOException(file + ": is there already; give another path, or --force to replace it");
+            throw new IOException(file + ": already exists; choose another path, or use --force to replace it");
         }
         AtomicFile.requireWritable(file);
     }

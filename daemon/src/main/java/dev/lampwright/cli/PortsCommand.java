@@ -29,8 +29,8 @@ import picocli.CommandLine.Spec;
         name = "ports",
         header = "List serial ports, and find controllers.",
         description = {
-            "Lists the serial ports of this machine. Asks at each PORT that is named who is there, and prints the"
-                    + " controller's id, versions and limits; it lights nothing."
+            "Lists the serial ports of this machine. Asks the controller at each PORT that you name, and prints the"
+                    + " controller's id, versions and limits. It lights nothing."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:listed, or every named port has a controller", "1:a named port has none", "2:usage error"},
@@ -39,7 +39,7 @@ final class PortsCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "PORT", arity = "0..*", description = "A port to ask at, for instance /dev/ttyACM0.")
+    @Parameters(paramLabel = "PORT", arity = "0..*", description = "A port with a controller, for instance /dev/ttyACM0.")
     private List<String> named = new ArrayList<>();
 
     @Mixin
@@ -67,7 +67,7 @@ final class PortsCommand implements Callable<Integer> {
     private void list() {
         List<Port> ports = Ports.list();
         if (ports.isEmpty() && !json.wanted()) {
-            out().println("no serial port is there: plug the controller in");
+            out().println("no serial ports found: plug the controller in");
         }
         ports.forEach(this::tell);
     }

@@ -81,14 +81,14 @@ final class RenderCommand implements Callable<Integer> {
     @Option(
             names = "--seconds",
             paramLabel = "N",
-            description = "How long. Default: 12 for a look, else two seconds more than the status.")
+            description = "How long. Default: 12 for a look, otherwise two seconds longer than the status.")
     private Optional<Double> seconds;
 
     @Option(
             names = "--out",
             paramLabel = "FILE",
             description = "Where to write: .png is a still picture with time down its side, .gif a moving one. Default:"
-                    + " NAME.png in this folder, NAME being that of the look, else of the status, else job.")
+                    + " NAME.png in this folder, with the name of the look or the status, or job.")
     private Optional<Path> out;
 
     @Option(
@@ -101,7 +101,7 @@ final class RenderCommand implements Callable<Integer> {
 
     @Option(
             names = "--bare",
-            description = "Draw the strip alone in a .gif, small and without words, to put it beside a text.")
+            description = "In a .gif, draw only the strip, small and without words, to go with a text.")
     private boolean bare;
 
     @Override

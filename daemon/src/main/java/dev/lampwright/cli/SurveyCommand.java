@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:a printer was found, or a signal ended it",
-            "1:none was found, the broker did not let us in, or the file cannot be written",
+            "1:none was found, the broker refused the login, or the file cannot be written",
             "2:usage error"
         },
         footer = {
@@ -77,7 +77,7 @@ final class SurveyCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description =
                     "Add what was found about the printer to this configuration, and leave everything else unchanged."
-                            + " Its broker is listened to unless another is named. Shows the change and asks before it"
+                            + " Uses its broker unless you name another. Shows the change and asks before it"
                             + " writes.")
     private Path into;
 
@@ -187,7 +187,7 @@ final class SurveyCommand implements Callable<Integer> {
         try {
             ConfigFile.read(text, file.toString());
         } catch (ConfigException e) {
-            throw new IllegalStateException("what would be written is not right: " + e.getMessage(), e);
+            throw new IllegalStateException("the file that would be written is not valid: " + e.getMessage(), e);
         }
         NewFile.write(file, text, force);
         err().println(file + ": written; set its port and its strip, then try lampwright check " + file);

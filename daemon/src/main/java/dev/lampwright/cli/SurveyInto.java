@@ -53,7 +53,7 @@ final class SurveyInto {
         String text = PrinterMerge.into(edited.text(), ProposedConfig.printerSections(proposal));
         List<String> changes = LineChanges.of(file.toString(), edited.text(), text);
         if (changes.isEmpty()) {
-            out.println(file + ": has all of that already; nothing is to be written");
+            out.println(file + ": already has all of that; nothing to write");
             return ExitCode.OK;
         }
         out.println();
@@ -61,11 +61,11 @@ final class SurveyInto {
         out.println();
         requireRight(text);
         if (!yes && !wanted()) {
-            out.println(file + ": nothing is written" + (isTerminal() ? "" : "; add --yes to have it written"));
+            out.println(file + ": nothing written" + (isTerminal() ? "" : "; add --yes to write it"));
             return isTerminal() ? ExitCode.OK : ExitCode.SOFTWARE;
         }
         Path old = edited.replace(text);
-        out.println(file + ": written; as it was, it is in " + old + "; check it with: lampwright check " + file);
+        out.println(file + ": written; the old version is in " + old + "; check it with: lampwright check " + file);
         return ExitCode.OK;
     }
 

@@ -70,14 +70,14 @@ final class TellCommand implements Callable<Integer> {
     @Parameters(index = "1..*", paramLabel = "VALUE", arity = "0..*", description = "The value to set.")
     private List<String> values = new ArrayList<>();
 
-    @Option(names = "--for", paramLabel = "SECONDS", description = "How long it is to last.")
+    @Option(names = "--for", paramLabel = "SECONDS", description = "How long it lasts.")
     private BigDecimal seconds;
 
     @Option(
             names = "--until",
             paramLabel = OptionValues.Until.CHANGED,
             converter = OptionValues.Until.class,
-            description = "In place of --for: it is to last until something else is asked for.")
+            description = "Instead of --for: it lasts until something else is asked for.")
     private String until;
 
     @Option(
@@ -245,7 +245,7 @@ final class TellCommand implements Callable<Integer> {
             int middle = pair.indexOf('=');
             if (middle < 1) {
                 throw wrong(
-                        "VALUE is " + pair + "; give a name and what it is to be, for instance bed=green or side=40%");
+                        "VALUE is " + pair + "; give a name and a value, for instance bed=green or side=40%");
             }
             put(pair.substring(0, middle), pair.substring(middle + 1), pairs);
         }

@@ -14,7 +14,7 @@ import org.slf4j.LoggerFactory;
  */
 final class WatchedConfig {
     private static final Logger LOG = LoggerFactory.getLogger(WatchedConfig.class);
-    private static final String STAYS = "the configuration before stays in force";
+    private static final String STAYS = "the current configuration stays active";
 
     private final Path file;
     private final Reader reader;
@@ -70,7 +70,7 @@ final class WatchedConfig {
             takeUp(reader.read(file), taker);
         } catch (ConfigException e) {
             e.mistakes().forEach(mistake -> LOG.warn("{}", mistake));
-            LOG.warn("{} is refused; {}", file, STAYS);
+            LOG.warn("{} is rejected; {}", file, STAYS);
         } catch (RuntimeException | StackOverflowError e) {
             tell(e, STAYS);
         }
@@ -80,7 +80,7 @@ final class WatchedConfig {
         try {
             taker.accept(next);
             inForce = next;
-            LOG.info("{} has been read again and is in force", file);
+            LOG.info("{} has been read again and is active", file);
         } catch (RuntimeException | StackOverflowError e) {
             tell(e, goesBack(taker) ? STAYS : "start lampwright again");
         }

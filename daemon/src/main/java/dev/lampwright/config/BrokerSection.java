@@ -63,7 +63,7 @@ final class BrokerSection {
             table.mistake("ca_file", "does nothing for mqtt://", "use mqtts:// in url, or leave ca_file out");
         }
         if (passwordFile.isPresent() && !table.has("username")) {
-            table.mistake("password_file", "has no username beside it, which MQTT 3.1.1 does not allow", WANTED_USER);
+            table.mistake("password_file", "needs username (MQTT 3.1.1)", WANTED_USER);
         }
         return new Broker(url, caFile, username, passwordFile, ownCertificate(table, url));
     }

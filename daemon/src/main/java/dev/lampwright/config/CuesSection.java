@@ -123,7 +123,7 @@ final class CuesSection {
         Optional<Double> below = table.find(BELOW);
         double margin = table.get(MARGIN);
         if (above.isEmpty() && below.isEmpty() && table.right()) {
-            table.mistake("signal", "has neither above nor below beside it", "give one of them, or both");
+            table.mistake("signal", "needs above, below or both", "give one of them, or both");
         }
         double least = above.orElse(Double.NEGATIVE_INFINITY);
         double most = below.orElse(Double.POSITIVE_INFINITY);

@@ -33,9 +33,9 @@ final class DeskSection {
     /** The quiet hours. */
     static final Section QUIET = Section.of(
             "quiet",
-            "hours of the night, when all light but a fault is dimmed",
-            Key.own("from", "local time").needed().comment("\"22:30\"", "local time, summer time and all"),
-            Key.own("to", "local time").needed().comment("\"07:00\"", "when the night ends"),
+            "quiet hours, when all light except a fault is dimmed",
+            Key.own("from", "local time").needed().comment("\"22:30\"", "local time, with daylight saving time"),
+            Key.own("to", "local time").needed().comment("\"07:00\"", "when quiet hours end"),
             LIGHT,
             TIME_ZONE);
 
@@ -59,7 +59,7 @@ final class DeskSection {
         LocalTime from = table.needTimeOfDay("from");
         LocalTime to = table.needTimeOfDay("to");
         if (from.equals(to) && table.right()) {
-            table.mistake("to", "is the same as from", "give the time at which the night ends");
+            table.mistake("to", "is the same as from", "give the time at which quiet hours end");
         }
         double light = table.get(LIGHT);
         ZoneId zone = table.find(TIME_ZONE).orElseGet(ZoneId::systemDefault);

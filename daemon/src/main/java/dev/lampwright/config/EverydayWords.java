@@ -56,7 +56,7 @@ final class EverydayWords {
             String[] parts = line.split(" \\| ", -1);
             for (String word : parts[1].split(" ", -1)) {
                 if (advice.put(parts[0] + ' ' + folded(word), parts[2]) != null) {
-                    throw new IllegalStateException(word + " is there twice");
+                    throw new IllegalStateException(word + " appears twice");
                 }
             }
         });

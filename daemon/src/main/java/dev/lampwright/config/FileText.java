@@ -43,7 +43,7 @@ final class FileText {
         } catch (NoSuchFileException e) {
             throw wrong(file, 0, "there is no such file", "give the path of a configuration file");
         } catch (AccessDeniedException e) {
-            throw wrong(file, 0, "may not be read by this user", "let the user read it, or choose another file");
+            throw wrong(file, 0, "cannot be read by this user", "let the user read it, or choose another file");
         } catch (IOException e) {
             throw wrong(file, 0, "cannot be read: " + e.getMessage(), "give the path of a configuration file");
         }

@@ -102,7 +102,7 @@ record Key<T>(
 
     /** With a note that it must be there. */
     Key<T> needed() {
-        return without("must be there");
+        return without("required");
     }
 
     /** With the only other keys or values that it can be used with. */

@@ -40,7 +40,7 @@ final class MotionKeys {
     static Motion read(Table table) {
         List<String> given = NAMES.stream().filter(table::has).toList();
         if (given.size() > 1) {
-            table.mistake(given.get(1), "is a second movement beside " + given.get(0), "keep one of the two");
+            table.mistake(given.get(1), "is a second movement in addition to " + given.get(0), "keep one of the two");
         }
         if (given.isEmpty()) {
             noteIfNothingTurns(table);

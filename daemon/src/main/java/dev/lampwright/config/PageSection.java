@@ -43,7 +43,7 @@ final class PageSection {
 
     private static final Key<Boolean> TLS = Key.flag("tls")
             .otherwise(false, "false")
-            .comment("true", "every browser comes by a server with TLS, so none may send its cookie without");
+            .comment("true", "all browsers come through a server with TLS, so the cookie is sent over TLS only");
 
     /** The live page. */
     static final Section SECTION = Section.of(
@@ -58,7 +58,7 @@ final class PageSection {
                     .without("no such token")
                     .comment("\"view-token\"", "its first line lets people watch and change nothing"),
             Key.own("hosts", "array of host names")
-                    .comment("[\"alder.local\"]", "names by which browsers ask for it, beside localhost and addresses"),
+                    .comment("[\"alder.local\"]", "names by which browsers ask for it, in addition to localhost and addresses"),
             VIEWERS,
             TLS);
 

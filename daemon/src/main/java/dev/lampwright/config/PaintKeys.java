@@ -172,14 +172,14 @@ final class PaintKeys {
     private static Gradient gradient(Table table, boolean ring) {
         boolean steps = table.get(STEPS);
         if (steps && ring) {
-            table.mistake("ring", "has no use with steps = true", "remove it: colours in steps have no seam");
+            table.mistake("ring", "cannot be combined with steps = true", "remove it: colours in steps have no seam");
         }
         List<Stop> stops = stops(table, steps, ring && !steps);
         if (!steps) {
             return Gradient.flowing(stops, interpolation(table));
         }
         if (table.has("interpolation")) {
-            table.mistake("interpolation", "has no use with steps = true", "remove one of the two");
+            table.mistake("interpolation", "cannot be combined with steps = true", "remove one of the two");
         }
         return Gradient.stepped(stops);
     }

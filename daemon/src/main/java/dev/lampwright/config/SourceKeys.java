@@ -131,7 +131,7 @@ final class SourceKeys {
         boolean there = table.has("field");
         char separator = separator(table);
         if (!there && table.has("separator")) {
-            table.mistake("separator", "has no field beside it", "say which field it is, for instance field = 1");
+            table.mistake("separator", "needs field", "say which field it is, for instance field = 1");
         }
         int number = there ? table.wholeIfThere("field", 1, MOST_FIELDS).orElse(1) : 1;
         return there

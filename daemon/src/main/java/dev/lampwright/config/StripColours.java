@@ -58,7 +58,7 @@ final class StripColours {
         List<Double> gains = table.numbers("gains", LEAST_GAIN, 1);
         if (table.has("measured")) {
             if (table.has("gains")) {
-                table.mistake("gains", "has no use beside measured", "keep one of the two");
+                table.mistake("gains", "cannot be combined with measured", "keep one of the two");
             }
             return measured(table, hasWhite);
         }
@@ -113,7 +113,7 @@ final class StripColours {
         boolean isGiven = table.has("white_K");
         double kelvin = table.find(WHITE_K).orElse(COLDEST_K);
         if (isMeasured && isGiven) {
-            table.mistake("white_K", "has no use beside measured.white", "keep one of the two");
+            table.mistake("white_K", "cannot be combined with measured.white", "keep one of the two");
         } else if (!hasWhite && (isMeasured || isGiven)) {
             String right = "remove it, or give the order of a strip that has, for instance order = \"GRBW\"";
             table.mistake(isGiven ? "white_K" : "measured", "is for white LEDs, which this strip does not have", right);

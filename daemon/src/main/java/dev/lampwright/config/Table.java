@@ -700,7 +700,7 @@ final class Table {
         for (String key : unasked()) {
             if (goesWith.containsKey(key)) {
                 known.add(key);
-                mistake(key, "has no use here", "remove it; it goes with " + goesWith.get(key));
+                mistake(key, "does not apply here", "remove it; it goes with " + goesWith.get(key));
             }
         }
     }
@@ -721,7 +721,7 @@ final class Table {
 
     private void noteUnknown(String key) {
         if (section.isPresent() && section.get().key(key).isPresent()) {
-            mistake(key, "has no use here", "remove it");
+            mistake(key, "does not apply here", "remove it");
             return;
         }
         List<String> valid = section.map(Section::names).orElse(List.copyOf(known));

@@ -13,7 +13,7 @@ final class WillSection {
                     "the printer's last will, by which its broker reports at once that it is gone",
                     Key.own("gone", "array of words")
                             .needed()
-                            .example("[\"offline\"]", "any other word says that it is there"))
+                            .example("[\"offline\"]", "any other word means that it is present"))
             .after(SourceKeys.KEYS);
 
     private WillSection() {}

@@ -70,7 +70,7 @@ final class WiredStrip {
             Key.number("pwm_Hz", 1, MOST_HZ).usual(USUAL_PWM_HZ, "400").comment("400", "of the pixels themselves");
     private static final Key<Pulses> PULSES = Key.word("pulses", Pulses.class)
             .usual(Pulses.TOGETHER, "together")
-            .comment("\"apart\"", "if a meter shows that pixels do not pulse together: see the README");
+            .comment("\"apart\"", "if a meter shows that pixels do not pulse together: see the handbook, \"The plan\"");
 
     /** The strip's wires. */
     static final Section SECTION = Section.of(

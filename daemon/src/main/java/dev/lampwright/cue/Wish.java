@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** One of the things that can be wished for, and what counts while nobody wishes. The order is that of a recording. */
 public enum Wish {
-    /** Share of the light that looks ask for, 0 to 1; white lights are not meant. */
+    /** Share of the light that looks ask for, 0 to 1; white lights are not affected. */
     BRIGHTNESS(Kind.SHARE),
     /** Share of all light that the night leaves, 0 to 1. */
     QUIET(Kind.SHARE),

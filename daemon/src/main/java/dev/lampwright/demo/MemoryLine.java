@@ -71,7 +71,7 @@ public final class MemoryLine implements Line {
             LockSupport.parkNanos(this, LONGEST_PARK);
             long now = clock.getAsLong();
             if (now - started > WRITE_NANOS) {
-                throw new LineException(name() + " has not taken bytes for a second");
+                throw new LineException(name() + " has accepted no bytes for a second");
             }
             written += put(bytes, written, count - written, now);
         }

@@ -17,8 +17,8 @@ public enum Ask {
     BRIGHTNESS(new About(
             WantedLevel.WANTED,
             "how bright the strip is: 0.4, 40%, on, off or auto",
-            "The share of its light that the strip keeps; `auto` goes back to `[desk] brightness`. A fault never drops below 0.25;"
-                    + " white lights are not meant.",
+            "Strip brightness, as a share of full light; `auto` goes back to `[desk] brightness`. A fault never drops below 0.25;"
+                    + " white lights are not affected.",
             "40%")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -37,7 +37,7 @@ public enum Ask {
     /** The level of the white lights, or of some. */
     WORK(new About(
             WantedLevel.WANTED + ", or these by the names of white lights",
-            "the white lights likewise; one with --dimmer",
+            "the same for the white lights; --dimmer names one",
             "The level of the white lights, of all of them or of some by name, as in `{\"work\": {\"work\": \"on\", \"side\": 0.2}}`; `auto`"
                     + " leaves it to the look.",
             "on")) {
@@ -50,7 +50,7 @@ public enum Ask {
     LOOK(new About(
             "the name of a look, or \"auto\"",
             "a look for a minute or --for seconds; or auto",
-            "Shows a look for a time, unless there is a fault; `auto` goes back to what the cues say.",
+            "Shows a look for a time, unless there is a fault; `auto` returns to the cues.",
             "done")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -87,7 +87,7 @@ public enum Ask {
     },
     /** That somebody has seen the fault. */
     ACKNOWLEDGE(new About(
-            "", "the fault has been seen", "Says that somebody has seen the fault, so that its look calms down.", "")) {
+            "", "acknowledge the fault", "Acknowledges the fault: somebody has seen it, so its look calms down.", "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
             request.word(word());
@@ -106,7 +106,7 @@ public enum Ask {
     RESET(new About(
             "",
             "clear an acknowledged fault that is over",
-            "Clears a fault that was acknowledged and is over, where `[alarm]` keeps it until somebody says so.",
+            "Clears an acknowledged fault that is over, if `[alarm]` keeps it until it is reset.",
             "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -131,8 +131,8 @@ public enum Ask {
     /** The quiet of the night, at once or not at all. */
     QUIET(new About(
             "\"on\", \"off\" or \"auto\"",
-            "or off, or auto for the hours of the night",
-            "Dims all light as at night, or does not; `auto` follows the hours in `[quiet]`. A fault is not dimmed.",
+            "or off, or auto for the schedule",
+            "Dims all light as in quiet hours, or does not; `auto` follows the hours in `[quiet]`. A fault is not dimmed.",
             "on")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -153,7 +153,7 @@ public enum Ask {
                     "\"off\", \"on\", \"auto\", or an object with any of brightness, work, look, pixels and quiet",
                     "all off, on or auto; or several at once, in one frame",
                     "Sets strip, zones and white lights together, in one frame: the keys of the object are the asks of these names, with"
-                            + " values as they have them. If one of them is wrong, none is done. `off` turns strip and white lights off,"
+                            + " the values that those take. If one of them is wrong, nothing is done. `off` turns strip and white lights off,"
                             + " `on` turns them on again, and `auto` gives back everything that was asked for.",
                     "brightness=40% work=on pixels.bed=green")
             .message("{\"lights\": {\"brightness\": \"40 %\", \"work\": \"on\", \"pixels\": {\"bed\": \"green\"}}}")) {
@@ -189,9 +189,9 @@ public enum Ask {
         /** How long, until changed if it is left out. */
         FOR(Request.FOR, "how many seconds it stays, up to a week; without it, until it is changed"),
         /** How long, for each as usual if it is left out. */
-        FOR_EACH(Request.FOR, "how many seconds all of it stays, up to a week; without it, each as it does by itself"),
+        FOR_EACH(Request.FOR, "how many seconds all of it stays, up to a week; without it, each for its usual time"),
         /** Until when. */
-        UNTIL(Request.UNTIL, "`\"changed\"` in place of `for_s`: it stays until something else is asked for"),
+        UNTIL(Request.UNTIL, "`\"changed\"` instead of `for_s`: it stays until something else is asked for"),
         /** How long the change takes. */
         FADE(Request.FADE, "how many seconds the light takes to change, 0 to 600; 0 is one frame");
 

@@ -118,6 +118,6 @@ final class KeptAsks {
     }
 
     private static IllegalArgumentException damaged(JsonNode entry) {
-        return new IllegalArgumentException("has " + Request.shown(entry) + " in it, which makes no sense");
+        return new IllegalArgumentException("has " + Request.shown(entry) + " in it, which is not possible");
     }
 }

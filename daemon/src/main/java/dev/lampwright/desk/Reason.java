@@ -23,7 +23,7 @@ public enum Reason {
     /** A key that nothing is known of. */
     UNKNOWN_KEY("{key} is not known; {wanted}"),
     /** Two keys of which only one may be there. */
-    EXCLUSIVE("{one} and {other} exclude each other; give one of them"),
+    EXCLUSIVE("{one} and {other} cannot be combined; give one of them"),
     /** No look has this name. */
     UNKNOWN_LOOK("there is no look \"{name}\"; {wanted}"),
     /** No white light has this name. */

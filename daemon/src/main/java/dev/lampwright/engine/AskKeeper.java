@@ -84,7 +84,7 @@ final class AskKeeper implements AutoCloseable {
             }
         } catch (IOException e) {
             LOG.warn(
-                    "{}: cannot be removed: {}; remove it, or a later run with desk.keep takes it up", file, reason(e));
+                    "{}: cannot be removed: {}; remove it, or a later run with desk.keep will use it", file, reason(e));
         }
     }
 

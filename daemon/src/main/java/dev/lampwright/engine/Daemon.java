@@ -248,7 +248,7 @@ public final class Daemon implements AutoCloseable {
         Running following = after(before, next);
         int rate = before.chain().framesPerSecond();
         if (next.framesPerSecond() != rate) {
-            LOG.warn("frames_per_s stays at {} until lampwright is started again", rate);
+            LOG.warn("frames_per_s stays at {} until lampwright is restarted", rate);
         }
         warn(following);
         if (following.link() != before.link()) {
@@ -490,8 +490,8 @@ public final class Daemon implements AutoCloseable {
 
     private static void warn(Running running) {
         if (running.config().light().guard().allowFlashing()) {
-            LOG.warn("the flash limit is off, as guard.allow_flashing_that_can_cause_seizures says:"
-                    + " light may flash as it likes, which can cause seizures in people with photosensitive epilepsy");
+            LOG.warn("guard.allow_flashing_that_can_cause_seizures switches the flash limit off:"
+                    + " light can flash without a limit, which can cause seizures in people with photosensitive epilepsy");
         }
         int over = running.chain().guard().darkOverMilliamps();
         if (over > 0) {

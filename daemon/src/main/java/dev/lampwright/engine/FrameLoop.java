@@ -295,7 +295,7 @@ public final class FrameLoop {
         } catch (RuntimeException e) {
             if (!failing) {
                 failing = true;
-                LOG.error("a frame could not be made; the strip keeps the one before", e);
+                LOG.error("a frame could not be made; the strip keeps the previous one", e);
             }
             return;
         }
@@ -395,7 +395,7 @@ public final class FrameLoop {
         for (; faultsTold < faults.size(); faultsTold++) {
             LookFault fault = faults.get(faultsTold);
             LOG.error(
-                    "looks.{}.{} cannot be drawn: {}; it stays dark until the configuration is read again, and the rest goes on",
+                    "looks.{}.{} cannot be drawn: {}; it stays dark until the configuration is read again; everything else carries on",
                     fault.look(),
                     fault.part(),
                     fault.why());

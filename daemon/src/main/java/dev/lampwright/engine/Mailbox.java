@@ -45,7 +45,7 @@ final class Mailbox implements Contact.Asks {
         if (retained) {
             return refusal(
                             word,
-                            "the broker has kept this message and sends it at every connection, so it is not done again; to remove it,"
+                            "this message is retained, and the broker sends it at every connection, so it is not done again; to remove it,"
                                     + " publish an empty retained message on the same topic, and ask without retain")
                     .json();
         }

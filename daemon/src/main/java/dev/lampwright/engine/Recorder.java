@@ -146,7 +146,7 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     private void tell(IOException e) {
         if (!broken) {
             broken = true;
-            LOG.warn("{}: the recording cannot go on: {}", file, e.getMessage());
+            LOG.warn("{}: the recording has stopped: {}", file, e.getMessage());
         }
     }
 }

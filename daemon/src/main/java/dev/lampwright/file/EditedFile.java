@@ -95,7 +95,7 @@ public final class EditedFile {
     private void requireUnchanged() throws IOException {
         if (!textOf(file).equals(text)) {
             throw new IOException(file
-                    + ": was changed by somebody else in the meantime, and is left as it is; run the command again");
+                    + ": was changed by somebody else in the meantime, and stays as it is; run the command again");
         }
     }
 
@@ -106,7 +106,7 @@ public final class EditedFile {
                 return old;
             }
         }
-        throw new IOException(file + ": " + MOST_OLD + " old ones are beside it; move some away");
+        throw new IOException(file + ": " + MOST_OLD + " old ones are next to it; move some away");
     }
 
     /** Copies the file, unless a file has that name. */

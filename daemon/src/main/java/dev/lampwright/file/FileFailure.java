@@ -33,9 +33,9 @@ public final class FileFailure {
      */
     static IOException ofMakingFolder(Path folder, IOException e) {
         String why = e instanceof AccessDeniedException
-                ? "may not be made by this user"
-                : e instanceof FileAlreadyExistsException ? "is not a folder" : "cannot be made: " + reason(e);
-        return new IOException(folder + ": " + why + "; make this folder for the user who runs lampwright", e);
+                ? "cannot be created by this user"
+                : e instanceof FileAlreadyExistsException ? "is not a folder" : "cannot be created: " + reason(e);
+        return new IOException(folder + ": " + why + "; create this folder for the user who runs lampwright", e);
     }
 
     /**
@@ -50,7 +50,7 @@ public final class FileFailure {
             return "there is no such file";
         }
         if (e instanceof AccessDeniedException) {
-            return "may not be read by this user";
+            return "cannot be read by this user";
         }
         if (e instanceof CharacterCodingException) {
             return "is not UTF-8 text";
@@ -63,15 +63,15 @@ public final class FileFailure {
             return "is a folder; give the path of a file to write";
         }
         if (e instanceof FileAlreadyExistsException) {
-            return "is there already; give another path, or move it away";
+            return "already exists; choose another path, or move it away";
         }
         if (e instanceof NoSuchFileException) {
             boolean folder = Files.isDirectory(file.toAbsolutePath().getParent());
-            return (folder ? "no file can be made there" : "its folder is not there")
+            return (folder ? "no file can be created there" : "its folder does not exist")
                     + "; give the path of a file to write";
         }
         if (e instanceof AccessDeniedException) {
-            return "may not be written by this user; give a file in a folder that you may write to";
+            return "cannot be written by this user; give a file in a folder that you may write to";
         }
         return "cannot be written: " + reason(e) + "; give another path";
     }

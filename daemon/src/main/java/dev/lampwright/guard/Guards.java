@@ -144,7 +144,7 @@ public final class Guards {
     }
 
     /**
-     * What the last frame takes from the strip's supply.
+     * Current that the last frame takes from the strip's supply.
      *
      * @return mA, rounded up
      */

@@ -20,7 +20,7 @@ public final class HistoryFile {
             return HistoryText.read(KeptFile.read(file));
         } catch (IllegalArgumentException | IOException e) {
             throw new IOException(
-                    file + ": " + e.getMessage() + "; a daemon that starts puts it aside and begins a new one", e);
+                    file + ": " + e.getMessage() + "; the next daemon to start moves it aside and begins a new one", e);
         }
     }
 }

@@ -233,6 +233,6 @@ public final class HistoryJson {
 
     private static IllegalArgumentException senseless(JsonNode node) {
         return new IllegalArgumentException(
-                "has " + Printable.beginning(node.toString(), SHOWN) + " in it, which makes no sense");
+                "has " + Printable.beginning(node.toString(), SHOWN) + " in it, which is not possible");
     }
 }

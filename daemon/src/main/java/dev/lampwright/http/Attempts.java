@@ -34,7 +34,7 @@ final class Attempts {
      */
     void failed(String words) {
         if (!words.equals(trouble)) {
-            log.warn("{}; it is tried again every {} s", words, RetriedServer.PAUSE_S);
+            log.warn("{}; trying again every {} s", words, RetriedServer.PAUSE_S);
         }
         trouble = words;
         failedAtNanos = nanoClock.getAsLong();

@@ -24,24 +24,24 @@ final class Fit {
         require(
                 setup.stripBytes() <= room,
                 "the strip has " + setup.stripBytes() + " channels, and the controller has room for " + room
-                        + ": make [strip] pixels smaller, or use a larger board");
+                        + ": lower [strip] pixels, or use a larger board");
         require(
                 setup.dimmers().size() <= here.dimmers(),
                 "the controller has " + here.dimmers() + " dimmers, and "
-                        + setup.dimmers().size() + " are named: take some out of [dimmers]");
+                        + setup.dimmers().size() + " are named: remove some from [dimmers]");
         int lines = Setup.dataLines(setup.runs());
         require(
                 lines <= here.outputs(),
                 "the controller has " + here.outputs() + (here.outputs() == 1 ? " data line" : " data lines")
                         + ", and [strip] outputs needs " + lines + ": "
                         + (here.outputs() == 1
-                                ? "join the strip end to end and take outputs out"
+                                ? "join the strip end to end and remove outputs"
                                 : "put the strip on fewer data lines")
                         + ", or use a board that has more, such as an RP2040");
         require(
                 largestPart(setup) <= here.mostPacketBytes(),
                 "the controller takes packets of " + here.mostPacketBytes() + " bytes, and the set-up needs "
-                        + largestPart(setup) + ": take some out of [dimmers]");
+                        + largestPart(setup) + ": remove some from [dimmers]");
     }
 
     /**
@@ -63,7 +63,7 @@ final class Fit {
         compare(differences, "runs of the strip", asked.runs(), inForce.runs());
         require(
                 differences.isEmpty(),
-                "the controller has not taken over the set-up, so it is left dark: " + String.join("; ", differences)
+                "the controller has not accepted the set-up, so it stays dark: " + String.join("; ", differences)
                         + ": check its firmware");
     }
 

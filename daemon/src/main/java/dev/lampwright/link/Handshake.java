@@ -50,7 +50,7 @@ final class Handshake {
             }
         }
         throw new LineException("the controller on " + exchange.port()
-                + " does not answer the set-up: check the cable and the ground wire, then reset the board");
+                + " does not answer the set-up request: check the cable and the ground wire, then reset the board");
     }
 
     private Optional<Setup> inForce() throws LineException, UnfitException {

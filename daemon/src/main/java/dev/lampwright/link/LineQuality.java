@@ -63,7 +63,7 @@ final class LineQuality {
             lastMishap = now;
             garble.begins(
                     "messages on " + port
-                            + " get lost or garbled: check the cable, the ground wire, and that baud is the same on both sides",
+                            + " are getting lost or corrupted: check the cable, the ground wire, and that baud is the same on both sides",
                     now);
         } else if (garble.isOn() && now - lastMishap > CLEAN_FOR) {
             garble.ends("messages on " + port + " are getting through again; so far " + tally.messagesLost

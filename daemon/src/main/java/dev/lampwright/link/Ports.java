@@ -60,12 +60,12 @@ public final class Ports {
     static String advice() {
         List<Port> ports = list();
         if (ports.isEmpty()) {
-            return "no serial port is there at all: plug the controller in";
+            return "no serial ports found: plug the controller in";
         }
         String names = ports.stream()
                 .map(port -> port.stablePath().isEmpty() ? port.path() : port.stablePath())
                 .collect(Collectors.joining(", "));
-        return "plug the controller in, or name one that is there: " + names;
+        return "plug the controller in, or choose one of: " + names;
     }
 
     private boolean isPort(Path tty) {

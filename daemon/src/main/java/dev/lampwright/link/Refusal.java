@@ -12,7 +12,7 @@ import dev.lampwright.protocol.Message;
  */
 record Refusal(Complaint complaint, int code, int detail) {
     /** What to do if nothing else helps. */
-    static final String NEW_FIRMWARE = "put the firmware of this version of lampwright on the board";
+    static final String NEW_FIRMWARE = "flash the firmware of this version of lampwright";
 
     /** The refusal as a clause. */
     String words() {
@@ -26,6 +26,6 @@ record Refusal(Complaint complaint, int code, int detail) {
     /** The words for a controller that speaks another version. */
     static String otherVersion(int version) {
         return "the controller speaks version " + version + " of the wire, and lampwright version "
-                + Message.WIRE_VERSION + ": put firmware on it that speaks version " + Message.WIRE_VERSION;
+                + Message.WIRE_VERSION + ": flash firmware that speaks version " + Message.WIRE_VERSION;
     }
 }

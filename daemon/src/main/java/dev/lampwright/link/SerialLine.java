@@ -194,10 +194,10 @@ public final class SerialLine implements Line {
     }
 
     private LineException gone() {
-        return new LineException(name + " is gone: plug the controller in again");
+        return new LineException(name + " has disappeared: plug the controller in again");
     }
 
     private LineException stuck() {
-        return new LineException(name + " has taken no bytes for a second: unplug the controller and plug it back in");
+        return new LineException(name + " has accepted no bytes for a second: unplug the controller and plug it back in");
     }
 }

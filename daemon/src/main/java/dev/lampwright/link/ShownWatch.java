@@ -71,17 +71,17 @@ final class ShownWatch {
             return refusal.words() + "; " + remedy(refusal);
         }
         if (answers.unready()) {
-            return "it says again and again that it has just started; check its supply, and that nothing resets it";
+            return "it keeps reporting that it has just started; check its supply, and that nothing resets it";
         }
         return tally.garbled.get() != garbledWhenShown
                 ? "its answers do not follow the protocol; " + Refusal.NEW_FIRMWARE
-                : "it takes them and does not say that it shows them; " + Refusal.NEW_FIRMWARE;
+                : "it accepts them and does not report that it shows them; " + Refusal.NEW_FIRMWARE;
     }
 
     private static String remedy(Refusal refusal) {
         return switch (refusal.complaint()) {
             case NOT_SET_UP ->
-                "it forgets its set-up, so check its supply, and that nothing resets it; if it stays so, "
+                "it loses its set-up, so check its supply, and that nothing resets it; if that persists, "
                         + Refusal.NEW_FIRMWARE;
             default -> Refusal.NEW_FIRMWARE;
         };

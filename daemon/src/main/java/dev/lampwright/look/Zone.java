@@ -73,7 +73,7 @@ public final class Zone {
      *
      * @param pixels of the strip, each 0 or more, in the zone's order
      * @return the zone
-     * @throws IllegalArgumentException if one is there twice; the message names it
+     * @throws IllegalArgumentException if one appears twice; the message names it
      */
     public static Zone of(int[] pixels) {
         BitSet seen = new BitSet();

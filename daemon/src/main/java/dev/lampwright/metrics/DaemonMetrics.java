@@ -75,7 +75,7 @@ final class DaemonMetrics {
                 frame.heldFrames()));
         all.add(gauge(
                 "strip_current_amperes",
-                "What the last frame takes from the strip's supply.",
+                "Current that the last frame takes from the strip's supply.",
                 frame.current().milliamps() / MILLIAMPS_PER_AMPERE));
         all.add(gauge(
                 "strip_ceiling_amperes",
@@ -114,7 +114,7 @@ final class DaemonMetrics {
     private static GaugeSnapshot lastReset(LastReset told) {
         GaugeSnapshot.Builder causes = GaugeSnapshot.builder()
                 .name(PREFIX + "controller_last_reset")
-                .help("1 for what made the controller start last.");
+                .help("1 for what last made the controller start.");
         for (LastReset cause : LastReset.values()) {
             if (cause != LastReset.UNKNOWN) {
                 causes.dataPoint(GaugeDataPointSnapshot.builder()
@@ -129,11 +129,11 @@ final class DaemonMetrics {
     private void addPrinter(List<MetricSnapshot> all) {
         boolean connected = daemon.broker().phase() == BrokerState.Phase.CONNECTED;
         all.add(gauge("broker_connected", "1 while the broker is connected and subscribed to.", connected ? 1 : 0));
-        all.add(counter("printer_messages", "Messages heard from the broker.", daemon.messages()));
+        all.add(counter("printer_messages", "Messages received from the broker.", daemon.messages()));
         PrinterStatus status = daemon.status();
         if (status.heard()) {
             double seconds = Math.max(0, clock.getAsLong() - status.heardAtNanos()) / NANOS_PER_SECOND;
-            all.add(gauge("printer_message_age_seconds", "Time since anything was heard of the printer.", seconds));
+            all.add(gauge("printer_message_age_seconds", "Time since the last message from the printer.", seconds));
         }
         addOwnReadings(all);
     }
@@ -142,7 +142,7 @@ final class DaemonMetrics {
     private void addOwnReadings(List<MetricSnapshot> all) {
         GaugeSnapshot.Builder readings = GaugeSnapshot.builder()
                 .name(PREFIX + "own_reading")
-                .help("Readings that the configuration has names of its own for, in the units that it gives.");
+                .help("Readings that the configuration names, in its own units.");
         Map<OwnQuantity, Double> own = daemon.ownReadings();
         own.values().removeIf(value -> value.isNaN());
         own.forEach((quantity, value) -> readings.dataPoint(GaugeDataPointSnapshot.builder()
@@ -158,7 +158,7 @@ final class DaemonMetrics {
     private static void addAsked(List<MetricSnapshot> all, AskedFor asked) {
         GaugeSnapshot.Builder counts = GaugeSnapshot.builder()
                 .name(PREFIX + "asked")
-                .help("How many things people have set and not given back, such as white lights.");
+                .help("How many things people have asked for and not released, such as white lights.");
         GaugeSnapshot.Builder ends = GaugeSnapshot.builder()
                 .name(PREFIX + "asked_until_timestamp_seconds")
                 .help("When the last of them ends, since 1970; +Inf for those that stay until changed.");

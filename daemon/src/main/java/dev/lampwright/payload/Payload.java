@@ -78,7 +78,7 @@ public final class Payload {
     private static Optional<Value> cut(Value value, Cut cut) throws UnreadableException {
         Optional<String> text = value.word();
         if (text.isEmpty()) {
-            throw new UnreadableException("the value is not text to cut something out of");
+            throw new UnreadableException("the value is not text, so a pattern or a field cannot apply");
         }
         return cut.from(text.get()).map(part -> new Value.Text(part.strip()));
     }

@@ -52,7 +52,7 @@ final class ActiveBinding {
         if (!topicHeard && !quietTold) {
             quietTold = true;
             LOG.warn(
-                    "{}: nothing has come on {} yet; check the topic, and whether the printer publishes there",
+                    "{}: nothing has arrived on {} yet; check the topic, and whether the printer publishes there",
                     name,
                     Printable.beginning(filter.toString(), 100));
         }
@@ -92,7 +92,7 @@ final class ActiveBinding {
     private void missed(String topic, Payload payload) {
         if (!found && ++misses == MISSES_BEFORE_TELLING) {
             LOG.warn(
-                    "{}: {} messages have come on {}, and none had anything at {}; the last begins \"{}\"; check the binding",
+                    "{}: {} messages have arrived on {}, and none had anything at {}; the last begins \"{}\"; check the binding",
                     name,
                     misses,
                     Printable.beginning(topic, 100),

@@ -190,7 +190,7 @@ sealed interface Effect {
         private void tellUnknown(String word) {
             if (unknownWords.size() < MOST_UNKNOWN_WORDS && unknownWords.add(word)) {
                 LOG.warn(
-                        "state: the printer says \"{}\", which is bound to no state, and the state stays as it was; name the word"
+                        "state: the printer reports \"{}\", which no state is bound to, so the state stays as it was; add the word"
                                 + " under [printer.state] if it matters",
                         Printable.beginning(word, 60));
             }

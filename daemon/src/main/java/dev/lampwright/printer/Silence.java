@@ -8,7 +8,7 @@ public enum Silence {
     /** It has said nothing for long, though the broker is there. */
     NOTHING_HEARD("nothing heard for %d s"),
     /** Its last will says that it is gone. */
-    LAST_WILL("its last will says that it is gone"),
+    LAST_WILL("its last will reports it offline"),
     /** It has said nothing for long, and there is no connection to the broker. */
     BROKER_GONE("nothing heard for %d s, because the broker is gone");
 

@@ -65,7 +65,7 @@ final class StatusLineParser {
 
     private Entry message(PrinterStatus before) throws BadLineException {
         if (!line.has(StatusLines.AT)) {
-            throw new BadLineException("says not when; write for instance \"at_s\": 1.5");
+            throw new BadLineException("has no time; write for instance \"at_s\": 1.5");
         }
         long at = nanos(line, StatusLines.AT);
         PrinterStatus status = before.heardAt(at);

@@ -60,7 +60,7 @@ final class UnixDatagrams implements Datagrams {
         try {
             return new UnixDatagrams(address, C.socket(AF_UNIX, SOCK_DGRAM | SOCK_CLOEXEC, 0));
         } catch (LastErrorException | LinkageError e) {
-            throw new IOException(name + " cannot be spoken to: " + e.getMessage(), e);
+            throw new IOException(name + " cannot be reached: " + e.getMessage(), e);
         }
     }
 

@@ -245,7 +245,7 @@ public final class Toml {
         marks.comma(text.at() - 1);
         text.skipBlanks();
         if (text.peek() == '}') {
-            note(text.mistake("a comma is before the }", "take it away"));
+            note(text.mistake("a comma is before the }", "remove it"));
         }
         sameLine(brace);
     }

@@ -156,7 +156,7 @@ final class TomlScalars {
             return start.mistake(what, "put text in straight \"quotes\"");
         }
         if (ZEROS.matcher(word).matches()) {
-            return start.mistake("the number begins with 0", "take the zeros before the number away");
+            return start.mistake("the number begins with 0", "remove the zeros before the number");
         }
         if (HOURS_AND_MINUTES.matcher(word).matches()) {
             return start.mistake(what, "put the time in \"quotes\", or give it with seconds, for instance 07:30:00");

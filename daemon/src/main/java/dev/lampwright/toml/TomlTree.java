@@ -272,7 +272,7 @@ final class TomlTree {
                 0,
                 List.of(),
                 "arrays, tables and dotted keys are nested more than " + Toml.DEEPEST + " deep",
-                "take brackets, braces or parts of the key away"));
+                "remove brackets, braces or parts of the key"));
     }
 
     private TomlException notATable(Object there, Container around, String name, int line) {
@@ -281,14 +281,14 @@ final class TomlTree {
             return wrong(
                     around.path(name),
                     line,
-                    "is a table that has been there before, on line " + earlier,
+                    "is a table that already appears on line " + earlier,
                     "keep one [header] for each table, with all its keys below it");
         }
         if (there instanceof Map) {
             return wrong(
                     around.path(name),
                     line,
-                    "has been given in braces already, on line " + earlier,
+                    "is already given in braces, on line " + earlier,
                     "put all its keys into the braces, or below one [header]");
         }
         return notAnArray(there, around, name, line);
@@ -300,7 +300,7 @@ final class TomlTree {
             return wrong(
                     around.path(name),
                     line,
-                    "has been given in brackets already, on line " + earlier,
+                    "is already given in brackets, on line " + earlier,
                     "put all its elements into the brackets, or below [[headers]]");
         }
         return wrong(

@@ -51,7 +51,7 @@ public final class LineBudget {
 
     private void tellRest() {
         if (count > most) {
-            log.warn("{} more {} in the minute before", count - most, what);
+            log.warn("{} more {} in the last minute", count - most, what);
         }
     }
 }

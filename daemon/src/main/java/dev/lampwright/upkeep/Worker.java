@@ -163,7 +163,7 @@ public final class Worker implements AutoCloseable {
             return pause;
         } catch (RuntimeException | Error e) {
             if (!failing) {
-                LOG.error("{}: internal error (please report it); lampwright goes on", name, e);
+                LOG.error("{}: internal error (please report it); lampwright carries on", name, e);
             }
             failing = true;
             return pauseNanos;

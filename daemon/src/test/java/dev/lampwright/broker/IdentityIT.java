@@ -85,7 +85,7 @@ final class IdentityIT {
     void aCertificateThatHasRunOutIsRefused() {
         Issued issued = TestCertificates.expired(folder);
         String complaint = complaint(issued.certificate(), issued.key());
-        assertTrue(complaint.startsWith("certificate_file " + issued.certificate() + " ran out on "), complaint);
+        assertTrue(complaint.startsWith("certificate_file " + issued.certificate() + " expired on "), complaint);
     }
 
     @Test

@@ -223,7 +223,7 @@ class CheckCommandTest {
                         "",
                         good + ":" + (lines + 1)
                                 + ": arrays, tables and dotted keys are nested more than 64 deep;"
-                                + " take brackets, braces or parts of the key away" + System.lineSeparator()),
+                                + " remove brackets, braces or parts of the key" + System.lineSeparator()),
                 Run.of("check", good.toString()));
     }
 

@@ -31,7 +31,7 @@ class FitCommandTest {
     void aFileThatCannotBeWrittenIsToldBeforeAnythingIsAsked() {
         assertRefused("is a folder; give the path of a file to write", folder);
         assertRefused(
-                "its folder is not there; give the path of a file to write",
+                "its folder does not exist; give the path of a file to write",
                 folder.resolve("none").resolve("alder.toml"));
     }
 }

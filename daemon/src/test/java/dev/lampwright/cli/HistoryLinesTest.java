@@ -71,7 +71,7 @@ class HistoryLinesTest {
                 List.of(
                         "  began             lasted   acknowledged                              the printer's words",
                         "  2026-11-27 12:00  12 min   2026-11-27 12:06 ada (page at 192.0.2.7)  bed too cold",
-                        "  2026-11-27 13:00  goes on  by nobody                                 none"),
+                        "  2026-11-27 13:00  ongoing  by nobody                                 none"),
                 new HistoryLines(ZoneOffset.UTC)
                         .faults(List.of(
                                 new PastFault(
@@ -130,7 +130,7 @@ class HistoryLinesTest {
                 48, lines.get(1).replaceAll("\u001b\\[[0-9;]*m", "").strip().length());
     }
 
-    /** On 25 October 2026 there are 25 hours in Madrid: the hour from 2 to 3 is there twice. */
+    /** On 25 October 2026 there are 25 hours in Madrid: the hour from 2 to 3 appears twice. */
     @Test
     void anHourThatIsThereTwiceIsNotLost() {
         Account account = new Account(

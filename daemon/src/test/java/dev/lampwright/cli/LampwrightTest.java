@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.UsageMessageSpec;
 
 class LampwrightTest {
     @Test
@@ -50,6 +51,20 @@ class LampwrightTest {
         assertEquals("", lines.get(first).strip(), String.join("\n", lines));
     }
 
+    /** A terminal of the usual size shows all of it, and what a command's own help adds is a page of its own. */
+    @Test
+    void helpComesInTwoSizes() {
+        List<String> lines = Run.of("--help").out().lines().toList();
+        assertTrue(lines.size() <= 24, String.join("\n", lines));
+        lines.forEach(line -> assertTrue(line.length() <= 80, line));
+        Lampwright.commandLine().getSubcommands().forEach((name, command) -> {
+            UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+            String longer = String.join(" ", usage.description());
+            assertTrue(longer.length() > usage.header()[0].length(), name + " says no more in its own help: " + longer);
+            assertTrue(command.getUsageMessage().contains("Exit status:"), name);
+        });
+    }
+
     @Test
     void helpOfTellListsWhatCanBeAskedFor() {
         String help = Run.of("tell", "--help").out();
@@ -71,14 +86,15 @@ class LampwrightTest {
     @Test
     void calledWrongly() {
         assertWrong("lampwright: Missing required subcommand; see lampwright --help");
-        assertWrong("lampwright: does not know chek, did you mean check or shelf?; see lampwright --help", "chek");
+        assertWrong("lampwright: unknown argument chek, did you mean check or shelf?; see lampwright --help", "chek");
         assertWrong("lampwright check: Missing required parameter: 'FILE'; see lampwright check --help", "check");
         assertWrong(
-                "lampwright check: does not know --jsn, did you mean --json?; see lampwright check --help",
+                "lampwright check: unknown argument --jsn, did you mean --json?; see lampwright check --help",
                 "check",
                 "--jsn",
                 "a.toml");
-        assertWrong("lampwright check: does not know b.toml; see lampwright check --help", "check", "a.toml", "b.toml");
+        assertWrong(
+                "lampwright check: unknown argument b.toml; see lampwright check --help", "check", "a.toml", "b.toml");
     }
 
     private static void assertWrong(String line, String... args) {

@@ -146,7 +146,7 @@ class MotionsPageTest {
         Set<String> names = new TreeSet<>();
         for (Motion motion : motions()) {
             assertTrue(motion.text().startsWith("[looks." + motion.name() + "]\n"), motion.name());
-            assertTrue(names.add(motion.name() + ".gif"), motion.name() + " is there twice");
+            assertTrue(names.add(motion.name() + ".gif"), motion.name() + " appears twice");
         }
         Matcher links = Pattern.compile("\\(motions/([^)]+\\.gif)\\)").matcher(page());
         Set<String> linked = new HashSet<>();

@@ -84,7 +84,7 @@ class PlanCommandTest {
         assertEquals(1, run.status());
         assertEquals("", run.out());
         assertEquals(
-                picture + ": its folder is not there; give the path of a file to write" + System.lineSeparator(),
+                picture + ": its folder does not exist; give the path of a file to write" + System.lineSeparator(),
                 run.err());
     }
 

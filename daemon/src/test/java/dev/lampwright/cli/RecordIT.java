@@ -60,7 +60,7 @@ class RecordIT {
         assertEquals(
                 new Child(
                         1,
-                        recording + ": its folder is not there; give the path of a file to write"
+                        recording + ": its folder does not exist; give the path of a file to write"
                                 + System.lineSeparator()),
                 recorded(config, recording));
     }
@@ -71,7 +71,7 @@ class RecordIT {
         String before = Files.readString(config);
         assertEquals(
                 new Child(
-                        1, config + ": is there already; give another path, or move it away" + System.lineSeparator()),
+                        1, config + ": already exists; choose another path, or move it away" + System.lineSeparator()),
                 recorded(config, config));
         assertEquals(before, Files.readString(config));
     }

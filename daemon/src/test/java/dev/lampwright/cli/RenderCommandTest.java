@@ -187,7 +187,7 @@ class RenderCommandTest {
         Run run = Run.of("render", "--look", "idle", "--seconds", "1", "--out", png.toString());
         assertEquals(1, run.status());
         assertEquals(
-                png + ": its folder is not there; give the path of a file to write" + System.lineSeparator(),
+                png + ": its folder does not exist; give the path of a file to write" + System.lineSeparator(),
                 run.err());
     }
 

@@ -72,7 +72,7 @@ class RunIT {
         awaitLine("metrics are at http://127.0.0.1:" + first + "/metrics");
         write("x=" + "[".repeat(900) + "1" + "]".repeat(900) + "\n");
         awaitLine(config + ":10: arrays, tables and dotted keys are nested more than 64 deep; ");
-        awaitLine("the configuration before stays in force");
+        awaitLine("the current configuration stays active");
         write("[metrics]\nport = " + second + "\n");
         awaitLine("metrics are at http://127.0.0.1:" + second + "/metrics");
         assertFalse(FreePort.isListening(first));

@@ -56,13 +56,7 @@ class SurveyCommandTest {
     @Test
     void whatIsWrongWithTheBrokerIsSaid() {
         assertFails("broker: url: does not begin with mqtt://", "survey", "--broker", "http://alder");
-        assertFails(
-                "broker: password_file: has no username beside it",
-                "survey",
-                "--broker",
-                BROKER,
-                "--password-file",
-                "p");
+        assertFails("broker: password_file: needs username", "survey", "--broker", BROKER, "--password-file", "p");
         String nowhere = folder.resolve("none.toml").toString();
         assertFails(nowhere + ": there is no such file; ", "survey", "--config", nowhere);
     }
@@ -72,7 +66,7 @@ class SurveyCommandTest {
         Path file = Files.writeString(folder.resolve("alder.toml"), "mine");
         assertFails(file + ": is there already; ", "survey", "--broker", BROKER, "--write", file.toString());
         String nowhere = folder.resolve("no").resolve("a.toml").toString();
-        assertFails(nowhere + ": its folder is not there; ", "survey", "--broker", BROKER, "--write", nowhere);
+        assertFails(nowhere + ": its folder does not exist; ", "survey", "--broker", BROKER, "--write", nowhere);
         assertFails(folder + ": is a folder; ", "survey", "--broker", BROKER, "--write", folder.toString());
         assertEquals("mine", Files.readString(file));
     }
@@ -98,6 +92,6 @@ class SurveyCommandTest {
         IOException e = assertThrows(
                 IOException.class, () -> NewFile.write(folder.resolve("no").resolve("a.toml"), "x", false));
         assertTrue(
-                e.getMessage().endsWith("its folder is not there; give the path of a file to write"), e.getMessage());
+                e.getMessage().endsWith("its folder does not exist; give the path of a file to write"), e.getMessage());
     }
 }

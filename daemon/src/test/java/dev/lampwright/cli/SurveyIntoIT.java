@@ -47,7 +47,7 @@ class SurveyIntoIT {
             Path file = Files.writeString(folder.resolve("alder.toml"), text);
             Child shown = survey(file);
             assertEquals(1, shown.status(), shown.output());
-            assertTrue(shown.output().contains("nothing is written; add --yes to have it written"), shown.output());
+            assertTrue(shown.output().contains("nothing is written; add --yes to write it"), shown.output());
             assertTrue(shown.output().contains("+bed.actual_C = { topic = \"shop/alder/heat\""), shown.output());
             assertEquals(text, Files.readString(file));
             Child written = survey(file, "--yes");
@@ -58,7 +58,7 @@ class SurveyIntoIT {
             assertTrue(after.endsWith("\n" + parts[1]), after);
             assertEquals(text, Files.readString(folder.resolve("alder.toml.old-1")));
             Child again = survey(file, "--yes");
-            assertTrue(again.output().contains("has all of that already; nothing is to be written"), again.output());
+            assertTrue(again.output().contains("already has all of that; nothing to write"), again.output());
         }
     }
 }

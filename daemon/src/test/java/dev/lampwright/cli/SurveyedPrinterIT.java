@@ -79,7 +79,7 @@ class SurveyedPrinterIT {
             HeardPrinter heard = printer.find(broker, Duration.ofSeconds(2), told);
             assertEquals("topic = \"shop/alder/job\"\nat = \"/phase\"\n", heard.place(), told.lines.toString());
             assertEquals(
-                    List.of(new HeardPrinter.Word("PRINTING", "did nothing long enough to tell", "printing")),
+                    List.of(new HeardPrinter.Word("PRINTING", "did nothing for long enough to be sure", "printing")),
                     heard.words());
             Thread pausing = new Thread(() -> {
                 while (!Thread.currentThread().isInterrupted()) {

@@ -108,7 +108,7 @@ class WatchedConfigTest {
                 log.lines().get(0).startsWith("WARN " + file + ":5: arrays, tables and "),
                 log.lines().get(0));
         assertEquals(
-                "WARN " + file + " is refused; the configuration before stays in force",
+                "WARN " + file + " is rejected; the current configuration stays active",
                 log.lines().get(1));
     }
 
@@ -172,7 +172,7 @@ class WatchedConfigTest {
 
     private String met(Throwable failure) {
         return "ERROR " + file + " hit an internal error, please report it (" + failure
-                + "); the configuration before stays in force";
+                + "); the current configuration stays active";
     }
 
     private List<String> linesWith(String text) {
@@ -188,7 +188,7 @@ class WatchedConfigTest {
         }
         assertEquals(
                 1,
-                linesWith("there is no such file; the configuration before stays in force")
+                linesWith("there is no such file; the current configuration stays active")
                         .size());
         write(text(20));
         assertFalse(watched.changed());
@@ -201,7 +201,7 @@ class WatchedConfigTest {
             assertFalse(watched.changed());
         }
         assertEquals(
-                2, linesWith("the configuration before stays in force until").size(), log.lines()::toString);
+                2, linesWith("the current configuration stays active until").size(), log.lines()::toString);
         assertEquals(
                 1,
                 linesWith("cannot be read: Too many levels of symbolic links").size(),

@@ -315,7 +315,7 @@ class ConfigFileTest {
         Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("---------"));
         assumeFalse(Files.isReadable(file), "this user may read everything");
         String mistake = only(assertThrows(ConfigException.class, () -> ConfigFile.read(file)));
-        assertTrue(mistake.startsWith(file + ": may not be read by this user; "), mistake);
+        assertTrue(mistake.startsWith(file + ": cannot be read by this user; "), mistake);
     }
 
     @Test

@@ -53,7 +53,7 @@ class EverydayWordsTest {
                 "colors = 'red', colour = 'red' | colors: is not known; write colours",
                 "speed = 3, colour = 'red' | speed: is not known; write speed_px_per_s, speed_zones_per_s or cycle_s",
                 "colour = 'red', cut-off = 3 | cut-off: is not known; write dark_below with opacity_by",
-                "effect = 'x', colour = 'red' | effect: is not known; say it by paint, extent and rhythm; daemon/doc/motions.md"
+                "effect = 'x', colour = 'red' | effect: is not known; describe it by paint, extent and rhythm; motions.md of the"
             })
     void areAnsweredByMeaning(String layer, String message) {
         String mistake = mistake(layer);

@@ -99,7 +99,7 @@ class LightMistakesTest {
                 "interpolation: \"hsl\" is not a way between colours; write one of ", ramp + "interpolation = \"hsl\"");
         assertLayer("steps: is 1; give true or false", ramp + "steps = 1");
         assertLayer(
-                "interpolation: has no use with steps = true; remove one",
+                "interpolation: cannot be combined with steps = true; remove one",
                 ramp + "steps = true, interpolation = \"oklab\"");
         assertLayer("stops: has 3 places for 2 colours; give one", ramp + "stops = [0, 0.5, 1]");
         assertLayer("stops: goes back; give places that rise", ramp + "stops = [0.5, 0.2]");
@@ -182,7 +182,7 @@ class LightMistakesTest {
         String band = "colour = \"red\", extent = \"band\", ";
         assertLayer("cycle_s: is 0, less than 0.5 s; give the seconds", band + "cycle_s = 0");
         assertLayer(
-                "cycle_s: is a second movement beside speed_px_per_s; keep one",
+                "cycle_s: is a second movement in addition to speed_px_per_s; keep one",
                 band + "cycle_s = 3, speed_px_per_s = 1");
         assertLayer(
                 "repeat_px: is 4, shorter than the band of 5 pixels; give more",
@@ -203,11 +203,11 @@ class LightMistakesTest {
         assertLayer(
                 "edge_s: is 0.188, longer than the 0.187 s that it is lit or dark at least; give at most 0.187, or",
                 "colour = \"red\", rhythm = \"UQ\", edge_s = 0.188");
-        assertLayer("edge_s: has no use here; remove it; it goes with rhythm", "colour = \"red\", edge_s = 0");
+        assertLayer("edge_s: does not apply here; remove it; it goes with rhythm", "colour = \"red\", edge_s = 0");
         assertLayer(
-                "edge_s: has no use here; remove it; it goes with rhythm",
+                "edge_s: does not apply here; remove it; it goes with rhythm",
                 "colour = \"red\", rhythm = \"swell 4s\", edge_s = 0");
-        assertLayer("phase: has no use here; remove it; it goes with rhythm", "colour = \"red\", phase = 0.5");
+        assertLayer("phase: does not apply here; remove it; it goes with rhythm", "colour = \"red\", phase = 0.5");
         assertLayer("phase: is 2; give a number from 0 to 1", "colour = \"red\", rhythm = \"Q\", phase = 2");
     }
 
@@ -217,7 +217,8 @@ class LightMistakesTest {
                 "full_above: is 40, below dark_below = 60; give more",
                 "colour = \"red\", opacity_by = \"bed.actual_C\", dark_below = 60, full_above = 40");
         assertLayer(
-                "dark_below: has no use here; remove it; it goes with opacity_by", "colour = \"red\", dark_below = 60");
+                "dark_below: does not apply here; remove it; it goes with opacity_by",
+                "colour = \"red\", dark_below = 60");
         assertLayer(
                 "opacity_to: is missing, and bed.actual_C does not",
                 "colour = \"red\", opacity_by = \"bed.actual_C\", dark_below = 60, opacity_from = 3");
@@ -239,10 +240,10 @@ class LightMistakesTest {
     void ringsAndPalettes() {
         String colours = "colours = [\"red\", \"blue\"]";
         assertLayer(
-                "ring: has no use with steps = true; remove it",
+                "ring: cannot be combined with steps = true; remove it",
                 "paint = \"ramp\", ring = true, steps = true, " + colours);
         assertLayer(
-                "ring: has no use here; remove it; it goes with paint = \"ramp\"",
+                "ring: does not apply here; remove it; it goes with paint = \"ramp\"",
                 "paint = \"scale\", by = \"bed.heat\", ring = true, " + colours);
         assertLayer(
                 "paint: is \"palette\", which is for grains; write extent = \"grains\" too",
@@ -287,16 +288,16 @@ class LightMistakesTest {
             })
     void keysWithoutUse(String key) {
         String name = key.substring(0, key.indexOf(' '));
-        assertLayer(name + ": has no use here; remove it; it goes with ", "colour = \"red\", " + key);
+        assertLayer(name + ": does not apply here; remove it; it goes with ", "colour = \"red\", " + key);
     }
 
     @Test
     void keysWithoutUseTellWhatTheyGoWith() {
         assertLayer(
-                "colour: has no use here; remove it; it goes with paint = \"solid\"",
+                "colour: does not apply here; remove it; it goes with paint = \"solid\"",
                 "paint = \"ember\", colour = \"red\"");
         assertLayer(
-                "tail_px: has no use here; remove it; it goes with extent = \"band\"",
+                "tail_px: does not apply here; remove it; it goes with extent = \"band\"",
                 "colour = \"red\", extent = \"pointer\", by = \"bed.heat\", tail_px = 2");
         assertLayer("hue: is not known; remove it; the keys here are: zone, ", "colour = \"red\", hue = 1");
         assertLayer("opacty: is not known; did you mean opacity?", "colour = \"red\", opacty = 1");
@@ -356,15 +357,15 @@ class LightMistakesTest {
     @Test
     void boundsOfCues() {
         assertCue("signal: is \"x\", which is not a known signal; ", "look = \"idle\", signal = \"x\", above = 1");
-        assertCue("signal: has neither above nor below beside it; ", "look = \"idle\", signal = \"bed.heat\"");
+        assertCue("signal: needs above, below or both; ", "look = \"idle\", signal = \"bed.heat\"");
         assertCue(
                 "below: is not more than above, so that the cue never holds; ",
                 "look = \"idle\", signal = \"bed.heat\", above = 0.5, below = 0.5");
         assertCue("margin: is -1; ", "look = \"idle\", signal = \"bed.heat\", above = 0.5, margin = -1");
         assertCue(
-                "above: has no use here; remove it; it goes with signal",
+                "above: does not apply here; remove it; it goes with signal",
                 "look = \"idle\", state = \"idle\", above = 1");
-        assertCue("margin: has no use here; ", "look = \"idle\", state = \"idle\", margin = 1");
+        assertCue("margin: does not apply here; ", "look = \"idle\", state = \"idle\", margin = 1");
     }
 
     @Test
@@ -492,11 +493,11 @@ class LightMistakesTest {
                 "measured: red, green and blue were measured on one line of",
                 "measured = { " + red + red.replace("red", "green") + blue + " }");
         assertStrip("measured.target_K: is 1000; ", "measured = { " + all + ", target_K = 1000 }");
-        assertStrip("gains: has no use beside measured; ", "gains = [1, 1, 1], measured = { " + all + " }");
+        assertStrip("gains: cannot be combined with measured; ", "gains = [1, 1, 1], measured = { " + all + " }");
         String white = ", white = { x = 0.38, y = 0.38, luminance = 100 } }";
         assertStrip("measured: is for white LEDs, which this strip does not have; ", "measured = { " + all + white);
         assertStrip(
-                "white_K: has no use beside measured.white; ",
+                "white_K: cannot be combined with measured.white; ",
                 "order = \"GRBW\", white_K = 4000, measured = { " + all + white);
     }
 

@@ -237,7 +237,7 @@ class MistakesTest {
                 "t.toml:7: broker.password: is not known; did you mean password_file?",
                 added("broker.password = \"hunter2\""));
         String mistake = added("broker.password_file = \"hunter2\"");
-        assertStarts("t.toml:7: broker.password_file: has no username beside it", mistake);
+        assertStarts("t.toml:7: broker.password_file: needs username", mistake);
         assertTrue(!mistake.contains("hunter2"), mistake);
         assertStarts("t.toml:7: broker.ca_file: does nothing for mqtt://", added("broker.ca_file = \"ca.pem\""));
         assertStarts("t.toml:7: broker.ca_file: is not a path; ", added("broker.ca_file = \"a\\u0000b\""));
@@ -382,7 +382,7 @@ class MistakesTest {
                 reading + "separator: is \"::\", not one character; give",
                 added(at + "field = 1, separator = \"::\" }"));
         assertStarts(reading + "separator: can be no separator; give", added(at + "field = 1, separator = '\"' }"));
-        assertStarts(reading + "separator: has no field beside it; say", added(at + "separator = \";\" }"));
+        assertStarts(reading + "separator: needs field; say", added(at + "separator = \";\" }"));
         assertStarts(reading + "pattern: is not a valid regular expression: ", added(at + "pattern = '(' }"));
         assertStarts(reading + "pattern: has no group named value; put", added(at + "pattern = '[0-9]+' }"));
     }

@@ -165,8 +165,8 @@ class PageSectionTest {
                 "strip.shape = \"star\" | give one of \"straight\", \"frame\", \"ring\"",
                 "strip.shape = \"frame\" | strip.sides_px: is missing, which a frame needs",
                 "strip.shape = \"frame\"; strip.sides_px = [1, 2] | strip.sides_px: has 2 sides with 3 pixels together, and the strip has 60",
-                "strip.sides_px = [30, 30] | strip.sides_px: has no use here; remove it; it goes with shape = \"frame\"",
-                "strip.clockwise = true | strip.clockwise: has no use here",
+                "strip.sides_px = [30, 30] | strip.sides_px: does not apply here; remove it; it goes with shape = \"frame\"",
+                "strip.clockwise = true | strip.clockwise: does not apply here",
                 "strip.seen_as = \"haze\" | give one of \"dots\", \"line\"",
             })
     void mistakesOfShapeAreTold(String lines, String told) {

@@ -187,7 +187,7 @@ class DeskTest {
                 "look  | 7               | look is 7; give the name of a look, or \"auto\"",
                 "look  | {\"look\": \"done\", \"for_s\": -1} | for_s is -1; give a number from 0.1 to 604800",
                 "look  | {\"look\": \"done\", \"for_s\": 0} | for_s is 0; give a number from 0.1 to 604800",
-                "look  | {\"look\": \"done\", \"for_s\": 5, \"until\": \"changed\"} | for_s and until exclude each other; give one of them",
+                "look  | {\"look\": \"done\", \"for_s\": 5, \"until\": \"changed\"} | for_s and until cannot be combined; give one of them",
                 "look  | {\"look\": \"done\", \"until\": \"noon\"} | until is \"noon\"; give \"changed\", or for_s with seconds",
                 "look  | {\"look\": \"done\", \"fade_s\": 601} | fade_s is 601; give a number from 0 to 600",
                 "look  | {\"look\": \"done\", \"fade_s\": \"slow\"} | fade_s is \"slow\"; give a number from 0 to 600",
@@ -583,7 +583,7 @@ class DeskTest {
         for (String wrong : List.of("\"brightness\"", "0.4", "\"changed\"")) {
             String changed = kept.replaceFirst(wrong, "null");
             Exception e = assertThrows(IllegalArgumentException.class, () -> desk.restore(changed), changed);
-            assertTrue(e.getMessage().contains("which makes no sense"), e.getMessage());
+            assertTrue(e.getMessage().contains("which is not possible"), e.getMessage());
         }
         assertSame(before, slot.get());
         Random random = new Random(11);

@@ -163,7 +163,7 @@ class DeskIT extends SharedBench {
         assertEquals(1, nobody.status());
         assertEquals(
                 "nobody answers on lampwright/rowan/answer at broker " + url
-                        + "; see that the daemon runs there and that its desk.prefix is \"lampwright/rowan\"",
+                        + "; check that the daemon is running there and that its desk.prefix is \"lampwright/rowan\"",
                 nobody.output().strip());
     }
 }

@@ -46,10 +46,10 @@ class TroublesIT {
 
     private static final String CONNECTED = ": connected";
     private static final String LIT = " is lit";
-    private static final String GARBLED = " get lost or garbled";
+    private static final String GARBLED = " are getting lost or corrupted";
     private static final String PASS_AGAIN = " are getting through again";
     private static final Pattern OUTAGE = Pattern.compile(
-            "is gone|no port|gone silent|no controller answers|taken no bytes|does not answer the set-up");
+            "has disappeared|no port|gone silent|no controller answers|accepted no bytes|does not answer the set-up request");
 
     private static final List<String> PHASES = List.of(Birch.FAULT, Birch.HELD, Birch.STOPPED, Birch.IDLE);
 

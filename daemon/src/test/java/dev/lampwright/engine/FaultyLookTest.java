@@ -64,7 +64,7 @@ class FaultyLookTest {
         }
         assertEquals(1, lines.size(), lines.toString());
         assertTrue(lines.get(0).startsWith("ERROR looks.odd.layers.1 cannot be drawn: "), lines.get(0));
-        assertTrue(lines.get(0).endsWith("the rest goes on"), lines.get(0));
+        assertTrue(lines.get(0).endsWith("everything else carries on"), lines.get(0));
     }
 
     /** README, troubles are logged when they begin: a new configuration's first broken layer is a new one. */

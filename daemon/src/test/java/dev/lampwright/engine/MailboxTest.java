@@ -44,7 +44,7 @@ class MailboxTest {
     void whatTheBrokerHadKeptIsRefused() {
         byte[] payload = "0.5".getBytes(StandardCharsets.UTF_8);
         assertEquals(
-                "{\"ask\":\"brightness\",\"done\":false,\"why\":\"the broker has kept this message and sends it at every connection, so it"
+                "{\"ask\":\"brightness\",\"done\":false,\"why\":\"this message is retained, and the broker sends it at every connection, so it"
                         + " is not done again; to remove it, publish an empty retained message on the same topic, and ask without retain\"}",
                 mailbox.take("brightness", payload, true));
         assertEquals(1, slot.get().brightness());

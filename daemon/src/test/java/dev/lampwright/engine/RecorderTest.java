@@ -51,7 +51,7 @@ class RecorderTest {
     void aRecordingOfAnotherDayStaysAsItIs() throws IOException {
         Path file = Files.writeString(folder.resolve("recording.jsonl"), "of another day\n");
         IOException e = assertThrows(IOException.class, () -> new Recorder(file).close());
-        assertEquals(file + ": is there already; give another path, or move it away", e.getMessage());
+        assertEquals(file + ": already exists; choose another path, or move it away", e.getMessage());
         assertEquals(List.of("of another day"), lines(file));
     }
 
@@ -73,7 +73,7 @@ class RecorderTest {
     void aFileThatCannotBeWritten() {
         Path file = folder.resolve("nowhere").resolve("recording.jsonl");
         IOException e = assertThrows(IOException.class, () -> new Recorder(file).close());
-        assertEquals(file + ": its folder is not there; give the path of a file to write", e.getMessage());
+        assertEquals(file + ": its folder does not exist; give the path of a file to write", e.getMessage());
     }
 
     @Test

@@ -35,6 +35,6 @@ class AtomicFileTest {
         assertRefused("is a folder", folder);
         assertRefused("is a folder", Path.of("/"));
         assertRefused("is a device or a pipe", Path.of("/dev/null"));
-        assertRefused("its folder is not there", folder.resolve("none").resolve("alder.toml"));
+        assertRefused("its folder does not exist", folder.resolve("none").resolve("alder.toml"));
     }
 }

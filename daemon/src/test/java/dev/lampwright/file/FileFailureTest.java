@@ -25,7 +25,7 @@ class FileFailureTest {
     void aFolderThatIsNotThere() {
         Path file = folder.resolve("none").resolve("a.png");
         assertEquals(
-                file + ": its folder is not there; give the path of a file to write",
+                file + ": its folder does not exist; give the path of a file to write",
                 written(file, () -> Files.writeString(file, "x")));
     }
 
@@ -34,7 +34,7 @@ class FileFailureTest {
         Path link = Files.createSymbolicLink(
                 folder.resolve("a.png"), folder.resolve("none").resolve("a.png"));
         assertEquals(
-                link + ": no file can be made there; give the path of a file to write",
+                link + ": no file can be created there; give the path of a file to write",
                 written(link, () -> Files.writeString(link, "x")));
     }
 
@@ -59,9 +59,9 @@ class FileFailureTest {
         Path file = Path.of("a.png");
         IOException denied = new AccessDeniedException("a.png");
         assertEquals(
-                "a.png: may not be written by this user; give a file in a folder that you may write to",
+                "a.png: cannot be written by this user; give a file in a folder that you may write to",
                 FileFailure.ofWriting(file, denied).getMessage());
-        assertEquals("may not be read by this user", FileFailure.whyNotRead(file, denied));
+        assertEquals("cannot be read by this user", FileFailure.whyNotRead(file, denied));
     }
 
     @Test

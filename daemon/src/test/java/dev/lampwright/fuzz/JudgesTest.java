@@ -33,7 +33,7 @@ class JudgesTest {
     @ValueSource(
             strings = {
                 "broker mqtt://127.0.0.1:1: nothing listens there; start the broker",
-                "/dev/ttyACM0 is gone: plug the controller in again",
+                "/dev/ttyACM0 has disappeared: plug the controller in again",
                 "the printer reports a fault: jam"
             })
     void warningsThatHelpPass(String line) {
@@ -46,7 +46,7 @@ class JudgesTest {
                 "the broker is gone",
                 "two\nlines; look at them",
                 "red \u001b[31m; look at it",
-                "link: internal error; lampwright goes on",
+                "link: internal error; lampwright carries on",
                 "java.lang.NullPointerException; report it"
             })
     void warningsThatDoNotHelpAreFaults(String line) {

@@ -26,8 +26,8 @@ final class LogWatch implements AutoCloseable {
                     + "|IllegalState|StackOverflow|OutOfMemory|NoSuchElement|ConcurrentModification|NegativeArraySize|Arithmetic");
     /** Words by which a warning names what to do, or what lampwright does itself; what the printer has to report is the printer's. */
     private static final Pattern REMEDY = Pattern.compile("; "
-            + "|: (check|make|change|raise|plug|name|join|give|use|take|set|put|look|start|free|connect|let|wait) "
-            + "|^the printer reports a fault|^printer: | until lampwright is started again");
+            + "|: (check|make|change|raise|plug|name|join|give|use|take|set|put|look|start|free|connect|let|wait|flash|lower|remove|choose) "
+            + "|^the printer reports a fault|^printer: | until lampwright is restarted");
 
     private final Logger root = (Logger) LoggerFactory.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
     private final List<String> faults = new ArrayList<>();

@@ -79,12 +79,12 @@ class HistoryTextTest {
             delimiter = '|',
             value = {
                 "history 1 | history 2 | is not what this version of lampwright writes there",
-                "\"done\" | \"finished\" | which makes no sense",
-                "\"idle\" | \"asleep\" | which makes no sense",
-                "0.995 | 2 | which makes no sense",
-                "2026-11-27T12:00:00Z | yesterday | which makes no sense",
-                "2026-11-27T12:00:00Z | +999999999-12-31T23:59:59.999999999Z | which makes no sense",
-                "[20.5,null] | [20.5] | which makes no sense",
+                "\"done\" | \"finished\" | which is not possible",
+                "\"idle\" | \"asleep\" | which is not possible",
+                "0.995 | 2 | which is not possible",
+                "2026-11-27T12:00:00Z | yesterday | which is not possible",
+                "2026-11-27T12:00:00Z | +999999999-12-31T23:59:59.999999999Z | which is not possible",
+                "[20.5,null] | [20.5] | which is not possible",
                 "{\"fault\": | {\"trouble\": | is cut off, or is not lines of JSON"
             })
     void whatMakesNoSenseIsRefused(String text, String instead, String why) {

@@ -389,7 +389,7 @@ class ControllerLinkTest {
             rig.publishUntilShown(2);
             Await.until("the garbage to be counted", () -> rig.link.status().garbled() >= 2);
             assertEquals(1, rig.line.opens.get());
-            rig.awaitTrouble("get lost or garbled");
+            rig.awaitTrouble("are getting lost or corrupted");
         }
     }
 
@@ -438,7 +438,7 @@ class ControllerLinkTest {
             rig.awaitRest();
             rig.line.fromController(Rewriter.set(MessageType.SHOWN, counter, 4));
             rig.publishUntilShown(2);
-            rig.awaitTrouble("get lost or garbled");
+            rig.awaitTrouble("are getting lost or corrupted");
         }
     }
 
@@ -450,7 +450,7 @@ class ControllerLinkTest {
             rig.started();
             Await.until("the trouble", () -> {
                 rig.publish(1);
-                return rig.link.status().trouble().contains("get lost or garbled");
+                return rig.link.status().trouble().contains("are getting lost or corrupted");
             });
             assertEquals(0, rig.link.status().framesShown());
         }
@@ -568,7 +568,7 @@ class ControllerLinkTest {
             rig.line.toController(Rewriter.set(MessageType.SETUP, 20, 3));
             rig.started().awaitTrouble("the controller refused a value it cannot take (detail 20)");
             rig.awaitTrouble(
-                    "it does not take [controller] when_silent: change that, or put the firmware of this version");
+                    "it does not take [controller] when_silent: change that, or flash the firmware of this version");
             rig.line.toController(Faults.none());
             rig.publishUntilShown(1);
         }
@@ -593,20 +593,20 @@ class ControllerLinkTest {
         return Stream.of(
                 arguments(
                         complaints(6, 30),
-                        "the controller refused a message of the wrong length (detail 30); put the firmware"),
+                        "the controller refused a message of the wrong length (detail 30); flash the firmware"),
                 arguments(
                         complaints(8, 0),
-                        "the controller refused a part of a frame out of order (detail 0); put the firmware of this version"),
+                        "the controller refused a part of a frame out of order (detail 0); flash the firmware of this version"),
                 arguments(
                         complaints(5, 0),
-                        "the controller refused a frame before it was set up (detail 0); it forgets its set-up, so check"),
+                        "the controller refused a frame before it was set up (detail 0); it loses its set-up, so check"),
                 arguments(
                         complaints(77, 3),
-                        "the controller refused a reason this version does not know (code 77, detail 3); put the firmware"),
+                        "the controller refused a reason this version does not know (code 77, detail 3); flash the firmware"),
                 arguments(Rewriter.set(MessageType.SHOWN, 0, 200), "its answers do not follow the protocol; put the"),
                 arguments(
                         Rewriter.set(MessageType.SHOWN, 0, 3),
-                        "it takes them and does not say that it shows them; put the firmware"));
+                        "it accepts them and does not report that it shows them; flash the firmware"));
     }
 
     private static UnaryOperator<byte[]> complaints(int code, int detail) {
@@ -712,8 +712,7 @@ class ControllerLinkTest {
         try (LinkRig rig = new LinkRig()) {
             rig.line.fromController(
                     Rewriter.to(MessageType.HERE, MessageType.COMPLAINT, body -> new byte[] {77, 0, 3}));
-            rig.started()
-                    .awaitTrouble("(code 77, detail 3); put the firmware of this version of lampwright on the board");
+            rig.started().awaitTrouble("(code 77, detail 3); flash the firmware of this version of lampwright");
         }
     }
 
@@ -721,7 +720,7 @@ class ControllerLinkTest {
     void aSetupThatIsNotAnsweredIsSaidWithWhatToCheck() {
         try (LinkRig rig = new LinkRig()) {
             rig.line.fromController(Rewriter.to(MessageType.IN_FORCE, MessageType.UNKNOWN, body -> body));
-            rig.started().awaitTrouble("does not answer the set-up: check the cable");
+            rig.started().awaitTrouble("does not answer the set-up request: check the cable");
             rig.line.fromController(Faults.none());
             rig.publishUntilShown(1);
         }

@@ -38,14 +38,14 @@ class FitTest {
     @Test
     void tooManyPixels() {
         assertEquals(
-                "the strip has 904 channels, and the controller has room for 900: make [strip] pixels smaller, or use a larger board",
+                "the strip has 904 channels, and the controller has room for 900: lower [strip] pixels, or use a larger board",
                 words(here(300, 1024, 6), setup(226, "GRBW", 0)));
     }
 
     @Test
     void tooManyDimmers() {
         assertEquals(
-                "the controller has 1 dimmers, and 2 are named: take some out of [dimmers]",
+                "the controller has 1 dimmers, and 2 are named: remove some from [dimmers]",
                 words(here(300, 1024, 1), setup(10, "GRB", 2)));
     }
 
@@ -64,7 +64,7 @@ class FitTest {
                 List.of(),
                 List.of(new Setup.Run(1, 10), new Setup.Run(0, 20)));
         assertEquals(
-                "the controller has 1 data line, and [strip] outputs needs 2: join the strip end to end and take outputs out, "
+                "the controller has 1 data line, and [strip] outputs needs 2: join the strip end to end and remove outputs, "
                         + "or use a board that has more, such as an RP2040",
                 words(here(300, 1024, 6), cut));
         Here two = new Here(1, "1.0.0", 0, 300, 1024, 6, 2, 10_000, true, 2);
@@ -76,7 +76,7 @@ class FitTest {
     void packetsTooShortForTheSetup() {
         // 4 bytes around a body of 25 and 5 for each dimmer (wire.md, SETUP).
         assertEquals(
-                "the controller takes packets of 38 bytes, and the set-up needs 39: take some out of [dimmers]",
+                "the controller takes packets of 38 bytes, and the set-up needs 39: remove some from [dimmers]",
                 words(here(300, 38, 6), setup(10, "GRB", 2)));
     }
 
@@ -86,7 +86,7 @@ class FitTest {
                         UnfitException.class, () -> Fit.checkInForce(setup(10, "GRB", 0), setup(10, "RGB", 1)))
                 .getMessage();
         assertEquals(
-                "the controller has not taken over the set-up, so it is left dark: order asked GRB, in force RGB; dimmers asked"
+                "the controller has not accepted the set-up, so it stays dark: order asked GRB, in force RGB; dimmers asked"
                         + " [], in force [Dimmer[supply=0, fullMilliamps=100, silentDuty=0]]: check its firmware",
                 words);
     }
@@ -108,7 +108,7 @@ class FitTest {
         String words = assertThrows(UnfitException.class, () -> Fit.checkInForce(asked, other))
                 .getMessage();
         assertEquals(
-                "the controller has not taken over the set-up, so it is left dark: pixels asked 10, in force 11; order asked GRB, in"
+                "the controller has not accepted the set-up, so it stays dark: pixels asked 10, in force 11; order asked GRB, in"
                         + " force RGB; channel currents in µA asked [12000, 12000, 12000], in force [1, 2, 3]; dark current in µA"
                         + " asked 1000, in force 4; supply of the strip asked 0, in force 1; holdover in ms asked 3000, in force"
                         + " 5000; what to show then asked DARK, in force KEEP; ceilings in mA asked [1500], in force [6, 7]; dimmers"

@@ -269,7 +269,7 @@ class MetricsServerTest {
             IOException told =
                     assertThrows(IOException.class, () -> MetricsServer.start(port, ProcessMetrics.of(daemon)));
             assertTrue(told.getMessage().startsWith("metrics.port " + port + ": "), told.getMessage());
-            assertTrue(told.getMessage().contains("give another port"), told.getMessage());
+            assertTrue(told.getMessage().contains("choose another port"), told.getMessage());
             assertEquals(1, told.getMessage().lines().count());
         }
     }

@@ -131,9 +131,9 @@ final class BadBrokerIT {
         return switch (code) {
             case 1 -> "does not speak MQTT 3.1.1";
             case 2 -> "client id";
-            case 3 -> "not available";
-            case 4 -> "user name or password";
-            default -> "does not let us in";
+            case 3 -> "unavailable";
+            case 4 -> "user name or the password";
+            default -> "refused the login";
         };
     }
 

@@ -119,7 +119,7 @@ class PrinterClientTest {
             hear(Alder.JOB, "{\"phase\":\"ALARM 3\"}");
             assertEquals(
                     1,
-                    log.with("1990 more faults of the printer in the minute before")
+                    log.with("1990 more faults of the printer in the last minute")
                             .size());
             assertEquals(11, log.with("the printer reports a fault").size());
         }

@@ -91,7 +91,7 @@ final class SilenceIT {
             assertEquals(Optional.of(Silence.LAST_WILL), client.silence(LONG));
             client.lookAround(LONG);
             client.lookAround(LONG);
-            assertEquals(1, times(log, "printer: its last will says that it is gone"));
+            assertEquals(1, times(log, "printer: its last will reports it offline"));
             Await.until("the printer to find itself cut off", DEADLINE, () -> !printer.isConnected());
             printer.close(true);
             mosquitto.publish(Alder.JOB, RUN, true);

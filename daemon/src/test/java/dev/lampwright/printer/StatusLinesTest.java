@@ -166,7 +166,7 @@ class StatusLinesTest {
             {"at_s": 1} {"at_s": 2}                   | is not one JSON object: Trailing token
             {"at_s": 1, "at_s": 2}                    | is not one JSON object: Duplicate field 'at_s'
             {"at": 1}                                 | has "at", which is not known; there are tick, at_s, state, readings, own_readings, events, fault_text, left_out
-            {"state": "idle"}                         | says not when; write for instance "at_s": 1.5
+            {"state": "idle"}                         | has no time; write for instance "at_s": 1.5
             {"at_s": "1"}                             | has "1" for at_s; write seconds, for instance 1.5
             {"at_s": 1e99}                            | has 1E+99 for at_s; write seconds, for instance 1.5
             {"at_s": 1, "tick": 1.5}                  | has 1.5 for tick; write a whole number, 0 or more

@@ -359,9 +359,11 @@ final class StatusReaderTest {
             reader.tellQuietTopics();
             reader.tellQuietTopics();
             assertEquals(
-                    1, log.with("state: nothing has come on " + JOB + " yet; ").size());
-            assertEquals(1, log.with("job.left_s: nothing has come on " + LEFT).size());
-            assertEquals(0, log.with("nothing has come on " + HEAT).size());
+                    1,
+                    log.with("state: nothing has arrived on " + JOB + " yet; ").size());
+            assertEquals(
+                    1, log.with("job.left_s: nothing has arrived on " + LEFT).size());
+            assertEquals(0, log.with("nothing has arrived on " + HEAT).size());
         }
     }
 

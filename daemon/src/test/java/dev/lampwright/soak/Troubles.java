@@ -170,7 +170,7 @@ final class Troubles {
 
     private int refusals() {
         return (int) bench.log().stream()
-                .filter(line -> line.contains(" is refused"))
+                .filter(line -> line.contains(" is rejected"))
                 .count();
     }
 

@@ -47,7 +47,7 @@ class TomlMistakesTest {
                 Arguments.of("a = [{ b = 1,\nc = 2 },\n{ b = 3 }]", "1:6", "the { that opens here", "same line"),
                 Arguments.of("\na = [1\n2]", "3:1", "\"2]\" is where a comma or a ] should be", "commas"),
                 Arguments.of("a = { b = 1 c = 2 }", "1:13", "\"c = 2 }\" is where a comma", "commas"),
-                Arguments.of("a = { b = 1, }", "1:14", "a comma is before the }", "take it away"),
+                Arguments.of("a = { b = 1, }", "1:14", "a comma is before the }", "remove it"),
                 Arguments.of("a = 5 mm", "1:7", "something follows: \"mm\"", "without a unit"),
                 Arguments.of("[a] b = 1", "1:5", "something follows: \"b = 1\"", "after the header"),
                 Arguments.of("[a\nb = 1", "1:1", "the header that begins here is not closed", "close it with ]"),
@@ -64,9 +64,9 @@ class TomlMistakesTest {
                 Arguments.of("a = \"\\UFFFFFFFF\"", "1:6", "not a character of Unicode", "\\u00B0"),
                 Arguments.of("a = \"x\u0001\"", "1:7", "has the control character U+0001", "remove it"),
                 Arguments.of("a = [1,,2]", "1:8", "\",2]\" is where a value should be", "quotes"),
-                Arguments.of("\n[a]\nb = 1\n[c]\n[a]\n", "5:0", "before, on line 2", "one [header]"),
-                Arguments.of("a = {}\n[a.b]", "2:0", "in braces already, on line 1", "into the braces"),
-                Arguments.of("a = [{}]\n[[a]]", "2:0", "in brackets already, on line 1", "into the brackets"),
+                Arguments.of("\n[a]\nb = 1\n[c]\n[a]\n", "5:0", "already appears on line 2", "one [header]"),
+                Arguments.of("a = {}\n[a.b]", "2:0", "already given in braces, on line 1", "into the braces"),
+                Arguments.of("a = [{}]\n[[a]]", "2:0", "already given in brackets, on line 1", "into the brackets"),
                 Arguments.of("a = 1\n[a.b]", "2:0", "on line 1 already", "the value or the table"));
     }
 
@@ -153,7 +153,7 @@ class TomlMistakesTest {
         for (int deep : new int[] {Toml.DEEPEST + 1, 900, 50_000}) {
             TomlMistake mistake = mistake("a = 1\n\n" + nested.apply(deep) + "\nb = 2\n");
             assertEquals(
-                    new TomlMistake(3, 0, List.of(), DEEP, "take brackets, braces or parts of the key away"), mistake);
+                    new TomlMistake(3, 0, List.of(), DEEP, "remove brackets, braces or parts of the key"), mistake);
         }
     }
 

@@ -98,13 +98,13 @@ final class BoardStep implements Step {
             throws LeaveException, IOException {
         if (good.isEmpty()) {
             bench.say(
-                    "No controller answers. Plug it in; flash its firmware if that has not been done; mind that nothing"
-                            + " else has its port open, such as the daemon.");
+                    "No controller answers. Plug it in; flash its firmware if you have not done that yet; make sure that nothing"
+                            + " else is using its port, such as the daemon.");
             String port = bench.ask(new Question<>(
                     "Press Enter to look again, or type the name of a port:",
                     List.of(),
                     "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
-                            + " 'lampwright ports' lists all.",
+                            + " 'lampwright ports' lists all ports.",
                     line -> line));
             return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
         }
@@ -116,7 +116,7 @@ final class BoardStep implements Step {
         }
         options.add(new Question.Option<>("", "look again", Optional.empty()));
         return bench.ask(Question.choice(
-                "Which one is to be fitted?", "Unplug the others, or go back and forth: nothing is lost.", options));
+                "Which one do you want to fit?", "You can unplug the others, or go back and choose again: nothing is lost.", options));
     }
 
     private static Optional<Boards.Answering> answering(Boards.Candidate candidate, FittingBench bench) {
@@ -141,7 +141,7 @@ final class BoardStep implements Step {
                 }
             }
             bench.askAside(Question.enter(
-                    "Controller " + id + ", which this fitting began with, is not there. Plug it in and press Enter:",
+                    "Controller " + id + ", which this fitting began with, is not connected. Plug it in and press Enter:",
                     "It was at " + port + ". To fit another controller, go back with b, or start again."));
         }
     }
@@ -161,9 +161,9 @@ final class BoardStep implements Step {
                 "Is something lit at the end of the strip that is nearest the controller?",
                 "The first pixel is lit, and perhaps the second, in any colour, not very bright."))) {
             bench.say(
-                    "Then look at this, with the supply switched off where you touch wires:",
+                    "Then check the following. Switch the supply off before you touch any wire:",
                     "  - Is the strip's supply on? Is its ground joined to the controller's?",
-                    "  - Does the data wire go to the end where the arrows point away from (DIN)?",
+                    "  - Does the data wire go to the end marked DIN, from which the arrows point away?",
                     "  - Is it on the right pin, and does the strip understand the pulses of a WS2812B?");
         }
     }

@@ -28,7 +28,7 @@ final class BrightnessStep implements Step {
         int most = FittingSetups.level(setup, lit(before) * WHITE.length(), FittingSetups.full());
         int highest = BrightnessScale.highest(most);
         bench.say("Some white pixels show how bright a look may be at most. Step " + BrightnessScale.STEPS
-                + " is all that the pixels can give.");
+                + " is the brightest that the pixels can be.");
         Choice choice = new Choice(Math.min(FIRST, highest), false);
         while (!choice.right) {
             show(choice.step, before, setup, bench);
@@ -57,10 +57,10 @@ final class BrightnessStep implements Step {
 
     private static Choice ask(int step, int highest, FittingBench bench) throws LeaveException, IOException {
         return bench.ask(new Question<>(
-                "Step " + step + " of " + BrightnessScale.STEPS + ". + brighter, - darker, or a number from 1 to "
-                        + highest + "; Enter when it suits the room.",
+                "Step " + step + " of " + BrightnessScale.STEPS + ". Type + for brighter, - for darker, or a number from 1 to "
+                        + highest + "; press Enter when it suits the room.",
                 List.of(),
-                "Steps are even to the eye (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
+                "Steps look even (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
                         + " most that they get. Do not look straight into the LEDs."
                         + (highest < BrightnessScale.STEPS
                                 ? " The ceiling allows no step above " + highest + " here."

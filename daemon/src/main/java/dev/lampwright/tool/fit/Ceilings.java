@@ -57,20 +57,20 @@ final class Ceilings {
     /** Why a ceiling goes down. */
     static String heatedWords(int ceiling, OptionalDouble fuseAmps, double fullMilliamps) {
         return "Dimmed light draws pulses of up to " + Math.round(fullMilliamps)
-                + " mA, which warm a fuse of " + TypedNumbers.shown(fuseAmps.orElse(0))
-                + " A more than their mean does: the ceiling, which is a mean, goes down to " + ceiling + " mA.";
+                + " mA, which heat a fuse of " + TypedNumbers.shown(fuseAmps.orElse(0))
+                + " A more than their average does: the ceiling, which is an average, goes down to " + ceiling + " mA.";
     }
 
     /** Why it is so. */
     static String words(OptionalDouble amps, OptionalDouble fuseAmps) {
         if (amps.isEmpty()) {
-            return "Without knowing the supply the ceiling is no more than " + FittingSetups.SAFE_CEILING
+            return "While the supply is unknown, the ceiling is no more than " + FittingSetups.SAFE_CEILING
                     + " mA. Look at its label, and come back with b.";
         }
         if (fuseAmps.isEmpty()) {
             return "Without a fuse the ceiling is no more than " + FittingSetups.SAFE_CEILING
-                    + " mA. Fit one: stop with q, unplug, and go on afterwards.";
+                    + " mA. Fit one: stop with q, unplug, and resume afterwards.";
         }
-        return "A supply is asked for 80 % of what is printed on it at most, a fuse for 75 %.";
+        return "A supply is asked for at most 80 % of its printed rating, a fuse for 75 %.";
     }
 }

@@ -31,7 +31,7 @@ final class ConfigText {
     static String of(Findings found, Path file) {
         ConfigText config = new ConfigText(found);
         config.line("# Written by lampwright fit. TOML 1.0; numbers carry their unit in the key.");
-        config.line("# What is not here is as usual: 'lampwright check' tells what that is.");
+        config.line("# Keys that are not here have their defaults; 'lampwright check' lists them.");
         config.line("");
         config.text.append(found.printer().orElseThrow());
         config.controller();
@@ -71,7 +71,7 @@ final class ConfigText {
         Findings.Strip strip = found.strip().orElseThrow();
         line("");
         line("[strip]");
-        line("pixels = " + strip.pixels(), strip.goesOn() ? "the strip goes on, but more are not driven" : "");
+        line("pixels = " + strip.pixels(), strip.goesOn() ? "the strip is longer, but the rest is not driven" : "");
         line("order = " + TomlText.quoted(found.knownOrder()));
         found.mount().ifPresent(this::mount);
         Optional<Findings.Currents> currents = found.currents();
@@ -141,7 +141,7 @@ final class ConfigText {
         String name = file.getFileName().toString().replaceFirst("\\.toml$", "").replaceAll("[^\\p{L}\\p{N}_-]", "-");
         line(
                 "prefix = " + TomlText.quoted("lampwright/" + name),
-                "of the topics by which it is spoken to; one for each printer");
+                "of the topics for asks and status; one for each printer");
         line("brightness = " + decimal(brightness(found)), "share of full light that suits the room");
     }
 
@@ -162,7 +162,7 @@ final class ConfigText {
                 .ifPresent(other -> supplies.add("lights = { volts = " + decimal(other.volts()) + ", amps = "
                         + decimal(other.amps().orElseThrow()) + " }"));
         line("");
-        line("# For 'lampwright plan'. Add wire, length_m and connector_A: what is left out is taken as usual.");
+        line("# For 'lampwright plan'. Add wire, length_m and connector_A: what you leave out is assumed.");
         if (!supplies.isEmpty()) {
             line("[wiring.supplies]");
             supplies.forEach(this::line);

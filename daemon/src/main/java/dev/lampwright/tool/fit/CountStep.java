@@ -40,13 +40,13 @@ final class CountStep implements Step {
         }
         typed.ifPresent(search::assume);
         if (typed.isEmpty()) {
-            bench.say("A mark of a few white pixels goes along the strip, further and further out, then back to its"
+            bench.say("A mark of a few white pixels moves along the strip, further and further out, then back to its"
                     + " end.");
         }
         while (true) {
             walk(search, before.knownOrder(), setup, bench);
             if (search.pixels() == 0) {
-                bench.say("No pixel was seen at all. Again, from the beginning:");
+                bench.say("You saw no pixel at all. Once again, from the beginning:");
                 search = new PixelSearch(most);
                 continue;
             }
@@ -68,7 +68,7 @@ final class CountStep implements Step {
         return bench.ask(new Question<>(
                 "How many pixels does the strip have? Type the number if you know it, or Enter to find out.",
                 List.of(),
-                "It is on the reel, or length × pixels a metre. What you type is tried: the last pixel is lit next.",
+                "It is on the reel, or length × pixels per metre. Next, the last pixel lights up to prove what you type.",
                 line -> line.isEmpty()
                         ? OptionalInt.empty()
                         : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_PIXELS))));
@@ -100,7 +100,7 @@ final class CountStep implements Step {
                 "It is the pixel furthest along the data wire, where the strip ends.",
                 List.of(
                         new Question.Option<>("y", "yes, it is the last", End.LAST),
-                        new Question.Option<>("m", "no, there are more behind it", End.MORE),
+                        new Question.Option<>("m", "no, there are more after it", End.MORE),
                         new Question.Option<>("n", "no, none is lit", End.DARK))));
     }
 
@@ -113,8 +113,8 @@ final class CountStep implements Step {
                             before.knownOrder().length());
             bench.say(
                     board
-                            ? "The controller drives no more; what is behind them stays dark. A larger board drives more."
-                            : "The ceiling allows no more, as dark pixels take current too; what is behind them stays dark."
+                            ? "The controller drives no more; the rest stays dark. A larger board drives more."
+                            : "The ceiling allows no more, as dark pixels take current too; the rest stays dark."
                                     + " With a stronger supply, go back with b.");
         }
         return before.withStrip(strip);

@@ -11,8 +11,8 @@ final class CurrentStep implements Step {
     private static final double MOST_MILLIAMPS = 65_535;
     private static final double MICRO = 1000;
     private static final Question<Boolean> AGAIN = Question.yesOrNo(
-            "Measure once more? With n, 20 mA a channel is assumed.",
-            "The meter should be in the strip's wire alone, in a range that shows single mA, and not change range between"
+            "Measure again? With n, 20 mA a channel is assumed.",
+            "The meter should be in the strip's wire only, in a range that shows single mA, and must not change range between"
                     + " the readings.");
 
     @Override
@@ -53,7 +53,7 @@ final class CurrentStep implements Step {
         bench.darken();
         boolean meter = bench.ask(Question.yesOrNo(
                 "Is a meter connected in the strip's red wire, and do you want to measure with it?",
-                "Without one, 20 mA a channel is assumed, which is more than most strips take. A meter goes into the wire"
+                "Without one, 20 mA a channel is assumed, which is more than most strips take. Connect a meter into the wire"
                         + " while the supply is off and unplugged; it must be made for the ceiling of "
                         + FittingSetups.ceiling(before) + " mA."));
         Setup setup = FittingSetups.of(before);
@@ -61,7 +61,7 @@ final class CurrentStep implements Step {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
             List<Double> readings = measure(patterns, setup, bench);
             if (readings.size() < patterns.size() && !setup.equals(FittingSetups.wary(setup))) {
-                bench.say("That is more than the ceiling: these pixels take more than was assumed. Once more, darker:");
+                bench.say("That is more than the ceiling: these pixels take more than was assumed. Again, darker:");
                 setup = FittingSetups.wary(setup);
                 continue;
             }
@@ -110,7 +110,7 @@ final class CurrentStep implements Step {
                     + currents.channels().get(i));
         }
         lines.add("  one dark pixel: " + currents.idle());
-        lines.add("Readings are off the model by " + TypedNumbers.shown(Math.round(fit.deviation() * 10) / 10.0)
+        lines.add("The readings differ from the model by " + TypedNumbers.shown(Math.round(fit.deviation() * 10) / 10.0)
                 + " mA (standard deviation).");
         bench.say(lines.toArray(String[]::new));
         return before.withCurrents(currents);

@@ -74,7 +74,7 @@ final class DimmersStep implements Step {
         Findings.Supply supply =
                 SupplyStep.askSupply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
         if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
-            bench.say("Without knowing supply and fuse they stay dark. Find out, and come back with b; or write"
+            bench.say("While supply and fuse are unknown, they stay dark. Find out, and come back with b; or write"
                     + " [dimmers] into the file by hand.");
             return before;
         }
@@ -83,7 +83,7 @@ final class DimmersStep implements Step {
                         + " Enter if you do not know.",
                 List.of(),
                 "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
-                        + " mA while they are tried. Without it, one light is taken to be as strong as that ceiling.",
+                        + " mA while they are tried. Without it, each light is assumed to be as strong as that ceiling.",
                 line -> line.isEmpty()
                         ? OptionalInt.empty()
                         : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS))));
@@ -136,7 +136,7 @@ final class DimmersStep implements Step {
         return Question.choice(
                 "Dimmer " + output + " is on, at less than a third (" + (free.indexOf(output) + 1) + " of "
                         + free.size() + "). What lights?",
-                "If it is one colour of a plain colour strip, say which; a white light gets a name of its own.",
+                "If it is one colour of a plain colour strip, choose which; you give a white light its own name.",
                 List.of(
                         option("0", "nothing", Findings.Hanging.NOTHING),
                         option("1", "a white light", Findings.Hanging.WHITE),

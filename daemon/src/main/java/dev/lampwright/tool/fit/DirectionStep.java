@@ -40,8 +40,8 @@ final class DirectionStep implements Step {
         int level = FittingSetups.level(setup, Scenes.bandWidth(run.first(), run.last()), LEVEL);
         bench.show(setup, Scenes.band(before.knownOrder(), level, run.first(), run.last(), "G"));
         boolean right = bench.ask(Question.yesOrNo(
-                "A band runs along " + name + ". Does it run the way that " + name + " is to fill up?",
-                "Bars grow the way the band runs, for instance from left to right. With n the zone is turned round."));
+                "A band runs along " + name + ". Does it run in the direction in which " + name + " should fill?",
+                "Bars grow in the direction of the band, for instance from left to right. With n, the zone is reversed."));
         return right ? run : run.reversed();
     }
 }

@@ -124,7 +124,7 @@ final class FileFindings {
     }
 
     private static String line(String what, String words) {
-        return String.format("    %-11s %s", what, words.isEmpty() ? "as usual" : words);
+        return String.format("    %-11s %s", what, words.isEmpty() ? "default" : words);
     }
 
     private String dimmers() {

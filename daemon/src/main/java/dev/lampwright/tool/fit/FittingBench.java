@@ -145,7 +145,7 @@ final class FittingBench implements PrinterFinder.Told {
                 continue;
             }
             if (light.isPresent() && setup.isPresent() && !light.get().steady()) {
-                terminal.print("That answer does not count: "
+                terminal.print("That answer was not used: "
                         + light.get().disturbance().orElse("the controller was disconnected for a moment")
                         + ". The same question again:");
                 present(question);
@@ -205,7 +205,7 @@ final class FittingBench implements PrinterFinder.Told {
             trouble = light.get().show(setup.get(), scene);
         }
         if (said.isPresent()) {
-            terminal.print("It is there again.");
+            terminal.print("It is back.");
         }
     }
 

@@ -48,7 +48,7 @@ public final class FittingLight implements ShownLight {
             LockSupport.parkNanos(this, LOOK_EVERY);
         }
         return now.isEmpty()
-                ? Optional.of("the light is being put out")
+                ? Optional.of("the light is being switched off")
                 : now.get().trouble();
     }
 

@@ -14,10 +14,10 @@ public final class GuidedFitting {
             "Guided fitting: each step lights something and asks what you see.",
             "",
             "Before you begin:",
-            "  - Switch off and unplug before wiring, and before you touch a wire that is there.",
+            "  - Switch off and unplug before wiring, and before you touch any wire.",
             "  - The mains side of a supply is for people licensed to do it; local codes come first.",
             "  - Fuse the low-voltage side, close to the supply.",
-            "  - The light is an aid and no safety device.",
+            "  - The light is an aid, not a safety device.",
             "  - Flashing light can harm people with photosensitive epilepsy. Nothing here flashes more than three times a"
                     + " second.",
             "  - Do not look into bright LEDs; look at what they light, or from the side.",
@@ -80,7 +80,7 @@ public final class GuidedFitting {
      */
     public End run() throws IOException {
         cautions(
-                        "Until the supply is known, no more than " + FittingSetups.SAFE_CEILING + " mA is asked for.",
+                        "Until the supply is known, at most " + FittingSetups.SAFE_CEILING + " mA is asked for.",
                         FittingBench.KEYS)
                 .forEach(terminal::print);
         try {
@@ -106,8 +106,8 @@ public final class GuidedFitting {
 
     private String stopped() {
         return Files.exists(kept)
-                ? "Stopped; the lights are dark. Your answers are in " + kept + ": the same command goes on from there."
-                : "Stopped; nothing was lit and nothing is kept.";
+                ? "Stopped; the lights are dark. Your answers are in " + kept + ": run the same command to resume."
+                : "Stopped; nothing was lit, and nothing is kept.";
     }
 
     private AnswerJournal journal() throws IOException, LeaveException {
@@ -117,10 +117,10 @@ public final class GuidedFitting {
         AnswerJournal journal = AnswerJournal.read(kept);
         FittingBench bench = new FittingBench(terminal, AnswerJournal.empty(kept), boards);
         boolean again = bench.askAside(Question.choice(
-                "There are answers from before in " + kept + ".",
-                "The fitting was stopped before its end. It can go on where it was, or start again.",
+                "There are earlier answers in " + kept + ".",
+                "The fitting was stopped before its end. You can resume it, or start again.",
                 List.of(
-                        new Question.Option<>("", "go on from there", false),
+                        new Question.Option<>("", "resume", false),
                         new Question.Option<>("n", "start again, and forget them", true))));
         return again ? AnswerJournal.empty(kept) : journal;
     }

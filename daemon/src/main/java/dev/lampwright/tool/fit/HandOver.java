@@ -90,8 +90,8 @@ final class HandOver {
         List<String> uncertain = new ArrayList<>();
         String printer = found.printer().orElse("");
         if (printer.contains(PrinterStep.STAND_IN)) {
-            uncertain.add("What the printer says is not known, so nothing follows it yet. Run 'lampwright fit " + file
-                    + "' while it heats up and prints, and listen to it.");
+            uncertain.add("It is not known where the printer reports what, so the lights cannot follow it yet. Run 'lampwright fit " + file
+                    + "' and listen while it heats up and prints.");
         } else if (!faults) {
             uncertain.add(
                     "Nothing is bound to a fault, so a fault will never be shown. Add the printer's words as fault ="
@@ -103,14 +103,14 @@ final class HandOver {
         if (supply.amps().isEmpty()) {
             uncertain.add("The strip's supply is not known, so the ceiling is what a USB port gives.");
         } else if (supply.fuseAmps().isEmpty()) {
-            uncertain.add("The strip has no fuse that is known. Fit one close to the supply.");
+            uncertain.add("The strip has no known fuse. Fit one close to the supply.");
         }
         if (found.currents().isEmpty()) {
             uncertain.add(
                     "The currents are not measured: 20 mA a channel is assumed, which is more than most strips take.");
         }
         if (found.strip().orElseThrow().goesOn()) {
-            uncertain.add("The strip goes on beyond what is driven; the rest stays dark.");
+            uncertain.add("The strip is longer than what is driven; the rest stays dark.");
         }
         return uncertain;
     }

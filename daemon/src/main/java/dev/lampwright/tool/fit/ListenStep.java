@@ -31,7 +31,7 @@ final class ListenStep implements Step {
 
     @Override
     public String title() {
-        return "what the printer says";
+        return "what the printer reports";
     }
 
     @Override

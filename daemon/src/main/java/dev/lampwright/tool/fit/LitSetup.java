@@ -108,7 +108,7 @@ final class LitSetup implements AutoCloseable {
         }
         LinkStatus status = link.status();
         if (status.state() == LinkState.LIT && !isRight(status)) {
-            return Optional.of("another controller is at " + status.port() + " now: plug the one before in again");
+            return Optional.of("another controller is at " + status.port() + " now: plug the previous one in again");
         }
         return Optional.of(
                 status.trouble().isEmpty()
@@ -125,8 +125,8 @@ final class LitSetup implements AutoCloseable {
         if (status.overruns() != now.overrunsBefore) {
             return "the controller on " + status.port() + " missed bytes (it counts "
                     + (status.overruns() - now.overrunsBefore & COUNTER)
-                    + " overruns), because bytes come faster than it"
-                    + " takes them: use a lower baud in its firmware and with --baud, and fit fewer pixels to it";
+                    + " overruns), because bytes arrive faster than it"
+                    + " can take them: use a lower baud in its firmware and with --baud, or fewer pixels";
         }
         return "the controller on " + status.port() + " was disconnected for a moment"
                 + (status.trouble().isEmpty() ? "" : ": " + status.trouble());

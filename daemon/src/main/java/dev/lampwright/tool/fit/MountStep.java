@@ -26,7 +26,7 @@ final class MountStep implements Step {
         bench.darken();
         Optional<String> shape = bench.ask(Question.choice(
                 "What does the strip look like, from where you stand in front of the printer?",
-                "The live page draws it so. It changes nothing in the light, and can be left open.",
+                "The live page draws it like this. It does not change the light, and you can leave it open.",
                 List.of(
                         new Question.Option<>("1", "a line", Optional.of("straight")),
                         new Question.Option<>("2", "a frame: up to four sides of a rectangle", Optional.of("frame")),
@@ -77,7 +77,7 @@ final class MountStep implements Step {
                     before,
                     bench);
             if (corner <= from) {
-                bench.say("That is not behind pixel " + from + ", where the side begins. The same corner again:");
+                bench.say("That is not after pixel " + from + ", where the side begins. The same corner again:");
             } else {
                 sides.add(corner - from);
                 from = corner;

@@ -63,7 +63,7 @@ final class OrderStep implements Step {
         OrderSearch.Proof answer = proof(order, level, setup, bench);
         search.proved(order, answer);
         if (answer == OrderSearch.Proof.WRONG) {
-            bench.say("Then an answer before was not right, or the strip is a special one. Some more questions:");
+            bench.say("Then an earlier answer was wrong, or the strip is a special one. Some more questions:");
         }
     }
 
@@ -73,9 +73,9 @@ final class OrderStep implements Step {
                 + " lit near the controller? (Question " + (asked + 1) + ", mostly of 3 to 5.)";
         return Question.choice(
                 words,
-                "Among the first pixels of the strip one, two or three are lit. If all are of one colour, say which; if they"
-                        + " are not alike, say that. Type the number, or the word. If colours are hard to tell apart for"
-                        + " you, ask somebody, or leave it open with Enter.",
+                "Among the first pixels of the strip one, two or three are lit. If all have one colour, choose it; if they"
+                        + " differ, choose that. Type the number, or the word. If colours are hard to tell apart for"
+                        + " you, ask somebody, or skip with Enter.",
                 HUES);
     }
 
@@ -100,7 +100,7 @@ final class OrderStep implements Step {
             order = bench.ask(new Question<>(
                     "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
                     List.of(),
-                    "It is often in the strip's data sheet. Pixels of the WS2812B kind mostly have GRB.",
+                    "It is often in the strip's data sheet. Most pixels of the WS2812B kind have GRB.",
                     OrderStep::readOrder));
         } while (proof(order, level, setup, bench) == OrderSearch.Proof.WRONG);
         return order;

@@ -32,26 +32,26 @@ final class PrinterStep implements Step {
     static final Question<Integer> SECONDS = new Question<>(
             "For how many seconds? Enter means 60.",
             List.of(),
-            "The longer it listens, the more it finds; the first minutes of a print tell most.",
+            "The longer it listens, the more it finds; the first minutes of a print show the most.",
             line -> line.isEmpty() ? 60 : TypedNumbers.readWhole(line, 1, 3600));
 
     private static final Question<String> URL = new Question<>(
-            "Which MQTT broker does the printer speak to? Enter means " + USUAL + ".",
+            "Which MQTT broker does the printer publish to? Enter means " + USUAL + ".",
             List.of(),
             "Its address: a host name such as broker.lan or localhost:1883, or mqtts://host for an encrypted"
                     + " connection.",
             line -> line.isEmpty() ? USUAL : readUrl(line));
 
     private static final Question<Optional<String>> NAME = new Question<>(
-            "What name lets lampwright in there? Enter if anybody may.",
+            "What is lampwright's user name there? Press Enter if none is needed.",
             List.of(),
-            "The user name that the broker knows for lampwright. The next question is for a file with its password.",
+            "The user name with which lampwright logs in. The next question asks for a file with its password.",
             PrinterStep::readName);
 
     private static final Question<Optional<String>> PASSWORD = new Question<>(
             "Which file holds the password, in its first line? Enter if there is none.",
             List.of(),
-            "The password is read from there and stored nowhere else. Let nobody but lampwright's user read the file.",
+            "The password is read from there and stored nowhere else. Make the file readable by lampwright's user only.",
             PrinterStep::readFile);
 
     private static final Question<Optional<String>> TRUST = new Question<>(
@@ -73,7 +73,7 @@ final class PrinterStep implements Step {
 
     @Override
     public String title() {
-        return "what the printer says";
+        return "what the printer reports";
     }
 
     @Override
@@ -81,8 +81,8 @@ final class PrinterStep implements Step {
         bench.darken();
         Map<String, String> broker = broker(bench);
         boolean listen = bench.ask(Question.yesOrNo(
-                "Shall lampwright listen there now, to find where the printer says what?",
-                "Best while the printer is on and heats up. With n, you put it into the file by hand."));
+                "Should lampwright listen there now, to find where the printer reports what?",
+                "This works best while the printer heats up. With n, you enter it into the file by hand."));
         Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
         HeardPrinter heard = HeardPrinter.of(
                 bench.find(() -> listen ? finder.find(broker, duration, bench).text() : HeardPrinter.NOTHING.text()));

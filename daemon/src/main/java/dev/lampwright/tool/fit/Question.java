@@ -90,7 +90,7 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
     static Question<Boolean> enter(String words, String help) {
         return new Question<>(words, List.of(), help, line -> {
             if (!line.isEmpty()) {
-                throw new UnusableException("press Enter to go on");
+                throw new UnusableException("press Enter to continue");
             }
             return true;
         });
@@ -106,10 +106,10 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
      */
     static String readName(String line, Collection<String> taken) throws UnusableException {
         if (!NAME.matcher(line).matches()) {
-            throw new UnusableException("a name begins with a letter and has letters, digits, _ and -, 31 at most");
+            throw new UnusableException("a name begins with a letter and has letters, digits, _ and -, at most 31 in all");
         }
         if (ALWAYS_THERE.contains(line) || taken.contains(line)) {
-            throw new UnusableException(line + " is the name of something else already; choose another");
+            throw new UnusableException(line + " is already used for something else; choose another name");
         }
         return line;
     }

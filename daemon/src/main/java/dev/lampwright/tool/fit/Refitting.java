@@ -79,7 +79,7 @@ public final class Refitting {
      */
     public GuidedFitting.End run() throws IOException {
         GuidedFitting.cautions(
-                        "Until the supply is asked about again, no more is asked for than the file's ceiling.", KEYS)
+                        "Until you answer about the supply again, the file's ceiling applies.", KEYS)
                 .forEach(terminal::print);
         try {
             Offer offer = choose();
@@ -91,7 +91,7 @@ public final class Refitting {
             return GuidedFitting.End.DONE;
         } catch (LeaveException e) {
             terminal.print("Stopped; the lights are dark. "
-                    + (old.isEmpty() ? "Nothing is changed." : "What was written stays."));
+                    + (old.isEmpty() ? "Nothing has changed." : "What was written stays."));
             return e.way() == LeaveException.Way.INPUT_ENDED
                     ? GuidedFitting.End.INPUT_ENDED
                     : GuidedFitting.End.STOPPED;
@@ -115,9 +115,9 @@ public final class Refitting {
         while (true) {
             try {
                 return bench.askAside(Question.choice(
-                        "What is to be fitted?",
+                        "What do you want to fit?",
                         "Each of these is a step of its own. Afterwards you see what would change in the file, and"
-                                + " nothing is written before you say so. For a file from the beginning, give another"
+                                + " nothing is written before you agree. To make a new file, give another"
                                 + " name.",
                         options));
             } catch (LeaveException e) {
@@ -231,7 +231,7 @@ public final class Refitting {
         String text = changed(before, after);
         List<String> changes = LineChanges.of(String.valueOf(file.getFileName()), edited.text(), text);
         if (changes.isEmpty()) {
-            bench.say("That is what the file says already: nothing is to be written.");
+            bench.say("The file already says that: nothing to write.");
             return;
         }
         try {
@@ -247,7 +247,7 @@ public final class Refitting {
         if (wanted()) {
             write(text);
         } else {
-            bench.say("Nothing is written.");
+            bench.say("Nothing was written.");
         }
     }
 
@@ -289,7 +289,7 @@ public final class Refitting {
     private void write(String text) throws IOException {
         if (old.isEmpty()) {
             old = Optional.of(edited.replace(text));
-            bench.say(file + " is written; as it was, it is in " + old.get() + ".");
+            bench.say(file + " is written; the old version is in " + old.get() + ".");
         } else {
             edited.replaceAgain(text);
             bench.say(file + " is written.");
@@ -298,10 +298,10 @@ public final class Refitting {
 
     private void handOver() {
         if (old.isEmpty()) {
-            terminal.print("Nothing is changed.");
+            terminal.print("Nothing has changed.");
             return;
         }
         knowledge.review(file).forEach(terminal::print);
-        terminal.print("A daemon that runs with this file takes the change over by itself.");
+        terminal.print("A daemon that runs with this file reads the change by itself.");
     }
 }

@@ -86,11 +86,11 @@ final class StateWordsDialogue {
 
     /** A place that the survey is not sure of is the state only if the user says so. */
     private boolean confirmPlace() throws LeaveException, IOException {
-        bench.say("The printer may say what it is doing in these words:");
+        bench.say("The printer may report what it is doing in these words:");
         heard.words().forEach(word -> bench.say("    \"" + word.word() + "\"" + meanwhile(word)));
         boolean right = bench.ask(Question.yesOrNo(
                 "Is that what it is doing?",
-                "It is heard at: " + heard.place().strip().replace("\n", ", ")
+                "It is reported at: " + heard.place().strip().replace("\n", ", ")
                         + ". With n, its state follows from the readings."));
         if (right) {
             heard.words().stream().filter(word -> !word.isOpen()).forEach(word -> sort(word.state(), word.word()));
@@ -101,7 +101,7 @@ final class StateWordsDialogue {
     private void tellCertain() {
         heard.words().stream()
                 .filter(word -> !word.isOpen())
-                .forEach(word -> bench.say("The printer says \"" + word.word() + "\" when it is "
+                .forEach(word -> bench.say("The printer reports \"" + word.word() + "\" when it is "
                         + STATES.getOrDefault(word.state(), word.state()) + meanwhile(word) + "."));
     }
 
@@ -132,9 +132,9 @@ final class StateWordsDialogue {
         }
         options.add(new Question.Option<>("", "skip", Optional.empty()));
         return Question.choice(
-                "The printer also said \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? (" + number
+                "The printer also reported \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? (" + number
                         + " of " + count + ")",
-                "What was the printer doing when it said that? What you skip stays unbound: the readings then show what the"
+                "What was the printer doing when it reported that? What you skip stays unbound: the readings then show what the"
                         + " printer does. You can answer another day: lampwright fit on the file asks again.",
                 options);
     }
@@ -175,16 +175,16 @@ final class StateWordsDialogue {
         bench.ask(Question.enter(
                 "Press Enter, and then: " + what.toLowerCase(Locale.ROOT) + " at the printer, within "
                         + PATIENCE.toSeconds() + " seconds.",
-                "The next new word that the printer says is taken for \"" + STATES.get(state) + "\", if you agree."));
+                "The next new word that the printer reports is taken for \"" + STATES.get(state) + "\", if you agree."));
         String word = bench.find(
                 () -> finder.nextWord(broker, heard.place(), PATIENCE, bench).orElse(""));
         if (word.isEmpty()) {
-            bench.say("Nothing new was said. The word can be added later with the same command.");
+            bench.say("No new word was reported. You can add the word later with the same command.");
             return;
         }
         boolean right = bench.ask(Question.yesOrNo(
-                "It says \"" + word + "\" now. Does that mean: " + STATES.get(state) + "?",
-                "With n, nothing is made of it."));
+                "It reports \"" + word + "\" now. Does that mean: " + STATES.get(state) + "?",
+                "With n, it is ignored."));
         if (right) {
             sort(state, word);
         }
@@ -195,8 +195,8 @@ final class StateWordsDialogue {
             return;
         }
         List<String> words = bench.ask(new Question<>(
-                "NO FAULT WILL BE SHOWN YET: no word for one was heard. If you know what your printer says then, type it, with"
-                        + " commas between several and * for any characters; or Enter.",
+                "NO FAULT WILL BE SHOWN YET: no word for one was heard. If you know what your printer reports then, type it, with"
+                        + " commas between several and * for any characters; or press Enter.",
                 List.of(),
                 "It is often in the printer's manual, or in the list of its messages. When a fault has happened while"
                         + " lampwright listens, the same command asks what its word means.",

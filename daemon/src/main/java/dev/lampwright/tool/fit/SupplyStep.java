@@ -43,7 +43,7 @@ final class SupplyStep implements Step {
         bench.darken();
         Source source = bench.ask(Question.choice(
                 "What feeds the strip?",
-                "Follow the strip's red wire. The board's regulator must not feed a strip; USB may feed a few pixels.",
+                "Follow the strip's red wire. The board's regulator must not feed a strip; USB can feed a few pixels.",
                 List.of(
                         new Question.Option<>("1", "a supply of its own", Source.OWN),
                         new Question.Option<>("2", "the board or a USB port", Source.BOARD),
@@ -68,8 +68,8 @@ final class SupplyStep implements Step {
         return new Question<>(
                 "The ceiling will be " + most + " mA. Press Enter, or type a lower number:",
                 List.of(),
-                "No frame will ask for more than the ceiling, and the controller holds it too. Take less if the wires or"
-                        + " connectors are thin: 'lampwright plan' says what they carry.",
+                "No frame will ask for more than the ceiling, and the controller enforces it too. Choose less if the wires or"
+                        + " connectors are thin: 'lampwright plan' calculates what they can carry.",
                 line -> line.isEmpty() ? most : TypedNumbers.readWhole(line, LEAST_CEILING, most));
     }
 

@@ -22,7 +22,7 @@ final class TypedNumbers {
         try {
             double number = new BigDecimal(line.replace(',', '.')).doubleValue();
             if (number < least || number > most) {
-                throw new Question.UnusableException(line + " makes no sense here: " + wanted);
+                throw new Question.UnusableException(line + " is not possible here: " + wanted);
             }
             return number;
         } catch (NumberFormatException e) {

@@ -60,7 +60,7 @@ final class WriteStep implements Step {
                 Optional<Path> other = bench.askAside(instead(target));
                 if (other.isEmpty()) {
                     bench.say(
-                            "What it was is kept in " + EditedFile.read(target).replace(text) + ".");
+                            "The old version is kept in " + EditedFile.read(target).replace(text) + ".");
                     return target;
                 }
                 target = other.get();
@@ -72,7 +72,7 @@ final class WriteStep implements Step {
         return new Question<>(
                 there + " already exists. Type overwrite to replace it, or another name to write to:",
                 List.of(),
-                "If it is replaced, a copy of what it is now stays beside it, as " + there.getFileName()
+                "If you replace it, a copy of the present file stays next to it, as " + there.getFileName()
                         + ".old-1 or with the next free number.",
                 line -> line.equals("overwrite") ? Optional.empty() : Optional.of(readPath(line, there)));
     }

@@ -25,8 +25,8 @@ final class ZonesStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         Map<String, Findings.Run> zones = new LinkedHashMap<>(before.zones());
         bench.say(
-                "A zone is a part of the strip with a name. bed and nozzle show how hot they are, job how far it is.",
-                "Zones may overlap. Without zones of yours, bed is the first half, nozzle the second, job all of it.");
+                "A zone is a part of the strip with a name. bed and nozzle show how hot they are, job shows its progress.",
+                "Zones can overlap. If you name none, bed is the first half, nozzle the second, and job all of it.");
         Optional<String> name = askName(zones, bench);
         while (name.isPresent()) {
             Findings.Run run = point(name.get(), Optional.ofNullable(zones.get(name.get())), before, bench);
@@ -67,7 +67,7 @@ final class ZonesStep implements Step {
         int level = FittingSetups.level(setup, to - from + 1, DIM);
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, from, to, "G"));
         return bench.ask(Question.yesOrNo(
-                "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is it right?",
+                "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is that right?",
                 "With n, name it again and move the mark again."));
     }
 }

@@ -6,10 +6,10 @@ import java.util.List;
 public final class Cautions {
     /** One sentence each, the most pressing first. */
     public static final List<String> ALL = List.of(
-            "Switch off and unplug before wiring, and before you touch a wire that is there.",
+            "Switch off and unplug before wiring, and before you touch any wire.",
             "The mains side of a supply is work for people licensed to do it, and local codes come first: use a closed, approved supply.",
             "Fuse the low-voltage side, close to the supply, for the wire behind it.",
-            "The light is an aid and no safety device: it replaces no thermal protection, no smoke alarm and no supervision.",
+            "The light is an aid, not a safety device: it does not replace thermal protection, a smoke alarm or supervision.",
             "Flashing light can harm people with photosensitive epilepsy.",
             "Do not look into bright LEDs.",
             "The figures are calculated, not measured. Measure voltage and warmth once it is lit, and trust the meter.");

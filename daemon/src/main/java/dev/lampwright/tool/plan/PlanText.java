@@ -146,7 +146,7 @@ public final class PlanText {
     }
 
     private void assumptions() {
-        heading("What is taken for granted");
+        heading("What is assumed throughout");
         Assumptions.of(plan).forEach(line -> wrapped("  * " + line));
     }
 
@@ -175,7 +175,7 @@ public final class PlanText {
         if (plan.rig().wiring().defaults().isEmpty()) {
             return;
         }
-        heading("Not in the file, and assumed");
+        heading("Not in the file, so assumed");
         plan.rig().wiring().defaults().forEach((key, value) -> lines.add("  " + key + " = " + value));
     }
 

@@ -84,7 +84,7 @@ final class RunJudge {
             return FigureText.amps(run.rmsAmps());
         }
         return FigureText.amps(run.rmsAmps()) + " RMS (pulses of " + FigureText.amps(run.pulseAmps()) + ", "
-                + FigureText.amps(run.amps()) + " as a mean"
+                + FigureText.amps(run.amps()) + " on average"
                 + (isStrip() ? "; that pixels pulse together is assumed" : "") + ")";
     }
 
@@ -99,7 +99,7 @@ final class RunJudge {
                 .orElse(
                         run.wire().amps() > 0
                                 ? "share the load between several wires, each with its fuse"
-                                : "take wire with insulation for more than "
+                                : "use wire with insulation for more than "
                                         + FigureText.plain(rig.wiring().around().ambientC())
                                         + " °C, and set insulation_C in [wiring]");
     }
@@ -166,7 +166,7 @@ final class RunJudge {
                 "fuse of " + run.name(),
                 "the file has none; " + load,
                 "fit a slow fuse of " + amps + " for at least " + FigureText.plain(supply.volts())
-                        + " V of direct current at the supply's end, and write it as fuse_A in [" + run.key() + "]",
+                        + " V of direct current at the supply's end, and enter it as fuse_A in [" + run.key() + "]",
                 Figure.atMost(steady(), right.getAsDouble(), "A", "75 % of its rating, common practice"));
     }
 

@@ -102,7 +102,7 @@ final class SignalJudge {
                                 + (rate.lineSeconds() > rate.stripSeconds() && rig.baud() > 0
                                         ? ", or a higher baud"
                                         : ", or fewer pixels")
-                                + "; until then frames are left out, none is wrong",
+                                + "; until then some frames are left out, but none is wrong",
                         figure);
     }
 

@@ -50,10 +50,10 @@ final class StripJudge {
         return new Verdict(
                 Verdict.Severity.OPEN,
                 "length of the strip",
-                "the file does not say how many pixels there are in a metre, and " + FigureText.plain(pixels)
+                "the file does not say how many pixels there are per metre, so " + FigureText.plain(pixels)
                         + " are assumed; above 5.5 V a group of three or six LEDs that light up together is one pixel",
-                "count the groups in a metre, and set pixels_per_m in [wiring.strip] to that",
-                Figure.atLeast(pixels, pixels, "pixels a metre", "assumed"));
+                "count the groups per metre, and set pixels_per_m in [wiring.strip] to that",
+                Figure.atLeast(pixels, pixels, "pixels per metre", "assumed"));
     }
 
     private Verdict onLowest() {
@@ -94,7 +94,7 @@ final class StripJudge {
         if (!remedies.points().isEmpty()) {
             ways.add(
                     remedies.points().size() == 1
-                            ? "let the wire join at pixel " + remedies.points().get(0) + " instead"
+                            ? "connect the wire at pixel " + remedies.points().get(0) + " instead"
                             : remedies.points().size()
                                     + " points are enough, the fewest that were found: wires of "
                                     + rig.wiring().strip().feed().wire().label() + " to pixels "
@@ -110,7 +110,7 @@ final class StripJudge {
                         "take " + both.wire().label() + " to " + both.points().size() + " points, pixels "
                                 + both.points().stream().map(String::valueOf).collect(Collectors.joining(", "))));
         return ways.isEmpty()
-                ? "shorten the wires, take thicker ones to more points, or lower supply.ceiling_mA"
+                ? "shorten the wires, use thicker ones to more points, or lower supply.ceiling_mA"
                 : String.join("; or ", ways);
     }
 }

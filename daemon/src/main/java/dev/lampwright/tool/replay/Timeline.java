@@ -165,7 +165,7 @@ public final class Timeline {
 
         private void require(long nextTick, long nextNanos) throws OrderException {
             if (nextTick < tick || nextNanos < nanos) {
-                throw new OrderException("lies before the line above it; put the lines in the order of time");
+                throw new OrderException("is earlier than the line above it; sort the lines by time");
             }
             tick = nextTick;
             nanos = nextNanos;

@@ -24,7 +24,7 @@ enum NumberKind {
             if (most <= WHOLE) {
                 return NumberForm.open(
                         NumberForm.PERCENT,
-                        "percent is a guess, since it went up to no more than " + NumberText.number(most)
+                        "percent is a guess, since it only went up to " + NumberText.number(most)
                                 + "; it may be of 255 as well");
             }
             return most <= BYTE

@@ -72,7 +72,7 @@ public final class ProposedConfig {
         lines.add("");
         lines.add(printerSections(proposal));
         lines.add("[controller]");
-        lines.add("port = \"/dev/ttyACM0\"                   # a placeholder: lampwright ports lists what is there");
+        lines.add("port = \"/dev/ttyACM0\"                   # a placeholder: 'lampwright ports' lists the ports");
         lines.add("");
         lines.add("[strip]");
         lines.add("pixels = 30                             # a placeholder: how many pixels yours has");
@@ -193,7 +193,7 @@ public final class ProposedConfig {
         });
         if (more > 0) {
             lines.add("# not listed here: " + NumberText.count(more, "more number")
-                    + " with a unit; the table of lampwright survey has all values");
+                    + " with a unit; 'lampwright survey' lists all values");
         }
     }
 

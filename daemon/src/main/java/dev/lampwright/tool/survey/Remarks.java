@@ -31,7 +31,7 @@ public final class Remarks {
     public static List<String> lampwrights(Proposal proposal) {
         return proposal.company().lampwrights().stream()
                 .map(OwnTopics::new)
-                .map(own -> own.status() + ": a lampwright reports its own status there; left out, as are "
+                .map(own -> own.status() + ": another lampwright reports its status there; left out, as are "
                         + own.answer() + " and " + own.ask("…"))
                 .toList();
     }

@@ -63,6 +63,6 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
                 .sorted(Map.Entry.<Doing, Double>comparingByValue().reversed())
                 .map(entry -> entry.getKey().words() + " for " + Math.round(entry.getValue()) + " s")
                 .reduce((one, other) -> one + ", " + other)
-                .orElse("did nothing long enough to tell");
+                .orElse("did nothing for long enough to be sure");
     }
 }

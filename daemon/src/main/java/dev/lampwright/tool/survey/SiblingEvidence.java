@@ -21,7 +21,7 @@ final class SiblingEvidence implements PairEvidence {
         }
         return switch (different) {
             case 0 -> Clue.NONE;
-            case 1 -> new Clue(2 + near, "both stand side by side");
+            case 1 -> new Clue(2 + near, "both are next to each other");
             case 2 -> new Clue(0.5, "");
             default -> Clue.against(different - 1);
         };

@@ -63,7 +63,7 @@ final class UnitGuess {
         boolean open = role == Role.PROGRESS && trail.unit() == Unit.OWN && trail.most() <= 1;
         return open && progress(trail) == Unit.PERCENT
                 ? Optional.of("percent is a guess, since nothing but " + heard(trail)
-                        + " was heard; take unit out if it goes from 0 to 1, or listen while it prints")
+                        + " was heard; remove unit if it goes from 0 to 1, or listen while it prints")
                 : Optional.empty();
     }
 

@@ -86,7 +86,7 @@ class BoardStepTest {
     @Test
     void ofSeveralOneIsChosen() throws IOException {
         Desk desk = new Desk().sees(open("/dev/ttyACM0", TWO), open("/dev/ttyACM1", ONE));
-        Talk talk = fit(desk, new Person(desk.model).say("Which one is to be fitted", "2"));
+        Talk talk = fit(desk, new Person(desk.model).say("Which one do you want to fit", "2"));
         assertTrue(talk.text().contains("  1 = /dev/ttyACM0 Acorn Board controller 0000000000000002"), talk.text());
         assertTrue(talk.text().contains("port = \"/dev/ttyACM1\""), talk.text());
     }

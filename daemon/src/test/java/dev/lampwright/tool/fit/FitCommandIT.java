@@ -78,9 +78,9 @@ class FitCommandIT {
         return new Person(eyes)
                 .wants("bed", 40, 12)
                 .say("Which MQTT broker", broker)
-                .say("What name lets lampwright in", ACCOUNT.username())
+                .say("What is lampwright's user name there", ACCOUNT.username())
                 .say("Which file holds the password", folder.resolve("password").toString())
-                .say("Shall lampwright listen", "y")
+                .say("Should lampwright listen", "y")
                 .say("For how many seconds", "2");
     }
 
@@ -132,7 +132,7 @@ class FitCommandIT {
             });
             assertEquals(0, status, terminal::text);
             assertTrue(terminal.text().contains("The light waits: "), terminal::text);
-            assertTrue(terminal.text().contains("It is there again."), terminal::text);
+            assertTrue(terminal.text().contains("It is back."), terminal::text);
         }
         Config config = ConfigFile.read(file);
         assertEquals("RBG", config.setup().order());
@@ -159,7 +159,7 @@ class FitCommandIT {
         Files.writeString(file, text);
         StripModel strip = new StripModel("RBG", 23, List.of(11.0, 12.0, 9.0), 0.7);
         Person person = new Person(new RecordedEyes(pty.recording(), strip))
-                .say("What is to be fitted?", "1", "")
+                .say("What do you want to fit?", "1", "")
                 .say("Write this", "y")
                 .moves("bed", 12, 4);
         List<String> said = new ArrayList<>();
@@ -192,7 +192,7 @@ class FitCommandIT {
         assertEquals(1, child.status(), child.output());
         assertTrue(child.output().contains("No controller answers."), child.output());
         assertTrue(
-                child.output().endsWith("Stopped; nothing was lit and nothing is kept." + System.lineSeparator()),
+                child.output().endsWith("Stopped; nothing was lit, and nothing is kept." + System.lineSeparator()),
                 child.output());
     }
 }

@@ -87,7 +87,7 @@ class FittingLightTest {
     void anotherControllerIsNotTakenForTheOneBefore() {
         try (FittingLight light = new FittingLight(line, 77, System::nanoTime, SHORT)) {
             Optional<String> trouble = light.show(SETUP, Scene.DARK);
-            assertEquals(Optional.of("another controller is at memory now: plug the one before in again"), trouble);
+            assertEquals(Optional.of("another controller is at memory now: plug the previous one in again"), trouble);
             assertFalse(light.steady());
         }
     }

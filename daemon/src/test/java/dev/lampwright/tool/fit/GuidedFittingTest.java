@@ -177,7 +177,7 @@ class GuidedFittingTest {
         assertEquals(GuidedFitting.End.DONE, fit(new Talk(person), second));
         assertEquals(0, person.asked("What feeds the strip"));
         assertEquals(0, person.asked("What colour"));
-        assertEquals(1, person.asked("There are answers from before"));
+        assertEquals(1, person.asked("There are earlier answers in"));
     }
 
     @Test
@@ -185,7 +185,7 @@ class GuidedFittingTest {
         ModelBoards first = new ModelBoards(BOARD, strip("RGB", 20));
         fit(new Talk(person(first)).typing((count, answer) -> Optional.of(count == 15 ? "q" : answer)), first);
         ModelBoards second = new ModelBoards(BOARD, PLAIN);
-        Talk talk = new Talk(person(second).say("There are answers from before", "n"));
+        Talk talk = new Talk(person(second).say("There are earlier answers in", "n"));
         assertEquals(GuidedFitting.End.DONE, fit(talk, second), talk::text);
         assertTrue(Files.readString(file).contains("order = \"BGR\""));
     }
@@ -267,9 +267,9 @@ class GuidedFittingTest {
         });
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertEquals(whole, Files.readString(file));
-        assertTrue(talk.text().contains("That answer does not count: "), talk::text);
+        assertTrue(talk.text().contains("That answer was not used: "), talk::text);
         assertTrue(talk.text().contains("The light waits: the controller has gone silent."), talk::text);
-        assertTrue(talk.text().contains("It is there again."), talk::text);
+        assertTrue(talk.text().contains("It is back."), talk::text);
     }
 
     @Test
@@ -280,7 +280,7 @@ class GuidedFittingTest {
         assertEquals(GuidedFitting.End.INPUT_ENDED, fit(talk, boards));
         assertTrue(boards.dark());
         assertTrue(Files.exists(folder.resolve("alder.toml.fit")));
-        assertTrue(talk.text().endsWith("the same command goes on from there."), talk::text);
+        assertTrue(talk.text().endsWith("run the same command to resume."), talk::text);
     }
 
     @Test
@@ -291,7 +291,7 @@ class GuidedFittingTest {
         ModelBoards second = new ModelBoards(other, PLAIN);
         Talk talk = new Talk(person(second).say("Controller 6c616d7000000001", "q"));
         assertEquals(GuidedFitting.End.STOPPED, fit(talk, second), talk::text);
-        assertTrue(talk.text().contains("which this fitting began with, is not there"), talk::text);
+        assertTrue(talk.text().contains("which this fitting began with, is not connected"), talk::text);
         assertTrue(second.setups().isEmpty(), "nothing is lit");
     }
 
@@ -332,10 +332,10 @@ class GuidedFittingTest {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Person person = person(boards)
                 .say("Which MQTT broker", "mqtts://broker.lan")
-                .say("What name lets lampwright in", "alder-lights")
+                .say("What is lampwright's user name there", "alder-lights")
                 .say("Which file holds the password", password)
                 .say("Which PEM file holds", trusted)
-                .say("Shall lampwright listen", "y")
+                .say("Should lampwright listen", "y")
                 .say("For how many seconds", "1");
         List<Map<String, String>> heard = new ArrayList<>();
         Talk talk = new Talk(person);
@@ -386,7 +386,7 @@ class GuidedFittingTest {
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
         assertEquals(300, config().setup().pixels());
         assertTrue(talk.text().contains("The controller drives no more"), talk::text);
-        assertTrue(Files.readString(file).contains("the strip goes on"));
+        assertTrue(Files.readString(file).contains("the strip is longer"));
     }
 
     @Test

@@ -84,8 +84,8 @@ class HandOverTest {
                 lines(FITTED.withPrinter(FAULT.strip() + "    # not heard: a guess\n"), true)
                         .get(6));
         assertEquals(
-                "  - What the printer says is not known, so nothing follows it yet. Run 'lampwright fit alder.toml' while it"
-                        + " heats up and prints, and listen to it.",
+                "  - It is not known where the printer reports what, so the lights cannot follow it yet. Run 'lampwright fit alder.toml'"
+                        + " and listen while it heats up and prints.",
                 lines(FITTED.withPrinter(PrinterStep.STAND_IN), false).get(6));
     }
 

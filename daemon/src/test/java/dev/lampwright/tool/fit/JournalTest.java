@@ -90,6 +90,7 @@ class JournalTest {
         journal.enter("one");
         IOException e = assertThrows(IOException.class, () -> journal.answered("y"));
         assertTrue(
-                e.getMessage().endsWith(": its folder is not there; give the path of a file to write"), e.getMessage());
+                e.getMessage().endsWith(": its folder does not exist; give the path of a file to write"),
+                e.getMessage());
     }
 }

@@ -60,10 +60,10 @@ final class Person {
         say("How many mA does the strongest", "900");
         say("What is its name", "");
         say("Which MQTT broker", "");
-        say("What name lets lampwright in", "");
-        say("Shall lampwright listen", "n");
+        say("What is lampwright's user name there", "");
+        say("Should lampwright listen", "n");
         say("Press Enter to write", "");
-        say("There are answers from before", "");
+        say("There are earlier answers in", "");
     }
 
     /** What to answer to a question that begins so, one answer after the other, and the last from then on. */

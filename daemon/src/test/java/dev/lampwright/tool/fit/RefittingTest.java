@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The fitting of a file that is there: what was asked for changes, and nothing else, to the byte. */
 class RefittingTest {
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
-    private static final String CHOICE = "What is to be fitted?";
+    private static final String CHOICE = "What do you want to fit?";
     private static final String FILE = """
         # Alder. Do not sort this file.
         [broker]
@@ -97,7 +97,7 @@ class RefittingTest {
                 "    faults      none is bound, so no fault will ever be shown: listen to the printer again")) {
             assertTrue(talk.text().contains(line + "\n"), talk::text);
         }
-        assertTrue(talk.text().endsWith("Nothing is changed."), talk::text);
+        assertTrue(talk.text().endsWith("Nothing has changed."), talk::text);
         assertTrue(boards.setups().isEmpty(), "nothing was lit");
     }
 
@@ -198,12 +198,12 @@ class RefittingTest {
         Person person = person("3", "")
                 .say("For how many seconds", "1")
                 .say(
-                        "The printer also said \"tauko\" (meanwhile: the job stood still 40 s). What does it mean? (1 of 2)",
+                        "The printer also reported \"tauko\" (meanwhile: the job stood still 40 s). What does it mean? (1 of 2)",
                         "4")
-                .say("The printer also said \"9\". What does it mean? (2 of 2)", "")
+                .say("The printer also reported \"9\". What does it mean? (2 of 2)", "")
                 .say("No word for cancelled was heard.", "y")
                 .say("Press Enter, and then: cancel the job at the printer", "")
-                .say("It says \"peruttu\" now. Does that mean: cancelled?", "y")
+                .say("It reports \"peruttu\" now. Does that mean: cancelled?", "y")
                 .say("NO FAULT WILL BE SHOWN YET", "vika*, 7");
         Talk talk = fit(person, new Finnish());
         String state = """
@@ -219,7 +219,7 @@ class RefittingTest {
         assertTrue(
                 talk.text()
                         .contains(
-                                "The printer says \"tulostaa\" when it is printing (meanwhile: the job went on 850 s)."),
+                                "The printer reports \"tulostaa\" when it is printing (meanwhile: the job went on 850 s)."),
                 talk::text);
     }
 
@@ -230,7 +230,7 @@ class RefittingTest {
         Files.writeString(file, FILE.replace("[controller]", state + "[controller]"));
         Person person = person("3", "")
                 .say("For how many seconds", "1")
-                .say("The printer also said \"9\". What does it mean? (1 of 1)", "7");
+                .say("The printer also reported \"9\". What does it mean? (1 of 1)", "7");
         Talk talk = fit(person, new Finnish());
         assertTrue(
                 Files.readString(file).contains(state.strip() + "\nprinting = [\"tulostaa\"]\nfault = [\"9\"]\n"),
@@ -241,7 +241,7 @@ class RefittingTest {
     void nothingIsWrittenThatIsNotWanted() throws IOException {
         Talk talk = fit(person("4", "").say("Write this", "n"));
         assertFile(FILE, talk);
-        assertTrue(talk.text().contains("Nothing is written."), talk::text);
+        assertTrue(talk.text().contains("Nothing was written."), talk::text);
         assertEquals(1, folder.toFile().list().length);
         Talk back = fit(person("4", "").say("Write this", "b"));
         assertFile(FILE, back);

@@ -120,7 +120,7 @@ class PlanTest {
                 Rigs.verdict(Rigs.plan("strip = { pixels = 10, channel_mA = 12 }"), "fuse of the strip at pixel 0");
         assertEquals(Verdict.Severity.OPEN, verdict.level());
         assertEquals(
-                "fit a slow fuse of 0.5 A for at least 5 V of direct current at the supply's end, and write it as fuse_A in [wiring.strip]",
+                "fit a slow fuse of 0.5 A for at least 5 V of direct current at the supply's end, and enter it as fuse_A in [wiring.strip]",
                 verdict.remedy());
     }
 
@@ -163,7 +163,7 @@ class PlanTest {
         // Five pixels of 195 mA and one of the rest, from the far end: 0.195 × (0.9 + 0.8 + 0.7 + 0.6 + 0.5) + 0.025 ×
         // 0.4 V at pixel 9.
         assertEquals(5 - 0.195 * 3.5 - 0.025 * 0.4, judged.lowest(), 1e-3);
-        assertEquals("let the wire join at pixel 5 instead", verdict.remedy());
+        assertEquals("connect the wire at pixel 5 instead", verdict.remedy());
     }
 
     @Test

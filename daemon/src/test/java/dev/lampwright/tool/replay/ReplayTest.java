@@ -231,9 +231,9 @@ class ReplayTest {
                 file + ":3: has the state \"bsy\", which is not known; there are silent, idle, warming,"
                         + " printing, held, done, stopped, fault");
         Files.writeString(file, "{\"at_s\": 2}\n{\"at_s\": 1}\n");
-        assertComplaint(file, file + ":2: lies before the line above it; put the lines in the order of time");
+        assertComplaint(file, file + ":2: is earlier than the line above it; sort the lines by time");
         Files.writeString(file, "{\"tick\": 9, \"at_s\": 1}\n{\"tick\": 8, \"left_out\": 1}\n");
-        assertComplaint(file, file + ":2: lies before the line above it; put the lines in the order of time");
+        assertComplaint(file, file + ":2: is earlier than the line above it; sort the lines by time");
         Files.write(file, new byte[] {(byte) 0xFF});
         assertComplaint(file, file + ": is not UTF-8 text; give a file of JSON lines");
         assertComplaint(folder, folder + ": is a folder; give a file of JSON lines that you may read");

@@ -87,7 +87,7 @@ class CompanyTest {
         assertEquals(90, proposal.messages());
         List<String> table = SurveyTable.values(proposal, 10);
         assertEquals(
-                prefix + "/status: a lampwright reports its own status there; left out, as are " + prefix
+                prefix + "/status: another lampwright reports its status there; left out, as are " + prefix
                         + "/answer and " + prefix + "/ask/…",
                 table.get(table.size() - 1));
     }
