@@ -115,7 +115,8 @@ final class BrokerWords {
             case 1 -> Optional.of("the broker does not speak MQTT 3.1.1; use one that does");
             case 2 -> Optional.of("the broker rejects our client id; its log says why");
             case 3 -> Optional.of("the broker reports that it is unavailable; check it");
-            case 4 -> Optional.of("the broker rejected the user name or the password; check username and password_file");
+            case 4 ->
+                Optional.of("the broker rejected the user name or the password; check username and password_file");
             case 5 -> Optional.of("the broker refused the login; check username, password_file and its access list");
             case MqttException.REASON_CODE_CLIENT_TIMEOUT, MqttException.REASON_CODE_WRITE_TIMEOUT ->
                 Optional.of("the broker stopped answering; check it and the network");

@@ -97,7 +97,8 @@ public final class Caller {
         } catch (TimeoutException e) {
             throw new IOException(
                     otherwise + " at broker " + broker.url()
-                            + "; check that the daemon is running there and that its desk.prefix is \"" + topics.prefix()
+                            + "; check that the daemon is running there and that its desk.prefix is \""
+                            + topics.prefix()
                             + "\"",
                     e);
         } catch (ExecutionException e) {

@@ -31,7 +31,11 @@ import picocli.CommandLine.Spec;
             "In a folder with a shop.toml, checks all rigs, or the one that --rig names."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the file is valid, or all of them are", "1:a file is invalid or cannot be read", "2:usage error"},
+        exitCodeList = {
+            "0:the file is valid, or all of them are",
+            "1:a file is invalid or cannot be read",
+            "2:usage error"
+        },
         footer = {"", "Example: lampwright check alder.toml", "Example: lampwright check /etc/lampwright --rig alder"})
 final class CheckCommand implements Callable<Integer> {
     @Spec

@@ -39,7 +39,10 @@ final class PortsCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "PORT", arity = "0..*", description = "A port with a controller, for instance /dev/ttyACM0.")
+    @Parameters(
+            paramLabel = "PORT",
+            arity = "0..*",
+            description = "A port with a controller, for instance /dev/ttyACM0.")
     private List<String> named = new ArrayList<>();
 
     @Mixin

@@ -244,8 +244,7 @@ final class TellCommand implements Callable<Integer> {
         for (String pair : values) {
             int middle = pair.indexOf('=');
             if (middle < 1) {
-                throw wrong(
-                        "VALUE is " + pair + "; give a name and a value, for instance bed=green or side=40%");
+                throw wrong("VALUE is " + pair + "; give a name and a value, for instance bed=green or side=40%");
             }
             put(pair.substring(0, middle), pair.substring(middle + 1), pairs);
         }

@@ -58,7 +58,9 @@ final class PageSection {
                     .without("no such token")
                     .comment("\"view-token\"", "its first line lets people watch and change nothing"),
             Key.own("hosts", "array of host names")
-                    .comment("[\"alder.local\"]", "names by which browsers ask for it, in addition to localhost and addresses"),
+                    .comment(
+                            "[\"alder.local\"]",
+                            "names by which browsers ask for it, in addition to localhost and addresses"),
             VIEWERS,
             TLS);
 

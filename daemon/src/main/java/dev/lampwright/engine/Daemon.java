@@ -490,8 +490,9 @@ public final class Daemon implements AutoCloseable {
 
     private static void warn(Running running) {
         if (running.config().light().guard().allowFlashing()) {
-            LOG.warn("guard.allow_flashing_that_can_cause_seizures switches the flash limit off:"
-                    + " light can flash without a limit, which can cause seizures in people with photosensitive epilepsy");
+            LOG.warn(
+                    "guard.allow_flashing_that_can_cause_seizures switches the flash limit off:"
+                            + " light can flash without a limit, which can cause seizures in people with photosensitive epilepsy");
         }
         int over = running.chain().guard().darkOverMilliamps();
         if (over > 0) {

@@ -94,8 +94,8 @@ public final class EditedFile {
 
     private void requireUnchanged() throws IOException {
         if (!textOf(file).equals(text)) {
-            throw new IOException(file
-                    + ": was changed by somebody else in the meantime, and stays as it is; run the command again");
+            throw new IOException(
+                    file + ": was changed by somebody else in the meantime, and stays as it is; run the command again");
         }
     }
 

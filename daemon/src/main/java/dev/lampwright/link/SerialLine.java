@@ -198,6 +198,7 @@ public final class SerialLine implements Line {
     }
 
     private LineException stuck() {
-        return new LineException(name + " has accepted no bytes for a second: unplug the controller and plug it back in");
+        return new LineException(
+                name + " has accepted no bytes for a second: unplug the controller and plug it back in");
     }
 }

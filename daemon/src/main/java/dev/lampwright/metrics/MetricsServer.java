@@ -62,8 +62,8 @@ final class MetricsServer implements RetriedServer.Server {
             return opened;
         } catch (IOException e) {
             throw new IOException(
-                    "metrics.port " + port + ": " + address.getHostString() + " is not available ("
-                            + e.getMessage() + "); choose another port, or stop the program that uses this one",
+                    "metrics.port " + port + ": " + address.getHostString() + " is not available (" + e.getMessage()
+                            + "); choose another port, or stop the program that uses this one",
                     e);
         }
     }

@@ -63,7 +63,7 @@ final class ProcessMetrics {
                 rig -> rig.daemon().isPresent() && !rig.isStill()));
         all.add(ofRigs(
                 "rig_file_rejected",
-                "1 while the rig's file, as it is now, is not right.",
+                "1 while the rig's file is not valid.",
                 rigs,
                 rig -> !rig.mistakes().isEmpty()));
         return new MetricSnapshots(all);

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.handbook.Page;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -191,7 +192,7 @@ class DocumentExamplesTest {
                 .redirectErrorStream(true)
                 .start();
         assertTrue(shell.waitFor(10, TimeUnit.SECONDS));
-        assertEquals(0, shell.exitValue(), new String(shell.getInputStream().readAllBytes()));
+        assertEquals(0, shell.exitValue(), new String(shell.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
     }
 
     private static Stream<Example> shell() {

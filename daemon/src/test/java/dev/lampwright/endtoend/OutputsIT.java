@@ -109,9 +109,8 @@ class OutputsIT extends OwnBench {
         controller.plug();
         Path file = configure(controller.port(), 500_000, "[10, 20]");
         RunningDaemon daemon = running(RunningDaemon.start(file));
-        String remedy =
-                "the controller has 1 data line, and [strip] outputs needs 2: join the strip end to end and take"
-                        + " outputs out, or use a board that has more, such as an RP2040";
+        String remedy = "the controller has 1 data line, and [strip] outputs needs 2: join the strip end to end and"
+                + " remove outputs, or use a board that has more, such as an RP2040";
         Await.until("the daemon asks again", LONG, () -> chunks.get() > ASKED_AGAIN);
         List<String> told = daemon.linesWith(0, remedy);
         assertEquals(1, told.size(), () -> daemon.log().toString());

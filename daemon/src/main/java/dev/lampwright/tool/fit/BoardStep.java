@@ -116,7 +116,9 @@ final class BoardStep implements Step {
         }
         options.add(new Question.Option<>("", "look again", Optional.empty()));
         return bench.ask(Question.choice(
-                "Which one do you want to fit?", "You can unplug the others, or go back and choose again: nothing is lost.", options));
+                "Which one do you want to fit?",
+                "You can unplug the others, or go back and choose again: nothing is lost.",
+                options));
     }
 
     private static Optional<Boards.Answering> answering(Boards.Candidate candidate, FittingBench bench) {
@@ -141,7 +143,8 @@ final class BoardStep implements Step {
                 }
             }
             bench.askAside(Question.enter(
-                    "Controller " + id + ", which this fitting began with, is not connected. Plug it in and press Enter:",
+                    "Controller " + id
+                            + ", which this fitting began with, is not connected. Plug it in and press Enter:",
                     "It was at " + port + ". To fit another controller, go back with b, or start again."));
         }
     }

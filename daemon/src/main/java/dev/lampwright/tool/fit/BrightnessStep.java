@@ -57,8 +57,9 @@ final class BrightnessStep implements Step {
 
     private static Choice ask(int step, int highest, FittingBench bench) throws LeaveException, IOException {
         return bench.ask(new Question<>(
-                "Step " + step + " of " + BrightnessScale.STEPS + ". Type + for brighter, - for darker, or a number from 1 to "
-                        + highest + "; press Enter when it suits the room.",
+                "Step " + step + " of " + BrightnessScale.STEPS
+                        + ". Type + for brighter, - for darker, or a number from 1 to " + highest
+                        + "; press Enter when it suits the room.",
                 List.of(),
                 "Steps look even (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
                         + " most that they get. Do not look straight into the LEDs."

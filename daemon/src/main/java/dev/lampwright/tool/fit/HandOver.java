@@ -90,8 +90,9 @@ final class HandOver {
         List<String> uncertain = new ArrayList<>();
         String printer = found.printer().orElse("");
         if (printer.contains(PrinterStep.STAND_IN)) {
-            uncertain.add("It is not known where the printer reports what, so the lights cannot follow it yet. Run 'lampwright fit " + file
-                    + "' and listen while it heats up and prints.");
+            uncertain.add(
+                    "It is not known where the printer reports what, so the lights cannot follow it yet. Run 'lampwright fit "
+                            + file + "' and listen while it heats up and prints.");
         } else if (!faults) {
             uncertain.add(
                     "Nothing is bound to a fault, so a fault will never be shown. Add the printer's words as fault ="

@@ -106,7 +106,8 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
      */
     static String readName(String line, Collection<String> taken) throws UnusableException {
         if (!NAME.matcher(line).matches()) {
-            throw new UnusableException("a name begins with a letter and has letters, digits, _ and -, at most 31 in all");
+            throw new UnusableException(
+                    "a name begins with a letter and has letters, digits, _ and -, at most 31 in all");
         }
         if (ALWAYS_THERE.contains(line) || taken.contains(line)) {
             throw new UnusableException(line + " is already used for something else; choose another name");

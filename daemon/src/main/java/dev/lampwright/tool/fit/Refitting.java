@@ -78,8 +78,7 @@ public final class Refitting {
      * @throws IOException if the file cannot be written; the text says what to do, and the file is as it was
      */
     public GuidedFitting.End run() throws IOException {
-        GuidedFitting.cautions(
-                        "Until you answer about the supply again, the file's ceiling applies.", KEYS)
+        GuidedFitting.cautions("Until you answer about the supply again, the file's ceiling applies.", KEYS)
                 .forEach(terminal::print);
         try {
             Offer offer = choose();

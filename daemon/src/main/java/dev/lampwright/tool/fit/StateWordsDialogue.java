@@ -132,8 +132,8 @@ final class StateWordsDialogue {
         }
         options.add(new Question.Option<>("", "skip", Optional.empty()));
         return Question.choice(
-                "The printer also reported \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? (" + number
-                        + " of " + count + ")",
+                "The printer also reported \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? ("
+                        + number + " of " + count + ")",
                 "What was the printer doing when it reported that? What you skip stays unbound: the readings then show what the"
                         + " printer does. You can answer another day: lampwright fit on the file asks again.",
                 options);
@@ -175,7 +175,8 @@ final class StateWordsDialogue {
         bench.ask(Question.enter(
                 "Press Enter, and then: " + what.toLowerCase(Locale.ROOT) + " at the printer, within "
                         + PATIENCE.toSeconds() + " seconds.",
-                "The next new word that the printer reports is taken for \"" + STATES.get(state) + "\", if you agree."));
+                "The next new word that the printer reports is taken for \"" + STATES.get(state)
+                        + "\", if you agree."));
         String word = bench.find(
                 () -> finder.nextWord(broker, heard.place(), PATIENCE, bench).orElse(""));
         if (word.isEmpty()) {

@@ -59,8 +59,8 @@ final class WriteStep implements Step {
             } catch (FileAlreadyExistsException e) {
                 Optional<Path> other = bench.askAside(instead(target));
                 if (other.isEmpty()) {
-                    bench.say(
-                            "The old version is kept in " + EditedFile.read(target).replace(text) + ".");
+                    bench.say("The old version is kept in "
+                            + EditedFile.read(target).replace(text) + ".");
                     return target;
                 }
                 target = other.get();
