@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:the shelf was shown; also if there is nothing on it",
-            "1:the broker did not let us in",
+            "1:the broker refused the login",
             "2:usage error"
         },
         footer = {

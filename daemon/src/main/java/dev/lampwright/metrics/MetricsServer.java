@@ -62,7 +62,7 @@ final class MetricsServer implements RetriedServer.Server {
             return opened;
         } catch (IOException e) {
             throw new IOException(
-                    "metrics.port " + port + ": " + address.getHostString() + " is not available (" + e.getMessage()
+                    "metrics.port " + port + " is not available (" + e.getMessage()
                             + "); choose another port, or stop the program that uses this one",
                     e);
         }

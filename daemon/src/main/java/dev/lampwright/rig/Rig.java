@@ -154,7 +154,7 @@ public final class Rig {
             LOG.info("the rig makes frames again");
         }
         if (verdict == Stillness.Verdict.BUILD_ANEW) {
-            LOG.error("the rig stands still and is built anew; the other rigs go on. Please report it");
+            LOG.error("the rig makes no frames and is started again; the other rigs carry on. Please report it");
             now.close();
             begin();
         }

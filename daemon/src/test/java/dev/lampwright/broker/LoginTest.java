@@ -47,7 +47,7 @@ final class LoginTest {
     @Test
     void aPasswordWithoutANameIsRefused() throws Exception {
         Broker broker = broker(Optional.empty(), Optional.of(file("sesame")));
-        assertTrue(complaint(broker).contains("no username"));
+        assertTrue(complaint(broker).contains("without username"));
     }
 
     @Test

@@ -58,7 +58,7 @@ class RunIT {
         awaitLine("metrics are at http://127.0.0.1:" + metricsPort + "/metrics");
         assertEquals(
                 2,
-                daemon.linesWith(0, "is tried again every 5 s").size(),
+                daemon.linesWith(0, "trying again every 5 s").size(),
                 () -> daemon.log().toString());
     }
 

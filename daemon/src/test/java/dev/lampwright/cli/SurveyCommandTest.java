@@ -64,7 +64,7 @@ class SurveyCommandTest {
     @Test
     void aFileThatIsThereIsNotReplaced() throws IOException {
         Path file = Files.writeString(folder.resolve("alder.toml"), "mine");
-        assertFails(file + ": is there already; ", "survey", "--broker", BROKER, "--write", file.toString());
+        assertFails(file + ": already exists; ", "survey", "--broker", BROKER, "--write", file.toString());
         String nowhere = folder.resolve("no").resolve("a.toml").toString();
         assertFails(nowhere + ": its folder does not exist; ", "survey", "--broker", BROKER, "--write", nowhere);
         assertFails(folder + ": is a folder; ", "survey", "--broker", BROKER, "--write", folder.toString());

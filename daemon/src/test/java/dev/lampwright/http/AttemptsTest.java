@@ -14,7 +14,7 @@ import org.slf4j.LoggerFactory;
 
 class AttemptsTest {
     private static final String NAME = AttemptsTest.class.getName();
-    private static final String AGAIN = "; it is tried again every 5 s";
+    private static final String AGAIN = "; trying again every 5 s";
 
     private final CapturedLog log = new CapturedLog(NAME);
     private final AtomicLong nanos = new AtomicLong(Long.MAX_VALUE);

@@ -81,7 +81,7 @@ class LiveMetricsTest {
         assertEquals(2, log.lines().size(), log.lines().toString());
         assertTrue(log.lines().get(0).startsWith("WARN there are no metrics: metrics.port " + port + ": "));
         assertTrue(
-                log.lines().get(0).endsWith("; it is tried again every 5 s"),
+                log.lines().get(0).endsWith("; trying again every 5 s"),
                 log.lines().get(0));
         assertEquals(told(port), log.lines().get(1));
     }

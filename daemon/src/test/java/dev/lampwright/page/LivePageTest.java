@@ -515,7 +515,7 @@ class LivePageTest {
                     .toList();
             assertEquals(1, told.size(), told.toString());
             assertTrue(
-                    told.get(0).endsWith("; choose another page.port or page.address; it is tried again every 5 s"),
+                    told.get(0).endsWith("; choose another page.port or page.address; trying again every 5 s"),
                     told.get(0));
             long before = rig.shown();
             Await.until("frames go on", () -> rig.shown() > before + 10);
@@ -551,7 +551,7 @@ class LivePageTest {
                     List.of(
                             "WARN there is no live page: 127.0.0.1 port " + port
                                     + " is not available (Address already in use);"
-                                    + " choose another page.port or page.address; it is tried again every 5 s",
+                                    + " choose another page.port or page.address; trying again every 5 s",
                             "INFO the live page is at " + url),
                     log.lines().stream()
                             .filter(line -> line.contains("" + port))

@@ -310,8 +310,8 @@ final class StatusReaderTest {
             for (int i = 0; i < 3000; i++) {
                 hear(JOB, "{\"phase\":\"word " + i % 1000 + "\"}");
             }
-            assertEquals(32, log.with("the printer says \"word").size());
-            assertEquals(1, log.with("the printer says \"word 7\"").size());
+            assertEquals(32, log.with("the printer reports \"word").size());
+            assertEquals(1, log.with("the printer reports \"word 7\"").size());
         }
     }
 
