@@ -73,7 +73,7 @@ final class RigOption {
             throw new ParameterException(
                     spec.commandLine(),
                     "--rig goes with a folder that has a shop.toml, and " + given
-                            + (Files.isDirectory(given) ? " has none" : " is no folder"));
+                            + (Files.isDirectory(given) ? " has none" : " is not a folder"));
         }
     }
 
