@@ -113,7 +113,7 @@ public final class PackagedHandbook {
     private String withLinks(Page page, String ending) {
         StringBuilder text = new StringBuilder();
         boolean inCode = false;
-        for (String line : page.text().split("\n")) {
+        for (String line : page.text().lines().toList()) {
             inCode ^= line.startsWith("```");
             text.append(inCode ? line : withLinks(page, line, ending)).append('\n');
         }

@@ -603,7 +603,7 @@ class ControllerLinkTest {
                 arguments(
                         complaints(77, 3),
                         "the controller refused a reason this version does not know (code 77, detail 3); flash the firmware"),
-                arguments(Rewriter.set(MessageType.SHOWN, 0, 200), "its answers do not follow the protocol; put the"),
+                arguments(Rewriter.set(MessageType.SHOWN, 0, 200), "its answers do not follow the protocol; flash the"),
                 arguments(
                         Rewriter.set(MessageType.SHOWN, 0, 3),
                         "it accepts them and does not report that it shows them; flash the firmware"));

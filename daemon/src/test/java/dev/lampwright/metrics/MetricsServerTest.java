@@ -268,7 +268,7 @@ class MetricsServerTest {
             int port = taken.getLocalPort();
             IOException told =
                     assertThrows(IOException.class, () -> MetricsServer.start(port, ProcessMetrics.of(daemon)));
-            assertTrue(told.getMessage().startsWith("metrics.port " + port + ": "), told.getMessage());
+            assertTrue(told.getMessage().startsWith("metrics.port " + port + " is not available ("), told.getMessage());
             assertTrue(told.getMessage().contains("choose another port"), told.getMessage());
             assertEquals(1, told.getMessage().lines().count());
         }

@@ -56,7 +56,7 @@ final class Person {
         say("What does the strip look like", "");
         say("Do you want the live page", "n");
         say("Is a meter connected", "y");
-        say("Measure once more", "y");
+        say("Measure again?", "y");
         say("How many mA does the strongest", "900");
         say("What is its name", "");
         say("Which MQTT broker", "");
