@@ -79,7 +79,9 @@ class LiveMetricsTest {
         nanos.addAndGet(PAUSE_NANOS);
         metrics.lookAround();
         assertEquals(2, log.lines().size(), log.lines().toString());
-        assertTrue(log.lines().get(0).startsWith("WARN there are no metrics: metrics.port " + port + " is not available ("));
+        assertTrue(log.lines()
+                .get(0)
+                .startsWith("WARN there are no metrics: metrics.port " + port + " is not available ("));
         assertTrue(
                 log.lines().get(0).endsWith("; trying again every 5 s"),
                 log.lines().get(0));
