@@ -80,8 +80,7 @@ public final class LivePage implements AutoCloseable {
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice)
             throws IOException {
-        PageServer opened =
-                new PageServer(settings, daemons, rejected, advice, Handbook.in(Handbook.INSTALLED));
+        PageServer opened = new PageServer(settings, daemons, rejected, advice, Handbook.in(Handbook.INSTALLED));
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }
