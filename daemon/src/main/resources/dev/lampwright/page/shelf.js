@@ -79,6 +79,7 @@ class Card {
     this.rig = rig;
     this.#box = this.#boxFor(rig);
     this.#item.dataset.standing = rig.standing;
+    this.#item.dataset.unlit = rig.unlit === true;
     const { name, state, progress, note } = this.#parts;
     set(name, rig.name);
     if (rig.host !== undefined) {
@@ -188,7 +189,7 @@ function noteOf(rig) {
   if (rig.twice) {
     notes.push(say("shelf.twice"));
   }
-  return notes.filter((note) => note !== "").join(" ");
+  return notes.filter((note) => note !== "").join(" · ");
 }
 
 function whyOf({ standing, state, fault, silence, left_s: left, heard_s: heard, why }) {
