@@ -3,6 +3,7 @@ package dev.lampwright.engine;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
@@ -23,12 +24,15 @@ import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
+import java.lang.management.ManagementFactory;
 import java.util.List;
 import java.util.Queue;
 import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -145,6 +149,37 @@ class FrameLoopTest {
                         config.setup().stripBytes(), config.setup().dimmers().size()),
                 new FrameTap(config),
                 () -> shown.compareAndSet(0, System.nanoTime()));
+    }
+
+    /** Counted on its own thread, as each frame leaves; a compiler that is still at work may allocate a little on its account. */
+    @Test
+    void framesThatLeaveAllocateNothing() {
+        Config config = Configs.of(7, "GRB", """
+                [looks.silent]
+                layers = [{ paint = "ramp", colours = ["red", "lime", "blue"], cycle_s = 2 }]
+                """);
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        int frames = 240;
+        AtomicLongArray allocated = new AtomicLongArray(2 * frames);
+        AtomicInteger left = new AtomicInteger();
+        FrameLoop loop = new FrameLoop(
+                new FrameLoop.Rig(Chain.of(config), new FrameSlot(21, 0), new FrameTap(config), () -> {
+                    int frame = left.getAndIncrement();
+                    if (frame < allocated.length()) {
+                        allocated.set(frame, threads.getCurrentThreadAllocatedBytes());
+                    }
+                }),
+                PrinterStatus::nothingHeard,
+                () -> Wishes.NONE,
+                System::nanoTime,
+                240,
+                StatusWatch.NOBODY,
+                System.nanoTime());
+        loop.start();
+        Await.until("frames leave", () -> left.get() >= allocated.length());
+        loop.close();
+        long bytes = allocated.get(2 * frames - 1) - allocated.get(frames);
+        assertEquals(0, bytes / frames, bytes + " bytes in " + frames + " frames");
     }
 
     /** At one frame a second, a frame that does not wait for the grid is plain to see. */

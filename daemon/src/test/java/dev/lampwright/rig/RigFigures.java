@@ -84,6 +84,7 @@ final class RigFigures {
         OPTIONS.forEach(file -> command.add("@" + PACKAGING.resolve(file)));
         command.addAll(options);
         command.addAll(List.of(
+                "-Dlampwright.log.level=WARN",
                 "-cp",
                 System.getProperty("java.class.path"),
                 RigFiguresProcess.class.getName(),

@@ -14,6 +14,7 @@ import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.Heartbeat;
 import dev.lampwright.testing.Mosquitto;
 import java.nio.file.Path;
@@ -202,6 +203,30 @@ class RigIsolationIT {
         assertTrue(shop.rigs().find(UNLUCKY).orElseThrow().trouble().startsWith("its file is rejected"));
         before.requireNothingHappenedToTheOthers();
         shop.rig(UNLUCKY, "").read();
+    }
+
+    @Test
+    void aLinkThatIsStuck() {
+        Before before = new Before();
+        line().have(TroubledLine.Trouble.STUCK);
+        long shown = shop.at(UNLUCKY).shown();
+        before.requireNothingHappenedToTheOthers();
+        assertTrue(shop.at(UNLUCKY).shown() <= shown + 2, "nothing more gets through");
+        line().have(TroubledLine.Trouble.NONE);
+        awaitLit();
+    }
+
+    @Test
+    void looksThatFail() throws ConfigException {
+        Before before = new Before();
+        try (CapturedLog log = new CapturedLog("dev.lampwright.engine")) {
+            shop.startAnew(UNLUCKY, true);
+            Await.until("it is told", () -> log.lines().stream().anyMatch(line -> line.contains("cannot be drawn")));
+        }
+        before.requireNothingHappenedToTheOthers();
+        assertEquals("", shop.rigs().find(UNLUCKY).orElseThrow().trouble(), "the rest of it goes on");
+        shop.startAnew(UNLUCKY, false);
+        awaitLit();
     }
 
     /** It is left behind and replaced; the light goes on with the new one. */

@@ -1,13 +1,24 @@
 package dev.lampwright.rig;
 
+import dev.lampwright.colour.CssColour;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.Shop;
+import dev.lampwright.cue.CueSpec;
+import dev.lampwright.cue.Easing;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.StatusWatch;
+import dev.lampwright.look.AllExtent;
+import dev.lampwright.look.Blend;
+import dev.lampwright.look.LayerSpec;
+import dev.lampwright.look.Level;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.look.Rhythm;
+import dev.lampwright.look.SolidPaint;
+import dev.lampwright.look.Zone;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.SupplyDraw;
 import dev.lampwright.testing.Await;
@@ -16,8 +27,10 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
@@ -45,6 +58,7 @@ public final class TestShop implements AutoCloseable {
     private final Rigs rigs;
     private final Map<String, FarEnd> farEnds = new ConcurrentHashMap<>();
     private final Map<String, StatusWatch> watches = new ConcurrentHashMap<>();
+    private final Set<String> broken = ConcurrentHashMap.newKeySet();
 
     /** The controller of a rig, and the line to it, which outlast the rig's daemon. */
     public static final class FarEnd implements MemoryController.Display {
@@ -106,8 +120,44 @@ public final class TestShop implements AutoCloseable {
     private Daemon daemon(Path file, Config config, Phase phase) {
         String name = file.getFileName().toString().replace(".toml", "");
         FarEnd farEnd = farEnds.computeIfAbsent(config.controller().port(), port -> new FarEnd(config));
+        Config made = broken.contains(name) ? withBrokenLook(config) : config;
         return new Daemon(
-                config, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), phase);
+                made, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), phase);
+    }
+
+    /** Its only look has a layer on a pixel that is not fitted, which no file can say. */
+    private static Config withBrokenLook(Config config) {
+        int pixels = config.setup().pixels();
+        LayerSpec layer = new LayerSpec(
+                Zone.run(pixels, pixels),
+                new SolidPaint(CssColour.colour("white")),
+                new AllExtent(),
+                Rhythm.FIXED,
+                Level.fixed(1),
+                Blend.NORMAL);
+        LookSpec look = new LookSpec("broken", List.of(layer), List.of(), false);
+        return config.with(config.light().showing(List.of(new CueSpec(look, List.of(), 0, Easing.LINEAR))));
+    }
+
+    /** Starts a rig anew whose looks fail, or no longer do. */
+    void startAnew(String name, boolean looksFail) throws ConfigException {
+        remove(name).read();
+        if (looksFail) {
+            broken.add(name);
+        } else {
+            broken.remove(name);
+        }
+        rig(name, "").read();
+    }
+
+    /** Removes the file of a rig. */
+    TestShop remove(String name) {
+        try {
+            Files.delete(file(name));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return this;
     }
 
     /** Has a rig's frames watched from its next start on. */
