@@ -8,10 +8,16 @@ final class Arrival {
     /** It moves two thirds of the way to a new estimate in this share of the time that is left. */
     private static final double SLOWNESS = 0.1;
 
+    /** Nor more slowly than in so many s and this share of the time for which there have been estimates: the first ones are the worst. */
+    private static final double FIRST_SLOWNESS_S = 8;
+
+    private static final double FORGETS = 0.1;
+
     private static final double LEAST_SLOWNESS_S = 2;
     private static final double GOES_ON_S = 20;
 
     private double end = Double.NaN;
+    private double begun;
     private double estimatedAt;
     private double heardAt;
 
@@ -31,6 +37,7 @@ final class Arrival {
         if (Double.isNaN(estimate)) {
             end = now - estimatedAt > GOES_ON_S ? Double.NaN : end;
         } else {
+            begun = Double.isNaN(end) ? now : begun;
             end = Double.isNaN(end) ? estimate : end + (estimate - end) * share(now);
             estimatedAt = now;
         }
@@ -39,7 +46,17 @@ final class Arrival {
     }
 
     private double share(double now) {
-        return -Math.expm1((heardAt - now) / Math.max(LEAST_SLOWNESS_S, SLOWNESS * (end - now)));
+        double slowness = Math.min(SLOWNESS * (end - now), FIRST_SLOWNESS_S + FORGETS * (now - begun));
+        return -Math.expm1((heardAt - now) / Math.max(LEAST_SLOWNESS_S, slowness));
+    }
+
+    /**
+     * The end as it was last told.
+     *
+     * @return s; NaN if unknown
+     */
+    double endS() {
+        return end;
     }
 
     /**

@@ -1,27 +1,56 @@
 package dev.lampwright.signal;
 
 /**
- * What is known of a heater before a heat-up has shown it: at first what is usual, then what the heat-up before has shown.
+ * What is known of a heater before a heat-up has shown it: at first what is usual, then what the heat-up before has shown of its rate, 1 ÷ τ,
+ * and of the band in which it is throttled.
  */
-final class Habit {
+final class Habit implements CurveFit.Expectation {
     /**
-     * How many times as far above the room as a goal a heater's final temperature usually is. Common practice, no source: heaters
-     * are sized for their highest temperatures, so usual goals take about half of it.
+     * How many times as far above the room as a target a heater's final temperature usually is. Common practice, no source: heaters
+     * are sized for their highest temperatures, so usual targets take about half of it.
      */
-    private static final double USUAL_REACH = 2;
+    private static final double USUAL_REACH = Math.log(1.9);
 
-    /** Share by which what is usual may be off. */
-    private static final double USUAL_WITHIN = 1;
-    /** Share by which a heater may differ from one heat-up to the next. */
-    private static final double LEARNT_WITHIN = 0.15;
-    /** What a heat-up has shown is kept if its standard error is below this share of it. */
-    private static final double SHOWN_WITHIN = 0.25;
-    /** Nearer to its goal than this share of the way, a heater may be throttled, which tells nothing of its rate. */
-    private static final double THROTTLED_SHARE = 0.15;
+    /** Standard deviation of its logarithm. */
+    private static final double REACH_WITHIN = 0.55;
+    /** How much a heater that does not get there counts beside one that does. */
+    private static final double NEVER = 0.05;
+    /** Share of heaters that are not throttled. Common practice, no source, as for the band. */
+    private static final double NO_BAND = 0.3;
+    /** The band in which others are, in K, and the standard deviation of its logarithm. */
+    private static final double USUAL_BAND = Math.log(8);
+
+    private static final double BAND_WITHIN = 0.8;
+    /** By this a heater's rate may differ from one heat-up to the next, as standard deviation of its logarithm. */
+    private static final double RATE_CHANGES = 0.1;
+    /** And its band, in K and as share of it. */
+    private static final double BAND_CHANGES_K = 1.5;
+
+    private static final double BAND_CHANGES = 0.2;
+    /** However far off a curve is from what was shown, it counts so much: somebody may have changed the heater. */
+    private static final double ANOTHER = 1e-4;
 
     private final double roomC;
-    private double learnt = Double.NaN;
-    private double shown = Double.NaN;
+    private final double[] usual = new double[HeatingCurves.count()];
+    private final Shown shown = new Shown();
+    private final Shown learnt = new Shown();
+    private double startC = Double.NaN;
+    private double targetC = Double.NaN;
+
+    /** What a heat-up has shown, each with its standard deviation. */
+    private static final class Shown {
+        private double logRate = Double.NaN;
+        private double logRateWithin;
+        private double bandK;
+        private double bandWithinK;
+
+        void take(Shown other) {
+            logRate = other.logRate;
+            logRateWithin = other.logRateWithin;
+            bandK = other.bandK;
+            bandWithinK = other.bandWithinK;
+        }
+    }
 
     /**
      * Makes that of a heater of which nothing is known.
@@ -33,49 +62,96 @@ final class Habit {
     }
 
     /**
-     * What to expect of the rate 1 ÷ τ.
+     * Says what heat-up is expected.
      *
-     * @param slope how fast it heats, in K/s
-     * @param actualC temperature now, below the goal
-     * @param goalC temperature to be reached, above that of the room
-     * @return 1/s
+     * @param newStartC where it began, in °C
+     * @param newTargetC where it is to end, above that and above the room
      */
-    double rate(double slope, double actualC, double goalC) {
-        double finalC = roomC + USUAL_REACH * (goalC - roomC);
-        return Double.isNaN(learnt) ? slope / (finalC - actualC) : learnt;
+    void expect(double newStartC, double newTargetC) {
+        if (newStartC == startC && newTargetC == targetC) {
+            return;
+        }
+        startC = newStartC;
+        targetC = newTargetC;
+        for (int i = 0; i < usual.length; i++) {
+            HeatingCurves.Curve curve = HeatingCurves.curve(i);
+            usual[i] = curve.stands() * usualReach(curve.reach()) * usualBand(curve.band());
+        }
     }
 
-    /**
-     * How far off that may be.
-     *
-     * @return share of it, as a standard error
-     */
-    double within() {
-        return Double.isNaN(learnt) ? USUAL_WITHIN : LEARNT_WITHIN;
+    private double usualReach(double reach) {
+        double beyondRoom = (startC + reach * (targetC - startC) - roomC) / (targetC - roomC);
+        double likely = beyondRoom > 0 ? bell(Math.log(beyondRoom) - USUAL_REACH, REACH_WITHIN) : 0;
+        return reach > 1 ? likely : NEVER * likely;
+    }
+
+    private double usualBand(double band) {
+        if (band == HeatingCurves.NO_BAND) {
+            return NO_BAND;
+        }
+        double density = bell(Math.log(band * (targetC - startC)) - USUAL_BAND, BAND_WITHIN);
+        return (1 - NO_BAND) * density * HeatingCurves.BAND_STEP / (BAND_WITHIN * Math.sqrt(2 * Math.PI));
+    }
+
+    private static double bell(double off, double within) {
+        return Math.exp(-off * off / (2 * within * within));
+    }
+
+    @Override
+    public double of(int curve, double unitS) {
+        return usual[curve] * (Double.isNaN(learnt.logRate) ? 1 : known(HeatingCurves.curve(curve), unitS));
+    }
+
+    private double known(HeatingCurves.Curve curve, double unitS) {
+        double rateOff = logRate(curve, unitS) - learnt.logRate;
+        double bandOff = curve.band() * (targetC - startC) - learnt.bandK;
+        return ANOTHER
+                + bell(rateOff, Math.hypot(RATE_CHANGES, learnt.logRateWithin))
+                        * bell(bandOff, Math.hypot(BAND_CHANGES_K + BAND_CHANGES * learnt.bandK, learnt.bandWithinK));
+    }
+
+    private static double logRate(HeatingCurves.Curve curve, double unitS) {
+        return -Math.log(curve.reach() * unitS);
     }
 
     /**
      * Notes what a heat-up that is under way has shown so far.
      *
      * @param fit what was fitted to it
-     * @param wayLeft share of the way that is left, 0 to 1
      */
-    void note(HeatFit fit, double wayLeft) {
-        if (wayLeft > THROTTLED_SHARE && fit.rateError() < SHOWN_WITHIN * fit.rate()) {
-            shown = fit.rate();
+    void note(CurveFit fit) {
+        double rate = 0;
+        double rates = 0;
+        double band = 0;
+        double bands = 0;
+        for (int i = 0; i < usual.length; i++) {
+            double weight = fit.weight(i);
+            if (weight > 0) {
+                HeatingCurves.Curve curve = HeatingCurves.curve(i);
+                double logRate = logRate(curve, fit.unitS(i));
+                double bandK = curve.band() * (targetC - startC);
+                rate += weight * logRate;
+                rates += weight * logRate * logRate;
+                band += weight * bandK;
+                bands += weight * bandK * bandK;
+            }
         }
+        shown.logRate = rate;
+        shown.logRateWithin = Math.sqrt(Math.max(0, rates - rate * rate));
+        shown.bandK = band;
+        shown.bandWithinK = Math.sqrt(Math.max(0, bands - band * band));
     }
 
     /** The heat-up has reached its goal, so what it has shown is expected of the next one. */
     void learn() {
-        if (!Double.isNaN(shown)) {
-            learnt = shown;
+        if (!Double.isNaN(shown.logRate)) {
+            learnt.take(shown);
         }
         forget();
     }
 
     /** The heat-up has been given up; what it has shown does not count. */
     void forget() {
-        shown = Double.NaN;
+        shown.logRate = Double.NaN;
     }
 }

@@ -1,6 +1,6 @@
 package dev.lampwright.signal;
 
-/** When a heater will be ready, by a first-order response fitted to its readings. Allocates nothing. */
+/** When a heater will be ready, by the {@link HeatingCurves} that its readings allow. Allocates nothing. */
 final class ReadyTime {
     /** A heater is ready from so far below its target on, in K, as for the guess at the state. Common practice, no source. */
     static final double WITHIN_K = 2;
@@ -12,23 +12,31 @@ final class ReadyTime {
 
     /** Nor of those that have not risen by this share of the way. */
     private static final double LAG_SHARE = 0.04;
-    /** Of the rest the oldest share is left out: the newest tells most of what is to come. */
-    private static final double OLD_SHARE = 0.2;
     /** Longer than this is unknown, in s. */
     private static final double LONGEST_S = 4 * 3600.0;
     /** An estimate counts if its standard error is below this share of it and {@link #ERROR_S}. */
-    private static final double ERROR_SHARE = 0.35;
+    private static final double ERROR_SHARE = 0.45;
 
     private static final double ERROR_S = 4;
+    /** Nor does it count if the heater is more likely than this not to get there at all. */
+    private static final double MOST_DOUBT = 0.5;
     /** Once there has been one, those with so many times that error count too. */
     private static final double PATIENCE = 3;
+    /** It is estimated anew once so much of the time left has gone by, which bounds the work however often readings come. */
+    private static final double AGAIN_SHARE = 0.02;
+
+    private static final double AGAIN_S = 0.5;
 
     private final double roomC;
     private final Samples samples = new Samples();
-    private final HeatFit fit = new HeatFit();
+    private final CurveFit fit = new CurveFit();
     private final Habit habit;
     private final Arrival arrival = new Arrival();
     private double target = Double.NaN;
+    private double lowest = Double.POSITIVE_INFINITY;
+    private double estimated = Double.NaN;
+    private double errorS = Double.NaN;
+    private double nextAt = Double.NEGATIVE_INFINITY;
     private boolean isReady;
 
     /**
@@ -58,6 +66,7 @@ final class ReadyTime {
         if (targetC != target) {
             target = targetC;
             arrival.forget();
+            nextAt = Double.NEGATIVE_INFINITY;
         }
         if (actualC >= target - (isReady ? SUNK_K : WITHIN_K)) {
             habit.learn();
@@ -68,13 +77,21 @@ final class ReadyTime {
         isReady = false;
         if (isMeasured) {
             samples.add(now, actualC);
+            lowest = Math.min(lowest, actualC);
         }
-        return arrival.take(estimate(), now);
+        if (now >= nextAt) {
+            estimated = estimate();
+            double left = Double.isNaN(estimated) ? 0 : estimated - now;
+            nextAt = now + Math.max(AGAIN_S, AGAIN_SHARE * left);
+        }
+        return arrival.take(estimated, now);
     }
 
     private void forget() {
         habit.forget();
         samples.clear();
+        nextAt = Double.NEGATIVE_INFINITY;
+        lowest = Double.POSITIVE_INFINITY;
         arrival.forget();
         isReady = false;
     }
@@ -85,44 +102,41 @@ final class ReadyTime {
         if (from >= last) {
             return Double.NaN;
         }
-        double goal = target - WITHIN_K;
-        double slope = (samples.value(last) - samples.value(from)) / (samples.time(last) - samples.time(from));
-        double rate = habit.rate(slope, samples.value(last), goal);
-        if (!(rate > 0)) {
+        habit.expect(lowest, target);
+        fit.fit(samples, from, lowest, target, target - WITHIN_K, habit);
+        if (Double.isNaN(fit.secondsLeft())) {
             return Double.NaN;
         }
-        fit.fit(samples, from, goal, rate, habit.within() * rate);
-        habit.note(fit, (target - samples.value(last)) / (target - samples.value(0)));
+        habit.note(fit);
+        errorS = fit.errorS();
         return isTrusted() ? samples.time(last) + fit.secondsLeft() : Double.NaN;
     }
 
     private boolean isTrusted() {
         double most = (ERROR_S + ERROR_SHARE * fit.secondsLeft()) * (arrival.isKnown() ? PATIENCE : 1);
-        return fit.secondsLeft() <= LONGEST_S && fit.errorS() <= most;
+        return fit.never() < MOST_DOUBT && fit.secondsLeft() <= LONGEST_S && fit.errorS() <= most;
     }
 
     private int firstUseful() {
-        double lowest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < samples.size(); i++) {
-            lowest = Math.min(lowest, samples.value(i));
-        }
         double risen = lowest + Math.max(LAG_K, LAG_SHARE * (target - lowest));
         int from = samples.size();
         while (from > 0 && samples.value(from - 1) > risen) {
             from--;
         }
-        return from + (int) (OLD_SHARE * (samples.size() - from));
+        return from;
     }
 
     /**
      * How far off the time may be.
      *
-     * @return standard error in s, as the scatter of the readings has it; 0 if the heater is ready; NaN if the time is unknown
+     * @return standard error in s, of which the readings' scatter is the least part: it is not known yet how the heater will go on, and what is
+     *     told follows the newest estimate slowly; 0 if the heater is ready; NaN if the time is unknown
      */
     double errorS() {
         if (isReady) {
             return 0;
         }
-        return arrival.isKnown() ? fit.errorS() : Double.NaN;
+        double behind = Double.isNaN(estimated) ? 0 : arrival.endS() - estimated;
+        return arrival.isKnown() ? Math.hypot(errorS, behind) : Double.NaN;
     }
 }

@@ -3,15 +3,17 @@ package dev.lampwright.signal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.DoubleSupplier;
 
 /**
- * An invented heat-up from the temperature of the room, as a printer tells it.
+ * An invented heat-up, as a printer tells it.
  *
  * @param targetC temperature to be reached
+ * @param startC temperature at the beginning
  * @param readings what is told of it
  * @param readyS when the sensor truly comes within 2 K of the target
  */
-record HeatUpRecord(double targetC, List<Told> readings, double readyS) {
+record HeatUpRecord(double targetC, double startC, List<Told> readings, double readyS) {
     static final double ROOM_C = 22;
     private static final double AFTERWARDS_S = 30;
 
@@ -34,30 +36,54 @@ record HeatUpRecord(double targetC, List<Told> readings, double readyS) {
     }
 
     static HeatUpRecord of(HeaterModel.Build build, double targetC, Telling telling, long seed) {
-        SplittableRandom chance = new SplittableRandom(seed);
         HeaterModel heater = new HeaterModel(build, ROOM_C, ROOM_C);
+        return told(
+                targetC,
+                ROOM_C,
+                telling,
+                new SplittableRandom(seed),
+                HeaterModel.STEP_S,
+                () -> heater.step(targetC),
+                Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * What is told of a heat-up.
+     *
+     * @param stepS time between two temperatures, in s
+     * @param felt the next temperature that the sensor feels, in °C
+     * @param longestS it is given up after so many s; {@link #readyS} is infinite then
+     */
+    static HeatUpRecord told(
+            double targetC,
+            double startC,
+            Telling telling,
+            SplittableRandom chance,
+            double stepS,
+            DoubleSupplier felt,
+            double longestS) {
         List<Told> readings = new ArrayList<>();
         double ready = Double.POSITIVE_INFINITY;
         double next = 0;
-        for (int step = 1; step * HeaterModel.STEP_S < ready + AFTERWARDS_S; step++) {
-            double seconds = step * HeaterModel.STEP_S;
-            double felt = heater.step(targetC);
-            if (felt >= targetC - ReadyTime.WITHIN_K) {
+        for (int step = 1; step * stepS < Math.min(ready, longestS) + AFTERWARDS_S; step++) {
+            double seconds = step * stepS;
+            double celsius = felt.getAsDouble();
+            if (celsius >= targetC - ReadyTime.WITHIN_K) {
                 ready = Math.min(ready, seconds);
             }
             if (seconds >= next) {
-                double noisy = felt + telling.noiseK * chance.nextGaussian();
+                double noisy = celsius + telling.noiseK * chance.nextGaussian();
                 readings.add(new Told(seconds, Math.round(noisy / telling.roundedToK) * telling.roundedToK));
                 next = seconds + telling.everyS * (1 + telling.uneven * (2 * chance.nextDouble() - 1));
             }
         }
-        return new HeatUpRecord(targetC, readings, ready);
+        return new HeatUpRecord(targetC, startC, readings, ready);
     }
 
     /** When a reading first shows some share of the way, in s. */
     double reaches(double share) {
         return readings.stream()
-                .filter(told -> told.celsius >= ROOM_C + share * (targetC - ROOM_C))
+                .filter(told -> told.celsius >= startC + share * (targetC - startC))
                 .mapToDouble(Told::seconds)
                 .findFirst()
                 .orElseThrow();

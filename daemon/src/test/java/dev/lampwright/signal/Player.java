@@ -17,7 +17,7 @@ final class Player {
     void begin(HeatUpRecord record) {
         hear(Quantity.BED_SETPOINT, 0, now);
         begin = now + BETWEEN_S;
-        hear(Quantity.BED_ACTUAL, HeatUpRecord.ROOM_C, begin);
+        hear(Quantity.BED_ACTUAL, record.startC(), begin);
         hear(Quantity.BED_SETPOINT, record.targetC(), begin);
     }
 
@@ -26,7 +26,12 @@ final class Player {
         List<HeatUpRecord.Told> due = record.readings().stream()
                 .filter(told -> begin + told.seconds() > now && told.seconds() <= seconds)
                 .toList();
-        due.forEach(told -> hear(Quantity.BED_ACTUAL, told.celsius(), begin + told.seconds()));
+        due.forEach(this::play);
+    }
+
+    /** Plays what is told at one time of the heat-up. */
+    void play(HeatUpRecord.Told told) {
+        hear(Quantity.BED_ACTUAL, told.celsius(), begin + told.seconds());
     }
 
     private void hear(Quantity quantity, double value, double seconds) {
