@@ -1,6 +1,6 @@
 // The answer before its reasons: what the printer does, how far it is and when it is ready; or, in the same place, its fault.
 
-import { clock, percent, roughly } from "./values.js";
+import { clock, percent, roughly, stepOf } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -36,14 +36,16 @@ export class Now {
       this.#readyAt = null;
       return state === "warming" || state === "printing" ? say("when.unknown") : state === "done" || state === "stopped" ? say(`when.${state}`) : "";
     }
-    return say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left), clock: clock(this.#ready(left)) });
+    const { seconds, error } = left;
+    return say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(seconds, error), clock: clock(this.#ready(seconds, error)) });
   }
 
-  /** The time of day at which it is ready; the minute shown stays unless it is off by more than half a minute. */
-  #ready(left) {
-    const at = Date.now() + 1000 * left;
-    if (this.#readyAt === null || Math.abs(at - this.#readyAt) > Math.max(40_000, 50 * left)) {
-      this.#readyAt = at;
+  /** The time of day at which it is ready, to minutes at best; what is shown stays unless it is off by more than that and half a minute. */
+  #ready(seconds, error) {
+    const at = Date.now() + 1000 * seconds;
+    const step = 1000 * Math.max(60, stepOf(seconds, error));
+    if (this.#readyAt === null || Math.abs(at - this.#readyAt) > Math.max(step - 20_000, 50 * seconds)) {
+      this.#readyAt = step * Math.round(at / step);
     }
     return this.#readyAt;
   }
@@ -105,13 +107,15 @@ export function shareOf(state, signals) {
   return null;
 }
 
-/** How long it still takes, in s; null if that is not known. */
+/** How long it still takes and how far off that may be, in s; null if that is not known. */
 function leftOf(state, signals) {
   if (state === "warming") {
-    const times = Object.entries(signals).filter(([key, value]) => key.endsWith(".ready_s") && value !== null && value > 0);
-    return times.length === 0 ? null : Math.max(...times.map(([, seconds]) => seconds));
+    const times = Object.keys(signals).filter((key) => key.endsWith(".ready_s") && signals[key] > 0);
+    const last = times.reduce((one, other) => (one === null || signals[other] > signals[one] ? other : one), null);
+    return last === null ? null : { seconds: signals[last], error: signals[last.replace(/_s$/, "_error_s")] ?? 0 };
   }
-  return state === "printing" ? signals["job.left_s"] ?? null : null;
+  const left = signals["job.left_s"] ?? null;
+  return state === "printing" && left !== null ? { seconds: left, error: 0 } : null;
 }
 
 function set(id, text) {

@@ -21,10 +21,21 @@ export function duration(seconds) {
   return parts.slice(0, 2).join(" ");
 }
 
-/** A time that is only estimated: to 5 s below a minute, to minutes below three hours, and to 5 minutes beyond. */
-export function roughly(seconds) {
-  const steps = seconds < 57 ? 5 : seconds < 10_800 ? 60 : 300;
-  return duration(Math.max(steps, steps * Math.round(seconds / steps)));
+const STEPS = [5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600];
+
+/**
+ * What a time that is only estimated is rounded to: 5 s below a minute, minutes below three hours, and 5 minutes beyond; but no less than its
+ * standard error, if that is known. All in seconds.
+ */
+export function stepOf(seconds, error = 0) {
+  const finest = Math.max(seconds < 57 ? 5 : seconds < 10_800 ? 60 : 300, error);
+  return STEPS.find((step) => step >= finest) ?? STEPS[STEPS.length - 1];
+}
+
+/** A time that is only estimated, and its standard error, in seconds. */
+export function roughly(seconds, error) {
+  const step = stepOf(seconds, error);
+  return duration(Math.max(step, step * Math.round(seconds / step)));
 }
 
 /** How long ago something was, by the greater of its two parts. */
