@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.config.PrinterLight;
 import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.protocol.Setup;
@@ -30,6 +31,12 @@ final class ConfigSummary {
         List<String> parts = new ArrayList<>();
         parts.add("listens at " + config.broker().url() + " to "
                 + String.join(", ", config.bindings().topicFilters()));
+        addIfAny(
+                parts,
+                "views",
+                views(config).entrySet().stream()
+                        .map(one -> one.getKey() + ' ' + one.getValue())
+                        .toList());
         addIfAny(parts, "own heaters", ownHeaters(config));
         addIfAny(parts, "own readings", ownReadings(config));
         parts.add(setup.pixels() + " pixels " + setup.order() + " at "
@@ -66,11 +73,27 @@ final class ConfigSummary {
         map.put("order", setup.order());
         map.put("ceiling_mA", setup.ceilingsMilliamps().get(setup.stripSupply()));
         map.put("zones", zones(config));
+        map.put(
+                "printers",
+                config.light().printers().stream()
+                        .map(PrinterLight::name)
+                        .filter(name -> !name.isEmpty())
+                        .toList());
+        map.put("views", views(config));
         map.put("dimmers", config.fitting().dimmerNames());
         map.put("looks", List.copyOf(config.looks().keySet()));
         map.put("cues", config.cues().size());
         map.put("defaults", examined.defaults());
         return map;
+    }
+
+    /** The parts of the strip that show one printer each. */
+    private static Map<String, String> views(Config config) {
+        Map<String, String> views = new LinkedHashMap<>();
+        config.light()
+                .views()
+                .forEach(view -> views.put(view.name(), view.pixels().toString()));
+        return views;
     }
 
     private static void addIfAny(List<String> parts, String what, Collection<String> names) {

@@ -23,7 +23,11 @@ final class ConfigWarnings {
      *     not there, and states that look alike to some
      */
     static List<String> about(Config config) {
-        List<String> misgivings = new ArrayList<>(neverShown(config.bindings()));
+        List<String> misgivings = new ArrayList<>();
+        config.talk()
+                .printers()
+                .forEach((printer, bindings) ->
+                        misgivings.addAll(neverShown(printer.isEmpty() ? "printer" : "printers." + printer, bindings)));
         if (config.light().guard().allowFlashing()) {
             misgivings.add(
                     "guard.allow_flashing_that_can_cause_seizures: lifts the flash limit; remove it unless nobody who is"
@@ -38,21 +42,22 @@ final class ConfigWarnings {
         return misgivings;
     }
 
-    /** Whether some word or code of the printer's shows a fault. */
+    /** Whether some word or code of the printers' shows a fault. */
     static boolean showsFaults(Bindings bindings) {
         return bindings.tell(PrinterState.FAULT);
     }
 
-    private static List<String> neverShown(Bindings bindings) {
+    private static List<String> neverShown(String section, Bindings bindings) {
         List<String> never = new ArrayList<>();
         if (!showsFaults(bindings)) {
-            never.add(
-                    "printer.state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
-                            + " or a printer.condition");
+            never.add(section
+                    + ".state.fault: is missing, so no fault will ever be shown; give the printer's words for one,"
+                    + " or a " + section + ".condition");
         }
         if (bindings.readings().isEmpty()) {
-            never.add("printer.readings: is missing, so neither heat-up nor progress will ever be shown; say where the"
-                    + " printer reports its temperatures and its progress");
+            never.add(
+                    section + ".readings: is missing, so neither heat-up nor progress will ever be shown; say where the"
+                            + " printer reports its temperatures and its progress");
         }
         return never;
     }

@@ -6,6 +6,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.demo.ColourDepth;
 import dev.lampwright.engine.StateColours;
 import dev.lampwright.history.Account;
+import dev.lampwright.history.Accounts;
 import dev.lampwright.history.HistoryFile;
 import dev.lampwright.history.HistoryJson;
 import dev.lampwright.json.JsonObject;
@@ -18,6 +19,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -90,9 +92,9 @@ final class HistoryCommand implements Callable<Integer> {
         if (!Files.isReadable(kept)) {
             throw new IOException(kept + ": cannot be read by this user; try sudo");
         }
-        Account whole = HistoryFile.read(kept);
+        Accounts whole = HistoryFile.read(kept);
         Optional<Instant> from = since.map(one -> one.instant(Instant.now(), zone));
-        Account shown = from.map(whole::since).orElse(whole);
+        Accounts shown = from.map(whole::since).orElse(whole);
         if (json.wanted()) {
             spec.commandLine().getOut().println(json(shown, config, kept));
         } else {
@@ -124,10 +126,12 @@ final class HistoryCommand implements Callable<Integer> {
         return Files.getLastModifiedTime(place, LinkOption.NOFOLLOW_LINKS).toMillis();
     }
 
-    private String json(Account shown, Config config, Path kept) {
+    private String json(Accounts shown, Config config, Path kept) {
         JsonObject colours = new JsonObject();
         StateColours.of(config).forEach((state, colour) -> colours.put(state.word(), colour));
-        return HistoryJson.of(only(shown))
+        Map<String, Account> only = new LinkedHashMap<>();
+        shown.byPrinter().forEach((printer, account) -> only.put(printer, only(account)));
+        return HistoryJson.of(new Accounts(shown.asOf(), only))
                 .put("colours", colours)
                 .put("file", kept.toString())
                 .text();
@@ -147,10 +151,22 @@ final class HistoryCommand implements Callable<Integer> {
                 rest ? all.curves() : List.of());
     }
 
+    private List<String> lines(Accounts shown, Optional<Instant> from, Config config, ZoneId zone) {
+        List<String> lines = new ArrayList<>();
+        lines.add(file + ": as of " + AS_OF.format(shown.asOf().atZone(zone)) + " (" + zone.getId() + ")");
+        shown.byPrinter().forEach((printer, account) -> {
+            if (!printer.isEmpty()) {
+                lines.add("");
+                lines.add(printer);
+            }
+            lines.addAll(lines(account, from, config, zone));
+        });
+        return lines;
+    }
+
     private List<String> lines(Account shown, Optional<Instant> from, Config config, ZoneId zone) {
         HistoryLines words = new HistoryLines(zone);
         List<String> lines = new ArrayList<>();
-        lines.add(file + ": as of " + AS_OF.format(shown.asOf().atZone(zone)) + " (" + zone.getId() + ")");
         if (!jobsAlone && !faultsAlone) {
             lines.add("");
             lines.addAll(timeline(shown, from, config, zone));

@@ -6,6 +6,7 @@ import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.protocol.LastReset;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** How the daemon does, in a line for {@code systemctl status}. */
 final class StatusWords {
@@ -34,11 +35,19 @@ final class StatusWords {
         StripCurrent current = report.light().current();
         List<String> asked = report.asked().words();
         String words = asked.isEmpty() ? "" : "; asked for: " + String.join(", ", asked);
-        return report.printer().state().word() + ", look " + report.light().look() + words + "; strip "
+        return states(report) + words + "; strip "
                 + current.milliamps()
                 + " of " + current.ceilingMilliamps() + " mA; controller "
                 + report.lines().controller() + because(linkTrouble) + "; broker "
                 + report.lines().broker() + because(brokerTrouble);
+    }
+
+    private static String states(Report report) {
+        return report.printers().size() == 1
+                ? report.printer().state().word() + ", look " + report.light().look()
+                : report.printers().stream()
+                        .map(printer -> printer.name() + " " + printer.state().word())
+                        .collect(Collectors.joining(", "));
     }
 
     /** Why the controller started last, if that was because of a fault; else empty. */

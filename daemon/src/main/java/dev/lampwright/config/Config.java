@@ -51,7 +51,7 @@ public record Config(
     }
 
     /**
-     * Where the printer reports what.
+     * Where the printers report what, all of them put together.
      *
      * @return those of {@link #talk}
      */

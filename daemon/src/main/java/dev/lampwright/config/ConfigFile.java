@@ -4,11 +4,11 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
-import dev.lampwright.signal.Signal;
 import dev.lampwright.toml.Toml;
 import dev.lampwright.wiring.Wiring;
 import java.net.InetAddress;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -24,12 +24,15 @@ public final class ConfigFile {
             "",
             FRAMES_PER_S,
             Key.own("broker", "table").needed(),
-            Key.own("printer", "table").needed(),
+            Key.own("printer", "table").without("required, unless there is `printers`"),
+            Key.own("printers", "table of printers by name, each with the keys of `printer`")
+                    .without("there is one printer, without a name"),
             Key.own("controller", "table").needed(),
             Key.own("supply", "table"),
             Key.own("strip", "table").needed(),
             Key.own("wiring", "table"),
             Key.own("zones", "table"),
+            Key.own("views", "table of views by name").without("each of `printers` has an equal share of the strip"),
             Key.own("dimmers", "table"),
             Key.own("guard", "table"),
             Key.own("alarm", "table"),
@@ -206,7 +209,7 @@ public final class ConfigFile {
     private static Config config(Table root, Optional<String> rig) {
         int framesPerSecond = root.as(SECTION).get(FRAMES_PER_S);
         Broker broker = BrokerSection.read(root.table("broker"));
-        PrinterSection printer = PrinterSection.read(root.table("printer"));
+        PrintersSection printers = PrintersSection.read(root);
         ControllerSection controller = ControllerSection.read(root.table("controller"));
         SupplySection supply = SupplySection.read(root.table("supply"));
         StripSection strip = StripSection.read(root.table("strip"));
@@ -215,9 +218,9 @@ public final class ConfigFile {
         Map<String, Zone> zones = ZonesSection.read(root.table("zones"), strip.pixels(), dimmers.colourStrips());
         SetupParts.noteDarkStrip(root, strip, supply);
         BoardKinds.noteLimits(root, controller, strip, dimmers);
-        Fitting fitting = SetupParts.fitting(strip.pixels(), zones, dimmers);
-        LooksAndCues lights =
-                LooksAndCues.read(root, fitting, printer.bindings().events().keySet());
+        List<ViewSpec> views = new ViewsSection(printers.names(), strip.pixels(), dimmers).read(root, zones);
+        Fitting fitting = SetupParts.fitting(strip.pixels(), ViewsSection.withZones(zones, views), dimmers);
+        LooksAndCues lights = LooksAndCues.read(root, fitting, printers, views);
         Wiring wiring = WiringSection.read(
                 root,
                 BoardKinds.likely(controller, strip),
@@ -232,13 +235,13 @@ public final class ConfigFile {
                 lights.cues(),
                 AlarmSection.read(root.table("alarm")),
                 guard,
-                printer.silentAfter(),
-                printer.room(),
-                Signal.ofOwn(printer.bindings().own().keySet()));
+                printers.lights(),
+                views,
+                printers.own());
         Table desk = root.table("desk");
         return new Config(
                 framesPerSecond,
-                new TalkSpec(broker, printer.bindings(), DeskPrefix.read(desk, rig)),
+                new TalkSpec(broker, printers.bindings(), DeskPrefix.read(desk, rig)),
                 controller.spec(SetupParts.setup(strip, supply, controller, dimmers)),
                 light,
                 controller.atEnd(),

@@ -8,7 +8,9 @@ import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,7 +45,12 @@ final class CuesSection {
             "cues",
             "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
             Key.own("look", "name of a look or a swatch").needed().example("\"preheat\"", "the look to show"),
-            Key.own("state", "a state, or several in an array").example("\"warming\"", "what the printer is doing"),
+            Key.own("state", "a state, or several in an array; one of `printers` by its name: `alder.warming`")
+                    .example("\"warming\"", "what the printer is doing"),
+            Key.own("any", "a state, or several in an array")
+                    .comment("\"printing\"", "what at least one of several printers is doing"),
+            Key.own("all", "a state, or several in an array")
+                    .comment("[\"idle\", \"silent\"]", "what every one of several printers is doing"),
             Key.own("alarm", '`' + String.join("`, `", AlarmSection.STATES.keySet()) + "`, or several in an array")
                     .comment("\"alert\"", "where the alarm of a fault is"),
             Key.own("signal", "a signal").example("\"nozzle.actual_C\"", "with above, below or both"),
@@ -51,21 +58,44 @@ final class CuesSection {
             BELOW,
             MARGIN,
             Key.own("event", "name of an event of the printer").comment("\"camera\"", "while it lasts"),
+            Key.own("view", "name of a view").without("every view").comment("\"alder\"", "the one that the cue is for"),
             FADE,
             EASING);
 
     private final LookNames looks;
     private final Map<String, String> events;
+    private final Map<String, Condition> states;
+    private final Map<String, String> views;
 
     /**
      * Prepares to read cues.
      *
      * @param looks the looks that a cue may name
-     * @param events names of the printer's events
+     * @param events names of the printers' events
+     * @param printers names of the printers, if they have names
+     * @param views names of the views
      */
-    CuesSection(LookNames looks, Set<String> events) {
+    CuesSection(LookNames looks, Set<String> events, List<String> printers, List<String> views) {
         this.looks = looks;
-        this.events = events.stream().collect(Collectors.toMap(name -> name, name -> name));
+        this.events = byName(events);
+        this.views = byName(views);
+        states = states(printers);
+    }
+
+    private static Map<String, String> byName(Collection<String> names) {
+        return names.stream().collect(Collectors.toMap(name -> name, name -> name, (one, same) -> one));
+    }
+
+    /** What is meant by each state that a cue may name, those of single printers after the others. */
+    private static Map<String, Condition> states(List<String> printers) {
+        Map<String, Condition> states = new LinkedHashMap<>();
+        StateSection.STATES.forEach((word, state) -> states.put(word, new Condition.InState(Set.of(state))));
+        for (int i = 0; i < printers.size(); i++) {
+            int which = i;
+            StateSection.STATES.forEach((word, state) ->
+                    states.put(printers.get(which) + '.' + word, new Condition.PrinterIn(which, Set.of(state))));
+        }
+        return states;
     }
 
     /**
@@ -87,10 +117,10 @@ final class CuesSection {
             table.mistake("look", "is missing", "give the name of the look that the cue puts on");
         }
         Optional<LookSpec> look = looks.named(table, "look");
-        List<PrinterState> states = table.allNamed("state", "state", StateSection.STATES);
+        List<Condition> named = table.allNamed("state", "state", states);
         List<AlarmState> alarms = table.allNamed("alarm", "alarm", AlarmSection.STATES);
-        double fadeS = fadeSeconds(table, states.contains(PrinterState.FAULT) || alarms.contains(AlarmState.ALERT));
-        List<Condition> conditions = conditions(table, states, alarms);
+        List<Condition> conditions = conditions(table, named, alarms);
+        double fadeS = fadeSeconds(table, conditions.stream().anyMatch(CuesSection::isOfFault));
         Easing easing = table.get(EASING);
         table.noteUseless();
         if (conditions.isEmpty() && !last && table.right()) {
@@ -102,11 +132,26 @@ final class CuesSection {
         return look.map(found -> new CueSpec(found, conditions, fadeS, easing));
     }
 
-    private List<Condition> conditions(Table table, List<PrinterState> states, List<AlarmState> alarms) {
+    private static boolean isOfFault(Condition condition) {
+        return condition instanceof Condition.InAlarm alarm
+                ? alarm.alarms().contains(AlarmState.ALERT)
+                : condition.states().contains(PrinterState.FAULT);
+    }
+
+    private List<Condition> conditions(Table table, List<Condition> named, List<AlarmState> alarms) {
         List<Condition> conditions = new ArrayList<>();
-        if (!states.isEmpty()) {
-            conditions.add(new Condition.InState(EnumSet.copyOf(states)));
+        if (!named.isEmpty()) {
+            conditions.add(Condition.OneOf.of(named));
         }
+        List<PrinterState> any = table.allNamed("any", "state", StateSection.STATES);
+        if (!any.isEmpty()) {
+            conditions.add(new Condition.AnyIn(EnumSet.copyOf(any)));
+        }
+        List<PrinterState> all = table.allNamed("all", "state", StateSection.STATES);
+        if (!all.isEmpty()) {
+            conditions.add(new Condition.AllIn(EnumSet.copyOf(all)));
+        }
+        table.named("view", "view", views).ifPresent(view -> conditions.add(new Condition.InView(view)));
         if (!alarms.isEmpty()) {
             conditions.add(new Condition.InAlarm(EnumSet.copyOf(alarms)));
         }

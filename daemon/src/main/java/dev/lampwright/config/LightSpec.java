@@ -5,17 +5,22 @@ import dev.lampwright.cue.AlarmSequence;
 import dev.lampwright.cue.CueSpec;
 import dev.lampwright.guard.GuardSettings;
 import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Level;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.look.Zone;
 import dev.lampwright.signal.Room;
 import dev.lampwright.signal.Signal;
 import java.time.Duration;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * What is shown: all that goes into frames beside the controller's set-up and the rate.
@@ -27,9 +32,9 @@ import java.util.function.UnaryOperator;
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
  * @param alarmSequence how a fault is shown until it is seen and over
  * @param guard what is chosen about the limits
- * @param silentAfter how long nothing may be heard before the state is {@code silent}
- * @param room where the printer is, and what counts as hot there
- * @param own the signals of the file's own readings
+ * @param printers the printers that are shown, at least one
+ * @param views the parts of the strip that show one printer each; none if the whole strip shows the only one
+ * @param own the signals of the file's own readings, those of all printers
  */
 public record LightSpec(
         Fitting fitting,
@@ -38,14 +43,97 @@ public record LightSpec(
         List<CueSpec> cues,
         AlarmSequence alarmSequence,
         GuardSettings guard,
-        Duration silentAfter,
-        Room room,
+        List<PrinterLight> printers,
+        List<ViewSpec> views,
         List<Signal> own) {
     /** Keeps copies of the collections, in their order. */
     public LightSpec {
         looks = Collections.unmodifiableMap(new LinkedHashMap<>(looks));
         cues = List.copyOf(cues);
+        printers = List.copyOf(printers);
+        views = List.copyOf(views);
         own = List.copyOf(own);
+    }
+
+    /**
+     * Where the printer is, or the first of several.
+     *
+     * @return its room
+     */
+    public Room room() {
+        return printers.get(0).room();
+    }
+
+    /**
+     * Whether the printers have names.
+     *
+     * @return false if there is one without a name
+     */
+    public boolean isNamed() {
+        return !printers.get(0).name().isEmpty();
+    }
+
+    /**
+     * The signals that can be followed by the names of printers, and how many printers are in each state.
+     *
+     * @return those that the printers have; none if the only one has no name
+     */
+    public List<Signal> named() {
+        return isNamed() ? PrinterLight.named(printers, own) : List.of();
+    }
+
+    /**
+     * What a view shows, on a strip and a canvas of its own.
+     *
+     * @param view one of {@link #views}
+     * @return the light of that part
+     */
+    public LightSpec in(ViewSpec view) {
+        LightSpec undivided =
+                new LightSpec(fitting, strip, looks, cues, alarmSequence, guard, printers, List.of(), own);
+        return undivided.on(view.fitting(fitting), view.here(fitting));
+    }
+
+    /**
+     * The part of the strip that is in no view, which is dark unless somebody asks for pixels there.
+     *
+     * @return its pixels; empty if there are none, or no views
+     */
+    public Optional<ViewSpec> rest() {
+        BitSet shown = new BitSet();
+        views.forEach(view -> Arrays.stream(view.places(fitting)).forEach(shown::set));
+        int[] left = IntStream.range(0, fitting.pixels())
+                .filter(pixel -> !shown.get(pixel))
+                .toArray();
+        return views.isEmpty() || left.length == 0
+                ? Optional.empty()
+                : Optional.of(new ViewSpec("", 0, Zone.of(left), Map.of(), Set.of()));
+    }
+
+    /**
+     * The same lights without any look.
+     *
+     * @return dark all the time, whatever anybody asks for but pixels and levels
+     */
+    public LightSpec dark() {
+        List<Level> levels =
+                fitting.dimmers().stream().map(dimmer -> Level.fixed(0)).toList();
+        LookSpec none = new LookSpec("", List.of(), levels, false);
+        return new LightSpec(
+                fitting, strip, Map.of(), List.of(CueSpec.always(none)), alarmSequence, guard, printers, views, own);
+    }
+
+    /**
+     * The same, with silence that is noticed sooner or later.
+     *
+     * @param after how long nothing may be heard of any printer
+     * @return another description
+     */
+    public LightSpec silentAfter(Duration after) {
+        List<PrinterLight> others = printers.stream()
+                .map(printer -> new PrinterLight(printer.name(), after, printer.room(), printer.own()))
+                .toList();
+        return new LightSpec(fitting, strip, looks, cues, alarmSequence, guard, others, views, own);
     }
 
     /**
@@ -65,7 +153,7 @@ public record LightSpec(
      * @return another description
      */
     public LightSpec showing(List<CueSpec> others) {
-        return new LightSpec(fitting, strip, looks, others, alarmSequence, guard, silentAfter, room, own);
+        return new LightSpec(fitting, strip, looks, others, alarmSequence, guard, printers, views, own);
     }
 
     /**
@@ -92,7 +180,8 @@ public record LightSpec(
                 .map(cue -> new CueSpec(cue.look().on(zones), cue.conditions(), cue.fadeSeconds(), cue.easing()))
                 .toList();
         StripSpec otherStrip = new StripSpec(other.pixels(), strip.order(), strip.calibration(), strip.dithering());
-        return new LightSpec(other, otherStrip, others, otherCues, alarmSequence, guard, silentAfter, room, own);
+        List<ViewSpec> otherViews = views.stream().map(view -> view.on(zones)).toList();
+        return new LightSpec(other, otherStrip, others, otherCues, alarmSequence, guard, printers, otherViews, own);
     }
 
     /**
@@ -102,6 +191,6 @@ public record LightSpec(
      * @return another description
      */
     public LightSpec guardedBy(GuardSettings settings) {
-        return new LightSpec(fitting, strip, looks, cues, alarmSequence, settings, silentAfter, room, own);
+        return new LightSpec(fitting, strip, looks, cues, alarmSequence, settings, printers, views, own);
     }
 }

@@ -28,18 +28,24 @@ record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
      *
      * @param root the file
      * @param fitting what is fitted
-     * @param events names of the printer's events
+     * @param printers whose events and states a cue may name
+     * @param views the parts of the strip that a cue may be for
      * @return those of the file and the built-in ones
      */
-    static LooksAndCues read(Table root, Fitting fitting, Set<String> events) {
+    static LooksAndCues read(Table root, Fitting fitting, PrintersSection printers, List<ViewSpec> views) {
         Map<String, LookSpec> own = LooksSection.ofFile(fitting).read(root.table("looks"));
         Table builtIn = builtIn();
         Map<String, LookSpec> looks =
                 new LinkedHashMap<>(LooksSection.ofLampwright(fitting).read(builtIn.table("looks")));
         looks.putAll(own);
         LookNames names = new LookNames(looks, fitting);
-        List<CueSpec> cues = new ArrayList<>(new CuesSection(names, events).read(root.tables("cues")));
-        cues.addAll(new CuesSection(names, Set.of()).read(builtIn.tables("cues")));
+        List<CueSpec> cues = new ArrayList<>(new CuesSection(
+                        names,
+                        printers.events(),
+                        printers.names(),
+                        views.stream().map(ViewSpec::name).toList())
+                .read(root.tables("cues")));
+        cues.addAll(new CuesSection(names, Set.of(), List.of(), List.of()).read(builtIn.tables("cues")));
         builtIn.requireRight();
         return new LooksAndCues(names.looks(), cues);
     }

@@ -9,10 +9,12 @@ import java.util.Optional;
 /**
  * Where a configuration comes from: a file of its own and, for a rig of a shop, what its {@code shop.toml} says for all rigs. A key of the own
  * file takes the place of the same key of the same section there; in {@code [printer]} that holds for the keys of its tables too. What has a name,
- * such as a look or a dimmer, counts as one key, and so does a whole array.
+ * such as a look or a dimmer, counts as one key, and so does a whole array. A rig that gives its printers names has nothing of the shop's {@code
+ * [printer]}.
  */
 final class Origins {
     private static final String PRINTER = "printer";
+    private static final String PRINTERS = "printers";
     private static final int LEVELS = 2;
     /** Down to {@code printer.readings.bed.actual_C}. */
     private static final int LEVELS_OF_PRINTER = 4;
@@ -46,6 +48,9 @@ final class Origins {
 
     private static Map<String, Object> merged(Map<String, Object> shared, Map<String, Object> own) {
         Map<String, Object> merged = new LinkedHashMap<>(shared);
+        if (own.containsKey(PRINTERS)) {
+            merged.remove(PRINTER);
+        }
         own.forEach((section, value) -> merged.put(section, over(shared.get(section), value, levels(section) - 1)));
         return merged;
     }

@@ -5,7 +5,6 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.printer.Bindings;
 import dev.lampwright.signal.Room;
-import dev.lampwright.signal.Signal;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -52,12 +51,17 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     static final Section FAULT_TEXT =
             new Section("printer.fault_text", "what is wrong, in the printer's own words", SourceKeys.KEYS);
 
-    static PrinterSection read(Table table) {
+    /**
+     * Reads the section.
+     *
+     * @param table the section
+     * @param path what it is called in complaints: {@code printer}, or {@code printers.NAME}
+     * @return the printer; the signals of its own readings are not known to the file yet
+     */
+    static PrinterSection read(Table table, String path) {
         double silentAfterS = table.as(SECTION).get(SILENT_AFTER);
         Duration silentAfter = Duration.ofMillis(Math.round(silentAfterS * 1000));
-        Bindings bindings = bindings(table);
-        Signal.ofOwn(bindings.own().keySet()).forEach(table::know);
-        return new PrinterSection(silentAfter, room(table), bindings);
+        return new PrinterSection(silentAfter, room(table), bindings(table, path));
     }
 
     private static Room room(Table table) {
@@ -75,7 +79,7 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         return table.has("will") ? Optional.of(WillSection.read(table.table("will"))) : Optional.empty();
     }
 
-    private static Bindings bindings(Table table) {
+    private static Bindings bindings(Table table, String path) {
         List<Bindings.OfState> states =
                 table.has("state") ? StateSection.read(table.tableOrTables("state")) : List.of();
         List<Bindings.OfCondition> conditions = ConditionSection.read(table.tables("condition"));
@@ -84,7 +88,7 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
         if (states.isEmpty() && conditions.isEmpty() && readings.isEmpty() && own.isEmpty() && table.right()) {
             table.mistake(
                     "readings",
-                    "is missing or empty, and so is printer.state",
+                    "is missing or empty, and so is " + path + ".state",
                     "say where the printer reports something, for instance"
                             + " bed.actual_C = { topic = \"shop/alder/heat\", at = \"/plate/now\" }");
         }

@@ -45,11 +45,11 @@ final class SetupParts {
         Zone plain = Zone.empty();
         for (String name : dimmers.colourStrips()) {
             Zone zone = Zone.run(pixels + plain.length(), pixels + plain.length());
-            all.put(name, zone);
+            all.put(name, zone.named(name));
             plain = plain.then(zone);
         }
         if (plain.length() > 0) {
-            all.put(DimmersSection.PLAIN, plain);
+            all.put(DimmersSection.PLAIN, plain.named(DimmersSection.PLAIN));
         }
         return new Fitting(pixels, all, dimmers.uses(pixels));
     }

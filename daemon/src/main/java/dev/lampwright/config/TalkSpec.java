@@ -2,15 +2,32 @@ package dev.lampwright.config;
 
 import dev.lampwright.broker.Broker;
 import dev.lampwright.printer.Bindings;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /**
  * What is said over the broker. Where this is the same in another configuration, the connection stays.
  *
  * @param broker where the broker is
- * @param bindings where the printer reports what
+ * @param printers where each printer reports what, by name; the only one that has no name is under an empty one
  * @param prefix beginning of the daemon's own topics, without a slash at its end
  */
-public record TalkSpec(Broker broker, Bindings bindings, String prefix) {
+public record TalkSpec(Broker broker, Map<String, Bindings> printers, String prefix) {
     /** The prefix if none is configured. */
     public static final String USUAL_PREFIX = "lampwright";
+
+    /** Keeps a copy of the map, in its order. */
+    public TalkSpec {
+        printers = Collections.unmodifiableMap(new LinkedHashMap<>(printers));
+    }
+
+    /**
+     * Everything that is reported, whichever printer it is about.
+     *
+     * @return that of the only printer, or of all of them put together
+     */
+    public Bindings bindings() {
+        return printers.values().stream().reduce(Bindings::and).orElseThrow();
+    }
 }

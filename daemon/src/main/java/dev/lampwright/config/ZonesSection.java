@@ -45,14 +45,13 @@ final class ZonesSection {
     static Map<String, Zone> read(Table table, int pixels, Collection<String> taken) {
         Zone strip = Zone.run(0, pixels - 1);
         Map<String, Zone> zones = new LinkedHashMap<>();
-        zones.put(STRIP, strip);
+        zones.put(STRIP, strip.named(STRIP));
         for (String name : table.keys()) {
-            Optional<Zone> zone = table.text(name, WANTED).flatMap(text -> zone(table, name, text, pixels));
-            zones.put(name, zone.orElse(strip));
+            zones.put(name, zone(table, name, pixels).orElse(strip).named(name));
         }
         usual(pixels).forEach((name, zone) -> {
             if (!table.has(name) && !taken.contains(name)) {
-                zones.put(name, table.defaultOf(name, zone, zone.toString()));
+                zones.put(name, table.defaultOf(name, zone.named(name), zone.toString()));
             }
         });
         noteTaken(table, STRIP, "is always the whole strip");
@@ -71,7 +70,7 @@ final class ZonesSection {
      * The zones that are always there: {@code bed} is the first half of the strip, {@code nozzle} the second half, running
      * backwards from the far end, and {@code job} is the whole strip. A single pixel is all three.
      */
-    private static Map<String, Zone> usual(int pixels) {
+    static Map<String, Zone> usual(int pixels) {
         int half = (pixels + 1) / 2;
         int last = pixels - 1;
         Map<String, Zone> usual = new LinkedHashMap<>();
@@ -79,6 +78,11 @@ final class ZonesSection {
         usual.put("nozzle", Zone.run(last, Math.min(half, last)));
         usual.put("job", Zone.run(0, last));
         return usual;
+    }
+
+    /** Some pixels of the strip; nothing if they are left out or wrong. */
+    static Optional<Zone> zone(Table table, String key, int pixels) {
+        return table.text(key, WANTED).flatMap(text -> zone(table, key, text, pixels));
     }
 
     private static Optional<Zone> zone(Table table, String name, String text, int pixels) {

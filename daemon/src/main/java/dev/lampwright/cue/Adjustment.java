@@ -1,6 +1,7 @@
 package dev.lampwright.cue;
 
 import dev.lampwright.look.Canvas;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -35,8 +36,19 @@ public final class Adjustment {
      * @param shown the canvas that adjusted light is drawn on
      */
     public Adjustment(Canvas shown) {
+        this(shown, IntStream.range(0, shown.rgba().length / 4).toArray(), shown.rgba().length / 4);
+    }
+
+    /**
+     * Makes an adjustment of a part of a strip that changes nothing yet.
+     *
+     * @param shown the canvas that adjusted light is drawn on
+     * @param places for each of its pixels, its place on the whole canvas
+     * @param whole pixels of the whole canvas
+     */
+    public Adjustment(Canvas shown, int[] places, int whole) {
         this.shown = shown;
-        pixels = new OwnPixels(shown.rgba().length);
+        pixels = new OwnPixels(places, whole);
         levels = Stream.generate(OwnLevel::new).limit(shown.dimmers().length).toArray(OwnLevel[]::new);
     }
 

@@ -5,6 +5,7 @@ import dev.lampwright.printer.PrinterState;
 /** Tells an alarm of the printer's faults, and of what people do about them. For one thread; allocates nothing. */
 public final class AlarmWatch {
     private final AlarmSequence sequence;
+    private final String printer;
     private final Alarm alarm = new Alarm();
     private boolean fault;
     private long acknowledgements;
@@ -16,7 +17,18 @@ public final class AlarmWatch {
      * @param sequence how a fault is shown
      */
     public AlarmWatch(AlarmSequence sequence) {
+        this(sequence, "");
+    }
+
+    /**
+     * Makes a watch on one of several printers that has seen no fault.
+     *
+     * @param sequence how a fault is shown
+     * @param printer its name, by which its fault can be acknowledged apart from others
+     */
+    public AlarmWatch(AlarmSequence sequence, String printer) {
         this.sequence = sequence;
+        this.printer = printer;
     }
 
     /**
@@ -30,11 +42,20 @@ public final class AlarmWatch {
         if (state != PrinterState.SILENT) {
             fault = state == PrinterState.FAULT;
         }
-        boolean acknowledge = wishes.acknowledgements() != acknowledgements;
-        boolean reset = wishes.resets() != resets;
-        acknowledgements = wishes.acknowledgements();
-        resets = wishes.resets();
+        boolean acknowledge = wishes.acknowledgements(printer) != acknowledgements;
+        boolean reset = wishes.resets(printer) != resets;
+        beginWith(wishes);
         return alarm.step(sequence, fault, acknowledge, reset);
+    }
+
+    /**
+     * Takes what was asked for up to now as meant for others.
+     *
+     * @param wishes what people have asked for
+     */
+    public void beginWith(Wishes wishes) {
+        acknowledgements = wishes.acknowledgements(printer);
+        resets = wishes.resets(printer);
     }
 
     /**

@@ -3,6 +3,9 @@ package dev.lampwright.cue;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 
 /** When a cue holds. A value: what held before is remembered by the {@link Cue}. */
@@ -24,6 +27,15 @@ public sealed interface Condition {
      */
     default long stillFor(Situation situation) {
         return Signals.FOREVER;
+    }
+
+    /**
+     * The states of printers with which the condition may hold.
+     *
+     * @return none if it does not go by states
+     */
+    default Set<PrinterState> states() {
+        return Set.of();
     }
 
     /**
@@ -80,17 +92,17 @@ public sealed interface Condition {
     /**
      * The alarm is in one of some states.
      *
-     * @param states which
+     * @param alarms which
      */
-    record InAlarm(Set<AlarmState> states) implements Condition {
+    record InAlarm(Set<AlarmState> alarms) implements Condition {
         /** Keeps a copy of the set. */
         public InAlarm {
-            states = Set.copyOf(states);
+            alarms = Set.copyOf(alarms);
         }
 
         @Override
         public boolean holds(Situation situation, boolean before) {
-            return states.contains(situation.alarm());
+            return alarms.contains(situation.alarm());
         }
     }
 
@@ -108,6 +120,131 @@ public sealed interface Condition {
         @Override
         public long stillFor(Situation situation) {
             return situation.eventStillFor(event);
+        }
+    }
+
+    /**
+     * One of several printers, whichever this view shows, is in one of some states.
+     *
+     * @param printer its place among the printers, from 0
+     * @param states which
+     */
+    record PrinterIn(int printer, Set<PrinterState> states) implements Condition {
+        /** Keeps a copy of the set. */
+        public PrinterIn {
+            states = Set.copyOf(states);
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            return states.contains(situation.printers()[printer]);
+        }
+    }
+
+    /**
+     * At least one printer is in one of some states.
+     *
+     * @param states which
+     */
+    record AnyIn(Set<PrinterState> states) implements Condition {
+        /** Keeps a copy of the set. */
+        public AnyIn {
+            states = Set.copyOf(states);
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            for (PrinterState state : situation.printers()) {
+                if (states.contains(state)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
+
+    /**
+     * Every printer is in one of some states.
+     *
+     * @param states which
+     */
+    record AllIn(Set<PrinterState> states) implements Condition {
+        /** Keeps a copy of the set. */
+        public AllIn {
+            states = Set.copyOf(states);
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            for (PrinterState state : situation.printers()) {
+                if (!states.contains(state)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+    }
+
+    /**
+     * It is about one view and no other.
+     *
+     * @param view its name
+     */
+    record InView(String view) implements Condition {
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            return view.equals(situation.view());
+        }
+    }
+
+    /**
+     * At least one of some conditions holds.
+     *
+     * @param conditions about states alone
+     */
+    record OneOf(List<Condition> conditions) implements Condition {
+        /** Keeps a copy of the list. */
+        public OneOf {
+            conditions = List.copyOf(conditions);
+        }
+
+        /**
+         * One condition for several states.
+         *
+         * @param states what may be, each an {@link InState} or a {@link PrinterIn}; at least one
+         * @return a single condition where all are about the printer that is shown
+         */
+        public static Condition of(List<Condition> states) {
+            Set<PrinterState> shown = EnumSet.noneOf(PrinterState.class);
+            List<Condition> others = new ArrayList<>();
+            for (Condition state : states) {
+                if (state instanceof InState) {
+                    shown.addAll(state.states());
+                } else {
+                    others.add(state);
+                }
+            }
+            if (!shown.isEmpty()) {
+                others.add(0, new InState(shown));
+            }
+            return others.size() == 1 ? others.get(0) : new OneOf(others);
+        }
+
+        @Override
+        public Set<PrinterState> states() {
+            Set<PrinterState> all = EnumSet.noneOf(PrinterState.class);
+            conditions.forEach(condition -> all.addAll(condition.states()));
+            return all;
+        }
+
+        @Override
+        public boolean holds(Situation situation, boolean before) {
+            for (int i = 0; i < conditions.size(); i++) {
+                if (conditions.get(i).holds(situation, before)) {
+                    return true;
+                }
+            }
+            return false;
         }
     }
 }

@@ -9,6 +9,11 @@ import java.util.Arrays;
 final class OwnPixels {
     private static final float[] NONE = {};
 
+    /** For each pixel here, its place among those that are wished for. */
+    private final int[] places;
+
+    private final int wishedFloats;
+
     /** What is wanted: premultiplied light, red NaN where the look shows; empty if it shows everywhere. */
     private float[] wanted = NONE;
     /** Light that is laid, already times its share. */
@@ -27,9 +32,13 @@ final class OwnPixels {
     /**
      * Lays nothing yet.
      *
-     * @param floats as many as a canvas has for its pixels
+     * @param places for each pixel of the canvas, its place among those that are wished for
+     * @param wished how many pixels those are
      */
-    OwnPixels(int floats) {
+    OwnPixels(int[] places, int wished) {
+        this.places = places.clone();
+        wishedFloats = 4 * wished;
+        int floats = 4 * places.length;
         light = new float[floats];
         lightBefore = new float[floats];
         share = new float[floats / 4];
@@ -44,7 +53,7 @@ final class OwnPixels {
      * @param seconds since the frame before
      */
     void follow(float[] pixels, float fadeSeconds, float seconds) {
-        float[] next = pixels.length == light.length ? pixels : NONE;
+        float[] next = pixels.length == wishedFloats ? pixels : NONE;
         if (next != wanted && !Arrays.equals(next, wanted)) {
             System.arraycopy(light, 0, lightBefore, 0, light.length);
             System.arraycopy(share, 0, shareBefore, 0, share.length);
@@ -64,10 +73,12 @@ final class OwnPixels {
 
     private void mix(int pixel) {
         int at = 4 * pixel;
-        boolean own = wanted.length > 0 && !Float.isNaN(wanted[at]);
+        int from = 4 * places[pixel];
+        boolean own = wanted.length > 0 && !Float.isNaN(wanted[from]);
         share[pixel] = shareBefore[pixel] + ((own ? 1 : 0) - shareBefore[pixel]) * faded;
-        for (int i = at; i < at + 4; i++) {
-            light[i] = lightBefore[i] + ((own ? wanted[i] : 0) - lightBefore[i]) * faded;
+        for (int i = 0; i < 4; i++) {
+            float before = lightBefore[at + i];
+            light[at + i] = before + ((own ? wanted[from + i] : 0) - before) * faded;
         }
     }
 
@@ -93,7 +104,7 @@ final class OwnPixels {
 
     /** Goes on where another stands, if it is for a canvas of the same size. */
     void takeOver(OwnPixels before) {
-        if (light.length == before.light.length) {
+        if (wishedFloats == before.wishedFloats && Arrays.equals(places, before.places)) {
             wanted = before.wanted;
             System.arraycopy(before.light, 0, light, 0, light.length);
             System.arraycopy(before.share, 0, share, 0, share.length);

@@ -8,6 +8,8 @@ import dev.lampwright.signal.Signals;
 /** What is going on, for the conditions of cues. Made once and moved on. */
 public final class Situation {
     private final Signals signals;
+    private final String view;
+    private final PrinterState[] printers;
     private PrinterStatus status = PrinterStatus.nothingHeard();
     private PrinterState state = PrinterState.SILENT;
     private Wishes wishes = Wishes.NONE;
@@ -20,7 +22,30 @@ public final class Situation {
      * @param signals what light can follow
      */
     public Situation(Signals signals) {
+        this(signals, "", new PrinterState[] {PrinterState.SILENT});
+    }
+
+    /**
+     * Makes a situation of one of several printers, in which nothing has been heard.
+     *
+     * @param signals what light can follow
+     * @param view name of the part of the strip that it is for; empty for the whole
+     * @param printers the states of all printers as they count now, which whoever makes this keeps up to date
+     */
+    public Situation(Signals signals, String view, PrinterState[] printers) {
         this.signals = signals;
+        this.view = view;
+        this.printers = printers;
+    }
+
+    /** The part of the strip that this is for. */
+    String view() {
+        return view;
+    }
+
+    /** What each printer is doing; not to be changed. */
+    PrinterState[] printers() {
+        return printers;
     }
 
     /**

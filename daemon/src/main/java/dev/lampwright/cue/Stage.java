@@ -90,14 +90,12 @@ public final class Stage {
     }
 
     /**
-     * Begins with the light of another stage, so that the first look fades in over it.
+     * The light as it was drawn last. Whoever fills it before the first frame has the first look fade in over that.
      *
-     * @param other the stage that ran up to now; of no effect if its canvas is of another size
+     * @return the same canvas each time
      */
-    public void beginWith(Stage other) {
-        if (other.seen.sameSizeAs(seen)) {
-            seen.copyFrom(other.seen);
-        }
+    public Canvas seen() {
+        return seen;
     }
 
     /**

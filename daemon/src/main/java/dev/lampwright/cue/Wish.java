@@ -1,6 +1,8 @@
 package dev.lampwright.cue;
 
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 
 /** One of the things that can be wished for, and what counts while nobody wishes. The order is that of a recording. */
 public enum Wish {
@@ -30,7 +32,11 @@ public enum Wish {
     /** How long a look takes that is put on, or taken off again. */
     LOOK_FADE(Kind.SECONDS),
     /** How long pixels take to change. */
-    PIXELS_FADE(Kind.SECONDS);
+    PIXELS_FADE(Kind.SECONDS),
+    /** How often the fault of each of several printers has been acknowledged, by its name. */
+    ACKNOWLEDGEMENTS_OF(Kind.COUNTS),
+    /** How often the alarm of each of several printers has been reset, by its name. */
+    RESETS_OF(Kind.COUNTS);
 
     private final Kind kind;
 
@@ -50,6 +56,8 @@ public enum Wish {
         FLOATS_FOR_A_TIME,
         /** How often something was asked for. */
         COUNT,
+        /** How often something was asked for of each of several, by name. Left out of recordings while there are none. */
+        COUNTS,
         /** Times in s, NaN for as long as usual; none if nobody wishes. Left out of recordings while there are none. */
         SECONDS
     }
@@ -63,6 +71,25 @@ public enum Wish {
         /** How long it stays so that this holds, or does not, in ns. */
         long stillFor(long nanos) {
             return holdsAt(nanos) ? untilNanos - nanos : Long.MAX_VALUE;
+        }
+    }
+
+    /** Counts by name. */
+    record Counts(Map<String, Long> byName) {
+        Counts {
+            byName = Map.copyOf(byName);
+        }
+
+        /** Allocates nothing. */
+        long of(String name) {
+            Long count = byName.get(name);
+            return count == null ? 0 : count;
+        }
+
+        Counts oneMore(String name) {
+            Map<String, Long> more = new HashMap<>(byName);
+            more.merge(name, 1L, Long::sum);
+            return new Counts(more);
         }
     }
 
@@ -92,6 +119,7 @@ public enum Wish {
             case NAME_FOR_A_TIME -> new ForATime<>("", 0);
             case FLOATS_FOR_A_TIME -> new ForATime<>(new float[0], 0);
             case COUNT -> 0L;
+            case COUNTS -> new Counts(Map.of());
         };
     }
 
@@ -103,6 +131,7 @@ public enum Wish {
             case NAME_FOR_A_TIME -> ((String) ((ForATime<?>) value).what()).isEmpty();
             case FLOATS_FOR_A_TIME -> ((float[]) ((ForATime<?>) value).what()).length == 0;
             case COUNT -> (Long) value == 0;
+            case COUNTS -> ((Counts) value).byName().isEmpty();
         };
     }
 }

@@ -4,6 +4,7 @@ import dev.lampwright.cue.Wish.ForATime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -88,6 +89,27 @@ public final class Wishes {
      */
     public Wishes withCount(Wish wish, long count) {
         return put(wish, count);
+    }
+
+    /**
+     * These, with other counts.
+     *
+     * @param wish counts
+     * @param counts how often, by name
+     * @return new wishes
+     */
+    public Wishes withCounts(Wish wish, Map<String, Long> counts) {
+        return put(wish, new Wish.Counts(counts));
+    }
+
+    /**
+     * Counts.
+     *
+     * @param wish counts
+     * @return how often, by name
+     */
+    public Map<String, Long> counts(Wish wish) {
+        return ((Wish.Counts) value(wish)).byName();
     }
 
     /**
@@ -337,5 +359,15 @@ public final class Wishes {
     /** How often the alarm has been reset. */
     long resets() {
         return count(Wish.RESETS);
+    }
+
+    /** How often the fault of a printer has been acknowledged, by its name or by nobody's. Allocates nothing. */
+    long acknowledgements(String printer) {
+        return acknowledgements() + ((Wish.Counts) value(Wish.ACKNOWLEDGEMENTS_OF)).of(printer);
+    }
+
+    /** How often the alarm of a printer has been reset, by its name or by nobody's. Allocates nothing. */
+    long resets(String printer) {
+        return resets() + ((Wish.Counts) value(Wish.RESETS_OF)).of(printer);
     }
 }

@@ -6,6 +6,7 @@ import dev.lampwright.engine.FrameReport;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import java.util.List;
 import java.util.Locale;
@@ -133,7 +134,7 @@ final class Screen {
     }
 
     private String readings() {
-        PrinterStatus status = daemon.status();
+        PrinterStatus status = daemon.statuses().of(Statuses.UNNAMED);
         return "bed " + heat(status, Quantity.BED_ACTUAL, Quantity.BED_SETPOINT) + "  nozzle "
                 + heat(status, Quantity.NOZZLE_ACTUAL, Quantity.NOZZLE_SETPOINT) + "  job "
                 + number(status.value(Quantity.JOB_PROGRESS) * 100, "%3.0f %%");

@@ -1,6 +1,5 @@
 package dev.lampwright.desk;
 
-import dev.lampwright.cue.AlarmState;
 import dev.lampwright.look.Fitting;
 import java.time.Duration;
 import java.util.Arrays;
@@ -65,8 +64,7 @@ public enum Ask {
                         Request.shown(name),
                         circumstances.looks().choice());
             }
-            String later =
-                    circumstances.alarm().state() == AlarmState.NORMAL ? "" : ", once the fault is seen and over";
+            String later = circumstances.alarms().isOn() ? ", once the fault is seen and over" : "";
             return new Outcome(
                     before.with(Aim.of(this), Setting.of(name), manner), "look " + name + manner.words() + later);
         }
@@ -87,14 +85,15 @@ public enum Ask {
     },
     /** That somebody has seen the fault. */
     ACKNOWLEDGE(new About(
-            "", "acknowledge the fault", "Acknowledges the fault: somebody has seen it, so its look calms down.", "")) {
+            "",
+            "acknowledge the fault; of one printer by its name",
+            "Acknowledges the fault: somebody has seen it, so its look calms down. Where several printers have names, give that of the"
+                    + " printer if more than one has a fault: `alder`, or `{\"acknowledge\": \"alder\"}`.",
+            "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-            request.word(word());
-            if (circumstances.alarm().state() != AlarmState.ALERT) {
-                throw new RefusedException(Reason.NO_FAULT_TO_ACKNOWLEDGE);
-            }
-            return new Outcome(before.acknowledged(), "fault acknowledged");
+            String printer = circumstances.alarms().toAcknowledge(request.word(word()));
+            return new Outcome(before.acknowledged(printer), "fault" + ofPrinter(printer) + " acknowledged");
         }
 
         @Override
@@ -106,21 +105,13 @@ public enum Ask {
     RESET(new About(
             "",
             "clear an acknowledged fault that is over",
-            "Clears an acknowledged fault that is over, if `[alarm]` keeps it until it is reset.",
+            "Clears an acknowledged fault that is over, if `[alarm]` keeps it until it is reset. The name of a printer as with"
+                    + " `acknowledge`.",
             "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
-            request.word(word());
-            if (circumstances.alarm().state() == AlarmState.NORMAL) {
-                throw new RefusedException(Reason.NO_FAULT_TO_RESET);
-            }
-            if (circumstances.alarm().state() == AlarmState.ALERT) {
-                throw new RefusedException(Reason.NOT_ACKNOWLEDGED);
-            }
-            if (circumstances.alarm().faultLasts()) {
-                throw new RefusedException(Reason.FAULT_LASTS);
-            }
-            return new Outcome(before.reset(), "fault reset");
+            String printer = circumstances.alarms().toReset(request.word(word()));
+            return new Outcome(before.reset(printer), "fault" + ofPrinter(printer) + " reset");
         }
 
         @Override
@@ -238,13 +229,13 @@ public enum Ask {
      *
      * @param fitting what is fitted
      * @param looks the looks that there are
-     * @param alarm where the alarm stands
+     * @param alarms where the alarm of each printer stands
      * @param hasQuietHours whether the configuration has hours of the night
      * @param brightness the brightness of the configuration, 0 to 1
      * @param now what time it is
      */
     record Circumstances(
-            Fitting fitting, KnownLooks looks, Desk.Alarm alarm, boolean hasQuietHours, double brightness, Now now) {}
+            Fitting fitting, KnownLooks looks, Alarms alarms, boolean hasQuietHours, double brightness, Now now) {}
 
     /**
      * What came of it.
@@ -284,6 +275,10 @@ public enum Ask {
             case LIGHTS -> List.of(Key.FOR_EACH, Key.UNTIL, Key.FADE);
             case ACKNOWLEDGE, RESET -> List.of();
         };
+    }
+
+    static String ofPrinter(String printer) {
+        return printer.isEmpty() ? "" : " of " + printer;
     }
 
     /** What to give, for a refusal. */

@@ -7,6 +7,7 @@ import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Fitting.DimmerUse;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -33,13 +34,25 @@ final class Composer {
         Wishes wishes = Wishes.NONE
                 .withBrightness(standing.share(Aim.of(Ask.BRIGHTNESS)).orElse(settings.brightness()))
                 .withQuiet(quiet(standing, night))
-                .withCount(Wish.ACKNOWLEDGEMENTS, standing.acknowledgements())
-                .withCount(Wish.RESETS, standing.resets())
+                .withCount(Wish.ACKNOWLEDGEMENTS, unnamed(standing.seen().acknowledgements()))
+                .withCount(Wish.RESETS, unnamed(standing.seen().resets()))
+                .withCounts(Wish.ACKNOWLEDGEMENTS_OF, named(standing.seen().acknowledgements()))
+                .withCounts(Wish.RESETS_OF, named(standing.seen().resets()))
                 .with(Wish.BRIGHTNESS_FADE, fade(standing, Ask.BRIGHTNESS))
                 .with(Wish.QUIET_FADE, fade(standing, Ask.QUIET))
                 .with(Wish.LOOK_FADE, fade(standing, Ask.LOOK))
                 .with(Wish.PIXELS_FADE, fade(standing, Ask.PIXELS));
         return withPixels(withLook(withLevels(wishes, standing), standing, now), standing, now);
+    }
+
+    private static long unnamed(Map<String, Long> counts) {
+        return counts.getOrDefault("", 0L);
+    }
+
+    private static Map<String, Long> named(Map<String, Long> counts) {
+        Map<String, Long> named = new HashMap<>(counts);
+        named.remove("");
+        return named;
     }
 
     private float quiet(StandingWishes standing, float night) {

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
@@ -37,9 +38,9 @@ public final class Desk {
     private static final long CLOCK_STEP_NANOS = TimeUnit.SECONDS.toNanos(1);
 
     private final Clocks clocks;
-    private final Supplier<Alarm> alarm;
+    private final Supplier<List<Alarm>> alarms;
     private final Consumer<Wishes> slot;
-    private final Consumer<Asker> acknowledged;
+    private final BiConsumer<Asker, String> acknowledged;
     private DeskSettings settings;
     private Fitting fitting;
     private KnownLooks looks;
@@ -68,7 +69,7 @@ public final class Desk {
             Clocks clocks,
             Supplier<Alarm> alarm,
             Consumer<Wishes> slot) {
-        this(settings, fitting, looks, clocks, alarm, slot, asker -> {});
+        this(settings, fitting, looks, clocks, () -> List.of(alarm.get()), slot, (asker, printer) -> {});
     }
 
     /**
@@ -78,21 +79,21 @@ public final class Desk {
      * @param fitting what is fitted
      * @param looks the looks that there are
      * @param clocks what time it is
-     * @param alarm where the alarm stands now
+     * @param alarms where the alarm of each printer stands now
      * @param slot takes the wishes whenever they are new
-     * @param acknowledged takes whoever has acknowledged a fault; must not wait
+     * @param acknowledged takes whoever has acknowledged a fault, and the printer's name; must not wait
      */
     public Desk(
             DeskSettings settings,
             Fitting fitting,
             KnownLooks looks,
             Clocks clocks,
-            Supplier<Alarm> alarm,
+            Supplier<List<Alarm>> alarms,
             Consumer<Wishes> slot,
-            Consumer<Asker> acknowledged) {
+            BiConsumer<Asker, String> acknowledged) {
         this.acknowledged = acknowledged;
         this.clocks = clocks;
-        this.alarm = alarm;
+        this.alarms = alarms;
         this.slot = slot;
         this.settings = settings;
         this.fitting = fitting;
@@ -102,12 +103,23 @@ public final class Desk {
     }
 
     /**
-     * Where the alarm stands.
+     * Where the alarm of a printer stands.
      *
+     * @param printer its name; empty if it has none
      * @param state by ISA-18.1
      * @param faultLasts whether the printer has its fault still
      */
-    public record Alarm(AlarmState state, boolean faultLasts) {
+    public record Alarm(String printer, AlarmState state, boolean faultLasts) {
+        /**
+         * That of a printer that has no name.
+         *
+         * @param state by ISA-18.1
+         * @param faultLasts whether the printer has its fault still
+         */
+        public Alarm(AlarmState state, boolean faultLasts) {
+            this("", state, faultLasts);
+        }
+
         /** No fault. */
         public static final Alarm NONE = new Alarm(AlarmState.NORMAL, false);
     }
@@ -159,12 +171,10 @@ public final class Desk {
         try {
             Outcome outcome = ask.done(request, circumstances(), standing);
             request.requireNothingLeft();
-            boolean acknowledges = outcome.standing().acknowledgements() != standing.acknowledgements();
+            Optional<String> printer = outcome.standing().seen().acknowledgedSince(standing.seen());
             standing = outcome.standing();
             publish();
-            if (acknowledges) {
-                acknowledged.accept(asker.calling(request.by()));
-            }
+            printer.ifPresent(name -> acknowledged.accept(asker.calling(request.by()), name));
             if (ask.isLogged()) {
                 LOG.info("{}", outcome.text());
             }
@@ -180,7 +190,7 @@ public final class Desk {
 
     private Circumstances circumstances() {
         boolean hours = settings.quietHours().isPresent();
-        return new Circumstances(fitting, looks, alarm.get(), hours, settings.brightness(), clocks.now());
+        return new Circumstances(fitting, looks, new Alarms(alarms.get()), hours, settings.brightness(), clocks.now());
     }
 
     /** Sees whether something ends, and whether the night begins or ends. To be called every second or so. */
@@ -247,8 +257,7 @@ public final class Desk {
             }
         }
         tell(dropped);
-        return new StandingWishes(
-                again.held(), before.fades(), before.lit(), before.acknowledgements(), before.resets());
+        return new StandingWishes(again.held(), before.fades(), before.lit(), before.seen());
     }
 
     private static void tell(List<String> dropped) {

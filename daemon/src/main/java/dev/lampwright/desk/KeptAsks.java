@@ -76,7 +76,7 @@ final class KeptAsks {
             }
             lit.put(aim(entry), share);
         }
-        return new StandingWishes(held, Map.of(), lit, 0, 0);
+        return new StandingWishes(held, Map.of(), lit, Seen.NONE);
     }
 
     private static JsonNode array(JsonNode node, String key) {

@@ -49,7 +49,11 @@ public enum Reason {
     /** Acknowledging comes before the reset. */
     NOT_ACKNOWLEDGED("the fault has not been acknowledged; acknowledge it first"),
     /** So does the end of the fault. */
-    FAULT_LASTS("the fault is not over yet; reset it once it is");
+    FAULT_LASTS("the fault is not over yet; reset it once it is"),
+    /** No printer has this name. */
+    UNKNOWN_PRINTER("there is no printer \"{name}\"; choose one of: {choice}"),
+    /** Which one is meant? */
+    SEVERAL_FAULTS("several printers have a fault; give the name of one: {choice}");
 
     /** A long text of somebody else's is shortened. */
     private static final int LONGEST_VALUE = 300;

@@ -1,13 +1,16 @@
 package dev.lampwright.desk;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Pressing;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.printer.PrinterState;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
 
@@ -15,7 +18,7 @@ import java.util.stream.DoubleStream;
  * What the daemon reports of itself.
  *
  * @param version of the daemon
- * @param printer what the printer is doing
+ * @param printers what each printer is doing, at least one
  * @param light what is shown
  * @param lines how the lines to controller and broker are doing
  * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
@@ -25,7 +28,7 @@ import java.util.stream.DoubleStream;
  */
 public record Report(
         String version,
-        Printer printer,
+        List<Printer> printers,
         Light light,
         Lines lines,
         double framesPerSecond,
@@ -33,14 +36,55 @@ public record Report(
         Map<String, String> units,
         AskedFor asked) {
     /**
-     * What the printer is doing.
+     * What a printer is doing.
      *
+     * @param name its name; empty if it is the only one and has none
      * @param state in a word
      * @param silence why nothing is heard of it, in words; empty if it is heard
      * @param alarm the state of the alarm
      * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
+     * @param look name of the look that is shown of it
+     * @param progress share of its job that is done, 0 to 1; NaN for unknown
      */
-    public record Printer(PrinterState state, String silence, AlarmState alarm, String faultText) {}
+    public record Printer(
+            String name,
+            PrinterState state,
+            String silence,
+            AlarmState alarm,
+            String faultText,
+            String look,
+            double progress) {
+        /**
+         * What the only printer is doing, which has no name.
+         *
+         * @param state as above
+         * @param silence as above
+         * @param alarm as above
+         * @param faultText as above
+         */
+        public Printer(PrinterState state, String silence, AlarmState alarm, String faultText) {
+            this("", state, silence, alarm, faultText, "", Double.NaN);
+        }
+
+        private JsonObject json() {
+            return new JsonObject()
+                    .put("state", state.word())
+                    .putIfAny("silence", silence)
+                    .put("alarm", alarm.word())
+                    .putIfAny("fault_text", faultText)
+                    .put("look", look)
+                    .putRounded("progress", progress);
+        }
+
+        private boolean differsInWord(Printer other) {
+            return !name.equals(other.name)
+                    || state != other.state
+                    || alarm != other.alarm
+                    || !silence.equals(other.silence)
+                    || !faultText.equals(other.faultText)
+                    || !look.equals(other.look);
+        }
+    }
 
     /**
      * What is shown.
@@ -70,8 +114,9 @@ public record Report(
      */
     public record Sight(Instant at, String page, String strip) {}
 
-    /** Keeps copies of the maps, in their order. */
+    /** Keeps copies, in their order. */
     public Report {
+        printers = List.copyOf(printers);
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
         units = Collections.unmodifiableMap(new LinkedHashMap<>(units));
     }
@@ -111,6 +156,22 @@ public record Report(
         return described(head).put("signals", exact).putIfAny("units", unitsTold());
     }
 
+    /**
+     * The printer that needs a person most.
+     *
+     * @return one of {@link #printers}
+     */
+    public Printer printer() {
+        return Collections.min(printers, Comparator.comparingInt(one -> Pressing.rank(one.alarm(), one.state())));
+    }
+
+    /** Each printer by its name; nothing if the only one has none. */
+    private JsonObject printersTold() {
+        JsonObject told = new JsonObject();
+        printers.stream().filter(one -> !one.name().isEmpty()).forEach(one -> told.put(one.name(), one.json()));
+        return told;
+    }
+
     private JsonObject unitsTold() {
         JsonObject told = new JsonObject();
         units.forEach(told::put);
@@ -123,7 +184,7 @@ public record Report(
      * @return 0 to 1; NaN if it is not known, or means nothing
      */
     public double progress() {
-        return switch (printer.state()) {
+        return switch (printer().state()) {
             case PRINTING, HELD -> signal("job.progress");
             case WARMING -> known(".heat").average().orElse(Double.NaN);
             default -> Double.NaN;
@@ -136,7 +197,7 @@ public record Report(
      * @return s; NaN if it is not known
      */
     public double leftSeconds() {
-        return switch (printer.state()) {
+        return switch (printer().state()) {
             case PRINTING -> signal("job.left_s");
             case WARMING -> known(".ready_s").max().orElse(Double.NaN);
             default -> Double.NaN;
@@ -144,21 +205,29 @@ public record Report(
     }
 
     private double signal(String name) {
-        return signals.getOrDefault(name, Double.NaN);
+        return signals.getOrDefault(prefix() + name, Double.NaN);
+    }
+
+    /** What the names of the signals of that printer begin with. */
+    private String prefix() {
+        return printer().name().isEmpty() ? "" : printer().name() + '.';
     }
 
     private DoubleStream known(String measure) {
         return signals.entrySet().stream()
-                .filter(signal -> signal.getKey().endsWith(measure))
+                .filter(signal ->
+                        signal.getKey().startsWith(prefix()) && signal.getKey().endsWith(measure))
                 .mapToDouble(Map.Entry::getValue)
                 .filter(Double::isFinite);
     }
 
     private JsonObject described(JsonObject head) {
-        JsonObject json = head.put("state", printer.state().word())
-                .putIfAny("silence", printer.silence())
-                .put("alarm", printer.alarm().word())
-                .putIfAny("fault_text", printer.faultText())
+        Printer first = printer();
+        JsonObject json = head.put("state", first.state().word())
+                .putIfAny("silence", first.silence())
+                .put("alarm", first.alarm().word())
+                .putIfAny("fault_text", first.faultText())
+                .putIfAny("printers", printersTold())
                 .put("look", light.look())
                 .putRounded("brightness", light.brightness())
                 .put("quiet", light.quiet())
@@ -191,12 +260,24 @@ public record Report(
      * @return true if it should be told at once
      */
     public boolean differsInWord(Report other) {
-        return !printer.equals(other.printer)
+        return printersDiffer(other)
                 || !asked.sameAs(other.asked)
                 || !lines.equals(other.lines)
                 || !light.look().equals(other.light.look())
                 || light.brightness() != other.light.brightness()
                 || light.quiet() != other.light.quiet()
                 || light.current().ceilingMilliamps() != other.light.current().ceilingMilliamps();
+    }
+
+    private boolean printersDiffer(Report other) {
+        if (printers.size() != other.printers.size()) {
+            return true;
+        }
+        for (int i = 0; i < printers.size(); i++) {
+            if (printers.get(i).differsInWord(other.printers.get(i))) {
+                return true;
+            }
+        }
+        return false;
     }
 }

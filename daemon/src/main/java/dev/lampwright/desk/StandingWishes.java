@@ -18,13 +18,11 @@ import java.util.function.Predicate;
  * @param held what counts
  * @param fades seconds that the latest change of something takes, also if that gave it back; all pixels have one
  * @param lit the last level above 0
- * @param acknowledgements how often a fault has been acknowledged
- * @param resets how often the alarm has been reset
+ * @param seen what has been done about faults
  */
-record StandingWishes(
-        Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Double> lit, long acknowledgements, long resets) {
+record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Double> lit, Seen seen) {
     /** Nothing has been asked for. */
-    static final StandingWishes NONE = new StandingWishes(Map.of(), Map.of(), Map.of(), 0, 0);
+    static final StandingWishes NONE = new StandingWishes(Map.of(), Map.of(), Map.of(), Seen.NONE);
 
     /** Keeps copies of the maps, in their order. */
     StandingWishes {
@@ -61,7 +59,7 @@ record StandingWishes(
     StandingWishes changed(Consumer<Map<Aim, Held>> change) {
         Map<Aim, Held> next = new LinkedHashMap<>(held);
         change.accept(next);
-        return new StandingWishes(next, fades, lit, acknowledgements, resets);
+        return new StandingWishes(next, fades, lit, seen);
     }
 
     /** These, where one thing's latest change is to take as long as somebody said. */
@@ -72,21 +70,23 @@ record StandingWishes(
         } else {
             next.put(aim, manner.fadeSeconds());
         }
-        return new StandingWishes(held, next, lit, acknowledgements, resets);
+        return new StandingWishes(held, next, lit, seen);
     }
 
     private StandingWishes lit(Aim aim, double share) {
         Map<Aim, Double> next = new HashMap<>(lit);
         next.put(aim, share);
-        return new StandingWishes(held, fades, next, acknowledgements, resets);
+        return new StandingWishes(held, fades, next, seen);
     }
 
-    StandingWishes acknowledged() {
-        return new StandingWishes(held, fades, lit, acknowledgements + 1, resets);
+    /** These, with the fault of a printer acknowledged once more; its name is empty if it has none. */
+    StandingWishes acknowledged(String printer) {
+        return new StandingWishes(held, fades, lit, seen.acknowledged(printer));
     }
 
-    StandingWishes reset() {
-        return new StandingWishes(held, fades, lit, acknowledgements, resets + 1);
+    /** These, with the alarm of a printer reset once more. */
+    StandingWishes reset(String printer) {
+        return new StandingWishes(held, fades, lit, seen.reset(printer));
     }
 
     /** What counts for an ask, the oldest first. */

@@ -8,7 +8,9 @@ import dev.lampwright.json.Json;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * What people asked for as JSON lines, to be recorded and played back. A line is all that is asked for from one frame on; times are in
@@ -52,6 +54,7 @@ public final class WishLines {
         switch (wish.kind()) {
             case SHARE -> all.put(key, wishes.share(wish));
             case COUNT -> all.put(key, wishes.count(wish));
+            case COUNTS -> putIfAny(all, key, wishes.counts(wish));
             case FLOATS -> all.put(key, array(wishes.floats(wish)));
             case SECONDS -> putIfAny(all, key, wishes.floats(wish));
             case NAME_FOR_A_TIME ->
@@ -95,6 +98,7 @@ public final class WishLines {
         return switch (wish.kind()) {
             case SHARE -> before.with(wish, share(node, key));
             case COUNT -> before.withCount(wish, whole(node, key));
+            case COUNTS -> before.withCounts(wish, counts(node.path(key)));
             case FLOATS -> before.with(wish, floats(node, key, 1));
             case SECONDS -> node.has(key) ? before.with(wish, floats(node, key, Float.MAX_VALUE)) : before;
             case NAME_FOR_A_TIME -> before.with(wish, node.path(key).asText(), whole(node, key + UNTIL));
@@ -116,6 +120,18 @@ public final class WishLines {
             throw new IllegalArgumentException("has wishes with " + key + " " + value + "; write a whole number");
         }
         return value.asLong();
+    }
+
+    private static Map<String, Long> counts(JsonNode node) {
+        Map<String, Long> counts = new TreeMap<>();
+        node.properties().forEach(entry -> counts.put(entry.getKey(), whole(node, entry.getKey())));
+        return counts;
+    }
+
+    private static void putIfAny(JsonObject all, String key, Map<String, Long> counts) {
+        JsonObject told = new JsonObject();
+        new TreeMap<>(counts).forEach(told::put);
+        all.putIfAny(key, told);
     }
 
     private static float[] floats(JsonNode node, String key, float most) {

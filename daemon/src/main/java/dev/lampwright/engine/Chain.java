@@ -3,38 +3,26 @@ package dev.lampwright.engine;
 import dev.lampwright.colour.Encoder;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
-import dev.lampwright.cue.Adjustment;
 import dev.lampwright.cue.AlarmState;
-import dev.lampwright.cue.AlarmWatch;
-import dev.lampwright.cue.Cue;
-import dev.lampwright.cue.Situation;
-import dev.lampwright.cue.Stage;
-import dev.lampwright.cue.Wish;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
-import dev.lampwright.look.Look;
 import dev.lampwright.look.LookFault;
-import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Signal;
-import dev.lampwright.signal.Signals;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
-import java.util.function.Function;
 
 /**
- * From status, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. For one thread;
- * allocates nothing once warm.
+ * From statuses, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. Each {@link View} draws its part
+ * of the strip; one encoder and one pair of guards make bytes of the whole. For one thread; allocates nothing once warm.
  */
 public final class Chain {
     /**
@@ -55,22 +43,22 @@ public final class Chain {
 
     private final int framesPerSecond;
     private final LightSpec light;
-    private final long silentAfterNanos;
     private final long keepAliveNanos;
-    private final Signals signals;
-    private final Situation situation;
-    private final Stage stage;
-    private final Adjustment adjustment;
-    private final AlarmWatch alarm;
+    private final FollowedPrinters printers;
+    private final List<View> views;
+    /** The part of the strip that shows no printer. */
+    private final Optional<View> rest;
+
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
     private final Guards guards;
     private final List<LookFault> faults = new ArrayList<>();
     private final List<LookFault> faultsToRead = Collections.unmodifiableList(faults);
+    /** Where several views come together. */
+    private final Canvas all;
+
     private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
-    private PrinterState state = PrinterState.SILENT;
-    private PrinterStatus drawnStatus = PrinterStatus.nothingHeard();
     private Wishes drawnWishes = Wishes.NONE;
     /** Light that was drawn stays as it is until then, unless something new is heard or asked for. */
     private long stillUntil;
@@ -82,36 +70,22 @@ public final class Chain {
 
     private final Frame sent;
 
-    private Chain(Setup setup, LightSpec light, int framesPerSecond, Signals signals) {
+    private Chain(Setup setup, LightSpec light, int framesPerSecond, FollowedPrinters printers) {
         this.framesPerSecond = framesPerSecond;
         this.light = light;
-        this.signals = signals;
-        silentAfterNanos = light.silentAfter().toNanos();
+        this.printers = printers;
         keepAliveNanos = Math.min(KEEP_ALIVE_NANOS, setup.holdoverMillis() * NANOS_PER_MILLI / KEEP_ALIVES_A_HOLDOVER);
-        situation = new Situation(signals);
-        canvas = light.fitting().canvas();
-        stage = stage(light, signals, faults::add);
-        adjustment = new Adjustment(canvas);
-        alarm = new AlarmWatch(light.alarmSequence());
+        Views made = new Views(light, printers, faults::add);
+        views = made.all();
+        rest = made.rest();
+        all = light.fitting().canvas();
+        canvas = light.views().isEmpty() ? views.get(0).canvas() : all;
         dimmers = light.fitting().dimmers();
         encoder = light.strip().make();
         guards = new Guards(setup, light.fitting(), light.guard(), framesPerSecond);
         guards.expectLate(USUALLY_LATE_NANOS);
         wanted = new Frame(setup.stripBytes(), setup.dimmers().size());
         sent = new Frame(setup.stripBytes(), setup.dimmers().size());
-    }
-
-    /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
-    private static Stage stage(LightSpec light, Signals signals, Consumer<LookFault> faults) {
-        Map<LookSpec, Look> made = new HashMap<>();
-        Function<LookSpec, Look> looks = look -> made.computeIfAbsent(look, LookSpec::make);
-        List<Cue> cues = light.cues().stream()
-                .map(cue -> cue.make(looks.apply(cue.look())))
-                .toList();
-        Map<String, Look> byName = new HashMap<>();
-        light.looks().forEach((name, look) -> byName.put(name, looks.apply(look)));
-        return new Stage(
-                cues, byName, signals, light.fitting().canvas(), light.fitting().canvas(), faults);
     }
 
     /**
@@ -133,7 +107,7 @@ public final class Chain {
      * @return the chain
      */
     public static Chain of(Setup setup, LightSpec light, int framesPerSecond) {
-        return new Chain(setup, light, framesPerSecond, new Signals(light.room(), light.own()));
+        return new Chain(setup, light, framesPerSecond, FollowedPrinters.of(light));
     }
 
     /**
@@ -144,10 +118,8 @@ public final class Chain {
      * @return the chain; it is to {@link #takeOver} before its first frame
      */
     static Chain after(Chain before, Config next) {
-        LightSpec light = next.light();
-        boolean same = light.room().equals(before.light.room()) && light.own().equals(before.light.own());
-        Signals signals = same ? before.signals : new Signals(light.room(), light.own());
-        return new Chain(next.setup(), light, before.framesPerSecond, signals);
+        FollowedPrinters printers = FollowedPrinters.after(before.printers, next.light());
+        return new Chain(next.setup(), next.light(), before.framesPerSecond, printers);
     }
 
     /**
@@ -187,10 +159,25 @@ public final class Chain {
      * @return whether the light of the last second is known; if not, another second must pass before the first frame
      */
     boolean takeOver(Chain before) {
-        stage.beginWith(before.stage);
-        adjustment.takeOver(before.adjustment);
-        alarm.takeOver(before.alarm);
+        Canvas seen = before.looksAlone();
+        for (View view : views) {
+            if (seen.sameSizeAs(all)) {
+                view.beginWith(seen);
+            }
+            view.takeOver(before.views.stream()
+                    .filter(other -> other.name().equals(view.name()))
+                    .findFirst()
+                    .orElse(before.views.get(0)));
+        }
+        printers.takeOver(before.printers, before.drawnWishes);
         return guards.takeOver(before.guards);
+    }
+
+    /** The light that looks have drawn, before it is dimmed or anything is laid over it. */
+    private Canvas looksAlone() {
+        Canvas seen = light.fitting().canvas();
+        views.forEach(view -> view.putLookOn(seen));
+        return seen;
     }
 
     /**
@@ -200,10 +187,7 @@ public final class Chain {
      * @param wishes what people have asked for
      */
     public synchronized void prepare(Wishes wishes) {
-        String name = wishes.name(Wish.LOOK);
-        if (!stage.knows(name)) {
-            light.look(name).ifPresent(look -> stage.add(look.make()));
-        }
+        views.forEach(view -> view.prepare(wishes));
     }
 
     /**
@@ -221,7 +205,7 @@ public final class Chain {
     /**
      * Makes a frame for which nobody has asked for anything.
      *
-     * @param status what is known of the printer
+     * @param status what is known of the printer, or of each of several alike
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
      * @return whether it differs from the frame before
@@ -231,25 +215,43 @@ public final class Chain {
     }
 
     /**
-     * Makes a frame. What cannot differ from the frame before is not made again: light that stands still costs next to nothing, and is the
-     * same to the last byte.
+     * Makes a frame for one printer, or for several of which the same is known.
      *
-     * @param status what is known of the printer
+     * @param status what is known of the printer, or of each of several alike
      * @param wishes what people have asked for
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
      * @return whether it differs from the frame before
      */
     public boolean make(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
-        boolean sameInputs = made && ending.isEmpty() && status == drawnStatus && wishes == drawnWishes;
+        printers.take(status);
+        return makeOfTaken(wishes, nanos, frame);
+    }
+
+    /**
+     * Makes a frame. What cannot differ from the frame before is not made again: light that stands still costs next to nothing, and is the
+     * same to the last byte.
+     *
+     * @param statuses what is known of the printers
+     * @param wishes what people have asked for
+     * @param nanos the time, on the clock of the statuses, never earlier than the one before
+     * @param frame where to write it
+     * @return whether it differs from the frame before
+     */
+    public boolean make(Statuses statuses, Wishes wishes, long nanos, Frame frame) {
+        printers.take(statuses);
+        return makeOfTaken(wishes, nanos, frame);
+    }
+
+    private boolean makeOfTaken(Wishes wishes, long nanos, Frame frame) {
+        boolean sameInputs = made && ending.isEmpty() && printers.isSame() && wishes == drawnWishes;
         boolean sameLight = sameInputs && nanos - stillUntil < 0;
         if (sameLight) {
-            stage.pass(nanos);
-            adjustment.pass(nanos);
+            pass(nanos);
         } else {
             stillUntil = nanos;
-            draw(status, wishes, nanos, frame);
-            stillUntil = nanos + (sameInputs ? stillFor(status, nanos) : 0);
+            draw(wishes, nanos, frame);
+            stillUntil = nanos + (sameInputs ? stillFor(nanos) : 0);
             sameLight = made && wanted.sameAs(frame);
         }
         rests = sameLight && guards.pass(nanos);
@@ -258,6 +260,15 @@ public final class Chain {
             return false;
         }
         return hold(sameLight, nanos, frame);
+    }
+
+    private void pass(long nanos) {
+        for (int i = 0; i < views.size(); i++) {
+            views.get(i).pass(nanos);
+        }
+        if (rest.isPresent()) {
+            rest.get().pass(nanos);
+        }
     }
 
     /** Makes the wanted light lawful. Returns whether the frame differs from the one before. */
@@ -276,14 +287,15 @@ public final class Chain {
         return differs;
     }
 
-    private void draw(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
-        drawnStatus = status;
+    private void draw(Wishes wishes, long nanos, Frame frame) {
         drawnWishes = wishes;
-        signals.follow(status);
-        state = status.stateAt(nanos, silentAfterNanos);
-        situation.moveTo(status, state, nanos);
-        situation.take(wishes, alarm.step(state, wishes));
-        canvas = adjustment.adjust(stage.draw(situation), situation);
+        printers.moveTo(nanos, wishes);
+        if (light.views().isEmpty()) {
+            views.get(0).draw(wishes, nanos);
+            canvas = views.get(0).canvas();
+        } else {
+            drawViews(wishes, nanos);
+        }
         if (ending.isPresent()) {
             ending.get().dim(canvas, nanos);
         }
@@ -293,10 +305,25 @@ public final class Chain {
         }
     }
 
+    private void drawViews(Wishes wishes, long nanos) {
+        all.clear();
+        for (int i = 0; i < views.size(); i++) {
+            views.get(i).draw(wishes, nanos);
+            views.get(i).putOn(all);
+        }
+        if (rest.isPresent()) {
+            rest.get().draw(wishes, nanos);
+            rest.get().putOn(all);
+        }
+    }
+
     /** How long the light that was drawn stays as it is, in ns. */
-    private long stillFor(PrinterStatus status, long nanos) {
-        boolean settled = adjustment.isSettled() && encoder.isSteady();
-        return settled ? Math.min(stage.stillFor(situation), status.stateStillFor(nanos, silentAfterNanos)) : 0;
+    private long stillFor(long nanos) {
+        long still = encoder.isSteady() ? printers.stillFor(nanos) : 0;
+        for (int i = 0; i < views.size() && still > 0; i++) {
+            still = Math.min(still, views.get(i).stillFor());
+        }
+        return rest.isPresent() ? Math.min(still, rest.get().stillFor()) : still;
     }
 
     private float level(int dimmer) {
@@ -305,12 +332,12 @@ public final class Chain {
     }
 
     /**
-     * The state that the last frame shows.
+     * The state that the last frame shows; of several printers, that of the one that needs a person most.
      *
      * @return silent before the first
      */
     public PrinterState state() {
-        return state;
+        return printers.first().state();
     }
 
     /**
@@ -319,7 +346,7 @@ public final class Chain {
      * @return as of the last frame
      */
     public boolean faultLasts() {
-        return alarm.faultLasts();
+        return printers.first().faultLasts();
     }
 
     /**
@@ -328,25 +355,44 @@ public final class Chain {
      * @return normal before the first frame
      */
     public AlarmState alarm() {
-        return alarm.state();
+        return printers.first().alarm();
     }
 
     /**
-     * The name of the look that is on, or fading in.
+     * The name of the look that is on, or fading in; of several printers, that of the one that needs a person most.
      *
      * @return as the configuration has it
      */
     public String look() {
-        return stage.look().name();
+        return lookOf(printers.first());
+    }
+
+    /** The look of the first view that shows a printer. */
+    String lookOf(FollowedPrinter printer) {
+        for (int i = 0; i < views.size(); i++) {
+            if (views.get(i).printer() == printer) {
+                return views.get(i).look().name();
+            }
+        }
+        return "";
+    }
+
+    /**
+     * The printers that are shown.
+     *
+     * @return in the order of the configuration; the same list each time
+     */
+    List<FollowedPrinter> printers() {
+        return printers.all();
     }
 
     /**
      * What this follows.
      *
-     * @return the signals that Lampwright knows and those of the user's own; the same list each time
+     * @return the signals that Lampwright knows and those of the user's own, of each printer if they have names; the same list each time
      */
     List<Signal> followed() {
-        return signals.all();
+        return printers.reported();
     }
 
     /**
@@ -357,7 +403,7 @@ public final class Chain {
      * @return the value, NaN if it is unknown
      */
     double signal(Signal signal, long nanos) {
-        return signals.value(signal, nanos);
+        return printers.value(signal, nanos);
     }
 
     /**

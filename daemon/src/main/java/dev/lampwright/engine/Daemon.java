@@ -5,6 +5,7 @@ import dev.lampwright.broker.Contact;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.AtEnd;
 import dev.lampwright.config.Config;
+import dev.lampwright.config.PrinterLight;
 import dev.lampwright.config.Swatches;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
@@ -13,7 +14,7 @@ import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.desk.Namesake;
 import dev.lampwright.desk.Report;
 import dev.lampwright.desk.Signature;
-import dev.lampwright.history.Account;
+import dev.lampwright.history.Accounts;
 import dev.lampwright.history.Glance;
 import dev.lampwright.history.HistoryClock;
 import dev.lampwright.history.HistoryKeeper;
@@ -24,10 +25,12 @@ import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkStatus;
 import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Silence;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
@@ -37,9 +40,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
@@ -60,7 +65,7 @@ public final class Daemon implements AutoCloseable {
     private static final Duration QUIET_AT_START = Duration.ofSeconds(1);
     private static final LongSupplier CLOCK = System::nanoTime;
 
-    private final AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+    private final AtomicReference<Statuses> statuses = new AtomicReference<>(Statuses.NOTHING_HEARD);
     private final AtomicReference<Wishes> wishes = new AtomicReference<>(Wishes.NONE);
     private final Function<Config, Line> lines;
     private final FrameLoop frames;
@@ -70,7 +75,7 @@ public final class Daemon implements AutoCloseable {
     private final HistoryKeeper history;
     private final boolean keepHistory;
     private final Pace pace = new Pace();
-    private final FaultText faultText = new FaultText();
+    private final Map<String, FaultText> faultTexts = new ConcurrentHashMap<>();
     private final String version = Release.version();
     private final Signature signature;
     private final Namesake namesake;
@@ -88,8 +93,23 @@ public final class Daemon implements AutoCloseable {
             return new FrameLoop.Rig(chain, slot, tap, link::frameReady);
         }
 
+        Optional<Silence> silence(PrinterLight of) {
+            return printer.silence(of.name(), of.silentAfter());
+        }
+
+        /** Why nothing is heard of any printer; empty if one is heard. */
         Optional<Silence> silence() {
-            return printer.silence(config.light().silentAfter());
+            List<Optional<Silence>> all =
+                    config.light().printers().stream().map(this::silence).toList();
+            return all.stream().allMatch(Optional::isPresent) ? all.get(0) : Optional.empty();
+        }
+
+        Duration silentAfter(String printer) {
+            return config.light().printers().stream()
+                    .filter(light -> light.name().equals(printer))
+                    .map(PrinterLight::silentAfter)
+                    .findFirst()
+                    .orElse(Duration.ofDays(1));
         }
     }
 
@@ -131,7 +151,7 @@ public final class Daemon implements AutoCloseable {
         namesake = new Namesake(signature);
         history = new HistoryKeeper(
                 keeping.map(Keeping::history),
-                this::glance,
+                this::glances,
                 keeping.map(Keeping::clock).orElse(HistoryClock.SYSTEM));
         keepHistory = keeping.map(Keeping::keepHistory).orElse(false);
         desk = new Desk(
@@ -139,13 +159,13 @@ public final class Daemon implements AutoCloseable {
                 config.fitting(),
                 looks(config),
                 new Desk.Clocks(CLOCK, InstantSource.system()),
-                this::alarm,
+                this::alarms,
                 this::wish,
-                asker -> history.acknowledged(asker.way(), asker.from(), asker.by()));
+                (asker, printer) -> history.acknowledged(printer, asker.way(), asker.from(), asker.by()));
         running = first(config);
         frames = new FrameLoop(
                 running.rig(),
-                status::get,
+                statuses::get,
                 wishes::get,
                 CLOCK,
                 config.framesPerSecond(),
@@ -197,9 +217,10 @@ public final class Daemon implements AutoCloseable {
         onWishes.run();
     }
 
-    private Desk.Alarm alarm() {
-        FrameReport frame = frames.snapshot();
-        return new Desk.Alarm(frame.alarm(), frame.faultLasts());
+    private List<Desk.Alarm> alarms() {
+        return frames.snapshot().printers().stream()
+                .map(printer -> new Desk.Alarm(printer.name(), printer.alarm(), printer.faultLasts()))
+                .toList();
     }
 
     private Running first(Config config) {
@@ -287,7 +308,7 @@ public final class Daemon implements AutoCloseable {
     /** Looks after what nothing else brings up: topics on which the printer says nothing, and another daemon that is gone. To be called every second or so. */
     public void lookAround() {
         Running now = running;
-        now.printer().lookAround(now.config().light().silentAfter());
+        now.printer().lookAround(now::silentAfter);
         namesake.lookAround(CLOCK.getAsLong());
     }
 
@@ -342,11 +363,13 @@ public final class Daemon implements AutoCloseable {
         Running now = running;
         FrameReport frame = frames.snapshot();
         LinkStatus link = now.link().status();
-        String silence = now.silence().map(Daemon::word).orElse("");
-        String fault = faultText.during(frame.alarm(), status.get().faultText());
+        Statuses read = statuses.get();
+        List<Report.Printer> printers = frame.printers().stream()
+                .map(printer -> printer(printer, now, read.of(printer.name())))
+                .toList();
         return new Report(
                 version,
-                new Report.Printer(frame.state(), silence, frame.alarm(), fault),
+                printers,
                 new Report.Light(frame.look(), desk.wishes().brightness(), desk.quiet(), frame.current()),
                 new Report.Lines(
                         word(link.state()),
@@ -358,27 +381,62 @@ public final class Daemon implements AutoCloseable {
                 desk.asked());
     }
 
+    private Report.Printer printer(FrameReport.Printer shown, Running now, PrinterStatus read) {
+        String silence = now.config().light().printers().stream()
+                .filter(light -> light.name().equals(shown.name()))
+                .findFirst()
+                .flatMap(now::silence)
+                .map(Daemon::word)
+                .orElse("");
+        String fault = faultTexts
+                .computeIfAbsent(shown.name(), any -> new FaultText())
+                .during(shown.alarm(), read.faultText());
+        return new Report.Printer(
+                shown.name(),
+                shown.state(),
+                silence,
+                shown.alarm(),
+                fault,
+                shown.look(),
+                read.value(Quantity.JOB_PROGRESS));
+    }
+
     /** As light follows them; but a reading is reported as it was read, and not as it glides from one to the next. */
     private Map<String, Double> signals(FrameReport frame) {
         Map<String, Double> signals = new LinkedHashMap<>(frame.signals());
-        PrinterStatus read = status.get();
-        for (Signal signal : Signal.all()) {
-            signal.quantity().ifPresent(quantity -> signals.put(signal.key(), read.value(quantity)));
-        }
-        ownReadings().forEach((own, value) -> signals.put(own.key(), value));
+        Config config = running.config();
+        config.talk().printers().forEach((printer, bindings) -> {
+            PrinterStatus read = statuses.get().of(printer);
+            for (Signal signal : Signal.all()) {
+                signal.quantity()
+                        .ifPresent(quantity -> signals.put(named(printer, signal.key()), read.value(quantity)));
+            }
+            bindings.own()
+                    .keySet()
+                    .forEach(own -> signals.put(
+                            named(printer, own.key()), read.own(own.key()).value()));
+        });
         return signals;
     }
 
+    private static String named(String printer, String key) {
+        return printer.isEmpty() ? key : printer + '.' + key;
+    }
+
     /**
-     * The newest values of the readings that the configuration has names of its own for.
+     * The newest values of the readings of a printer that the configuration has names of its own for.
      *
+     * @param printer its name
      * @return in the order of the configuration; NaN for unknown
      */
-    public Map<OwnQuantity, Double> ownReadings() {
-        PrinterStatus read = status.get();
+    public Map<OwnQuantity, Double> ownReadings(String printer) {
+        PrinterStatus read = statuses.get().of(printer);
         Map<OwnQuantity, Double> values = new LinkedHashMap<>();
-        for (OwnQuantity own : running.config().bindings().own().keySet()) {
-            values.put(own, read.own(own.key()).value());
+        Bindings bindings = running.config().talk().printers().get(printer);
+        if (bindings != null) {
+            bindings.own()
+                    .keySet()
+                    .forEach(own -> values.put(own, read.own(own.key()).value()));
         }
         return values;
     }
@@ -386,9 +444,12 @@ public final class Daemon implements AutoCloseable {
     /** Of what has none in its name. */
     private Map<String, String> units() {
         Map<String, String> units = new LinkedHashMap<>();
-        ownReadings().keySet().stream()
-                .filter(own -> own.like().isEmpty())
-                .forEach(own -> units.put(own.key(), own.unit()));
+        running.config()
+                .talk()
+                .printers()
+                .forEach((printer, bindings) -> bindings.own().keySet().stream()
+                        .filter(own -> own.like().isEmpty())
+                        .forEach(own -> units.put(named(printer, own.key()), own.unit())));
         return units;
     }
 
@@ -403,12 +464,23 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * What is known of the printer.
+     * What is known of the printers.
      *
-     * @return the newest
+     * @return the newest of each
      */
-    public PrinterStatus status() {
-        return status.get();
+    public Statuses statuses() {
+        return statuses.get();
+    }
+
+    /**
+     * The names of the printers.
+     *
+     * @return in the order of the configuration; an empty one for the only printer that has none
+     */
+    public List<String> printers() {
+        return running.config().light().printers().stream()
+                .map(PrinterLight::name)
+                .toList();
     }
 
     /**
@@ -416,22 +488,30 @@ public final class Daemon implements AutoCloseable {
      *
      * @return as of now
      */
-    public Account history() {
-        return history.account();
+    public Accounts history() {
+        return history.accounts();
     }
 
-    private Glance glance() {
+    private Map<String, Glance> glances() {
         Running now = running;
-        PrinterStatus read = status.get();
         FrameReport frame = frames.snapshot();
-        return new Glance(
-                now.silence().isPresent(),
-                read.faultText().orElse(""),
-                read.value(Quantity.JOB_PROGRESS),
-                read.value(Quantity.BED_ACTUAL),
-                read.value(Quantity.NOZZLE_ACTUAL),
-                frame.current().milliamps(),
-                frame.alarm() != AlarmState.NORMAL);
+        Map<String, Glance> glances = new LinkedHashMap<>();
+        for (PrinterLight printer : now.config().light().printers()) {
+            PrinterStatus read = statuses.get().of(printer.name());
+            boolean alarm = frame.printers().stream()
+                    .anyMatch(shown -> shown.name().equals(printer.name()) && shown.alarm() != AlarmState.NORMAL);
+            glances.put(
+                    printer.name(),
+                    new Glance(
+                            now.silence(printer).isPresent(),
+                            read.faultText().orElse(""),
+                            read.value(Quantity.JOB_PROGRESS),
+                            read.value(Quantity.BED_ACTUAL),
+                            read.value(Quantity.NOZZLE_ACTUAL),
+                            frame.current().milliamps(),
+                            alarm));
+        }
+        return glances;
     }
 
     /**
@@ -542,14 +622,17 @@ public final class Daemon implements AutoCloseable {
                 Report.gone(version, "lost", signature(from)),
                 Report.gone(version, "stopped", signature(from)),
                 new Mailbox(desk, namesake, CLOCK));
-        return new PrinterClient(from.broker(), from.bindings(), CLOCK, this::heard, contact);
+        return new PrinterClient(from.broker(), from.talk().printers(), CLOCK, this::heard, contact);
     }
 
     /** A fault does not wait for the next frame. */
-    private void heard(PrinterStatus next) {
-        PrinterStatus before = status.getAndSet(next);
+    private void heard(String printer, PrinterStatus next) {
+        PrinterStatus before =
+                statuses.getAndUpdate(all -> all.with(printer, next)).of(printer);
         if (next.state() != before.state()) {
-            history.saw(new Sighting(next.state(), next.faultText().orElse(""), next.value(Quantity.JOB_PROGRESS)));
+            history.saw(
+                    printer,
+                    new Sighting(next.state(), next.faultText().orElse(""), next.value(Quantity.JOB_PROGRESS)));
         }
         if (next.state() == PrinterState.FAULT && before.state() != PrinterState.FAULT) {
             frames.hurry();

@@ -5,13 +5,16 @@ import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
 import java.lang.invoke.VarHandle;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicIntegerArray;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.locks.LockSupport;
 
 /**
@@ -35,15 +38,51 @@ final class FrameBoard {
     private static final int HELD = 6;
     private static final int REST_FROM = 7;
     private static final int REST_FRAMES = 8;
-    private static final int FAULT_LASTS = 9;
-    private static final int CELLS = 10;
+    private static final int CELLS = 9;
 
     private final AtomicLong version = new AtomicLong();
     private final AtomicLongArray cells = new AtomicLongArray(CELLS);
-    private final AtomicReference<PrinterState> state = new AtomicReference<>(PrinterState.SILENT);
-    private final AtomicReference<AlarmState> alarm = new AtomicReference<>(AlarmState.NORMAL);
-    private final AtomicReference<String> look = new AtomicReference<>("");
+    private final AtomicReference<Printers> printers = new AtomicReference<>(new Printers(List.of()));
     private final AtomicReference<Values> values = new AtomicReference<>(new Values(List.of()));
+
+    /** Cells for what each printer is doing, the same as long as a configuration is in force. */
+    private static final class Printers {
+        final List<String> names;
+        final AtomicReferenceArray<PrinterState> states;
+        final AtomicReferenceArray<AlarmState> alarms;
+        final AtomicReferenceArray<String> looks;
+        final AtomicIntegerArray faultsLast;
+
+        Printers(List<String> names) {
+            this.names = names;
+            states = new AtomicReferenceArray<>(names.size());
+            alarms = new AtomicReferenceArray<>(names.size());
+            looks = new AtomicReferenceArray<>(names.size());
+            faultsLast = new AtomicIntegerArray(names.size());
+        }
+
+        void write(Figures figures) {
+            for (int i = 0; i < figures.states.length; i++) {
+                states.setOpaque(i, figures.states[i]);
+                alarms.setOpaque(i, figures.alarms[i]);
+                looks.setOpaque(i, figures.looks[i]);
+                faultsLast.setOpaque(i, figures.faultsLast[i] ? 1 : 0);
+            }
+        }
+
+        List<FrameReport.Printer> copy() {
+            List<FrameReport.Printer> copy = new ArrayList<>(names.size());
+            for (int i = 0; i < names.size(); i++) {
+                copy.add(new FrameReport.Printer(
+                        names.get(i),
+                        states.getOpaque(i),
+                        alarms.getOpaque(i),
+                        faultsLast.getOpaque(i) != 0,
+                        looks.getOpaque(i)));
+            }
+            return copy;
+        }
+    }
 
     /** Cells for the values of some signals, the same as long as a configuration is in force. */
     private static final class Values {
@@ -74,10 +113,13 @@ final class FrameBoard {
 
     /** The figures of a frame while they are put together. For the thread that writes. */
     static final class Figures {
-        PrinterState state = PrinterState.SILENT;
-        AlarmState alarm = AlarmState.NORMAL;
-        boolean faultLasts;
-        String look = "";
+        /** Names of the printers, and what each is doing. */
+        List<String> printers = List.of();
+
+        PrinterState[] states = {};
+        AlarmState[] alarms = {};
+        boolean[] faultsLast = {};
+        String[] looks = {};
         int milliamps;
         int ceilingMilliamps;
         int mostMilliamps;
@@ -92,6 +134,24 @@ final class FrameBoard {
         List<Signal> signals = List.of();
         /** Of each signal. */
         double[] values = {};
+
+        /**
+         * Takes what these printers are doing from now on, of which nothing is known at first.
+         *
+         * @param names their names; where they are those before, what they are doing stays as it is
+         */
+        void show(List<String> names) {
+            if (!names.equals(printers)) {
+                printers = List.copyOf(names);
+                states = new PrinterState[names.size()];
+                Arrays.fill(states, PrinterState.SILENT);
+                alarms = new AlarmState[names.size()];
+                Arrays.fill(alarms, AlarmState.NORMAL);
+                faultsLast = new boolean[names.size()];
+                looks = new String[names.size()];
+                Arrays.fill(looks, "");
+            }
+        }
 
         /**
          * Takes the values of these signals from now on, which are all unknown at first.
@@ -123,12 +183,11 @@ final class FrameBoard {
      */
     void write(Figures figures) {
         Values into = valuesOf(figures.signals);
+        Printers shown = printersOf(figures.printers);
         long next = version.getPlain() + 1;
         version.setOpaque(next);
         VarHandle.releaseFence();
-        state.setOpaque(figures.state);
-        alarm.setOpaque(figures.alarm);
-        look.setOpaque(figures.look);
+        shown.write(figures);
         cells.setOpaque(MILLIAMPS, figures.milliamps);
         cells.setOpaque(CEILING, figures.ceilingMilliamps);
         cells.setOpaque(MOST, figures.mostMilliamps);
@@ -136,14 +195,19 @@ final class FrameBoard {
         cells.setOpaque(SKIPPED, figures.skipped);
         cells.setOpaque(DIMMED, figures.dimmedFrames);
         cells.setOpaque(HELD, figures.heldFrames);
-        cells.setOpaque(FAULT_LASTS, figures.faultLasts ? 1 : 0);
         cells.setOpaque(REST_FROM, figures.restFrom);
         cells.setOpaque(REST_FRAMES, figures.restFrames);
         for (int i = 0; i < figures.values.length; i++) {
             into.cells.setOpaque(i, Double.doubleToRawLongBits(figures.values[i]));
         }
         values.setOpaque(into);
+        printers.setOpaque(shown);
         version.setRelease(next + 1);
+    }
+
+    private Printers printersOf(List<String> names) {
+        Printers before = printers.getPlain();
+        return before.names == names ? before : new Printers(names);
     }
 
     private Values valuesOf(List<Signal> signals) {
@@ -162,9 +226,8 @@ final class FrameBoard {
         long[] copy = new long[CELLS];
         for (int attempt = 0; ; attempt++) {
             long before = version.getAcquire();
-            PrinterState readState = state.getOpaque();
-            AlarmState readAlarm = alarm.getOpaque();
-            String readLook = look.getOpaque();
+            Printers shown = printers.getOpaque();
+            List<FrameReport.Printer> readPrinters = shown.copy();
             Values from = values.getOpaque();
             long[] read = from.copy();
             for (int i = 0; i < CELLS; i++) {
@@ -173,7 +236,7 @@ final class FrameBoard {
             VarHandle.acquireFence();
             if (before % 2 == 0 && version.getOpaque() == before) {
                 copy[FRAMES] += rested(copy, nowNanos, framesPerSecond);
-                return report(readState, readAlarm, readLook, from.named(read), copy);
+                return report(readPrinters, from.named(read), copy);
             }
             pause(attempt);
         }
@@ -194,13 +257,9 @@ final class FrameBoard {
         }
     }
 
-    private static FrameReport report(
-            PrinterState state, AlarmState alarm, String look, Map<String, Double> signals, long[] copy) {
+    private static FrameReport report(List<FrameReport.Printer> printers, Map<String, Double> signals, long[] copy) {
         return new FrameReport(
-                state,
-                alarm,
-                copy[FAULT_LASTS] != 0,
-                look,
+                printers,
                 new StripCurrent((int) copy[MILLIAMPS], (int) copy[CEILING]),
                 (int) copy[MOST],
                 copy[FRAMES],

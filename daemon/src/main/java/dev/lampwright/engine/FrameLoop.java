@@ -3,7 +3,7 @@ package dev.lampwright.engine;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
 import dev.lampwright.look.LookFault;
-import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.upkeep.RigName;
 import java.time.Duration;
@@ -31,7 +31,7 @@ public final class FrameLoop {
     private static final long SIGNALS_EVERY = TimeUnit.MILLISECONDS.toNanos(100);
     private static final long LATE_STEP = TimeUnit.MILLISECONDS.toNanos(50);
 
-    private final Supplier<PrinterStatus> latest;
+    private final Supplier<Statuses> latest;
     private final Supplier<Wishes> wishes;
     private final LongSupplier clock;
     private final int framesPerSecond;
@@ -47,7 +47,7 @@ public final class FrameLoop {
     private final Phase phase;
     private final AtomicReference<Rig> next = new AtomicReference<>();
     private Rig rig;
-    private PrinterStatus shown = PrinterStatus.nothingHeard();
+    private Statuses shown = Statuses.NOTHING_HEARD;
     private Wishes followed = Wishes.NONE;
     private final CountDownLatch dark = new CountDownLatch(1);
     private volatile Duration fade = Duration.ZERO;
@@ -56,7 +56,7 @@ public final class FrameLoop {
     private long lightFrom;
     private boolean sent;
     private long sentAt;
-    private PrinterStatus signalsOf = PrinterStatus.nothingHeard();
+    private Statuses signalsOf = Statuses.NOTHING_HEARD;
     private long signalsAt;
     private long lateTold;
     private long lateToldAt;
@@ -75,7 +75,7 @@ public final class FrameLoop {
     /** Makes a loop that is alone in its process. */
     FrameLoop(
             Rig rig,
-            Supplier<PrinterStatus> latest,
+            Supplier<Statuses> latest,
             Supplier<Wishes> wishes,
             LongSupplier clock,
             int framesPerSecond,
@@ -88,7 +88,7 @@ public final class FrameLoop {
      * Makes a loop that does not run yet.
      *
      * @param rig what makes the frames, and where they go
-     * @param latest the slot with the newest status
+     * @param latest the slot with the newest statuses
      * @param wishes the slot with what people have asked for
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
@@ -99,7 +99,7 @@ public final class FrameLoop {
      */
     FrameLoop(
             Rig rig,
-            Supplier<PrinterStatus> latest,
+            Supplier<Statuses> latest,
             Supplier<Wishes> wishes,
             LongSupplier clock,
             int framesPerSecond,
@@ -119,6 +119,7 @@ public final class FrameLoop {
         this.lightFrom = lightFrom;
         figures.ceilingMilliamps = rig.chain.guard().stripCeilingMilliamps();
         figures.follow(rig.chain.followed());
+        figures.show(names(rig.chain));
         board = new FrameBoard(figures);
     }
 
@@ -276,7 +277,7 @@ public final class FrameLoop {
     }
 
     private void makeFrame(long tick, long nanos) {
-        PrinterStatus status = latest.get();
+        Statuses status = latest.get();
         if (status != shown) {
             shown = status;
             watch.shown(tick, status);
@@ -324,10 +325,14 @@ public final class FrameLoop {
 
     private void note(long nanos) {
         Chain chain = rig.chain;
-        figures.state = chain.state();
-        figures.alarm = chain.alarm();
-        figures.faultLasts = chain.faultLasts();
-        figures.look = chain.look();
+        List<FollowedPrinter> printers = chain.printers();
+        for (int i = 0; i < printers.size(); i++) {
+            FollowedPrinter printer = printers.get(i);
+            figures.states[i] = printer.state();
+            figures.alarms[i] = printer.alarm();
+            figures.faultsLast[i] = printer.faultLasts();
+            figures.looks[i] = chain.lookOf(printer);
+        }
         figures.milliamps = chain.guard().stripMilliamps();
         figures.ceilingMilliamps = chain.guard().stripCeilingMilliamps();
         figures.mostMilliamps = Math.max(figures.mostMilliamps, figures.milliamps);
@@ -336,6 +341,10 @@ public final class FrameLoop {
         noteSignals(nanos);
         figures.frames++;
         board.write(figures);
+    }
+
+    private static List<String> names(Chain chain) {
+        return chain.printers().stream().map(FollowedPrinter::name).toList();
     }
 
     /** As often as anybody reads them: it is work that light has no use for. */
@@ -359,6 +368,7 @@ public final class FrameLoop {
             lightFrom = known ? lightFrom : nanos + NANOS_PER_SECOND;
             rig = newest;
             figures.follow(rig.chain.followed());
+            figures.show(names(rig.chain));
             signalsAt = nanos - SIGNALS_EVERY;
             sent = false;
             faultsTold = 0;

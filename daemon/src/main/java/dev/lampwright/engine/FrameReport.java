@@ -1,19 +1,19 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.Pressing;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
  * One frame, and how many there have been: all of it as that frame left it.
  *
- * @param state the state that it shows; silent before the first frame
- * @param alarm the state of the alarm; normal before the first frame
- * @param faultLasts whether the printer has its fault still, be it acknowledged or not
- * @param look name of the look that it shows, as the configuration has it; empty before the first frame
+ * @param printers what each printer is doing, at least one; one without a name is under an empty one
  * @param current what it takes from the strip's supply
  * @param mostMilliamps the most that any frame has taken from the strip's supply, in mA, rounded up
  * @param frames how many frames have been made since the start
@@ -24,10 +24,7 @@ import java.util.Map;
  * @param signals what light could follow in it, by the name that the configuration has for each; NaN for unknown
  */
 public record FrameReport(
-        PrinterState state,
-        AlarmState alarm,
-        boolean faultLasts,
-        String look,
+        List<Printer> printers,
         StripCurrent current,
         int mostMilliamps,
         long frames,
@@ -35,8 +32,66 @@ public record FrameReport(
         long dimmedFrames,
         long heldFrames,
         Map<String, Double> signals) {
-    /** Keeps a copy of the map, in its order. */
+    /**
+     * What one printer is doing.
+     *
+     * @param name its name; empty if it has none
+     * @param state the state that the frame shows; silent before the first frame
+     * @param alarm the state of its alarm; normal before the first frame
+     * @param faultLasts whether it still has its fault, be it acknowledged or not
+     * @param look name of the look that is shown of it, as the configuration has it; empty before the first frame
+     */
+    public record Printer(String name, PrinterState state, AlarmState alarm, boolean faultLasts, String look) {}
+
+    /** Keeps copies, in their order. */
     public FrameReport {
+        printers = List.copyOf(printers);
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
+    }
+
+    /**
+     * The printer that needs a person most: by its alarm, then by its state.
+     *
+     * @return one of {@link #printers}
+     */
+    public Printer first() {
+        return Collections.min(
+                printers, Comparator.comparingInt(printer -> Pressing.rank(printer.alarm(), printer.state())));
+    }
+
+    /**
+     * The state that it shows.
+     *
+     * @return that of the {@link #first} printer
+     */
+    public PrinterState state() {
+        return first().state();
+    }
+
+    /**
+     * The state of the alarm.
+     *
+     * @return that of the {@link #first} printer
+     */
+    public AlarmState alarm() {
+        return first().alarm();
+    }
+
+    /**
+     * Whether the printer still has its fault.
+     *
+     * @return as it is with the {@link #first} printer
+     */
+    public boolean faultLasts() {
+        return first().faultLasts();
+    }
+
+    /**
+     * Name of the look that is shown.
+     *
+     * @return that of the {@link #first} printer
+     */
+    public String look() {
+        return first().look();
     }
 }

@@ -4,8 +4,8 @@ import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.file.PrivateFile;
-import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.upkeep.Worker;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -27,7 +27,7 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     private final BufferedWriter writer;
     private final Ring ring = new Ring();
     private final Worker worker = new Worker("recorder", WRITE_EVERY, this::writeWhatIsNew, this::writeWhatIsLeft);
-    private PrinterStatus before = PrinterStatus.nothingHeard();
+    private Statuses before = Statuses.NOTHING_HEARD;
     private Wishes asked = Wishes.NONE;
     private long startNanos;
     private boolean broken;
@@ -54,8 +54,8 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     }
 
     @Override
-    public void shown(long tick, PrinterStatus status) {
-        ring.put(tick, status);
+    public void shown(long tick, Statuses statuses) {
+        ring.put(tick, statuses);
     }
 
     @Override
@@ -113,9 +113,9 @@ public final class Recorder implements StatusWatch, AutoCloseable {
             write(early.line());
         } else if (thing instanceof Wishes wishes) {
             write(tick, wishes);
-        } else if (thing instanceof PrinterStatus status) {
-            StatusLines.between(before, status, tick, startNanos).forEach(this::write);
-            before = status;
+        } else if (thing instanceof Statuses statuses) {
+            StatusLines.between(before, statuses, tick, startNanos).forEach(this::write);
+            before = statuses;
         }
     }
 

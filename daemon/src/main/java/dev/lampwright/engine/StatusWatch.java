@@ -1,7 +1,7 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.cue.Wishes;
-import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 
 /** Is told by the frame loop which statuses and wishes its frames show. No method may wait. */
 public interface StatusWatch {
@@ -11,7 +11,7 @@ public interface StatusWatch {
         public void start(long firstFrameNanos) {}
 
         @Override
-        public void shown(long tick, PrinterStatus status) {}
+        public void shown(long tick, Statuses statuses) {}
 
         @Override
         public void asked(long tick, Wishes wishes) {}
@@ -34,12 +34,12 @@ public interface StatusWatch {
     void start(long firstFrameNanos);
 
     /**
-     * A frame is the first to show a status.
+     * A frame is the first to show what is known of the printers.
      *
      * @param tick the frame, counted from 0
-     * @param status the status
+     * @param statuses the newest of each
      */
-    void shown(long tick, PrinterStatus status);
+    void shown(long tick, Statuses statuses);
 
     /**
      * A frame is the first to follow wishes.

@@ -15,7 +15,7 @@ public final class HistoryFile {
      * @return as of when it was written
      * @throws IOException if it cannot be read or is something else; the message says so, with the file's name
      */
-    public static Account read(Path file) throws IOException {
+    public static Accounts read(Path file) throws IOException {
         try {
             return HistoryText.read(KeptFile.read(file));
         } catch (IllegalArgumentException | IOException e) {

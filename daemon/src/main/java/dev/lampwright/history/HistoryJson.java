@@ -7,14 +7,20 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.upkeep.Printable;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
 
 /**
  * What has happened as JSON, for the live page, for programs and for the file. Times are in UTC as ISO 8601 has them; what is not known is
  * left out, and null in a curve.
  */
 public final class HistoryJson {
+    private static final String PRINTER = "printer";
     private static final String BEGAN = "began";
     private static final String BEGAN_UNSEEN = "began_unseen";
     private static final String UNTIL = "until";
@@ -46,28 +52,44 @@ public final class HistoryJson {
     /**
      * All of it.
      *
-     * @param account what has happened
-     * @return an object with {@code as_of}, {@code jobs}, {@code faults}, {@code states} and {@code curves}, to which more may be put
+     * @param accounts what has happened
+     * @return an object with {@code as_of}, {@code jobs}, {@code faults}, {@code states} and {@code curves}, to which more may be put; where
+     *     printers have names, each entry says whose it is
      */
-    public static JsonObject of(Account account) {
-        JsonArray jobs = new JsonArray();
-        account.jobs().forEach(job -> jobs.add(of(job)));
-        JsonArray faults = new JsonArray();
-        account.faults().forEach(fault -> faults.add(of(fault)));
-        JsonArray states = new JsonArray();
-        account.spans().forEach(span -> states.add(of(span)));
-        JsonArray pieces = new JsonArray();
-        account.curves().forEach(piece -> pieces.add(of(piece)));
+    public static JsonObject of(Accounts accounts) {
+        JsonArray pieces = all(accounts, Account::curves, piece -> piece.from().millis(), HistoryJson::of);
         return new JsonObject()
-                .put("as_of", account.asOf().toString())
-                .put("jobs", jobs)
-                .put("faults", faults)
-                .put("states", states)
+                .put("as_of", accounts.asOf().toString())
+                .put("jobs", all(accounts, Account::jobs, job -> job.began().millis(), HistoryJson::of))
+                .put(
+                        "faults",
+                        all(accounts, Account::faults, fault -> fault.began().millis(), HistoryJson::of))
+                .put("states", all(accounts, Account::spans, span -> span.from().millis(), HistoryJson::of))
                 .put(
                         "curves",
                         new JsonObject()
                                 .put("step_s", Curves.STEP_MILLIS / (long) MILLIS)
                                 .put("pieces", pieces));
+    }
+
+    /** Something that happened, and when, in ms. */
+    private record Event(long millis, JsonObject json) {}
+
+    /** Those of all printers, the oldest first. */
+    private static <T> JsonArray all(
+            Accounts accounts, Function<Account, List<T>> some, ToLongFunction<T> time, Function<T, JsonObject> json) {
+        List<Event> events = new ArrayList<>();
+        accounts.byPrinter().forEach((printer, account) -> {
+            for (T one : some.apply(account)) {
+                events.add(new Event(time.applyAsLong(one), json.apply(one).putIfAny(PRINTER, printer)));
+            }
+        });
+        if (accounts.byPrinter().size() > 1) {
+            events.sort(Comparator.comparingLong(Event::millis));
+        }
+        JsonArray array = new JsonArray();
+        events.forEach(event -> array.add(event.json()));
+        return array;
     }
 
     static JsonObject of(PastJob job) {

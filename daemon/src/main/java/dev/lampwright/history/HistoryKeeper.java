@@ -6,6 +6,11 @@ import dev.lampwright.upkeep.Worker;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -40,13 +45,15 @@ public final class HistoryKeeper implements AutoCloseable {
     private static final Duration LAST_WRITE = Duration.ofMillis(500);
 
     private final Optional<KeptFile> file;
-    private final Supplier<Glance> glances;
+    private final Supplier<Map<String, Glance>> glances;
     private final HistoryClock clock;
-    private final Logbook logbook = new Logbook();
+    /** By the name of the printer. */
+    private final Map<String, Logbook> logbooks = new LinkedHashMap<>();
+
     private final WriteBudget budget;
     private final BlockingQueue<Noted> noted = new ArrayBlockingQueue<>(MOST_NOTED);
     private final Worker worker = new Worker("history", LOOK_EVERY, this::look, this::lookForTheLastTime);
-    private PrinterState told = PrinterState.SILENT;
+    private final Map<String, PrinterState> told = new HashMap<>();
     private boolean restored;
     private boolean keep;
     private long writtenChanges;
@@ -63,10 +70,10 @@ public final class HistoryKeeper implements AutoCloseable {
      * Makes a keeper that keeps nothing yet.
      *
      * @param file where to keep it, as far as {@link #follow} says so; empty for memory alone
-     * @param glances what can be seen of the daemon; asked on the keeper's thread
+     * @param glances what can be seen of the daemon, by the names of the printers; asked on the keeper's thread
      * @param clock what time it is
      */
-    public HistoryKeeper(Optional<Path> file, Supplier<Glance> glances, HistoryClock clock) {
+    public HistoryKeeper(Optional<Path> file, Supplier<Map<String, Glance>> glances, HistoryClock clock) {
         this.file = file.map(path -> new KeptFile(path, LOG, "the history", "what happened before"));
         this.glances = glances;
         this.clock = clock;
@@ -90,26 +97,32 @@ public final class HistoryKeeper implements AutoCloseable {
     }
 
     /**
-     * The printer is doing something new. For any thread; never waits.
+     * A printer is doing something new. For any thread; never waits.
      *
+     * @param printer its name
      * @param seen what
      */
-    public void saw(Sighting seen) {
+    public void saw(String printer, Sighting seen) {
         note(millis -> {
-            told = seen.state();
-            logbook.see(millis, seen);
+            told.put(printer, seen.state());
+            logbook(printer).see(millis, seen);
         });
+    }
+
+    private Logbook logbook(String printer) {
+        return logbooks.computeIfAbsent(printer, any -> new Logbook());
     }
 
     /**
      * Somebody has acknowledged a fault. For any thread; never waits.
      *
+     * @param printer name of the printer
      * @param way how it came: {@code page} or {@code mqtt}; empty if that is not known
      * @param from the address that the page was asked from; empty if there is none
      * @param by what the asker called itself; empty if it did not
      */
-    public void acknowledged(String way, String from, String by) {
-        note(millis -> logbook.acknowledge(new Acknowledgement(new Stamp(millis, true), way, from, by)));
+    public void acknowledged(String printer, String way, String from, String by) {
+        note(millis -> logbook(printer).acknowledge(new Acknowledgement(new Stamp(millis, true), way, from, by)));
     }
 
     private void note(LongConsumer taking) {
@@ -124,9 +137,23 @@ public final class HistoryKeeper implements AutoCloseable {
      *
      * @return as of now
      */
-    public synchronized Account account() {
+    public synchronized Accounts accounts() {
         take();
-        return logbook.account();
+        return all();
+    }
+
+    private Accounts all() {
+        Map<String, Account> accounts = new LinkedHashMap<>();
+        logbooks.forEach((printer, logbook) -> accounts.put(printer, logbook.account()));
+        Instant asOf = accounts.values().stream()
+                .map(Account::asOf)
+                .max(Comparator.naturalOrder())
+                .orElseGet(() -> Instant.ofEpochMilli(clock.wallMillis()));
+        return new Accounts(asOf, accounts);
+    }
+
+    private long changes() {
+        return logbooks.values().stream().mapToLong(Logbook::changes).sum();
     }
 
     /** Ends the thread without waiting for it; it writes for the last time. */
@@ -152,7 +179,7 @@ public final class HistoryKeeper implements AutoCloseable {
     private synchronized Optional<Text> textIfDue() {
         take();
         long now = clock.millis();
-        boolean happened = logbook.changes() != writtenChanges;
+        boolean happened = changes() != writtenChanges;
         boolean due = happened || now - writtenMillis >= CURVES_EVERY_MILLIS;
         boolean may = now - triedMillis >= SHORTEST_PAUSE_MILLIS && budget.allows(now);
         return due && may ? text() : Optional.empty();
@@ -161,7 +188,7 @@ public final class HistoryKeeper implements AutoCloseable {
     private synchronized Optional<Text> text() {
         take();
         return keep && file.isPresent()
-                ? Optional.of(new Text(HistoryText.of(logbook.account()), logbook.changes(), clock.millis()))
+                ? Optional.of(new Text(HistoryText.of(all()), changes(), clock.millis()))
                 : Optional.empty();
     }
 
@@ -183,7 +210,9 @@ public final class HistoryKeeper implements AutoCloseable {
     private void restore() {
         if (!restored) {
             restored = true;
-            file.ifPresent(kept -> kept.restore(text -> logbook.restore(HistoryText.read(text))));
+            file.ifPresent(kept -> kept.restore(text -> HistoryText.read(text)
+                    .byPrinter()
+                    .forEach((printer, account) -> logbook(printer).restore(account))));
         }
     }
 
@@ -191,12 +220,20 @@ public final class HistoryKeeper implements AutoCloseable {
         restore();
         long nowMillis = clock.millis();
         long nowNanos = clock.nanos();
-        logbook.wallAhead(clock.wallMillis() - nowMillis);
-        Glance glance = glances.get();
+        Map<String, Glance> seen = glances.get();
+        seen.keySet().forEach(this::logbook);
+        long wallAhead = clock.wallMillis() - nowMillis;
+        logbooks.values().forEach(logbook -> logbook.wallAhead(wallAhead));
         for (Noted one = noted.poll(); one != null; one = noted.poll()) {
             one.taking().accept(nowMillis - TimeUnit.NANOSECONDS.toMillis(nowNanos - one.nanos()));
         }
-        PrinterState state = glance.silent() ? PrinterState.SILENT : told;
+        seen.forEach((printer, glance) -> look(printer, glance, nowMillis));
+    }
+
+    private void look(String printer, Glance glance, long nowMillis) {
+        Logbook logbook = logbook(printer);
+        PrinterState known = told.getOrDefault(printer, PrinterState.SILENT);
+        PrinterState state = glance.silent() ? PrinterState.SILENT : known;
         logbook.see(nowMillis, new Sighting(state, glance.faultText(), glance.progress()));
         logbook.measure(glance.bedC(), glance.nozzleC(), glance.milliamps());
         if (!glance.alarm()) {

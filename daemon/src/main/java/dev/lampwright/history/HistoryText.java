@@ -3,9 +3,12 @@ package dev.lampwright.history;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.json.Json;
 import dev.lampwright.json.JsonObject;
+import dev.lampwright.upkeep.Printable;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What has happened as the text of a file: a line of JSON for each thing, with a first line that says what it is and a last that says how
@@ -19,6 +22,8 @@ import java.util.List;
  * {"curve":{"from":…,"bed_C":[59.9,60.1],"nozzle_C":[215.0,214.8],"strip_mA":[98,120]}}
  * {"lines":6}
  * </pre>
+ *
+ * <p>Where printers have names, {@code printer} beside each says whose it is: {@code {"printer":"alder","job":{…}}}.
  */
 final class HistoryText {
     private static final String FORMAT = "format";
@@ -29,26 +34,32 @@ final class HistoryText {
     private static final String SPAN = "span";
     private static final String CURVE = "curve";
     private static final String LINES = "lines";
+    private static final String PRINTER = "printer";
+    private static final int LONGEST_NAME = 40;
+    /** Those of the configuration, and as many that it had before. */
+    private static final int MOST_PRINTERS = 64;
 
     private HistoryText() {}
 
     /** What has happened, as text. */
-    static String of(Account account) {
+    static String of(Accounts accounts) {
         List<String> lines = new ArrayList<>();
         lines.add(new JsonObject()
                 .put(FORMAT, FORMAT_1)
-                .put(AS_OF, account.asOf().toString())
+                .put(AS_OF, accounts.asOf().toString())
                 .text());
-        account.jobs().forEach(job -> lines.add(line(JOB, HistoryJson.of(job))));
-        account.faults().forEach(fault -> lines.add(line(FAULT, HistoryJson.of(fault))));
-        account.spans().forEach(span -> lines.add(line(SPAN, HistoryJson.of(span))));
-        account.curves().forEach(piece -> lines.add(line(CURVE, HistoryJson.of(piece))));
+        accounts.byPrinter().forEach((printer, account) -> {
+            account.jobs().forEach(job -> lines.add(line(printer, JOB, HistoryJson.of(job))));
+            account.faults().forEach(fault -> lines.add(line(printer, FAULT, HistoryJson.of(fault))));
+            account.spans().forEach(span -> lines.add(line(printer, SPAN, HistoryJson.of(span))));
+            account.curves().forEach(piece -> lines.add(line(printer, CURVE, HistoryJson.of(piece))));
+        });
         lines.add(new JsonObject().put(LINES, lines.size() + 1L).text());
         return String.join("\n", lines) + '\n';
     }
 
-    private static String line(String key, JsonObject value) {
-        return new JsonObject().put(key, value).text();
+    private static String line(String printer, String key, JsonObject value) {
+        return new JsonObject().putIfAny(PRINTER, printer).put(key, value).text();
     }
 
     /**
@@ -58,7 +69,7 @@ final class HistoryText {
      * @return what has happened
      * @throws IllegalArgumentException if it is something else; the message says why, to follow the name of the file
      */
-    static Account read(String text) {
+    static Accounts read(String text) {
         List<String> lines = text.lines().toList();
         JsonNode first = lines.isEmpty() ? node("") : node(lines.get(0));
         if (!first.path(FORMAT).asText().equals(FORMAT_1)) {
@@ -67,9 +78,19 @@ final class HistoryText {
         if (node(lines.get(lines.size() - 1)).path(LINES).asLong() != lines.size()) {
             throw cutOff();
         }
-        Reading reading = new Reading();
-        lines.subList(1, lines.size() - 1).forEach(line -> reading.take(node(line)));
-        return reading.account(HistoryJson.instant(first, AS_OF));
+        Map<String, Reading> readings = new LinkedHashMap<>();
+        for (String line : lines.subList(1, lines.size() - 1)) {
+            JsonNode node = node(line);
+            String printer = Printable.beginning(node.path(PRINTER).asText(), LONGEST_NAME);
+            readings.computeIfAbsent(printer, any -> new Reading()).take(node);
+            if (readings.size() > MOST_PRINTERS) {
+                throw new IllegalArgumentException("has more printers in it than lampwright keeps");
+            }
+        }
+        Instant asOf = HistoryJson.instant(first, AS_OF);
+        Map<String, Account> accounts = new LinkedHashMap<>();
+        readings.forEach((printer, reading) -> accounts.put(printer, reading.account(asOf)));
+        return new Accounts(asOf, accounts);
     }
 
     private static JsonNode node(String line) {

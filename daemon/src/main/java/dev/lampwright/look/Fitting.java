@@ -80,8 +80,17 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
      * @return a dark one, with a pixel more for each plain colour strip
      */
     public Canvas canvas() {
+        return new Canvas(canvasPixels(), dimmers.size());
+    }
+
+    /**
+     * How many pixels a canvas for this has.
+     *
+     * @return those of the strip, and one for each plain colour strip
+     */
+    public int canvasPixels() {
         int most = dimmers.stream().mapToInt(DimmerUse::colourPixel).max().orElse(-1);
-        return new Canvas(Math.max(pixels, most + 1), dimmers.size());
+        return Math.max(pixels, most + 1);
     }
 
     /**

@@ -41,6 +41,9 @@ public final class Layer {
      * @return ns: 0 if it may move, {@link Signals#FOREVER} if it does not
      */
     long stillFor(Moment moment) {
+        if (length == 0) {
+            return Signals.FOREVER;
+        }
         long rhythmStill = moment.steady() ? Signals.FOREVER : rhythm.stillFor(moment.seconds());
         if (!moment.steady() && rhythm.level(moment.seconds()) == 0) {
             return rhythmStill;
@@ -54,7 +57,7 @@ public final class Layer {
     }
 
     /**
-     * Lays this over what is there.
+     * Lays this over what is there. A zone without pixels shows nothing.
      *
      * @param moment the time and the signals
      * @param canvas where to draw
@@ -62,6 +65,9 @@ public final class Layer {
      *     the layer may fail otherwise too
      */
     void draw(Moment moment, Canvas canvas) {
+        if (length == 0) {
+            return;
+        }
         float lit = moment.steady() ? 1 : rhythm.level(moment.seconds());
         float strength = (float) opacity.at(moment) * lit;
         if (strength == 0) {

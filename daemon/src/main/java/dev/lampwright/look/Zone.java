@@ -16,9 +16,15 @@ public final class Zone {
     private final int[] pixels;
     private final int[] places;
     private final int length;
+    private final String name;
     private final List<Run> runs;
 
     private Zone(int[] pixels, int[] places, int length) {
+        this(pixels, places, length, "");
+    }
+
+    private Zone(int[] pixels, int[] places, int length, String name) {
+        this.name = name;
         this.pixels = pixels;
         this.places = places;
         this.length = length;
@@ -151,7 +157,26 @@ public final class Zone {
         int[] keptPlaces = Arrays.stream(kept)
                 .map(index -> Arrays.binarySearch(left, places[index]))
                 .toArray();
-        return new Zone(keptPixels, keptPlaces, left.length);
+        return new Zone(keptPixels, keptPlaces, left.length, name);
+    }
+
+    /**
+     * This under a name. Zones of the same pixels are equal whatever they are called.
+     *
+     * @param called as the configuration has it
+     * @return the same pixels
+     */
+    public Zone named(String called) {
+        return new Zone(pixels, places, length, called);
+    }
+
+    /**
+     * What this is called.
+     *
+     * @return as the configuration has it; empty if it has no name
+     */
+    public String name() {
+        return name;
     }
 
     /**

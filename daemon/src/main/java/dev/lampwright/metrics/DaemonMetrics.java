@@ -1,6 +1,7 @@
 package dev.lampwright.metrics;
 
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.cue.AlarmState;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.AskedFor;
 import dev.lampwright.engine.Daemon;
@@ -20,7 +21,6 @@ import io.prometheus.metrics.model.snapshots.Labels;
 import io.prometheus.metrics.model.snapshots.MetricSnapshot;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.LongSupplier;
 
@@ -81,7 +81,8 @@ final class DaemonMetrics {
                 "strip_ceiling_amperes",
                 "The most that the strip's supply may be asked for.",
                 frame.current().ceilingMilliamps() / MILLIAMPS_PER_AMPERE));
-        all.add(state(frame.state()));
+        all.add(states(frame));
+        all.add(alarms(frame));
     }
 
     private static void addLink(List<MetricSnapshot> all, LinkStatus link) {
@@ -130,12 +131,32 @@ final class DaemonMetrics {
         boolean connected = daemon.broker().phase() == BrokerState.Phase.CONNECTED;
         all.add(gauge("broker_connected", "1 while the broker is connected and subscribed to.", connected ? 1 : 0));
         all.add(counter("printer_messages", "Messages received from the broker.", daemon.messages()));
-        PrinterStatus status = daemon.status();
-        if (status.heard()) {
-            double seconds = Math.max(0, clock.getAsLong() - status.heardAtNanos()) / NANOS_PER_SECOND;
-            all.add(gauge("printer_message_age_seconds", "Time since the last message from the printer.", seconds));
-        }
+        addAges(all);
         addOwnReadings(all);
+    }
+
+    private void addAges(List<MetricSnapshot> all) {
+        GaugeSnapshot.Builder ages = GaugeSnapshot.builder()
+                .name(PREFIX + "printer_message_age_seconds")
+                .help("Time since the last message from the printer.");
+        boolean any = false;
+        for (String printer : daemon.printers()) {
+            PrinterStatus status = daemon.statuses().of(printer);
+            if (status.heard()) {
+                double seconds = Math.max(0, clock.getAsLong() - status.heardAtNanos()) / NANOS_PER_SECOND;
+                ages.dataPoint(point(of(printer), seconds));
+                any = true;
+            }
+        }
+        if (any) {
+            all.add(ages.build());
+        }
+    }
+
+    /** Which printer it is about, if printers have names. */
+    private static Labels of(String printer, String... others) {
+        Labels labels = Labels.of(others);
+        return printer.isEmpty() ? labels : labels.add("printer", printer);
     }
 
     /** In whatever units they are told: nobody but the user knows what they are. */
@@ -143,13 +164,15 @@ final class DaemonMetrics {
         GaugeSnapshot.Builder readings = GaugeSnapshot.builder()
                 .name(PREFIX + "own_reading")
                 .help("Readings that the configuration names, in its own units.");
-        Map<OwnQuantity, Double> own = daemon.ownReadings();
-        own.values().removeIf(value -> value.isNaN());
-        own.forEach((quantity, value) -> readings.dataPoint(GaugeDataPointSnapshot.builder()
-                .labels(Labels.of("reading", quantity.key(), "unit", quantity.unit()))
-                .value(value)
-                .build()));
-        if (!own.isEmpty()) {
+        boolean any = false;
+        for (String printer : daemon.printers()) {
+            Map<OwnQuantity, Double> own = daemon.ownReadings(printer);
+            own.values().removeIf(value -> value.isNaN());
+            own.forEach((quantity, value) ->
+                    readings.dataPoint(point(of(printer, "reading", quantity.key(), "unit", quantity.unit()), value)));
+            any |= !own.isEmpty();
+        }
+        if (any) {
             all.add(readings.build());
         }
     }
@@ -175,16 +198,27 @@ final class DaemonMetrics {
         return GaugeDataPointSnapshot.builder().labels(labels).value(value).build();
     }
 
-    private static GaugeSnapshot state(PrinterState shown) {
+    private static GaugeSnapshot states(FrameReport frame) {
         GaugeSnapshot.Builder states =
                 GaugeSnapshot.builder().name(PREFIX + "printer_state").help("1 for the state that is shown.");
-        for (PrinterState state : PrinterState.values()) {
-            states.dataPoint(GaugeDataPointSnapshot.builder()
-                    .labels(Labels.of("state", state.name().toLowerCase(Locale.ROOT)))
-                    .value(state == shown ? 1 : 0)
-                    .build());
+        for (FrameReport.Printer printer : frame.printers()) {
+            for (PrinterState state : PrinterState.values()) {
+                states.dataPoint(point(of(printer.name(), "state", state.word()), state == printer.state() ? 1 : 0));
+            }
         }
         return states.build();
+    }
+
+    private static GaugeSnapshot alarms(FrameReport frame) {
+        GaugeSnapshot.Builder alarms = GaugeSnapshot.builder()
+                .name(PREFIX + "printer_alarm")
+                .help("1 for the state of the alarm of a fault, by ISA-18.1.");
+        for (FrameReport.Printer printer : frame.printers()) {
+            for (AlarmState alarm : AlarmState.values()) {
+                alarms.dataPoint(point(of(printer.name(), "state", alarm.word()), alarm == printer.alarm() ? 1 : 0));
+            }
+        }
+        return alarms.build();
     }
 
     /** The library adds {@code _total}. */

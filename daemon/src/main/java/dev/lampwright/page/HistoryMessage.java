@@ -2,7 +2,7 @@ package dev.lampwright.page;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.engine.StateColours;
-import dev.lampwright.history.Account;
+import dev.lampwright.history.Accounts;
 import dev.lampwright.history.HistoryJson;
 import dev.lampwright.json.JsonObject;
 import dev.lampwright.printer.PrinterState;
@@ -20,7 +20,7 @@ import java.util.function.Supplier;
 final class HistoryMessage implements Document {
     private static final String SINCE = "since=";
 
-    private final Supplier<Account> history;
+    private final Supplier<Accounts> history;
     private final Supplier<Config> configs;
     private Config drawn;
     private Map<PrinterState, String> colours = Map.of();
@@ -31,7 +31,7 @@ final class HistoryMessage implements Document {
      * @param history what has happened by now
      * @param configs the configuration in force
      */
-    HistoryMessage(Supplier<Account> history, Supplier<Config> configs) {
+    HistoryMessage(Supplier<Accounts> history, Supplier<Config> configs) {
         this.history = history;
         this.configs = configs;
     }
@@ -62,10 +62,10 @@ final class HistoryMessage implements Document {
         }
     }
 
-    private String json(Account account) {
+    private String json(Accounts accounts) {
         JsonObject told = new JsonObject();
         colours().forEach((state, colour) -> told.put(state.word(), colour));
-        return HistoryJson.of(account).put("colours", told).text();
+        return HistoryJson.of(accounts).put("colours", told).text();
     }
 
     private synchronized Map<PrinterState, String> colours() {

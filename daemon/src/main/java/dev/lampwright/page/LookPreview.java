@@ -63,7 +63,7 @@ final class LookPreview implements Document {
         JsonArray frames = new JsonArray();
         long nanos = System.nanoTime();
         for (int i = 0; i < FRAMES_PER_S * SECONDS; i++, nanos += FRAME_NANOS) {
-            chain.make(daemon.status(), wishes, nanos, frame);
+            chain.make(daemon.statuses(), wishes, nanos, frame);
             if (i % STEP == 0) {
                 frames.add(message.object(frame, look.name(), i * FRAME_NANOS / TimeUnit.MILLISECONDS.toNanos(1)));
             }

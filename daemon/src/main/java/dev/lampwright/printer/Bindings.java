@@ -106,6 +106,33 @@ public record Bindings(
     }
 
     /**
+     * These and those of another printer, to know what is reported at all.
+     *
+     * @param other those of the other
+     * @return all of them; where both have one of a kind, that of these
+     */
+    public Bindings and(Bindings other) {
+        Map<Quantity, List<OfReading>> allReadings = new LinkedHashMap<>(readings);
+        other.readings.forEach((quantity, more) -> allReadings.merge(quantity, more, Bindings::joined));
+        Map<OwnQuantity, List<OfReading>> allOwn = new LinkedHashMap<>(own);
+        other.own.forEach((quantity, more) -> allOwn.merge(quantity, more, Bindings::joined));
+        Map<String, OfEvent> allEvents = new LinkedHashMap<>(other.events);
+        allEvents.putAll(events);
+        return new Bindings(
+                joined(states, other.states),
+                allReadings,
+                allOwn,
+                allEvents,
+                faultText.or(() -> other.faultText),
+                will.or(() -> other.will),
+                joined(conditions, other.conditions));
+    }
+
+    private static <T> List<T> joined(List<T> some, List<T> more) {
+        return Stream.concat(some.stream(), more.stream()).toList();
+    }
+
+    /**
      * Whether the printer can say that it is in a state.
      *
      * @param state which

@@ -4,80 +4,87 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.broker.BrokerClient;
 import dev.lampwright.broker.BrokerState;
 import dev.lampwright.broker.Contact;
-import dev.lampwright.broker.KeptMessages;
 import dev.lampwright.broker.Patience;
-import dev.lampwright.upkeep.LineBudget;
-import dev.lampwright.upkeep.Trouble;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Follows a printer: keeps connected to its broker and turns what it publishes into its status. */
+/** Follows printers: keeps connected to their broker and turns what they publish into the status of each. */
 public final class PrinterClient implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
-    private static final int MOST_FAULT_LINES = 10;
 
-    private final Bindings bindings;
-    private final StatusReader reader;
+    private final List<HeardStatus> printers = new ArrayList<>();
     private final LongSupplier nanoClock;
-    private final Consumer<PrinterStatus> sink;
+    private final BiConsumer<String, PrinterStatus> sink;
     private final Optional<Contact> contact;
     private final BrokerClient client;
     private final FirstMinute firstMinute = new FirstMinute();
-    private final KeptMessages kept = new KeptMessages();
-    private final Trouble silences = new Trouble(LOG);
-    private final LineBudget faults = new LineBudget(LOG, MOST_FAULT_LINES, "faults of the printer");
-    private final long madeAtNanos;
-    private volatile PrinterStatus status = PrinterStatus.nothingHeard();
 
     /**
      * Prepares; {@link #start} starts.
      *
      * @param broker where the broker is and how to get in
-     * @param bindings where the printer says what; at least one binding
+     * @param bindings where each printer says what, by name; at least one binding
      * @param nanoClock the daemon's monotonic clock, in ns
-     * @param sink takes each new status. It is called by one thread at a time, and holds up the next message until it returns
+     * @param sink takes the name of a printer and its new status. It is called by one thread at a time, and holds up the next message until it
+     *     returns
      * @param contact how the daemon is spoken to
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public PrinterClient(
-            Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Contact contact) {
+            Broker broker,
+            Map<String, Bindings> bindings,
+            LongSupplier nanoClock,
+            BiConsumer<String, PrinterStatus> sink,
+            Contact contact) {
         this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
     }
 
-    /** One that is not spoken to. */
+    /** One for a printer without a name that is not spoken to. */
     PrinterClient(
             Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Patience patience) {
-        this(broker, bindings, nanoClock, sink, Optional.empty(), patience);
+        this(
+                broker,
+                Map.of(Statuses.UNNAMED, bindings),
+                nanoClock,
+                (name, status) -> sink.accept(status),
+                Optional.empty(),
+                patience);
     }
 
     private PrinterClient(
             Broker broker,
-            Bindings bindings,
+            Map<String, Bindings> bindings,
             LongSupplier nanoClock,
-            Consumer<PrinterStatus> sink,
+            BiConsumer<String, PrinterStatus> sink,
             Optional<Contact> contact,
             Patience patience) {
         this.contact = contact;
-        this.bindings = bindings;
-        this.reader = new StatusReader(bindings);
         this.nanoClock = nanoClock;
         this.sink = sink;
-        this.madeAtNanos = nanoClock.getAsLong();
+        long now = nanoClock.getAsLong();
+        bindings.forEach((name, places) -> printers.add(new HeardStatus(name, places, LOG, now)));
         this.client = new BrokerClient(
                 broker, topicFilters(bindings, contact), this::route, contact.map(Contact::will), patience);
     }
 
-    private static List<String> topicFilters(Bindings bindings, Optional<Contact> contact) {
-        List<String> all = new ArrayList<>(bindings.topicFilters());
-        contact.map(Contact::topics).ifPresent(own -> all.addAll(List.of(own.asks(), own.status())));
-        return all;
+    private static List<String> topicFilters(Map<String, Bindings> bindings, Optional<Contact> contact) {
+        SortedSet<String> all = new TreeSet<>();
+        bindings.values().forEach(places -> all.addAll(places.topicFilters()));
+        List<String> filters = new ArrayList<>(all);
+        contact.map(Contact::topics).ifPresent(own -> filters.addAll(List.of(own.asks(), own.status())));
+        return filters;
     }
 
     /** Starts to connect, and returns at once. To be called once. */
@@ -100,8 +107,10 @@ public final class PrinterClient implements AutoCloseable {
      * @param before the client up to now, closed, of the same broker
      */
     public void goOnFrom(PrinterClient before) {
-        status = before.status.kept(before.bindings, bindings);
-        sink.accept(status);
+        for (HeardStatus printer : printers) {
+            before.named(printer.name()).ifPresent(printer::goOnFrom);
+            sink.accept(printer.name(), printer.status());
+        }
     }
 
     /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */
@@ -139,42 +148,36 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Whether and why nothing is heard of the printer.
+     * Whether and why nothing is heard of a printer.
      *
+     * @param printer its name
      * @param silentAfter how long nothing may be heard
      * @return empty if it is heard
      */
-    public Optional<Silence> silence(Duration silentAfter) {
-        return Silence.of(status, brokerState(), quietNanos(), silentAfter.toNanos());
+    public Optional<Silence> silence(String printer, Duration silentAfter) {
+        return named(printer).flatMap(one -> one.silence(brokerState(), silentAfter, nanoClock.getAsLong()));
     }
 
-    private long quietNanos() {
-        PrinterStatus newest = status;
-        return nanoClock.getAsLong() - (newest.heard() ? newest.heardAtNanos() : madeAtNanos);
+    private Optional<HeardStatus> named(String name) {
+        return printers.stream().filter(printer -> printer.name().equals(name)).findFirst();
     }
 
     /**
      * Looks after what no message tells: topics on which nothing comes, and silence. To be called every second or so, by any thread.
      *
-     * @param silentAfter how long nothing may be heard
+     * @param silentAfter how long nothing may be heard of a printer, by its name
      */
-    public synchronized void lookAround(Duration silentAfter) {
-        Optional<Silence> silence = silence(silentAfter);
-        if (silence.isEmpty()) {
-            silences.ends("printer: heard again");
-        } else {
-            long quietSeconds = Duration.ofNanos(quietNanos()).toSeconds();
-            String line = "printer: " + silence.get().words(quietSeconds);
-            silences.begins(silence.get().name(), line, nanoClock.getAsLong());
-        }
+    public synchronized void lookAround(Function<String, Duration> silentAfter) {
+        long now = nanoClock.getAsLong();
+        printers.forEach(printer -> printer.tellSilence(brokerState(), silentAfter.apply(printer.name()), now));
         boolean connected = brokerState().phase() == BrokerState.Phase.CONNECTED;
-        if (firstMinute.over(connected, nanoClock.getAsLong())) {
-            reader.tellQuietTopics();
+        if (firstMinute.over(connected, now)) {
+            printers.forEach(HeardStatus::tellQuietTopics);
         }
     }
 
     /**
-     * Brings a message to whom it is for: the daemon's desk, or the printer's status.
+     * Brings a message to whom it is for: the daemon's desk, or the status of a printer.
      *
      * @param topic its topic
      * @param payload its payload
@@ -183,38 +186,12 @@ public final class PrinterClient implements AutoCloseable {
     void route(String topic, byte[] payload, boolean retained) {
         if (contact.isPresent() && contact.get().topics().own(topic)) {
             contact.get().take(topic, payload, retained, client);
-        } else if (!retained || !kept.isHeard(topic, payload)) {
-            read(topic, payload, retained);
+        } else {
+            for (HeardStatus printer : printers) {
+                printer.read(topic, payload, retained, nanoClock.getAsLong())
+                        .ifPresent(status -> sink.accept(printer.name(), status));
+            }
         }
-    }
-
-    private void read(String topic, byte[] payload, boolean retained) {
-        PrinterStatus before = retained ? status : status.back();
-        PrinterStatus after = reader.read(before, topic, payload, nanoClock.getAsLong());
-        if (after != before) {
-            kept.note(topic, payload);
-            faultLine(status, after).ifPresent(line -> faults.warn(line, nanoClock.getAsLong()));
-            status = after;
-            sink.accept(after);
-        }
-    }
-
-    /**
-     * What to log of a fault: one line when it begins, and one more for each new text that the printer has for it.
-     *
-     * @param before the status up to a message
-     * @param after the status with the message in it
-     * @return a line; empty if there is nothing new
-     */
-    static Optional<String> faultLine(PrinterStatus before, PrinterStatus after) {
-        boolean begins = before.state() != PrinterState.FAULT;
-        boolean news = !after.faultText().equals(before.faultText());
-        if (after.state() != PrinterState.FAULT || !(begins || news)) {
-            return Optional.empty();
-        }
-        return after.faultText()
-                .map(text -> "the printer reports a fault: " + text)
-                .or(() -> begins ? Optional.of("the printer reports a fault") : Optional.empty());
     }
 
     /** Whether a connection has lasted for its first minute, in which a printer would have spoken. For one thread at a time. */

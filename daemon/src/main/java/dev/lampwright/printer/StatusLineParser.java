@@ -18,6 +18,7 @@ final class StatusLineParser {
     private static final List<String> KEYS = List.of(
             StatusLines.TICK,
             StatusLines.AT,
+            StatusLines.PRINTER,
             StatusLines.STATE,
             StatusLines.READINGS,
             StatusLines.OWN_READINGS,
@@ -47,12 +48,13 @@ final class StatusLineParser {
     /**
      * What the line says.
      *
-     * @param before the status up to now
-     * @return the status with the line in it
+     * @param before what is known up to now
+     * @return the status of one printer with the line in it
      * @throws BadLineException if it makes no sense
      */
-    Entry entry(PrinterStatus before) throws BadLineException {
-        return line.has(StatusLines.LEFT_OUT) ? gap(before) : message(before);
+    Entry entry(Statuses before) throws BadLineException {
+        String printer = line.has(StatusLines.PRINTER) ? text(StatusLines.PRINTER) : Statuses.UNNAMED;
+        return line.has(StatusLines.LEFT_OUT) ? gap(before.of(printer)) : message(before.of(printer), printer);
     }
 
     private Entry gap(PrinterStatus before) throws BadLineException {
@@ -63,7 +65,7 @@ final class StatusLineParser {
         return new Entry(Optional.of(count(StatusLines.TICK)), 0, before, count(StatusLines.LEFT_OUT));
     }
 
-    private Entry message(PrinterStatus before) throws BadLineException {
+    private Entry message(PrinterStatus before, String printer) throws BadLineException {
         if (!line.has(StatusLines.AT)) {
             throw new BadLineException("has no time; write for instance \"at_s\": 1.5");
         }
@@ -89,7 +91,7 @@ final class StatusLineParser {
             status = status.withFaultText(text(StatusLines.FAULT_TEXT), at);
         }
         Optional<Long> tick = line.has(StatusLines.TICK) ? Optional.of(count(StatusLines.TICK)) : Optional.empty();
-        return new Entry(tick, at, status, 0);
+        return new Entry(tick, at, status, 0, printer);
     }
 
     private void requireKnownKeys() throws BadLineException {

@@ -3,10 +3,12 @@ package dev.lampwright.printer;
 import dev.lampwright.payload.JsonLine;
 import dev.lampwright.payload.Quantity;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -16,7 +18,7 @@ import java.util.TreeSet;
  *
  * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10},"fault_text":"door open"}</pre>
  *
- * <p>{@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
+ * <p>Where printers have names, {@code printer} is the one that the line is about. {@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
  * written by hand may leave {@code tick} out. Readings that the user's file has names of its own for are in an object beside, {@code
  * own_readings}. A reading of {@code null} is unknown; an event is given the seconds that it still lasts;
  * a fault text that is empty takes back the one before.
@@ -27,6 +29,7 @@ import java.util.TreeSet;
 public final class StatusLines {
     static final String TICK = "tick";
     static final String AT = "at_s";
+    static final String PRINTER = "printer";
     static final String STATE = "state";
     static final String READINGS = "readings";
     static final String OWN_READINGS = "own_readings";
@@ -46,8 +49,21 @@ public final class StatusLines {
      * @param atNanos when the message came, in ns since the first frame; 0 if frames were left out
      * @param status the status with the message in it
      * @param leftOut how many frames were left out, from {@code tick} on; 0 in the line of a message
+     * @param printer name of the printer that it is about; empty if it does not say
      */
-    public record Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut) {}
+    public record Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut, String printer) {
+        /**
+         * What a line says about a printer that has no name.
+         *
+         * @param tick as above
+         * @param atNanos as above
+         * @param status as above
+         * @param leftOut as above
+         */
+        public Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut) {
+            this(tick, atNanos, status, leftOut, Statuses.UNNAMED);
+        }
+    }
 
     /** A line that makes no sense. The text says what is wrong with it and what would be right. */
     public static final class BadLineException extends Exception {
@@ -59,15 +75,29 @@ public final class StatusLines {
     }
 
     /**
-     * Writes what lies between two statuses.
+     * Writes what lies between what is known at two times.
      *
-     * @param before the one shown up to now
-     * @param after the one shown from now on
+     * @param before what is shown up to now
+     * @param after what is shown from now on
      * @param tick the frame that first shows it
      * @param startNanos the time of the first frame, on the statuses' clock
-     * @return a line for each message that brought a reading, and one for the last message
+     * @return a line for each message that brought a reading, and one for the last message of each printer, in the order of time
      */
-    public static List<String> between(PrinterStatus before, PrinterStatus after, long tick, long startNanos) {
+    public static List<String> between(Statuses before, Statuses after, long tick, long startNanos) {
+        SortedMap<Long, List<String>> lines = new TreeMap<>();
+        for (String printer : after.printers()) {
+            PrinterStatus one = after.of(printer);
+            if (one != before.of(printer)) {
+                for (long time : times(before.of(printer), one)) {
+                    lines.computeIfAbsent(time, any -> new ArrayList<>())
+                            .add(line(printer, before.of(printer), one, time, tick, startNanos));
+                }
+            }
+        }
+        return lines.values().stream().flatMap(List::stream).toList();
+    }
+
+    private static SortedSet<Long> times(PrinterStatus before, PrinterStatus after) {
         SortedSet<Long> times = new TreeSet<>(List.of(after.heardAtNanos()));
         for (Quantity quantity : Quantity.values()) {
             if (changed(before, after, quantity)) {
@@ -79,9 +109,7 @@ public final class StatusLines {
                 times.add(after.own(name).atNanos());
             }
         }
-        return times.stream()
-                .map(time -> line(before, after, time, tick, startNanos))
-                .toList();
+        return times;
     }
 
     /**
@@ -107,12 +135,28 @@ public final class StatusLines {
      * @throws BadLineException if the line makes no sense
      */
     public static Entry read(String line, PrinterStatus before) throws BadLineException {
+        return read(line, Statuses.of(before));
+    }
+
+    /**
+     * Reads a line.
+     *
+     * @param line JSON
+     * @param before what is known up to now
+     * @return the status of one printer with the line in it, with times in ns since the first frame
+     * @throws BadLineException if the line makes no sense
+     */
+    public static Entry read(String line, Statuses before) throws BadLineException {
         return new StatusLineParser(line).entry(before);
     }
 
-    private static String line(PrinterStatus before, PrinterStatus after, long time, long tick, long startNanos) {
+    private static String line(
+            String printer, PrinterStatus before, PrinterStatus after, long time, long tick, long startNanos) {
         Map<String, Object> line = new LinkedHashMap<>();
         line.put(TICK, tick);
+        if (!printer.isEmpty()) {
+            line.put(PRINTER, printer);
+        }
         line.put(AT, seconds(time - startNanos));
         boolean last = time == after.heardAtNanos();
         if (last && after.state() != before.state()) {

@@ -106,6 +106,20 @@ public final class Signal {
         return List.copyOf(table.signals);
     }
 
+    /**
+     * A signal of one of several printers, or of all of them, by a name of its own.
+     *
+     * @param index its place among all
+     * @param key its name
+     * @param low what counts as 0; NaN if that is not known
+     * @param high what counts as 1; NaN if that is not known
+     */
+    static Signal together(int index, String key, double low, double high) {
+        return new Signal(index, key, low, high, Optional.empty(), sources -> {
+            throw new IllegalStateException(key + " has no source of its own");
+        });
+    }
+
     /** Signals while they are declared. */
     private static final class Table {
         private final List<Signal> signals = new ArrayList<>();

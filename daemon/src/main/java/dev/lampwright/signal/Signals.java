@@ -43,6 +43,18 @@ public final class Signals {
         tracks = all.stream().map(signal -> signal.track(sources)).toArray(Track[]::new);
     }
 
+    /** Those of one of several printers, beside which others can be followed. */
+    Signals(Signals alone, Track[] tracks) {
+        sources = alone.sources;
+        all = alone.all;
+        this.tracks = tracks;
+    }
+
+    /** The values of {@link #all}, in their order; not to be changed. */
+    Track[] tracks() {
+        return tracks;
+    }
+
     /**
      * All that have values here.
      *

@@ -38,16 +38,7 @@ final class Bench {
      * @param light what to show
      */
     Bench(Config config, LightSpec light) {
-        LightSpec never = new LightSpec(
-                light.fitting(),
-                light.strip(),
-                light.looks(),
-                light.cues(),
-                light.alarmSequence(),
-                light.guard(),
-                NEVER,
-                light.room(),
-                light.own());
+        LightSpec never = light.silentAfter(NEVER);
         chain = Chain.of(config.setup(), never, config.framesPerSecond());
         int dimmers = config.setup().dimmers().size();
         frame = new Frame(config.setup().stripBytes(), dimmers);

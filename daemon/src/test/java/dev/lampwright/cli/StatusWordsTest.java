@@ -22,7 +22,7 @@ class StatusWordsTest {
     private static String words(AskedFor asked) {
         Report report = new Report(
                 "1.2",
-                new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, ""),
+                List.of(new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, "")),
                 new Report.Light("idle", 0, false, new StripCurrent(20, 1500)),
                 new Report.Lines("lit", "", "lost"),
                 60,

@@ -67,7 +67,7 @@ class ConfigFileTest {
     void defaults() throws ConfigException {
         Config config = read(MINIMAL);
         assertEquals(60, config.framesPerSecond());
-        assertEquals(Duration.ofSeconds(20), config.light().silentAfter());
+        assertEquals(Duration.ofSeconds(20), config.light().printers().get(0).silentAfter());
         assertEquals(new Room(22, 43), config.light().room());
         assertEquals(500_000, config.controller().baud());
         assertEquals(URI.create("mqtt://alder:1883"), config.broker().url());

@@ -54,6 +54,21 @@ class ConfigValueTest {
             """;
     private static final String TEXT = example() + MORE;
 
+    private static final String SEVERAL = """
+            broker.url = "mqtt://127.0.0.1"
+            controller.port = "/dev/ttyACM0"
+            strip.pixels = 30
+            printers.alder.readings.job.progress.topic = "shop/alder/job"
+            printers.birch.readings.job.progress.topic = "shop/birch/job"
+            views.alder.pixels = "0-9"
+            views.birch = { pixels = "10-19", zones = { bed = "10-12" } }
+            cues = [
+              { any = "fault", all = ["idle", "fault"], view = "alder", look = "fault" },
+              { state = ["alder.held", "birch.held"], look = "held" },
+              { look = "idle" },
+            ]
+            """;
+
     private static String example() {
         try (InputStream file = ConfigValueTest.class.getResourceAsStream("example.toml")) {
             return new String(file.readAllBytes(), StandardCharsets.UTF_8);
@@ -191,10 +206,26 @@ class ConfigValueTest {
         return parts;
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+            shop/birch/job               | shop/rowan/job               | talk
+            pixels = "10-19"             | pixels = "10-18"             | light
+            bed = "10-12"                | bed = "10-13"                | light
+            any = "fault"                | any = "held"                 | light
+            view = "alder"               | view = "birch"               | light
+            "birch.held"                 | "birch.done"                 | light
+            """)
+    void whatIsSaidOfSeveralPrintersTellsItself(String from, String to, String parts) {
+        assertTrue(SEVERAL.contains(from), from);
+        assertEquals(
+                new TreeSet<>(List.of(parts.split(" "))), different(read(SEVERAL), read(SEVERAL.replace(from, to))));
+    }
+
     @Test
     void nothingInItCanChange() {
         ValueWalk walk = new ValueWalk();
         walk.visit(read(TEXT), "config");
+        walk.visit(read(SEVERAL), "several");
         assertEquals(List.of(), walk.faults());
         for (Class<?> closed : List.of(PaintSpec.class, ExtentSpec.class, Level.class, Condition.class)) {
             List<Class<?>> met = Arrays.stream(closed.getPermittedSubclasses())

@@ -44,7 +44,7 @@ class ExampleTest {
 
     @Test
     void printer() {
-        assertEquals(Duration.ofSeconds(20), config.light().silentAfter());
+        assertEquals(Duration.ofSeconds(20), config.light().printers().get(0).silentAfter());
         assertEquals(22, config.light().room().ambientC());
         assertEquals(43, config.light().room().hotAboveC());
         assertEquals(

@@ -95,6 +95,12 @@ final class KeyExample {
                 job = "29-20"                           # counted backwards: this zone runs towards the controller
                 sides = "0-9 + 29-20 mirrored"          # two runs as one, folded in the middle: what is drawn on it begins at both ends
 
+                # Several printers on one strip: [printers.NAME] in place of [printer], with the same keys; each shows on its view, a part of the strip.
+                # [views.alder]
+                # pixels = "0-14"                         # an equal share without any views
+                # lights = ["glow"]                       # lamps and plain colour strips that show this printer alone
+                # zones = { bed = "0-6" }                 # halves without it; pixels are counted along the whole strip
+
                 [dimmers]                               # plain lights on the controller's PWM outputs, numbered from 0
                 work = { channel = 0, volts = 24, full_mA = 800 }
                 glow = { channels = [1, 2, 3], volts = 12, full_mA = 300 }    # a plain colour strip: red, green, blue; a zone of one pixel

@@ -28,6 +28,7 @@ final class Keys {
             WiringSection.BOARD,
             WiringSection.COMPUTER,
             ZonesSection.SECTION,
+            ViewsSection.SECTION,
             DimmerEntry.SECTION,
             GuardSection.SECTION,
             AlarmSection.SECTION,

@@ -82,6 +82,22 @@ class ShopTest {
     }
 
     @Test
+    void aRigThatNamesItsPrintersSaysAllOfThem() throws IOException, ConfigException {
+        shared(SHARED);
+        rig("shelf", """
+                [printers.alder.readings]
+                job.progress.topic = "shop/alder/job"
+                [printers.birch.readings]
+                job.progress.topic = "shop/birch/job"
+                """);
+        Config shelf = config(read(), "shelf");
+        assertEquals(
+                Set.of("shop/alder/job", "shop/birch/job"),
+                Set.copyOf(shelf.bindings().topicFilters()));
+        assertEquals(2, shelf.light().views().size());
+    }
+
+    @Test
     void whatARigSaysTakesThePlaceOfTheSameKey() throws IOException, ConfigException {
         shared(SHARED);
         rig("alder", """

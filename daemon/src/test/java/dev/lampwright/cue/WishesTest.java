@@ -155,6 +155,7 @@ class WishesTest {
         return switch (wish.kind()) {
             case SHARE -> to.with(wish, from.share(wish));
             case COUNT -> to.withCount(wish, from.count(wish));
+            case COUNTS -> to.withCounts(wish, from.counts(wish));
             case FLOATS, SECONDS -> to.with(wish, array(from.floats(wish)));
             case NAME_FOR_A_TIME -> to.with(wish, from.name(wish), from.untilNanos(wish));
             case FLOATS_FOR_A_TIME -> to.with(wish, array(from.floats(wish)), from.untilNanos(wish));

@@ -26,7 +26,12 @@ class AskTest {
                 ? new Desk.Alarm(AlarmState.ACKNOWLEDGED, false)
                 : new Desk.Alarm(AlarmState.ALERT, true);
         return new Ask.Circumstances(
-                FITTING, new KnownLooks(Set.of("done"), Set.of()), alarm, true, 1, new Now(0, Instant.EPOCH));
+                FITTING,
+                new KnownLooks(Set.of("done"), Set.of()),
+                new Alarms(List.of(alarm)),
+                true,
+                1,
+                new Now(0, Instant.EPOCH));
     }
 
     private static Ask.Outcome done(Ask ask, String payload) throws RefusedException {

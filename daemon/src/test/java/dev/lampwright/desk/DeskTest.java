@@ -643,9 +643,9 @@ class DeskTest {
                 FITTING,
                 only("idle"),
                 new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
-                () -> alarm,
+                () -> List.of(alarm),
                 slot::set,
-                askers::add);
+                (asker, printer) -> askers.add(asker));
         alarm = Desk.Alarm.NONE;
         assertFalse(one.ask("acknowledge", "", Asker.MQTT).done());
         alarm = new Desk.Alarm(AlarmState.ALERT, true);
@@ -664,5 +664,46 @@ class DeskTest {
                         new Asker("mqtt", "", "panel."),
                         new Asker("", "", "x".repeat(40))),
                 askers);
+    }
+
+    /** Two printers; what is asked for is done at the one that is named, or at the only one with which it can be done. */
+    private Desk deskOfTwo(List<Desk.Alarm> alarms, List<String> acknowledged) {
+        return new Desk(
+                DeskSettings.USUAL,
+                FITTING,
+                only("idle"),
+                new Desk.Clocks(() -> 0, () -> Instant.EPOCH),
+                () -> alarms,
+                slot::set,
+                (asker, printer) -> acknowledged.add(printer));
+    }
+
+    @Test
+    void theFaultOfEachPrinterIsAcknowledgedByItsName() {
+        List<String> acknowledged = new ArrayList<>();
+        List<Desk.Alarm> alarms = new ArrayList<>(List.of(
+                new Desk.Alarm("alder", AlarmState.ALERT, true), new Desk.Alarm("birch", AlarmState.ALERT, true)));
+        Desk two = deskOfTwo(alarms, acknowledged);
+        assertEquals(
+                "several printers have a fault; give the name of one: alder, birch",
+                two.ask("acknowledge", "").text());
+        assertEquals(
+                "there is no printer \"oak\"; choose one of: alder, birch",
+                two.ask("acknowledge", "oak").text());
+        assertEquals(
+                "fault of birch acknowledged", two.ask("acknowledge", "birch").text());
+        assertEquals(Map.of("birch", 1L), slot.get().counts(Wish.ACKNOWLEDGEMENTS_OF));
+        assertEquals(0, slot.get().count(Wish.ACKNOWLEDGEMENTS), "of nobody without a name");
+        alarms.set(1, new Desk.Alarm("birch", AlarmState.ACKNOWLEDGED, false));
+        assertEquals("fault of alder acknowledged", two.ask("acknowledge", "{}").text(), "there is only one left");
+        assertEquals(
+                "there is no fault to acknowledge",
+                two.ask("acknowledge", "birch").text());
+        assertEquals(List.of("birch", "alder"), acknowledged);
+        assertEquals("fault of birch reset", two.ask("reset", "").text());
+        assertEquals(Map.of("birch", 1L), slot.get().counts(Wish.RESETS_OF));
+        assertEquals(
+                "the fault has not been acknowledged; acknowledge it first",
+                two.ask("reset", "{\"reset\": \"alder\"}").text());
     }
 }

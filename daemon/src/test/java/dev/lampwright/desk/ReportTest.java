@@ -9,6 +9,7 @@ import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -27,7 +28,7 @@ class ReportTest {
         signals.put("job.progress", Double.NaN);
         return new Report(
                 "1.2",
-                new Report.Printer(state, silence, AlarmState.ALERT, faultText),
+                List.of(new Report.Printer(state, silence, AlarmState.ALERT, faultText)),
                 new Report.Light("fault", 0.5, false, new StripCurrent(milliamps, 1500)),
                 new Report.Lines("lit", "", "connected"),
                 pace,
@@ -52,7 +53,7 @@ class ReportTest {
         Report before = report(PrinterState.IDLE, "", "", 320, 60);
         Report report = new Report(
                 before.version(),
-                before.printer(),
+                before.printers(),
                 before.light(),
                 before.lines(),
                 before.framesPerSecond(),
@@ -77,7 +78,7 @@ class ReportTest {
         Report report = report(PrinterState.IDLE, "", "", 320, 60);
         Report hung = new Report(
                 report.version(),
-                report.printer(),
+                report.printers(),
                 report.light(),
                 new Report.Lines("lit", "watchdog", "connected"),
                 report.framesPerSecond(),
@@ -109,7 +110,7 @@ class ReportTest {
     private static Report asking(Report report, StandingWishes standing, Instant wall) {
         return new Report(
                 report.version(),
-                report.printer(),
+                report.printers(),
                 report.light(),
                 report.lines(),
                 report.framesPerSecond(),
@@ -130,7 +131,7 @@ class ReportTest {
         Report report = report(state, "", "", 320, 60);
         return new Report(
                 report.version(),
-                report.printer(),
+                report.printers(),
                 report.light(),
                 report.lines(),
                 report.framesPerSecond(),
@@ -173,5 +174,30 @@ class ReportTest {
         assertTrue(report.differsInWord(report(PrinterState.IDLE, "", "", 320, 60)));
         assertTrue(report.differsInWord(report(PrinterState.FAULT, "last will", "", 320, 60)));
         assertTrue(report.differsInWord(report(PrinterState.FAULT, "", "door open", 320, 60)));
+    }
+
+    @Test
+    void severalPrintersAreReportedByName() {
+        Report one = report(PrinterState.IDLE, "", "", 320, 60);
+        Report.Printer alder =
+                new Report.Printer("alder", PrinterState.PRINTING, "", AlarmState.NORMAL, "", "printing", 0.4);
+        Report.Printer birch =
+                new Report.Printer("birch", PrinterState.IDLE, "", AlarmState.ALERT, "door open", "fault", Double.NaN);
+        Report two = new Report(
+                one.version(),
+                List.of(alder, birch),
+                one.light(),
+                one.lines(),
+                one.framesPerSecond(),
+                one.signals(),
+                one.units(),
+                one.asked());
+        String json = json(two);
+        assertTrue(
+                json.contains(
+                        "\"state\":\"idle\",\"alarm\":\"alert\",\"fault_text\":\"door open\",\"printers\":{\"alder\":{\"state\":"
+                                + "\"printing\",\"alarm\":\"normal\",\"look\":\"printing\",\"progress\":0.4},\"birch\":{\"state\":\"idle\","
+                                + "\"alarm\":\"alert\",\"fault_text\":\"door open\",\"look\":\"fault\"}}"),
+                json);
     }
 }

@@ -17,6 +17,7 @@ import dev.lampwright.link.LineException;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Function;
@@ -100,7 +101,10 @@ class DaemonChangeTest {
     private static Config withoutBindings(Config config) {
         return new Config(
                 config.framesPerSecond(),
-                new TalkSpec(config.broker(), null, config.talk().prefix()),
+                new TalkSpec(
+                        config.broker(),
+                        Collections.singletonMap("", null),
+                        config.talk().prefix()),
                 config.controller(),
                 config.light(),
                 config.atEnd(),

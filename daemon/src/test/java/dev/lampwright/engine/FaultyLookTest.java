@@ -22,6 +22,7 @@ import dev.lampwright.look.SolidPaint;
 import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
@@ -96,7 +97,7 @@ class FaultyLookTest {
     private static FrameLoop loop(FrameLoop.Rig rig) {
         return new FrameLoop(
                 rig,
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 System::nanoTime,
                 200,
@@ -135,7 +136,7 @@ class FaultyLookTest {
 
     private void assertFramesGoOn() {
         FrameSlot slot = new FrameSlot(6, 0);
-        AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+        AtomicReference<Statuses> status = new AtomicReference<>(Statuses.NOTHING_HEARD);
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(Chain.of(config.setup(), light(), 200), slot, new FrameTap(config), () -> {}),
                 status::get,
@@ -147,7 +148,7 @@ class FaultyLookTest {
         loop.start();
         Await.until("many frames", () -> loop.snapshot().frames() > 50);
         assertArrayEquals(new byte[] {-1, 0, 0, 0, 0, 0}, slot.take().strip());
-        status.set(PrinterStatus.nothingHeard().withState(PrinterState.FAULT, System.nanoTime()));
+        status.set(Statuses.of(PrinterStatus.nothingHeard().withState(PrinterState.FAULT, System.nanoTime())));
         Await.until("the other state", () -> loop.snapshot().state() == PrinterState.FAULT);
         long before = loop.snapshot().frames();
         Await.until("more frames", () -> loop.snapshot().frames() > before + 2);

@@ -28,6 +28,8 @@ class FrameBoardTest {
     private static final List<Signal> WITH_OWN = Stream.concat(
                     Signal.all().stream(), Signal.ofOwn(List.of(new OwnQuantity("fan", "percent", 0, 100))).stream())
             .toList();
+    private static final List<String> ONE = List.of("");
+    private static final List<String> TWO = List.of("alder", "birch");
     private static final int READERS = 2;
     private static final int READS = 20_000;
     private static final int LOOKS = 16;
@@ -38,6 +40,7 @@ class FrameBoardTest {
 
     FrameBoardTest() {
         figures.follow(Signal.all());
+        figures.show(ONE);
         board = new FrameBoard(figures);
         for (int i = 0; i < LOOKS; i++) {
             looks[i] = "look " + i;
@@ -50,10 +53,13 @@ class FrameBoardTest {
 
     /** Figures that all follow from one number. */
     private void write(long number) {
-        figures.state = oneOf(PrinterState.values(), number);
-        figures.alarm = oneOf(AlarmState.values(), number);
-        figures.faultLasts = number % 3 == 0;
-        figures.look = looks[(int) (number % LOOKS)];
+        figures.show(number % 3 == 0 ? TWO : ONE);
+        for (int i = 0; i < figures.states.length; i++) {
+            figures.states[i] = oneOf(PrinterState.values(), number + i);
+            figures.alarms[i] = oneOf(AlarmState.values(), number + i);
+            figures.faultsLast[i] = (number + i) % 3 == 0;
+            figures.looks[i] = looks[(int) ((number + i) % LOOKS)];
+        }
         figures.milliamps = (int) (number % 1_000_000);
         figures.ceilingMilliamps = (int) (number % 1_000_000) + 1;
         figures.mostMilliamps = (int) (number % 1_000_000) + 2;
@@ -74,12 +80,19 @@ class FrameBoardTest {
         for (Signal signal : number % 3 == 0 ? WITH_OWN : Signal.all()) {
             signals.put(signal.key(), number + signals.size() / 64.0);
         }
+        List<FrameReport.Printer> printers = new ArrayList<>();
+        for (String name : number % 3 == 0 ? TWO : ONE) {
+            long shown = number + printers.size();
+            printers.add(new FrameReport.Printer(
+                    name,
+                    oneOf(PrinterState.values(), shown),
+                    oneOf(AlarmState.values(), shown),
+                    shown % 3 == 0,
+                    looks[(int) (shown % LOOKS)]));
+        }
         int small = (int) (number % 1_000_000);
         return new FrameReport(
-                oneOf(PrinterState.values(), number),
-                oneOf(AlarmState.values(), number),
-                number % 3 == 0,
-                looks[(int) (number % LOOKS)],
+                printers,
                 new StripCurrent(small, small + 1),
                 small + 2,
                 number,

@@ -23,6 +23,7 @@ import dev.lampwright.look.SolidPaint;
 import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.testing.Await;
 import java.lang.management.ManagementFactory;
 import java.util.List;
@@ -56,7 +57,7 @@ class FrameLoopTest {
         public void start(long firstFrameNanos) {}
 
         @Override
-        public void shown(long tick, PrinterStatus status) {}
+        public void shown(long tick, Statuses statuses) {}
 
         @Override
         public void asked(long tick, Wishes wishes) {}
@@ -85,8 +86,8 @@ class FrameLoopTest {
                 new CueSpec(white, List.of(new Condition.InState(Set.of(PrinterState.PRINTING))), 0, Easing.LINEAR);
         CueSpec dark = new CueSpec(look("dark", "black"), List.of(), 0, Easing.LINEAR);
         Chain chain = Chain.of(config.setup(), config.light().showing(List.of(lit, dark)), 60);
-        AtomicReference<PrinterStatus> status =
-                new AtomicReference<>(PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, System.nanoTime()));
+        AtomicReference<Statuses> status = new AtomicReference<>(
+                Statuses.of(PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, System.nanoTime())));
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(chain, new FrameSlot(9, 0), new FrameTap(config), () -> {}),
                 status::get,
@@ -97,7 +98,7 @@ class FrameLoopTest {
                 System.nanoTime());
         loop.start();
         Await.until("light", () -> loop.snapshot().current().milliamps() == 111);
-        status.set(PrinterStatus.nothingHeard().withState(PrinterState.IDLE, System.nanoTime()));
+        status.set(Statuses.of(PrinterStatus.nothingHeard().withState(PrinterState.IDLE, System.nanoTime())));
         Await.until("darkness", () -> loop.snapshot().current().milliamps() == 3);
         loop.close();
         assertEquals(111, loop.snapshot().mostMilliamps());
@@ -121,7 +122,7 @@ class FrameLoopTest {
         AtomicLong shown = new AtomicLong();
         FrameLoop loop = new FrameLoop(
                 rig(config, Chain.of(config), shown),
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 System::nanoTime,
                 60,
@@ -169,7 +170,7 @@ class FrameLoopTest {
                         allocated.set(frame, threads.getCurrentThreadAllocatedBytes());
                     }
                 }),
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 System::nanoTime,
                 240,
@@ -189,7 +190,7 @@ class FrameLoopTest {
         Told told = new Told();
         FrameLoop loop = new FrameLoop(
                 rig(config, Chain.of(config), new AtomicLong()),
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 System::nanoTime,
                 1,
@@ -223,7 +224,7 @@ class FrameLoopTest {
         AtomicLong sent = new AtomicLong();
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(Chain.of(config), new FrameSlot(9, 0), new FrameTap(config), sent::incrementAndGet),
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 System::nanoTime,
                 60,
@@ -255,7 +256,7 @@ class FrameLoopTest {
                 fade_s = 0
                 """);
         AtomicLong asked = new AtomicLong();
-        AtomicReference<PrinterStatus> status = new AtomicReference<>(PrinterStatus.nothingHeard());
+        AtomicReference<Statuses> status = new AtomicReference<>(Statuses.NOTHING_HEARD);
         FrameLoop loop = new FrameLoop(
                 rig(config, Chain.of(config), new AtomicLong()),
                 () -> {
@@ -279,7 +280,7 @@ class FrameLoopTest {
         assertTrue(counted <= ticks + 2, counted + " frames where " + ticks + " were due");
         long made = asked.get() - askedBefore;
         assertTrue(made < counted / 4, made + " of " + counted + " frames were made at their time");
-        status.set(PrinterStatus.nothingHeard().withState(PrinterState.HELD, System.nanoTime()));
+        status.set(Statuses.of(PrinterStatus.nothingHeard().withState(PrinterState.HELD, System.nanoTime())));
         loop.tellNews();
         Await.until("the news", () -> loop.snapshot().look().equals("printing"));
         loop.close();
@@ -295,7 +296,7 @@ class FrameLoopTest {
         Told told = new Told();
         FrameLoop loop = new FrameLoop(
                 new FrameLoop.Rig(chain, slot, new FrameTap(config), () -> {}),
-                PrinterStatus::nothingHeard,
+                () -> Statuses.NOTHING_HEARD,
                 () -> Wishes.NONE,
                 () -> System.nanoTime() + leap.get(),
                 60,

@@ -32,7 +32,7 @@ class ListenAgainIT {
     }
 
     private static void awaitBed(Daemon daemon, double value) {
-        Await.until("the bed at " + value, () -> daemon.status().value(Quantity.BED_ACTUAL) == value);
+        Await.until("the bed at " + value, () -> daemon.statuses().of("").value(Quantity.BED_ACTUAL) == value);
     }
 
     private static void awaitConnected(Daemon daemon) {
@@ -53,14 +53,15 @@ class ListenAgainIT {
             mosquitto.publish(HEAT, "50", false);
             awaitBed(daemon, 50);
             daemon.change(config(mosquitto, "scale = 2", "RUN"));
-            assertEquals(Double.NaN, daemon.status().value(Quantity.BED_ACTUAL), "that was read by the old scale");
+            assertEquals(
+                    Double.NaN, daemon.statuses().of("").value(Quantity.BED_ACTUAL), "that was read by the old scale");
             awaitConnected(daemon);
             mosquitto.publish(HEAT, "30", false);
             awaitBed(daemon, 60);
-            assertEquals(PrinterState.PRINTING, daemon.status().state());
-            assertEquals(0.4, daemon.status().value(Quantity.JOB_PROGRESS));
+            assertEquals(PrinterState.PRINTING, daemon.statuses().of("").state());
+            assertEquals(0.4, daemon.statuses().of("").value(Quantity.JOB_PROGRESS));
             daemon.change(config(mosquitto, "scale = 2", "GO"));
-            assertEquals(PrinterState.SILENT, daemon.status().state(), "its words mean something else now");
+            assertEquals(PrinterState.SILENT, daemon.statuses().of("").state(), "its words mean something else now");
         }
     }
 }

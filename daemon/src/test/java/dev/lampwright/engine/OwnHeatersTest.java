@@ -17,6 +17,7 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import dev.lampwright.printer.StatusReader;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
@@ -223,7 +224,7 @@ class OwnHeatersTest {
     void areRecordedAndPlayedBack() throws ConfigException, StatusLines.BadLineException {
         PrinterStatus status = heard(config(READINGS), "{\"b\": {\"now\": 212, \"set\": 392}}");
         PrinterStatus played = PrinterStatus.nothingHeard();
-        for (String line : StatusLines.between(PrinterStatus.nothingHeard(), status, 0, 0)) {
+        for (String line : StatusLines.between(Statuses.of(PrinterStatus.nothingHeard()), Statuses.of(status), 0, 0)) {
             played = StatusLines.read(line, played).status();
         }
         assertEquals(status.own("nozzle2.actual_C"), played.own("nozzle2.actual_C"));

@@ -13,6 +13,7 @@ import dev.lampwright.payload.OwnQuantity;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import dev.lampwright.printer.StatusReader;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.tool.check.MadeUpStatus;
 import java.nio.charset.StandardCharsets;
@@ -136,8 +137,9 @@ class OwnReadingsTest {
         PrinterStatus before = PrinterStatus.nothingHeard().withOwn("print_speed", 100, SECOND);
         PrinterStatus after =
                 before.withOwn("box.humidity", 35.5, 2 * SECOND).withOwn("print_speed", Double.NaN, 3 * SECOND);
-        List<String> lines = new ArrayList<>(StatusLines.between(PrinterStatus.nothingHeard(), before, 60, 0));
-        lines.addAll(StatusLines.between(before, after, 180, 0));
+        List<String> lines = new ArrayList<>(
+                StatusLines.between(Statuses.of(PrinterStatus.nothingHeard()), Statuses.of(before), 60, 0));
+        lines.addAll(StatusLines.between(Statuses.of(before), Statuses.of(after), 180, 0));
         assertEquals("{\"tick\":180,\"at_s\":3,\"own_readings\":{\"print_speed\":null}}", lines.get(lines.size() - 1));
         PrinterStatus played = PrinterStatus.nothingHeard();
         for (String line : lines) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.testing.Await;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -26,7 +27,7 @@ class RecorderTest {
         Path file = folder.resolve("recording.jsonl");
         try (Recorder recorder = new Recorder(file)) {
             recorder.start(1_000);
-            recorder.shown(7, PrinterStatus.nothingHeard().heardAt(1_001));
+            recorder.shown(7, Statuses.of(PrinterStatus.nothingHeard().heardAt(1_001)));
             Await.until("a line in the file", () -> !lines(file).isEmpty());
             recorder.leftOut(8, 2);
         }

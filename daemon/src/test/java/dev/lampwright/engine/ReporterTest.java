@@ -42,7 +42,7 @@ class ReporterTest {
     private Report report() {
         return new Report(
                 "1.2",
-                new Report.Printer(state, "", AlarmState.NORMAL, ""),
+                List.of(new Report.Printer(state, "", AlarmState.NORMAL, "")),
                 new Report.Light("idle", 1, false, new StripCurrent((int) (nanos / STEP), 1500)),
                 new Report.Lines("lit", "", "connected"),
                 60,

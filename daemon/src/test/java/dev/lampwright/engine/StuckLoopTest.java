@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import dev.lampwright.config.Config;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.link.FrameSlot;
-import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.service.ServiceWatch;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.NotifyReceiver;
@@ -29,11 +29,11 @@ class StuckLoopTest {
     private final AtomicInteger looks = new AtomicInteger();
     private volatile boolean stuck;
 
-    private PrinterStatus status() {
+    private Statuses status() {
         while (stuck && freed.getCount() > 0) {
             Await.pause();
         }
-        return PrinterStatus.nothingHeard();
+        return Statuses.NOTHING_HEARD;
     }
 
     private FrameLoop loop() {

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
@@ -45,7 +46,7 @@ class HistoryKeeperTest {
 
     private HistoryKeeper keeper(Path file) {
         HistoryKeeper keeper = new HistoryKeeper(
-                Optional.of(file), () -> new Glance(silent, words, Double.NaN, 60, 215, 100, alarm), clock);
+                Optional.of(file), () -> Map.of("", new Glance(silent, words, Double.NaN, 60, 215, 100, alarm)), clock);
         keeper.follow(true);
         return keeper;
     }
@@ -65,23 +66,23 @@ class HistoryKeeperTest {
     @Test
     void whatHappenedIsThereForTheNextRun() throws IOException {
         HistoryKeeper keeper = keeper(file());
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 5);
-        keeper.saw(sighting(PrinterState.PRINTING));
+        keeper.saw("", sighting(PrinterState.PRINTING));
         look(keeper, 20);
         alarm = true;
         words = "bed too cold";
-        keeper.saw(sighting(PrinterState.FAULT));
+        keeper.saw("", sighting(PrinterState.FAULT));
         look(keeper, 2);
-        keeper.acknowledged("mqtt", "", "panel");
+        keeper.acknowledged("", "mqtt", "", "panel");
         look(keeper, 20);
-        Account kept = HistoryFile.read(file());
+        Account kept = HistoryFile.read(file()).of("");
         assertEquals(JobEnd.RUNNING, kept.jobs().get(0).end());
         assertEquals("bed too cold", kept.faults().get(0).words());
         assertEquals(
                 "panel (mqtt)",
                 kept.faults().get(0).acknowledged().orElseThrow().who());
-        Account restored = keeper(file()).account();
+        Account restored = keeper(file()).accounts().of("");
         assertEquals(kept.jobs(), restored.jobs());
         assertEquals(kept.faults(), restored.faults());
         assertEquals(60, restored.curves().get(0).bed()[0]);
@@ -94,21 +95,21 @@ class HistoryKeeperTest {
     @Test
     void aStateThatIsOverWithinASecondIsNotMissed() {
         HistoryKeeper keeper = keeper(file());
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 1);
         clock.pass(0.2);
-        keeper.saw(sighting(PrinterState.FAULT));
+        keeper.saw("", sighting(PrinterState.FAULT));
         clock.pass(0.1);
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 1);
-        PastFault fault = keeper.account().faults().get(0);
+        PastFault fault = keeper.accounts().of("").faults().get(0);
         assertEquals(100, fault.over().orElseThrow().millis() - fault.began().millis());
     }
 
     @Test
     void silenceIsSeenThoughNothingSaysSo() {
         HistoryKeeper keeper = keeper(file());
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 2);
         silent = true;
         look(keeper, 2);
@@ -116,18 +117,18 @@ class HistoryKeeperTest {
         look(keeper, 2);
         assertEquals(
                 List.of(PrinterState.IDLE, PrinterState.SILENT, PrinterState.IDLE),
-                keeper.account().spans().stream().map(StateSpan::state).toList());
+                keeper.accounts().of("").spans().stream().map(StateSpan::state).toList());
     }
 
     @Test
     void aFloodBetweenTwoLooksKeepsItsEnd() {
         HistoryKeeper keeper = keeper(file());
         for (int i = 0; i < 100_000; i++) {
-            keeper.saw(sighting(i % 2 == 0 ? PrinterState.PRINTING : PrinterState.IDLE));
+            keeper.saw("", sighting(i % 2 == 0 ? PrinterState.PRINTING : PrinterState.IDLE));
         }
-        keeper.saw(sighting(PrinterState.DONE));
+        keeper.saw("", sighting(PrinterState.DONE));
         look(keeper, 1);
-        List<StateSpan> spans = keeper.account().spans();
+        List<StateSpan> spans = keeper.accounts().of("").spans();
         assertTrue(spans.size() <= HistoryKeeper.MOST_NOTED + 2, spans.size() + " spans");
         assertEquals(PrinterState.DONE, spans.get(spans.size() - 1).state());
     }
@@ -147,7 +148,7 @@ class HistoryKeeperTest {
         PrinterState[] job = {PrinterState.WARMING, PrinterState.PRINTING, PrinterState.DONE, PrinterState.IDLE};
         for (int second = 0; second < 86_400; second++) {
             if (flickers || second % 2160 == 0) {
-                keeper.saw(sighting(job[flickers ? second % 4 : second / 2160 % 4]));
+                keeper.saw("", sighting(job[flickers ? second % 4 : second / 2160 % 4]));
             }
             clock.pass(1);
             keeper.look();
@@ -170,7 +171,7 @@ class HistoryKeeperTest {
     void whatIsDamagedOrForeignIsSetAsideAndToldInALine(String text) throws IOException {
         Files.createDirectories(file().getParent());
         Files.writeString(file(), text);
-        assertEquals(List.of(), keeper(file()).account().jobs());
+        assertEquals(List.of(), keeper(file()).accounts().of("").jobs());
         assertEquals(1, log.lines().size(), log.lines().toString());
         String line = log.lines().get(0);
         assertTrue(line.startsWith("WARN " + file() + ": is "), line);
@@ -184,7 +185,7 @@ class HistoryKeeperTest {
         Path blocked = folder.resolve("state");
         Files.writeString(blocked, "a file where the folder should be");
         HistoryKeeper keeper = keeper(file());
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 120);
         assertEquals(1, log.lines().size(), log.lines().toString());
         assertTrue(
@@ -195,7 +196,9 @@ class HistoryKeeperTest {
                 log.lines().toString());
         Files.delete(blocked);
         look(keeper, 20);
-        assertEquals(PrinterState.IDLE, HistoryFile.read(file()).spans().get(0).state());
+        assertEquals(
+                PrinterState.IDLE,
+                HistoryFile.read(file()).of("").spans().get(0).state());
         assertEquals(
                 "INFO " + file() + ": the history is kept again", log.lines().get(1));
         assertEquals(2, log.lines().size());
@@ -207,11 +210,11 @@ class HistoryKeeperTest {
             assumeTrue(disk.canBeFilled(), "this user may not mount a file system");
             Path file = disk.recording().resolveSibling("alder.history.jsonl");
             HistoryKeeper keeper = keeper(file);
-            keeper.saw(sighting(PrinterState.IDLE));
+            keeper.saw("", sighting(PrinterState.IDLE));
             look(keeper, 20);
             String before = Files.readString(file);
             disk.fill();
-            keeper.saw(sighting(PrinterState.PRINTING));
+            keeper.saw("", sighting(PrinterState.PRINTING));
             look(keeper, 60);
             assertEquals(before, Files.readString(file));
             assertEquals(1, log.lines().size(), log.lines().toString());
@@ -220,20 +223,41 @@ class HistoryKeeperTest {
                     log.lines().get(0));
             disk.empty();
             look(keeper, 20);
-            assertEquals(1, HistoryFile.read(file).jobs().size());
+            assertEquals(1, HistoryFile.read(file).of("").jobs().size());
         }
     }
 
     @Test
     void withoutTheKeyNothingIsWrittenAndNothingIsLost() throws IOException {
         HistoryKeeper keeper = keeper(file());
-        keeper.saw(sighting(PrinterState.IDLE));
+        keeper.saw("", sighting(PrinterState.IDLE));
         look(keeper, 20);
         String before = Files.readString(file());
         keeper.follow(false);
-        keeper.saw(sighting(PrinterState.PRINTING));
+        keeper.saw("", sighting(PrinterState.PRINTING));
         look(keeper, 4000);
         assertEquals(before, Files.readString(file()));
-        assertEquals(1, keeper.account().jobs().size(), "the page has it all the same");
+        assertEquals(1, keeper.accounts().of("").jobs().size(), "the page has it all the same");
+    }
+
+    @Test
+    void eachPrinterHasItsOwnJobsAndFaults() throws IOException {
+        Glance glance = new Glance(false, "", Double.NaN, 60, 215, 100, true);
+        HistoryKeeper keeper =
+                new HistoryKeeper(Optional.of(file()), () -> Map.of("alder", glance, "birch", glance), clock);
+        keeper.follow(true);
+        keeper.saw("alder", sighting(PrinterState.PRINTING));
+        keeper.saw("birch", sighting(PrinterState.FAULT));
+        look(keeper, 1);
+        keeper.acknowledged("birch", "mqtt", "", "panel");
+        look(keeper, 20);
+        for (Accounts kept : List.of(HistoryFile.read(file()), keeper.accounts())) {
+            assertEquals(1, kept.of("alder").jobs().size());
+            assertEquals(0, kept.of("alder").faults().size());
+            assertEquals(0, kept.of("birch").jobs().size());
+            assertTrue(kept.of("birch").faults().get(0).acknowledged().isPresent());
+        }
+        String json = HistoryJson.of(keeper.accounts()).text();
+        assertTrue(json.contains("\"printer\":\"alder\""), json);
     }
 }

@@ -46,7 +46,7 @@ class HistoryTextTest {
 
     @Test
     void isReadAsItWasWritten() {
-        Account read = HistoryText.read(HistoryText.of(ACCOUNT));
+        Account read = HistoryText.read(HistoryText.of(Accounts.of(ACCOUNT))).of("");
         assertEquals(ACCOUNT.asOf(), read.asOf());
         assertEquals(ACCOUNT.jobs(), read.jobs());
         assertEquals(ACCOUNT.faults(), read.faults());
@@ -60,12 +60,12 @@ class HistoryTextTest {
 
     @Test
     void everyThingHasALine() {
-        assertEquals(9, HistoryText.of(ACCOUNT).lines().count());
+        assertEquals(9, HistoryText.of(Accounts.of(ACCOUNT)).lines().count());
     }
 
     @Test
     void whatIsCutOffAnywhereIsRefused() {
-        String whole = HistoryText.of(ACCOUNT);
+        String whole = HistoryText.of(Accounts.of(ACCOUNT));
         for (int length = 0; length < whole.length() - 1; length++) {
             String part = whole.substring(0, length);
             String why = assertThrows(IllegalArgumentException.class, () -> HistoryText.read(part), part)
@@ -88,7 +88,7 @@ class HistoryTextTest {
                 "{\"fault\": | {\"trouble\": | is cut off, or is not lines of JSON"
             })
     void whatMakesNoSenseIsRefused(String text, String instead, String why) {
-        String whole = HistoryText.of(ACCOUNT);
+        String whole = HistoryText.of(Accounts.of(ACCOUNT));
         assertTrue(whole.contains(text), text);
         String damaged = whole.replace(text, instead);
         String message = assertThrows(IllegalArgumentException.class, () -> HistoryText.read(damaged))
@@ -104,7 +104,7 @@ class HistoryTextTest {
                 List.of(),
                 List.of(),
                 List.of());
-        assertThrows(IllegalArgumentException.class, () -> HistoryText.read(HistoryText.of(more)));
+        assertThrows(IllegalArgumentException.class, () -> HistoryText.read(HistoryText.of(Accounts.of(more))));
     }
 
     @Test

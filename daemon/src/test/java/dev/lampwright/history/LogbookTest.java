@@ -56,7 +56,8 @@ class LogbookTest {
 
     /** Another run takes up what this one has seen, some time later. */
     private void startAgain(double secondsLater) {
-        Account kept = HistoryText.read(HistoryText.of(logbook.account()));
+        Account kept =
+                HistoryText.read(HistoryText.of(Accounts.of(logbook.account()))).of("");
         clock = clock.rebooted(secondsLater);
         logbook = new Logbook();
         logbook.restore(kept);

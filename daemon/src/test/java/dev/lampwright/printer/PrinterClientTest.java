@@ -4,13 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.broker.Contact;
+import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.broker.Patience;
 import dev.lampwright.payload.PayloadPath;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.payload.Source;
 import dev.lampwright.testing.Alder;
 import dev.lampwright.testing.LogLines;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
@@ -83,13 +88,13 @@ class PrinterClientTest {
         PrinterStatus well = PrinterStatus.nothingHeard().withState(PrinterState.PRINTING, 1);
         PrinterStatus fault = well.withState(PrinterState.FAULT, 2);
         PrinterStatus worded = fault.withFaultText("tip blocked", 3);
-        assertEquals(Optional.of("the printer reports a fault"), PrinterClient.faultLine(well, fault));
-        assertEquals(Optional.of("the printer reports a fault: tip blocked"), PrinterClient.faultLine(fault, worded));
-        assertEquals(Optional.of("the printer reports a fault: tip blocked"), PrinterClient.faultLine(well, worded));
-        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.heardAt(4)));
-        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withFaultText("", 4)));
-        assertEquals(Optional.empty(), PrinterClient.faultLine(worded, worded.withState(PrinterState.PRINTING, 4)));
-        assertEquals(Optional.empty(), PrinterClient.faultLine(well, well.withFaultText("all is well", 4)));
+        assertEquals(Optional.of("the printer reports a fault"), HeardStatus.faultLine("", well, fault));
+        assertEquals(Optional.of("the printer reports a fault: tip blocked"), HeardStatus.faultLine("", fault, worded));
+        assertEquals(Optional.of("the printer reports a fault: tip blocked"), HeardStatus.faultLine("", well, worded));
+        assertEquals(Optional.empty(), HeardStatus.faultLine("", worded, worded.heardAt(4)));
+        assertEquals(Optional.empty(), HeardStatus.faultLine("", worded, worded.withFaultText("", 4)));
+        assertEquals(Optional.empty(), HeardStatus.faultLine("", worded, worded.withState(PrinterState.PRINTING, 4)));
+        assertEquals(Optional.empty(), HeardStatus.faultLine("", well, well.withFaultText("all is well", 4)));
     }
 
     @Test
@@ -122,6 +127,37 @@ class PrinterClientTest {
                     log.with("1990 more faults of the printer in the last minute")
                             .size());
             assertEquals(11, log.with("the printer reports a fault").size());
+        }
+    }
+
+    @Test
+    void eachOfSeveralPrintersHearsItsOwnTopics() {
+        List<String> told = new ArrayList<>();
+        Bindings birch = new Bindings(
+                List.of(),
+                Map.of(
+                        Quantity.JOB_PROGRESS,
+                        List.of(new Bindings.OfReading(new Source("shop/birch/job", PayloadPath.BARE)))),
+                Map.of());
+        Map<String, Bindings> both = new LinkedHashMap<>();
+        both.put("alder", Alder.bindings());
+        both.put("birch", birch);
+        try (PrinterClient two = new PrinterClient(
+                Alder.at(Alder.url(1)),
+                both,
+                clock::incrementAndGet,
+                (name, status) -> told.add(name + " " + status.state().word()),
+                new Contact(new OwnTopics("lampwright"), "lost", "stopped", (word, payload, retained) -> ""))) {
+            two.route(Alder.JOB, Alder.bytes(RUN), false);
+            two.route("shop/birch/job", Alder.bytes("0.5"), false);
+            two.route("shop/oak/job", Alder.bytes("0.5"), false);
+            assertEquals(List.of("alder printing", "birch printing"), told);
+            assertEquals(
+                    Optional.of("birch reports a fault"),
+                    HeardStatus.faultLine(
+                            "birch",
+                            PrinterStatus.nothingHeard(),
+                            PrinterStatus.nothingHeard().withState(PrinterState.FAULT, 1)));
         }
     }
 }

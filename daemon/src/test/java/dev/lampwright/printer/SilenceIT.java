@@ -88,17 +88,17 @@ final class SilenceIT {
             awaitState(PrinterState.PRINTING);
             cable.cut();
             awaitState(PrinterState.SILENT);
-            assertEquals(Optional.of(Silence.LAST_WILL), client.silence(LONG));
-            client.lookAround(LONG);
-            client.lookAround(LONG);
+            assertEquals(Optional.of(Silence.LAST_WILL), client.silence("", LONG));
+            client.lookAround(any -> LONG);
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: its last will reports it offline"));
             Await.until("the printer to find itself cut off", DEADLINE, () -> !printer.isConnected());
             printer.close(true);
             mosquitto.publish(Alder.JOB, RUN, true);
             awaitState(PrinterState.PRINTING);
-            assertEquals(Optional.empty(), client.silence(LONG));
-            client.lookAround(LONG);
-            client.lookAround(LONG);
+            assertEquals(Optional.empty(), client.silence("", LONG));
+            client.lookAround(any -> LONG);
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: heard again"));
         }
     }
@@ -114,7 +114,7 @@ final class SilenceIT {
                 awaitMessages(client, 3);
                 Await.until("the bed", DEADLINE, () -> newest.get().value(Quantity.BED_ACTUAL) == 41.5);
                 assertEquals(PrinterState.SILENT, newest.get().state());
-                assertEquals(Optional.of(Silence.LAST_WILL), client.silence(LONG));
+                assertEquals(Optional.of(Silence.LAST_WILL), client.silence("", LONG));
             }
         }
     }
@@ -128,18 +128,20 @@ final class SilenceIT {
             mosquitto.publish(Alder.JOB, RUN, false);
             awaitState(PrinterState.PRINTING);
             wait(LONG);
-            assertEquals(Optional.empty(), client.silence(LONG));
+            assertEquals(Optional.empty(), client.silence("", LONG));
             wait(Duration.ofSeconds(1));
-            assertEquals(Optional.of(Silence.NOTHING_HEARD), client.silence(LONG));
-            client.lookAround(LONG);
+            assertEquals(Optional.of(Silence.NOTHING_HEARD), client.silence("", LONG));
+            client.lookAround(any -> LONG);
             wait(LONG);
-            client.lookAround(LONG);
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: nothing heard for 21 s"));
             mosquitto.publish(Alder.JOB, RUN, false);
             awaitMessages(client, 2);
             Await.until(
-                    "the end of silence", DEADLINE, () -> client.silence(LONG).isEmpty());
-            client.lookAround(LONG);
+                    "the end of silence",
+                    DEADLINE,
+                    () -> client.silence("", LONG).isEmpty());
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: heard again"));
         }
     }
@@ -155,17 +157,19 @@ final class SilenceIT {
             awaitState(PrinterState.PRINTING);
             mosquitto.kill();
             awaitPhase(client, BrokerState.Phase.LOST);
-            assertEquals(Optional.empty(), client.silence(LONG));
+            assertEquals(Optional.empty(), client.silence("", LONG));
             wait(Duration.ofSeconds(30));
-            assertEquals(Optional.of(Silence.BROKER_GONE), client.silence(LONG));
-            client.lookAround(LONG);
+            assertEquals(Optional.of(Silence.BROKER_GONE), client.silence("", LONG));
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: nothing heard for 30 s, because the broker is gone"));
             mosquitto.restart();
             awaitPhase(client, BrokerState.Phase.CONNECTED);
             mosquitto.publish(Alder.JOB, RUN, false);
             Await.until(
-                    "the end of silence", DEADLINE, () -> client.silence(LONG).isEmpty());
-            client.lookAround(LONG);
+                    "the end of silence",
+                    DEADLINE,
+                    () -> client.silence("", LONG).isEmpty());
+            client.lookAround(any -> LONG);
             assertEquals(1, times(log, "printer: heard again"));
         }
     }
@@ -186,7 +190,7 @@ final class SilenceIT {
                     awaitMessages(client, again);
                 }
                 assertEquals(0, newest.get().heardAtNanos());
-                assertEquals(Optional.of(Silence.NOTHING_HEARD), client.silence(LONG));
+                assertEquals(Optional.of(Silence.NOTHING_HEARD), client.silence("", LONG));
             }
         }
     }
@@ -205,7 +209,7 @@ final class SilenceIT {
                 mosquitto.publish(Alder.JOB, "{\"phase\":\"ALARM_DOOR\"}", true);
                 cable.restore();
                 awaitState(PrinterState.FAULT);
-                assertEquals(Optional.empty(), client.silence(LONG));
+                assertEquals(Optional.empty(), client.silence("", LONG));
             }
         }
     }

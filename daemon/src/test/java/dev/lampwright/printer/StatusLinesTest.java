@@ -71,7 +71,7 @@ class StatusLinesTest {
                 written = afterMessage(written, now, random);
             }
             tick += 1 + random.nextInt(100);
-            for (String line : StatusLines.between(before, written, tick, start)) {
+            for (String line : StatusLines.between(Statuses.of(before), Statuses.of(written), tick, start)) {
                 Entry entry = StatusLines.read(line, read);
                 assertEquals(Optional.of(tick), entry.tick(), line);
                 assertEquals(0, entry.leftOut(), line);
@@ -118,14 +118,14 @@ class StatusLinesTest {
                 List.of(
                         "{\"tick\":91,\"at_s\":1.5,\"state\":\"warming\","
                                 + "\"readings\":{\"bed.actual_C\":22.4,\"job.left_s\":null},\"events\":{\"camera\":10},\"fault_text\":\"door open\"}"),
-                StatusLines.between(NOTHING, status, 91, 1_000 * MS));
+                StatusLines.between(Statuses.of(NOTHING), Statuses.of(status), 91, 1_000 * MS));
     }
 
     /** JSON Lines in the sense of RFC 8259 texts: each stands alone and on one line. */
     @Test
     void everyLineIsJson() throws JsonProcessingException {
         PrinterStatus status = NOTHING.heardAt(5).withEvent("a\nb", 6, 5);
-        List<String> lines = new ArrayList<>(StatusLines.between(NOTHING, status, 0, 4));
+        List<String> lines = new ArrayList<>(StatusLines.between(Statuses.of(NOTHING), Statuses.of(status), 0, 4));
         lines.add(StatusLines.leftOut(131, 2));
         for (String line : lines) {
             assertEquals(1, line.lines().count(), line);
@@ -136,11 +136,14 @@ class StatusLinesTest {
     @Test
     void timesAreNeverWrittenWithAnExponent() {
         assertEquals(
-                List.of("{\"tick\":0,\"at_s\":0.000000001}"), StatusLines.between(NOTHING, NOTHING.heardAt(1), 0, 0));
-        assertEquals(List.of("{\"tick\":0,\"at_s\":0}"), StatusLines.between(NOTHING, NOTHING.heardAt(7), 0, 7));
+                List.of("{\"tick\":0,\"at_s\":0.000000001}"),
+                StatusLines.between(Statuses.of(NOTHING), Statuses.of(NOTHING.heardAt(1)), 0, 0));
+        assertEquals(
+                List.of("{\"tick\":0,\"at_s\":0}"),
+                StatusLines.between(Statuses.of(NOTHING), Statuses.of(NOTHING.heardAt(7)), 0, 7));
         assertEquals(
                 List.of("{\"tick\":0,\"at_s\":100}"),
-                StatusLines.between(NOTHING, NOTHING.heardAt(100_000 * MS), 0, 0));
+                StatusLines.between(Statuses.of(NOTHING), Statuses.of(NOTHING.heardAt(100_000 * MS)), 0, 0));
     }
 
     @Test
@@ -165,7 +168,7 @@ class StatusLinesTest {
             {"at_s": 1                                | is not one JSON object: Unexpected end-of-input
             {"at_s": 1} {"at_s": 2}                   | is not one JSON object: Trailing token
             {"at_s": 1, "at_s": 2}                    | is not one JSON object: Duplicate field 'at_s'
-            {"at": 1}                                 | has "at", which is not known; there are tick, at_s, state, readings, own_readings, events, fault_text, left_out
+            {"at": 1}                                 | has "at", which is not known; there are tick, at_s, printer, state, readings, own_readings, events, fault_text, left_out
             {"state": "idle"}                         | has no time; write for instance "at_s": 1.5
             {"at_s": "1"}                             | has "1" for at_s; write seconds, for instance 1.5
             {"at_s": 1e99}                            | has 1E+99 for at_s; write seconds, for instance 1.5
@@ -187,5 +190,22 @@ class StatusLinesTest {
         BadLineException e = assertThrows(BadLineException.class, () -> StatusLines.read(line, NOTHING));
         assertTrue(e.getMessage().startsWith(complaint), e.getMessage());
         assertEquals(1, e.getMessage().lines().count(), e.getMessage());
+    }
+
+    /** Each line names its printer, and lines are in the order of time whoever they are about. */
+    @Test
+    void linesOfSeveralPrinters() throws BadLineException {
+        Statuses before = Statuses.NOTHING_HEARD.with("birch", NOTHING.heardAt(1));
+        Statuses after = before.with("alder", NOTHING.withState(PrinterState.DONE, 3_000 * MS))
+                .with("birch", before.of("birch").withState(PrinterState.HELD, 2_000 * MS));
+        List<String> lines = StatusLines.between(before, after, 9, 0);
+        assertEquals(
+                List.of(
+                        "{\"tick\":9,\"printer\":\"birch\",\"at_s\":2,\"state\":\"held\"}",
+                        "{\"tick\":9,\"printer\":\"alder\",\"at_s\":3,\"state\":\"done\"}"),
+                lines);
+        Entry entry = StatusLines.read(lines.get(1), before);
+        assertEquals("alder", entry.printer());
+        assertEquals(PrinterState.DONE, entry.status().state());
     }
 }

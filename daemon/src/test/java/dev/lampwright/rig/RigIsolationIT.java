@@ -12,7 +12,7 @@ import dev.lampwright.engine.Delivery;
 import dev.lampwright.engine.Early;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.Heartbeat;
@@ -66,7 +66,7 @@ class RigIsolationIT {
         public void start(long firstFrameNanos) {}
 
         @Override
-        public void shown(long tick, PrinterStatus status) {
+        public void shown(long tick, Statuses statuses) {
             while (on && freed.getCount() > 0) {
                 LockSupport.parkNanos(TICK_NANOS);
             }
@@ -119,7 +119,7 @@ class RigIsolationIT {
             broker.publish("shop/birch/job", "RUN", false);
             Await.until(
                     "birch hears its printer",
-                    () -> shop.daemon("birch").status().state() == PrinterState.PRINTING);
+                    () -> shop.daemon("birch").statuses().of(Statuses.UNNAMED).state() == PrinterState.PRINTING);
         }
     }
 

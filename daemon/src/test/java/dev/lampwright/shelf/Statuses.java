@@ -8,6 +8,7 @@ import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 
 /** Statuses as daemons write them. */
@@ -27,7 +28,7 @@ public final class Statuses {
         String fault = alarm == AlarmState.NORMAL ? "" : "nozzle heater does not get hot";
         Report report = new Report(
                 "1.2",
-                new Report.Printer(state, "", alarm, fault),
+                List.of(new Report.Printer(state, "", alarm, fault)),
                 new Report.Light(state.word(), 1, false, new StripCurrent(320, 1500)),
                 new Report.Lines("lit", "", "connected"),
                 60,

@@ -2,6 +2,7 @@ package dev.lampwright.tool.replay;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.LightSpec;
+import dev.lampwright.config.PrinterLight;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Chain;
@@ -10,8 +11,8 @@ import dev.lampwright.engine.Early;
 import dev.lampwright.engine.Ticks;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
-import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines.Entry;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import java.io.IOException;
 import java.util.List;
@@ -33,7 +34,8 @@ public final class Replay {
     private final List<WishLines.Entry> asked;
     private final List<Delivery> deliveries;
     private final Map<Long, Long> early;
-    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private final List<String> printers;
+    private Statuses statuses = Statuses.NOTHING_HEARD;
     private Wishes wishes = Wishes.NONE;
     private long tick = -1;
     private int nextMessage;
@@ -43,6 +45,7 @@ public final class Replay {
 
     private Replay(Config config, LightSpec light, Timeline timeline) {
         framesPerSecond = config.framesPerSecond();
+        printers = light.printers().stream().map(PrinterLight::name).toList();
         chain = Chain.of(config.setup(), light, framesPerSecond);
         messages = timeline.entries().stream()
                 .filter(entry -> entry.leftOut() == 0)
@@ -83,7 +86,19 @@ public final class Replay {
     private static Replay of(Config config, LightSpec light, Timeline timeline) throws IOException {
         Replay replay = new Replay(config, light, timeline);
         replay.requireRate(timeline.name());
+        replay.requirePrinters(timeline.name());
         return replay;
+    }
+
+    private void requirePrinters(String name) throws IOException {
+        Optional<String> unknown = messages.stream()
+                .map(Entry::printer)
+                .filter(printer -> !printer.isEmpty() && !printers.contains(printer))
+                .findFirst();
+        if (unknown.isPresent()) {
+            throw new IOException(name + ": tells of the printer " + unknown.get()
+                    + ", which the configuration does not have; give the configuration that it was recorded with");
+        }
     }
 
     /** A message is shown in the next frame; where frame and time are far apart, the frame was counted at another rate. */
@@ -111,7 +126,7 @@ public final class Replay {
             nextGap++;
         }
         while (nextMessage < messages.size() && isDue(messages.get(nextMessage))) {
-            status = messages.get(nextMessage).status();
+            take(messages.get(nextMessage));
             nextMessage++;
         }
         while (nextAsked < asked.size() && asked.get(nextAsked).tick() <= tick) {
@@ -122,7 +137,15 @@ public final class Replay {
             chain.delivered(deliveries.get(nextDelivery));
             nextDelivery++;
         }
-        chain.make(status, wishes, nanos(), frame);
+        chain.make(statuses, wishes, nanos(), frame);
+    }
+
+    /** What is told of no printer by name is told of all of them. */
+    private void take(Entry message) {
+        List<String> meant = message.printer().isEmpty() ? printers : List.of(message.printer());
+        for (String printer : meant) {
+            statuses = statuses.with(printer, message.status());
+        }
     }
 
     private boolean isDue(Entry message) {

@@ -4,9 +4,9 @@ import dev.lampwright.desk.WishLines;
 import dev.lampwright.engine.Delivery;
 import dev.lampwright.engine.Early;
 import dev.lampwright.file.FileFailure;
-import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusLines;
 import dev.lampwright.printer.StatusLines.Entry;
+import dev.lampwright.printer.Statuses;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -106,7 +106,7 @@ public final class Timeline {
         List<Delivery> deliveries = new ArrayList<>();
         List<Early> early = new ArrayList<>();
         Order order = new Order();
-        PrinterStatus status = PrinterStatus.nothingHeard();
+        Statuses statuses = Statuses.NOTHING_HEARD;
         for (int i = 0; i < lines.size(); i++) {
             if (lines.get(i).isBlank()) {
                 continue;
@@ -130,9 +130,9 @@ public final class Timeline {
                     early.add(hurried.get());
                     continue;
                 }
-                Entry entry = StatusLines.read(lines.get(i), status);
+                Entry entry = StatusLines.read(lines.get(i), statuses);
                 order.require(entry);
-                status = entry.status();
+                statuses = statuses.with(entry.printer(), entry.status());
                 entries.add(entry);
             } catch (StatusLines.BadLineException | OrderException | IllegalArgumentException e) {
                 throw new IOException(name + ":" + (i + 1) + ": " + e.getMessage(), e);

@@ -41,8 +41,8 @@ class RehearsalTest {
                 light.cues(),
                 light.alarmSequence(),
                 light.guard(),
-                light.silentAfter(),
-                light.room(),
+                light.printers(),
+                light.views(),
                 light.own()));
     }
 

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.cue.Wish;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.engine.Delivery;
@@ -19,13 +20,16 @@ import dev.lampwright.payload.OwnHeater;
 import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.printer.Statuses;
 import dev.lampwright.protocol.Frame;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -120,7 +124,7 @@ class ReplayTest {
             }
             if (random.nextInt(12) == 0) {
                 status = afterMessages(status, nanos, random);
-                watch.shown(tick, status);
+                watch.shown(tick, Statuses.of(status));
             }
             Frame frame = frame(config);
             if (random.nextInt(60) == 0) {
@@ -254,5 +258,69 @@ class ReplayTest {
                 .status();
         assertEquals(117, swept.own("nozzle2.actual_C").value(), 1e-9);
         assertEquals(212, swept.own("nozzle2.setpoint_C").value(), 1e-9);
+    }
+
+    private static final String TWO = """
+            broker.url = "mqtt://127.0.0.1"
+            controller.port = "/dev/ttyACM0"
+            supply.ceiling_mA = 300
+            strip.pixels = 20
+            printers.alder.readings.job.progress.topic = "shop/alder/job"
+            printers.birch.readings.job.progress.topic = "shop/birch/job"
+            """;
+
+    /** Frames with news of either printer, of both in one frame, and with the fault of one acknowledged. */
+    @Test
+    void aRecordingOfTwoPrintersGivesTheSameBytes() throws IOException, ConfigException {
+        Config config = ConfigFile.read(TWO, "two.toml");
+        Path file = folder.resolve("two.jsonl");
+        Random random = new Random(3);
+        Chain chain = Chain.of(config);
+        List<Frame> made = new ArrayList<>();
+        Statuses statuses = Statuses.NOTHING_HEARD;
+        Wishes wishes = Wishes.NONE;
+        try (Recorder recorder = new Recorder(file)) {
+            recorder.start(0);
+            for (long tick = 0; tick < 1200; tick++) {
+                long nanos = Ticks.nanos(tick, config.framesPerSecond());
+                if (tick > 0 && random.nextInt(12) == 0) {
+                    for (String printer : random.nextBoolean() ? List.of("alder", "birch") : List.of("birch")) {
+                        PrinterStatus after = afterMessages(statuses.of(printer), nanos, random);
+                        statuses = statuses.with(printer, after);
+                    }
+                    recorder.shown(tick, statuses);
+                }
+                if (random.nextInt(100) == 0) {
+                    wishes = wishes.withCounts(Wish.ACKNOWLEDGEMENTS_OF, Map.of("birch", tick));
+                    recorder.asked(tick, wishes);
+                }
+                Frame frame = frame(config);
+                chain.make(statuses, wishes, nanos, frame);
+                made.add(frame);
+            }
+        }
+        Replay replay = Replay.of(config, Timeline.read(file));
+        Frame frame = frame(config);
+        for (int i = 0; i < made.size(); i++) {
+            replay.next(frame);
+            assertArrayEquals(made.get(i).strip(), frame.strip(), "frame " + i);
+        }
+        IOException e = assertThrows(IOException.class, () -> Replay.of(config(), Timeline.read(file)));
+        assertTrue(e.getMessage().contains("tells of the printer "), e.getMessage());
+    }
+
+    /** What is written by hand without a name, as the example is, is told of all printers. */
+    @Test
+    void aLineWithoutANameIsAboutAllPrinters() throws IOException, ConfigException {
+        Replay replay = Replay.of(
+                ConfigFile.read(TWO, "two.toml"),
+                Timeline.read(List.of("{\"at_s\": 0, \"state\": \"done\"}"), "hand.jsonl"));
+        Frame frame = frame(ConfigFile.read(TWO, "two.toml"));
+        for (int i = 0; i < 10; i++) {
+            replay.next(frame);
+        }
+        assertArrayEquals(
+                Arrays.copyOfRange(frame.strip(), 0, 30), Arrays.copyOfRange(frame.strip(), 30, 60), "both alike");
+        assertEquals("done", replay.look());
     }
 }

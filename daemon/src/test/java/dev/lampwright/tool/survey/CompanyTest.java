@@ -43,7 +43,7 @@ class CompanyTest {
     private static String status(double bed) {
         return new Report(
                         "1.2",
-                        new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, ""),
+                        List.of(new Report.Printer(PrinterState.IDLE, "", AlarmState.NORMAL, "")),
                         new Report.Light("idle", 0.5, false, new StripCurrent(320, 1500)),
                         new Report.Lines("lit", "", "connected"),
                         60,

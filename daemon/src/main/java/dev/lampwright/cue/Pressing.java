@@ -1,0 +1,32 @@
+package dev.lampwright.cue;
+
+import dev.lampwright.printer.PrinterState;
+import java.util.List;
+
+/** Which of several printers needs a person most. */
+public final class Pressing {
+    private static final List<AlarmState> ALARMS =
+            List.of(AlarmState.ALERT, AlarmState.ACKNOWLEDGED, AlarmState.RINGBACK, AlarmState.NORMAL);
+    private static final List<PrinterState> STATES = List.of(
+            PrinterState.FAULT,
+            PrinterState.HELD,
+            PrinterState.STOPPED,
+            PrinterState.DONE,
+            PrinterState.PRINTING,
+            PrinterState.WARMING,
+            PrinterState.IDLE,
+            PrinterState.SILENT);
+
+    private Pressing() {}
+
+    /**
+     * How little it matters.
+     *
+     * @param alarm where its alarm stands
+     * @param state what it is doing
+     * @return 0 or more; less is more pressing
+     */
+    public static int rank(AlarmState alarm, PrinterState state) {
+        return STATES.size() * ALARMS.indexOf(alarm) + STATES.indexOf(state);
+    }
+}

@@ -1,0 +1,91 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.config.PrinterLight;
+import dev.lampwright.cue.AlarmSequence;
+import dev.lampwright.cue.AlarmState;
+import dev.lampwright.cue.AlarmWatch;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.printer.PrinterState;
+import dev.lampwright.printer.PrinterStatus;
+import dev.lampwright.signal.Signals;
+
+/** What the light knows of one printer: its status, its signals, its state as it counts, and the alarm of its faults. For one thread. */
+final class FollowedPrinter {
+    private final String name;
+    private final long silentAfterNanos;
+    private final Signals signals;
+    private final AlarmWatch alarm;
+    private PrinterStatus status = PrinterStatus.nothingHeard();
+    private PrinterState state = PrinterState.SILENT;
+
+    /**
+     * Begins with a printer of which nothing has been heard.
+     *
+     * @param light what light has to know of it
+     * @param signals its signals
+     * @param sequence how its faults are shown
+     */
+    FollowedPrinter(PrinterLight light, Signals signals, AlarmSequence sequence) {
+        name = light.name();
+        silentAfterNanos = light.silentAfter().toNanos();
+        this.signals = signals;
+        alarm = new AlarmWatch(sequence, name);
+    }
+
+    String name() {
+        return name;
+    }
+
+    Signals signals() {
+        return signals;
+    }
+
+    /** What is known of it, as of the last frame. */
+    PrinterStatus status() {
+        return status;
+    }
+
+    /** What it is doing, as of the last frame. */
+    PrinterState state() {
+        return state;
+    }
+
+    /** Where its alarm stands, as of the last frame. */
+    AlarmState alarm() {
+        return alarm.state();
+    }
+
+    /** Whether it still has its fault, as of the last frame. */
+    boolean faultLasts() {
+        return alarm.faultLasts();
+    }
+
+    /**
+     * Moves on by a frame.
+     *
+     * @param newest what is known of it
+     * @param nanos the time
+     * @param wishes what people have asked for
+     */
+    void moveTo(PrinterStatus newest, long nanos, Wishes wishes) {
+        status = newest;
+        signals.follow(newest);
+        state = newest.stateAt(nanos, silentAfterNanos);
+        alarm.step(state, wishes);
+    }
+
+    /** How long its state stays as it is, in ns, if nothing new is heard. */
+    long stillFor(long nanos) {
+        return status.stateStillFor(nanos, silentAfterNanos);
+    }
+
+    /** Goes on where the alarm of the same printer stands. */
+    void takeOver(FollowedPrinter before) {
+        alarm.takeOver(before.alarm);
+    }
+
+    /** Takes what was asked for up to now as meant for others. */
+    void beginWith(Wishes wishes) {
+        alarm.beginWith(wishes);
+    }
+}

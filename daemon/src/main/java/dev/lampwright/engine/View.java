@@ -1,0 +1,170 @@
+package dev.lampwright.engine;
+
+import dev.lampwright.config.LightSpec;
+import dev.lampwright.cue.Adjustment;
+import dev.lampwright.cue.Cue;
+import dev.lampwright.cue.Situation;
+import dev.lampwright.cue.Stage;
+import dev.lampwright.cue.Wish;
+import dev.lampwright.cue.Wishes;
+import dev.lampwright.look.Canvas;
+import dev.lampwright.look.Fitting;
+import dev.lampwright.look.Look;
+import dev.lampwright.look.LookFault;
+import dev.lampwright.look.LookSpec;
+import dev.lampwright.printer.PrinterState;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.Function;
+
+/**
+ * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and the canvas of its own that all of that is
+ * drawn on. For one thread; allocates nothing once made.
+ */
+final class View {
+    private final Place place;
+    private final LightSpec light;
+    private final FollowedPrinter printer;
+    private final Situation situation;
+    private final Stage stage;
+    private final Adjustment adjustment;
+    private Canvas canvas;
+
+    /** Where a view is. */
+    static final class Place {
+        private final String name;
+        private final int[] places;
+        private final boolean[] dimmers;
+        private final int whole;
+
+        /**
+         * Takes arrays that are not to be changed any more.
+         *
+         * @param name its name; empty for the whole strip
+         * @param places for each pixel of the view's canvas its index on the whole one
+         * @param dimmers for each dimmer, whether the view has a say in how bright it is
+         * @param whole pixels of the whole canvas
+         */
+        Place(String name, int[] places, boolean[] dimmers, int whole) {
+            this.name = name;
+            this.places = places;
+            this.dimmers = dimmers;
+            this.whole = whole;
+        }
+    }
+
+    /**
+     * Makes a view that is dark.
+     *
+     * @param place where it is
+     * @param light what is shown there
+     * @param printer the printer that it shows
+     * @param states what all printers are doing, kept up to date
+     * @param faults told of each part of a look that fails, once
+     */
+    View(Place place, LightSpec light, FollowedPrinter printer, PrinterState[] states, Consumer<LookFault> faults) {
+        this.place = place;
+        this.light = light;
+        this.printer = printer;
+        situation = new Situation(printer.signals(), place.name, states);
+        canvas = light.fitting().canvas();
+        stage = stage(light, printer, faults);
+        adjustment = new Adjustment(canvas, place.places, place.whole);
+    }
+
+    /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
+    private static Stage stage(LightSpec light, FollowedPrinter printer, Consumer<LookFault> faults) {
+        Map<LookSpec, Look> made = new HashMap<>();
+        Function<LookSpec, Look> looks = look -> made.computeIfAbsent(look, LookSpec::make);
+        List<Cue> cues = light.cues().stream()
+                .map(cue -> cue.make(looks.apply(cue.look())))
+                .toList();
+        Map<String, Look> byName = new HashMap<>();
+        light.looks().forEach((name, look) -> byName.put(name, looks.apply(look)));
+        Fitting fitting = light.fitting();
+        return new Stage(cues, byName, printer.signals(), fitting.canvas(), fitting.canvas(), faults);
+    }
+
+    String name() {
+        return place.name;
+    }
+
+    FollowedPrinter printer() {
+        return printer;
+    }
+
+    /** The light of the last frame. */
+    Canvas canvas() {
+        return canvas;
+    }
+
+    /** The look that is on, or fading in. */
+    Look look() {
+        return stage.look();
+    }
+
+    /** Makes the look that somebody asks for, if it is one that no cue puts on. Any thread may do so, one at a time. */
+    void prepare(Wishes wishes) {
+        String name = wishes.name(Wish.LOOK);
+        if (!stage.knows(name) && !light.looks().isEmpty()) {
+            light.look(name).ifPresent(look -> stage.add(look.make()));
+        }
+    }
+
+    /** Draws a frame, once its printer has been followed. */
+    void draw(Wishes wishes, long nanos) {
+        situation.moveTo(printer.status(), printer.state(), nanos);
+        situation.take(wishes, printer.alarm());
+        canvas = adjustment.adjust(stage.draw(situation), situation);
+    }
+
+    /** Lets time pass while the light stays as it is. */
+    void pass(long nanos) {
+        stage.pass(nanos);
+        adjustment.pass(nanos);
+    }
+
+    /** How long the light that was drawn stays as it is, in ns, if nothing new is heard or asked for. */
+    long stillFor() {
+        return adjustment.isSettled() ? stage.stillFor(situation) : 0;
+    }
+
+    /** Puts the light of the last frame where it belongs. A lamp that several have a say in is as bright as the brightest has it. */
+    void putOn(Canvas all) {
+        put(canvas, all);
+    }
+
+    private void put(Canvas from, Canvas all) {
+        int[] places = place.places;
+        for (int here = 0; here < places.length; here++) {
+            System.arraycopy(from.rgba(), 4 * here, all.rgba(), 4 * places[here], 4);
+        }
+        for (int i = 0; i < place.dimmers.length; i++) {
+            if (place.dimmers[i]) {
+                all.dimmers()[i] = Math.max(all.dimmers()[i], from.dimmers()[i]);
+            }
+        }
+    }
+
+    /** Puts the light of its look where it belongs, as it is before anybody's wishes. */
+    void putLookOn(Canvas all) {
+        put(stage.seen(), all);
+    }
+
+    /** Begins with light that looks have drawn up to now. */
+    void beginWith(Canvas all) {
+        Canvas seen = stage.seen();
+        int[] places = place.places;
+        for (int here = 0; here < places.length; here++) {
+            System.arraycopy(all.rgba(), 4 * places[here], seen.rgba(), 4 * here, 4);
+        }
+        System.arraycopy(all.dimmers(), 0, seen.dimmers(), 0, seen.dimmers().length);
+    }
+
+    /** What people asked for goes on where it stands in another view. */
+    void takeOver(View before) {
+        adjustment.takeOver(before.adjustment);
+    }
+}
