@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import dev.lampwright.config.Config;
+import dev.lampwright.config.LightSpec;
 import dev.lampwright.config.Mounting;
 import dev.lampwright.config.Swatches;
 import dev.lampwright.cue.Condition;
@@ -50,6 +51,7 @@ final class LayoutMessage {
                                 .put("to", hours.to().toString())));
         mounting(message, config.mounting());
         return message.put("zones", zones(config.fitting()))
+                .put("views", views(config.light()))
                 .put("lamps", lamps(config.fitting(), config.mounting()))
                 .put("looks", looks(config))
                 .put("swatches", swatches(config.fitting()))
@@ -101,7 +103,7 @@ final class LayoutMessage {
 
     private static boolean isWarning(Condition condition) {
         return condition instanceof Condition.InAlarm
-                || (condition instanceof Condition.InState in && TROUBLED.containsAll(in.states()));
+                || (!condition.states().isEmpty() && TROUBLED.containsAll(condition.states()));
     }
 
     private static JsonArray zones(Fitting fitting) {
@@ -115,6 +117,17 @@ final class LayoutMessage {
             }
         });
         return zones;
+    }
+
+    /** The parts of the strip that show one printer each. */
+    private static JsonArray views(LightSpec light) {
+        JsonArray views = new JsonArray();
+        light.views()
+                .forEach(view -> views.add(new JsonObject()
+                        .put("name", view.name())
+                        .put("printer", light.printers().get(view.printer()).name())
+                        .put("place", view.pixels().toString())));
+        return views;
     }
 
     /** Neighbouring pixels in the order of the zone, as first and last. */

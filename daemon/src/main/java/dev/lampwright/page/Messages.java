@@ -4,6 +4,7 @@ import dev.lampwright.broker.BrokerState;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.desk.Report;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.engine.FrameReport;
 import dev.lampwright.json.Json;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
@@ -54,10 +55,20 @@ final class Messages {
         JsonObject message = report.withExactSignals()
                 .put("link_trouble", link.trouble())
                 .put("fault_lasts", daemon.frames().snapshot().faultLasts())
+                .put("faults_last", faultsLast(daemon))
                 .put("frames_shown", link.framesShown())
                 .put("broker_trouble", broker.phase() == BrokerState.Phase.CONNECTED ? "" : broker.reason());
         report.asked().leftSeconds(Ask.LOOK).ifPresent(seconds -> message.put("look_left_s", Math.ceil(seconds)));
         return message.text();
+    }
+
+    /** The names of the printers whose faults last. */
+    private static JsonArray faultsLast(Daemon daemon) {
+        JsonArray names = new JsonArray();
+        daemon.frames().snapshot().printers().stream()
+                .filter(FrameReport.Printer::faultLasts)
+                .forEach(printer -> names.add(printer.name()));
+        return names;
     }
 
     /**

@@ -57,6 +57,9 @@ export const CHINESE = {
   "fault.acknowledge": "确认",
   "fault.reset": "复位",
   "fault.said": "{title}：{words}",
+  "printers.title": "打印机",
+  "printers.place": "像素 {pixels}",
+  "printers.act": "{act}：{name}",
 
   "heat.both": "{part} {now} / {target} °C",
   "heat.off": "{part} {now} °C",
@@ -170,6 +173,8 @@ export const CHINESE = {
   "why.no_fault_to_reset": "没有需要复位的故障",
   "why.not_acknowledged": "故障尚未确认，请先确认",
   "why.fault_lasts": "故障尚未消除，请在消除后复位",
+  "why.unknown_printer": "没有名为“{name}”的打印机",
+  "why.several_faults": "多台打印机有故障，请选择其中一台",
   "why.no_white_light": "没有白光灯",
   "why.unknown_light": "没有名为“{name}”的白光灯",
   "why.unknown_look": "没有名为“{name}”的灯效",

@@ -57,6 +57,9 @@ export const ENGLISH = {
   "fault.acknowledge": "Acknowledge",
   "fault.reset": "Reset",
   "fault.said": "{title}: {words}",
+  "printers.title": "Printers",
+  "printers.place": "pixels {pixels}",
+  "printers.act": "{act}: {name}",
 
   "heat.both": "{part} {now} of {target} °C",
   "heat.off": "{part} {now} °C",
@@ -170,6 +173,8 @@ export const ENGLISH = {
   "why.no_fault_to_reset": "there is no fault to reset",
   "why.not_acknowledged": "the fault has not been acknowledged; acknowledge it first",
   "why.fault_lasts": "the fault is not over yet; reset it once it is",
+  "why.unknown_printer": "there is no printer “{name}”",
+  "why.several_faults": "several printers have a fault; choose one of them",
   "why.no_white_light": "there is no white light",
   "why.unknown_light": "there is no white light “{name}”",
   "why.unknown_look": "there is no look “{name}”",

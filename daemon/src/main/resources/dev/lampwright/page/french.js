@@ -57,6 +57,9 @@ export const FRENCH = {
   "fault.acknowledge": "Acquitter",
   "fault.reset": "Réarmer",
   "fault.said": "{title} : {words}",
+  "printers.title": "Imprimantes",
+  "printers.place": "pixels {pixels}",
+  "printers.act": "{act} : {name}",
 
   "heat.both": "{part} {now} sur {target} °C",
   "heat.off": "{part} {now} °C",
@@ -170,6 +173,8 @@ export const FRENCH = {
   "why.no_fault_to_reset": "il n’y a aucun défaut à réarmer",
   "why.not_acknowledged": "le défaut n’est pas acquitté ; acquittez-le d’abord",
   "why.fault_lasts": "le défaut dure encore ; réarmez une fois qu’il a disparu",
+  "why.unknown_printer": "il n’y a pas d’imprimante « {name} »",
+  "why.several_faults": "plusieurs imprimantes ont un défaut ; choisissez-en une",
   "why.no_white_light": "il n’y a aucune lampe blanche",
   "why.unknown_light": "il n’y a aucune lampe blanche « {name} »",
   "why.unknown_look": "il n’y a aucune ambiance « {name} »",

@@ -57,6 +57,9 @@ export const GERMAN = {
   "fault.acknowledge": "Quittieren",
   "fault.reset": "Zurücksetzen",
   "fault.said": "{title}: {words}",
+  "printers.title": "Drucker",
+  "printers.place": "Pixel {pixels}",
+  "printers.act": "{act}: {name}",
 
   "heat.both": "{part} {now} von {target} °C",
   "heat.off": "{part} {now} °C",
@@ -170,6 +173,8 @@ export const GERMAN = {
   "why.no_fault_to_reset": "Es gibt keine Störung zurückzusetzen",
   "why.not_acknowledged": "Die Störung ist noch nicht quittiert; quittiere sie zuerst",
   "why.fault_lasts": "Die Störung ist noch nicht vorbei; setze sie danach zurück",
+  "why.unknown_printer": "Es gibt keinen Drucker „{name}“",
+  "why.several_faults": "Mehrere Drucker haben eine Störung; wähle einen davon aus",
   "why.no_white_light": "Es gibt keine weiße Lampe",
   "why.unknown_light": "Es gibt keine weiße Lampe „{name}“",
   "why.unknown_look": "Es gibt keine Lichtstimmung „{name}“",

@@ -21,7 +21,7 @@ export class Heat {
       }
     }
     for (const one of told) {
-      const text = words(one);
+      const text = heatWords(one);
       const item = this.#items.get(one.part) ?? this.#add(one.part);
       item.classList.toggle("hot", one.hot);
       if (item.textContent !== text) {
@@ -51,7 +51,8 @@ export function temperatures(signals) {
     .sort((a, b) => rank(a.part) - rank(b.part));
 }
 
-function words({ part, now, target, hot }) {
+/** A temperature in words. */
+export function heatWords({ part, now, target, hot }) {
   const heated = target !== null && target > 0;
   const code = heated ? "heat.both" : hot ? "heat.hot" : "heat.off";
   return say(code, { part: partName(part), now: degrees(now), target: degrees(target ?? 0) });

@@ -67,14 +67,18 @@ export class History {
     byId("long").hidden = !draw("current-long", CURRENT, curves, new Axis("current-long", now, known));
   }
 
+  /** Several printers have a stripe each, one below the other. */
   #ribbon(states, faults, colours, axis) {
-    const parts = states.map(({ state, from, to }) => {
+    const printers = [...new Set(states.map(({ printer = "" }) => printer))].sort();
+    const height = (RIBBON - 8) / Math.max(1, printers.length);
+    const parts = states.map(({ printer = "", state, from, to }) => {
       const left = Math.max(0, axis.x(Date.parse(from)));
       const width = Math.max(0.8, axis.x(Date.parse(to)) - left);
-      return rect(left, 4, width, RIBBON - 8, colours[state] ?? "#808080", say(`state.${state}`));
+      const top = 4 + height * printers.indexOf(printer);
+      return rect(left, top, width, height, colours[state] ?? "#808080", named(printer, say(`state.${state}`)));
     });
-    const ticks = faults.map(({ began, words }) => {
-      const tick = rect(axis.x(Date.parse(began)) - 1, 0, 2, RIBBON, "", words ?? say("state.fault"));
+    const ticks = faults.map(({ printer = "", began, words }) => {
+      const tick = rect(axis.x(Date.parse(began)) - 1, 0, 2, RIBBON, "", named(printer, words ?? say("state.fault")));
       tick.setAttribute("class", "fault-tick");
       return tick;
     });
@@ -141,20 +145,24 @@ function line(values, from, step, axis, top) {
   return path;
 }
 
-function jobLine({ began, end, took_s: took, progress }) {
+function jobLine({ printer = "", began, end, took_s: took, progress }) {
   const at = Date.parse(began);
   const far = progress === undefined ? "" : percent(progress);
   const words = say("history.job", { end: say(`end.${end}`), time: duration(took) });
-  return { at, words: end === "done" || far === "" ? words : say("history.job.far", { words, share: far }), level: "job" };
+  return { at, words: named(printer, end === "done" || far === "" ? words : say("history.job.far", { words, share: far })), level: "job" };
 }
 
-function faultLine({ began, words = say("fault.silent"), over, acknowledged }) {
+function faultLine({ printer = "", began, words = say("fault.silent"), over, acknowledged }) {
   const at = Date.parse(began);
   const notes = [
     over === undefined ? "" : say("history.over", { time: duration((Date.parse(over) - at) / 1000) }),
     acknowledged === undefined ? say("history.not_acknowledged") : who(acknowledged),
   ].filter(Boolean);
-  return { at, words: say("history.fault", { words, notes: notes.join(", ") }), level: "fault" };
+  return { at, words: named(printer, say("history.fault", { words, notes: notes.join(", ") })), level: "fault" };
+}
+
+function named(printer, words) {
+  return printer === "" ? words : say("fault.said", { title: printer, words });
 }
 
 function who({ at, way, from, by }) {

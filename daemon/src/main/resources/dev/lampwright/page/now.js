@@ -51,21 +51,20 @@ export class Now {
   }
 
   #tellFault(report) {
-    const { alarm, fault_text: words, fault_lasts: lasts } = report;
-    const over = !lasts;
-    const on = alarm !== "normal";
+    const { alarm, fault_lasts: lasts } = report;
+    const fault = faultWords(report);
     this.#box.dataset.alarm = alarm;
-    this.#box.classList.toggle("faulty", on);
-    if (!on) {
+    this.#box.classList.toggle("faulty", fault !== null);
+    if (fault === null) {
       this.#offer("acknowledge", false);
       this.#offer("reset", false);
       return;
     }
-    set("fault-title", title(alarm, over));
-    set("fault-words", words ?? (over ? "" : say("fault.silent")));
-    set("fault-next", alarm === "alert" ? "" : say(over ? "fault.waits" : "fault.stays"));
+    set("fault-title", fault.title);
+    set("fault-words", fault.words);
+    set("fault-next", fault.next);
     this.#offer("acknowledge", alarm === "alert");
-    this.#offer("reset", alarm !== "alert" && over);
+    this.#offer("reset", alarm !== "alert" && !lasts);
   }
 
   /** What can't be done now is not offered; whoever has just pressed it is led on. */
@@ -76,6 +75,29 @@ export class Now {
     }
     button.hidden = !offered;
   }
+}
+
+/** What a printer does in words, with its share and when it is ready where these are known. */
+export function doing({ state, silence, signals }) {
+  const share = shareOf(state, signals);
+  const left = leftOf(state, signals);
+  const head = share === null ? say(`state.${state}`) : `${percent(share)} ${say(`state.${state}`)}`;
+  const rest = state === "silent"
+    ? say(silence === undefined ? "silence" : `silence.${silence.replaceAll(" ", "_")}`)
+    : left === null ? "" : say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left), clock: clock(Date.now() + 1000 * left) });
+  return { state: rest === "" ? head : say("fault.said", { title: head, words: rest }), share };
+}
+
+/** What is to be said of a printer's fault; null if there is none. */
+export function faultWords({ alarm, fault_text: words, fault_lasts: lasts }) {
+  if (alarm === "normal") {
+    return null;
+  }
+  return {
+    title: title(alarm, !lasts),
+    words: words ?? (lasts ? say("fault.silent") : ""),
+    next: alarm === "alert" ? "" : say(lasts ? "fault.stays" : "fault.waits"),
+  };
 }
 
 /** What somebody who cannot see the page has to hear when it changes; empty for nothing. */

@@ -10,6 +10,7 @@ import { History } from "./history.js";
 import { listLog, listReadings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
 import { Preview } from "./preview.js";
+import { newsOfAll, plain, Printers } from "./printers.js";
 import { Lamps, Stage } from "./stage.js";
 import { Standing } from "./standing.js";
 import { Pace } from "./still.js";
@@ -30,6 +31,7 @@ const controls = new Controls(desk, (zones) => stage.mark(zones), (look) => look
 const preview = new Preview(showPreview, endPreview);
 const lamps = new Lamps();
 const now = new Now();
+const printers = new Printers(desk);
 const heat = new Heat();
 const standing = new Standing(desk);
 const chart = new Chart();
@@ -76,6 +78,7 @@ function takeLayout(next) {
   pace.forget();
   stage.lay(layout);
   lamps.lay(layout);
+  printers.lay(layout);
   controls.lay(layout);
   set("version", say("page.version", { version }));
   byId("up").hidden = !layout.shelf;
@@ -96,8 +99,9 @@ function printerName() {
 
 function takeReport(next) {
   const before = report;
-  report = next;
+  report = plain(next);
   now.tell(report);
+  printers.tell(report);
   heat.tell(report);
   listReadings(report);
   standing.tell(report);
@@ -116,15 +120,31 @@ function takeReport(next) {
     if (before.alarm !== report.alarm && report.alarm !== "normal") {
       preview.stop();
     }
-    const words = news(before, report);
-    if (words !== "") {
-      set("news", words);
+    tellNews(before);
+  }
+}
+
+function tellNews(before) {
+  const several = newsOfAll(before, report);
+  for (const { name, words, was, is } of several) {
+    set("news", say("fault.said", { title: name, words }));
+    if (was.alarm !== is.alarm && is.alarm === "alert") {
+      device.notify(say("state.title", { state: say("state.fault"), name }), is.fault_text ?? "");
+    } else if (was.state !== is.state && is.state === "done") {
+      device.notify(say("state.title", { state: say("state.done"), name }), say("when.done"));
     }
-    if (before.alarm !== report.alarm && report.alarm === "alert") {
-      device.notify(say("state.title", { state: say("state.fault"), name: printerName() }), report.fault_text ?? "");
-    } else if (before.state !== report.state && report.state === "done") {
-      device.notify(say("state.title", { state: say("state.done"), name: printerName() }), say("when.done"));
-    }
+  }
+  if (Object.keys(report.printers ?? {}).length > 1) {
+    return;
+  }
+  const words = news(before, report);
+  if (words !== "") {
+    set("news", words);
+  }
+  if (before.alarm !== report.alarm && report.alarm === "alert") {
+    device.notify(say("state.title", { state: say("state.fault"), name: printerName() }), report.fault_text ?? "");
+  } else if (before.state !== report.state && report.state === "done") {
+    device.notify(say("state.title", { state: say("state.done"), name: printerName() }), say("when.done"));
   }
 }
 

@@ -57,6 +57,9 @@ export const SPANISH = {
   "fault.acknowledge": "Reconocer",
   "fault.reset": "Restablecer",
   "fault.said": "{title}: {words}",
+  "printers.title": "Impresoras",
+  "printers.place": "píxeles {pixels}",
+  "printers.act": "{act}: {name}",
 
   "heat.both": "{part} {now} de {target} °C",
   "heat.off": "{part} {now} °C",
@@ -170,6 +173,8 @@ export const SPANISH = {
   "why.no_fault_to_reset": "no hay ningún fallo que restablecer",
   "why.not_acknowledged": "el fallo no está reconocido; reconócelo antes",
   "why.fault_lasts": "el fallo aún no está resuelto; restablécelo después",
+  "why.unknown_printer": "no hay ninguna impresora «{name}»",
+  "why.several_faults": "varias impresoras tienen un fallo; elige una de ellas",
   "why.no_white_light": "no hay ninguna luz blanca",
   "why.unknown_light": "no hay ninguna luz blanca «{name}»",
   "why.unknown_look": "no hay ningún ambiente «{name}»",

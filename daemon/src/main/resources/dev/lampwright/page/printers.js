@@ -1,0 +1,146 @@
+// Several printers on one strip: what each does, next to its part of the strip, with its own fault to acknowledge.
+
+import { heatWords, temperatures } from "./heat.js";
+import { doing, faultWords, news } from "./now.js";
+import { say } from "./words.js";
+
+export class Printers {
+  #list = document.getElementById("printers");
+  #now = document.getElementById("now");
+  #items = new Map();
+  #places = new Map();
+  #desk;
+
+  constructor(desk) {
+    this.#desk = desk;
+  }
+
+  lay({ views = [] }) {
+    this.#places = new Map();
+    for (const { printer, place } of views) {
+      this.#places.set(printer, [...this.#places.get(printer) ?? [], place]);
+    }
+    this.#items.clear();
+    this.#list.replaceChildren();
+  }
+
+  tell(report) {
+    const names = several(report);
+    this.#now.classList.toggle("several", names.length > 0);
+    this.#list.hidden = names.length === 0;
+    for (const name of names) {
+      const item = this.#items.get(name) ?? this.#add(name);
+      item.tell(of(report, name));
+    }
+  }
+
+  #add(name) {
+    const item = new Item(name, (this.#places.get(name) ?? []).join(", "), this.#desk);
+    this.#items.set(name, item);
+    this.#list.append(item.element);
+    return item;
+  }
+}
+
+/** One printer of the list. */
+class Item {
+  element = document.createElement("li");
+  #state = element("p", "does");
+  #bar = element("div", "progress none");
+  #words = element("p", "says");
+  #next = element("p", "next");
+  #heat = element("p", "warmth");
+  #acknowledge;
+  #reset;
+
+  constructor(name, place, desk) {
+    const head = element("h3", "");
+    const pixels = element("span", "place");
+    head.textContent = name;
+    pixels.textContent = place === "" ? "" : say("printers.place", { pixels: place });
+    head.append(" ", pixels);
+    this.#bar.append(document.createElement("span"));
+    this.#bar.setAttribute("aria-hidden", "true");
+    this.#acknowledge = button("fault.acknowledge", name, () => desk.ask("acknowledge", { acknowledge: name }));
+    this.#reset = button("fault.reset", name, () => desk.ask("reset", { reset: name }));
+    head.tabIndex = -1;
+    this.element.append(head, this.#state, this.#bar, this.#words, this.#next, this.#acknowledge, this.#reset, this.#heat);
+  }
+
+  tell(printer) {
+    const { state, share } = doing(printer);
+    const fault = faultWords(printer);
+    this.element.dataset.alarm = printer.alarm;
+    set(this.#state, fault === null ? state : fault.title);
+    this.#bar.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
+    this.#bar.classList.toggle("none", share === null || fault !== null);
+    set(this.#words, fault?.words ?? "");
+    set(this.#next, fault?.next ?? "");
+    this.#offer(this.#acknowledge, printer.alarm === "alert");
+    this.#offer(this.#reset, printer.alarm !== "alert" && printer.alarm !== "normal" && !printer.fault_lasts);
+    set(this.#heat, temperatures(printer.signals).map(heatWords).join(" · "));
+  }
+
+  /** Whoever has just pressed what can't be done any more is led on. */
+  #offer(control, offered) {
+    if (!offered && document.activeElement === control) {
+      this.element.firstElementChild.focus();
+    }
+    control.hidden = !offered;
+  }
+}
+
+/** The names of the printers, if there are several. */
+function several({ printers = {} }) {
+  const names = Object.keys(printers);
+  return names.length > 1 ? names : [];
+}
+
+/** What a report says of one printer, as if it was the only one. */
+function of(report, name) {
+  const beginning = `${name}.`;
+  const signals = Object.entries(report.signals)
+    .filter(([key]) => key.startsWith(beginning))
+    .map(([key, value]) => [key.slice(beginning.length), value]);
+  return {
+    ...report.printers[name],
+    fault_lasts: (report.faults_last ?? []).includes(name),
+    signals: Object.fromEntries(signals),
+  };
+}
+
+/** A report as the page goes by it: the only printer needs no name. */
+export function plain(report) {
+  const names = Object.keys(report.printers ?? {});
+  return names.length === 1 ? { ...report, ...of(report, names[0]) } : report;
+}
+
+/** What somebody who cannot see the page has to hear of each of several printers; and those that have become a matter for a person. */
+export function newsOfAll(before, now) {
+  return several(now)
+    .filter((name) => before.printers?.[name] !== undefined)
+    .map((name) => ({ name, words: news(of(before, name), of(now, name)), was: before.printers[name], is: now.printers[name] }))
+    .filter(({ words }) => words !== "");
+}
+
+function button(code, name, act) {
+  const control = element("button", "main");
+  control.type = "button";
+  control.hidden = true;
+  control.textContent = say(code);
+  control.setAttribute("aria-label", say("printers.act", { act: say(code), name }));
+  control.addEventListener("click", act);
+  return control;
+}
+
+function element(tag, name) {
+  const made = document.createElement(tag);
+  made.className = name;
+  return made;
+}
+
+function set(box, text) {
+  if (box.textContent !== text) {
+    box.textContent = text;
+  }
+}
