@@ -73,6 +73,13 @@ final class SurveyCommand implements Callable<Integer> {
     private Path file;
 
     @Option(
+            names = "--as",
+            paramLabel = "NAME",
+            description =
+                    "With --write: give the printer a name, for a file with several: its sections are [printers.NAME].")
+    private String name;
+
+    @Option(
             names = "--into",
             paramLabel = "FILE",
             description =
@@ -127,6 +134,9 @@ final class SurveyCommand implements Callable<Integer> {
             throw wrong("--seconds is " + seconds + "; write a number above 0, at most " + LONGEST_S);
         }
         source.requireRight();
+        if (name != null && file == null) {
+            throw wrong("--as goes with --write, which makes a file to copy [printers." + name + "] from");
+        }
         TopicFilter.problem(topics).ifPresent(problem -> {
             throw wrong("--topics is not an MQTT topic filter: " + problem);
         });
@@ -168,7 +178,8 @@ final class SurveyCommand implements Callable<Integer> {
                 err().println(nothing(proposal));
             }
         } else if (file != null) {
-            write(ProposedConfig.whole(proposal, broker));
+            String text = ProposedConfig.whole(proposal, broker);
+            write(name == null ? text : ProposedConfig.named(text, name));
         } else if (target.isPresent()) {
             status = target.get().take(proposal);
         }
@@ -187,6 +198,10 @@ final class SurveyCommand implements Callable<Integer> {
         try {
             ConfigFile.read(text, file.toString());
         } catch (ConfigException e) {
+            if (name != null) {
+                throw wrong("--as is " + name + ": " + e.mistakes().get(0).what() + "; "
+                        + e.mistakes().get(0).whatWouldBeRight());
+            }
             throw new IllegalStateException("the file that would be written is not valid: " + e.getMessage(), e);
         }
         NewFile.write(file, text, force);

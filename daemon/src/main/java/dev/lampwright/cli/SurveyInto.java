@@ -39,7 +39,11 @@ final class SurveyInto {
         this.yes = yes;
         this.out = out;
         edited = EditedFile.read(file);
-        ConfigFile.read(edited.text(), file);
+        if (ConfigFile.read(edited.text(), file).light().isNamed()) {
+            throw new IOException(
+                    file + ": gives its printers names, so it is not clear which one is meant; use --write with"
+                            + " --as NAME, and copy its sections into the file");
+        }
     }
 
     /**

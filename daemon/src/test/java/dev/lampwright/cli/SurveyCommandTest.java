@@ -51,6 +51,23 @@ class SurveyCommandTest {
                 BROKER,
                 "--topics",
                 "a#");
+        assertWrong("--as goes with --write", "survey", "--broker", BROKER, "--as", "birch");
+    }
+
+    /** Which of several printers is meant cannot be known. */
+    @Test
+    void aFileThatNamesItsPrintersIsNotChanged() throws IOException {
+        Path two = Files.writeString(folder.resolve("two.toml"), """
+                broker.url = "mqtt://127.0.0.1"
+                controller.port = "/dev/ttyACM0"
+                strip.pixels = 30
+                printers.alder.readings.job.progress.topic = "shop/alder/job"
+                """);
+        assertFails(
+                two + ": gives its printers names, so it is not clear which one is meant; ",
+                "survey",
+                "--into",
+                two.toString());
     }
 
     @Test

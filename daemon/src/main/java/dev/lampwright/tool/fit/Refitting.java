@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.file.EditedFile;
 import dev.lampwright.file.LineChanges;
+import dev.lampwright.toml.Toml;
 import dev.lampwright.toml.TomlEditor;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -150,11 +151,7 @@ public final class Refitting {
         return switch (offer) {
             case ZONES -> zones(before);
             case DIMMERS -> stepped(new DimmersStep(contents.dimmersInUse(), contents.dimmerNames()), before);
-            case PRINTER ->
-                stepped(
-                        new ListenStep(
-                                printers, knowledge.inForce(edited.text()).broker(), contents.stateWords()),
-                        before);
+            case PRINTER -> printer(contents, before);
             case BRIGHTNESS -> stepped(new BrightnessStep(), before);
             case PIXELS -> stepped(new CountStep(), before);
             case ORDER -> stepped(new OrderStep(), before);
@@ -163,6 +160,17 @@ public final class Refitting {
             case MOUNTING -> stepped(new MountStep(), before);
             case NOTHING -> Optional.of(before);
         };
+    }
+
+    private Optional<Findings> printer(FileFindings contents, Findings before) throws LeaveException, IOException {
+        if (Toml.read(edited.text()).values().containsKey("printers")) {
+            bench.say(
+                    "This file gives its printers names. Find one with: lampwright survey --write FILE --as NAME; then copy"
+                            + " its sections into this file.");
+            return Optional.empty();
+        }
+        return stepped(
+                new ListenStep(printers, knowledge.inForce(edited.text()).broker(), contents.stateWords()), before);
     }
 
     /** Names and moves zones, then asks for the direction of those that are new or elsewhere. */

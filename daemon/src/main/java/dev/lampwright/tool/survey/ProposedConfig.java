@@ -13,6 +13,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** A proposal as a configuration: TOML, each binding with a comment that says why. */
@@ -29,6 +31,8 @@ public final class ProposedConfig {
             "topic = \"shop/alder/flags\"",
             "at = \"/alarm\"",
             "is = [\"true\"]");
+
+    private static final Pattern HEADER = Pattern.compile("(?m)^((?:# )?\\[\\[?)printer([.\\]])");
 
     private ProposedConfig() {}
 
@@ -195,6 +199,18 @@ public final class ProposedConfig {
             lines.add("# not listed here: " + NumberText.count(more, "more number")
                     + " with a unit; 'lampwright survey' lists all values");
         }
+    }
+
+    /**
+     * The same for a printer with a name.
+     *
+     * @param text what {@link #whole} gave
+     * @param printer the name
+     * @return the text with {@code [printers.NAME]} in place of {@code [printer]}
+     */
+    public static String named(String text, String printer) {
+        String header = Matcher.quoteReplacement("printers." + TomlText.key(printer));
+        return HEADER.matcher(text).replaceAll("$1" + header + "$2");
     }
 
     private static String why(FoundOwn own) {
