@@ -152,7 +152,8 @@ class ViewsSectionTest {
     @Test
     void viewsOfAPrinterWithoutAName() {
         assertEquals(
-                List.of("t.toml:4: views: does not apply here; name the printers: [printers.NAME] in place of [printer]"),
+                List.of(
+                        "t.toml:4: views: does not apply here; name the printers: [printers.NAME] in place of [printer]"),
                 mistakes("""
                         broker.url = "mqtt://127.0.0.1"
                         controller.port = "/dev/ttyACM0"
