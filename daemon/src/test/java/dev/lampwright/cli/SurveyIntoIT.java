@@ -47,7 +47,7 @@ class SurveyIntoIT {
             Path file = Files.writeString(folder.resolve("alder.toml"), text);
             Child shown = survey(file);
             assertEquals(1, shown.status(), shown.output());
-            assertTrue(shown.output().contains("nothing is written; add --yes to write it"), shown.output());
+            assertTrue(shown.output().contains("nothing written; add --yes to write it"), shown.output());
             assertTrue(shown.output().contains("+bed.actual_C = { topic = \"shop/alder/heat\""), shown.output());
             assertEquals(text, Files.readString(file));
             Child written = survey(file, "--yes");

@@ -58,7 +58,7 @@ final class BadBrokerIT {
                     peer.connack(0);
                     peer.silence();
                 }),
-                script("SUBACK with too few codes", "answered wrongly", peer -> {
+                script("SUBACK with too few codes", "answer to the subscription was wrong", peer -> {
                     peer.connack(0);
                     peer.suback(1, 1);
                     peer.silence();
