@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.testing.KeptLogLevel;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import picocli.CommandLine;
@@ -16,7 +17,7 @@ record Run(int status, String out, String err) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         CommandLine line = Lampwright.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-        int status = line.execute(args);
+        int status = KeptLogLevel.during(() -> line.execute(args));
         return new Run(status, out.toString(), err.toString());
     }
 }

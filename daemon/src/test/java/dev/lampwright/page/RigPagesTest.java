@@ -76,7 +76,7 @@ class RigPagesTest {
         assertEquals("/alder/", moved.headers().firstValue("Location").orElseThrow());
         assertEquals(404, send(at("oak/")).statusCode());
         assertEquals(404, send(at("oak")).statusCode());
-        assertEquals(404, send(at("rights")).statusCode());
+        assertEquals(404, send(at("wiring")).statusCode());
     }
 
     @Test
