@@ -1,5 +1,6 @@
 package dev.lampwright.testing;
 
+import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.AppenderBase;
@@ -7,9 +8,13 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.slf4j.LoggerFactory;
 
-/** What the loggers of a class, or of all classes of a package, log while this is open. It still goes where it went before as well. */
+/**
+ * What the loggers of a class, or of all classes of a package, log from information upwards while this is open, whatever a command has asked
+ * of the log elsewhere in this process. It still goes where it went before as well.
+ */
 public final class CapturedLog implements AutoCloseable {
     private final Logger logger;
+    private final Level levelBefore;
     private final List<String> lines = new CopyOnWriteArrayList<>();
     private final AppenderBase<ILoggingEvent> appender = new AppenderBase<>() {
         @Override
@@ -25,6 +30,10 @@ public final class CapturedLog implements AutoCloseable {
      */
     public CapturedLog(String name) {
         logger = (Logger) LoggerFactory.getLogger(name);
+        levelBefore = logger.getLevel();
+        if (levelBefore == null) {
+            logger.setLevel(Level.INFO);
+        }
         appender.start();
         logger.addAppender(appender);
     }
@@ -38,5 +47,6 @@ public final class CapturedLog implements AutoCloseable {
     @Override
     public void close() {
         logger.detachAppender(appender);
+        logger.setLevel(levelBefore);
     }
 }
