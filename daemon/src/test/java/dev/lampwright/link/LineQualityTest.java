@@ -21,7 +21,7 @@ class LineQualityTest {
                 tally.messagesLost.incrementAndGet();
                 pass(quality, 1);
             }
-            assertTrue(quality.words().startsWith("messages on port get lost"));
+            assertTrue(quality.words().startsWith("messages on port are getting lost"));
             pass(quality, 10);
             pass(quality, 1);
             assertEquals("", quality.words());
@@ -38,7 +38,7 @@ class LineQualityTest {
             for (int time = 0; time < 5; time++) {
                 tally.messagesLost.incrementAndGet();
                 pass(quality, 1);
-                assertTrue(quality.words().startsWith("messages on port get lost"));
+                assertTrue(quality.words().startsWith("messages on port are getting lost"));
                 pass(quality, 11);
                 assertEquals("", quality.words());
             }
@@ -61,7 +61,7 @@ class LineQualityTest {
             assertEquals("", quality.words());
             tally.controllerCounts(6, 4, 3);
             quality.watch(false);
-            assertTrue(quality.words().startsWith("messages on port get lost"));
+            assertTrue(quality.words().startsWith("messages on port are getting lost"));
         }
     }
 
