@@ -156,10 +156,10 @@ class SerialLineIT {
         pty.unplug();
         assertTrue(assertThrows(LineException.class, () -> line.read(new byte[8], 100))
                 .getMessage()
-                .contains("is gone"));
+                .contains("has disappeared"));
         assertTrue(assertThrows(LineException.class, () -> line.write(new byte[8], 8))
                 .getMessage()
-                .contains("is gone"));
+                .contains("has disappeared"));
         line.close();
         assertTrue(assertThrows(LineException.class, line::open).getMessage().startsWith("no port " + pty.port()));
     }
