@@ -16,8 +16,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A rig of the process, by its name: whether it runs, and what is wrong with it. A rig whose file is not right runs as before, or not at all if
- * it never was. One that stands still is closed and built anew. Everything can be asked by any thread and waits for nothing.
+ * A rig of the process, by its name: whether it runs, and what is wrong with it. If its file has a mistake, it runs as before, or stays off
+ * if it is new. A rig that has stalled is closed and started again. Any thread may call the public methods; none of them waits.
  */
 public final class Rig {
     private static final Logger LOG = LoggerFactory.getLogger(Rig.class);
@@ -61,7 +61,7 @@ public final class Rig {
     /**
      * What runs for it.
      *
-     * @return empty if it has never been right, or has only just been found; another one after it stood still
+     * @return empty while its file has never been valid, or has only just been found; another one after it was started again
      */
     public Optional<Daemon> daemon() {
         return run.flatMap(RigRun::daemon);
@@ -70,16 +70,16 @@ public final class Rig {
     /**
      * What is wrong with its file as it is now.
      *
-     * @return empty if it is right
+     * @return empty if it is valid
      */
     public List<Mistake> mistakes() {
         return mistakes;
     }
 
     /**
-     * Whether it makes no frames, though it should.
+     * Whether it has stalled: it should make frames, and does not, or its own thread hangs.
      *
-     * @return true from ten seconds after the last frame
+     * @return true from ten seconds after the last frame until the first new one
      */
     public boolean isStill() {
         return still;
@@ -92,7 +92,7 @@ public final class Rig {
      */
     public String trouble() {
         if (still) {
-            return "it stands still";
+            return "it has stalled";
         }
         if (!mistakes.isEmpty()) {
             return (daemon().isPresent() ? "its file is rejected and it runs as before: " : "its file is rejected: ")
@@ -102,7 +102,7 @@ public final class Rig {
         return run.map(RigRun::failure).orElse("");
     }
 
-    /** Does as its file says now. For the thread that reads the files. */
+    /** Takes what was read of its file. For the thread that reads the files. */
     void follow(RigReading reading) {
         RigName.during(name, () -> take(reading));
     }
@@ -120,11 +120,11 @@ public final class Rig {
         Config next = reading.config().orElseThrow();
         if (wanted.filter(next::equals).isPresent()) {
             if (!before.isEmpty()) {
-                LOG.info("{} is right again, as it was", file);
+                LOG.info("{} is valid again, and unchanged", file);
             }
             return;
         }
-        LOG.info("{} is in force", file);
+        LOG.info("{} is active", file);
         boolean isNew = wanted.isEmpty();
         wanted = Optional.of(next);
         if (isNew) {
@@ -137,11 +137,11 @@ public final class Rig {
     private void begin() {
         RigRun begun = new RigRun(name, maker, wanted.orElseThrow());
         run = Optional.of(begun);
-        stillness.built();
+        stillness.restarted();
         begun.start();
     }
 
-    /** Looks whether it still makes frames, and builds it anew if it does not. To be called every half second or so, by one thread. */
+    /** Checks that it still makes frames, and starts it again if it does not. One thread calls this every half second or so. */
     void lookAround() {
         run.ifPresent(now -> RigName.during(name, () -> lookAt(now)));
     }
@@ -149,29 +149,29 @@ public final class Rig {
     private void lookAt(RigRun now) {
         Stillness.Verdict verdict = stillness.look(clock.getAsLong(), now.frames(), now.steps());
         boolean before = still;
-        still = verdict != Stillness.Verdict.GOES_ON;
+        still = verdict != Stillness.Verdict.RUNNING || (before && now.frames() == 0);
         if (before && !still) {
-            LOG.info("the rig makes frames again");
+            LOG.info("the rig runs again");
         }
-        if (verdict == Stillness.Verdict.BUILD_ANEW) {
-            LOG.error("the rig makes no frames and is started again; the other rigs carry on. Please report it");
+        if (verdict == Stillness.Verdict.RESTART) {
+            LOG.error("the rig has stalled and is started again; the other rigs carry on. Please report it");
             now.close();
             begin();
         }
     }
 
-    /** A sign of life: how many frames have been made; empty while there is no daemon. */
+    /** How many frames it has made; empty while there is no daemon. */
     OptionalLong frames() {
         Optional<Daemon> daemon = daemon();
         return daemon.isPresent() ? OptionalLong.of(daemon.get().pulse()) : OptionalLong.empty();
     }
 
-    /** Begins to end, and returns at once. */
+    /** Begins to stop it, and returns at once. */
     void close() {
         run.ifPresent(RigRun::close);
     }
 
-    /** Waits for its end. */
+    /** Waits until it has stopped, and returns whether it has. */
     boolean awaitEnd(Duration most) {
         return run.map(now -> now.awaitEnd(most)).orElse(true);
     }

@@ -15,8 +15,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One life of a rig: a daemon, and the thread {@code rig} that makes it, changes it and looks after it. Nobody else calls what might wait for
- * the daemon, so one that is stuck holds up nobody.
+ * One run of a rig: a daemon, and the thread {@code rig} that makes it, changes it and looks after it. No other thread calls anything that
+ * might wait for the daemon, so a stuck daemon holds up nothing else.
  */
 final class RigRun {
     private static final Logger LOG = LoggerFactory.getLogger(RigRun.class);
@@ -35,7 +35,7 @@ final class RigRun {
     private final AtomicLong steps = new AtomicLong();
 
     /**
-     * Makes a life that has not begun.
+     * Makes a run that has not started.
      *
      * @param name of the rig
      * @param maker puts the daemon together
@@ -50,12 +50,12 @@ final class RigRun {
         worker = made[0];
     }
 
-    /** Begins, and returns at once. */
+    /** Starts, and returns at once. */
     void start() {
         worker.start();
     }
 
-    /** Has another configuration taken up soon. */
+    /** Has the rig's own thread change to another configuration soon. */
     void change(Config next) {
         wanted.set(next);
     }
@@ -65,22 +65,17 @@ final class RigRun {
         return daemon;
     }
 
-    /** What the daemon runs; empty while there is none. */
-    Optional<Config> inForce() {
-        return inForce;
-    }
-
-    /** Why the newest configuration could not be taken up although it is right; empty if it was. */
+    /** Why the newest configuration could not be used although it is valid; empty if it could. */
     String failure() {
         return failure;
     }
 
-    /** A sign of life of its own thread: a count. */
+    /** A count that grows while its own thread runs. */
     long steps() {
         return steps.get();
     }
 
-    /** A sign of life of the daemon: a count; that of its own thread until there is a daemon. */
+    /** A count that grows while the daemon makes frames; {@link #steps} until there is a daemon. */
     long frames() {
         return daemon.map(Daemon::pulse).orElseGet(steps::get);
     }
@@ -107,7 +102,7 @@ final class RigRun {
             failure = "";
         } catch (RuntimeException | StackOverflowError e) {
             failure = "hit an internal error, please report it (" + e + ")";
-            LOG.error("the rig {}; {}", failure, goesBack() ? "it goes on as before" : "start lampwright again", e);
+            LOG.error("the rig {}; {}", failure, goesBack() ? "it runs as before" : "start lampwright again", e);
         }
     }
 
@@ -130,7 +125,7 @@ final class RigRun {
         }
     }
 
-    /** Begins to end it in good order, and returns at once. One that is stuck is left behind. */
+    /** Begins to stop it in good order, and returns at once. A daemon that is stuck is left behind. */
     void close() {
         closing = true;
         RigName.during(name, () -> {
@@ -145,17 +140,17 @@ final class RigRun {
             worker.end(LONGEST_STEP);
             daemon.ifPresent(Daemon::close);
         } catch (RuntimeException e) {
-            LOG.error("the rig could not be ended in good order", e);
+            LOG.error("the rig could not be stopped in good order", e);
         } finally {
             closed.countDown();
         }
     }
 
     /**
-     * Waits for its end.
+     * Waits until it has stopped.
      *
-     * @param most how long
-     * @return whether it has ended
+     * @param most how long to wait
+     * @return whether it has stopped
      */
     boolean awaitEnd(Duration most) {
         try {

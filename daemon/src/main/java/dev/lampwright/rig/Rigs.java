@@ -23,12 +23,12 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * All rigs of a process. They come, change and go as the files of a shop say, each by itself. {@link #all}, {@link #find} and
- * {@link #mistakes} may be asked by any thread; the rest is for the one that reads the files.
+ * All rigs of a process. Each starts, changes and stops with its own file in a shop. Any thread may call {@link #all}, {@link #find},
+ * {@link #mistakes}, {@link #daemons} and {@link #pulse}; the rest is for the thread that reads the files.
  */
 public final class Rigs implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Rigs.class);
-    /** A controller has to be free before another rig can have it. */
+    /** How long to wait for a controller to be free, since another rig may use it next. */
     private static final Duration LONGEST_END = Duration.ofMillis(1500);
 
     private final Maker maker;
@@ -103,14 +103,14 @@ public final class Rigs implements AutoCloseable {
     }
 
     /**
-     * Does as the files of a shop say. Rigs of which nothing is new go on as if nothing had been read. Those that are gone end first, for up to
-     * a second and a half, as others may have their controllers from now on.
+     * Follows the files of a shop. Rigs whose configuration is unchanged are left alone. Rigs whose files were removed stop first, for up
+     * to a second and a half, since other rigs may now use their controllers.
      *
      * @param shop what was read
      */
     public void follow(Shop shop) {
         if (!mistakes.isEmpty()) {
-            LOG.info("what all rigs share is right again");
+            LOG.info("what all rigs share is valid again");
         }
         mistakes = List.of();
         Map<String, Rig> next = new TreeMap<>(rigs);
@@ -133,7 +133,7 @@ public final class Rigs implements AutoCloseable {
     }
 
     private void end(List<Rig> ending) {
-        ending.forEach(rig -> RigName.during(rig.name(), () -> LOG.info("{} is gone; the rig ends", rig.file())));
+        ending.forEach(rig -> RigName.during(rig.name(), () -> LOG.info("{} was removed; the rig stops", rig.file())));
         ending.forEach(Rig::close);
         await(ending, LONGEST_END);
     }
@@ -144,7 +144,7 @@ public final class Rigs implements AutoCloseable {
     }
 
     /**
-     * Notes that what all rigs share is not right. They run as before.
+     * Notes that what all rigs share is not valid. They run as before.
      *
      * @param wrong what is wrong, 1 or more
      */
@@ -156,16 +156,16 @@ public final class Rigs implements AutoCloseable {
         mistakes = List.copyOf(wrong);
     }
 
-    /** Looks whether all rigs go on, and builds anew what stands still. To be called every half second or so. */
+    /** Checks that all rigs still run, and starts those again that have stalled. To be called every half second or so. */
     public void lookAround() {
         looks.incrementAndGet();
         rigs.values().forEach(Rig::lookAround);
     }
 
     /**
-     * A sign of life of the whole process: another number while any rig makes frames, or while there is none and files are read.
+     * A count that changes while any rig makes frames; while no rig has a daemon, while {@link #lookAround} is called.
      *
-     * @return a count; 0 until the first frame
+     * @return 0 at first
      */
     public long pulse() {
         List<OptionalLong> frames = new ArrayList<>();
@@ -175,7 +175,7 @@ public final class Rigs implements AutoCloseable {
                 : frames.stream().mapToLong(OptionalLong::getAsLong).sum();
     }
 
-    /** Ends all rigs in good order, all at once, within a second or so. */
+    /** Stops all rigs in good order, all at once, within a second and a half. */
     @Override
     public void close() {
         List<Rig> ending = all();

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Notices that a file of a shop has come, changed or gone and that all are at rest, by looking at them now and then. */
+/** Notices that a file of a shop was added, changed or removed, once none is being written any more. Looks at them when called. */
 public final class ShopWatch {
     private final Path folder;
     private Map<String, String> taken;

@@ -4,33 +4,33 @@ import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Whether something goes on that counts in several ways at once, and when to build it anew: as soon as one of the counts has stood still for ten
- * seconds, and where that does not help, again after twice the time. A process that was stopped itself takes nobody else for still. For one
- * thread.
+ * Whether something runs, as several counts show, and when to start it again: once one of the counts has not changed for ten seconds, and
+ * if that does not help, again after twice that time and so on, up to ten minutes. Time in which this whole process was stopped does not
+ * count. For one thread.
  */
 final class Stillness {
     private static final long LONGEST_LOOK_NANOS = TimeUnit.SECONDS.toNanos(1);
-    /** Half a minute would have the service manager end the process: WatchdogSec in the package's service. */
+    /** Less than WatchdogSec of the package's service, 30 s, after which the service manager would end the whole process. */
     static final long STILL_NANOS = TimeUnit.SECONDS.toNanos(10);
 
     private static final long LONGEST_NANOS = TimeUnit.MINUTES.toNanos(10);
-    /** So long must it have gone on before it counts as mended. */
-    private static final long MENDED_NANOS = TimeUnit.MINUTES.toNanos(1);
+    /** How long it must run before it counts as recovered. */
+    private static final long RECOVERED_NANOS = TimeUnit.MINUTES.toNanos(1);
 
     private final long[] counts;
     private final long[] stillNanos;
     private long patienceNanos = STILL_NANOS;
-    private long goesOnNanos;
+    private long runningNanos;
     private long lookedAt;
 
-    /** What is to be done. */
+    /** What to do. */
     enum Verdict {
-        /** It goes on. */
-        GOES_ON,
-        /** It stands still. */
+        /** Nothing: it runs. */
+        RUNNING,
+        /** Wait: it has stalled. */
         STILL,
-        /** It stands still, and it is time to build it anew. */
-        BUILD_ANEW
+        /** Start it again: it has stalled for long enough. */
+        RESTART
     }
 
     Stillness(long now, int counts) {
@@ -55,26 +55,26 @@ final class Stillness {
             longest = Math.max(longest, stillNanos[i]);
         }
         if (longest < STILL_NANOS) {
-            goesOn(passed);
-            return Verdict.GOES_ON;
+            runs(passed);
+            return Verdict.RUNNING;
         }
-        goesOnNanos = 0;
+        runningNanos = 0;
         if (longest < patienceNanos) {
             return Verdict.STILL;
         }
         patienceNanos = Math.min(2 * patienceNanos, LONGEST_NANOS);
-        return Verdict.BUILD_ANEW;
+        return Verdict.RESTART;
     }
 
-    private void goesOn(long passed) {
-        goesOnNanos += passed;
-        if (goesOnNanos >= MENDED_NANOS) {
+    private void runs(long passed) {
+        runningNanos += passed;
+        if (runningNanos >= RECOVERED_NANOS) {
             patienceNanos = STILL_NANOS;
         }
     }
 
-    /** Begins anew with what has been built. */
-    void built() {
+    /** Notes that it was started again, and gives it time. */
+    void restarted() {
         Arrays.fill(stillNanos, 0);
     }
 }

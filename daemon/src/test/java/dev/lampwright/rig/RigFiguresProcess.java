@@ -175,14 +175,10 @@ final class RigFiguresProcess {
                 TimeUnit.MILLISECONDS.sleep(5);
             }
             long started = ProcessAge.now().toMillis();
-            warmUp(rigs, Math.max(10, seconds / 2));
+            lookAroundFor(rigs, Math.max(10, seconds / 2)); // to warm up
             print(rigs, seconds, started);
         }
         System.exit(0);
-    }
-
-    private static void warmUp(Rigs rigs, int seconds) throws InterruptedException {
-        lookAroundFor(rigs, seconds);
     }
 
     private static void lookAroundFor(Rigs rigs, int seconds) throws InterruptedException {

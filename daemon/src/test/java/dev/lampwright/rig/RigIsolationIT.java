@@ -49,7 +49,7 @@ class RigIsolationIT {
     @TempDir
     private static Path folder;
 
-    /** Seconds pass by it only when a test says so, so that nobody has to wait for them. */
+    /** The clock by which rigs are watched. It runs only when a test moves it, so no test waits for it. */
     private static final AtomicLong WATCHED_NANOS = new AtomicLong();
 
     private static final Heartbeat HEARTBEAT = new Heartbeat();
@@ -57,7 +57,7 @@ class RigIsolationIT {
     private static Mosquitto broker;
     private static TestShop shop;
 
-    /** What keeps the frame loop from going on. */
+    /** What blocks the frame loop. */
     private static final class Stuck implements StatusWatch {
         private volatile boolean on;
         private final CountDownLatch freed = new CountDownLatch(1);
@@ -116,10 +116,13 @@ class RigIsolationIT {
                 Await.until(name + " goes on", () -> shop.at(name).shown() > shown + 2);
                 assertTrue(daemon.desk().ask("brightness", "0.9").done(), name);
             }
+            Daemon birch = shop.daemon("birch");
+            long messages = birch.messages();
             broker.publish("shop/birch/job", "RUN", false);
             Await.until(
                     "birch hears its printer",
-                    () -> shop.daemon("birch").statuses().of(Statuses.UNNAMED).state() == PrinterState.PRINTING);
+                    () -> birch.messages() > messages
+                            && birch.statuses().of(Statuses.UNNAMED).state() == PrinterState.PRINTING);
         }
     }
 
@@ -151,7 +154,7 @@ class RigIsolationIT {
         Await.until(UNLUCKY + " is lit again", () -> shop.at(UNLUCKY).shown() > shown + 5);
     }
 
-    /** Has eleven seconds pass for whoever watches the rigs, while all but the unlucky one go on. */
+    /** Lets eleven seconds pass on the clock by which rigs are watched, while all but the unlucky one run. */
     private static void letTheWatchSeeTenSeconds() {
         for (int seconds = 0; seconds < 11; seconds++) {
             if (seconds % 4 == 0) {
@@ -220,12 +223,12 @@ class RigIsolationIT {
     void looksThatFail() throws ConfigException {
         Before before = new Before();
         try (CapturedLog log = new CapturedLog("dev.lampwright.engine")) {
-            shop.startAnew(UNLUCKY, true);
+            shop.startAgain(UNLUCKY, true);
             Await.until("it is told", () -> log.lines().stream().anyMatch(line -> line.contains("cannot be drawn")));
         }
         before.requireNothingHappenedToTheOthers();
         assertEquals("", shop.rigs().find(UNLUCKY).orElseThrow().trouble(), "the rest of it goes on");
-        shop.startAnew(UNLUCKY, false);
+        shop.startAgain(UNLUCKY, false);
         awaitLit();
     }
 
@@ -248,5 +251,7 @@ class RigIsolationIT {
         before.requireNothingHappenedToTheOthers();
         awaitLit();
         assertNotSame(wedged, shop.daemon(UNLUCKY));
+        shop.rigs().lookAround();
+        assertEquals("", shop.rigs().find(UNLUCKY).orElseThrow().trouble(), "it runs again");
     }
 }

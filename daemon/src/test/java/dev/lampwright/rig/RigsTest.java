@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Rigs come, change and go with their files, each by itself. Nobody listens at their broker. */
+/** Rigs start, change and stop with their files, each by itself. Nothing listens at the address of their broker. */
 @Timeout(60)
 class RigsTest {
     private static final int FRAMES_PER_SECOND = 30;
@@ -118,7 +118,7 @@ class RigsTest {
     @Test
     void aShopThatIsNotRightLeavesAllAsTheyAre() throws ConfigException {
         Daemon alder = shop.daemon("alder");
-        Mistake wrong = new Mistake("shop.toml", 1, "", "is wrong", "mend it");
+        Mistake wrong = new Mistake("shop.toml", 1, "", "is wrong", "fix it");
         try (CapturedLog log = new CapturedLog(Rigs.class.getName())) {
             shop.rigs().refused(List.of(wrong));
             shop.rigs().refused(List.of(wrong));
@@ -126,7 +126,7 @@ class RigsTest {
             shop.read();
             shop.read();
             assertEquals(
-                    List.of("WARN " + wrong, "WARN all rigs run as before", "INFO what all rigs share is right again"),
+                    List.of("WARN " + wrong, "WARN all rigs run as before", "INFO what all rigs share is valid again"),
                     log.lines());
         }
         assertEquals(List.of(), shop.rigs().mistakes());

@@ -6,7 +6,7 @@ import dev.lampwright.rig.Stillness.Verdict;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 
-/** When a rig counts as standing still, looked at once a second. */
+/** When a rig counts as stalled, with a look every second. */
 class StillnessTest {
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
 
@@ -21,7 +21,7 @@ class StillnessTest {
     }
 
     private Verdict goOn(int looks) {
-        Verdict last = Verdict.GOES_ON;
+        Verdict last = Verdict.RUNNING;
         for (int i = 0; i < looks; i++) {
             frames += 60;
             steps += 2;
@@ -30,19 +30,19 @@ class StillnessTest {
         return last;
     }
 
-    /** How many looks it takes until it is built anew, which it then is. */
-    private int looksUntilBuilt() {
+    /** How many looks it takes until it has to be started again, which it then is. */
+    private int looksUntilRestart() {
         int looks = 1;
-        while (look() != Verdict.BUILD_ANEW) {
+        while (look() != Verdict.RESTART) {
             looks++;
         }
-        stillness.built();
+        stillness.restarted();
         return looks;
     }
 
     @Test
     void goesOnWhileBothCountsMove() {
-        assertEquals(Verdict.GOES_ON, goOn(1000));
+        assertEquals(Verdict.RUNNING, goOn(1000));
     }
 
     @Test
@@ -50,38 +50,38 @@ class StillnessTest {
         goOn(3);
         for (int i = 1; i < 10; i++) {
             frames += 60;
-            assertEquals(Verdict.GOES_ON, look(), "after " + i + " s");
+            assertEquals(Verdict.RUNNING, look(), "after " + i + " s");
         }
         frames += 60;
-        assertEquals(Verdict.BUILD_ANEW, look());
+        assertEquals(Verdict.RESTART, look());
     }
 
     @Test
     void aCureThatDoesNotHelpIsTriedAfterTwiceTheTimeUpToTenMinutes() {
         goOn(1);
-        assertEquals(10, looksUntilBuilt());
-        assertEquals(20, looksUntilBuilt());
-        assertEquals(40, looksUntilBuilt());
+        assertEquals(10, looksUntilRestart());
+        assertEquals(20, looksUntilRestart());
+        assertEquals(40, looksUntilRestart());
         for (int i = 0; i < 4; i++) {
-            looksUntilBuilt();
+            looksUntilRestart();
         }
-        assertEquals(600, looksUntilBuilt());
+        assertEquals(600, looksUntilRestart());
     }
 
     @Test
     void aCureThatHelpedForAMinuteIsTriedAtOnceTheNextTime() {
         goOn(1);
-        looksUntilBuilt();
+        looksUntilRestart();
         goOn(60);
-        assertEquals(10, looksUntilBuilt());
+        assertEquals(10, looksUntilRestart());
         goOn(30);
-        assertEquals(20, looksUntilBuilt());
+        assertEquals(20, looksUntilRestart());
     }
 
     @Test
     void aProcessThatWasStoppedItselfFindsNothingStill() {
         goOn(1);
         seconds += 3600;
-        assertEquals(Verdict.GOES_ON, look());
+        assertEquals(Verdict.RUNNING, look());
     }
 }

@@ -125,7 +125,7 @@ public final class TestShop implements AutoCloseable {
                 made, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), phase);
     }
 
-    /** Its only look has a layer on a pixel that is not fitted, which no file can say. */
+    /** Its only look has a layer on a pixel that is not fitted, which no file can describe. */
     private static Config withBrokenLook(Config config) {
         int pixels = config.setup().pixels();
         LayerSpec layer = new LayerSpec(
@@ -139,8 +139,8 @@ public final class TestShop implements AutoCloseable {
         return config.with(config.light().showing(List.of(new CueSpec(look, List.of(), 0, Easing.LINEAR))));
     }
 
-    /** Starts a rig anew whose looks fail, or no longer do. */
-    void startAnew(String name, boolean looksFail) throws ConfigException {
+    /** Stops a rig and starts it again, with looks that fail or with its own. */
+    void startAgain(String name, boolean looksFail) throws ConfigException {
         remove(name).read();
         if (looksFail) {
             broken.add(name);
