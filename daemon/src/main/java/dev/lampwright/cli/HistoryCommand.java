@@ -45,7 +45,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:the history was shown",
-            "1:there is no history, it cannot be read, or the configuration is invalid",
+            "1:no history was found, a file cannot be read, or the configuration is invalid",
             "2:usage error"
         },
         footer = {"", "Example: lampwright history /etc/lampwright/lampwright.toml --since 7d"})

@@ -97,6 +97,9 @@ final class ManualPage {
     private void files() {
         macro("SH", "FILES");
         entry("/etc/lampwright/lampwright.toml", "The configuration that the service lampwright reads.");
+        entry(
+                "/etc/lampwright/shop.toml, /etc/lampwright/rigs/NAME.toml",
+                "For several printers, what it reads instead: what all rigs share, and a file for each.");
         entry("/etc/lampwright/NAME.toml", "The configuration that the service lampwright@NAME reads.");
         entry(
                 "/var/lib/lampwright/NAME-*.history.jsonl",

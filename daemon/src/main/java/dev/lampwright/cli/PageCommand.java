@@ -56,11 +56,12 @@ final class PageCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws ConfigException, IOException {
-        boolean shop = ShopFile.isIn(file);
+        Path folder = file;
+        boolean shop = ShopFile.isIn(folder);
         String name = shop && rig.isGiven() ? RigFile.nameOf(rig.file(file)) : "";
         file = shop ? file.resolve(ShopFile.NAME) : rig.file(file);
         PageSettings settings = (shop
-                        ? ShopFile.read(file.getParent()).page()
+                        ? ShopFile.read(folder).page()
                         : ConfigFile.read(file).page())
                 .orElseThrow(() -> new IOException(file + " has no section [page]; add one, even an empty one"));
         if (settings.port() == 0 && !settings.tls()) {

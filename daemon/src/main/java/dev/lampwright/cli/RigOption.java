@@ -29,7 +29,7 @@ final class RigOption {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    /** For completion: what the shell runs when somebody asks it for names, since only then is it known which there are. */
+    /** For completion: a command that the shell runs to list the names, since rigs may be added at any time. */
     private static final class Names implements Iterable<String> {
         @Override
         public Iterator<String> iterator() {
@@ -59,7 +59,7 @@ final class RigOption {
         return isGiven() ? Shop.rig(given, name).path() : only(given);
     }
 
-    /** The same, of a file that need not be there yet; so a folder without a {@code shop.toml} is none. */
+    /** The same for a file that need not exist yet. A folder without a {@code shop.toml} is returned as it is. */
     Path fileToWrite(Path given) throws ConfigException {
         if (!ShopFile.isIn(given)) {
             requireNone(given);
@@ -84,10 +84,9 @@ final class RigOption {
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         folder + " has " + (all.isEmpty() ? "no rigs yet" : all.size() + " rigs")
-                                + "; choose one with --rig"
                                 + (all.isEmpty()
-                                        ? ""
-                                        : ": "
+                                        ? "; add a file NAME.toml to its folder rigs"
+                                        : "; choose one with --rig: "
                                                 + String.join(
                                                         ", ",
                                                         all.stream()

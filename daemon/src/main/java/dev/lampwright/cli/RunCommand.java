@@ -41,8 +41,8 @@ import picocli.CommandLine.Spec;
             "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads its"
                     + " configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
                     + " current configuration stays active.",
-            "A folder with a shop.toml and a file rigs/NAME.toml for each rig runs all of them in one process; rigs come,"
-                    + " change and go with their files while the others go on."
+            "A folder with a shop.toml and a file rigs/NAME.toml for each rig runs all of them in one process. Add,"
+                    + " change or remove a file: its rig starts, changes or stops, and the others carry on."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -97,7 +97,7 @@ final class RunCommand implements Callable<Integer> {
         if (recording != null) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "--record takes down one rig; give the file of a rig with --config, and stop the rig elsewhere");
+                    "--record records one rig; give the file of that rig with --config, and do not run it elsewhere");
         }
         ShopRun shop = new ShopRun(file, stopped, LOOK_EVERY_MS);
         GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> {

@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
             "0:the shelf was shown; also if there is nothing on it",
-            "1:the broker refused the login",
+            "1:the broker did not answer or refused the login, or the configuration is invalid",
             "2:usage error"
         },
         footer = {
@@ -58,7 +58,7 @@ final class ShelfCommand implements Callable<Integer> {
             names = "--levels",
             paramLabel = "N",
             defaultValue = "4",
-            description = "Find prefixes of up to so many levels: shop/alder has two. Default: ${DEFAULT-VALUE}.")
+            description = "Find prefixes of up to N levels: shop/alder has two. Default: ${DEFAULT-VALUE}.")
     private int levels;
 
     @Mixin
@@ -110,7 +110,7 @@ final class ShelfCommand implements Callable<Integer> {
         if (shelf.left() > 0) {
             spec.commandLine()
                     .getErr()
-                    .println("more rigs report than are shown; listen to the broker of each place instead");
+                    .println("more rigs report than the shelf can show; run it at the broker of each place instead");
         }
     }
 

@@ -94,6 +94,15 @@ class RigOptionTest {
     }
 
     @Test
+    void aFolderWithoutRigsSaysHowToAddOne() throws IOException {
+        Files.delete(folder.resolve("rigs").resolve("alder.toml"));
+        Files.delete(folder.resolve("rigs").resolve("birch.toml"));
+        Run run = Run.of("plan", folder.toString());
+        assertEquals(2, run.status());
+        assertTrue(run.err().contains(folder + " has no rigs yet; add a file NAME.toml to its folder rigs"), run.err());
+    }
+
+    @Test
     void aFileHasNoRigs() {
         Run run = Run.of("check", folder + "/rigs/alder.toml", "--rig", "alder");
         assertEquals(2, run.status());
@@ -112,7 +121,7 @@ class RigOptionTest {
     void aRecordingIsOfOneRig() {
         Run run = Run.of("run", "--config", folder.toString(), "--record", "x.jsonl");
         assertEquals(2, run.status());
-        assertTrue(run.err().contains("--record takes"), run.err());
+        assertTrue(run.err().contains("--record records one rig"), run.err());
     }
 
     @Test
