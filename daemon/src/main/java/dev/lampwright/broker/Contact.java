@@ -25,7 +25,8 @@ public record Contact(OwnTopics topics, String lost, String goodbye, Asks asks) 
         String take(String word, byte[] payload, boolean retained);
 
         /**
-         * Takes a status that came on the daemon's own topic: its own, or that of another one with the same topics. Called by one thread at a time.
+         * Takes a status that came on the daemon's own topic: its own, or that of another one with the same topics. Called by one thread at
+         * a time.
          *
          * @param topic the topic
          * @param payload the status, as it came

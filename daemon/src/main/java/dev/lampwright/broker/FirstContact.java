@@ -6,10 +6,10 @@ import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
-/** For a command that somebody waits for: either the broker lets it in soon, or it is told why not. */
+/** For a command with a person waiting: it is connected soon, or it fails and says why. */
 public final class FirstContact {
     private static final Duration LONGEST = Duration.ofSeconds(8);
-    /** A broker that refuses may only be starting; one that still does after this long means it. */
+    /** A broker that refuses may only be starting; after this long it is taken at its word. */
     private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
 
     private static final long LOOK_EVERY_MS = 50;

@@ -29,7 +29,7 @@ final class Servers implements AutoCloseable {
     }
 
     /**
-     * Does as a configuration says. What cannot be had is told in the log, and ends nothing.
+     * Follows a configuration. If a port cannot be opened, the log says why, and everything else carries on.
      *
      * @param settings of the page; empty for none
      * @param metricsPort port of loopback; empty for no metrics

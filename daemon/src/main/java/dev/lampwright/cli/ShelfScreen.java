@@ -8,7 +8,7 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The shelf in the terminal: drawn in one place, whenever it is other than before. */
+/** The shelf in the terminal: drawn in one place, whenever it has changed. */
 final class ShelfScreen implements AutoCloseable {
     /** Hides the cursor (DECTCEM), and lets no line wrap (DECAWM). */
     private static final String BEGIN = "\u001b[?25l\u001b[?7l";

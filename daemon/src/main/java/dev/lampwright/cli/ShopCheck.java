@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What {@code check} says of a folder with several rigs: of each what it says of a file. */
+/** What {@code check} says about a folder with several rigs: for each rig what it says about a file. */
 final class ShopCheck {
     private final Path folder;
     private final Shop shop;
@@ -36,7 +36,7 @@ final class ShopCheck {
      *
      * @param folder the folder
      * @param err a terminal that may show how far the drawing is
-     * @throws ConfigException if the shop's own file is not right
+     * @throws ConfigException if the shop's own file is not valid
      */
     static ShopCheck of(Path folder, PrintWriter err) throws ConfigException {
         ShopCheck check = new ShopCheck(folder, Shop.read(folder, Set.of()));

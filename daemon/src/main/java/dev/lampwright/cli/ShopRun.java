@@ -37,7 +37,7 @@ final class ShopRun {
      * Runs.
      *
      * @param maker puts a rig's daemon together
-     * @throws ConfigException if at the start the shop's own file is not right
+     * @throws ConfigException if at the start the shop's own file is not valid
      * @throws InterruptedException if the thread is interrupted
      */
     void run(Rigs.Maker maker) throws ConfigException, InterruptedException {

@@ -9,14 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** How the rigs of a process do, in a line for {@code systemctl status}: how many are in which state, then what is wrong with which. */
+/** The status of the rigs of a process, in a line for {@code systemctl status}: how many are in which state, then what is wrong. */
 final class ShopWords {
     private static final int MOST_TROUBLES = 8;
 
     private ShopWords() {}
 
     /**
-     * How the rigs do.
+     * The status of the rigs.
      *
      * @param rigs of the process
      * @return one line
@@ -32,7 +32,7 @@ final class ShopWords {
                 .toList();
         parts.addAll(troubles.subList(0, Math.min(MOST_TROUBLES, troubles.size())));
         if (troubles.size() > MOST_TROUBLES) {
-            parts.add((troubles.size() - MOST_TROUBLES) + " more rigs with trouble");
+            parts.add((troubles.size() - MOST_TROUBLES) + " more rigs have trouble");
         }
         return String.join("; ", parts);
     }

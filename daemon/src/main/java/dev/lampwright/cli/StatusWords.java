@@ -8,7 +8,7 @@ import dev.lampwright.protocol.LastReset;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** How the daemon does, in a line for {@code systemctl status}. */
+/** The daemon's status, in a line for {@code systemctl status}. */
 final class StatusWords {
     private StatusWords() {}
 
@@ -27,7 +27,7 @@ final class StatusWords {
     /**
      * The line.
      *
-     * @param report how the daemon does
+     * @param report the daemon's status
      * @param linkTrouble what is wrong with the link, empty if nothing is
      * @param brokerTrouble why the broker is not there, empty if it is
      */

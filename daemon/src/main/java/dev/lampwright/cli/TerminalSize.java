@@ -13,7 +13,7 @@ import java.util.concurrent.TimeUnit;
  * @param columns how many characters in each, 1 or more
  */
 record TerminalSize(int lines, int columns) {
-    /** What a terminal has if nobody knows: that of ECMA-48's age, as terminfo's vt100 has it. */
+    /** What is assumed if the size is unknown: lines and columns of terminfo's vt100. */
     static final TerminalSize USUAL = new TerminalSize(24, 80);
 
     private static final long LONGEST_WAIT_S = 1;
@@ -38,7 +38,7 @@ record TerminalSize(int lines, int columns) {
         }
     }
 
-    /** Reads lines and columns, as {@code stty} writes them; a size of 0 is one that the terminal does not tell. */
+    /** Reads lines and columns, as {@code stty} writes them; a size of 0 means that the terminal does not know it. */
     static TerminalSize of(String text) {
         String[] numbers = text.strip().split(" ", 2);
         boolean isSize =

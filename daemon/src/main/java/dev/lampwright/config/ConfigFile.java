@@ -64,7 +64,8 @@ public final class ConfigFile {
     /**
      * Reads a file.
      *
-     * @param file its path; relative paths in it start from its folder. A file in the folder {@code rigs} of a shop says one of its rigs
+     * @param file its path; relative paths in it start from its folder. A file in the folder {@code rigs} of a shop is read together
+     *     with the shop's
      * @return the configuration
      * @throws ConfigException with all mistakes, if the file cannot be read or is not right
      */
@@ -140,8 +141,8 @@ public final class ConfigFile {
     }
 
     /**
-     * Reads the broker alone from a file, which need hold no more than its section {@code [broker]}; that of a rig need not even hold
-     * that, if the shop has it.
+     * Reads only the broker from a file. The file needs nothing but a section {@code [broker]}; that of a rig not even this, if the shop
+     * has one.
      *
      * @param file its path; relative paths in it start from its folder
      * @return the broker

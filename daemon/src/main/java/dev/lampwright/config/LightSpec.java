@@ -95,7 +95,7 @@ public record LightSpec(
     }
 
     /**
-     * The part of the strip that is in no view, which is dark unless somebody asks for pixels there.
+     * The part of the strip that is in no view. It is dark, except for pixels that are asked for.
      *
      * @return its pixels; empty if there are none, or no views
      */
@@ -113,7 +113,7 @@ public record LightSpec(
     /**
      * The same lights without any look.
      *
-     * @return dark all the time, whatever anybody asks for but pixels and levels
+     * @return lights that stay dark, except for pixels and levels that are asked for
      */
     public LightSpec dark() {
         List<Level> levels =

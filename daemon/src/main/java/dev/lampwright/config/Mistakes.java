@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What is found while one configuration is read: mistakes, each told once, the defaults that were taken for keys left out, and the signals that it
- * declares.
+ * What is found while one configuration is read: mistakes, each reported once, the defaults that were taken for keys left out, and the
+ * signals that it declares.
  */
 final class Mistakes {
     private static final Comparator<Mistake> IN_THE_FILE_FIRST = Comparator.comparing(Mistake::file)

@@ -4,9 +4,9 @@ import dev.lampwright.toml.TomlDocument;
 import java.nio.file.Path;
 
 /**
- * A file that says a part of a configuration.
+ * A file with a part of a configuration, or all of it.
  *
- * @param file what to call it in complaints
+ * @param file what to call it in messages
  * @param document what it says
  * @param folder where relative paths in it start
  */

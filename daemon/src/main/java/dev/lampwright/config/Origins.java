@@ -7,10 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Where a configuration comes from: a file of its own and, for a rig of a shop, what its {@code shop.toml} says for all rigs. A key of the own
- * file takes the place of the same key of the same section there; in {@code [printer]} that holds for the keys of its tables too. What has a name,
- * such as a look or a dimmer, counts as one key, and so does a whole array. A rig that gives its printers names has nothing of the shop's {@code
- * [printer]}.
+ * Where a configuration comes from: a file of its own and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the own
+ * file replaces the same key in the same section there; in {@code [printer]} this goes for the keys of its tables too. Anything with a
+ * name, such as a look or a dimmer, counts as one key, and so does a whole array. A rig that names its printers takes nothing from the
+ * shop's {@code [printer]}.
  */
 final class Origins {
     private static final String PRINTER = "printer";
@@ -29,13 +29,13 @@ final class Origins {
         this.values = values;
     }
 
-    /** A file that says all by itself. */
+    /** A file on its own. */
     static Origins of(Origin own) {
         return new Origins(own, Optional.empty(), own.document().values());
     }
 
     /**
-     * The file of a rig, and what holds for all rigs.
+     * The file of a rig, and what all rigs share.
      *
      * @param own the rig's
      * @param shared that of the shop
@@ -74,7 +74,7 @@ final class Origins {
         return values;
     }
 
-    /** What is wrong with the text of the own file; that of the shop is read before. */
+    /** The text of the own file. */
     TomlDocument ownDocument() {
         return own.document();
     }
@@ -85,9 +85,9 @@ final class Origins {
     }
 
     /**
-     * The file that says a key.
+     * The file that a key is in.
      *
-     * @param path the key; where no file has it, the file with the table around it, first of all the own one
+     * @param path the key; if neither file has it, the file with the table around it counts, the own one first
      */
     Origin of(List<String> path) {
         if (shared.isEmpty() || path.isEmpty()) {

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What light has to know of a printer.
+ * What the light needs to know about a printer.
  *
  * @param name its name; empty if the file has only one and gives it none
  * @param silentAfter how long nothing may be heard before its state is {@code silent}

@@ -55,7 +55,7 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
      * Reads the section.
      *
      * @param table the section
-     * @param path what it is called in complaints: {@code printer}, or {@code printers.NAME}
+     * @param path what it is called in messages: {@code printer}, or {@code printers.NAME}
      * @return the printer; the signals of its own readings are not known to the file yet
      */
     static PrinterSection read(Table table, String path) {

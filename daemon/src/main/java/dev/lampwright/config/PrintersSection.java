@@ -104,13 +104,12 @@ record PrintersSection(Map<String, PrinterSection> byName, List<Signal> own) {
                 "give both the same, or choose another name");
     }
 
-    /** What light has to know of each. */
+    /** What the light needs to know about each. */
     List<PrinterLight> lights() {
         List<PrinterLight> lights = new ArrayList<>();
         byName.forEach((name, printer) -> {
-            Set<Signal> its =
-                    new LinkedHashSet<>(Signal.ofOwn(printer.bindings().own().keySet()));
-            Set<String> keys = new LinkedHashSet<>(its.stream().map(Signal::key).toList());
+            Set<String> keys = new LinkedHashSet<>();
+            Signal.ofOwn(printer.bindings().own().keySet()).forEach(signal -> keys.add(signal.key()));
             lights.add(new PrinterLight(
                     name,
                     printer.silentAfter(),

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 
 /**
- * The file of one rig of a shop. What it is called without its ending is the rig's name, in topics, on the page and in figures.
+ * The file of one rig of a shop. Its name without the ending is the rig's name, in topics, on the page and in metrics.
  *
  * @param name the rig's name
  * @param path where it is

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What was read of one rig.
+ * The result of reading one rig's file.
  *
  * @param file its file
- * @param examined its configuration; empty if it is not right
- * @param mistakes what is wrong; empty if it is right
+ * @param examined its configuration; empty if it is not valid
+ * @param mistakes what is wrong; empty if it is valid
  */
 public record RigReading(RigFile file, Optional<Examined> examined, List<Mistake> mistakes) {
     /** Keeps a copy of the list. */
@@ -40,7 +40,7 @@ public record RigReading(RigFile file, Optional<Examined> examined, List<Mistake
     /**
      * Its configuration.
      *
-     * @return empty if it is not right
+     * @return empty if it is not valid
      */
     public Optional<Config> config() {
         return examined.map(Examined::config);

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * A folder with a {@value ShopFile#NAME} and a file for each rig, as it was read: one rig that is not right leaves the others alone.
+ * A folder with a {@value ShopFile#NAME} and a file for each rig, as it was read. A mistake in one rig's file does not affect the others.
  *
  * @param shared what all rigs share
  * @param rigs by name
@@ -24,9 +24,9 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
      * Reads all files.
      *
      * @param folder the folder
-     * @param running names of the rigs that run: where two rigs cannot both be had, theirs comes first
+     * @param running names of the rigs that run: where two rigs cannot both run, these come first
      * @return what they say
-     * @throws ConfigException if the shop's own file is not right, or the rigs cannot be listed
+     * @throws ConfigException if the shop's own file is not valid, or the rigs cannot be listed
      */
     public static Shop read(Path folder, Set<String> running) throws ConfigException {
         ShopFile shared = ShopFile.read(folder);
@@ -76,12 +76,12 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
     }
 
     /**
-     * Reads one rig of a shop.
+     * Finds the file of a rig.
      *
      * @param folder the shop's folder
      * @param name the rig's name
      * @return its file
-     * @throws ConfigException if there is no such rig; the message names those that there are
+     * @throws ConfigException if there is no such rig; the message names those that exist
      */
     public static RigFile rig(Path folder, String name) throws ConfigException {
         List<RigFile> all = RigFile.in(folder);

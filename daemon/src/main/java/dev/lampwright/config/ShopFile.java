@@ -10,13 +10,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * The file {@value #NAME} of a shop: what all its rigs share. {@code [page]} and {@code [metrics]} are the process's own; every other section
- * holds for each rig, as far as the rig's own file does not say otherwise. {@value #RIG} in a text stands for the rig's name.
+ * The file {@value #NAME} of a shop: what all its rigs share. {@code [page]} and {@code [metrics]} are for the whole process; every other
+ * section applies to each rig, unless the rig's own file says otherwise. {@value #RIG} in a text stands for the rig's name.
  */
 public final class ShopFile {
     /** What the file is called. */
     public static final String NAME = "shop.toml";
-    /** The folder beside it that holds a file for each rig. */
+    /** The folder next to it that holds a file for each rig. */
     public static final String RIGS = "rigs";
 
     static final String RIG = "{rig}";
@@ -57,11 +57,11 @@ public final class ShopFile {
     }
 
     /**
-     * Reads the file of a shop. What it says for the rigs is judged with each rig.
+     * Reads the file of a shop. What it says for the rigs is checked together with each rig's file.
      *
      * @param folder the shop's folder
      * @return what it says
-     * @throws ConfigException with all mistakes, if it cannot be read or is not right
+     * @throws ConfigException with all mistakes, if it cannot be read or is not valid
      */
     public static ShopFile read(Path folder) throws ConfigException {
         Path file = folder.resolve(NAME);
@@ -122,7 +122,7 @@ public final class ShopFile {
         return value;
     }
 
-    /** Complains of what a rig's file says for the whole process. */
+    /** Notes sections in a rig's file that are for the whole process. */
     static void noteNotOfARig(Table rig) {
         for (String section : List.of(PAGE, METRICS)) {
             if (rig.has(section)) {

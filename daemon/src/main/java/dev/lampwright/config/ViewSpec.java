@@ -12,9 +12,9 @@ import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
- * A part of the strip that shows one printer, as if it was a strip of its own. Its looks are drawn with its own zones: {@code strip} is all of
- * it, {@code bed}, {@code nozzle} and {@code job} are halves and whole of it unless the file says otherwise, and of any other zone it has the
- * pixels that lie in it.
+ * A part of the strip that shows one printer, as if it were a strip of its own. Its looks are drawn with its own zones: {@code strip} is
+ * all of it; {@code bed} and {@code nozzle} are its halves and {@code job} is all of it, unless the file says otherwise; any other zone is
+ * cut down to the pixels that lie in the view.
  *
  * @param name its name
  * @param printer the place of the printer that it shows, among all
@@ -91,7 +91,7 @@ public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> 
     }
 
     /**
-     * The same on another strip.
+     * The same view on another strip.
      *
      * @param elsewhere for each zone the one on the other strip
      * @return another view of the same name

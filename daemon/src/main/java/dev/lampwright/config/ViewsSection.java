@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** The section {@code [views]}, with a table for each part of the strip that shows one of several printers. */
 final class ViewsSection {
@@ -257,8 +256,9 @@ final class ViewsSection {
     private void noteNames(Table root, Table table, List<ViewSpec> views) {
         Collection<String> strips = dimmers.colourStrips();
         for (ViewSpec view : views) {
-            boolean always = Stream.of(ZonesSection.STRIP, DimmersSection.PLAIN, "bed", "nozzle", "job")
-                    .anyMatch(view.name()::equals);
+            boolean always = view.name().equals(ZonesSection.STRIP)
+                    || view.name().equals(DimmersSection.PLAIN)
+                    || ZonesSection.usual(pixels).containsKey(view.name());
             if (always || strips.contains(view.name()) || root.table("zones").has(view.name())) {
                 table.mistake(view.name(), "is the name of a zone", "choose another name for one of them");
             }
@@ -276,7 +276,7 @@ final class ViewsSection {
     }
 
     /**
-     * All zones that a look may name, and that are judged as one area.
+     * All zones that a look may name, and whose light counts as one area.
      *
      * @param zones those of the whole strip
      * @param views the views

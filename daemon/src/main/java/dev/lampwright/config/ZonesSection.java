@@ -80,7 +80,7 @@ final class ZonesSection {
         return usual;
     }
 
-    /** Some pixels of the strip; nothing if they are left out or wrong. */
+    /** Some pixels of the strip; empty if they are left out or wrong. */
     static Optional<Zone> zone(Table table, String key, int pixels) {
         return table.text(key, WANTED).flatMap(text -> zone(table, key, text, pixels));
     }

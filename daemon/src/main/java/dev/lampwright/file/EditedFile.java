@@ -29,8 +29,8 @@ public final class EditedFile {
      *
      * @param file its path, or that of a symbolic link to it
      * @return the file and its text
-     * @throws IOException if it does not exist, is not a regular file, is longer than 1 MiB, is not UTF-8 or may not be read; the text says which file, why and
-     *     what to do
+     * @throws IOException if it does not exist, is not a regular file, is longer than 1 MiB, is not UTF-8 or may not be read;
+     *     the text says which file, why and what to do
      */
     public static EditedFile read(Path file) throws IOException {
         return new EditedFile(file, textOf(file));

@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 
-/** What tells a file from the one that was there before: its time, its length, and which file it is. */
+/** What distinguishes a file from an earlier version of it: its time, its length, and which file it is. */
 public final class FileMark {
     private FileMark() {}
 
@@ -13,7 +13,7 @@ public final class FileMark {
      * Looks at a file.
      *
      * @param file its path
-     * @return a text that is another after the file has changed
+     * @return a text that differs once the file has changed
      * @throws IOException if it cannot be looked at
      */
     public static String of(Path file) throws IOException {

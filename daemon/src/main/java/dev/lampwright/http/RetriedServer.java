@@ -61,7 +61,7 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
     }
 
     /**
-     * Does as is wanted; nothing if that is so already, or is being tried.
+     * Opens, moves or closes the server; does nothing if it already is as wanted, or is being tried.
      *
      * @param next how the server is to be; empty for none
      * @param good whether the one that is there may stay, if nothing else is wanted

@@ -14,8 +14,8 @@ final class LogLayouts {
     private LogLayouts() {}
 
     /**
-     * The message, after the name of the rig that it is about, and below it the stack trace, if there is one, for whoever fixes the program. To
-     * be called by the thread that logs.
+     * The message, after the name of the rig that it is about, and below it the stack trace, if there is one, for whoever fixes the
+     * program. To be called by the thread that logs.
      */
     private static String text(ILoggingEvent event) {
         String rig = RigName.current();

@@ -13,7 +13,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Keeps the service manager informed, on the thread {@code service}: ready when the first frame has been made, a status line when it
- * changes, and a sign of life only while frames go on. Where there is no service manager nothing is done and nothing loaded.
+ * changes, and the watchdog's keep-alive only while frames are made. Where there is no service manager nothing is done and nothing loaded.
  */
 public final class ServiceWatch implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ServiceWatch.class);

@@ -8,7 +8,7 @@ import java.util.Optional;
 
 /** The computer that this runs on. */
 public final class Machine {
-    /** The kernel's name for it, which a service may not be allowed to see, and the one that it is given at its start. */
+    /** The kernel's name for it, which a service may not be allowed to see, and the name that it gets at boot. */
     private static final List<Path> NAMES = List.of(Path.of("/proc/sys/kernel/hostname"), Path.of("/etc/hostname"));
 
     private Machine() {}
@@ -16,7 +16,7 @@ public final class Machine {
     /**
      * What it is called. Its address is not looked up, since that may take a name server.
      *
-     * @return its host name; empty if it does not tell
+     * @return its host name; empty if it is unknown
      */
     public static String name() {
         return NAMES.stream().flatMap(path -> read(path).stream()).findFirst().orElse("");

@@ -1,8 +1,8 @@
 package dev.lampwright.upkeep;
 
 /**
- * Whose work a thread does, where one process serves several rigs: what a thread makes or starts while it has a rig's name has it too, all
- * its threads included. The log puts the name in front of each line.
+ * Which rig a thread works for, where one process serves several. A thread that is made while its maker works for a rig works for the same
+ * rig. The log puts the name in front of each line.
  */
 public final class RigName {
     private static final InheritableThreadLocal<String> NAME = new InheritableThreadLocal<>();

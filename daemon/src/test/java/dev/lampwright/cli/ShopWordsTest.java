@@ -13,7 +13,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** How several rigs do, in the line that {@code systemctl status} shows. */
+/** The status of several rigs, in the line that {@code systemctl status} shows. */
 class ShopWordsTest {
     @TempDir
     private Path folder;
@@ -33,9 +33,9 @@ class ShopWordsTest {
                     words.startsWith("3 rigs (1 off, 2 silent); rowan: its file is rejected: " + folder
                             + "/rigs/rowan.toml:1: strip.pixels: is 0; "),
                     words);
-            shop.rigs().refused(List.of(new Mistake("shop.toml", 1, "", "is wrong", "mend it")));
+            shop.rigs().refused(List.of(new Mistake("shop.toml", 1, "", "is wrong", "fix it")));
             assertTrue(
-                    ShopWords.of(shop.rigs()).contains("; all run as before: shop.toml:1: is wrong; mend it; rowan: "),
+                    ShopWords.of(shop.rigs()).contains("; all run as before: shop.toml:1: is wrong; fix it; rowan: "),
                     () -> ShopWords.of(shop.rigs()));
         }
     }
