@@ -21,8 +21,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * From statuses, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. Each {@link View} draws its part
- * of the strip; one encoder and one pair of guards make bytes of the whole. For one thread; allocates nothing once warm.
+ * From statuses, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. Each {@link View} draws its
+ * part of the strip; one encoder and one set of guards make bytes of the whole. For one thread; allocates nothing once warm.
  */
 public final class Chain {
     /**
@@ -45,9 +45,8 @@ public final class Chain {
     private final LightSpec light;
     private final long keepAliveNanos;
     private final FollowedPrinters printers;
+    /** Those of the light, and one of the pixels that are in none of them. */
     private final List<View> views;
-    /** The part of the strip that shows no printer. */
-    private final Optional<View> rest;
 
     private final List<Fitting.DimmerUse> dimmers;
     private final Encoder encoder;
@@ -75,9 +74,7 @@ public final class Chain {
         this.light = light;
         this.printers = printers;
         keepAliveNanos = Math.min(KEEP_ALIVE_NANOS, setup.holdoverMillis() * NANOS_PER_MILLI / KEEP_ALIVES_A_HOLDOVER);
-        Views made = new Views(light, printers, faults::add);
-        views = made.all();
-        rest = made.rest();
+        views = new Views(light, printers, faults::add).all();
         all = light.fitting().canvas();
         canvas = light.views().isEmpty() ? views.get(0).canvas() : all;
         dimmers = light.fitting().dimmers();
@@ -205,7 +202,7 @@ public final class Chain {
     /**
      * Makes a frame for which nobody has asked for anything.
      *
-     * @param status what is known of the printer, or of each of several alike
+     * @param status what is known of the printer, or of every one of several
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
      * @return whether it differs from the frame before
@@ -215,9 +212,9 @@ public final class Chain {
     }
 
     /**
-     * Makes a frame for one printer, or for several of which the same is known.
+     * Makes a frame for one printer, or for several that all have the same status.
      *
-     * @param status what is known of the printer, or of each of several alike
+     * @param status what is known of the printer, or of every one of several
      * @param wishes what people have asked for
      * @param nanos the time, on the clock of the status, never earlier than the one before
      * @param frame where to write it
@@ -229,8 +226,8 @@ public final class Chain {
     }
 
     /**
-     * Makes a frame. What cannot differ from the frame before is not made again: light that stands still costs next to nothing, and is the
-     * same to the last byte.
+     * Makes a frame. What cannot differ from the frame before is not made again: light that does not change costs next to nothing, and
+     * stays the same to the last byte.
      *
      * @param statuses what is known of the printers
      * @param wishes what people have asked for
@@ -265,9 +262,6 @@ public final class Chain {
     private void pass(long nanos) {
         for (int i = 0; i < views.size(); i++) {
             views.get(i).pass(nanos);
-        }
-        if (rest.isPresent()) {
-            rest.get().pass(nanos);
         }
     }
 
@@ -311,10 +305,6 @@ public final class Chain {
             views.get(i).draw(wishes, nanos);
             views.get(i).putOn(all);
         }
-        if (rest.isPresent()) {
-            rest.get().draw(wishes, nanos);
-            rest.get().putOn(all);
-        }
     }
 
     /** How long the light that was drawn stays as it is, in ns. */
@@ -323,7 +313,7 @@ public final class Chain {
         for (int i = 0; i < views.size() && still > 0; i++) {
             still = Math.min(still, views.get(i).stillFor());
         }
-        return rest.isPresent() ? Math.min(still, rest.get().stillFor()) : still;
+        return still;
     }
 
     private float level(int dimmer) {

@@ -18,13 +18,16 @@ import java.util.stream.Stream;
 
 /** The printers that a chain shows. For one thread; allocates nothing once made. */
 final class FollowedPrinters {
+    /** Differs from all that can be taken, so that what is taken next is looked at. */
+    private static final Statuses NONE_TAKEN = Statuses.of(PrinterStatus.nothingHeard());
+
     private final LightSpec light;
     private final Optional<PrinterSignals> together;
     private final List<FollowedPrinter> all = new ArrayList<>();
     private final List<Signal> reported;
     private final PrinterState[] states;
     private final PrinterStatus[] next;
-    private Statuses taken = Statuses.NOTHING_HEARD;
+    private Statuses taken = NONE_TAKEN;
 
     private FollowedPrinters(LightSpec light, Optional<PrinterSignals> together, Optional<Signals> only) {
         this.light = light;
@@ -41,7 +44,7 @@ final class FollowedPrinters {
         Arrays.fill(next, PrinterStatus.nothingHeard());
     }
 
-    /** Printers of which nothing has been heard. */
+    /** Printers that have not been heard yet. */
     static FollowedPrinters of(LightSpec light) {
         if (!light.isNamed()) {
             return new FollowedPrinters(light, Optional.empty(), Optional.of(new Signals(light.room(), light.own())));
@@ -51,7 +54,7 @@ final class FollowedPrinters {
         return new FollowedPrinters(light, Optional.of(together), Optional.empty());
     }
 
-    /** Those that another light shows. Their signals go on where they are, if they are the same. */
+    /** The printers of the next configuration. If they are the same, their signals continue. */
     static FollowedPrinters after(FollowedPrinters before, LightSpec light) {
         boolean same = rooms(light).equals(rooms(before.light)) && light.own().equals(before.light.own());
         return same
@@ -105,7 +108,7 @@ final class FollowedPrinters {
 
     /** Takes one status for all of them. */
     void take(PrinterStatus status) {
-        taken = Statuses.NOTHING_HEARD;
+        taken = NONE_TAKEN;
         Arrays.fill(next, status);
     }
 
@@ -151,7 +154,7 @@ final class FollowedPrinters {
         return first;
     }
 
-    /** The alarms go on where those of printers of the same names stand. */
+    /** Carries over the alarms of printers that keep their names. */
     void takeOver(FollowedPrinters before, Wishes asked) {
         for (FollowedPrinter printer : all) {
             Optional<FollowedPrinter> same = before.all.stream()

@@ -7,10 +7,10 @@ import dev.lampwright.look.LookFault;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Makes the views of a chain. */
 final class Views {
@@ -20,11 +20,11 @@ final class Views {
     private final Set<String> owned = new HashSet<>();
 
     /**
-     * Prepares.
+     * Prepares to make views.
      *
      * @param light what is shown
      * @param printers the printers
-     * @param faults told of each part of a look that fails, once
+     * @param faults takes each part of a look that fails, once
      */
     Views(LightSpec light, FollowedPrinters printers, Consumer<LookFault> faults) {
         this.light = light;
@@ -33,18 +33,16 @@ final class Views {
         light.views().forEach(view -> owned.addAll(view.lights()));
     }
 
-    /** New views: those of the light, or one of everything if it is not divided. */
+    /** New views: those of the light and one of the pixels that are left, if there are any; or one of everything if it is not divided. */
     List<View> all() {
+        Stream<View> rest = light.rest().map(this::rest).stream();
         return light.views().isEmpty()
                 ? List.of(whole())
-                : light.views().stream().map(this::part).toList();
+                : Stream.concat(light.views().stream().map(this::part), rest).toList();
     }
 
-    /** The part of the strip that is in none of them. */
-    Optional<View> rest() {
-        return light.rest()
-                .map(spec ->
-                        new View(place(spec), light.in(spec).dark(), printers.nobody(), printers.states(), faults));
+    private View rest(ViewSpec spec) {
+        return new View(place(spec), light.in(spec).dark(), printers.nobody(), printers.states(), faults);
     }
 
     private View whole() {

@@ -263,13 +263,35 @@ class ViewsTest {
             rgba[4 * pixel + 2] = 1;
             rgba[4 * pixel + 3] = 1;
         }
-        Statuses faultAtAlder = both(busy(PrinterState.FAULT, 0), busy(PrinterState.FAULT, 0));
         Wishes wishes = Wishes.NONE.withPixels(rgba, Long.MAX_VALUE);
         Frame quiet = drawn(config, Statuses.NOTHING_HEARD, wishes, 2);
         assertEquals("..bbbb..", colours(quiet), "silent printers have a faint look that begins dark");
-        Frame alarmed = drawn(config, both(busy(PrinterState.IDLE, 0), faultAtAlder.of("alder")), wishes, 2);
-        assertEquals("bbb", colours(alarmed).substring(2, 5), "a fault of birch hides what lies on birch alone");
+        Frame alarmed = drawn(config, both(busy(PrinterState.IDLE, 0), busy(PrinterState.FAULT, 0)), wishes, 2);
+        assertEquals("bbb", colours(alarmed).substring(2, 5), "what lies on alder and on the rest stays");
         assertEquals("rrr", colours(alarmed).substring(5), "a fault of birch hides what lies on birch alone");
+    }
+
+    /** Pixels that were asked for between views keep fading in. */
+    @Test
+    void aChangedConfigurationDoesNotHurryPixelsBetweenViews() {
+        Config config = config(TWO + """
+                strip.pixels = 8
+                views.alder.pixels = "0-2"
+                views.birch.pixels = "5-7"
+                """);
+        float[] rgba = new float[32];
+        Arrays.fill(rgba, Float.NaN);
+        System.arraycopy(new float[] {0, 0, 1, 1}, 0, rgba, 12, 4);
+        Wishes blue = Wishes.NONE.withPixels(rgba, Long.MAX_VALUE).with(Wish.PIXELS_FADE, new float[] {2});
+        Frame frame = frame(config);
+        Chain before = Chain.of(config);
+        before.make(Statuses.NOTHING_HEARD, Wishes.NONE, 0, frame);
+        before.make(Statuses.NOTHING_HEARD, blue, nanos(1), frame);
+        Chain after = Chain.after(before, config);
+        after.takeOver(before);
+        after.make(Statuses.NOTHING_HEARD, blue, nanos(2), frame);
+        int shown = frame.strip()[11] & 0xFF;
+        assertTrue(shown < 128, shown + " a thirtieth of a second into two");
     }
 
     @Test
@@ -407,7 +429,7 @@ class ViewsTest {
 
     /** The same statuses for a chain that may rest, and other but equal ones for a chain that never may. */
     @Test
-    void lightThatStandsStillIsWhatItWouldBeIfItWereMadeAgain() {
+    void lightThatRestsIsWhatItWouldBeIfItWereMadeAgain() {
         Config config = config(PAIR + "views.alder.pixels = \"0-9\"\nviews.birch.pixels = \"12-23\"");
         SplittableRandom chance = new SplittableRandom(7);
         Chain resting = Chain.of(config);
@@ -431,7 +453,7 @@ class ViewsTest {
             assertArrayEquals(other.strip(), one.strip(), "frame " + i);
             rested += resting.restNanos(nanos(i)) > 0 ? 1 : 0;
         }
-        assertTrue(rested > RATE, "light stood still in " + rested + " frames");
+        assertTrue(rested > RATE, "light rested in " + rested + " frames");
     }
 
     private static PrinterStatus again(PrinterStatus status) {
