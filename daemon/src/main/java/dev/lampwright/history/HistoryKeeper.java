@@ -9,9 +9,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -227,7 +229,18 @@ public final class HistoryKeeper implements AutoCloseable {
         for (Noted one = noted.poll(); one != null; one = noted.poll()) {
             one.taking().accept(nowMillis - TimeUnit.NANOSECONDS.toMillis(nowNanos - one.nanos()));
         }
+        forgetOldNames(seen.keySet());
         seen.forEach((printer, glance) -> look(printer, glance, nowMillis));
+    }
+
+    /** A file with more names in it could not be read again. */
+    private void forgetOldNames(Set<String> used) {
+        Iterator<String> names = logbooks.keySet().iterator();
+        while (logbooks.size() > HistoryText.MOST_PRINTERS && names.hasNext()) {
+            if (!used.contains(names.next())) {
+                names.remove();
+            }
+        }
     }
 
     private void look(String printer, Glance glance, long nowMillis) {

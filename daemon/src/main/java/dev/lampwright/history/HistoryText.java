@@ -23,7 +23,7 @@ import java.util.Map;
  * {"lines":6}
  * </pre>
  *
- * <p>Where printers have names, {@code printer} beside each says whose it is: {@code {"printer":"alder","job":{…}}}.
+ * <p>Where printers have names, each line begins with {@code printer}: {@code {"printer":"alder","job":{…}}}.
  */
 final class HistoryText {
     private static final String FORMAT = "format";
@@ -36,8 +36,8 @@ final class HistoryText {
     private static final String LINES = "lines";
     private static final String PRINTER = "printer";
     private static final int LONGEST_NAME = 40;
-    /** Those of the configuration, and as many that it had before. */
-    private static final int MOST_PRINTERS = 64;
+    /** No more printers are kept: those of the configuration, and as many that it had before. */
+    static final int MOST_PRINTERS = 64;
 
     private HistoryText() {}
 

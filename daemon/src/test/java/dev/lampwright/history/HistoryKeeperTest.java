@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -238,6 +239,23 @@ class HistoryKeeperTest {
         look(keeper, 4000);
         assertEquals(before, Files.readString(file()));
         assertEquals(1, keeper.accounts().of("").jobs().size(), "the page has it all the same");
+    }
+
+    /** Names that are no longer used do not make a file that cannot be read again. */
+    @Test
+    void theOldestOfManyFormerNamesAreForgotten() {
+        Glance glance = new Glance(false, "", Double.NaN, 60, 215, 100, false);
+        AtomicReference<String> name = new AtomicReference<>("");
+        HistoryKeeper keeper = new HistoryKeeper(Optional.of(file()), () -> Map.of(name.get(), glance), clock);
+        for (int i = 0; i < 70; i++) {
+            name.set("oak-" + i);
+            keeper.saw(name.get(), sighting(PrinterState.PRINTING));
+            look(keeper, 1);
+        }
+        Accounts kept = HistoryText.read(HistoryText.of(keeper.accounts()));
+        assertEquals(HistoryText.MOST_PRINTERS, kept.byPrinter().size());
+        assertEquals(1, kept.of("oak-69").jobs().size());
+        assertEquals(0, kept.of("oak-0").jobs().size());
     }
 
     @Test
