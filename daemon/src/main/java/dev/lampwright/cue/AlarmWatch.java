@@ -49,7 +49,7 @@ public final class AlarmWatch {
     }
 
     /**
-     * Takes what was asked for up to now as meant for others.
+     * Ignores what was asked for up to now, and reacts only to what is asked for after that.
      *
      * @param wishes what people have asked for
      */

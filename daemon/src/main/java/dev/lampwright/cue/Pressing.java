@@ -20,7 +20,7 @@ public final class Pressing {
     private Pressing() {}
 
     /**
-     * How little it matters.
+     * How far down the list a printer is.
      *
      * @param alarm where its alarm stands
      * @param state what it is doing

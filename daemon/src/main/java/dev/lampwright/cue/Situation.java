@@ -30,7 +30,7 @@ public final class Situation {
      *
      * @param signals what light can follow
      * @param view name of the part of the strip that it is for; empty for the whole
-     * @param printers the states of all printers as they count now, which whoever makes this keeps up to date
+     * @param printers the states of all printers as they count now; the caller keeps them up to date
      */
     public Situation(Signals signals, String view, PrinterState[] printers) {
         this.signals = signals;

@@ -104,12 +104,14 @@ public final class Daemon implements AutoCloseable {
             return all.stream().allMatch(Optional::isPresent) ? all.get(0) : Optional.empty();
         }
 
-        Duration silentAfter(String printer) {
+        Optional<PrinterLight> light(String printer) {
             return config.light().printers().stream()
                     .filter(light -> light.name().equals(printer))
-                    .map(PrinterLight::silentAfter)
-                    .findFirst()
-                    .orElse(Duration.ofDays(1));
+                    .findFirst();
+        }
+
+        Duration silentAfter(String printer) {
+            return light(printer).map(PrinterLight::silentAfter).orElseThrow();
         }
     }
 
@@ -140,7 +142,7 @@ public final class Daemon implements AutoCloseable {
      *
      * @param config what to run
      * @param lines gives the line to the controller
-     * @param watch records what frames are made from; closed by whoever opened it
+     * @param watch records what frames are made from; the caller closes it
      * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
      * @param phase where in a tick its frames are
      */
@@ -183,8 +185,8 @@ public final class Daemon implements AutoCloseable {
 
     /**
      * Another daemon may have lit the controller until this process began, and how that light flickered is not known. So this one sends its
-     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash. One of several
-     * rigs may come after another daemon of this very process.
+     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash. One of
+     * several rigs may follow another daemon of this very process.
      */
     private static long lightFrom(Phase phase) {
         Duration age = phase.equals(Phase.AT_ONCE) ? ProcessAge.now() : Duration.ZERO;
@@ -305,7 +307,10 @@ public final class Daemon implements AutoCloseable {
         return pulse;
     }
 
-    /** Looks after what nothing else brings up: topics on which the printer says nothing, and another daemon that is gone. To be called every second or so. */
+    /**
+     * Checks for what no message brings up: topics on which a printer is silent, and another daemon that has gone. To be called every second
+     * or so.
+     */
     public void lookAround() {
         Running now = running;
         now.printer().lookAround(now::silentAfter);
@@ -382,12 +387,8 @@ public final class Daemon implements AutoCloseable {
     }
 
     private Report.Printer printer(FrameReport.Printer shown, Running now, PrinterStatus read) {
-        String silence = now.config().light().printers().stream()
-                .filter(light -> light.name().equals(shown.name()))
-                .findFirst()
-                .flatMap(now::silence)
-                .map(Daemon::word)
-                .orElse("");
+        String silence =
+                now.light(shown.name()).flatMap(now::silence).map(Daemon::word).orElse("");
         String fault = faultTexts
                 .computeIfAbsent(shown.name(), any -> new FaultText())
                 .during(shown.alarm(), read.faultText());
@@ -604,7 +605,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Tells where the live page is, for the daemon's own report.
+     * Sets where the live page is, for the daemon's own report.
      *
      * @param url its address for other machines; empty if there is none
      */

@@ -19,9 +19,9 @@ final class FollowedPrinter {
     private PrinterState state = PrinterState.SILENT;
 
     /**
-     * Begins with a printer of which nothing has been heard.
+     * Begins with a printer that has not been heard yet.
      *
-     * @param light what light has to know of it
+     * @param light what light needs to know about it
      * @param signals its signals
      * @param sequence how its faults are shown
      */
@@ -79,12 +79,12 @@ final class FollowedPrinter {
         return status.stateStillFor(nanos, silentAfterNanos);
     }
 
-    /** Goes on where the alarm of the same printer stands. */
+    /** Carries over the alarm of the same printer. */
     void takeOver(FollowedPrinter before) {
         alarm.takeOver(before.alarm);
     }
 
-    /** Takes what was asked for up to now as meant for others. */
+    /** Ignores what was asked for up to now: it was meant for others. */
     void beginWith(Wishes wishes) {
         alarm.beginWith(wishes);
     }

@@ -45,7 +45,7 @@ final class FrameBoard {
     private final AtomicReference<Printers> printers = new AtomicReference<>(new Printers(List.of()));
     private final AtomicReference<Values> values = new AtomicReference<>(new Values(List.of()));
 
-    /** Cells for what each printer is doing, the same as long as a configuration is in force. */
+    /** Cells for what each printer is doing; the same ones for as long as a configuration is in use. */
     private static final class Printers {
         final List<String> names;
         final AtomicReferenceArray<PrinterState> states;
@@ -136,7 +136,7 @@ final class FrameBoard {
         double[] values = {};
 
         /**
-         * Takes what these printers are doing from now on, of which nothing is known at first.
+         * Takes what these printers are doing from now on; at first nothing is known of them.
          *
          * @param names their names; where they are those before, what they are doing stays as it is
          */

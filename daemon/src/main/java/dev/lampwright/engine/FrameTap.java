@@ -6,9 +6,9 @@ import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 
 /**
- * Where frames can be looked at as they leave: the very bytes of strip and dimmers, guards included. Whoever looks opens a place; the frame
- * loop copies each frame into all that are open, where the newest wins, without a lock and without allocating. Looking keeps nobody awake:
- * while light stands still no frame is made, and the one that was left last is what is seen. Safe for many threads.
+ * Where frames can be looked at as they leave: the very bytes of strip and dimmers, guards included. Each viewer opens a place; the frame
+ * loop copies every frame into all open places, where the newest wins, without a lock and without allocating. Viewers do not keep the loop
+ * awake: while the light does not change, no frame is made, and they see the one that was left last. Safe for many threads.
  */
 public final class FrameTap {
     private final Config config;
@@ -30,7 +30,7 @@ public final class FrameTap {
         }
     }
 
-    /** Whether somebody looks who has been left no frame yet, so that one has to be made even if light stands still. */
+    /** Whether a place has had no frame yet, so that one has to be made even if the light does not change. */
     boolean isAwaited() {
         for (Place place : places) {
             if (!place.served) {
@@ -50,9 +50,9 @@ public final class FrameTap {
     }
 
     /**
-     * Opens a place. The frame of now is left there soon, and then each one that is made.
+     * Opens a place. The current frame is left there soon, and then each one that is made.
      *
-     * @return a place of its own, to be closed by whoever opened it
+     * @return a new place, which the caller closes
      */
     public synchronized Place open() {
         Place place = new Place();
@@ -107,7 +107,7 @@ public final class FrameTap {
             return slot.take();
         }
 
-        /** Leaves the frames alone. */
+        /** Stops looking. */
         @Override
         public void close() {
             drop(this);

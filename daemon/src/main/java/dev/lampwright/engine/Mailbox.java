@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.function.LongSupplier;
 
-/** Brings to the desk what is asked for over the broker, and has an eye on who else reports on the daemon's own topic. */
+/** Brings to the desk what is asked for over the broker, and notices when another daemon reports on this one's topic. */
 final class Mailbox implements Contact.Asks {
     private final Desk desk;
     private final Namesake namesake;

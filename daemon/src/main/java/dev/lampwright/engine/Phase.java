@@ -20,6 +20,7 @@ public record Phase(double share) {
      * One of many.
      *
      * @param number which, 0 or more
+     * @return where in a tick its frames are
      */
     public static Phase of(int number) {
         double turns = number * GOLDEN;

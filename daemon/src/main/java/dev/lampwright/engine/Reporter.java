@@ -10,8 +10,8 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
 /**
- * Tells how the daemon does, on the thread {@code desk}: at once when a word of it changes, once more when light has changed accordingly, and
- * every few seconds for the numbers. It also sees that the night begins and ends.
+ * Reports the daemon's status, on the thread {@code desk}: at once when a word of it changes, again when the light has followed, and every
+ * few seconds for the numbers. It also makes the night begin and end.
  */
 final class Reporter implements AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(200);

@@ -67,7 +67,7 @@ public final class StripGlance implements AutoCloseable {
         return HexFormat.of().formatHex(rgb());
     }
 
-    /** Leaves the frames alone until the next {@link #look}. */
+    /** Stops looking until the next {@link #look}. */
     @Override
     public synchronized void close() {
         place.ifPresent(FrameTap.Place::close);

@@ -20,7 +20,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
- * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and the canvas of its own that all of that is
+ * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and its own canvas that both are
  * drawn on. For one thread; allocates nothing once made.
  */
 final class View {
@@ -44,7 +44,7 @@ final class View {
          *
          * @param name its name; empty for the whole strip
          * @param places for each pixel of the view's canvas its index on the whole one
-         * @param dimmers for each dimmer, whether the view has a say in how bright it is
+         * @param dimmers for each dimmer, whether the view sets its level
          * @param whole pixels of the whole canvas
          */
         Place(String name, int[] places, boolean[] dimmers, int whole) {
@@ -62,7 +62,7 @@ final class View {
      * @param light what is shown there
      * @param printer the printer that it shows
      * @param states what all printers are doing, kept up to date
-     * @param faults told of each part of a look that fails, once
+     * @param faults takes each part of a look that fails, once
      */
     View(Place place, LightSpec light, FollowedPrinter printer, PrinterState[] states, Consumer<LookFault> faults) {
         this.place = place;
@@ -74,7 +74,7 @@ final class View {
         adjustment = new Adjustment(canvas, place.places, place.whole);
     }
 
-    /** Makes each look once, whether a cue puts it on, several do, or somebody asks for it. */
+    /** Makes each look once, whether one cue, several, or only a request puts it on. */
     private static Stage stage(LightSpec light, FollowedPrinter printer, Consumer<LookFault> faults) {
         Map<LookSpec, Look> made = new HashMap<>();
         Function<LookSpec, Look> looks = look -> made.computeIfAbsent(look, LookSpec::make);
@@ -105,7 +105,7 @@ final class View {
         return stage.look();
     }
 
-    /** Makes the look that somebody asks for, if it is one that no cue puts on. Any thread may do so, one at a time. */
+    /** Makes the look that was asked for, if no cue puts it on. Any thread may do so, one at a time. */
     void prepare(Wishes wishes) {
         String name = wishes.name(Wish.LOOK);
         if (!stage.knows(name) && !light.looks().isEmpty()) {
@@ -131,7 +131,7 @@ final class View {
         return adjustment.isSettled() ? stage.stillFor(situation) : 0;
     }
 
-    /** Puts the light of the last frame where it belongs. A lamp that several have a say in is as bright as the brightest has it. */
+    /** Puts the light of the last frame where it belongs. A lamp that several views set is as bright as the brightest of them sets it. */
     void putOn(Canvas all) {
         put(canvas, all);
     }
@@ -163,7 +163,7 @@ final class View {
         System.arraycopy(all.dimmers(), 0, seen.dimmers(), 0, seen.dimmers().length);
     }
 
-    /** What people asked for goes on where it stands in another view. */
+    /** Continues the fades to what people asked for from where another view has got to. */
     void takeOver(View before) {
         adjustment.takeOver(before.adjustment);
     }

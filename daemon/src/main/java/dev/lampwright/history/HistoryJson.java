@@ -53,8 +53,8 @@ public final class HistoryJson {
      * All of it.
      *
      * @param accounts what has happened
-     * @return an object with {@code as_of}, {@code jobs}, {@code faults}, {@code states} and {@code curves}, to which more may be put; where
-     *     printers have names, each entry says whose it is
+     * @return an object with {@code as_of}, {@code jobs}, {@code faults}, {@code states} and {@code curves}, which the caller may add to;
+     *     where printers have names, each entry has that of its printer
      */
     public static JsonObject of(Accounts accounts) {
         JsonArray pieces = all(accounts, Account::curves, piece -> piece.from().millis(), HistoryJson::of);

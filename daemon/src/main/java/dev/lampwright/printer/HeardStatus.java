@@ -22,11 +22,11 @@ final class HeardStatus {
     private volatile PrinterStatus status = PrinterStatus.nothingHeard();
 
     /**
-     * Begins with a printer of which nothing has been heard.
+     * Begins with a printer that has not been heard yet.
      *
      * @param name its name; empty if it has none
      * @param bindings where it says what
-     * @param log where to tell of faults and silence
+     * @param log where to report faults and silence
      * @param nanos the time, in ns
      */
     HeardStatus(String name, Bindings bindings, Logger log, long nanos) {
@@ -46,7 +46,7 @@ final class HeardStatus {
         return status;
     }
 
-    /** Goes on from what was known before, as far as it was told in the same places. */
+    /** Keeps what was known before, where it was reported in the same places. */
     void goOnFrom(HeardStatus before) {
         status = before.status.kept(before.bindings, bindings);
     }
@@ -56,7 +56,7 @@ final class HeardStatus {
      *
      * @param topic its topic
      * @param payload its payload
-     * @param retained whether the broker had kept it. Then it is no sign that the printer is there
+     * @param retained whether the broker had kept it; then it does not show that the printer is there
      * @param nanos when it came
      * @return the new status; empty if it says nothing of this printer
      */
@@ -85,7 +85,7 @@ final class HeardStatus {
         return nanos - (newest.heard() ? newest.heardAtNanos() : madeAtNanos);
     }
 
-    /** Tells the log when silence begins and ends. */
+    /** Logs when silence begins and ends. */
     void tellSilence(BrokerState broker, Duration silentAfter, long nanos) {
         String what = name.isEmpty() ? "printer" : "printer " + name;
         Optional<Silence> silence = silence(broker, silentAfter, nanos);
@@ -97,7 +97,7 @@ final class HeardStatus {
         }
     }
 
-    /** Tells the log of places where nothing was reported. */
+    /** Logs the places where nothing was reported. */
     void tellQuietTopics() {
         reader.tellQuietTopics();
     }

@@ -39,7 +39,7 @@ public final class PrinterClient implements AutoCloseable {
      * @param nanoClock the daemon's monotonic clock, in ns
      * @param sink takes the name of a printer and its new status. It is called by one thread at a time, and holds up the next message until it
      *     returns
-     * @param contact how the daemon is spoken to
+     * @param contact how to talk to the daemon
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public PrinterClient(
@@ -51,7 +51,7 @@ public final class PrinterClient implements AutoCloseable {
         this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
     }
 
-    /** One for a printer without a name that is not spoken to. */
+    /** One for a printer without a name, which takes no requests. */
     PrinterClient(
             Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Patience patience) {
         this(
@@ -177,7 +177,7 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Brings a message to whom it is for: the daemon's desk, or the status of a printer.
+     * Passes a message on to the daemon's desk, or to the status of a printer.
      *
      * @param topic its topic
      * @param payload its payload

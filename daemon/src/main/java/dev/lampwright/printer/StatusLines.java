@@ -18,10 +18,10 @@ import java.util.TreeSet;
  *
  * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10},"fault_text":"door open"}</pre>
  *
- * <p>Where printers have names, {@code printer} is the one that the line is about. {@code at_s} is when the message came, {@code tick} the frame that first showed it; both count from the first frame. A line
- * written by hand may leave {@code tick} out. Readings that the user's file has names of its own for are in an object beside, {@code
- * own_readings}. A reading of {@code null} is unknown; an event is given the seconds that it still lasts;
- * a fault text that is empty takes back the one before.
+ * <p>Where printers have names, {@code printer} is the one that the line is about. {@code at_s} is when the message came, {@code tick} the
+ * frame that first showed it; both count from the first frame. A line written by hand may leave {@code tick} out. Readings that the user's
+ * file has its own names for are in another object, {@code own_readings}. A reading of {@code null} is unknown; an event is given the
+ * seconds that it still lasts; an empty fault text removes the previous one.
  * Frames that were not made because their time was past are told by a line of their own:
  *
  * <pre>{"tick":131,"left_out":2}</pre>

@@ -54,7 +54,7 @@ public final class Statuses {
     }
 
     /**
-     * The printers of which anything has been heard.
+     * The printers that have been heard.
      *
      * @return their names, in alphabetical order
      */

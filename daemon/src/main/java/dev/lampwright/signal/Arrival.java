@@ -8,7 +8,7 @@ final class Arrival {
     /** It moves two thirds of the way to a new estimate in this share of the time that is left. */
     private static final double SLOWNESS = 0.1;
 
-    /** Nor more slowly than in so many s and this share of the time for which there have been estimates: the first ones are the worst. */
+    /** But it takes no longer than this many s plus a share of the time since the first estimate, as the first estimates are the worst. */
     private static final double FIRST_SLOWNESS_S = 8;
 
     private static final double FORGETS = 0.1;
@@ -51,7 +51,7 @@ final class Arrival {
     }
 
     /**
-     * The end as it was last told.
+     * The end as it was last reported.
      *
      * @return s; NaN if unknown
      */

@@ -3,8 +3,8 @@ package dev.lampwright.signal;
 import java.util.Arrays;
 
 /**
- * When a heat-up arrives, by all {@link HeatingCurves} that its readings allow. Each is laid through the readings, which gives when it began, its
- * unit of time and how well it fits; the better it fits and the more it was to be expected, the more it counts. So the error is that of the
+ * When a heat-up arrives, by all {@link HeatingCurves} that its readings allow. Each is laid through the readings, which gives when it
+ * began, its unit of time and how well it fits; the better it fits and the likelier it was beforehand, the more it counts. So the error is that of the
  * readings and that of not knowing which curve it is. Allocates nothing.
  */
 final class CurveFit {
@@ -15,9 +15,9 @@ final class CurveFit {
     private static final double LEAST_SCATTER_K = 0.1;
     /** Nor does any heater follow a curve more closely than by this share of the way. Chosen by random heaters. */
     private static final double LEAST_SCATTER = 0.002;
-    /** Readings lie off a curve all alike, so no more of them count as independent. Chosen by random heaters. */
+    /** Readings are off a curve in the same direction, so no more of them count as independent. Chosen by random heaters. */
     private static final double MOST_INDEPENDENT = 15;
-    /** A reading that is older by so much of the way counts for a third. Chosen by random heaters. */
+    /** A reading that is older by this share of the way counts for a third. Chosen by random heaters. */
     private static final double MEMORY = 0.5;
     /** What no curve shows, such as a draught or a supply that sags: share of the time left. Chosen by random heaters. */
     private static final double UNFORESEEN = 0.08;
@@ -63,10 +63,10 @@ final class CurveFit {
          * How likely a curve is.
          *
          * @param curve its number
-         * @param scaleS its unit of time, in s
+         * @param unitS its unit of time, in s
          * @return 0 or more, in any unit
          */
-        double of(int curve, double scaleS);
+        double of(int curve, double unitS);
     }
 
     /**

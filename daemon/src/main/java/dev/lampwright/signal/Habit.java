@@ -1,8 +1,8 @@
 package dev.lampwright.signal;
 
 /**
- * What is known of a heater before a heat-up has shown it: at first what is usual, then what the heat-up before has shown of its rate, 1 ÷ τ,
- * and of the band in which it is throttled.
+ * What is known of a heater before a heat-up has shown it: at first what is usual, then what the previous heat-up has shown of its rate,
+ * 1 ÷ τ, and of the band in which it is throttled.
  */
 final class Habit implements CurveFit.Expectation {
     /**
@@ -13,7 +13,7 @@ final class Habit implements CurveFit.Expectation {
 
     /** Standard deviation of its logarithm. */
     private static final double REACH_WITHIN = 0.55;
-    /** How much a heater that does not get there counts beside one that does. */
+    /** How likely a heater that does not get there is, compared with one that does. */
     private static final double NEVER = 0.05;
     /** Share of heaters that are not throttled. Common practice, no source, as for the band. */
     private static final double NO_BAND = 0.3;
@@ -27,7 +27,7 @@ final class Habit implements CurveFit.Expectation {
     private static final double BAND_CHANGES_K = 1.5;
 
     private static final double BAND_CHANGES = 0.2;
-    /** However far off a curve is from what was shown, it counts so much: somebody may have changed the heater. */
+    /** However far off a curve is from what was shown, it still counts this much: the heater may have been changed. */
     private static final double ANOTHER = 1e-4;
 
     private final double roomC;

@@ -5,15 +5,15 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Heat-ups of imagined heaters, all those that are likely: when each has got how far. The way from start to target is 1, and
- * the unit of time is that in which full power would heat all the way without any loss.
+ * Heat-ups of all heaters that are likely: when each has got how far. The way from start to target is 1, and the unit of time is that in
+ * which full power would heat all the way without any loss.
  *
- * <p>A body of first order is heated at full power, dz/dt = power − z ÷ reach but for a bend, and the sensor follows it, dy/dt = (z − y) ÷
- * lag. Where the sensor is nearer to the target than a band, power falls in proportion, down to what holds the target; that is known from the
- * start, or found by an integral term. Dead time shifts a curve and is not in it.
+ * <p>A body of first order is heated at full power, dz/dt = power − z ÷ reach apart from a bend, and the sensor follows it, dy/dt = (z − y) ÷
+ * lag. Where the sensor is nearer to the target than a band, power falls in proportion, down to what holds the target; that is known from
+ * the start, or found by an integral term. Dead time shifts a curve and is not in it.
  */
 final class HeatingCurves {
-    /** What goes at no power but the full one until the target is there. */
+    /** The band of a heater that has full power until it reaches the target. */
     static final double NO_BAND = 0;
 
     /** How many times as far as the target full power would get. */
@@ -26,7 +26,7 @@ final class HeatingCurves {
 
     private static final double[] LAGS = {0, 0.02, 0.045, 0.08, 0.12, 0.18};
     private static final double[] BANDS = {0.02, 0.04, 0.08, 0.16, 0.32};
-    /** Times of the integral term, of which 0 means that what holds the target is known. */
+    /** Times of the integral term; 0 if what holds the target is known. */
     private static final double[] INTEGRALS = {0, 0.15, 0.5};
 
     private static final int POINTS = 64;
@@ -39,7 +39,7 @@ final class HeatingCurves {
 
     private static final double STEP = 1.0 / 64;
     private static final double LONGEST = 8;
-    /** What has got so far, and at full power rises by no more than so much in a unit of time, does not get there. */
+    /** A heater that is past this and rises no faster than {@link #SETTLED} at full power does not get there. */
     private static final double SETTLED_FROM = 0.1;
 
     private static final double SETTLED = 1e-3;
@@ -117,7 +117,7 @@ final class HeatingCurves {
             return times[at] + (times[at + 1] - times[at]) * on;
         }
 
-        /** How fast it goes after a point, in shares of the way in a unit of time; 0 if it does not get to the next. */
+        /** How fast it goes after a point, in shares of the way in a unit of time; 0 if it stays before the next, NaN if before this. */
         double slope(int at) {
             return (SHARES[at + 1] - SHARES[at]) / (times[at + 1] - times[at]);
         }
@@ -154,7 +154,7 @@ final class HeatingCurves {
         return ALL.length;
     }
 
-    /** How many bands there are beside none. */
+    /** How many bands there are, without {@link #NO_BAND}. */
     static int bands() {
         return BANDS.length;
     }

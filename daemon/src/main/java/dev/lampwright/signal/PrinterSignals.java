@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * The signals of several printers. What follows one printer can also follow the others, by their names ({@code alder.bed.heat}), and how many of
- * them are in a state ({@code printers.printing}). For one thread; allocates nothing once made.
+ * The signals of several printers. Light that follows one printer can also follow the others, by their names ({@code alder.bed.heat}), and
+ * how many of them are in a state ({@code printers.printing}). For one thread; allocates nothing once made.
  */
 public final class PrinterSignals {
     /** What the names of signals of all printers begin with. */

@@ -22,7 +22,7 @@ final class ReadyTime {
     private static final double MOST_DOUBT = 0.5;
     /** Once there has been one, those with so many times that error count too. */
     private static final double PATIENCE = 3;
-    /** It is estimated anew once so much of the time left has gone by, which bounds the work however often readings come. */
+    /** It is estimated again once this share of the time left has passed, which bounds the work however often readings come. */
     private static final double AGAIN_SHARE = 0.02;
 
     private static final double AGAIN_S = 0.5;
@@ -129,8 +129,8 @@ final class ReadyTime {
     /**
      * How far off the time may be.
      *
-     * @return standard error in s, of which the readings' scatter is the least part: it is not known yet how the heater will go on, and what is
-     *     told follows the newest estimate slowly; 0 if the heater is ready; NaN if the time is unknown
+     * @return standard error in s; it comes less from the readings' scatter than from not knowing which curve the heater follows, and from
+     *     the slow way in which the reported time follows the newest estimate; 0 if the heater is ready; NaN if the time is unknown
      */
     double errorS() {
         if (isReady) {

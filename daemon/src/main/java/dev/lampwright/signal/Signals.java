@@ -43,7 +43,7 @@ public final class Signals {
         tracks = all.stream().map(signal -> signal.track(sources)).toArray(Track[]::new);
     }
 
-    /** Those of one of several printers, beside which others can be followed. */
+    /** Those of one of several printers, with tracks that include the others'. */
     Signals(Signals alone, Track[] tracks) {
         sources = alone.sources;
         all = alone.all;

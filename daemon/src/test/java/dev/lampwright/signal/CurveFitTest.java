@@ -24,7 +24,7 @@ final class CurveFitTest {
         }
     }
 
-    /** T∞ + (T0 − T∞)·e^(−t/τ), of which the goal is reached at τ·ln((T∞ − T0) ÷ (T∞ − goal)). */
+    /** T∞ + (T0 − T∞)·e^(−t/τ), which reaches the goal at τ·ln((T∞ − T0) ÷ (T∞ − goal)). */
     @ParameterizedTest
     @CsvSource({
         "132, 500, 60, 100, 1",
@@ -42,7 +42,7 @@ final class CurveFitTest {
     }
 
     /**
-     * A first-order response that somebody has measured: NIST Statistical Reference Datasets, nonlinear regression, "Misra1a". All but the last
+     * A first-order response that was measured: NIST Statistical Reference Datasets, nonlinear regression, "Misra1a". All but the last
      * two points are fitted, and those two are forecast.
      */
     @ParameterizedTest

@@ -10,14 +10,14 @@ import java.util.SplittableRandom;
 
 /**
  * Prints how well anybody could tell the time to ready of a heater that is seen for the first time; no test. To be run after {@code mvn
- * test-compile}, from the folder {@code daemon}; takes minutes:
+ * package}, from the folder {@code daemon}; takes minutes:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.signal.ReadyBound [COUNT [SEED [DRAWS]]]</pre>
  *
  * <p>For each of COUNT heaters (100) of each {@link HeaterLot} DRAWS others (1000) are made in the very way that the lot is made in, for the
  * same target. Each is laid through the readings so far, weighed by how well it fits, noise being known, and the median of the times that they
- * still take is the estimate, of the kind that has the least mean absolute error as share of the time left. That is Bayes' rule with the truth as what is known
- * beforehand, which no daemon has.
+ * still take is the estimate, of the kind that has the least mean absolute error as share of the time left. That is Bayes' rule with the
+ * truth as what is known beforehand, which no daemon has.
  */
 final class ReadyBound {
     /** At least so many draws have to count; where fewer do, noise is taken to be more. */

@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /**
  * Prints how far off the time to ready is in the course of invented heat-ups, by each {@link HeaterLot}; no test. To be run after {@code mvn
- * test-compile}, from the folder {@code daemon}; takes seconds:
+ * package}, from the folder {@code daemon}; takes seconds:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.signal.ReadyFigures [COUNT [SEED]]</pre>
  *

@@ -63,7 +63,7 @@ final class OrderStep implements Step {
         OrderSearch.Proof answer = proof(order, level, setup, bench);
         search.proved(order, answer);
         if (answer == OrderSearch.Proof.WRONG) {
-            bench.say("Then an earlier answer was wrong, or the strip is a special one. Some more questions:");
+            bench.say("Then an earlier answer was wrong, or the strip is an unusual one. Some more questions:");
         }
     }
 
@@ -74,8 +74,8 @@ final class OrderStep implements Step {
         return Question.choice(
                 words,
                 "Among the first pixels of the strip one, two or three are lit. If all have one colour, choose it; if they"
-                        + " differ, choose that. Type the number, or the word. If colours are hard to tell apart for"
-                        + " you, ask somebody, or skip with Enter.",
+                        + " differ, choose that. Type the number, or the word. If you find colours hard to tell"
+                        + " apart, ask someone else, or skip with Enter.",
                 HUES);
     }
 

@@ -34,7 +34,7 @@ public interface PrinterFinder {
      *     {@code ca_file} where the broker needs them
      * @param duration for how long
      * @param told who is told how it goes on
-     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which the user is told
+     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is also printed
      */
     HeardPrinter find(Map<String, String> broker, Duration duration, Told told);
 

@@ -96,8 +96,8 @@ public final class Replay {
                 .filter(printer -> !printer.isEmpty() && !printers.contains(printer))
                 .findFirst();
         if (unknown.isPresent()) {
-            throw new IOException(name + ": tells of the printer " + unknown.get()
-                    + ", which the configuration does not have; give the configuration that it was recorded with");
+            throw new IOException(name + ": mentions the printer " + unknown.get()
+                    + ", which is not in the configuration; give the configuration that it was recorded with");
         }
     }
 
@@ -140,7 +140,7 @@ public final class Replay {
         chain.make(statuses, wishes, nanos(), frame);
     }
 
-    /** What is told of no printer by name is told of all of them. */
+    /** A message that names no printer is about all of them. */
     private void take(Entry message) {
         List<String> meant = message.printer().isEmpty() ? printers : List.of(message.printer());
         for (String printer : meant) {

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * The lampwrights that speak at a broker, so that none is taken for a printer. One is known by what its status says it is, whatever its prefix. No more
- * than {@link #MOST} are kept.
+ * The lampwrights that report at a broker, so that none is mistaken for a printer. Each is recognised by the program that its status names,
+ * whatever its prefix. No more than {@link #MOST} are kept.
  */
 final class Lampwrights {
     /** So many are kept at most. */

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** A printer of which the readings are known, and the values around them that belong to no known reading. */
+/** A printer whose readings are known, and the values around them that belong to no known reading. */
 final class UnclaimedValues {
     /** Evidence from another printer's place counts less. */
     private static final double ELSEWHERE = -2;

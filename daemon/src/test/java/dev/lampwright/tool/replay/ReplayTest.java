@@ -306,10 +306,10 @@ class ReplayTest {
             assertArrayEquals(made.get(i).strip(), frame.strip(), "frame " + i);
         }
         IOException e = assertThrows(IOException.class, () -> Replay.of(config(), Timeline.read(file)));
-        assertTrue(e.getMessage().contains("tells of the printer "), e.getMessage());
+        assertTrue(e.getMessage().contains("mentions the printer "), e.getMessage());
     }
 
-    /** What is written by hand without a name, as the example is, is told of all printers. */
+    /** As in the example, which is written by hand. */
     @Test
     void aLineWithoutANameIsAboutAllPrinters() throws IOException, ConfigException {
         Replay replay = Replay.of(
