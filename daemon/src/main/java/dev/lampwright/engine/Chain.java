@@ -331,16 +331,7 @@ public final class Chain {
     }
 
     /**
-     * Whether the printer still has its fault.
-     *
-     * @return as of the last frame
-     */
-    public boolean faultLasts() {
-        return printers.first().faultLasts();
-    }
-
-    /**
-     * Where the alarm stands.
+     * Where the alarm stands; of several printers, that of the one that needs a person most.
      *
      * @return normal before the first frame
      */
