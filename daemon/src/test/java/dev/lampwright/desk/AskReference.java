@@ -78,8 +78,8 @@ final class AskReference {
             | `online` | false once the daemon was stopped, or the broker has lost it. Then only `why` (`stopped` or `lost`), `program`, `version`, `host`, `rig` and `run` are there |
             | `version` | of the daemon |
             | `host`, `rig` | names of the computer and of the rig |
-            | `run` | tells one run of a daemon from every other, so that two of them on one prefix are noticed |
-            | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer there: a computer that loses its power while its broker is away takes nothing back |
+            | `run` | distinguishes this run of the daemon from every other, so that two daemons on one prefix are noticed |
+            | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer there: a computer that loses its power while its broker is down cannot withdraw its status |
             | `page` | address of the live page, if other machines can reach it |
             | `strip_rgb` | the strip as it is lit, in at most 32 colours from the controller on, six hexadecimal digits each, as a screen shows them (sRGB) |
             | `state` | what the printer does: `idle`, `warming`, `printing`, `held`, `done`, `stopped`, `fault` or `silent` |
@@ -88,13 +88,14 @@ final class AskReference {
             | `silence` | why nothing is heard of the printer |
             | `alarm` | `normal`, `alert` (a fault that nobody has acknowledged), `acknowledged`, or `ringback` (over, and waits for a reset) |
             | `fault_text` | what the printer says about the fault |
+            | `printers` | of several printers, each by its name: `state`, `alarm`, `look` and, where known, `progress`, `silence` and `fault_text`; the keys above are then those of the printer that needs attention most |
             | `look`, `brightness`, `quiet` | the look that is on, the share of its light, and whether light is dimmed for the night |
             | `strip_mA`, `ceiling_mA` | current of the last frame, and the most that it may be |
             | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what made the controller start last |
             | `broker` | the connection to the broker |
             | `frames_per_s` | frames made a second |
             | `asked`, `asked_more` | what is asked for, as above |
-            | `signals`, `units` | what light can follow, and the units of those whose names do not tell them |
+            | `signals`, `units` | what light can follow, and the units of those whose names do not include one |
             """;
 
     private AskReference() {}

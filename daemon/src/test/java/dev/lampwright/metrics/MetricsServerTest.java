@@ -29,6 +29,8 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -157,6 +159,15 @@ class MetricsServerTest {
                         assertFalse(
                                 words.contains(label) && !label.equals("state"), "the label is in the name: " + name);
                     }));
+        });
+    }
+
+    @Test
+    void everyNameIsInTheHandbook() throws IOException {
+        String page = Files.readString(Path.of("doc", "metrics.md"));
+        scrape().families().keySet().forEach(name -> {
+            String row = "`" + name.replaceFirst("^lampwright_", "");
+            assertTrue(page.contains(row + "`") || page.contains(row + "{"), name + " is not in metrics.md");
         });
     }
 
