@@ -32,7 +32,7 @@ import picocli.CommandLine;
 
 /** Every example in the documents is right: files pass {@code check}, commands are understood, JSON is JSON. */
 class DocumentExamplesTest {
-    /** {@code MotionsPageTest} and {@code LooksPageTest} have those of these two, whose looks need zones that stand at the beginning of the page. */
+    /** {@code MotionsPageTest} and {@code LooksPageTest} have those of these two, whose looks need zones from the beginning of the page. */
     private static final List<String> TESTED_ELSEWHERE = List.of("daemon/doc/motions.md", "daemon/doc/looks.md");
 
     /** What an example leaves out, by the key that it would have. */
@@ -199,7 +199,9 @@ class DocumentExamplesTest {
 
     @Test
     void aRecordingByHandCanBeDrawn() throws IOException {
-        for (Example example : blocks("jsonl").toList()) {
+        List<Example> recordings = blocks("jsonl").toList();
+        assertFalse(recordings.isEmpty());
+        for (Example example : recordings) {
             Path status = Files.writeString(folder.resolve("status.jsonl"), example.text());
             Run drawn = Run.of("render", "--status=" + status, "--out=" + folder.resolve("drawn.png"));
             assertEquals(0, drawn.status(), drawn.err());
