@@ -71,9 +71,15 @@ final class ShopCheck {
                         .forEach(misgiving -> err.println(file + ": warning: " + misgiving));
             }
         }
+        out.println(folder + ": " + verdict());
+    }
+
+    private String verdict() {
+        if (rigs.isEmpty()) {
+            return "no rigs yet; add a file NAME.toml to its folder rigs";
+        }
         long good = rigs.stream().filter(Checked::isGood).count();
-        out.println(
-                folder + ": " + good + " of " + rigs.size() + (rigs.size() == 1 ? " rig is good" : " rigs are good"));
+        return good + " of " + rigs.size() + (rigs.size() == 1 ? " rig is good" : " rigs are good");
     }
 
     /** The same by name, for programs. */

@@ -294,8 +294,8 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * A sign of life: how many frames have been made. It stands still as well once a thread is gone without which they come from
-     * nothing known, or go nowhere.
+     * How many frames have been made, which shows whether the daemon is alive. The count also stops once the thread that hears the
+     * printer, or the one that feeds the controller, has ended.
      *
      * @return a count since the start
      */

@@ -5,7 +5,8 @@ import java.util.Arrays;
 /**
  * When a heat-up arrives, by all {@link HeatingCurves} that its readings allow. Each is laid through the readings, which gives when it
  * began, its unit of time and how well it fits; the better it fits and the likelier it was beforehand, the more it counts. So the error is that of the
- * readings and that of not knowing which curve it is. Allocates nothing.
+ * readings and that of not knowing which curve it is. Allocates nothing. The constants have no source: they were chosen with the random
+ * heaters that {@code HeaterLot} keeps for development.
  */
 final class CurveFit {
     /** The least samples that a curve is laid through. */

@@ -11,6 +11,9 @@ import java.util.List;
  * <p>A body of first order is heated at full power, dz/dt = power − z ÷ reach apart from a bend, and the sensor follows it, dy/dt = (z − y) ÷
  * lag. Where the sensor is nearer to the target than a band, power falls in proportion, down to what holds the target; that is known from
  * the start, or found by an integral term. Dead time shifts a curve and is not in it.
+ *
+ * <p>The equations are textbook heat balance and proportional-integral control. The grids and constants have no source: they were chosen
+ * with the random heaters that {@code HeaterLot} keeps for development.
  */
 final class HeatingCurves {
     /** The band of a heater that has full power until it reaches the target. */

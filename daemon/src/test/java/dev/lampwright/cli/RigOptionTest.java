@@ -100,6 +100,9 @@ class RigOptionTest {
         Run run = Run.of("plan", folder.toString());
         assertEquals(2, run.status());
         assertTrue(run.err().contains(folder + " has no rigs yet; add a file NAME.toml to its folder rigs"), run.err());
+        assertEquals(
+                folder + ": no rigs yet; add a file NAME.toml to its folder rigs",
+                Run.of("check", folder.toString()).out().strip());
     }
 
     @Test
