@@ -67,7 +67,7 @@ export class Now {
     this.#offer("reset", alarm !== "alert" && !lasts);
   }
 
-  /** What can't be done now is not offered; whoever has just pressed it is led on. */
+  /** What can't be done now is not offered; if it has just been pressed, the focus moves on. */
   #offer(id, offered) {
     const button = byId(id);
     if (!offered && document.activeElement === button) {
@@ -84,7 +84,7 @@ export function doing({ state, silence, signals }) {
   const head = share === null ? say(`state.${state}`) : `${percent(share)} ${say(`state.${state}`)}`;
   const rest = state === "silent"
     ? say(silence === undefined ? "silence" : `silence.${silence.replaceAll(" ", "_")}`)
-    : left === null ? "" : say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left), clock: clock(Date.now() + 1000 * left) });
+    : left === null ? "" : say(state === "warming" ? "when.left.heat" : "when.left", { time: roughly(left.seconds, left.error), clock: clock(Date.now() + 1000 * left.seconds) });
   return { state: rest === "" ? head : say("fault.said", { title: head, words: rest }), share };
 }
 
@@ -129,7 +129,7 @@ export function shareOf(state, signals) {
   return null;
 }
 
-/** How long it still takes and how far off that may be, in s; null if that is not known. */
+/** How long it will still take, and the standard error of that, in s; null if it is not known. */
 function leftOf(state, signals) {
   if (state === "warming") {
     const times = Object.keys(signals).filter((key) => key.endsWith(".ready_s") && signals[key] > 0);

@@ -10,7 +10,7 @@ import { History } from "./history.js";
 import { listLog, listReadings, listWiring } from "./lists.js";
 import { news, Now, shareOf } from "./now.js";
 import { Preview } from "./preview.js";
-import { newsOfAll, plain, Printers } from "./printers.js";
+import { newsOfAll, plain, Printers, several } from "./printers.js";
 import { Lamps, Stage } from "./stage.js";
 import { Standing } from "./standing.js";
 import { Pace } from "./still.js";
@@ -125,26 +125,27 @@ function takeReport(next) {
 }
 
 function tellNews(before) {
-  const several = newsOfAll(before, report);
-  for (const { name, words, was, is } of several) {
-    set("news", say("fault.said", { title: name, words }));
-    if (was.alarm !== is.alarm && is.alarm === "alert") {
-      device.notify(say("state.title", { state: say("state.fault"), name }), is.fault_text ?? "");
-    } else if (was.state !== is.state && is.state === "done") {
-      device.notify(say("state.title", { state: say("state.done"), name }), say("when.done"));
-    }
+  if (several(report).length > 0) {
+    const all = newsOfAll(before, report);
+    tellWords(all.map(({ name, words }) => say("fault.said", { title: name, words })).join(" "));
+    all.forEach(({ name, was, is }) => notify(name, was, is));
+  } else {
+    tellWords(news(before, report));
+    notify(printerName(), before, report);
   }
-  if (Object.keys(report.printers ?? {}).length > 1) {
-    return;
-  }
-  const words = news(before, report);
+}
+
+function tellWords(words) {
   if (words !== "") {
     set("news", words);
   }
-  if (before.alarm !== report.alarm && report.alarm === "alert") {
-    device.notify(say("state.title", { state: say("state.fault"), name: printerName() }), report.fault_text ?? "");
-  } else if (before.state !== report.state && report.state === "done") {
-    device.notify(say("state.title", { state: say("state.done"), name: printerName() }), say("when.done"));
+}
+
+function notify(name, was, is) {
+  if (was.alarm !== is.alarm && is.alarm === "alert") {
+    device.notify(say("state.title", { state: say("state.fault"), name }), is.fault_text ?? "");
+  } else if (was.state !== is.state && is.state === "done") {
+    device.notify(say("state.title", { state: say("state.done"), name }), say("when.done"));
   }
 }
 

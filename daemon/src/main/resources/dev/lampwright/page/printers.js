@@ -81,7 +81,7 @@ class Item {
     set(this.#heat, temperatures(printer.signals).map(heatWords).join(" · "));
   }
 
-  /** Whoever has just pressed what can't be done any more is led on. */
+  /** What can't be done now is not offered; if it has just been pressed, the focus moves on. */
   #offer(control, offered) {
     if (!offered && document.activeElement === control) {
       this.element.firstElementChild.focus();
@@ -91,12 +91,12 @@ class Item {
 }
 
 /** The names of the printers, if there are several. */
-function several({ printers = {} }) {
+export function several({ printers = {} }) {
   const names = Object.keys(printers);
   return names.length > 1 ? names : [];
 }
 
-/** What a report says of one printer, as if it was the only one. */
+/** What a report says about one printer, as if it were the only one. */
 function of(report, name) {
   const beginning = `${name}.`;
   const signals = Object.entries(report.signals)
@@ -109,13 +109,13 @@ function of(report, name) {
   };
 }
 
-/** A report as the page goes by it: the only printer needs no name. */
+/** A report as the page uses it: the only printer needs no name. */
 export function plain(report) {
   const names = Object.keys(report.printers ?? {});
   return names.length === 1 ? { ...report, ...of(report, names[0]) } : report;
 }
 
-/** What somebody who cannot see the page has to hear of each of several printers; and those that have become a matter for a person. */
+/** What is new about each of several printers: in words, for those who cannot see the page, and as reported before and now. */
 export function newsOfAll(before, now) {
   return several(now)
     .filter((name) => before.printers?.[name] !== undefined)

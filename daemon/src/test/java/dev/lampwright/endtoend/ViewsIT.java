@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.Child;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
@@ -20,11 +21,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Two printers on one strip, from their messages to the controller, the status, the metrics and what people ask for. */
+/** Two printers on one strip, from their messages to the controller, the status, the metrics, the live page and what people ask for. */
+@Tag("alone")
 @Timeout(90)
 class ViewsIT {
     private static final Duration SOON = Duration.ofSeconds(20);
@@ -32,7 +35,7 @@ class ViewsIT {
     @TempDir
     private Path folder;
 
-    private static String text(String broker, Path port, int metrics) {
+    private static String text(String broker, Path port, int metrics, int page) {
         return """
                 [broker]
                 url = "%s"
@@ -45,11 +48,15 @@ class ViewsIT {
                 ceiling_mA = 3000
                 [metrics]
                 port = %d
+                [page]
+                port = %d
                 [printers.alder.state]
                 topic = "shop/alder/job"
                 idle = ["READY"]
                 printing = ["RUN"]
                 fault = ["ALARM*"]
+                [printers.alder.readings]
+                job.left_s = { topic = "shop/alder/left" }
                 [printers.birch.state]
                 topic = "shop/birch/job"
                 idle = ["READY"]
@@ -72,7 +79,7 @@ class ViewsIT {
                 state = "printing"
                 look = "printing"
                 fade_s = 0
-                """.formatted(broker, port, metrics);
+                """.formatted(broker, port, metrics, page);
     }
 
     private static JsonNode status(Mosquitto broker) throws IOException {
@@ -84,6 +91,15 @@ class ViewsIT {
         Await.until(
                 () -> picture + "; log " + daemon.log(),
                 () -> controller.recording().lastIs(entry -> entry.fromHost() && picture.isOn(entry.strip())),
+                SOON);
+    }
+
+    /** Waits until the live page says something of each printer. */
+    private static void awaitWords(Browser browser, String words) {
+        String script = "return [...document.querySelectorAll('#printers li')].map(e => e.textContent).join(' | ')";
+        Await.until(
+                () -> words + "; the page says " + browser.run(script),
+                () -> browser.run(script).toString().matches(words),
                 SOON);
     }
 
@@ -99,16 +115,23 @@ class ViewsIT {
     @Test
     void twoPrintersHaveTheirOwnLightFaultAndAcknowledgement() throws IOException, InterruptedException {
         int metrics = FreePort.find();
+        int page = FreePort.find();
         try (Mosquitto broker = Mosquitto.start();
                 PtyController controller = PtyController.pluggedIn(folder)) {
             Path config = Files.writeString(
-                    folder.resolve("two.toml"), text(broker.url().toString(), controller.port(), metrics));
-            try (RunningDaemon daemon = RunningDaemon.start(config)) {
+                    folder.resolve("two.toml"), text(broker.url().toString(), controller.port(), metrics, page));
+            try (RunningDaemon daemon = RunningDaemon.start(config);
+                    Browser browser = Browser.start()) {
                 broker.publish("shop/alder/job", "RUN", true);
                 broker.publish("shop/birch/job", "READY", true);
                 awaitPicture(controller, daemon, 0x00ff00, 0x202020);
+                broker.publish("shop/alder/left", "600", true);
+                Await.until("the page's port", () -> FreePort.isListening(page));
+                browser.open("http://127.0.0.1:" + page + "/");
+                awaitWords(browser, "alder.*Printing: about 10 min.* \\| birch.*Idle.*");
                 broker.publish("shop/birch/job", "ALARM door", true);
                 awaitPicture(controller, daemon, 0x00ff00, 0xff0000);
+                awaitWords(browser, "alder.*Printing.* \\| birch.*Fault.*");
                 Child acknowledged = tell(config, "acknowledge");
                 assertEquals(
                         "fault of birch acknowledged", acknowledged.output().strip());
