@@ -22,18 +22,19 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
- * Looks at all rigs twenty times a second, on the thread {@code shelf}, and tells those who watch the shelf what is new: strips in few colours at each
- * look, all else twice a second. While nobody watches it looks at nothing, and listens to no broker.
+ * Looks at all rigs twenty times a second, on the thread {@code shelf}, and sends those who watch the shelf what is new: strips in few
+ * colours at each look, all else twice a second. While nobody watches, it looks at nothing, and a minute later it listens to no broker
+ * either.
  */
 final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
     private static final long STATES_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
-    /** Of more rigs than these, a look takes one part after the other, so that more of them take no more of line and processor. */
+    /** With more rigs than this, each look takes the next part of them, so that network and processor load stay the same. */
     private static final int MOST_AT_ONCE = 64;
     /** Whoever comes back soon finds the rigs of other daemons at once. */
     private static final long LISTENED_ON_NANOS = TimeUnit.SECONDS.toNanos(60);
 
-    /** A page that hears nothing for six seconds takes the line for lost. */
+    /** A page that hears nothing for six seconds considers the connection lost. */
     private static final long LINE_NANOS = TimeUnit.SECONDS.toNanos(2);
 
     private final Supplier<Map<String, Daemon>> daemons;
@@ -155,7 +156,9 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
             ours.add(row.status().run());
             seen.add(new Seen(row, true));
         });
-        elsewhere.rows(ours, nanos).forEach(row -> seen.add(new Seen(row, false)));
+        List<ShelfRow> others = elsewhere.rows(ours, nanos);
+        forgetStripsBut(others);
+        others.forEach(row -> seen.add(new Seen(row, false)));
         seen.sort((one, other) -> ShelfRow.ORDER.compare(one.row(), other.row()));
         ShelfMessage message = new ShelfMessage();
         seen.stream().filter(ShelfPublisher::isInAlarm).forEach(one -> add(one, message));
@@ -170,6 +173,19 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         }
     }
 
+    /** A rig of another daemon that was withdrawn, and comes back with the same colours, has to be drawn again. */
+    private void forgetStripsBut(List<ShelfRow> others) {
+        Set<Integer> present =
+                others.stream().map(row -> id("at " + row.status().prefix())).collect(Collectors.toSet());
+        stripsElsewhere.keySet().removeIf(known -> {
+            boolean gone = !present.contains(known);
+            if (gone) {
+                strips.remove(known);
+            }
+            return gone;
+        });
+    }
+
     private static boolean isInAlarm(Seen seen) {
         return seen.row().standing().compareTo(Standing.ACKNOWLEDGED) <= 0;
     }
@@ -182,8 +198,9 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         } else {
             int id = id("at " + status.prefix());
             message.addElsewhere(id, seen.row());
-            if (!status.strip().equals(stripsElsewhere.put(id, status.strip()))) {
-                strips.put(id, HexFormat.of().parseHex(status.strip()));
+            String strip = status.strip();
+            if (!strip.isEmpty() && !strip.equals(stripsElsewhere.put(id, strip))) {
+                strips.put(id, HexFormat.of().parseHex(strip));
             }
         }
     }

@@ -29,7 +29,7 @@ import org.openqa.selenium.Keys;
 
 /**
  * The shelf in a real browser, with rigs of this process and of another computer. Pictures of it are written to the folder of the system property
- * {@code pictures}. Source of what everybody can use: WCAG 2.2, levels A and AA, as far as axe-core (Deque Systems) can check it.
+ * {@code pictures}. Source for accessibility: WCAG 2.2, levels A and AA, as far as axe-core (Deque Systems) can check it.
  */
 @Tag("alone")
 @Timeout(120)
@@ -49,7 +49,7 @@ class ShelfPageIT {
     static void start() {
         broker = Mosquitto.start();
         rig = new ShelfRig(broker.url(), 60, "", List.of("alder", "birch", "rowan", "hazel"));
-        rig.reject("oak", "rigs/oak.toml line 3: is not right");
+        rig.reject("oak", "rigs/oak.toml line 3: is not valid");
         browser = Browser.start();
         browser.resize(1100, 900, 1);
         tell("alder", "RUN", 0.42, 720, "");
@@ -126,6 +126,10 @@ class ShelfPageIT {
                 "http://shed:7118/",
                 browser.run(
                         "return [...document.querySelectorAll('a.rig')].find(a => a.textContent.includes('elm')).href"));
+        broker.publish("hall/elm/status", Statuses.gone("elm", "lost"), true);
+        Await.until(
+                "a rig that is lost, whose status names no colours",
+                () -> browser.all("[data-standing=lost]").size() == 1);
         assertEquals(List.of(), browser.complaints());
     }
 
