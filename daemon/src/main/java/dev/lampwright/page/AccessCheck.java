@@ -17,7 +17,7 @@ import java.util.stream.Stream;
  * site's page may ask for anything; and where there is a token, it has to be known.
  */
 final class AccessCheck {
-    /** How long a browser that does not come is remembered. Common practice, no source. */
+    /** How long a browser that does not come back is remembered. Common practice, no source. */
     private static final Duration PASS_LIFE = Duration.ofDays(30);
 
     private static final String BEARER = "Bearer ";
@@ -140,7 +140,10 @@ final class AccessCheck {
         return cookieOf(tokens.pass(token));
     }
 
-    /** The same for a browser that has one and comes again, so that only one that stays away for a month has to enter its token once more. */
+    /**
+     * The same for a browser that has one already, so that only one that stays away for a month has to enter its token again; empty for any
+     * other.
+     */
     Optional<String> renewedCookie(Headers headers) {
         return passes(headers)
                 .filter(pass -> needsToken() && tokens.ofPasses(List.of(pass)) != PageTokens.Right.NONE)

@@ -12,7 +12,7 @@ import java.util.Set;
 
 /** Answers requests: the page's own files and the handbook for everybody, news and asks for those whom the door lets in. */
 final class PageHandler {
-    /** Where whoever watches is told what is new. */
+    /** The path of the stream of events. */
     static final String EVENTS = "/events";
 
     private static final String ASK = "/ask/";
@@ -71,7 +71,7 @@ final class PageHandler {
     /** Where news comes from. */
     interface Stream {
         /**
-         * Takes in someone who begins to watch: tells what others have been told before.
+         * Takes in someone who begins to watch, and sends what others already have.
          *
          * @param viewer who
          * @param lastId the last event's name that the viewer has heard, perhaps of another run; empty for none
@@ -184,7 +184,9 @@ final class PageHandler {
         }
     }
 
+    /** Every page asks this first, so this is where a browser's cookie is renewed. */
     private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
+        door.renewedCookie(call.headers()).ifPresent(cookie -> call.header("Set-Cookie", cookie));
         if (seats.full()) {
             call.answer(full());
         } else {
@@ -193,7 +195,6 @@ final class PageHandler {
     }
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
-        door.renewedCookie(call.headers()).ifPresent(cookie -> call.header("Set-Cookie", cookie));
         boolean mayAsk =
                 door.refuse(PageTokens.Right.ASK, call.headers(), call.from()).isEmpty();
         call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));

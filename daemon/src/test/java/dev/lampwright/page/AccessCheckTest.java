@@ -193,7 +193,7 @@ class AccessCheckTest {
         assertEquals("lampwright-61117=; Path=/; Max-Age=0; HttpOnly; SameSite=Strict; Secure", gone);
     }
 
-    /** So a phone that is looked at every week is never asked again, and one that was given away is forgotten. */
+    /** So a phone that is used every week never has to enter the token again, and one that was given away is forgotten. */
     @Test
     void aCookieThatIsUsedLastsAMonthFromThen() throws IOException {
         AccessCheck door = guarded();

@@ -257,6 +257,21 @@ class LivePageTest {
         }
     }
 
+    @Test
+    void aBrowserThatComesBackHasItsCookieRenewed() throws IOException {
+        Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
+        try (PageRig rig = new PageRig("pixels = 30", "port = 0\ntoken_file = \"" + token + "\"")) {
+            String cookie = rig.post("/enter", "{\"token\":\"" + PageRig.TOKEN + "\"}")
+                    .headers()
+                    .firstValue("set-cookie")
+                    .orElseThrow();
+            HttpResponse<String> door = rig.get("/door", "Cookie", cookie.replaceFirst(";.*", ""));
+            assertEquals(Optional.of(cookie), door.headers().firstValue("set-cookie"));
+            HttpResponse<String> bearer = rig.get("/door", "Authorization", "Bearer " + PageRig.TOKEN);
+            assertEquals(Optional.empty(), bearer.headers().firstValue("set-cookie"));
+        }
+    }
+
     /** Its cookie is taken away, whether there was one or not. */
     @Test
     void whoLeavesIsAStrangerAgain() {
