@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
@@ -9,7 +10,10 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** The handbook that the package installs, for the page to link to: only files that are in its folder when the page opens, and only their kinds. */
+/**
+ * The handbook that the package installs, for the page to link to: only files that are in its folder when the page opens, and only of the
+ * kinds that a handbook has.
+ */
 final class Handbook {
     /** Where the package installs it. Nothing depends on it: an administrator may leave documentation out. */
     static final Path INSTALLED = Path.of("/usr/share/doc/lampwright/handbook");
@@ -44,7 +48,7 @@ final class Handbook {
             return new Handbook(files.filter(file -> TYPES.containsKey(kind(file)) && Files.isRegularFile(file))
                     .collect(Collectors.toMap(
                             file -> PATH + folder.relativize(file), Function.identity(), (a, b) -> a, TreeMap::new)));
-        } catch (IOException e) {
+        } catch (IOException | UncheckedIOException e) {
             return NONE;
         }
     }

@@ -32,14 +32,18 @@ export class Device {
     }
     const notice = { body: words, icon: "icon-192.png", tag: title };
     const worker = await this.#worker();
-    if (worker === null) {
-      new Notification(title, notice);
-    } else {
+    if (worker !== null) {
       await worker.showNotification(title, notice);
+      return;
+    }
+    try {
+      new Notification(title, notice);
+    } catch {
+      localStorage.setItem(NOTIFY, "no");
     }
   }
 
-  /** What shows notices; null where the browser has no such thing, and the page may show them itself. */
+  /** What shows notices; null where the browser has none, and the page has to show them itself, if it may. */
   async #worker() {
     try {
       await navigator.serviceWorker.register("notices.js");

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The handbook that the package installs, as the page has it. */
+/** The handbook that the package installs, as the page serves it. */
 @Timeout(60)
 class HandbookTest {
     @TempDir
