@@ -59,7 +59,7 @@ class MetricsIT {
         }
     }
 
-    /** An alert for a metric that nobody tells would never come. */
+    /** An alert on a metric that does not exist would never fire. */
     private static void assertAllAreTold(String metrics) throws IOException {
         List<String> named = Pattern.compile("\\blampwright_\\w+")
                 .matcher(Files.readString(RULES))
@@ -75,7 +75,7 @@ class MetricsIT {
     }
 
     @Test
-    void theAlertRulesThatComeWithItAreRightAndComeWhenTheyShould() throws IOException {
+    void theAlertRulesAreValidAndFireWhenTheyShould() throws IOException {
         Files.copy(RULES, folder.resolve(RULES.getFileName()));
         Path tests = Files.copy(RULE_TESTS, folder.resolve(RULE_TESTS.getFileName()));
         String checked = Promtool.checkRules(folder.resolve(RULES.getFileName()));
