@@ -51,7 +51,7 @@ final class ShelfTable {
         }
         List<String> parts = new ArrayList<>();
         parts.add(rows.size() == 1 ? "1 rig" : rows.size() + " rigs");
-        long needing = count(rows, Standing::needsSomebody);
+        long needing = count(rows, Standing::needsPerson);
         parts.add(
                 switch ((int) Math.min(2, needing)) {
                     case 0 -> "none needs you";

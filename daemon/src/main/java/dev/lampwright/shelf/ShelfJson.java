@@ -12,7 +12,7 @@ public final class ShelfJson {
     /**
      * The document.
      *
-     * @param broker who was listened to
+     * @param broker the broker that was listened to
      * @param searched the topic filters that were listened to
      * @param rows the rigs, in their order
      * @return JSON in one line; what is not known is left out
@@ -43,7 +43,7 @@ public final class ShelfJson {
                 .putIfAny("rig", status.rig())
                 .putIfAny("host", status.host())
                 .put("standing", row.standing().word())
-                .put("needs_somebody", row.standing().needsSomebody())
+                .put("needs_person", row.standing().needsPerson())
                 .put("twice", row.twice())
                 .putRounded("heard_s", row.heardSeconds())
                 .putIfAny("why", status.why())

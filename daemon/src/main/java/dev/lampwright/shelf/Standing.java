@@ -18,7 +18,7 @@ public enum Standing {
     IDLE,
     /** The daemon, its computer or its way to the broker is gone. */
     LOST,
-    /** The printer reports nothing, as while it is off. */
+    /** The printer reports nothing, for example because it is off. */
     SILENT,
     /** The daemon was stopped. */
     ENDED;
@@ -55,16 +55,16 @@ public enum Standing {
     }
 
     /**
-     * Whether somebody has to go there before it goes on.
+     * Whether a person has to go there before work continues.
      *
      * @return true for faults, pauses, and jobs that are over
      */
-    public boolean needsSomebody() {
+    public boolean needsPerson() {
         return compareTo(DONE) <= 0;
     }
 
     /**
-     * Whether the daemon is there.
+     * Whether the daemon is running.
      *
      * @return false if it was stopped, or is lost
      */

@@ -69,7 +69,7 @@ class ShelfTest {
         hear("waits", PrinterState.IDLE, AlarmState.RINGBACK);
         assertEquals("fault over seen waits paused done stopped printing idle gone silent ended", names());
         assertEquals(
-                7, rows().stream().filter(row -> row.standing().needsSomebody()).count());
+                7, rows().stream().filter(row -> row.standing().needsPerson()).count());
     }
 
     @Test
@@ -95,7 +95,7 @@ class ShelfTest {
         assertEquals(Standing.WORKING, standing());
     }
 
-    /** A computer that lost its power while its broker was away takes nothing back: the broker keeps "online" for ever. */
+    /** A computer that lost its power while its broker was away cannot withdraw its status: the broker keeps "online" for ever. */
     @Test
     void aKeptStatusIsAsOldAsItSays() {
         second = 3600;
@@ -116,7 +116,7 @@ class ShelfTest {
         assertTrue(Double.isNaN(rows().get(0).heardSeconds()));
     }
 
-    /** The clock of that computer stands an hour back; its second message comes as it is published. */
+    /** The clock of that computer is an hour slow; its second message comes as it is published. */
     @Test
     void aWrongClockMakesUnsureOnlyUntilTheNextReport() {
         Instant wrong = wall().minusSeconds(3600);
@@ -142,7 +142,7 @@ class ShelfTest {
     }
 
     @Test
-    void whileTheBrokerIsAwayNobodyGrowsOld() {
+    void whileTheBrokerIsAwayNoStatusAges() {
         hear("alder", PrinterState.PRINTING);
         hear("birch", PrinterState.IDLE);
         second = 5;
@@ -172,7 +172,7 @@ class ShelfTest {
     }
 
     @Test
-    void whatIsTakenBackIsOnTheShelfNoMore() {
+    void aWithdrawnStatusLeavesTheShelf() {
         hear("alder", PrinterState.IDLE);
         hear("alder", new byte[0], false);
         assertEquals(List.of(), rows());
