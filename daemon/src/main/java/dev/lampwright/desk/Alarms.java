@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
- * Where the alarm of each printer stands, and which of them somebody means.
+ * The state of each printer's alarm, and which of them an ask means.
  *
  * @param all at least one; one without a name is the only one
  */
@@ -24,7 +24,7 @@ record Alarms(List<Desk.Alarm> all) {
     /**
      * The printer whose fault is to be acknowledged.
      *
-     * @param name what somebody calls it; empty if there is no doubt about it
+     * @param name the name that was given; empty for none
      * @return its name
      * @throws RefusedException if there is no such fault, or more than one
      */
@@ -39,9 +39,9 @@ record Alarms(List<Desk.Alarm> all) {
     /**
      * The printer whose alarm is to be reset.
      *
-     * @param name what somebody calls it; empty if there is no doubt about it
+     * @param name the name that was given; empty for none
      * @return its name
-     * @throws RefusedException if there is nothing to reset, or not yet, or at more than one
+     * @throws RefusedException if there is nothing to reset, or it is too soon, or there is more than one
      */
     String toReset(Optional<String> name) throws RefusedException {
         Desk.Alarm meant = meant(name, Alarms::canBeReset);
@@ -62,7 +62,7 @@ record Alarms(List<Desk.Alarm> all) {
         return seen && !alarm.faultLasts();
     }
 
-    /** The one that is named, or else the only one with which it can be done, or else the one that says best why not. */
+    /** The one that is named, or else the only one that allows it, or else the one that explains best why none does. */
     private Desk.Alarm meant(Optional<String> name, Predicate<Desk.Alarm> able) throws RefusedException {
         if (all.get(0).printer().isEmpty()) {
             return all.get(0);

@@ -87,8 +87,8 @@ public enum Ask {
     ACKNOWLEDGE(new About(
             "",
             "acknowledge the fault; of one printer by its name",
-            "Acknowledges the fault: somebody has seen it, so its look calms down. Where several printers have names, give that of the"
-                    + " printer if more than one has a fault: `alder`, or `{\"acknowledge\": \"alder\"}`.",
+            "Acknowledges the fault: a person has seen it, so its look calms down. If several printers have a fault, give the name of one:"
+                    + " `alder`, or `{\"acknowledge\": \"alder\"}`.",
             "")) {
         @Override
         Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException {
@@ -105,7 +105,7 @@ public enum Ask {
     RESET(new About(
             "",
             "clear an acknowledged fault that is over",
-            "Clears an acknowledged fault that is over, if `[alarm]` keeps it until it is reset. The name of a printer as with"
+            "Clears an acknowledged fault that is over, if `[alarm]` keeps it until it is reset. Name a printer as with"
                     + " `acknowledge`.",
             "")) {
         @Override
@@ -229,7 +229,7 @@ public enum Ask {
      *
      * @param fitting what is fitted
      * @param looks the looks that there are
-     * @param alarms where the alarm of each printer stands
+     * @param alarms the state of each printer's alarm
      * @param hasQuietHours whether the configuration has hours of the night
      * @param brightness the brightness of the configuration, 0 to 1
      * @param now what time it is

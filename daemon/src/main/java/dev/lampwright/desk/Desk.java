@@ -79,7 +79,7 @@ public final class Desk {
      * @param fitting what is fitted
      * @param looks the looks that there are
      * @param clocks what time it is
-     * @param alarms where the alarm of each printer stands now
+     * @param alarms the state of each printer's alarm now
      * @param slot takes the wishes whenever they are new
      * @param acknowledged takes whoever has acknowledged a fault, and the printer's name; must not wait
      */
@@ -103,7 +103,7 @@ public final class Desk {
     }
 
     /**
-     * Where the alarm of a printer stands.
+     * The state of a printer's alarm.
      *
      * @param printer its name; empty if it has none
      * @param state by ISA-18.1

@@ -10,8 +10,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Notices another daemon with the same topics at the broker: both would do what is asked there, and each overwrites what the other reports. What
- * the broker has kept is no sign of one, as it may be an earlier run's; nor is a last will. Safe for many threads.
+ * Notices another daemon with the same topics at the broker: both would do what is asked there, and each overwrites what the other
+ * reports. A status that the broker has kept does not count, as it may be an earlier run's; nor does a last will. Safe for many threads.
  */
 public final class Namesake {
     private static final Logger LOG = LoggerFactory.getLogger(Namesake.class);
@@ -73,7 +73,7 @@ public final class Namesake {
     }
 
     /**
-     * Looks whether it is gone. To be called every second or so.
+     * Checks whether it is gone. To be called every second or so.
      *
      * @param nanos the monotonic time, in ns
      */

@@ -52,10 +52,10 @@ public enum Reason {
     FAULT_LASTS("the fault is not over yet; reset it once it is"),
     /** No printer has this name. */
     UNKNOWN_PRINTER("there is no printer \"{name}\"; choose one of: {choice}"),
-    /** Which one is meant? */
+    /** More than one printer is possible, and none was named. */
     SEVERAL_FAULTS("several printers have a fault; give the name of one: {choice}");
 
-    /** A long text of somebody else's is shortened. */
+    /** Longer values, which others wrote, are shortened. */
     private static final int LONGEST_VALUE = 300;
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");

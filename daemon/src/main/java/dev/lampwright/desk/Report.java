@@ -43,7 +43,7 @@ public record Report(
      * @param silence why nothing is heard of it, in words; empty if it is heard
      * @param alarm the state of the alarm
      * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
-     * @param look name of the look that is shown of it
+     * @param look name of the look that shows it
      * @param progress share of its job that is done, 0 to 1; NaN for unknown
      */
     public record Printer(
@@ -106,7 +106,7 @@ public record Report(
     public record Lines(String controller, String lastReset, String broker) {}
 
     /**
-     * What is to be seen at a moment.
+     * What can be seen at a moment.
      *
      * @param at when, by the clock on the wall
      * @param page address of the live page for other machines; empty for none
@@ -125,7 +125,7 @@ public record Report(
      * The report as a message. What is not known is left out.
      *
      * @param signature who reports
-     * @param sight when, and what is to be seen
+     * @param sight when, and what can be seen
      * @return a JSON object in one line
      */
     public String json(Signature signature, Sight sight) {
@@ -179,7 +179,7 @@ public record Report(
     }
 
     /**
-     * How far the job is, or the heat-up before it.
+     * How far along the job is, or the heat-up before it.
      *
      * @return 0 to 1; NaN if it is not known, or means nothing
      */

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * How often what has been done about faults, by the names of the printers. Immutable.
+ * How often each printer's fault has been acknowledged, and its alarm reset, by its name. Immutable.
  *
  * @param acknowledgements how often a fault has been acknowledged
  * @param resets how often the alarm has been reset

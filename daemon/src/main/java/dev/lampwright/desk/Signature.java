@@ -9,15 +9,15 @@ import java.util.HexFormat;
 /**
  * Who reports.
  *
- * @param host name of the computer; empty if it does not tell
+ * @param host name of the computer; empty if it is not known
  * @param rig name of the rig
- * @param run tells one run of a daemon from every other
+ * @param run distinguishes one run of a daemon from every other
  */
 public record Signature(String host, String rig, String run) {
     /** What the key {@code program} of every status says, by which a status is known whatever its topic. */
     public static final String PROGRAM = "lampwright";
 
-    /** Host names have 63 letters at most (RFC 1035, section 2.3.4), and a fully qualified one 253. */
+    /** A name has at most 255 octets on the wire (RFC 1035, section 2.3.4), which is 253 characters as text. */
     private static final int LONGEST_HOST = 253;
 
     private static final int RUN_BYTES = 6;

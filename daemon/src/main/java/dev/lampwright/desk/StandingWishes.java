@@ -79,12 +79,12 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
         return new StandingWishes(held, fades, next, seen);
     }
 
-    /** These, with the fault of a printer acknowledged once more; its name is empty if it has none. */
+    /** These, with the fault of a printer acknowledged one more time; its name is empty if it has none. */
     StandingWishes acknowledged(String printer) {
         return new StandingWishes(held, fades, lit, seen.acknowledged(printer));
     }
 
-    /** These, with the alarm of a printer reset once more. */
+    /** These, with the alarm of a printer reset one more time. */
     StandingWishes reset(String printer) {
         return new StandingWishes(held, fades, lit, seen.reset(printer));
     }

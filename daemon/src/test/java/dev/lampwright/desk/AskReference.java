@@ -79,7 +79,7 @@ final class AskReference {
             | `version` | of the daemon |
             | `host`, `rig` | names of the computer and of the rig |
             | `run` | distinguishes this run of the daemon from every other, so that two daemons on one prefix are noticed |
-            | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer there: a computer that loses its power while its broker is down cannot withdraw its status |
+            | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer running: a computer that loses its power while its broker is down cannot withdraw its status |
             | `page` | address of the live page, if other machines can reach it |
             | `strip_rgb` | the strip as it is lit, in at most 32 colours from the controller on, six hexadecimal digits each, as a screen shows them (sRGB) |
             | `state` | what the printer does: `idle`, `warming`, `printing`, `held`, `done`, `stopped`, `fault` or `silent` |
@@ -91,7 +91,7 @@ final class AskReference {
             | `printers` | of several printers, each by its name: `state`, `alarm`, `look` and, where known, `progress`, `silence` and `fault_text`; the keys above are then those of the printer that needs attention most |
             | `look`, `brightness`, `quiet` | the look that is on, the share of its light, and whether light is dimmed for the night |
             | `strip_mA`, `ceiling_mA` | current of the last frame, and the most that it may be |
-            | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what made the controller start last |
+            | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what last made the controller start |
             | `broker` | the connection to the broker |
             | `frames_per_s` | frames made a second |
             | `asked`, `asked_more` | what is asked for, as above |

@@ -666,7 +666,7 @@ class DeskTest {
                 askers);
     }
 
-    /** Two printers; what is asked for is done at the one that is named, or at the only one with which it can be done. */
+    /** Two printers: an ask is for the one that is named, or for the only one that allows it. */
     private Desk deskOfTwo(List<Desk.Alarm> alarms, List<String> acknowledged) {
         return new Desk(
                 DeskSettings.USUAL,

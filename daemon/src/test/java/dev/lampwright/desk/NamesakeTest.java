@@ -33,7 +33,7 @@ class NamesakeTest {
     }
 
     @Test
-    void isToldOnceWithItsComputerAndWhatToDo() {
+    void isLoggedOnceWithItsComputerAndWhatToDo() {
         saw(OWN, true, false, 0);
         saw(new Signature("loft", "alder", "b2"), true, false, 1);
         saw(new Signature("loft", "alder", "b2"), true, false, 6);
@@ -41,7 +41,7 @@ class NamesakeTest {
     }
 
     @Test
-    void mayBeOnThisComputerOrNotTell() {
+    void mayBeOnThisComputer() {
         saw(new Signature("shelf", "alder", "b2"), true, false, 1);
         assertEquals(List.of(told(" on this computer")), log.lines());
     }
@@ -56,7 +56,7 @@ class NamesakeTest {
     }
 
     @Test
-    void isToldToBeGone() {
+    void isLoggedOnceItIsGone() {
         saw(new Signature("loft", "alder", "b2"), true, false, 1);
         namesake.lookAround(TimeUnit.SECONDS.toNanos(20));
         namesake.lookAround(TimeUnit.SECONDS.toNanos(21));

@@ -141,7 +141,7 @@ class ReportTest {
     }
 
     @Test
-    void howFarItIsAndHowLongItTakesAreThoseOfWhatThePrinterDoes() {
+    void progressAndTimeLeftFollowFromWhatThePrinterDoes() {
         Map<String, Double> signals = Map.of(
                 "bed.heat", 1.0,
                 "nozzle.heat", 0.5,
