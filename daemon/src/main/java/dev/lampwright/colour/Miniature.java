@@ -1,11 +1,11 @@
 package dev.lampwright.colour;
 
 /**
- * A strip in few colours: it is cut into stretches of the same length, give or take a pixel, and each is the mean of its light, added up in linear light.
+ * A strip in few colours: it is cut into stretches of equal length, give or take a pixel, and each becomes the mean of its linear light.
  * For one thread.
  */
 public final class Miniature {
-    /** The most colours of one. */
+    /** The most colours. */
     public static final int MOST = 32;
 
     private static final int CHANNELS = 3;
@@ -32,7 +32,7 @@ public final class Miniature {
      * Takes in what the strip shows.
      *
      * @param strip the strip's bytes in its own order
-     * @return whether a colour is another than before
+     * @return whether any colour has changed
      */
     public boolean take(byte[] strip) {
         int colours = rgb.length / CHANNELS;

@@ -10,8 +10,8 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
 /**
- * Reports the daemon's status, on the thread {@code desk}: at once when a word of it changes, again when the light has followed, and every
- * few seconds for the numbers. It also makes the night begin and end.
+ * Reports the daemon's status, on the thread {@code desk}: at once when a word of it changes, again two seconds later, when the light has
+ * followed, and every few seconds for the numbers. It also starts and ends quiet hours.
  */
 final class Reporter implements AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(200);

@@ -36,7 +36,7 @@ public final class Json {
      * An object with one key.
      *
      * @param key the key
-     * @param value what the place has
+     * @param value its value
      * @return the object
      */
     public static JsonNode object(String key, JsonNode value) {

@@ -20,7 +20,7 @@ public final class LiveMetrics implements AutoCloseable {
     private final RetriedServer<Integer, MetricsServer> standing;
 
     /**
-     * Makes metrics that are not told yet.
+     * Makes metrics that are not served yet.
      *
      * @param daemon whose figures
      */
@@ -33,7 +33,7 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     /**
-     * Makes metrics of several rigs that are not told yet.
+     * Makes metrics of several rigs that are not served yet.
      *
      * @param rigs whose figures
      */

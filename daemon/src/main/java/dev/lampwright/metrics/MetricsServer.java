@@ -47,7 +47,7 @@ final class MetricsServer implements RetriedServer.Server {
      * Starts to listen.
      *
      * @param port TCP port; 0 for one that is free
-     * @param metrics whose figures
+     * @param metrics the figures
      * @return the server, to be closed
      * @throws IOException if the port cannot be listened to; the text says which, why and what to do
      */

@@ -23,7 +23,7 @@ import java.util.function.Supplier;
 
 /**
  * The figures of a whole process at one moment. Those of the only daemon are as they are; those of several rigs have the label {@code rig}, and
- * beside them is how each rig itself does.
+ * more figures show whether each rig runs, and whether its file is valid.
  */
 final class ProcessMetrics {
     private static final String RIG = "rig";

@@ -11,9 +11,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** The rigs of other daemons, found at the brokers that our own rigs listen to. There is a connection of its own only while somebody looks. For one thread. */
+/**
+ * The rigs of other daemons, found at the brokers that our own rigs listen to. It has connections of its own, but only while the shelf is
+ * watched. For one thread.
+ */
 final class Elsewhere implements AutoCloseable {
-    /** More are no shop. */
+    /** A shop has one, or a few. */
     private static final int MOST_BROKERS = 4;
 
     private static final int LEVELS = 4;

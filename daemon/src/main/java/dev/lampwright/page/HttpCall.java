@@ -51,7 +51,7 @@ final class HttpCall {
     }
 
     /**
-     * The same request as one of several pages gets it.
+     * The same request as seen by one of several pages.
      *
      * @param page where the page is, without a slash at its end; the path begins with it
      */

@@ -28,7 +28,7 @@ final class LayoutMessage {
      *
      * @param number of this layout; frames name the one that they are for
      * @param version of the daemon
-     * @param oneOfSeveral whether the shelf of all rigs is above its page
+     * @param oneOfSeveral whether its page is below the shelf of all rigs
      * @param config what it runs
      * @return JSON in one line
      */

@@ -21,7 +21,7 @@ import org.slf4j.LoggerFactory;
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
 
-    /** Addresses of a machine come and go: it may start before its network is there. */
+    /** A machine's addresses change: the daemon may start before the network is up. */
     private static final long ADDRESS_EVERY_NANOS = TimeUnit.SECONDS.toNanos(10);
 
     private final RetriedServer<PageSettings, PageServer> standing;
@@ -45,7 +45,7 @@ public final class LivePage implements AutoCloseable {
     }
 
     /**
-     * Makes the pages of several rigs, which are not there yet.
+     * Makes the pages of several rigs, which are not open yet.
      *
      * @param rigs what they show, and whom they ask
      * @param advice what there is to say of their configurations
@@ -96,7 +96,10 @@ public final class LivePage implements AutoCloseable {
         tellAddress();
     }
 
-    /** Tries again to open a page that could not be had, if it is time to, and takes note of rigs that come and go. To be called every second or so. */
+    /**
+     * Tries again to open a page that could not be opened, if it is time to, and opens and closes the pages of rigs as they start and
+     * stop. To be called every second or so.
+     */
     public synchronized void lookAround() {
         standing.lookAround();
         standing.server().ifPresent(PageServer::lookAround);
@@ -114,8 +117,7 @@ public final class LivePage implements AutoCloseable {
     /** Each daemon's own report says where its page is. */
     private void tellAddress() {
         String url = urlForOthers;
-        daemons.get()
-                .forEach((name, daemon) -> daemon.pageAt(url.isEmpty() || name.isEmpty() ? url : url + name + "/"));
+        daemons.get().forEach((name, daemon) -> daemon.pageAt(url.isEmpty() ? "" : PageAddress.of(name, url)));
     }
 
     /**

@@ -14,7 +14,7 @@ final class LocalRig implements AutoCloseable {
     private final StripGlance strip;
 
     /**
-     * Makes one at whose strip nobody looks yet.
+     * Makes one that does not look at the strip yet.
      *
      * @param name of the rig
      * @param daemon what runs for it
@@ -40,7 +40,7 @@ final class LocalRig implements AutoCloseable {
         return strip.rgb();
     }
 
-    /** How it does now. */
+    /** Its status now. */
     ShelfRow row() {
         return ShelfRow.here(RigStatus.here(name, daemon.signature(), daemon.report()));
     }

@@ -23,7 +23,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 
-/** The server of the live pages: a thread for each viewer and a few for all other requests; no more whatever comes. */
+/** The server of the live pages: a thread for each viewer and a few for all other requests, and never more than these. */
 final class PageServer implements RetriedServer.Server {
     private static final int OTHER_REQUESTS = 8;
     private static final int BACKLOG = 64;

@@ -108,7 +108,7 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
     /** Looks once, and returns how long to wait until the next look, in ns. */
     private long look() {
         look(System.nanoTime());
-        return (watched || RigName.current().isEmpty() ? LOOK_EVERY : GLANCE_EVERY).toNanos();
+        return (watched || !oneOfSeveral ? LOOK_EVERY : GLANCE_EVERY).toNanos();
     }
 
     private synchronized void look(long nowNanos) {

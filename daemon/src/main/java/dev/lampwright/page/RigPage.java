@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 
-/** The live page of one rig, as long as its daemon runs: who watches it, what they are told, and how its requests are answered. */
+/** The live page of one rig, as long as its daemon runs: who watches it, what they are sent, and how its requests are answered. */
 final class RigPage implements AutoCloseable {
     private static final int MOST_AT_ONCE = 4;
 
@@ -74,7 +74,7 @@ final class RigPage implements AutoCloseable {
         }
     }
 
-    /** Shuts it. Whoever watches is told by the end of the stream. */
+    /** Shuts it, and ends the stream of everybody who watches. */
     @Override
     public void close() {
         publisher.close();

@@ -2,7 +2,7 @@ package dev.lampwright.page;
 
 import java.util.concurrent.Semaphore;
 
-/** Room for so many who watch, whichever page they watch. Whoever sits down gets up again with {@link #rise}. */
+/** Room for a limited number of viewers, whichever page they watch. Whoever sits down gets up again with {@link #rise}. */
 final class Seats {
     private final int most;
     private final Semaphore free;

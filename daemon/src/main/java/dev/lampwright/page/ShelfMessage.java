@@ -7,7 +7,7 @@ import dev.lampwright.shelf.ShelfRow;
 import dev.lampwright.shelf.Standing;
 import java.util.Optional;
 
-/** The shelf as its page is told of it, put together rig by rig in their order. For one thread. */
+/** The shelf as it is sent to its page, put together rig by rig in their order. For one thread. */
 final class ShelfMessage {
     private static final double MINUTE = 60;
     private static final double SECONDS_STEP = 5;
@@ -31,7 +31,7 @@ final class ShelfMessage {
                 .putIfAny("page", status.page()));
     }
 
-    /** Adds a rig of this process that does not run, since its file is not right. */
+    /** Adds a rig of this process that does not run, because its file is not valid. */
     void addRejected(int id, String name, String why) {
         rigs.add(new JsonObject()
                 .put("id", id)
@@ -61,7 +61,7 @@ final class ShelfMessage {
         return row.twice() ? rig.put("twice", true) : rig;
     }
 
-    /** As precise as it is shown, so that it is news only when somebody can see it. */
+    /** As precise as it is shown, so that a change is sent only if it can be seen. */
     private static double stepped(double seconds) {
         double step = seconds < MINUTE ? SECONDS_STEP : MINUTE;
         return Math.rint(seconds / step) * step;

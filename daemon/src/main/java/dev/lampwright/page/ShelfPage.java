@@ -44,7 +44,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
         return known;
     }
 
-    /** Shuts it. Whoever watches is told by the end of the stream. */
+    /** Shuts it, and ends the stream of everybody who watches. */
     @Override
     public void close() {
         publisher.close();

@@ -11,8 +11,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * All that one server shows: one page at {@code /}, and each rig's at {@code /NAME/} where a process has several. Finds the page that a request is
- * for, once the door has nothing against the name by which it calls the server.
+ * All that one server shows: one page at {@code /}, and each rig's at {@code /NAME/} where a process has several. Refuses requests that
+ * call the server by a name that it does not have, and passes the others to the page that they are for.
  */
 final class Site implements HttpHandler {
     private static final Logger LOG = LoggerFactory.getLogger(Site.class);
@@ -36,7 +36,7 @@ final class Site implements HttpHandler {
     /** The page at {@code /} where there are several rigs. */
     interface Front {
         /**
-         * Answers a request that is for no rig.
+         * Answers a request if it is not for a rig.
          *
          * @param call its path is as it was sent
          * @return whether there was anything to answer
@@ -93,7 +93,7 @@ final class Site implements HttpHandler {
         }
     }
 
-    /** The name goes up to the second slash, without which the page's own links would lead nowhere. */
+    /** The name ends at the second slash. Without that slash, the page's own links would lead nowhere, so the browser is sent on. */
     private void answerForRig(HttpCall call) throws IOException {
         String path = call.path();
         int slash = path.indexOf('/', 1);
@@ -102,7 +102,7 @@ final class Site implements HttpHandler {
         if (page.isEmpty()) {
             call.answer(NOTHING);
         } else if (slash < 0) {
-            call.answer(new HttpCall.Refusal(308, "it is one slash further", Map.of("Location", path + "/")));
+            call.answer(new HttpCall.Refusal(308, "this page is at " + path + "/", Map.of("Location", path + "/")));
         } else {
             page.get().answer(call.below(path.substring(0, slash)));
         }

@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * The newest colours of all strips, and who has not been told of which yet: a viewer whose last message still waits is told later, of all that is
- * new by then. For one thread at a time.
+ * The newest colours of all strips, and which viewer has not been sent which of them: one whose last message still waits gets all that is
+ * new by then, later. For one thread at a time.
  */
 final class StripNews {
     private final Map<Integer, String> newest = new TreeMap<>();
@@ -23,7 +23,7 @@ final class StripNews {
         changed.add(id);
     }
 
-    /** A strip is not there any more. */
+    /** A strip is gone. */
     void remove(int id) {
         newest.remove(id);
     }
@@ -35,16 +35,16 @@ final class StripNews {
         owed.clear();
     }
 
-    /** All strips, for one who has been told of none. */
+    /** All strips, for a viewer who has none of them yet. */
     byte[] all() {
         return event(newest.keySet());
     }
 
     /**
-     * Tells all viewers what is new to each of them.
+     * Sends each viewer what is new to it.
      *
      * @param viewers who
-     * @param anyway whether even nothing is worth telling, as a page takes a line for lost that has been quiet for long
+     * @param anyway whether to send something even if nothing is new, since a page considers a connection lost if it is quiet for long
      */
     void tell(Set<Viewer> viewers, boolean anyway) {
         owed.keySet().retainAll(viewers);

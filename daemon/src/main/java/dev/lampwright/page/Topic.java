@@ -14,7 +14,7 @@ enum Topic {
     TROUBLES,
     /** What the lights show. */
     FRAME,
-    /** All rigs, and how they do. */
+    /** All rigs and their states. */
     SHELF,
     /** What their strips show. */
     STRIPS;

@@ -58,7 +58,7 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
     /**
      * Listens to the log from now on.
      *
-     * @param rig what is logged for other rigs is left out; empty if there are none
+     * @param rig whose log; what is logged for other rigs is left out; empty if there is only one rig
      */
     static TroubleLog listening(String rig) {
         TroubleLog log = new TroubleLog(rig);

@@ -37,7 +37,7 @@ final class Viewer {
         LockSupport.unpark(thread);
     }
 
-    /** Takes news away to send it. */
+    /** Removes the news of a topic, to send it. */
     Optional<byte[]> take(Topic topic) {
         return Optional.ofNullable(news.remove(topic));
     }

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param prefix what its topics begin with
  * @param rig its name
  * @param host the computer that it runs on
- * @param run tells one run of a daemon from every other
+ * @param run distinguishes one run of a daemon from every other
  * @param online false once the daemon has ended, or its broker has lost it
  * @param why why it is not online
  * @param at when it reported, by its computer's clock
@@ -51,7 +51,7 @@ public record RigStatus(
      * @param alarm the state of the alarm, in a word
      * @param faultText what the printer says about its fault
      * @param silence why nothing is heard of it
-     * @param progress how far the job is, or the heat-up, 0 to 1; NaN if it is not known
+     * @param progress how far along the job or the heat-up is, 0 to 1; NaN if it is not known
      * @param leftSeconds time until that is over, in s; NaN if it is not known
      */
     public record Doing(
@@ -61,7 +61,7 @@ public record RigStatus(
      * What shows it.
      *
      * @param look name of the look that is on
-     * @param link how the line to the controller is, in a word
+     * @param link the state of the line to the controller, in a word
      */
     public record Light(String look, String link) {
         /** Whether the controller shows what it is sent. */
@@ -151,7 +151,7 @@ public record RigStatus(
         }
     }
 
-    /** It becomes a link, so nothing but an address of the web is taken. */
+    /** It becomes a link, so only a web address is accepted. */
     private static String page(String text) {
         return text.matches("https?://[\\w.:\\[\\]-]{1,253}/[\\w./%~-]{0,253}") ? text : "";
     }

@@ -10,15 +10,15 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * All rigs that a broker knows of, each by the newest status that came. A daemon reports every few seconds, so one that has not for longer than
- * {@link #USUAL_LAPSE} is taken for lost, whatever the status says that the broker keeps: a computer that lost its power, or its way to
- * the broker, takes nothing back. How old a kept status is, only its own time tells, by a clock that may be wrong; what comes afterwards
- * shows by how much. Safe for many threads.
+ * {@link #USUAL_LAPSE} counts as lost, whatever the status says that the broker keeps: a computer that lost its power, or its way to the
+ * broker, cannot withdraw it. Only its own time shows how old a kept status is, by a clock that may be wrong; the next report shows by how
+ * much. Safe for many threads.
  */
 public final class Shelf {
     /** Three times as long as a daemon waits from one report to the next. */
     public static final Duration USUAL_LAPSE = Duration.ofSeconds(15);
 
-    /** So many rigs are kept at most. */
+    /** The most rigs that are kept. */
     static final int MOST = 4096;
 
     private final long lapseNanos;
@@ -29,7 +29,7 @@ public final class Shelf {
     /**
      * Makes one that is empty.
      *
-     * @param lapse after how long without a report a rig is taken for lost
+     * @param lapse after how long without a report a rig counts as lost
      */
     public Shelf(Duration lapse) {
         lapseNanos = lapse.toNanos();
@@ -103,7 +103,7 @@ public final class Shelf {
     }
 
     /**
-     * Notes whether the broker is there. While it is not, nothing is heard, and nobody grows old.
+     * Notes whether the broker is connected. While it is not, nothing is heard, and no status ages.
      *
      * @param now whether it is
      * @param nanos since when, by a monotonic clock
@@ -142,7 +142,7 @@ public final class Shelf {
     }
 
     /**
-     * Whether a rig is taken for lost only because of the time that its kept status names, so that its next report may show it otherwise.
+     * Whether a rig counts as lost only because of the time that its kept status names, so that its next report may prove otherwise.
      *
      * @return true until each has reported, or is known to be fresh
      */
@@ -153,7 +153,7 @@ public final class Shelf {
     }
 
     /**
-     * How many messages of further rigs came than are kept.
+     * How many messages were dropped because they came from more than {@link #MOST} rigs.
      *
      * @return 0 if all rigs are shown
      */

@@ -20,7 +20,7 @@ public final class ShelfListener implements AutoCloseable {
 
     /** The broker sends what it keeps right after the subscription. */
     private static final long KEPT_NANOS = TimeUnit.MILLISECONDS.toNanos(700);
-    /** A daemon that is there reports within this time, a little more than the five seconds from one report to the next. */
+    /** A daemon that runs reports within this time, a little more than the five seconds from one report to the next. */
     private static final long REPORT_NANOS = TimeUnit.SECONDS.toNanos(6);
 
     private static final long LOOK_EVERY_MS = 50;
@@ -30,13 +30,13 @@ public final class ShelfListener implements AutoCloseable {
     private final Shelf shelf;
     private final BrokerClient client;
 
-    /** Is told, again and again, that it may look at the shelf. */
+    /** Called again and again, to look at the shelf. */
     @FunctionalInterface
     public interface Watcher {
         /**
          * Looks.
          *
-         * @param broker how things stand with the broker
+         * @param broker the state of the connection to the broker
          */
         void look(BrokerState broker);
     }
@@ -44,8 +44,8 @@ public final class ShelfListener implements AutoCloseable {
     /**
      * Prepares; nothing is sent yet.
      *
-     * @param broker where the broker is and how to get in
-     * @param levels of how many levels prefixes are at most, 1 to {@link #DEEPEST}
+     * @param broker where the broker is and how to log in
+     * @param levels the most levels that a prefix may have, 1 to {@link #DEEPEST}
      * @param shelf where statuses go
      */
     public ShelfListener(Broker broker, int levels, Shelf shelf) {
@@ -59,8 +59,8 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * What is subscribed to, for prefixes of one level, of two, and so on: {@code +/status}, {@code +/+/status}. All topics ({@code #}) would bring all
-     * that printers publish as well.
+     * What is subscribed to, for prefixes of one level, of two, and so on: {@code +/status}, {@code +/+/status}. All topics ({@code #})
+     * would bring everything that printers publish as well.
      *
      * @param levels how many, 1 or more
      * @return topic filters
@@ -72,9 +72,9 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * Listens until each rig that the broker knows of has shown whether it is there: a second as a rule, six at most.
+     * Listens until it is certain which of the rigs that the broker knows of are running: a second as a rule, six at most.
      *
-     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws IOException if the broker refuses the connection; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
     public void listenOnce() throws IOException, InterruptedException {
@@ -95,7 +95,7 @@ public final class ShelfListener implements AutoCloseable {
      * Listens until {@link #stop} is called.
      *
      * @param watcher looks some twenty times a second
-     * @throws IOException if the broker does not let us in at first; the message is for the user
+     * @throws IOException if the broker refuses the first connection; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
     public void listen(Watcher watcher) throws IOException, InterruptedException {
@@ -113,14 +113,14 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * Starts to listen, and returns at once. The broker is tried until it lets us in, and {@link #noteContact} has to be called every second or
-     * so.
+     * Starts to listen, and returns at once. The broker is tried until it accepts the connection, and {@link #noteContact} has to be
+     * called every second or so.
      */
     public void start() {
         client.start();
     }
 
-    /** Has the shelf know whether the broker is there. */
+    /** Notes on the shelf whether the broker is connected. */
     public void noteContact() {
         shelf.connected(client.state().phase() == BrokerState.Phase.CONNECTED, System.nanoTime());
     }

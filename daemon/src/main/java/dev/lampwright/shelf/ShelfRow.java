@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
  *
  * @param status what it reported last
  * @param standing how much it needs a person
- * @param heardSeconds how long ago that was, in s; NaN if nobody can tell
+ * @param heardSeconds how long ago that was, in s; NaN if it is not known
  * @param twice whether several daemons report under its prefix
  */
 public record ShelfRow(RigStatus status, Standing standing, double heardSeconds, boolean twice) {
@@ -32,7 +32,10 @@ public record ShelfRow(RigStatus status, Standing standing, double heardSeconds,
         return new ShelfRow(status, Standing.of(status, false), 0, false);
     }
 
-    /** To the minute, so that those who are ready at nearly the same time do not change places all the while. Comparing puts NaN, for an unknown time, last. */
+    /**
+     * To the minute, so that rigs that are ready at nearly the same time do not keep swapping places. Comparing puts NaN, for an unknown
+     * time, last.
+     */
     private double soonest() {
         return standing == Standing.WORKING ? Math.rint(status.doing().leftSeconds() / 60) : 0;
     }

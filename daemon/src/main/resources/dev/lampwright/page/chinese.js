@@ -299,10 +299,10 @@ export const CHINESE = {
   "shelf.rejected": "未运行",
   "shelf.lost": "失联",
   "shelf.lost.since": "已有 {time} 没有消息，请检查它的电脑和网络。",
-  "shelf.lost.gone": "那里的 Lampwright 已断开连接，请检查它的电脑。",
+  "shelf.lost.gone": "它的 Lampwright 已断开连接，请检查它的电脑。",
   "shelf.ended": "Lampwright 已停止",
   "shelf.unlit": "没有灯光：控制器未连接。",
   "shelf.twice": "有两个守护进程使用同一前缀。",
-  "shelf.broker": "其他电脑的灯组是向 {broker} 报告的那些。",
+  "shelf.broker": "其他电脑上的灯组，只要向 {broker} 报告，就会显示在这里。",
   "shelf.news": "{rig}：{state}",
 };

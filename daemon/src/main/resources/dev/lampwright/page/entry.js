@@ -1,11 +1,11 @@
-// How somebody comes in who knows a token: by the form, or with the token behind the address's #.
+// How a person who knows a token gets in: by the form, or with the token behind the address's #.
 
 import { reason, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 
 export class Entry {
-  /** entered is called once the form has let somebody in. */
+  /** entered is called once the form has let a person in. */
   constructor(entered) {
     byId("entry-form").addEventListener("submit", async (event) => {
       event.preventDefault();
@@ -20,7 +20,7 @@ export class Entry {
   }
 
   /**
-   * A token behind the address's # never leaves the browser but in the request to come in; it is taken out of the address at once. Whether
+   * A token behind the address's # leaves the browser only in the request to come in; it is removed from the address at once. Returns whether
    * there was one.
    */
   async takeToken() {
@@ -52,7 +52,7 @@ async function enter(token) {
   }
 }
 
-/** A token may have a percent sign in it that escapes nothing. */
+/** A token may contain a percent sign that escapes nothing. */
 function unescaped(text) {
   try {
     return decodeURIComponent(text);

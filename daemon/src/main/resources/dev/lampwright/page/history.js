@@ -5,7 +5,7 @@ import { isSaid, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 const SVG = "http://www.w3.org/2000/svg";
-/** How far a picture may go back, in seconds: as little as shows all there is. */
+/** How far back a picture may go, in seconds: the shortest that shows all there is. */
 const SPANS = [600, 1800, 3600, 7200, 14_400, 21_600, 43_200];
 const LONGEST_MS = 1000 * SPANS.at(-1);
 const AGAIN_MS = 30_000;
@@ -28,7 +28,7 @@ export class History {
     }
   }
 
-  /** Asks for it, and goes on asking while somebody looks at it. Without a history the row is hidden. */
+  /** Fetches it, and keeps fetching it while the page is visible. Without a history the row is hidden. */
   async load() {
     const since = new Date(Date.now() - LONGEST_MS).toISOString();
     const answer = document.hidden ? null : await fetch(`history?since=${since}`).catch(() => null);
@@ -91,7 +91,7 @@ class Axis {
   #now;
   #seconds;
 
-  /** Writes itself below a picture; began is when there was something, in ms. */
+  /** Writes itself below a picture; began has the times at which something began, in ms. */
   constructor(id, now, began) {
     this.#now = now;
     const needed = (now - Math.min(now, ...began)) / 1000;

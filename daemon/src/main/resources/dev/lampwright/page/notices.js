@@ -1,5 +1,5 @@
-// Shows notices where a page may not do so itself, as on most phones, and opens the page when somebody presses on one. It keeps no page
-// and answers no request: what Lampwright shows must be what is lit now.
+// Shows notices where a page may not do so itself, as on most phones, and opens the page when one is pressed. It keeps no page and answers no
+// request: what Lampwright shows must be what is lit now.
 
 self.addEventListener("install", () => self.skipWaiting());
 

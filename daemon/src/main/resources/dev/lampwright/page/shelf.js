@@ -1,4 +1,4 @@
-// All rigs: who needs a person first, each with its strip as it is lit, and a link to its page.
+// All rigs: those that need a person first, each with its strip as it is lit, and a link to its page.
 
 import { Entry } from "./entry.js";
 import { glare, linear } from "./light.js";
@@ -75,7 +75,7 @@ class Card {
   }
 
   tell(rig) {
-    const flashed = this.rig?.look;
+    const lookBefore = this.rig?.look;
     this.rig = rig;
     this.#box = this.#boxFor(rig);
     this.#item.dataset.standing = rig.standing;
@@ -92,7 +92,7 @@ class Card {
     const share = rig.share;
     progress.classList.toggle("none", share === undefined);
     progress.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
-    if (flashed !== undefined && flashed !== rig.look && this.#colours !== null) {
+    if (lookBefore !== undefined && lookBefore !== rig.look && this.#colours !== null) {
       this.show(this.#colours);
     }
   }
@@ -156,11 +156,6 @@ class Card {
       this.#image.data.set([...glare(light, 0), 255], 4 * i);
     }
     this.#pens.forEach((pen) => pen.putImageData(this.#image, 0, 0));
-  }
-
-  /** What is drawn along its strip, for tests: red, green and blue of each colour. */
-  get shown() {
-    return this.#to === null ? [] : [...this.#to];
   }
 }
 
@@ -236,7 +231,7 @@ function takeShelf({ version: next, rigs, broker }) {
   wake();
 }
 
-/** Puts each where it belongs, and moves none that is there; what has the focus keeps it. */
+/** Puts each card where it belongs, and moves none that is there already; what has the focus keeps it. */
 function arrange(rigs) {
   const focused = document.activeElement;
   for (const [group, standings] of Object.entries(GROUPS)) {
@@ -273,7 +268,7 @@ function takeStrips(strips) {
   wake();
 }
 
-/** Sees to it that whatever is due is drawn; nothing runs while nothing is. */
+/** Arranges for whatever is due to be drawn; while nothing is due, nothing runs. */
 function wake() {
   if (waiting !== 0 || document.hidden) {
     return;

@@ -21,7 +21,7 @@ export class Tab {
     setInterval(() => this.#say(), STILL_HERE_MS);
   }
 
-  /** Starts to listen, unless a token is needed; called again after one was entered. A stream that others have open is not opened again. */
+  /** Starts to listen, unless a token is needed; called again after one was entered. A stream that other tabs have open is not opened again. */
   async open() {
     const again = this.#begun;
     this.#begun = true;

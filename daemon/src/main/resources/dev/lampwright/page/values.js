@@ -38,7 +38,7 @@ export function roughly(seconds, error) {
   return duration(Math.max(step, step * Math.round(seconds / step)));
 }
 
-/** How long ago something was, by the greater of its two parts. */
+/** How long ago something was, in minutes, or in hours from one on. */
 export function ago(seconds) {
   const [size, unit] = seconds < 3600 ? [60, "minute"] : [3600, "hour"];
   return AGO.format(-seconds / size, unit);

@@ -67,7 +67,7 @@ function follow(anew) {
   }
 }
 
-/** What a tab has to know that comes later: of strips, each one's newest colours. */
+/** What a tab that opens later has to know: for strips, the newest colours of each. */
 function together(topic, before, message) {
   switch (topic) {
     case "current": return joined(before, message);

@@ -85,7 +85,7 @@ class PageAccessIT {
         browser.open("about:blank");
         browser.prefer("dark", false);
         browser.resize(1100, 900, 1);
-        Await.until("a place, as the daemon has noticed who left", PageAccessIT::thereIsAPlace);
+        Await.until("a free place, once the daemon has noticed who left", PageAccessIT::thereIsAPlace);
     }
 
     private static boolean thereIsAPlace() {

@@ -10,14 +10,14 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Opens the live page in a real browser and prints how long it takes, and how much is sent; no test. The daemon runs as a process of its own
- * with a strip of 30 pixels, all on loopback. First the browser has nothing of the page (its cache is emptied before each time), then it has
- * been there before. To be run after {@code mvn package}, on a quiet machine, with how often, or 15:
+ * Opens the live page in a real browser and prints how long it takes, and how much is sent; not a test. The daemon runs as a process of
+ * its own with a strip of 30 pixels, all on loopback. First the browser has nothing of the page (its cache is cleared each time), then it
+ * has it from before. To be run after {@code mvn package}, on a quiet machine, with the number of times, 15 by default:
  *
  * <pre>mvn -q -Pfigures test -DskipTests -Dfigures=dev.lampwright.endtoend.PageFigures -Dwith=15</pre>
  */
 final class PageFigures {
-    /** When something was first painted, in ms from the press on the address. Source: W3C Paint Timing, first-contentful-paint. */
+    /** When something was first painted, in ms since the navigation began. Source: W3C Paint Timing, first-contentful-paint. */
     private static final String FIRST_PAINT = """
             const [paint] = performance.getEntriesByName('first-contentful-paint');
             return paint === undefined ? -1 : paint.startTime;
@@ -40,8 +40,8 @@ final class PageFigures {
         int times = args.length > 0 ? Integer.parseInt(args[0]) : 15;
         Path folder = Files.createTempDirectory("lampwright-page");
         try (PageBench bench = new PageBench(folder)) {
-            print("nothing kept", measure(bench, times, true));
-            print("been there before", measure(bench, times, false));
+            print("empty cache", measure(bench, times, true));
+            print("filled cache", measure(bench, times, false));
         } finally {
             Folders.delete(folder);
         }

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Timeout(300)
 class ReproducibleIT {
-    /** The handbook is put into HTML by a class that only tests have as well. */
+    /** A class of the tests writes the handbook's HTML. */
     private static final List<String> COMPILED = List.of("/target/classes/", "/target/test-classes/");
 
     private static final Path ROOT = Path.of("").toAbsolutePath().getParent();

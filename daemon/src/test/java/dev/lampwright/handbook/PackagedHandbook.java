@@ -21,7 +21,7 @@ import org.commonmark.renderer.html.HtmlRenderer;
 
 /**
  * The handbook as the package has it: one folder with each page as text and as HTML, with the pictures, and with the front page, the controller's
- * page and the wire format among them. Links between pages are made to fit; links to what the package does not have become plain words.
+ * page and the wire format among them. Links between pages are adapted; links to what the package does not have become plain words.
  */
 public final class PackagedHandbook {
     private static final Pattern TARGET = Pattern.compile("(?<=\\]\\()([^)#\\s]+)?(#[^)\\s]*)?(?=\\))");
@@ -109,7 +109,7 @@ public final class PackagedHandbook {
         return target.replaceFirst("^(\\.\\./)*(daemon/(doc/)?)?", "");
     }
 
-    /** The text with links that fit; none of it is in a block of code, where such a sign means something else. */
+    /** The text with its links adapted, except in blocks of code, where the same characters mean something else. */
     private String withLinks(Page page, String ending) {
         StringBuilder text = new StringBuilder();
         boolean inCode = false;
@@ -126,7 +126,7 @@ public final class PackagedHandbook {
                 Matcher.quoteReplacement(target(page, found.group(), ending).orElse(found.group())));
     }
 
-    /** Where a link leads to in the package; empty where the package has nothing. */
+    /** Where a link leads in the package; empty if the package does not have it. */
     private Optional<String> target(Page page, String target, String ending) {
         int hash = target.indexOf('#');
         String path = hash < 0 ? target : target.substring(0, hash);

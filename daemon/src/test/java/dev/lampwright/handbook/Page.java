@@ -52,7 +52,7 @@ public record Page(Path file, String text, Node tree) {
     /**
      * A block of code.
      *
-     * @param language what stands behind the fence; empty for none
+     * @param language what follows the fence; empty for none
      */
     public record Block(String language, String text) {}
 

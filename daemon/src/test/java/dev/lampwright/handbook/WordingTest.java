@@ -150,7 +150,7 @@ class WordingTest {
         assertEquals(
                 "",
                 String.join("\n", found),
-                "phrases that nobody would say; DEVELOPERS.md, \"The style\", has the manner");
+                "phrases that nobody would say; see DEVELOPERS.md, \"The style\"");
     }
 
     @Test

@@ -101,7 +101,7 @@ class RigPagesTest {
         assertEquals(200, send(at("alder/")).statusCode());
     }
 
-    /** Two seats are for all rigs together. */
+    /** There are two seats for all rigs together. */
     @Test
     void allRigsShareTheSeats() throws IOException, InterruptedException {
         HttpResponse<InputStream> one = CLIENT.send(at("alder/events").build(), BodyHandlers.ofInputStream());
@@ -114,7 +114,7 @@ class RigPagesTest {
     }
 
     @Test
-    void aPageTellsTroublesOfItsRigAndOfAll() {
+    void aPageShowsTroublesOfItsRigAndOfAll() {
         try (TroubleLog alder = TroubleLog.listening("alder")) {
             for (String rig : List.of("alder", "birch", "")) {
                 RigName.during(rig, () -> LoggerFactory.getLogger("test").warn("trouble of {}", rig));

@@ -15,9 +15,9 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.IntStream;
 
 /**
- * What the shelf of many rigs costs while one viewer watches it and all light moves: bytes a second, and the processor's share of the threads
- * that are there for it. Prints a line for each number of rigs. In {@code daemon} after {@code mvn package}: {@code java -XX:TieredStopAtLevel=1 -Xmx256m
- * -cp target/test-classes:target/lampwright.jar dev.lampwright.page.ShelfFigures 1 64}.
+ * What the shelf of many rigs costs while one viewer watches it and all light moves: bytes a second, and the processor's share of the
+ * threads that serve it. Prints a line for each number of rigs. In {@code daemon} after {@code mvn package}:
+ * {@code java -XX:TieredStopAtLevel=1 -Xmx256m -cp target/test-classes:target/lampwright.jar dev.lampwright.page.ShelfFigures 1 64}.
  */
 final class ShelfFigures {
     private static final int PIXELS = 300;

@@ -28,7 +28,7 @@ class ShelfPageTest {
     @Test
     void everyRigIsThereWithItsStripAndALinkToItsPage() {
         try (ShelfRig rig = rig()) {
-            rig.reject("oak", "rigs/oak.toml line 3: is not right");
+            rig.reject("oak", "rigs/oak.toml line 3: is not valid");
             try (Watcher watcher = rig.watch()) {
                 JsonNode rigs = watcher.await("shelf").get("rigs");
                 assertEquals(3, rigs.size());
@@ -53,7 +53,7 @@ class ShelfPageTest {
         }
     }
 
-    /** Light that stands still is sent once, and not twenty times a second. */
+    /** Light that does not change is sent once, and not twenty times a second. */
     @Test
     void nothingIsSentThatIsNotNewAndNobodyLooksForNobody() {
         try (ShelfRig rig = rig()) {
@@ -61,16 +61,16 @@ class ShelfPageTest {
             try (Watcher watcher = rig.watch()) {
                 watcher.await("strips");
                 assertEquals(before + 1, rig.daemon("alder").tap().looking());
-                Await.until("light that stands still", () -> isCalm(watcher));
+                Await.until("light that does not change", () -> isCalm(watcher));
                 try (Watcher late = rig.watch()) {
-                    assertEquals(2, late.await("strips").size(), "who comes later is told of all");
+                    assertEquals(2, late.await("strips").size(), "who comes later gets all strips");
                 }
             }
             Await.until("nobody to look", () -> rig.daemon("alder").tap().looking() == before);
         }
     }
 
-    /** Whether frames are made, and none is told. */
+    /** Whether nothing is sent for a while. */
     private static boolean isCalm(Watcher watcher) {
         long told = watcher.count("strips");
         long end = System.nanoTime() + 400_000_000;
@@ -85,7 +85,7 @@ class ShelfPageTest {
     }
 
     @Test
-    void aViewerWhoIsBehindIsToldOfAllThatIsNewByThen() {
+    void aViewerWhoIsBehindGetsAllThatIsNewByThen() {
         StripNews news = new StripNews();
         Viewer viewer = new Viewer(new ByteArrayOutputStream());
         news.put(1, new byte[] {1, 2, 3});
@@ -99,7 +99,7 @@ class ShelfPageTest {
         news.tell(Set.of(viewer), false);
         assertFalse(viewer.waits(Topic.STRIPS));
         news.tell(Set.of(viewer), true);
-        assertEquals("event: strips\ndata: {}\n\n", taken(viewer), "a sign of life");
+        assertEquals("event: strips\ndata: {}\n\n", taken(viewer), "nothing new, so that the page knows that it is still connected");
     }
 
     private static String taken(Viewer viewer) {

@@ -13,7 +13,7 @@ import java.util.Map;
 
 /** Statuses as daemons write them. */
 public final class Statuses {
-    /** When they are written, unless it is said. */
+    /** When they are written, unless a time is given. */
     public static final Instant AT = Instant.parse("2026-11-27T10:00:00Z");
 
     private Statuses() {}
@@ -44,7 +44,7 @@ public final class Statuses {
         return of(rig, state, AlarmState.NORMAL, "a1", AT);
     }
 
-    /** What stands in its place once the rig is gone. */
+    /** What replaces it once the rig is gone. */
     public static byte[] gone(String rig, String why) {
         return bytes(Report.gone("1.2", why, new Signature("shed", rig, "a1")));
     }

@@ -58,7 +58,7 @@ public final class Browser implements AutoCloseable {
         driver.get(url);
     }
 
-    /** Forgets the files that pages had it keep. */
+    /** Empties the cache. */
     public void forgetFiles() {
         driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
     }

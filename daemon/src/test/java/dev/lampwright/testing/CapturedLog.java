@@ -9,8 +9,8 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.slf4j.LoggerFactory;
 
 /**
- * What the loggers of a class, or of all classes of a package, log from information upwards while this is open, whatever a command has asked
- * of the log elsewhere in this process. It still goes where it went before as well.
+ * What the loggers of a class, or of all classes of a package, log at level INFO and above while this is open, even if a command has
+ * silenced the log elsewhere in this process. It still goes where it went before as well.
  */
 public final class CapturedLog implements AutoCloseable {
     private final Logger logger;

@@ -112,7 +112,7 @@ public final class Mosquitto implements AutoCloseable {
      * Starts one with a configuration as it is shipped, but on a free port and in a folder of its own.
      *
      * @param shipped folder with {@code lampwright.conf}
-     * @param accessList what is put in the place of {@code lampwright.acl}, from the same folder
+     * @param accessList the file from the same folder that is used as {@code lampwright.acl}
      * @param accounts who may log in
      * @return it, listening
      */

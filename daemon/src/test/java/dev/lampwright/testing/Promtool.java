@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** What Prometheus itself says of rules and metrics, by its {@code promtool}. Needs the Debian package {@code prometheus}. */
+/** What Prometheus itself says about rules and metrics, by its {@code promtool}. Needs the Debian package {@code prometheus}. */
 public final class Promtool {
     private static final String PACKAGE = "prometheus";
 
@@ -37,10 +37,10 @@ public final class Promtool {
     /**
      * Checks metrics as a server would scrape them.
      *
-     * @param folder where they are written to meanwhile
+     * @param folder for a temporary file
      * @param metrics the text
      * @return what it says; nothing if all is well
-     * @throws AssertionError if they cannot be read, or it finds anything to complain of
+     * @throws AssertionError if they cannot be read, or it finds anything to complain about
      */
     public static String checkMetrics(Path folder, String metrics) {
         try {
