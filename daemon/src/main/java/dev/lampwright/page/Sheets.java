@@ -30,6 +30,7 @@ final class Sheets {
     /** What is made of modules; each may name those before it. */
     private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf"};
 
+    private static final String ENTRY = "entry.html";
     private static final String NO_HANDBOOK = "<p id=\"handbook\" hidden>";
 
     private Sheets() {}
@@ -49,7 +50,7 @@ final class Sheets {
             String script = Bundle.of(name, module -> text(module + ".js"));
             sheets.put("/" + name + ".js", Sheet.of(TYPES.get("js"), tagged(script, sheets)));
         }
-        Sheet shelf = html(text("shelf.html"), sheets);
+        Sheet shelf = html(page("shelf.html"), sheets);
         sheets.put("/", html(index(handbook), sheets));
         sheets.put(SHELF, shelf);
         return sheets;
@@ -59,8 +60,13 @@ final class Sheets {
         return Sheet.of("text/html; charset=utf-8", tagged(text, sheets));
     }
 
+    /** A page with the part in it that all pages have: how a person with a token gets in. */
+    private static String page(String name) {
+        return text(name).replace("  <!-- " + ENTRY + " -->\n", text(ENTRY));
+    }
+
     private static String index(boolean handbook) {
-        String index = text("index.html");
+        String index = page("index.html");
         return handbook ? index.replace(NO_HANDBOOK, NO_HANDBOOK.replace(" hidden", "")) : index;
     }
 

@@ -2,6 +2,7 @@
 
 import { Desk } from "./asks.js";
 import { Chart } from "./chart.js";
+import { Contact } from "./contact.js";
 import { Controls } from "./controls.js";
 import { Device } from "./device.js";
 import { Entry } from "./entry.js";
@@ -46,7 +47,7 @@ let frame = null;
 /** The look of the newest frame. */
 let shown = "";
 let version = null;
-let contact = "waiting";
+const contact = new Contact();
 let moving = sessionStorage.getItem(MOVING) === "yes";
 let waiting = 0;
 let entered = false;
@@ -264,17 +265,16 @@ for (const [id, choice] of [["motion-keep", false], ["motion-show", true]]) {
 }
 
 function beLive() {
-  if (contact === "live") {
+  if (contact.isLive) {
     return;
   }
-  if (contact === "lost") {
+  if (contact.isLost) {
     pace.forget();
     desk.forget();
   }
-  tellContact("live", contact === "lost" ? "contact.again" : "contact.live");
+  contact.beLive();
   controls.enable(true);
   set("alert", "");
-  byId("entry").hidden = true;
   askWhatIsAllowed();
   byId("bench").hidden = false;
   byId("bar").hidden = false;
@@ -298,12 +298,12 @@ async function askWhatIsAllowed() {
 function beLost(refusal) {
   const why = refusal === null ? "" : reason(refusal);
   const words = why === "" ? say("lost.since", { time: clock(Date.now()) }) : say("lost.full", { why });
-  if (contact !== "lost") {
+  if (!contact.isLost) {
     preview.stop();
     controls.enable(false);
     set("alert", words);
   }
-  tellContact("lost", why === "" ? "contact.lost" : "contact.full");
+  contact.beLost(why !== "");
   byId("veil").hidden = false;
   if (byId("veil").dataset.why !== why || byId("veil").textContent === "") {
     set("veil", words);
@@ -314,15 +314,7 @@ function beLost(refusal) {
 function askForToken() {
   byId("bench").hidden = true;
   byId("bar").hidden = true;
-  tellContact("waiting", "contact.entry");
-  byId("entry").hidden = false;
-  byId("token").focus();
-}
-
-function tellContact(next, code) {
-  contact = next;
-  document.body.dataset.contact = next;
-  set("contact", say(code));
+  contact.askForToken();
 }
 
 function line(id, well, words) {
@@ -338,7 +330,6 @@ function set(id, text) {
 }
 
 async function begin() {
-  set("contact", say("contact.waiting"));
   showMotion();
   await entry.takeToken();
   tab.keep(device.wanted);

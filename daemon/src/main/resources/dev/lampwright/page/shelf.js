@@ -1,5 +1,6 @@
 // All rigs: those that need a person first, each with its strip as it is lit, and a link to its page.
 
+import { Contact } from "./contact.js";
 import { Entry } from "./entry.js";
 import { glare, linear } from "./light.js";
 import { Pace } from "./still.js";
@@ -22,7 +23,7 @@ fill(document);
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const cards = new Map();
 let version = null;
-let contact = "waiting";
+const contact = new Contact();
 let waiting = 0;
 
 const LISTENERS = {
@@ -287,34 +288,25 @@ function draw(time) {
 }
 
 function beLive() {
-  if (contact === "live") {
+  if (contact.isLive) {
     return;
   }
-  tellContact("live", contact === "lost" ? "contact.again" : "contact.live");
+  contact.beLive();
   set(byId("alert"), "");
-  byId("entry").hidden = true;
   byId("shelf").hidden = false;
 }
 
 /** The connection is gone, or there was none: what is drawn is what was last reported. */
 function beLost(refusal) {
-  if (contact !== "lost") {
+  if (!contact.isLost) {
     set(byId("alert"), say("lost.since", { time: clock(Date.now()) }));
   }
-  tellContact("lost", refusal === null ? "contact.lost" : "contact.full");
+  contact.beLost(refusal !== null);
 }
 
 function askForToken() {
   byId("shelf").hidden = true;
-  tellContact("waiting", "contact.entry");
-  byId("entry").hidden = false;
-  byId("token").focus();
-}
-
-function tellContact(next, code) {
-  contact = next;
-  document.body.dataset.contact = next;
-  set(byId("contact"), say(code));
+  contact.askForToken();
 }
 
 function set(element, text) {
@@ -324,7 +316,6 @@ function set(element, text) {
 }
 
 async function begin() {
-  set(byId("contact"), say("contact.waiting"));
   await entry.takeToken();
   tab.open();
 }

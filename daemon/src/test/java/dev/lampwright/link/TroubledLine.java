@@ -1,13 +1,13 @@
 package dev.lampwright.link;
 
+import dev.lampwright.testing.LineAround;
 import java.util.Arrays;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 
 /** A line that can be unplugged, muted and garbled. The settings may be changed by any thread. */
-final class TroubledLine implements Line {
-    private final Line line;
+final class TroubledLine extends LineAround {
     final AtomicInteger opens = new AtomicInteger();
     final AtomicInteger reads = new AtomicInteger();
     private final ConcurrentLinkedQueue<byte[]> injected = new ConcurrentLinkedQueue<>();
@@ -21,7 +21,7 @@ final class TroubledLine implements Line {
     private byte[] left = {};
 
     TroubledLine(Line line) {
-        this.line = line;
+        super(line);
     }
 
     /** The port is gone: nothing can be read, written or opened. */
@@ -76,7 +76,7 @@ final class TroubledLine implements Line {
         if (starvations.getAndUpdate(left -> Math.max(0, left - 1)) > 0) {
             throw new OutOfMemoryError("starved for the test");
         }
-        line.open();
+        super.open();
         left = new byte[0];
     }
 
@@ -100,22 +100,7 @@ final class TroubledLine implements Line {
     public void write(byte[] bytes, int count) throws LineException {
         requirePlugged();
         byte[] changed = toController.apply(Arrays.copyOf(bytes, count));
-        line.write(changed, changed.length);
-    }
-
-    @Override
-    public void close() {
-        line.close();
-    }
-
-    @Override
-    public int baud() {
-        return line.baud();
-    }
-
-    @Override
-    public String name() {
-        return line.name();
+        super.write(changed, changed.length);
     }
 
     private byte[] next(int most, int timeoutMillis) throws LineException {
@@ -124,7 +109,7 @@ final class TroubledLine implements Line {
             return extra;
         }
         byte[] heard = new byte[most];
-        int count = line.read(heard, flood ? 0 : timeoutMillis);
+        int count = super.read(heard, flood ? 0 : timeoutMillis);
         if (flood && count == 0) {
             Arrays.fill(heard, 0, most - 1, (byte) 0x55);
             return heard;

@@ -109,7 +109,7 @@ class WordsTest {
     @Test
     void whateverIsSaidHasATextAndEveryTextIsSaid() throws IOException {
         Set<String> codes = table("english").keySet();
-        StringBuilder all = new StringBuilder(text("index.html") + text("shelf.html"));
+        StringBuilder all = new StringBuilder(text("index.html") + text("shelf.html") + text("entry.html"));
         for (String script : scripts()) {
             all.append(text(script));
         }

@@ -12,9 +12,9 @@ import dev.lampwright.engine.FrameReport;
 import dev.lampwright.engine.Lateness;
 import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.StatusWatch;
-import dev.lampwright.link.Line;
 import dev.lampwright.link.LineException;
 import dev.lampwright.protocol.Here;
+import dev.lampwright.testing.LineAround;
 import dev.lampwright.upkeep.ProcessAge;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -65,16 +65,15 @@ final class RigFiguresProcess {
     }
 
     /** Counts the processor time of the controller, which lives inside the calls to its line. */
-    private record CountedLine(MemoryLine line) implements Line {
-        @Override
-        public void open() {
-            line.open();
+    private static final class CountedLine extends LineAround {
+        CountedLine(MemoryLine line) {
+            super(line);
         }
 
         @Override
         public int read(byte[] into, int timeoutMillis) throws LineException {
             long before = THREADS.getCurrentThreadCpuTime();
-            int count = line.read(into, timeoutMillis);
+            int count = super.read(into, timeoutMillis);
             CONTROLLERS_NANOS.addAndGet(THREADS.getCurrentThreadCpuTime() - before);
             return count;
         }
@@ -82,23 +81,8 @@ final class RigFiguresProcess {
         @Override
         public void write(byte[] bytes, int count) throws LineException {
             long before = THREADS.getCurrentThreadCpuTime();
-            line.write(bytes, count);
+            super.write(bytes, count);
             CONTROLLERS_NANOS.addAndGet(THREADS.getCurrentThreadCpuTime() - before);
-        }
-
-        @Override
-        public void close() {
-            line.close();
-        }
-
-        @Override
-        public int baud() {
-            return line.baud();
-        }
-
-        @Override
-        public String name() {
-            return line.name();
         }
     }
 

@@ -1,15 +1,14 @@
 package dev.lampwright.rig;
 
 import dev.lampwright.demo.MemoryLine;
-import dev.lampwright.link.Line;
 import dev.lampwright.link.LineException;
+import dev.lampwright.testing.LineAround;
 import java.util.Arrays;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.locks.LockSupport;
 
 /** A line in memory that can be given trouble. */
-final class TroubledLine implements Line {
-    private final MemoryLine line;
+final class TroubledLine extends LineAround {
     private final CountDownLatch freed = new CountDownLatch(1);
     private volatile Trouble trouble = Trouble.NONE;
 
@@ -25,7 +24,7 @@ final class TroubledLine implements Line {
     }
 
     TroubledLine(MemoryLine line) {
-        this.line = line;
+        super(line);
     }
 
     void have(Trouble next) {
@@ -40,7 +39,7 @@ final class TroubledLine implements Line {
     @Override
     public void open() throws LineException {
         requireThere();
-        line.open();
+        super.open();
     }
 
     private void requireThere() throws LineException {
@@ -58,7 +57,7 @@ final class TroubledLine implements Line {
             into[0] = 0;
             return Math.min(8, into.length);
         }
-        return line.read(into, timeoutMillis);
+        return super.read(into, timeoutMillis);
     }
 
     @Override
@@ -67,21 +66,6 @@ final class TroubledLine implements Line {
         while (trouble == Trouble.STUCK && freed.getCount() > 0) {
             LockSupport.parkNanos(10_000_000);
         }
-        line.write(bytes, count);
-    }
-
-    @Override
-    public void close() {
-        line.close();
-    }
-
-    @Override
-    public int baud() {
-        return line.baud();
-    }
-
-    @Override
-    public String name() {
-        return line.name();
+        super.write(bytes, count);
     }
 }
