@@ -64,10 +64,10 @@ final class CurveFit {
          * How likely a curve is.
          *
          * @param curve its number
-         * @param unitS its unit of time, in s
+         * @param scaleS its unit of time, in s
          * @return 0 or more, in any unit
          */
-        double of(int curve, double unitS);
+        double of(int curve, double scaleS);
     }
 
     /**

@@ -147,10 +147,7 @@ class WordingTest {
     }
 
     private static void assertNone(List<String> found) {
-        assertEquals(
-                "",
-                String.join("\n", found),
-                "phrases that nobody would say; see DEVELOPERS.md, \"The style\"");
+        assertEquals("", String.join("\n", found), "phrases that nobody would say; see DEVELOPERS.md, \"The style\"");
     }
 
     @Test

@@ -99,7 +99,10 @@ class ShelfPageTest {
         news.tell(Set.of(viewer), false);
         assertFalse(viewer.waits(Topic.STRIPS));
         news.tell(Set.of(viewer), true);
-        assertEquals("event: strips\ndata: {}\n\n", taken(viewer), "nothing new, so that the page knows that it is still connected");
+        assertEquals(
+                "event: strips\ndata: {}\n\n",
+                taken(viewer),
+                "nothing new, so that the page knows that it is still connected");
     }
 
     private static String taken(Viewer viewer) {
