@@ -62,7 +62,7 @@ record Alarms(List<Desk.Alarm> all) {
         return seen && !alarm.faultLasts();
     }
 
-    /** The one that is named, or else the only one that allows it, or else the one that explains best why none does. */
+    /** The one that is named, or else the only one that allows it, or else the one that best explains why none does. */
     private Desk.Alarm meant(Optional<String> name, Predicate<Desk.Alarm> able) throws RefusedException {
         if (all.get(0).printer().isEmpty()) {
             return all.get(0);

@@ -4,13 +4,13 @@ import dev.lampwright.json.JsonObject;
 import java.util.Optional;
 
 /**
- * What becomes of something that was asked for.
+ * The result of an ask.
  *
- * @param ask what was asked for, by its topic's last word
- * @param done whether it is done; then nothing about it was wrong. Otherwise nothing at all has changed
- * @param text what is so now, or why it was refused and what would be right; one line
+ * @param ask what was asked for, as the last level of its topic
+ * @param done whether it was done; if not, nothing has changed
+ * @param text what is now in effect, or why it was refused and what would be valid; one line
  * @param reason why it was refused, for other languages; empty if it is done, or was refused before it came to the desk
- * @param id what the ask called itself, to be told from others
+ * @param id the id that the ask gave itself
  */
 public record Answer(String ask, boolean done, String text, Optional<Reason.Given> reason, Optional<String> id) {
     /**

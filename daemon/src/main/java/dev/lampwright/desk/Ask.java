@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What can be asked for: what it is called, what it takes, and what is done about it. The word for each is the last level of its topic,
- * and the key of its value where a message is an object. Help, completion and reference are written from what stands here.
+ * What can be asked for: its name, its value, and what it does. The word for each is the last level of its topic, and the key of its value
+ * where a message is an object. Help, completion and reference are generated from this table.
  */
 public enum Ask {
     /** How bright the strip is: a share of the light that looks ask for. */
@@ -33,7 +33,7 @@ public enum Ask {
                     before.with(aim, Setting.of(share), manner), "brightness " + Spoken.share(share) + manner.words());
         }
     },
-    /** The level of the white lights, or of some. */
+    /** The level of all white lights, or of some. */
     WORK(new About(
             WantedLevel.WANTED + ", or these by the names of white lights",
             "the same for the white lights; --dimmer names one",
@@ -83,7 +83,7 @@ public enum Ask {
             return new PixelsAsk(this, circumstances).done(request, before);
         }
     },
-    /** That somebody has seen the fault. */
+    /** Confirms that somebody has seen the fault. */
     ACKNOWLEDGE(new About(
             "",
             "acknowledge the fault; of one printer by its name",
@@ -101,7 +101,7 @@ public enum Ask {
             return true;
         }
     },
-    /** That what was acknowledged and is over is to go. */
+    /** Clears an acknowledged fault that is over. */
     RESET(new About(
             "",
             "clear an acknowledged fault that is over",
@@ -119,7 +119,7 @@ public enum Ask {
             return true;
         }
     },
-    /** The quiet of the night, at once or not at all. */
+    /** Quiet hours: start now, or not at all. */
     QUIET(new About(
             "\"on\", \"off\" or \"auto\"",
             "or off, or auto for the schedule",
@@ -154,7 +154,7 @@ public enum Ask {
         }
     };
 
-    /** How long a look or pixels stay that nobody gave a time for. */
+    /** How long a look or pixels stay if no time is given. */
     static final Optional<Duration> A_MINUTE = Optional.of(Duration.ofMinutes(1));
 
     private final String value;
@@ -171,15 +171,15 @@ public enum Ask {
         message = about.message();
     }
 
-    /** A key that may stand beside the value. */
+    /** A key that can accompany the value. */
     enum Key {
         /** Which white light. */
         DIMMER("dimmer", "the name of one white light; without it, all of them"),
         /** How long, a minute if it is left out. */
         FOR_A_MINUTE(Request.FOR, "how many seconds it stays, up to a week; 60 without it"),
-        /** How long, until changed if it is left out. */
+        /** How long; until changed if left out. */
         FOR(Request.FOR, "how many seconds it stays, up to a week; without it, until it is changed"),
-        /** How long, for each as usual if it is left out. */
+        /** How long; each ask's own default if left out. */
         FOR_EACH(Request.FOR, "how many seconds all of it stays, up to a week; without it, each for its usual time"),
         /** Until when. */
         UNTIL(Request.UNTIL, "`\"changed\"` instead of `for_s`: it stays until something else is asked for"),
@@ -194,7 +194,7 @@ public enum Ask {
             this.help = help;
         }
 
-        /** As a message has it. */
+        /** The key as written in a message. */
         String key() {
             return key;
         }
@@ -208,7 +208,7 @@ public enum Ask {
     /**
      * How an ask is described.
      *
-     * @param value what its value must be, as a refusal says it; empty if it takes none
+     * @param value what its value must be, as worded in a refusal; empty if it takes none
      * @param help a line of 50 characters or so
      * @param text a sentence or two, in Markdown
      * @param tell example of its value on a command line
@@ -225,38 +225,38 @@ public enum Ask {
     }
 
     /**
-     * What an ask is judged by.
+     * What an ask is checked against.
      *
      * @param fitting what is fitted
-     * @param looks the looks that there are
+     * @param looks the available looks
      * @param alarms the state of each printer's alarm
-     * @param hasQuietHours whether the configuration has hours of the night
+     * @param hasQuietHours whether quiet hours are configured
      * @param brightness the brightness of the configuration, 0 to 1
-     * @param now what time it is
+     * @param now the current time
      */
     record Circumstances(
             Fitting fitting, KnownLooks looks, Alarms alarms, boolean hasQuietHours, double brightness, Now now) {}
 
     /**
-     * What came of it.
+     * The outcome of an ask.
      *
-     * @param standing what is asked for from now on
+     * @param standing all asks in effect from now on
      * @param text a line that says so
      */
     record Outcome(StandingWishes standing, String text) {}
 
     /**
-     * Does it, or refuses and changes nothing.
+     * Carries it out, or refuses it and changes nothing.
      *
      * @param request what was asked
-     * @param circumstances what is fitted and what goes on
-     * @param before what was asked for up to now
-     * @return what is asked for from now on, and a line that says so
-     * @throws RefusedException if it can't be done
+     * @param circumstances what is fitted and the current situation
+     * @param before the asks in effect so far
+     * @return the asks in effect from now on, and a line that says so
+     * @throws RefusedException if it cannot be done
      */
     abstract Outcome done(Request request, Circumstances circumstances, StandingWishes before) throws RefusedException;
 
-    /** Whether the log is to say that it was done. */
+    /** Whether the log records that it was done. */
     boolean isLogged() {
         return false;
     }
@@ -281,7 +281,7 @@ public enum Ask {
         return printer.isEmpty() ? "" : " of " + printer;
     }
 
-    /** What to give, for a refusal. */
+    /** The valid values, for a refusal. */
     String wanted() {
         return "give " + value;
     }
@@ -304,7 +304,7 @@ public enum Ask {
     }
 
     /**
-     * An example of what a command line says to ask for this.
+     * An example of this ask on a command line.
      *
      * @return for instance {@code brightness 0.4}
      */
@@ -331,7 +331,7 @@ public enum Ask {
     }
 
     /**
-     * The asks that set something which stays until its end, or until it is given back.
+     * The asks that set something until its end, or until it is returned to automatic.
      *
      * @return in their order
      */
@@ -339,7 +339,7 @@ public enum Ask {
         return List.of(BRIGHTNESS, WORK, LOOK, PIXELS, QUIET);
     }
 
-    /** The ask of a word; empty if there is none. */
+    /** The ask for a word; empty if there is none. */
     static Optional<Ask> of(String word) {
         return Arrays.stream(values()).filter(ask -> ask.word().equals(word)).findFirst();
     }

@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
-/** What has been asked for and counts, as it is reported: what it is, and when it ends. Immutable. */
+/** The asks in effect, as reported: what they are, and when they end. Immutable. */
 public final class AskedFor {
     /** Nothing. */
     public static final AskedFor NOTHING = new AskedFor(List.of(), 0, new Now(0, Instant.EPOCH));
 
-    /** How many places with colours of their own are listed one by one: the newest. */
+    /** How many places with their own colours are listed individually: the newest. */
     static final int MOST_PLACES = 24;
 
     private static final double NANOS_PER_SECOND = 1e9;
@@ -30,7 +30,7 @@ public final class AskedFor {
         this.now = now;
     }
 
-    /** What stands now, in the order of {@link Ask}; of pixels the newest first. */
+    /** The asks in effect now, in the order of {@link Ask}; pixels newest first. */
     static AskedFor of(StandingWishes standing, Now now) {
         List<Map.Entry<Aim, Held>> told = new ArrayList<>();
         int more = 0;
@@ -46,14 +46,14 @@ public final class AskedFor {
         return new AskedFor(told, more, now);
     }
 
-    /** Whether the same is asked for as in another, until the same time. */
+    /** Whether the same things are asked for as in another, until the same time. */
     boolean sameAs(AskedFor other) {
         return told.equals(other.told) && more == other.more;
     }
 
     /**
-     * What is asked for, as a message has it: {@code {"ask":"work","name":"side","value":0.4,"until":"changed"}}; what ends by itself has
-     * the time for {@code until}, and the whole seconds until then as {@code left_s}.
+     * The asks in effect, as in a message: {@code {"ask":"work","name":"side","value":0.4,"until":"changed"}}; what ends by itself has the
+     * time for {@code until}, and the whole seconds until then as {@code left_s}.
      */
     JsonArray json() {
         JsonArray all = new JsonArray();
@@ -85,13 +85,13 @@ public final class AskedFor {
         }
     }
 
-    /** How many are not listed one by one. */
+    /** How many are not listed individually. */
     int more() {
         return more;
     }
 
     /**
-     * What has been asked for.
+     * The kinds of asks in effect.
      *
      * @return the words of the asks that have set anything, each once
      */
@@ -110,7 +110,7 @@ public final class AskedFor {
     }
 
     /**
-     * When the last thing that an ask has set ends.
+     * When the last thing set by an ask ends.
      *
      * @param ask which
      * @return seconds since 1970, UTC; infinite if it stays until changed; empty if nothing is set
@@ -127,9 +127,9 @@ public final class AskedFor {
     }
 
     /**
-     * How long something stays that an ask has set.
+     * How long something set by an ask stays.
      *
-     * @param ask one that sets a single thing
+     * @param ask an ask that sets a single thing
      * @return s; empty if nothing is set, or it stays until changed
      */
     public OptionalDouble leftSeconds(Ask ask) {

@@ -1,9 +1,9 @@
 package dev.lampwright.desk;
 
 /**
- * Who asks for something, as far as the daemon knows: nothing in it is a secret.
+ * Who asks for something, as far as the daemon knows. Contains no secrets.
  *
- * @param way how it came: {@code page} or {@code mqtt}; empty if it is not known
+ * @param way how the ask came: {@code page} or {@code mqtt}; empty if it is not known
  * @param from the address that it came from; empty if that is not known, as over MQTT, where the broker does not say who published
  * @param by what the asker calls itself, one printable line; empty if it does not
  */
@@ -23,7 +23,7 @@ public record Asker(String way, String from, String by) {
         return new Asker("page", address, "");
     }
 
-    /** The same, who calls itself something. */
+    /** The same, with a name that the asker gives. */
     Asker calling(String itself) {
         return new Asker(way, from, itself);
     }

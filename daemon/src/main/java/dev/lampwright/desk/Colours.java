@@ -3,13 +3,13 @@ package dev.lampwright.desk;
 import dev.lampwright.colour.CssColour;
 import dev.lampwright.colour.Light;
 
-/** Colours as somebody asks for them: those of CSS, and dark. */
+/** Colours that can be asked for: those of CSS, and dark. */
 final class Colours {
     private static final String DARK = "black";
 
     private Colours() {}
 
-    /** The light of a colour that {@link #require} let pass. */
+    /** The light of a colour that {@link #require} has accepted. */
     static Light light(String colour) {
         return CssColour.parse(colour.equals(Spoken.OFF) ? DARK : colour);
     }

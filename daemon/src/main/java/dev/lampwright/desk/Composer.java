@@ -11,7 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Makes the wishes that light follows out of what people asked for by name. */
+/** Turns asks, which use names, into the wishes that light follows. */
 final class Composer {
     private final Fitting fitting;
     private final DeskSettings settings;
@@ -26,9 +26,9 @@ final class Composer {
     /**
      * What light follows.
      *
-     * @param standing what was asked for; none of it has ended
-     * @param night share of the light that the hours of the night leave now
-     * @param now what time it is
+     * @param standing the asks in effect; none of them has ended
+     * @param night share of the light that quiet hours leave now
+     * @param now the current time
      */
     Wishes wishes(StandingWishes standing, float night, Now now) {
         Wishes wishes = Wishes.NONE
@@ -63,7 +63,7 @@ final class Composer {
         return asked.setting().word().equals(Spoken.ON) ? settings.quietLight() : 1;
     }
 
-    /** None at all for as long as usual, so that wishes without a fade are as plain as ever. */
+    /** No entries if all take the default time, so that wishes without a fade stay simple. */
     private static float[] fade(StandingWishes standing, Ask ask) {
         float fade = standing.fade(Aim.of(ask));
         return Float.isNaN(fade) ? new float[0] : new float[] {fade};

@@ -23,18 +23,18 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Where people ask for things. What is asked for is done as a whole or refused as a whole, and holds until something else is asked
- * for, its time is up, or the daemon ends; what is {@link #kept} can be taken up by another. Safe for many threads.
+ * Handles what people ask for. An ask is carried out or refused as a whole, and applies until something else is asked for, its time is up,
+ * or the daemon ends; another run can take up what is {@link #kept}. Safe for many threads.
  */
 public final class Desk {
     private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
 
-    /** What somebody else wrote is told on one line, and no longer than this. */
+    /** Text written by others is reported on one line, no longer than this. */
     private static final int LONGEST_LINE = 300;
 
     private static final int MOST_DROPPED_TOLD = 8;
 
-    /** A clock on the wall that is set moves the ends that go by it; less than this goes unnoticed. */
+    /** Setting the wall clock moves the ends that depend on it; a smaller step goes unnoticed. */
     private static final long CLOCK_STEP_NANOS = TimeUnit.SECONDS.toNanos(1);
 
     private final Clocks clocks;
@@ -53,14 +53,14 @@ public final class Desk {
     private long changes;
 
     /**
-     * Makes a desk where nothing has been asked for, and says so to the slot.
+     * Creates a desk without any asks, and puts that into the slot.
      *
      * @param settings what the configuration says about asking
      * @param fitting what is fitted
-     * @param looks the looks that there are
-     * @param clocks what time it is
-     * @param alarm where the alarm stands now
-     * @param slot takes the wishes whenever they are new
+     * @param looks the available looks
+     * @param clocks the current time
+     * @param alarm the current state of the alarm
+     * @param slot receives the wishes whenever they change
      */
     public Desk(
             DeskSettings settings,
@@ -73,15 +73,15 @@ public final class Desk {
     }
 
     /**
-     * Makes a desk where nothing has been asked for, and says so to the slot.
+     * Creates a desk without any asks, and puts that into the slot.
      *
      * @param settings what the configuration says about asking
      * @param fitting what is fitted
-     * @param looks the looks that there are
-     * @param clocks what time it is
+     * @param looks the available looks
+     * @param clocks the current time
      * @param alarms the state of each printer's alarm now
-     * @param slot takes the wishes whenever they are new
-     * @param acknowledged takes whoever has acknowledged a fault, and the printer's name; must not wait
+     * @param slot receives the wishes whenever they change
+     * @param acknowledged receives who has acknowledged a fault, and the printer's name; must not block
      */
     public Desk(
             DeskSettings settings,
@@ -107,14 +107,14 @@ public final class Desk {
      *
      * @param printer its name; empty if it has none
      * @param state by ISA-18.1
-     * @param faultLasts whether the printer has its fault still
+     * @param faultLasts whether the printer still has its fault
      */
     public record Alarm(String printer, AlarmState state, boolean faultLasts) {
         /**
          * That of a printer that has no name.
          *
          * @param state by ISA-18.1
-         * @param faultLasts whether the printer has its fault still
+         * @param faultLasts whether the printer still has its fault
          */
         public Alarm(AlarmState state, boolean faultLasts) {
             this("", state, faultLasts);
@@ -125,10 +125,10 @@ public final class Desk {
     }
 
     /**
-     * What time it is.
+     * The current time.
      *
      * @param nanos the daemon's monotonic clock, in ns, by which wishes end
-     * @param wall the clock on the wall, for the hours of the night
+     * @param wall the wall clock, for quiet hours
      */
     public record Clocks(LongSupplier nanos, InstantSource wall) {
         Now now() {
@@ -137,23 +137,23 @@ public final class Desk {
     }
 
     /**
-     * Takes something that is asked for.
+     * Handles an ask.
      *
      * @param word what: one of {@link Ask#words}
      * @param payload a bare value or a JSON object
-     * @return what became of it
+     * @return the result
      */
     public Answer ask(String word, String payload) {
         return ask(word, payload, Asker.UNKNOWN);
     }
 
     /**
-     * Takes something that is asked for.
+     * Handles an ask.
      *
      * @param word what: one of {@link Ask#words}
      * @param payload a bare value or a JSON object
      * @param asker who asks
-     * @return what became of it
+     * @return the result
      */
     public synchronized Answer ask(String word, String payload, Asker asker) {
         Optional<Ask> ask = Ask.of(word);
@@ -193,7 +193,7 @@ public final class Desk {
         return new Circumstances(fitting, looks, new Alarms(alarms.get()), hours, settings.brightness(), clocks.now());
     }
 
-    /** Sees whether something ends, and whether the night begins or ends. To be called every second or so. */
+    /** Checks whether something ends, and whether quiet hours start or end. Call about once a second. */
     public synchronized void look() {
         Now now = clocks.now();
         if (nightLight(now) != night || hasMoved(standing.firstEndNanos(now), now)) {
@@ -208,13 +208,13 @@ public final class Desk {
         return Duration.between(Instant.EPOCH, now.wall()).minusNanos(now.nanos());
     }
 
-    /** What is to be kept is other than before. */
+    /** Records that what is to be kept has changed. */
     private void count(Now now) {
         wallAhead = wallAhead(now);
         changes++;
     }
 
-    /** Whether the first end has come, or is at another time by a clock that was set. */
+    /** Whether the first end has come, or has moved because a clock was set. */
     private boolean hasMoved(OptionalLong leftNanos, Now now) {
         if (leftNanos.isEmpty()) {
             return false;
@@ -225,11 +225,11 @@ public final class Desk {
     }
 
     /**
-     * Goes over to another configuration. What was asked for stays where there still is what it was asked of, and is dropped otherwise.
+     * Switches to another configuration. An ask stays if its target still exists, and is dropped otherwise.
      *
-     * @param newSettings what it says about asking; its brightness counts if it is another than before
+     * @param newSettings what it says about asking; its brightness applies if it has changed
      * @param newFitting what is fitted
-     * @param newLooks the looks that there are
+     * @param newLooks the available looks
      */
     public synchronized void change(DeskSettings newSettings, Fitting newFitting, KnownLooks newLooks) {
         if (newSettings.brightness() != settings.brightness()) {
@@ -242,7 +242,7 @@ public final class Desk {
         publish();
     }
 
-    /** What still can be asked for. */
+    /** The asks that are still possible. */
     private StandingWishes askedAgain(StandingWishes before) {
         Circumstances now = circumstances();
         StandingWishes again = before.without(aim -> true);
@@ -277,7 +277,7 @@ public final class Desk {
     }
 
     /**
-     * What counts now of what was asked for.
+     * The wishes now in effect.
      *
      * @return the newest wishes
      */
@@ -288,14 +288,14 @@ public final class Desk {
     /**
      * Whether light is dimmed for the night.
      *
-     * @return true by night, or when it was asked for
+     * @return true during quiet hours, or on request
      */
     public synchronized boolean quiet() {
         return wishes.quiet() != 1;
     }
 
     /**
-     * What has been asked for, and until when.
+     * The asks in effect, and until when.
      *
      * @return as of now
      */
@@ -305,11 +305,12 @@ public final class Desk {
     }
 
     /**
-     * Takes up what an earlier run was asked for, as far as it still counts and can be done. What cannot is dropped, and logged in a line each.
+     * Takes up the asks of an earlier run, as far as they are still in effect and possible. Others are dropped, and logged with one line
+     * each.
      *
-     * @param text as {@link #kept} gave it
-     * @throws IllegalArgumentException if it is anything else, and then nothing has changed; the message says why, to follow the name of
-     *     the file that it was in
+     * @param text as returned by {@link #kept}
+     * @throws IllegalArgumentException if it is anything else; nothing has changed then. The message says why and is meant to follow the
+     *     name of the file
      */
     public synchronized void restore(String text) {
         Now now = clocks.now();
@@ -319,7 +320,7 @@ public final class Desk {
     }
 
     /**
-     * What has been asked for and counts, for a later run.
+     * The asks in effect, for a later run.
      *
      * @return one line
      */
@@ -330,13 +331,13 @@ public final class Desk {
     /**
      * How often what {@link #kept} gives has become other than it was.
      *
-     * @return a count; the same if it need not be kept again
+     * @return a count; unchanged if nothing needs to be kept again
      */
     public synchronized long changes() {
         return changes;
     }
 
-    /** Light follows what is asked for, and what is left of it once the first of it ends, from that frame on. */
+    /** Publishes the wishes that light follows, and what is left of them from the frame in which the first of them ends. */
     private void publish() {
         Now now = clocks.now();
         standing = standing.withoutEnded(now);

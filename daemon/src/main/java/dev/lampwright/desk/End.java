@@ -6,19 +6,18 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * When something that was asked for ends. What was asked for in this run ends by the monotonic clock, so that a clock on the wall that
- * is set meanwhile neither shortens nor prolongs it; what an earlier run was asked for ends by the clock on the wall, which may not be
- * right yet when the daemon starts.
+ * When an ask ends. An ask from this run ends by the monotonic clock, so that setting the wall clock neither shortens nor prolongs it; an
+ * ask from an earlier run ends by the wall clock, which may not be right yet when the daemon starts.
  *
  * @param ends whether it ends by itself; if not, it stays until it is changed
- * @param nanos on the monotonic clock; of no meaning if there is a {@code wall}
- * @param wall on the clock on the wall
+ * @param nanos on the monotonic clock; meaningless if there is a {@code wall}
+ * @param wall on the wall clock
  */
 record End(boolean ends, long nanos, Optional<Instant> wall) {
     /** Until something else is asked for. */
     static final End WHEN_CHANGED = new End(false, 0, Optional.empty());
 
-    /** Longer than any daemon runs, and short enough for differences of times to be right. */
+    /** Longer than any daemon runs, and short enough for time differences not to overflow. */
     private static final long FOR_GOOD_NANOS = TimeUnit.DAYS.toNanos(365 * 100);
 
     /** After a time from now on. */
@@ -26,12 +25,12 @@ record End(boolean ends, long nanos, Optional<Instant> wall) {
         return new End(true, now.nanos() + time.toNanos(), Optional.empty());
     }
 
-    /** At a time on the clock on the wall. */
+    /** At a time on the wall clock. */
     static End at(Instant wall) {
         return new End(true, 0, Optional.of(wall));
     }
 
-    /** How long it still counts, in ns; 0 or less if it has ended. */
+    /** The time until the end, in ns; 0 or less if it has ended. */
     long leftNanos(Now now) {
         if (!ends) {
             return FOR_GOOD_NANOS;
@@ -51,7 +50,7 @@ record End(boolean ends, long nanos, Optional<Instant> wall) {
         return leftNanos(now) <= 0;
     }
 
-    /** When that is on the clock on the wall, as it goes now. */
+    /** That time on the wall clock, as the clock is set now. */
     Instant wallTime(Now now) {
         return wall.orElseGet(() -> now.wall().plusNanos(leftNanos(now)));
     }

@@ -1,9 +1,9 @@
 package dev.lampwright.desk;
 
 /**
- * Something that was asked for and counts.
+ * An ask in effect.
  *
  * @param setting what was asked for
- * @param end until when it counts
+ * @param end until when it applies
  */
 record Held(Setting setting, End end) {}

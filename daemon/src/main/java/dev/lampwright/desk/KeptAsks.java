@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What people asked for as text, for another run to take up: JSON in one line, with times on the clock on the wall.
+ * Asks as text, for another run to take up: JSON in one line, with times on the wall clock.
  *
  * <pre>{"format":"lampwright asks 1","asked":[{"ask":"work","name":"side","value":0.4,"until":"changed"}],"lit":[…]}</pre>
  *
@@ -56,8 +56,8 @@ final class KeptAsks {
      * Reads what {@link #text} wrote.
      *
      * @param text any text
-     * @return what it says; whether that can still be done is not looked at
-     * @throws IllegalArgumentException if it is something else; the message says why, to follow the name of the file
+     * @return what it says; does not check whether that is still possible
+     * @throws IllegalArgumentException if it is something else; the message says why and is meant to follow the name of the file
      */
     static StandingWishes read(String text) {
         JsonNode node = Json.read(text).orElseThrow(() -> new IllegalArgumentException("is cut off, or is not JSON"));

@@ -7,7 +7,7 @@ import java.util.TreeSet;
  * The names of the looks that can be asked for.
  *
  * @param inUse the looks of the configuration
- * @param swatches finished looks that come with Lampwright, whether the configuration uses them or not
+ * @param swatches finished looks that come with Lampwright, whether or not the configuration uses them
  */
 public record KnownLooks(Set<String> inUse, Set<String> swatches) {
     /** Keeps copies of the sets. */
@@ -20,7 +20,7 @@ public record KnownLooks(Set<String> inUse, Set<String> swatches) {
         return inUse.contains(name) || swatches.contains(name);
     }
 
-    /** What to give, for a refusal. */
+    /** The valid names, for a refusal. */
     String choice() {
         String names = "choose one of: " + String.join(", ", new TreeSet<>(inUse));
         return swatches.isEmpty() ? names : names + ", or one that `lampwright looks` lists";

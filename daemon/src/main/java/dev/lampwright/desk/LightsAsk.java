@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Several things that are asked for at once: all of them are done, in one frame, or none is. */
+/** Several things asked for at once: all are done, in one frame, or none is. */
 final class LightsAsk {
     private final Ask ask;
     private final Request request;
@@ -23,7 +23,7 @@ final class LightsAsk {
         this.circumstances = circumstances;
     }
 
-    /** Does them in the request's order, as {@link Ask#done} does. */
+    /** Carries them out in the request's order, as {@link Ask#done} does. */
     Outcome done(StandingWishes before) throws RefusedException {
         Optional<String> word = request.word(ask.word());
         Map<Ask, Request> parts = word.isPresent() ? all(word.get()) : named();

@@ -10,8 +10,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Notices another daemon with the same topics at the broker: both would do what is asked there, and each overwrites what the other
- * reports. A status that the broker has kept does not count, as it may be an earlier run's; nor does a last will. Safe for many threads.
+ * Detects another daemon with the same topics on the broker: both would carry out asks, and each would overwrite what the other reports. A
+ * retained status does not count, as it may be an earlier run's; nor does a last will. Safe for many threads.
  */
 public final class Namesake {
     private static final Logger LOG = LoggerFactory.getLogger(Namesake.class);
@@ -25,7 +25,7 @@ public final class Namesake {
     private long sawAt;
 
     /**
-     * Has seen nobody yet.
+     * Starts without having seen another.
      *
      * @param own who we are
      */
@@ -38,7 +38,7 @@ public final class Namesake {
      *
      * @param topic the topic
      * @param payload the status
-     * @param retained whether the broker had kept it
+     * @param retained whether it was retained
      * @param nanos the monotonic time, in ns
      */
     public synchronized void saw(String topic, byte[] payload, boolean retained, long nanos) {
@@ -73,7 +73,7 @@ public final class Namesake {
     }
 
     /**
-     * Checks whether it is gone. To be called every second or so.
+     * Checks whether the other daemon is gone. Call about once a second.
      *
      * @param nanos the monotonic time, in ns
      */

@@ -3,9 +3,9 @@ package dev.lampwright.desk;
 import java.time.Instant;
 
 /**
- * What time it is.
+ * The current time.
  *
- * @param nanos on the daemon's monotonic clock, by which what was asked for in this run ends
- * @param wall on the clock on the wall, by which people are told, the night begins, and what an earlier run was asked for ends
+ * @param nanos on the daemon's monotonic clock, by which asks from this run end
+ * @param wall on the wall clock, used for what people read, for quiet hours, and for the end of asks from an earlier run
  */
 record Now(long nanos, Instant wall) {}

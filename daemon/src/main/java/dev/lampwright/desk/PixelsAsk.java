@@ -8,9 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Single pixels and zones in colours of their own, for a time. What one message asks for is seen in one frame. */
+/** Single pixels and zones in their own colours, for a time. Everything in one message takes effect in one frame. */
 final class PixelsAsk {
-    /** So many zones, pixels and runs may have colours at a time; more than a strip has single pixels that anybody sets one by one. */
+    /** The maximum number of zones, pixels and runs with colours at a time; more than the single pixels that anybody sets one by one. */
     static final int MOST_PLACES = 1024;
 
     private final Ask ask;
@@ -100,7 +100,7 @@ final class PixelsAsk {
         return own.isEmpty();
     }
 
-    /** Whether something shows again once what is laid over it ends. */
+    /** Whether something shows again once what covers it ends. */
     private boolean outlasts(Held held, End end) {
         return held.end().leftNanos(circumstances.now()) > end.leftNanos(circumstances.now());
     }
@@ -111,7 +111,7 @@ final class PixelsAsk {
         }
     }
 
-    /** What is given back is to be as the look says, and must not lie under a colour that covers more than it. */
+    /** What is returned to automatic must not lie under a colour that covers more than it. */
     private void requireBack(BitSet back, StandingWishes after, BitSet laid) throws RefusedException {
         for (Map.Entry<Aim, Held> entry : after.of(ask)) {
             BitSet own = places.pixels(entry.getKey().name());

@@ -17,10 +17,10 @@ final class Places {
     }
 
     /**
-     * Reads what somebody calls a place.
+     * Reads the name of a place.
      *
      * @param place a zone, or pixels such as 3 or 5-9
-     * @return the one name for it: the lower number first
+     * @return its canonical name: the lower number first
      */
     String require(String place) throws RefusedException {
         if (fitting.zones().containsKey(place)) {

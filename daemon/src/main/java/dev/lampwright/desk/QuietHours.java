@@ -10,12 +10,12 @@ import java.time.zone.ZoneOffsetTransition;
 import java.util.function.UnaryOperator;
 
 /**
- * The hours of the night, by the clock on the wall. Where clocks go forward over one of the times, it counts as the moment of the
- * change; where they go back, so that a time comes twice, the night begins with the first and ends with the second.
+ * Quiet hours, by the wall clock. If clocks go forward over one of the times, the moment of the change counts; if they go back, so that a
+ * time comes twice, quiet hours begin with the first and end with the second.
  *
- * @param from when it begins, local time
- * @param to when it ends, local time, on the next day unless it is later than {@code from}
- * @param zone whose local time
+ * @param from when they begin, local time
+ * @param to when they end, local time, on the next day unless it is later than {@code from}
+ * @param zone the zone of the local time
  * @param light share of the light that is left, 0 to 1
  */
 public record QuietHours(LocalTime from, LocalTime to, ZoneId zone, double light) {
@@ -23,7 +23,7 @@ public record QuietHours(LocalTime from, LocalTime to, ZoneId zone, double light
     public static final double USUAL_LIGHT = 0.15;
 
     /**
-     * Whether it is night.
+     * Whether it is within quiet hours.
      *
      * @param now when
      * @return true from the beginning on, false from the end on

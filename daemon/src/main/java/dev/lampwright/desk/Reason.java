@@ -10,19 +10,19 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Why something that was asked for is not done, in English; by its code and values other languages can say the same. */
+/** Why an ask is refused, in English; its code and values allow the same in other languages. */
 public enum Reason {
     /** No ask has this word. */
     UNKNOWN_ASK("\"{word}\" is not something you can ask for; choose one of: {choice}"),
     /** More than anybody needs. */
     TOO_LONG("the message is longer than {most} characters; send a shorter one"),
-    /** A value that cannot be. */
+    /** A value that is not valid. */
     NOT_VALID("{key} is {given}; {wanted}"),
-    /** A value that has to be there. */
+    /** A required value is missing. */
     MISSING("{key} is missing; {wanted}"),
-    /** A key that nothing is known of. */
+    /** An unknown key. */
     UNKNOWN_KEY("{key} is not known; {wanted}"),
-    /** Two keys of which only one may be there. */
+    /** Two keys that exclude each other. */
     EXCLUSIVE("{one} and {other} cannot be combined; give one of them"),
     /** No look has this name. */
     UNKNOWN_LOOK("there is no look \"{name}\"; {wanted}"),
@@ -36,26 +36,26 @@ public enum Reason {
     PAST_THE_END("{place} is past the end of the strip; stay within 0-{last}"),
     /** A colour that cannot be read. */
     NOT_A_COLOUR("{place}: {trouble}"),
-    /** More than can be kept. */
+    /** More places than can be kept. */
     TOO_MANY_PLACES(
             "more than {most} places would have colours of their own; give zones and runs such as 5-9, or end some with"
                     + " \"auto\""),
-    /** What is to be given back lies under a colour that covers more. */
+    /** What is to be returned to automatic lies under a colour that covers more. */
     COLOUR_OF_ANOTHER("the colour there is that of {name}; end that with {message}"),
     /** Nothing to acknowledge. */
     NO_FAULT_TO_ACKNOWLEDGE("there is no fault to acknowledge"),
     /** Nothing to reset. */
     NO_FAULT_TO_RESET("there is no fault to reset"),
-    /** Acknowledging comes before the reset. */
+    /** Acknowledge before resetting. */
     NOT_ACKNOWLEDGED("the fault has not been acknowledged; acknowledge it first"),
-    /** So does the end of the fault. */
+    /** The fault must end before resetting. */
     FAULT_LASTS("the fault is not over yet; reset it once it is"),
     /** No printer has this name. */
     UNKNOWN_PRINTER("there is no printer \"{name}\"; choose one of: {choice}"),
     /** More than one printer is possible, and none was named. */
     SEVERAL_FAULTS("several printers have a fault; give the name of one: {choice}");
 
-    /** Longer values, which others wrote, are shortened. */
+    /** Longer values from outside are shortened. */
     private static final int LONGEST_VALUE = 300;
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -66,7 +66,7 @@ public enum Reason {
         this.text = text;
     }
 
-    /** What tells it from others, for programs. */
+    /** The code for programs. */
     String code() {
         return name().toLowerCase(Locale.ROOT);
     }
@@ -74,7 +74,7 @@ public enum Reason {
     /**
      * This reason with its values.
      *
-     * @param values in the order in which the text has them
+     * @param values in the order in which they appear in the text
      */
     Given with(Object... values) {
         List<String> names =
@@ -93,10 +93,10 @@ public enum Reason {
      * A reason in one case.
      *
      * @param reason which
-     * @param values by the names that the text has for them
+     * @param values by their names in the text
      */
     public record Given(Reason reason, Map<String, String> values) {
-        /** In English, with what would be right; one line. */
+        /** In English, with what would be valid; one line. */
         String text() {
             return PLACE.matcher(reason.text).replaceAll(place -> Matcher.quoteReplacement(values.get(place.group(1))));
         }

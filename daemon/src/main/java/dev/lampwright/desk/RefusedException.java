@@ -1,6 +1,6 @@
 package dev.lampwright.desk;
 
-/** What was asked for is not done. The message says why and what would be right, for whoever asked. */
+/** An ask is refused. The message says why and what would be valid, for the asker. */
 final class RefusedException extends Exception {
     private static final long serialVersionUID = 1L;
 
@@ -10,7 +10,7 @@ final class RefusedException extends Exception {
      * Refuses.
      *
      * @param reason why
-     * @param values in the order in which the reason's text has them
+     * @param values in the order in which they appear in the reason's text
      */
     RefusedException(Reason reason, Object... values) {
         this(reason.with(values));

@@ -15,16 +15,16 @@ import java.util.Map;
 import java.util.stream.DoubleStream;
 
 /**
- * What the daemon reports of itself.
+ * The daemon's report on itself.
  *
  * @param version of the daemon
  * @param printers what each printer is doing, at least one
  * @param light what is shown
- * @param lines how the lines to controller and broker are doing
- * @param framesPerSecond rate of the frames of late; NaN if it is not known yet
+ * @param lines the state of the connections to controller and broker
+ * @param framesPerSecond recent frame rate; NaN if not known yet
  * @param signals what light can follow, by name; NaN for unknown
- * @param units units of the signals whose names do not tell them, by name; empty for a number without one
- * @param asked what people have asked for, and until when
+ * @param units units of the signals whose names do not include them, by name; empty for a number without one
+ * @param asked the asks in effect, and until when
  */
 public record Report(
         String version,
@@ -39,12 +39,12 @@ public record Report(
      * What a printer is doing.
      *
      * @param name its name; empty if it is the only one and has none
-     * @param state in a word
-     * @param silence why nothing is heard of it, in words; empty if it is heard
+     * @param state one word
+     * @param silence why it counts as silent, in words; empty if it reports
      * @param alarm the state of the alarm
-     * @param faultText what the printer says in its own words about the fault; empty if there is none, or it does not say
+     * @param faultText the printer's own text about the fault; empty if there is none
      * @param look name of the look that shows it
-     * @param progress share of its job that is done, 0 to 1; NaN for unknown
+     * @param progress completed share of its job, 0 to 1; NaN for unknown
      */
     public record Printer(
             String name,
@@ -87,29 +87,29 @@ public record Report(
     }
 
     /**
-     * What is shown.
+     * What is being shown.
      *
-     * @param look name of the look that is on
+     * @param look name of the current look
      * @param brightness share of the light that looks ask for
-     * @param quiet whether light is dimmed for the night
-     * @param current what the last frame takes from the strip's supply, and the most that it may take
+     * @param quiet whether light is dimmed for quiet hours
+     * @param current what the last frame draws from the strip's supply, and its ceiling
      */
     public record Light(String look, double brightness, boolean quiet, StripCurrent current) {}
 
     /**
-     * How the lines are doing.
+     * The state of the connections.
      *
-     * @param controller that to the controller, in a word
-     * @param lastReset what made the controller start last, in a word; empty if it does not tell
-     * @param broker that to the broker, in a word
+     * @param controller to the controller, one word
+     * @param lastReset what caused the controller's last start, one word; empty if it does not report that
+     * @param broker to the broker, one word
      */
     public record Lines(String controller, String lastReset, String broker) {}
 
     /**
-     * What can be seen at a moment.
+     * When a report was made, and what can be seen.
      *
-     * @param at when, by the clock on the wall
-     * @param page address of the live page for other machines; empty for none
+     * @param at when, by the wall clock
+     * @param page address of the live page for other machines; empty if none
      * @param strip six hexadecimal digits for each of a few colours along the strip; empty if they are not known
      */
     public record Sight(Instant at, String page, String strip) {}
@@ -122,7 +122,7 @@ public record Report(
     }
 
     /**
-     * The report as a message. What is not known is left out.
+     * The report as a message. Unknown values are left out.
      *
      * @param signature who reports
      * @param sight when, and what can be seen
@@ -147,7 +147,7 @@ public record Report(
     /**
      * The report with every signal, unknown ones as null and none rounded.
      *
-     * @return a JSON object to which more may be put
+     * @return a JSON object to which more can be added
      */
     public JsonObject withExactSignals() {
         JsonObject exact = new JsonObject();
@@ -157,7 +157,7 @@ public record Report(
     }
 
     /**
-     * The printer that needs a person most.
+     * The printer that needs attention most.
      *
      * @return one of {@link #printers}
      */
@@ -165,7 +165,7 @@ public record Report(
         return Collections.min(printers, Comparator.comparingInt(one -> Pressing.rank(one.alarm(), one.state())));
     }
 
-    /** Each printer by its name; nothing if the only one has none. */
+    /** Each printer by its name; empty if the only one has none. */
     private JsonObject printersTold() {
         JsonObject told = new JsonObject();
         printers.stream().filter(one -> !one.name().isEmpty()).forEach(one -> told.put(one.name(), one.json()));
@@ -179,9 +179,9 @@ public record Report(
     }
 
     /**
-     * How far along the job is, or the heat-up before it.
+     * Progress of the job, or of the heat-up before it.
      *
-     * @return 0 to 1; NaN if it is not known, or means nothing
+     * @return 0 to 1; NaN if unknown or meaningless
      */
     public double progress() {
         return switch (printer().state()) {
@@ -192,9 +192,9 @@ public record Report(
     }
 
     /**
-     * Time until the heat-up is over, or the job.
+     * Time until the heat-up, or the job, is over.
      *
-     * @return s; NaN if it is not known
+     * @return s; NaN if unknown
      */
     public double leftSeconds() {
         return switch (printer().state()) {
@@ -208,7 +208,7 @@ public record Report(
         return signals.getOrDefault(prefix() + name, Double.NaN);
     }
 
-    /** What the names of the signals of that printer begin with. */
+    /** The prefix of the names of that printer's signals. */
     private String prefix() {
         return printer().name().isEmpty() ? "" : printer().name() + '.';
     }
@@ -242,10 +242,10 @@ public record Report(
     }
 
     /**
-     * What is told in the daemon's place once it is gone.
+     * The last will: what the broker reports once the daemon is gone.
      *
      * @param version of the daemon
-     * @param why it is gone, in a word
+     * @param why it is gone, one word
      * @param signature who reported
      * @return a JSON object in one line
      */
@@ -254,10 +254,10 @@ public record Report(
     }
 
     /**
-     * Whether another report tells something that people look out for, rather than numbers that change all the time.
+     * Whether another report differs in something that matters to people at once, rather than in numbers that change all the time.
      *
      * @param other a report
-     * @return true if it should be told at once
+     * @return true if it should be published immediately
      */
     public boolean differsInWord(Report other) {
         return printersDiffer(other)

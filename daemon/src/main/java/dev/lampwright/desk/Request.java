@@ -14,20 +14,20 @@ import java.util.OptionalDouble;
 import java.util.TreeSet;
 
 /**
- * What a message asks with: a JSON object, or a bare value, which stands for the object's main key. Every key must be asked for, or the
- * request is refused as a whole.
+ * The content of an ask: a JSON object, or a bare value, which stands for the object's main key. Every key must be read, or the request is
+ * refused as a whole.
  */
 final class Request {
-    /** No message is longer; all that can be asked for is far shorter. */
+    /** The maximum length of a message; every valid ask is far shorter. */
     static final int MOST_CHARS = 65_536;
 
     private static final String ID = "id";
-    /** What the asker calls itself. */
+    /** The asker's name. */
     static final String BY = "by";
 
-    /** How long something is to last. */
+    /** How long something lasts. */
     static final String FOR = "for_s";
-    /** Until when it is to last. */
+    /** Until when it lasts. */
     static final String UNTIL = "until";
     /** How long the light takes to change. */
     static final String FADE = "fade_s";
@@ -89,8 +89,8 @@ final class Request {
     /**
      * Asks again for what counted already.
      *
-     * @param aim what it was asked of
-     * @param held what counted
+     * @param aim its target
+     * @param held the ask that was in effect
      */
     static Request again(Aim aim, Held held) {
         JsonNode value = held.setting().node();
@@ -99,7 +99,7 @@ final class Request {
         return new Request(word, whole, Optional.of(held.end()));
     }
 
-    /** A part of this that is asked for as this one is. */
+    /** A part of this request, with the same manner. */
     Request part(String word, JsonNode value) {
         Request part = new Request(word, value, end);
         for (String key : List.of(FOR, UNTIL, FADE)) {
@@ -117,12 +117,12 @@ final class Request {
         return Json.read(text).orElseGet(() -> TextNode.valueOf(text));
     }
 
-    /** What the request calls itself. */
+    /** The request's id. */
     Optional<String> id() {
         return id;
     }
 
-    /** What the asker calls itself; empty if it does not. */
+    /** The asker's name; empty if it gives none. */
     String by() {
         return by;
     }
@@ -143,7 +143,7 @@ final class Request {
         return OptionalDouble.of(number);
     }
 
-    /** A level that must be there. */
+    /** A required level. */
     WantedLevel needLevel(String key, String wanted) throws RefusedException {
         JsonNode node = take(key);
         if (node == null) {
@@ -152,7 +152,7 @@ final class Request {
         return WantedLevel.of(node).orElseThrow(() -> new RefusedException(Reason.NOT_VALID, key, shown(node), wanted));
     }
 
-    /** A word; empty if it is left out, or is a number. */
+    /** A word; empty if left out, or if it is a number. */
     Optional<String> word(String key) {
         JsonNode node = values.get(key);
         known.add(key);
@@ -163,7 +163,7 @@ final class Request {
         return Optional.of(node.asText());
     }
 
-    /** A word that must be there. */
+    /** A required word. */
     String needWord(String key, String wanted) throws RefusedException {
         Optional<String> word = word(key);
         if (word.isEmpty()) {
@@ -175,9 +175,9 @@ final class Request {
     }
 
     /**
-     * How long something is to last, and how it is to fade.
+     * How long something lasts, and how it fades.
      *
-     * @param usual how long if the request does not say so; empty for until it is changed
+     * @param usual how long if the request does not say; empty for until changed
      * @param now from when on
      */
     Manner manner(Optional<Duration> usual, Now now) throws RefusedException {
@@ -208,7 +208,7 @@ final class Request {
         return node != null;
     }
 
-    /** What is asked for by name: the entries of an object, in their order; empty if the value is not an object. */
+    /** The values by name: the entries of an object, in their order; empty if the value is not an object. */
     Map<String, JsonNode> entries(String key) {
         JsonNode node = values.get(key);
         known.add(key);
@@ -220,17 +220,17 @@ final class Request {
         return entries;
     }
 
-    /** Whether something is asked for by name. */
+    /** Whether there are values by name. */
     boolean hasEntries(String key) {
         return values.containsKey(key) && values.get(key).isObject();
     }
 
-    /** Whether a key is there and has not been read. */
+    /** Whether a key exists and has not been read. */
     boolean has(String key) {
         return values.containsKey(key);
     }
 
-    /** Refuses what nobody has asked for. To be called once all is read. */
+    /** Refuses unknown keys. Call this once everything has been read. */
     void requireNothingLeft() throws RefusedException {
         if (values.containsKey(ID)) {
             throw new RefusedException(
@@ -253,7 +253,7 @@ final class Request {
         return values.remove(key);
     }
 
-    /** What stands under a key, for a refusal. */
+    /** The value of a key, for a refusal. */
     String shownValue(String key) {
         return shown(values.get(key));
     }
@@ -262,7 +262,7 @@ final class Request {
         return shown(node.toString());
     }
 
-    /** What somebody else wrote, cut so short that what would be right still fits on the line after it. */
+    /** Text from outside, cut short enough for the remedy to fit on the same line. */
     static String shown(String text) {
         return text.length() <= SHOWN_CHARS ? text : Printable.beginning(text, SHOWN_CHARS) + "...";
     }

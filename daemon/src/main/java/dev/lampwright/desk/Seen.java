@@ -34,7 +34,7 @@ record Seen(Map<String, Long> acknowledgements, Map<String, Long> resets) {
         return more;
     }
 
-    /** The printer whose fault has been acknowledged since; empty if none has. */
+    /** The printer whose fault has been acknowledged since; empty if none. */
     Optional<String> acknowledgedSince(Seen before) {
         return acknowledgements.entrySet().stream()
                 .filter(entry -> !entry.getValue().equals(before.acknowledgements.get(entry.getKey())))

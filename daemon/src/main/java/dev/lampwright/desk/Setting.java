@@ -24,17 +24,17 @@ record Setting(String word, double share) {
         return !Double.isNaN(share);
     }
 
-    /** As somebody would ask for it. */
+    /** As written in an ask. */
     JsonNode node() {
         return isShare() ? DoubleNode.valueOf(share) : TextNode.valueOf(word);
     }
 
-    /** As a line of the log or an answer says it. */
+    /** As written in the log and in answers. */
     String spoken() {
         return isShare() ? Spoken.share(share) : word;
     }
 
-    /** Puts it into an object. */
+    /** Adds it to an object. */
     void putInto(JsonObject json, String key) {
         if (isShare()) {
             json.put(key, share);

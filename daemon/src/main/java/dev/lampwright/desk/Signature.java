@@ -9,12 +9,12 @@ import java.util.HexFormat;
 /**
  * Who reports.
  *
- * @param host name of the computer; empty if it is not known
+ * @param host name of the computer; empty if unknown
  * @param rig name of the rig
  * @param run distinguishes one run of a daemon from every other
  */
 public record Signature(String host, String rig, String run) {
-    /** What the key {@code program} of every status says, by which a status is known whatever its topic. */
+    /** The value of the key {@code program} in every status, by which a status is recognised whatever its topic. */
     public static final String PROGRAM = "lampwright";
 
     /** A name has at most 255 octets on the wire (RFC 1035, section 2.3.4), which is 253 characters as text. */
@@ -23,9 +23,9 @@ public record Signature(String host, String rig, String run) {
     private static final int RUN_BYTES = 6;
 
     /**
-     * One for a run that begins.
+     * A signature for a run that starts now.
      *
-     * @param prefix what its topics begin with; its last level is the rig's name
+     * @param prefix the topic prefix; its last level is the rig's name
      * @return for this computer
      */
     public static Signature begun(String prefix) {
@@ -38,7 +38,7 @@ public record Signature(String host, String rig, String run) {
     /**
      * The same run under another prefix.
      *
-     * @param prefix what its topics begin with from now on
+     * @param prefix the topic prefix from now on
      */
     public Signature under(String prefix) {
         return new Signature(host, lastLevel(prefix), run);
@@ -48,7 +48,7 @@ public record Signature(String host, String rig, String run) {
         return prefix.substring(prefix.lastIndexOf('/') + 1);
     }
 
-    /** The beginning of every status: what it is, and of whom. */
+    /** The beginning of every status: what it is, and whose. */
     JsonObject json(boolean online, String version) {
         return new JsonObject()
                 .put("program", PROGRAM)

@@ -4,9 +4,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 
-/** Values as an answer says them. */
+/** Values as written in an answer. */
 final class Spoken {
-    /** What ends something that was asked for. */
+    /** The word that returns something to automatic. */
     static final String AUTO = "auto";
 
     static final String ON = "on";
@@ -14,7 +14,7 @@ final class Spoken {
 
     private Spoken() {}
 
-    /** A share, in thousandths at the finest. */
+    /** A share, to three decimals at most. */
     static String share(double share) {
         return BigDecimal.valueOf(share)
                 .setScale(3, RoundingMode.HALF_EVEN)
@@ -22,7 +22,7 @@ final class Spoken {
                 .toPlainString();
     }
 
-    /** That something is given back to what the configuration says. */
+    /** Says that something is returned to automatic. */
     static String automatic(String what) {
         return what + " automatic";
     }

@@ -12,16 +12,15 @@ import java.util.function.Consumer;
 import java.util.function.Predicate;
 
 /**
- * All that has been asked for and still counts, the newest last; how each was to fade when it changed last; and which level above 0
- * each light was given last. Immutable.
+ * All asks in effect, the newest last; how each fades at its latest change; and each light's last level above 0. Immutable.
  *
- * @param held what counts
- * @param fades seconds that the latest change of something takes, also if that gave it back; all pixels have one
+ * @param held the asks in effect
+ * @param fades seconds that the latest change of something takes, including a return to automatic; all pixels share one
  * @param lit the last level above 0
  * @param seen what has been done about faults
  */
 record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Double> lit, Seen seen) {
-    /** Nothing has been asked for. */
+    /** No asks. */
     static final StandingWishes NONE = new StandingWishes(Map.of(), Map.of(), Map.of(), Seen.NONE);
 
     /** Keeps copies of the maps, in their order. */
@@ -40,7 +39,7 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
         return setting.share() > 0 ? with.lit(aim, setting.share()) : with;
     }
 
-    /** These, with one thing given back. */
+    /** These, with one thing returned to automatic. */
     StandingWishes without(Aim aim, Manner manner) {
         return faded(aim, manner).changed(map -> map.remove(aim));
     }
@@ -50,19 +49,19 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
         return changed(map -> map.values().removeIf(one -> one.end().isOver(now)));
     }
 
-    /** These, without what somebody picks. */
+    /** These, without what a predicate picks. */
     StandingWishes without(Predicate<Aim> picked) {
         return changed(map -> map.keySet().removeIf(picked));
     }
 
-    /** These, with another change of what counts. */
+    /** These, with the asks in effect replaced. */
     StandingWishes changed(Consumer<Map<Aim, Held>> change) {
         Map<Aim, Held> next = new LinkedHashMap<>(held);
         change.accept(next);
         return new StandingWishes(next, fades, lit, seen);
     }
 
-    /** These, where one thing's latest change is to take as long as somebody said. */
+    /** These, with the time that one thing's latest change takes. */
     StandingWishes faded(Aim aim, Manner manner) {
         Map<Aim, Double> next = new HashMap<>(fades);
         if (Double.isNaN(manner.fadeSeconds())) {
@@ -79,17 +78,17 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
         return new StandingWishes(held, fades, next, seen);
     }
 
-    /** These, with the fault of a printer acknowledged one more time; its name is empty if it has none. */
+    /** These, with the fault of a printer acknowledged once more than before; the name is empty if the printer has none. */
     StandingWishes acknowledged(String printer) {
         return new StandingWishes(held, fades, lit, seen.acknowledged(printer));
     }
 
-    /** These, with the alarm of a printer reset one more time. */
+    /** These, with the alarm of a printer reset once more than before. */
     StandingWishes reset(String printer) {
         return new StandingWishes(held, fades, lit, seen.reset(printer));
     }
 
-    /** What counts for an ask, the oldest first. */
+    /** What is in effect for an ask, the oldest first. */
     List<Map.Entry<Aim, Held>> of(Ask ask) {
         List<Map.Entry<Aim, Held>> of = new ArrayList<>();
         for (Map.Entry<Aim, Held> entry : held.entrySet()) {
@@ -108,12 +107,12 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
                 : OptionalDouble.of(one.setting().share());
     }
 
-    /** How long the latest change of something takes, in s; NaN for as long as usual. */
+    /** How long the latest change of something takes, in s; NaN for the default time. */
     float fade(Aim aim) {
         return fades.getOrDefault(aim, Double.NaN).floatValue();
     }
 
-    /** How long it takes until something ends, in ns; empty if nothing does by itself. */
+    /** Time until the first ask ends, in ns; empty if none ends by itself. */
     OptionalLong firstEndNanos(Now now) {
         return held.values().stream()
                 .map(Held::end)

@@ -8,17 +8,16 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * How bright something is asked to be: a share, or a word. On is the last level above 0 that was asked for, so that a switch brings
- * back what it took away.
+ * A requested brightness: a share, or a word. "On" is the last requested level above 0, so that a switch restores what it turned off.
  *
  * @param kind share or word
  * @param share 0 to 1, if it is a share
  */
 record WantedLevel(Kind kind, double share) {
-    /** What can be given, for a refusal and for the reference. */
+    /** The valid values, for a refusal and for the reference. */
     static final String WANTED = "a number from 0 to 1, \"40 %\", \"on\", \"off\" or \"auto\"";
 
-    /** A number with at most nine decimals, and perhaps a percent sign, before which there may be a space, be it one that does not break. */
+    /** A number with at most nine decimals, and an optional percent sign, which may follow a space, including a no-break space. */
     private static final Pattern NUMBER = Pattern.compile("(\\d{1,3}(?:\\.\\d{1,9})?)([ \\u00a0\\u202f]?%)?");
 
     private static final int PERCENT_DIGITS = 2;
@@ -28,7 +27,7 @@ record WantedLevel(Kind kind, double share) {
         ON,
         /** Not given by anybody. */
         AUTO,
-        /** A share of all that it can be; off is 0. */
+        /** A share of the maximum; off is 0. */
         SHARE
     }
 
@@ -71,7 +70,7 @@ record WantedLevel(Kind kind, double share) {
         return kind == Kind.AUTO;
     }
 
-    /** The share, where on means another. */
+    /** The share, with the given value for "on". */
     double orWhenOn(double on) {
         return kind == Kind.ON ? on : share;
     }

@@ -14,12 +14,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** The white lights among the dimmers: all of them, or some by name, may be given a level. */
+/** The white lights among the dimmers: all of them, or some by name, can be given a level. */
 final class WhiteLights {
     private final List<String> names;
 
     /**
-     * Looks for them.
+     * Finds them.
      *
      * @param fitting what is fitted
      */
@@ -61,7 +61,7 @@ final class WhiteLights {
         return new Outcome(after, said(ask, after, manner));
     }
 
-    /** All in a word where they are alike. */
+    /** In one word if all are alike. */
     private String said(Ask ask, StandingWishes after, Manner manner) {
         List<String> each = new ArrayList<>();
         Set<OptionalDouble> shares = new HashSet<>();

@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /**
- * What people asked for as JSON lines, to be recorded and played back. A line is all that is asked for from one frame on; times are in
- * ns since the first frame, light and levels as the daemon uses them:
+ * Wishes as JSON lines, to be recorded and played back. A line has all wishes from one frame on; times are in ns since the first frame,
+ * light and levels as the daemon uses them:
  *
  * <pre>{"tick":120,"wishes":{"brightness":0.5,"quiet":1.0,"levels":[null,1.0],"look":"done","look_until_ns":61000000000,…}}</pre>
  */
@@ -28,7 +28,7 @@ public final class WishLines {
     /**
      * What a line says.
      *
-     * @param tick the frame that was the first to follow the wishes
+     * @param tick the first frame that followed the wishes
      * @param wishes the wishes, with times in ns since the first frame
      */
     public record Entry(long tick, Wishes wishes) {}
@@ -37,7 +37,7 @@ public final class WishLines {
      * Writes wishes.
      *
      * @param wishes what people ask for
-     * @param tick the frame that is the first to follow them
+     * @param tick the first frame that follows them
      * @param startNanos the time of the first frame, on the wishes' clock
      * @return a line
      */
@@ -69,7 +69,7 @@ public final class WishLines {
      *
      * @param line JSON
      * @return what it says; empty if it is not about wishes
-     * @throws IllegalArgumentException if it is, and makes no sense; the message says why
+     * @throws IllegalArgumentException if it is, and is not valid; the message says why
      */
     public static Optional<Entry> read(String line) {
         JsonNode node = Json.read(line).orElse(MissingNode.getInstance());

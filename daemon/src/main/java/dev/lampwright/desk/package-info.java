@@ -1,6 +1,6 @@
 /**
- * What people ask for while the daemon runs, whoever brings it: a message, a command, a page. Asks are checked, answered in words, and
- * become {@link dev.lampwright.cue.Wishes}; what the daemon tells of itself is put into words here too. Knows light and nothing of
- * wires, files or threads: clocks and slots are handed in.
+ * What people ask for while the daemon runs, whichever way it comes: by message, command or page. Asks are checked, answered in words, and
+ * become {@link dev.lampwright.cue.Wishes}; the daemon's report on itself is written here too. Knows light, but nothing of wires, files or
+ * threads: clocks and slots are passed in.
  */
 package dev.lampwright.desk;

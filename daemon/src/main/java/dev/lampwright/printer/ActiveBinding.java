@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** A binding at work: which messages it wants, where in them, and what the value does to the status. */
+/** An active binding: which messages it reads, where in them, and what the value does to the status. */
 final class ActiveBinding {
     private static final Logger LOG = LoggerFactory.getLogger(StatusReader.class);
     private static final int MISSES_BEFORE_TELLING = 20;
@@ -27,10 +27,10 @@ final class ActiveBinding {
     private boolean quietTold;
 
     /**
-     * Puts a binding to work.
+     * Activates a binding.
      *
      * @param name what to call it in the log
-     * @param source where the value is told
+     * @param source where the value is reported
      * @param effect what it does to the status
      * @throws IllegalArgumentException if the topic filter is malformed; the message says how
      */
@@ -47,7 +47,10 @@ final class ActiveBinding {
         return wanted;
     }
 
-    /** Tells, once, that no message has come on the topic, unless one has. Callable from another thread than the rest, one at a time. */
+    /**
+     * Logs, once, that no message has come on the topic, unless one has. Callable from another thread than the rest, by one thread at a
+     * time.
+     */
     void tellIfQuiet() {
         if (!topicHeard && !quietTold) {
             quietTold = true;
@@ -59,13 +62,13 @@ final class ActiveBinding {
     }
 
     /**
-     * Applies the value in a message that is wanted.
+     * Applies the value in a matching message.
      *
      * @param before the status up to now
      * @param topic the message's topic
      * @param payload what the message carries
      * @param atNanos when it came
-     * @return the new status; the old one if the value is not there or is unreadable
+     * @return the new status; the old one if the value is missing or unreadable
      */
     PrinterStatus apply(PrinterStatus before, String topic, Payload payload, long atNanos) {
         try {

@@ -16,16 +16,16 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * Where the printer says everything that Lampwright wants to know. What is told in several places is what the newest message says; of
- * several that one message speaks to, the last in the list counts.
+ * Where the printer reports everything that Lampwright reads. If several places report the same thing, the newest message counts; if one
+ * message reaches several places, the last in the list counts.
  *
- * @param states where it says what it is doing; none if it does not, and then the state is told from the readings
- * @param readings where it says each quantity, at least one place each; those not in the map are not told
- * @param own where it says what the user's file has names of its own for, in the order of the file
- * @param events where it says that something begins and ends, by name
- * @param faultText where it says in its own words what is wrong
- * @param will where its broker says that it is gone
- * @param conditions what shows a state that is not said in one word; the first that is met counts before {@code states}
+ * @param states where it reports what it is doing; empty if it does not, and then the state is derived from the readings
+ * @param readings where it reports each quantity, at least one place each; those not in the map are not reported
+ * @param own where it reports the readings that the user's file names, in the order of the file
+ * @param events where it reports that something begins and ends, by name
+ * @param faultText where it reports in its own words what is wrong
+ * @param will where its broker reports it offline
+ * @param conditions what shows a state that is not reported in one word; the first that is met counts before {@code states}
  */
 public record Bindings(
         List<OfState> states,
@@ -36,7 +36,7 @@ public record Bindings(
         Optional<OfWill> will,
         List<OfCondition> conditions) {
     /**
-     * Those of a printer that says its state in words.
+     * Bindings of a printer that reports its state in words.
      *
      * @param states as above
      * @param readings as above
@@ -56,7 +56,7 @@ public record Bindings(
     }
 
     /**
-     * Those of a printer without words for what is wrong and without a last will.
+     * Bindings of a printer without words for what is wrong and without a last will.
      *
      * @param states as above
      * @param readings as above
@@ -78,7 +78,7 @@ public record Bindings(
     /**
      * These and words for what is wrong.
      *
-     * @param source where the printer says them
+     * @param source where the printer reports them
      * @return new bindings
      */
     public Bindings withFaultText(Source source) {
@@ -88,7 +88,7 @@ public record Bindings(
     /**
      * These and a last will.
      *
-     * @param binding where the broker says that the printer is gone
+     * @param binding where the broker reports the printer offline
      * @return new bindings
      */
     public Bindings withWill(OfWill binding) {
@@ -106,10 +106,10 @@ public record Bindings(
     }
 
     /**
-     * These and those of another printer, to know what is reported at all.
+     * These combined with another printer's, to know what is reported at all.
      *
      * @param other those of the other
-     * @return all of them; where both have one of a kind, that of these
+     * @return all of them; where both have one of a kind, this one's
      */
     public Bindings and(Bindings other) {
         Map<Quantity, List<OfReading>> allReadings = new LinkedHashMap<>(readings);
@@ -133,7 +133,7 @@ public record Bindings(
     }
 
     /**
-     * Whether the printer can say that it is in a state.
+     * Whether the printer can report a state.
      *
      * @param state which
      * @return false if neither a word nor a condition is bound to it
@@ -161,7 +161,7 @@ public record Bindings(
     /**
      * The topics to subscribe to.
      *
-     * @return every topic filter that is bound, each once
+     * @return every bound topic filter, each once
      */
     public List<String> topicFilters() {
         return Stream.of(
@@ -180,11 +180,11 @@ public record Bindings(
     }
 
     /**
-     * Where the printer says what it is doing, and in what words.
+     * Where the printer reports what it is doing, and in what words.
      *
-     * @param source where the word is told
-     * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word
-     *     that matches wins, in the order in which the file names them
+     * @param source where the word is reported
+     * @param words the words for each state; {@code *} stands for any characters, case does not count. The first state with a word that
+     *     matches wins, in the order in which the file names them
      */
     public record OfState(Source source, Map<PrinterState, List<String>> words) {
         /** Keeps a copy of the map, in its order. */
@@ -234,11 +234,11 @@ public record Bindings(
     }
 
     /**
-     * Where the printer says one quantity, and how. What is told becomes a number, times {@code scale}, plus {@code offset}, and is then
-     * turned from {@code unit} into the quantity's own unit.
+     * Where the printer reports one quantity, and how. The value becomes a number, times {@code scale}, plus {@code offset}, and is then
+     * converted from {@code unit} to the quantity's own unit.
      *
      * @param source where it is reported
-     * @param unit the unit in which it is told
+     * @param unit the unit in which it is reported
      * @param scale the number is multiplied by this
      * @param offset and then this is added
      */
@@ -254,12 +254,12 @@ public record Bindings(
     }
 
     /**
-     * Where the printer says that something begins and ends, such as the taking of a picture.
+     * Where the printer reports that something begins and ends, such as the taking of a picture.
      *
-     * @param source where the word is told
+     * @param source where the word is reported
      * @param begin words with which it begins; {@code *} stands for any characters, case does not count
      * @param end words with which it ends
-     * @param lasts how long it lasts at most, so that an end that is never told does no harm
+     * @param lasts how long it lasts at most, so that an end that is never reported does no harm
      */
     public record OfEvent(Source source, List<String> begin, List<String> end, Duration lasts) {
         /** Keeps copies of the lists. */
@@ -270,10 +270,10 @@ public record Bindings(
     }
 
     /**
-     * Where the broker says that the printer is gone: the printer's last will (MQTT 3.1.1, section 3.1.2.5).
+     * Where the broker reports the printer offline: the printer's last will (MQTT 3.1.1, section 3.1.2.5).
      *
-     * @param source where the word is told
-     * @param gone the words that say so; {@code *} stands for any characters, case does not count. Any other word says that it is there
+     * @param source where the word is reported
+     * @param gone the words for that; {@code *} stands for any characters, case does not count. Any other word means that it is online
      */
     public record OfWill(Source source, List<String> gone) {
         /** Keeps a copy of the list. */

@@ -54,7 +54,7 @@ final class Conditions {
      * Prepares.
      *
      * @param bindings in the order in which they count
-     * @param alsoFaultText whether what meets a condition for a fault is all that the printer has to say about it
+     * @param alsoFaultText whether the value that meets a condition for a fault is the printer's only text about it
      */
     Conditions(List<Bindings.OfCondition> bindings, boolean alsoFaultText) {
         all = bindings.stream().map(Condition::of).toList();
@@ -75,25 +75,25 @@ final class Conditions {
         return all.stream().filter(condition -> condition.isMet(status)).findFirst();
     }
 
-    /** The states that can be shown. */
+    /** The states that conditions can show. */
     Set<PrinterState> states() {
         Set<PrinterState> states = EnumSet.noneOf(PrinterState.class);
         all.forEach(condition -> states.add(condition.state()));
         return states;
     }
 
-    /** Whether something has come at each of the places. */
+    /** Whether something has been reported at each of the places. */
     boolean areHeard(PrinterStatus status) {
         return all.stream().allMatch(condition -> condition.signs.stream().allMatch(sign -> sign.isHeard(status)));
     }
 
     /**
-     * What meets a condition for a fault is the printer's words for it, where it has no others; they go when the fault goes.
+     * The value that meets a condition for a fault is the printer's text for it, if it has no other; the text goes when the fault goes.
      *
      * @param before the status up to now
      * @param after the status with a message in it
      * @param atNanos when the message came
-     * @return {@code after}, or the same with other words
+     * @return {@code after}, or the same with another text
      */
     PrinterStatus withFaultText(PrinterStatus before, PrinterStatus after, long atNanos) {
         if (!alsoFaultText || all.isEmpty()) {

@@ -3,8 +3,8 @@ package dev.lampwright.printer;
 import dev.lampwright.payload.Quantity;
 
 /**
- * Progress of a printer that does not tell it, from what it does tell: layers (or what else is counted) done of all; or else time
- * elapsed of time elapsed and left. Unknown stays unknown.
+ * Progress of a printer that does not report it, derived from what it does report: layers (or whatever else is counted) done of all; or
+ * else elapsed time of elapsed and remaining time. Unknown stays unknown.
  */
 final class DerivedReadings {
     private final boolean progressIsTold;
@@ -12,7 +12,7 @@ final class DerivedReadings {
     /**
      * Prepares.
      *
-     * @param bindings what the printer tells
+     * @param bindings what the printer reports
      */
     DerivedReadings(Bindings bindings) {
         progressIsTold = bindings.readings().containsKey(Quantity.JOB_PROGRESS);

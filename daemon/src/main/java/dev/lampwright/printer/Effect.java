@@ -24,10 +24,10 @@ sealed interface Effect {
      * Applies a value.
      *
      * @param before the status up to now
-     * @param value what stands at the place
+     * @param value the value at the place
      * @param atNanos when it came
      * @return the new status
-     * @throws UnreadableException if it is not the kind of value that is wanted
+     * @throws UnreadableException if it is not the required kind of value
      */
     PrinterStatus apply(PrinterStatus before, Value value, long atNanos) throws UnreadableException;
 
@@ -70,8 +70,8 @@ sealed interface Effect {
     }
 
     /**
-     * A number is the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means that it is
-     * not known. A target of 0 is off in any unit: no heater is set to 0 °F or 0 K.
+     * A number is the reading of a quantity: a JSON number, or text that is one in the unit of the binding. JSON's null means unknown. A
+     * target of 0 is off in any unit: no heater is set to 0 °F or 0 K.
      *
      * @param quantity what is read
      * @param binding in which unit, and how it is scaled
@@ -84,10 +84,10 @@ sealed interface Effect {
     }
 
     /**
-     * A number is the reading of a heater that the user's file names, as in {@link OfReading}.
+     * A number is the reading of a heater that is named in the user's file, as in {@link OfReading}.
      *
      * @param key the name of its temperature or its target
-     * @param like what it is read like
+     * @param like the quantity that it is read like
      * @param binding in which unit, and how it is scaled
      */
     record OfOwnHeater(String key, Quantity like, Bindings.OfReading binding) implements Effect {
@@ -98,8 +98,8 @@ sealed interface Effect {
     }
 
     /**
-     * A number is the reading of a quantity of the user's own: a JSON number, or text that is one, with or without its unit behind it. JSON's
-     * null means that it is not known.
+     * A number is the reading of a user-defined quantity: a JSON number, or text that is one, with or without its unit after it. JSON's
+     * null means unknown.
      *
      * @param quantity what is read
      * @param binding how it is scaled
@@ -129,8 +129,8 @@ sealed interface Effect {
     }
 
     /**
-     * A word is the state. A JSON number, true or false counts as the word it is written as. A word that is bound to no state, and JSON's
-     * null, leave the state as it was.
+     * A word is the state. A JSON number, true or false counts as the word that it is written as. A word that is bound to no state, and
+     * JSON's null, leave the state as it was.
      */
     final class OfState implements Effect {
         private static final Logger LOG = LoggerFactory.getLogger(OfState.class);
@@ -147,7 +147,7 @@ sealed interface Effect {
          * Prepares.
          *
          * @param words for each state
-         * @param alsoFaultText whether a word for a fault is all that the printer has to say about it
+         * @param alsoFaultText whether the word for a fault is the printer's only text about it
          */
         OfState(Map<PrinterState, List<String>> words, boolean alsoFaultText) {
             this.alsoFaultText = alsoFaultText;
@@ -233,7 +233,7 @@ sealed interface Effect {
     /**
      * A word, a number, true or false is kept for the conditions that look at its place. JSON's null is kept as empty text.
      *
-     * @param place where it stands
+     * @param place where it is
      */
     record OfSign(Source place) implements Effect {
         private static final int MOST_CHARS = 200;
@@ -245,7 +245,7 @@ sealed interface Effect {
         }
     }
 
-    /** A word says that the printer is gone, or that it is there. JSON's null changes nothing. */
+    /** A word says that the printer is offline or online. JSON's null changes nothing. */
     final class OfWill implements Effect {
         private final List<WordPattern> gone;
 

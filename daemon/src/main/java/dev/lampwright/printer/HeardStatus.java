@@ -8,7 +8,7 @@ import java.time.Duration;
 import java.util.Optional;
 import org.slf4j.Logger;
 
-/** One printer of those that are heard over one connection: its bindings, and the status that its messages make up. */
+/** One of the printers on one connection: its bindings, and the status that results from its messages. */
 final class HeardStatus {
     private static final int MOST_FAULT_LINES = 10;
 
@@ -25,7 +25,7 @@ final class HeardStatus {
      * Begins with a printer that has not been heard yet.
      *
      * @param name its name; empty if it has none
-     * @param bindings where it says what
+     * @param bindings where it reports what
      * @param log where to report faults and silence
      * @param nanos the time, in ns
      */
@@ -46,7 +46,7 @@ final class HeardStatus {
         return status;
     }
 
-    /** Keeps what was known before, where it was reported in the same places. */
+    /** Keeps what was known before, as far as it was reported in the same places. */
     void goOnFrom(HeardStatus before) {
         status = before.status.kept(before.bindings, bindings);
     }
@@ -56,9 +56,9 @@ final class HeardStatus {
      *
      * @param topic its topic
      * @param payload its payload
-     * @param retained whether the broker had kept it; then it does not show that the printer is there
+     * @param retained whether it was retained; then it does not show that the printer is online
      * @param nanos when it came
-     * @return the new status; empty if it says nothing of this printer
+     * @return the new status; empty if it says nothing about this printer
      */
     Optional<PrinterStatus> read(String topic, byte[] payload, boolean retained, long nanos) {
         if (retained && kept.isHeard(topic, payload)) {
@@ -75,7 +75,7 @@ final class HeardStatus {
         return Optional.of(after);
     }
 
-    /** Whether and why nothing is heard of it; empty if it is heard. */
+    /** Whether and why it is silent; empty if it is not. */
     Optional<Silence> silence(BrokerState broker, Duration silentAfter, long nanos) {
         return Silence.of(status, broker, quietNanos(nanos), silentAfter.toNanos());
     }
@@ -103,12 +103,12 @@ final class HeardStatus {
     }
 
     /**
-     * What to log of a fault: one line when it begins, and one more for each new text that the printer has for it.
+     * What to log about a fault: one line when it begins, and another for each new text that the printer reports for it.
      *
      * @param name of the printer; empty if it has none
      * @param before the status up to a message
      * @param after the status with the message in it
-     * @return a line; empty if there is nothing new
+     * @return a line; empty if nothing is new
      */
     static Optional<String> faultLine(String name, PrinterStatus before, PrinterStatus after) {
         boolean begins = before.state() != PrinterState.FAULT;

@@ -20,7 +20,7 @@ import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Follows printers: keeps connected to their broker and turns what they publish into the status of each. */
+/** Follows printers: stays connected to their broker and turns what they publish into the status of each. */
 public final class PrinterClient implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(PrinterClient.class);
 
@@ -34,12 +34,12 @@ public final class PrinterClient implements AutoCloseable {
     /**
      * Prepares; {@link #start} starts.
      *
-     * @param broker where the broker is and how to get in
-     * @param bindings where each printer says what, by name; at least one binding
+     * @param broker where the broker is and how to log in
+     * @param bindings where each printer reports what, by name; at least one binding
      * @param nanoClock the daemon's monotonic clock, in ns
-     * @param sink takes the name of a printer and its new status. It is called by one thread at a time, and holds up the next message until it
+     * @param sink receives the name of a printer and its new status. Called by one thread at a time; the next message waits until it
      *     returns
-     * @param contact how to talk to the daemon
+     * @param contact how others reach the daemon
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public PrinterClient(
@@ -51,7 +51,7 @@ public final class PrinterClient implements AutoCloseable {
         this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
     }
 
-    /** One for a printer without a name, which takes no requests. */
+    /** For a printer without a name, and without asks. */
     PrinterClient(
             Broker broker, Bindings bindings, LongSupplier nanoClock, Consumer<PrinterStatus> sink, Patience patience) {
         this(
@@ -87,13 +87,13 @@ public final class PrinterClient implements AutoCloseable {
         return filters;
     }
 
-    /** Starts to connect, and returns at once. To be called once. */
+    /** Starts connecting, and returns at once. Call it once. */
     public void start() {
         client.start();
     }
 
     /**
-     * Whether the connection is looked after.
+     * Whether the connection is being maintained.
      *
      * @return false before {@link #start} and after {@link #close}
      */
@@ -102,9 +102,9 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Goes on from what another client knew, as far as it was told in the same places. To be called before {@link #start}.
+     * Continues from what another client knew, as far as it was reported in the same places. Call this before {@link #start}.
      *
-     * @param before the client up to now, closed, of the same broker
+     * @param before the previous client of the same broker, closed
      */
     public void goOnFrom(PrinterClient before) {
         for (HeardStatus printer : printers) {
@@ -113,14 +113,14 @@ public final class PrinterClient implements AutoCloseable {
         }
     }
 
-    /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */
+    /** Ends the connection. Takes 1.5 s at most, whatever the broker does. */
     @Override
     public void close() {
         client.close();
     }
 
     /**
-     * How things stand with the broker.
+     * The state of the connection to the broker.
      *
      * @return the newest
      */
@@ -129,7 +129,7 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Tells how the daemon does, soon; the broker keeps it for those who ask later. Of no effect if the daemon is not spoken to.
+     * Publishes the daemon's status soon, retained, for those who subscribe later. Has no effect if the daemon has no topics.
      *
      * @param status a message; only the newest counts
      */
@@ -148,11 +148,11 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Whether and why nothing is heard of a printer.
+     * Whether and why a printer is silent.
      *
      * @param printer its name
-     * @param silentAfter how long nothing may be heard
-     * @return empty if it is heard
+     * @param silentAfter how long it may be quiet before that
+     * @return empty if it is not silent
      */
     public Optional<Silence> silence(String printer, Duration silentAfter) {
         return named(printer).flatMap(one -> one.silence(brokerState(), silentAfter, nanoClock.getAsLong()));
@@ -163,9 +163,9 @@ public final class PrinterClient implements AutoCloseable {
     }
 
     /**
-     * Looks after what no message tells: topics on which nothing comes, and silence. To be called every second or so, by any thread.
+     * Checks what no message shows: topics without messages, and silence. Call about once a second, from any thread.
      *
-     * @param silentAfter how long nothing may be heard of a printer, by its name
+     * @param silentAfter how long a printer may be quiet before it counts as silent, by its name
      */
     public synchronized void lookAround(Function<String, Duration> silentAfter) {
         long now = nanoClock.getAsLong();
@@ -181,7 +181,7 @@ public final class PrinterClient implements AutoCloseable {
      *
      * @param topic its topic
      * @param payload its payload
-     * @param retained whether the broker had kept it. Then it is no sign that the printer is there
+     * @param retained whether it was retained. Then it does not show that the printer is online
      */
     void route(String topic, byte[] payload, boolean retained) {
         if (contact.isPresent() && contact.get().topics().own(topic)) {
@@ -194,7 +194,7 @@ public final class PrinterClient implements AutoCloseable {
         }
     }
 
-    /** Whether a connection has lasted for its first minute, in which a printer would have spoken. For one thread at a time. */
+    /** Whether a connection has lasted for its first minute, in which a printer would have reported something. For one thread at a time. */
     static final class FirstMinute {
         private static final long MINUTE_NANOS = 60_000_000_000L;
 
@@ -202,11 +202,11 @@ public final class PrinterClient implements AutoCloseable {
         private long sinceNanos;
 
         /**
-         * Looks at the connection.
+         * Checks the connection.
          *
          * @param connected whether there is one
          * @param nanos the monotonic time, in ns
-         * @return whether it has lasted, from one look to the next, for a minute or more
+         * @return whether it has been up at every check for a minute or more
          */
         boolean over(boolean connected, long nanos) {
             if (connected && !counting) {

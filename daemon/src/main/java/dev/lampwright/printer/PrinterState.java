@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** What the printer is doing. */
 public enum PrinterState {
-    /** Nothing is heard, or not for long. */
+    /** Nothing has been heard, or not for long. */
     SILENT,
     /** On, and waiting. */
     IDLE,
@@ -14,9 +14,9 @@ public enum PrinterState {
     PRINTING,
     /** At work, but paused. */
     HELD,
-    /** The job has ended well. */
+    /** The job has been completed. */
     DONE,
-    /** The job was given up. */
+    /** The job was cancelled. */
     STOPPED,
     /** Something is wrong. */
     FAULT;

@@ -12,7 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
-/** What is known of the printer at one moment. Immutable; each message makes a new one. */
+/** What is known about the printer at one moment. Immutable; each message makes a new one. */
 public final class PrinterStatus {
     private static final int MOST_TEXT_CHARS = 200;
     private static final PrinterStatus NOTHING_HEARD = new PrinterStatus(
@@ -62,7 +62,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * What is known before the first message.
+     * The status before the first message.
      *
      * @return silent, with no reading known
      */
@@ -71,16 +71,16 @@ public final class PrinterStatus {
     }
 
     /**
-     * The state that the printer last told, or that its readings tell for it.
+     * The state that the printer last reported, or that its readings show.
      *
-     * @return {@link PrinterState#SILENT} until there is one, and while the printer is gone
+     * @return {@link PrinterState#SILENT} until there is one, and while the printer is offline
      */
     public PrinterState state() {
         return gone ? PrinterState.SILENT : state;
     }
 
     /**
-     * The same as if the printer were not gone.
+     * The same, as if the printer were not offline.
      *
      * @return {@link PrinterState#SILENT} until there is one
      */
@@ -89,7 +89,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * Whether the printer's last will says that it is gone.
+     * Whether the printer's last will reports it offline.
      *
      * @return false if it has none
      */
@@ -98,9 +98,9 @@ public final class PrinterStatus {
     }
 
     /**
-     * The state that the printer last told itself.
+     * The state that the printer itself last reported.
      *
-     * @return {@link PrinterState#SILENT} until it has told one
+     * @return {@link PrinterState#SILENT} until it has reported one
      */
     PrinterState toldState() {
         return told;
@@ -109,14 +109,14 @@ public final class PrinterStatus {
     /**
      * The printer's own words for what is wrong.
      *
-     * @return at most 200 printable characters; empty if it says nothing
+     * @return at most 200 printable characters; empty if there are none
      */
     public Optional<String> faultText() {
         return faultText.isEmpty() ? Optional.empty() : Optional.of(faultText);
     }
 
     /**
-     * The state as it counts at some time: silent, if nothing has been heard for long.
+     * The state that counts at some time: silent, if nothing has been heard for long.
      *
      * @param nanos the time
      * @param silentAfterNanos how long is long
@@ -127,11 +127,11 @@ public final class PrinterStatus {
     }
 
     /**
-     * How long the state counts as it does at some time, if nothing new is heard.
+     * How long the state that counts at some time stays, if nothing new is heard.
      *
      * @param nanos the time
      * @param silentAfterNanos how long is long
-     * @return ns, 0 or more; as long as can be said if it does not change
+     * @return ns, 0 or more; the largest value if it does not change
      */
     public long stateStillFor(long nanos, long silentAfterNanos) {
         boolean counts = heard && nanos - heardAtNanos <= silentAfterNanos;
@@ -139,7 +139,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * Whether any message has come that was bound and readable.
+     * Whether any bound and readable message has come.
      *
      * @return false only before the first
      */
@@ -148,9 +148,9 @@ public final class PrinterStatus {
     }
 
     /**
-     * When the last message came that was bound and readable.
+     * When the last bound and readable message came.
      *
-     * @return ns on the daemon's monotonic clock; without meaning unless {@link #heard}
+     * @return ns on the daemon's monotonic clock; meaningless unless {@link #heard}
      */
     public long heardAtNanos() {
         return heardAtNanos;
@@ -170,14 +170,14 @@ public final class PrinterStatus {
      * The newest value of a quantity.
      *
      * @param quantity which
-     * @return the value, NaN if it is not known
+     * @return the value, NaN if unknown
      */
     public double value(Quantity quantity) {
         return reading(quantity).value();
     }
 
     /**
-     * The newest reading of a quantity of the user's own.
+     * The newest reading of a user-defined quantity.
      *
      * @param name its name in the configuration
      * @return the reading, {@link Reading#UNKNOWN} if there is none
@@ -187,16 +187,16 @@ public final class PrinterStatus {
     }
 
     /**
-     * The names of the user's own readings that have been told.
+     * The names of the user-defined readings that have been reported.
      *
-     * @return in no order; not to be changed
+     * @return in no order; must not be modified
      */
     Set<String> ownNames() {
         return own.keySet();
     }
 
     /**
-     * This after a message that was read and told nothing new.
+     * This after a message that contained nothing new.
      *
      * @param atNanos when it came
      * @return a new status
@@ -206,10 +206,10 @@ public final class PrinterStatus {
     }
 
     /**
-     * This with a state that has just been told.
+     * This with a state that has just been reported.
      *
-     * @param newState what the printer says it is doing
-     * @param atNanos when it said so
+     * @param newState what the printer reports
+     * @param atNanos when it was reported
      * @return a new status
      */
     public PrinterStatus withState(PrinterState newState, long atNanos) {
@@ -217,7 +217,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * This with another state than the printer told, by its readings.
+     * This with a state derived from the readings instead of the one reported.
      *
      * @param judged the state as it counts
      * @return this, if it is the same; or a new status
@@ -230,9 +230,9 @@ public final class PrinterStatus {
     }
 
     /**
-     * This after the printer's last will has said that it is gone.
+     * This after the printer's last will has reported it offline.
      *
-     * @param atNanos when it said so
+     * @param atNanos when it was reported
      * @return a new status
      */
     PrinterStatus gone(long atNanos) {
@@ -242,7 +242,7 @@ public final class PrinterStatus {
     /**
      * This of a printer that is there.
      *
-     * @return this, if it is not gone; or a new status
+     * @return this, if it is not offline; or a new status
      */
     PrinterStatus back() {
         return gone
@@ -253,8 +253,8 @@ public final class PrinterStatus {
     /**
      * This with the printer's own words for what is wrong.
      *
-     * @param text any text; kept without white space around it, printable and cut to 200 characters. Empty for none
-     * @param atNanos when it was told
+     * @param text any text; stored without surrounding white space, printable and cut to 200 characters. Empty for none
+     * @param atNanos when it was reported
      * @return a new status
      */
     public PrinterStatus withFaultText(String text, long atNanos) {
@@ -266,7 +266,7 @@ public final class PrinterStatus {
      * This with a reading that has just come.
      *
      * @param quantity what was read
-     * @param value its value; NaN if the printer says that it does not know
+     * @param value its value; NaN if the printer reports it as unknown
      * @param atNanos when it came
      * @return a new status
      */
@@ -277,10 +277,10 @@ public final class PrinterStatus {
     }
 
     /**
-     * This with a reading of the user's own that has just come.
+     * This with a user-defined reading that has just come.
      *
      * @param name its name in the configuration
-     * @param value its value; NaN if the printer says that it does not know
+     * @param value its value; NaN if the printer reports it as unknown
      * @param atNanos when it came
      * @return a new status
      */
@@ -291,10 +291,10 @@ public final class PrinterStatus {
     }
 
     /**
-     * What of this still holds when the printer is listened to in another way: what is told in the same places as before.
+     * The part of this that still applies under other bindings: what is reported in the same places as before.
      *
-     * @param before where this was told
-     * @param now where things are told from now on
+     * @param before where this was reported
+     * @param now the bindings from now on
      * @return a new status
      */
     PrinterStatus kept(Bindings before, Bindings now) {
@@ -339,10 +339,10 @@ public final class PrinterStatus {
     }
 
     /**
-     * What stands at a place that conditions look at.
+     * The value at a place that conditions look at.
      *
      * @param place where
-     * @return the newest; nothing if none has come
+     * @return the newest; empty if none has come
      */
     Optional<String> sign(Source place) {
         return Optional.ofNullable(signs.get(place));
@@ -359,7 +359,7 @@ public final class PrinterStatus {
      *
      * @param name its name in the configuration
      * @param nanos the time
-     * @return false also if it has never been told
+     * @return false also if it has never been reported
      */
     public boolean eventAt(String name, long nanos) {
         Long end = eventEnds.get(name);
@@ -367,11 +367,11 @@ public final class PrinterStatus {
     }
 
     /**
-     * How long it stays so that an event is going on, or not, if nothing new is heard.
+     * How long the result of {@link #eventAt} stays the same, if nothing new is heard.
      *
      * @param name its name in the configuration
      * @param nanos the time
-     * @return ns, more than 0; as long as can be said if it does not change
+     * @return ns, more than 0; the largest value if it does not change
      */
     public long eventStillFor(String name, long nanos) {
         Long end = eventEnds.get(name);
@@ -381,7 +381,7 @@ public final class PrinterStatus {
     /**
      * When each event ends, or has ended.
      *
-     * @return times in ns on the daemon's monotonic clock, by name; not to be changed
+     * @return times in ns on the daemon's monotonic clock, by name; must not be modified
      */
     Map<String, Long> eventEnds() {
         return eventEnds;

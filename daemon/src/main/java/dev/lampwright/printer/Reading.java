@@ -5,16 +5,16 @@ import dev.lampwright.payload.Quantity;
 /**
  * One value from one message.
  *
- * @param value the value in the unit of its {@link Quantity}; NaN if it is not known
+ * @param value the value in the unit of its {@link Quantity}; NaN if unknown
  * @param atNanos when the message came, on the daemon's own monotonic clock, in ns
  */
 public record Reading(double value, long atNanos) {
-    /** What is there before the first message. */
+    /** The reading before the first message. */
     public static final Reading UNKNOWN = new Reading(Double.NaN, 0);
 
     /**
-     * Whether this says something else than another, or came at another time. The same as {@code !equals}, without the 25 ms in which the
-     * Java runtime puts a record's {@code equals} together when it is first asked.
+     * Whether this has another value than another reading, or came at another time. The same as {@code !equals}, without the 25 ms that the
+     * Java runtime needs to generate a record's {@code equals} on first use.
      *
      * @param other another reading
      * @return true if anything differs
@@ -26,7 +26,7 @@ public record Reading(double value, long atNanos) {
     /**
      * Whether there is a value.
      *
-     * @return false if the printer has not said, or has said something that is not a number
+     * @return false if the printer has not reported one, or reported something that is not a number
      */
     public boolean known() {
         return !Double.isNaN(value);

@@ -3,13 +3,13 @@ package dev.lampwright.printer;
 import dev.lampwright.broker.BrokerState;
 import java.util.Optional;
 
-/** Why nothing is heard of the printer. */
+/** Why the printer is silent. */
 public enum Silence {
-    /** It has said nothing for long, though the broker is there. */
+    /** It has reported nothing for long, though the broker is connected. */
     NOTHING_HEARD("nothing heard for %d s"),
-    /** Its last will says that it is gone. */
+    /** Its last will reports it offline. */
     LAST_WILL("its last will reports it offline"),
-    /** It has said nothing for long, and there is no connection to the broker. */
+    /** It has reported nothing for long, and there is no connection to the broker. */
     BROKER_GONE("nothing heard for %d s, because the broker is gone");
 
     private final String words;
@@ -19,7 +19,7 @@ public enum Silence {
     }
 
     /**
-     * Why, for people.
+     * Why, in words for the user.
      *
      * @param quietSeconds for how long nothing has been heard
      * @return a clause
@@ -29,13 +29,13 @@ public enum Silence {
     }
 
     /**
-     * Looks whether and why there is silence.
+     * Checks whether and why the printer is silent.
      *
      * @param status what is known of the printer
-     * @param broker how things stand with the broker
+     * @param broker the state of the connection to the broker
      * @param quietNanos for how long nothing has been heard
      * @param silentAfterNanos how long is long
-     * @return empty if the printer is heard
+     * @return empty if the printer is not silent
      */
     static Optional<Silence> of(PrinterStatus status, BrokerState broker, long quietNanos, long silentAfterNanos) {
         if (status.isGone()) {

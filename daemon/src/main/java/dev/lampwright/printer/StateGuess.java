@@ -5,17 +5,17 @@ import dev.lampwright.payload.Quantity;
 import java.util.List;
 
 /**
- * What a printer is doing, by its readings:
+ * What a printer is doing, judged by its readings:
  *
  * <ol>
- *   <li>{@code printing} if the job is under way (progress above 0 and below 1) and the nozzle is not switched off;
- *   <li>{@code warming} if a heater is on and more than 4 °C below its target, or was warming and is more than 2 °C below;
- *   <li>{@code done} if progress is 1;
- *   <li>{@code idle} otherwise.
+ * <li>{@code printing} if the job is under way (progress above 0 and below 1) and the nozzle is not switched off;
+ * <li>{@code warming} if a heater is on and more than 4 °C below its target, or was warming and is more than 2 °C below;
+ * <li>{@code done} if progress is 1;
+ * <li>{@code idle} otherwise.
  * </ol>
  *
- * A pause, a job given up and a fault cannot be told from readings. A quantity that is not known takes no part. Of the heaters that the user's
- * file names, one that is set hotter than any bed is a nozzle, and printing goes on while one nozzle is on.
+ * Readings do not show a pause, a cancelled job or a fault. An unknown quantity is ignored. Of the heaters that the user's file names, one
+ * that is set hotter than any bed is a nozzle, and printing goes on while one nozzle is on.
  */
 final class StateGuess {
     private static final double BEGINS_BELOW_C = 4;
@@ -28,7 +28,7 @@ final class StateGuess {
     /**
      * Prepares.
      *
-     * @param heaters those that the user's file names, beside bed, nozzle and chamber
+     * @param heaters the user-defined ones, in addition to bed, nozzle and chamber
      */
     StateGuess(List<OwnHeater> heaters) {
         this.heaters = heaters;
@@ -37,7 +37,7 @@ final class StateGuess {
     /**
      * Guesses.
      *
-     * @param status of which only the readings are used
+     * @param status only its readings are used
      * @param before the state up to now
      * @return one of printing, warming, done and idle
      */
@@ -55,8 +55,8 @@ final class StateGuess {
     /**
      * Whether all nozzles are switched off.
      *
-     * @param status of which only the targets are used
-     * @return false also if nothing is known of them
+     * @param status only its targets are used
+     * @return false also if nothing is known about them
      */
     boolean isNozzleOff(PrinterStatus status) {
         return status.value(Quantity.NOZZLE_SETPOINT) <= 0

@@ -5,9 +5,10 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What the printer is doing, by what it told and by its readings. A condition that is met counts first. A printer that tells no state is judged by
- * {@link StateGuess} alone. One that does is believed; only where it has no word for a state does {@link StateGuess} speak for it: warming instead
- * of idle or printing, printing or done instead of idle, and done instead of printing once the nozzle is switched off as well. One whose conditions show that it prints, and of which none is met, is idle.
+ * What the printer is doing, by its reports and its readings. A condition that is met counts first. A printer that reports no state is
+ * judged by {@link StateGuess} alone. One that does is believed; {@link StateGuess} steps in only for states that it has no word for:
+ * warming instead of idle or printing, printing or done instead of idle, and done instead of printing once the nozzle is switched off as
+ * well. If conditions show that it prints, and none of them is met, it is idle.
  */
 final class StateJudge {
     private final boolean isTold;
@@ -17,9 +18,9 @@ final class StateJudge {
             EnumSet.of(PrinterState.WARMING, PrinterState.PRINTING, PrinterState.DONE);
 
     /**
-     * Makes a judge.
+     * Creates a judge.
      *
-     * @param bindings where the printer tells its state and its readings
+     * @param bindings where the printer reports its state and its readings
      * @param conditions what shows its state
      */
     StateJudge(Bindings bindings, Conditions conditions) {

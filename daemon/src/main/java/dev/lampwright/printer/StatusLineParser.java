@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 
-/** Reads one of the {@link StatusLines}, strictly: what is not understood is a mistake. */
+/** Reads one of the {@link StatusLines}, strictly: anything unknown is a mistake. */
 final class StatusLineParser {
     private static final List<String> KEYS = List.of(
             StatusLines.TICK,
@@ -50,7 +50,7 @@ final class StatusLineParser {
      *
      * @param before what is known up to now
      * @return the status of one printer with the line in it
-     * @throws BadLineException if it makes no sense
+     * @throws BadLineException if it is not valid
      */
     Entry entry(Statuses before) throws BadLineException {
         String printer = line.has(StatusLines.PRINTER) ? text(StatusLines.PRINTER) : Statuses.UNNAMED;
@@ -177,7 +177,7 @@ final class StatusLineParser {
         throw wrong(readings, name, "write a number, or null for unknown");
     }
 
-    /** The value under a key that is there. */
+    /** The value of a key that exists. */
     private static Value value(JsonLine from, String key) {
         return from.value(key).orElseThrow();
     }

@@ -18,11 +18,10 @@ import java.util.TreeSet;
  *
  * <pre>{"tick":120,"at_s":1.998764321,"state":"warming","readings":{"bed.actual_C":22.4},"events":{"camera":10},"fault_text":"door open"}</pre>
  *
- * <p>Where printers have names, {@code printer} is the one that the line is about. {@code at_s} is when the message came, {@code tick} the
- * frame that first showed it; both count from the first frame. A line written by hand may leave {@code tick} out. Readings that the user's
- * file has its own names for are in another object, {@code own_readings}. A reading of {@code null} is unknown; an event is given the
- * seconds that it still lasts; an empty fault text removes the previous one.
- * Frames that were not made because their time was past are told by a line of their own:
+ * <p>Where printers have names, {@code printer} names the one that the line is about. {@code at_s} is when the message came, {@code tick}
+ * the frame that first showed it; both count from the first frame. A handwritten line may omit {@code tick}. User-defined readings are in a
+ * separate object, {@code own_readings}. A reading of {@code null} is unknown; an event has the seconds that it still lasts; an empty fault
+ * text removes the previous one. Frames that were skipped because their time had passed have their own line:
  *
  * <pre>{"tick":131,"left_out":2}</pre>
  */
@@ -43,17 +42,17 @@ public final class StatusLines {
     private StatusLines() {}
 
     /**
-     * What a line says.
+     * The content of a line.
      *
      * @param tick the frame that first showed the message, or the first one left out; empty if the line does not say
      * @param atNanos when the message came, in ns since the first frame; 0 if frames were left out
      * @param status the status with the message in it
      * @param leftOut how many frames were left out, from {@code tick} on; 0 in the line of a message
-     * @param printer name of the printer that it is about; empty if it does not say
+     * @param printer name of the printer that it is about; empty if the line does not say
      */
     public record Entry(Optional<Long> tick, long atNanos, PrinterStatus status, long leftOut, String printer) {
         /**
-         * What a line says about a printer that has no name.
+         * The content of a line about a printer that has no name.
          *
          * @param tick as above
          * @param atNanos as above
@@ -65,7 +64,7 @@ public final class StatusLines {
         }
     }
 
-    /** A line that makes no sense. The text says what is wrong with it and what would be right. */
+    /** A line that is not valid. The message says what is wrong with it and what would be valid. */
     public static final class BadLineException extends Exception {
         private static final long serialVersionUID = 1L;
 
@@ -75,13 +74,13 @@ public final class StatusLines {
     }
 
     /**
-     * Writes what lies between what is known at two times.
+     * Writes the changes between two times.
      *
      * @param before what is shown up to now
      * @param after what is shown from now on
      * @param tick the frame that first shows it
      * @param startNanos the time of the first frame, on the statuses' clock
-     * @return a line for each message that brought a reading, and one for the last message of each printer, in the order of time
+     * @return a line for each message that brought a reading, and one for the last message of each printer, in chronological order
      */
     public static List<String> between(Statuses before, Statuses after, long tick, long startNanos) {
         SortedMap<Long, List<String>> lines = new TreeMap<>();
@@ -113,7 +112,7 @@ public final class StatusLines {
     }
 
     /**
-     * Writes that frames were left out.
+     * Writes that frames were skipped.
      *
      * @param tick the first of them
      * @param count how many, 1 or more
@@ -132,7 +131,7 @@ public final class StatusLines {
      * @param line JSON
      * @param before the status up to now
      * @return the status with the line in it, with times in ns since the first frame
-     * @throws BadLineException if the line makes no sense
+     * @throws BadLineException if the line is not valid
      */
     public static Entry read(String line, PrinterStatus before) throws BadLineException {
         return read(line, Statuses.of(before));
@@ -144,7 +143,7 @@ public final class StatusLines {
      * @param line JSON
      * @param before what is known up to now
      * @return the status of one printer with the line in it, with times in ns since the first frame
-     * @throws BadLineException if the line makes no sense
+     * @throws BadLineException if the line is not valid
      */
     public static Entry read(String line, Statuses before) throws BadLineException {
         return new StatusLineParser(line).entry(before);

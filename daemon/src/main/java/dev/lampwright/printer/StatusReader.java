@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads messages into the printer's status. It keeps no status of its own; what it keeps is which troubles the log has been told.
- * No message makes it throw. For one thread at a time.
+ * Turns messages into the printer's status. Its only state is which problems have been logged. No message makes it throw. For one thread at
+ * a time.
  */
 public final class StatusReader {
     private final List<ActiveBinding> bounds = new ArrayList<>();
@@ -19,7 +19,7 @@ public final class StatusReader {
     /**
      * Prepares the bindings.
      *
-     * @param bindings where the printer says what
+     * @param bindings where the printer reports what
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public StatusReader(Bindings bindings) {
@@ -64,7 +64,7 @@ public final class StatusReader {
      *
      * @param before the status up to now
      * @param topic the message's topic
-     * @param payload the message's payload; not kept, not changed
+     * @param payload the message's payload; neither kept nor modified
      * @param atNanos when it came, on the daemon's monotonic clock, in ns
      * @return the new status; the very same object if the message says nothing that is bound and readable
      */
@@ -85,8 +85,8 @@ public final class StatusReader {
     }
 
     /**
-     * Tells the log, once, of each binding on whose topic nothing has come so far. To be called when the connection has stood for some time
-     * in which a printer would have spoken; callable from another thread than {@link #read}.
+     * Logs, once, each binding whose topic has brought nothing so far. Call this when the connection has been up long enough for a printer
+     * to have reported something; may be called from another thread than {@link #read}.
      */
     synchronized void tellQuietTopics() {
         bounds.forEach(ActiveBinding::tellIfQuiet);

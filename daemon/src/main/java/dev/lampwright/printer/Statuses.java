@@ -5,12 +5,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
-/** What is known of several printers, by their names. Immutable. */
+/** What is known about several printers, by their names. Immutable. */
 public final class Statuses {
     /** The name of the printer in a configuration that has only one and gives it none. */
     public static final String UNNAMED = "";
 
-    /** Nothing has been heard of any printer. */
+    /** Nothing has been heard from any printer. */
     public static final Statuses NOTHING_HEARD = new Statuses(Map.of());
 
     private final Map<String, PrinterStatus> byName;
@@ -20,7 +20,7 @@ public final class Statuses {
     }
 
     /**
-     * What is known of a printer that has no name.
+     * What is known about a printer that has no name.
      *
      * @param status the status
      * @return its status and no other
@@ -30,10 +30,10 @@ public final class Statuses {
     }
 
     /**
-     * These with another status of one printer.
+     * These with a new status of one printer.
      *
      * @param printer its name
-     * @param status what is known of it now
+     * @param status what is now known about it
      * @return new statuses
      */
     public Statuses with(String printer, PrinterStatus status) {
@@ -43,7 +43,7 @@ public final class Statuses {
     }
 
     /**
-     * What is known of one printer. Allocates nothing.
+     * What is known about one printer. Allocates nothing.
      *
      * @param printer its name
      * @return its status; nothing heard if there is no such printer

@@ -15,8 +15,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Gives each role the value for which most speaks, and each value one role at most. Values that belong together are judged in pairs, the
- * surest first; what too little speaks for is left open.
+ * Assigns to each role the value with the strongest evidence, and to each value one role at most. Values that belong together are judged in
+ * pairs, the surest first; a role with too little evidence is left open.
  */
 final class Assignment {
     private static final int MOST_CANDIDATES = 60;
@@ -25,7 +25,7 @@ final class Assignment {
     private static final double BESIDE = 3;
     private static final double REST_S = 10;
 
-    /** Of two pairs of which neither is better by this, as two nozzles may be, the first that was heard is taken. */
+    /** If neither of two pairs is better than the other by more than this, as with two nozzles, the first one heard is taken. */
     private static final double ALIKE = 0.5;
 
     /** Evidence from another printer's place counts less. */
@@ -33,7 +33,7 @@ final class Assignment {
 
     private static final double LEAST_ACTUAL = 3.5;
 
-    /** The least that must speak for a role. */
+    /** The evidence that a role needs at least. */
     private static final Map<Role, Double> LEAST = Map.of(
             Role.BED_ACTUAL, LEAST_ACTUAL,
             Role.NOZZLE_ACTUAL, LEAST_ACTUAL,
@@ -89,7 +89,7 @@ final class Assignment {
         found.sort(Comparator.comparing(Found::role));
     }
 
-    /** What was decided, by role. */
+    /** The decisions, by role. */
     List<Found> found() {
         return List.copyOf(found);
     }
@@ -104,7 +104,7 @@ final class Assignment {
         return conditions;
     }
 
-    /** What is known of the printer, and what else may be its own. */
+    /** What is known of the printer, and which values may also belong to it. */
     UnclaimedValues unclaimed() {
         List<Source> signs =
                 new ArrayList<>(conditions.stream().map(FoundCondition::source).toList());
@@ -118,7 +118,7 @@ final class Assignment {
                         .toList());
     }
 
-    /** What tells the unit of temperatures. */
+    /** What determines the unit of temperatures. */
     Thermometer thermometer() {
         return thermometer;
     }
@@ -178,7 +178,7 @@ final class Assignment {
         return singles;
     }
 
-    /** Half of what speaks for a pair speaks for each of the two. */
+    /** Each value of a pair gets half of the evidence for the pair. */
     private void findPlace(List<Pair> pairs, List<Single> singles) {
         singles.forEach(single -> place.add(single.trail, single.role, single.judgement.score()));
         bench.trails()
@@ -233,7 +233,7 @@ final class Assignment {
         give(role, trail, new Judgement(pair.score, reasons));
     }
 
-    /** Heaters of which none is called one, and none is as hot as a nozzle, may be any machine's. */
+    /** Heaters may belong to any machine if none is named as a heater and none is as hot as a nozzle. */
     private void takeBackWhatIsNoPrinters() {
         boolean printer = filled.containsKey(Role.NOZZLE_ACTUAL)
                 || filled.values().stream().anyMatch(Assignment::isCalledAHeater);
@@ -246,7 +246,7 @@ final class Assignment {
         }
     }
 
-    /** A third temperature beside those of bed and nozzle, called alike but for one name, is the chamber's. */
+    /** A third temperature next to those of bed and nozzle, with the same name except for one part, is the chamber's. */
     private void giveChamber() {
         Trail bed = filled.get(Role.BED_ACTUAL);
         Trail nozzle = filled.get(Role.NOZZLE_ACTUAL);
@@ -264,7 +264,7 @@ final class Assignment {
         }
     }
 
-    /** A third target beside those of bed and nozzle, which the chamber goes to and may not have reached. */
+    /** A third target next to those of bed and nozzle, which the chamber approaches but may not have reached. */
     private void giveChamberTarget(Trail chamber) {
         Trail bed = filled.get(Role.BED_SETPOINT);
         Trail nozzle = filled.get(Role.NOZZLE_SETPOINT);
@@ -296,7 +296,7 @@ final class Assignment {
                 && !bed.names().levels().equals(nozzle.names().levels());
     }
 
-    /** What nothing is called, but grows as only a job does. */
+    /** Values without a telling name that grow as only a job does. */
     private void giveUnnamedJob() {
         if (!filled.containsKey(Role.NOZZLE_SETPOINT)) {
             return;
@@ -348,7 +348,7 @@ final class Assignment {
         }
     }
 
-    /** What goes up from far above 0 while all heaters are off counts messages, or the time since the printer was switched on. */
+    /** A value that rises from far above 0 while all heaters are off counts messages, or the time since the printer was switched on. */
     private boolean runsAtRest(Trail trail) {
         HeardHeat heat = new HeardHeat(filled);
         double begin = trail.firstSecond();

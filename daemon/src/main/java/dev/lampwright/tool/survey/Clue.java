@@ -3,15 +3,15 @@ package dev.lampwright.tool.survey;
 /**
  * What one piece of evidence says.
  *
- * @param weight how much it speaks for, or below 0 against; about 1 is a hint, 3 is strong
- * @param reason why, in words for the user; empty if it is not worth telling
+ * @param weight the evidence for it, or against it if below 0; about 1 is a hint, 3 is strong
+ * @param reason why, worded for the user; empty if not worth showing
  */
 record Clue(double weight, String reason) {
     /** Says nothing. */
     static final Clue NONE = new Clue(0, "");
 
     /**
-     * Speaks against.
+     * Evidence against.
      *
      * @param weight how much, above 0
      * @return the clue

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * A share of the job that is done and the time left make up the whole: as the time left falls towards 0 the share goes towards 1, 100 or 1000. So a
- * straight line through both is at one of these where no time is left.
+ * The completed share of the job and the time left add up to the whole: as the time left falls to 0, the share approaches 1, 100 or 1000.
+ * So a straight line through both has one of these values where no time is left.
  */
 final class CompletionEvidence implements Evidence {
     private static final double[] WHOLES = {1, 100, 1000};
@@ -44,12 +44,13 @@ final class CompletionEvidence implements Evidence {
     }
 
     /**
-     * To what a share of the job goes as the time left falls to 0, by least squares over the moments at which that is running.
+     * The value that a share of the job approaches as the time left falls to 0, by least squares over the moments at which the time left is
+     * running.
      *
      * @param share what was seen of the share
      * @param left what was seen of the time left
      * @param tolerance how far off it may be, as a share of the whole
-     * @return 1, 100 or 1000; empty if it goes elsewhere or is uncertain
+     * @return 1, 100 or 1000; empty if it approaches something else or is uncertain
      */
     static OptionalDouble whole(Trail share, Trail left, double tolerance) {
         double n = 0;

@@ -11,9 +11,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
-/** Looks for flags, codes and texts that show a state by themselves: those that the place of the state has no word for. */
+/** Looks for flags, codes and texts that show a state by themselves, for the states that the state's place has no word for. */
 final class ConditionSearch {
-    /** Of several that are met, the first here counts. */
+    /** If several are met, the first in this order counts. */
     private static final List<PrinterState> ORDER = List.of(
             PrinterState.FAULT,
             PrinterState.STOPPED,
@@ -31,10 +31,10 @@ final class ConditionSearch {
     private final List<StatePlace> open = new ArrayList<>();
 
     /**
-     * Looks.
+     * Searches.
      *
      * @param trails the values that may be the printer's, without those whose role is known
-     * @param said what a value said, and what the printer did meanwhile
+     * @param said what a value reported, and what the printer did during that time
      * @param doings what the printer did when
      * @param known the states for which words are bound already
      */
@@ -57,7 +57,7 @@ final class ConditionSearch {
         return ORDER.stream().filter(found::containsKey).map(found::get).toList();
     }
 
-    /** Flags that were on only while the job stood still: a pause or a fault, and nobody can tell which. */
+    /** Flags that were on only while the job stood still: a pause or a fault, which readings cannot distinguish. */
     List<StatePlace> open() {
         return List.copyOf(open);
     }

@@ -1,6 +1,6 @@
 package dev.lampwright.tool.survey;
 
-/** A count goes up from 0 or 1, step by step, to a total that stays the same meanwhile, and never beyond. */
+/** A count rises from 0 or 1, step by step, to a total that stays the same, and never exceeds it. */
 final class CountUpEvidence implements PairEvidence {
     private static final int LEAST_STEPS = 5;
     private static final double SELDOM = 0.05;

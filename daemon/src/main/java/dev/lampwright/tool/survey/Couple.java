@@ -2,7 +2,7 @@ package dev.lampwright.tool.survey;
 
 import java.util.List;
 
-/** Two roles that belong together: what goes somewhere, and where to. */
+/** Two roles that belong together: a value, and what it approaches. */
 enum Couple {
     BED(Role.BED_ACTUAL, Role.BED_SETPOINT),
     NOZZLE(Role.NOZZLE_ACTUAL, Role.NOZZLE_SETPOINT),
@@ -31,7 +31,7 @@ enum Couple {
         return second;
     }
 
-    /** What speaks for one value going to another in such a way. */
+    /** The evidence that one value approaches the other in this way. */
     Judgement judge(Trail one, Trail other) {
         Judgement judgement = Judgement.OPEN;
         for (PairEvidence evidence : List.of(SIBLINGS, this == COUNT ? COUNTING : FOLLOWING)) {

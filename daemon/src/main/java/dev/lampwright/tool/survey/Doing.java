@@ -1,16 +1,16 @@
 package dev.lampwright.tool.survey;
 
-/** What a printer does, as far as its readings show it. */
+/** What a printer does, as far as its readings show. */
 public enum Doing {
-    /** The heaters are off, and nothing is done of a job. */
+    /** The heaters are off, and no progress has been made on a job. */
     RESTING("was at rest"),
     /** A heater is on and well below its target. */
     HEATING("heated up"),
     /** The job goes on. */
     ADVANCING("went on with the job"),
-    /** The heaters are at their targets, and nothing is done of the job yet. */
+    /** The heaters are at their targets, and no progress has been made on the job yet. */
     PREPARING("was hot and had done nothing of the job yet"),
-    /** The heaters are on and the job does not go on: a pause or a fault. */
+    /** The heaters are on and the job makes no progress: a pause or a fault. */
     STANDING("was hot and did not go on with the job"),
     /** The heaters are off, and the job is at its end. */
     FINISHED("was off with the job complete"),

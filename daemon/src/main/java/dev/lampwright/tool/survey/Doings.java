@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
 
-/** What the printer did at each time, as far as its readings show it: a line of moments with the same time between two. */
+/** What the printer did at each time, as far as its readings show: equally spaced moments. */
 final class Doings {
     private static final int MOST_MOMENTS = 2000;
     private static final double LEAST_STEP_S = 0.5;
@@ -21,7 +21,7 @@ final class Doings {
     private final Doing[] moments;
 
     /**
-     * Looks at all that was heard.
+     * Evaluates everything that was heard.
      *
      * @param readings the values whose role is known
      * @param trails all values
@@ -54,7 +54,7 @@ final class Doings {
     }
 
     /**
-     * For which share of the moments with one thing another thing was so as well.
+     * The share of the moments with one thing at which another was true as well.
      *
      * @param one the one
      * @param other the other
@@ -74,9 +74,9 @@ final class Doings {
     }
 
     /**
-     * What the printer did while a place said each of its texts.
+     * What the printer did while a place reported each of its texts.
      *
-     * @param runs what the place said
+     * @param runs what the place reported
      * @return for each text, in order, how long the printer did what, in s
      */
     List<Map<Doing, Double>> during(Runs runs) {

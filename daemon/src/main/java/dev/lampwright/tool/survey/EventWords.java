@@ -10,7 +10,7 @@ import java.util.List;
  * @param end words for the end
  */
 record EventWords(List<String> begin, List<String> end) {
-    /** Sorts words; those that are neither are left out. */
+    /** Classifies words; those that are neither are left out. */
     static EventWords of(List<String> words) {
         List<String> begin = new ArrayList<>();
         List<String> end = new ArrayList<>();

@@ -3,8 +3,8 @@ package dev.lampwright.tool.survey;
 import dev.lampwright.payload.Unit;
 
 /**
- * One kind of evidence of what a value may be. {@link EvidenceTable} puts each kind to every value by itself; only {@link PlaceEvidence} and
- * {@link MeaningEvidence} come later, in {@link Assignment}, because they need what was found of other values.
+ * One kind of evidence of what a value may be. {@link EvidenceTable} applies each kind to every value by itself; only {@link PlaceEvidence}
+ * and {@link MeaningEvidence} come later, in {@link Assignment}, because they need what was found about other values.
  */
 sealed interface Evidence
         permits Evidence.OfKind,
@@ -23,11 +23,11 @@ sealed interface Evidence
                 PlaceEvidence,
                 MeaningEvidence {
     /**
-     * Weighs.
+     * Weighs a value in a role.
      *
      * @param trail what was seen of the value
      * @param role what it may be
-     * @return what this says to it; {@link Clue#NONE} where it cannot tell
+     * @return the evidence; {@link Clue#NONE} if there is none either way
      */
     Clue weigh(Trail trail, Role role);
 
@@ -45,7 +45,7 @@ sealed interface Evidence
         }
     }
 
-    /** The unit that stands with a number. */
+    /** The unit given with a number. */
     record OfUnit() implements Evidence {
         @Override
         public Clue weigh(Trail trail, Role role) {
@@ -62,7 +62,7 @@ sealed interface Evidence
     record OfPace() implements Evidence {
         private static final double USUAL = 2;
 
-        /** A clock that stands at 0 until the job begins counts no messages, and not since the printer was switched on. */
+        /** A clock that stays at 0 until the job begins counts neither messages nor the time since the printer was switched on. */
         private static final double WAITS = 2.5;
 
         @Override
@@ -104,7 +104,7 @@ sealed interface Evidence
         }
     }
 
-    /** An event is told in words for beginning and end, that come and go. */
+    /** An event is reported in words for its beginning and end, which come and go. */
     record OfEvent() implements Evidence {
         private static final int MOST_WORDS = 8;
 

@@ -7,7 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** All evidence of single values, put to every value in every role once. */
+/** All evidence of single values, each applied once to every value in every role. */
 final class EvidenceTable {
     private final List<Evidence> evidence;
     private final ForeignEvidence foreign;
@@ -17,7 +17,7 @@ final class EvidenceTable {
      * Weighs every value.
      *
      * @param trails all values
-     * @param thermometer what tells the unit of temperatures
+     * @param thermometer what determines the unit of temperatures
      */
     EvidenceTable(Collection<Trail> trails, Thermometer thermometer) {
         foreign = new ForeignEvidence(trails);
@@ -28,7 +28,7 @@ final class EvidenceTable {
     /**
      * Every kind of evidence that a value gives by itself.
      *
-     * @param thermometer what tells the unit of temperatures
+     * @param thermometer what determines the unit of temperatures
      * @param trails all values
      */
     static List<Evidence> all(Thermometer thermometer, Collection<Trail> trails) {
@@ -60,12 +60,12 @@ final class EvidenceTable {
         return roles;
     }
 
-    /** What a value is worth in a role. */
+    /** The score of a value in a role. */
     Judgement of(Trail trail, Role role) {
         return judgements.get(trail).get(role);
     }
 
-    /** How much a foreign word in a value's own name speaks against it. */
+    /** How much a foreign word in a value's own name counts against it. */
     double foreign(Trail trail) {
         boolean own = trail.names().ownSpeaksOf(Concept.FOREIGN) && !foreign.standsApart(trail);
         return own ? ForeignEvidence.WEIGHT : 0;

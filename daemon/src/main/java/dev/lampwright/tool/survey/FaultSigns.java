@@ -7,7 +7,7 @@ import java.util.Set;
 
 /** Finds faults that a printer reports by a text that is otherwise empty, or by a code that is otherwise always the same. */
 final class FaultSigns {
-    /** Words in a name that mean a fault in the past, or many. */
+    /** Words in a name that mean a past fault, or several. */
     private static final Set<String> NOT_NOW = Set.of(
             "last",
             "previous",
@@ -30,7 +30,7 @@ final class FaultSigns {
 
     private FaultSigns() {}
 
-    /** Whether a value's name speaks of a fault that is there now. */
+    /** Whether a value's name suggests a current fault. */
     static boolean speaksOfFaultNow(Trail trail) {
         List<String> own = trail.names().own();
         return own.stream().noneMatch(NOT_NOW::contains)
@@ -70,7 +70,7 @@ final class FaultSigns {
         return word.isBlank() || word.equals("null");
     }
 
-    /** A word that comes while the job goes on does not mean a fault. */
+    /** A word that comes while the job is running does not mean a fault. */
     private static boolean isAtRest(Said said) {
         return isEmpty(said.word()) || said.seconds(Doing.ADVANCING) > SELDOM * said.clear();
     }

@@ -10,7 +10,7 @@ import java.util.Set;
  * A value that is only ever on or off.
  *
  * @param trail what was seen of it
- * @param on the word for on, as it was said or as it goes with the word for off
+ * @param on the word for on, as it was reported, or as it corresponds to the word for off
  * @param said what the printer did while it was on; empty if it never was
  */
 record Flag(Trail trail, String on, Optional<Said> said) {
@@ -31,11 +31,11 @@ record Flag(Trail trail, String on, Optional<Said> said) {
     private static final double MOSTLY = 0.7;
 
     /**
-     * Looks at a value.
+     * Evaluates a value.
      *
      * @param trail what was seen of it
-     * @param all what it said, and what the printer did meanwhile
-     * @return empty if it is no flag
+     * @param all what it reported, and what the printer did during that time
+     * @return empty if it is not a flag
      */
     static Optional<Flag> of(Trail trail, List<Said> all) {
         List<String> words = all.stream().map(Said::word).toList();
@@ -52,7 +52,7 @@ record Flag(Trail trail, String on, Optional<Said> said) {
                 });
     }
 
-    /** The state that its name speaks of. */
+    /** The state that its name suggests. */
     Optional<PrinterState> named() {
         return StateWords.stateOf(String.join(" ", trail.names().own()));
     }
@@ -89,7 +89,7 @@ record Flag(Trail trail, String on, Optional<Said> said) {
         };
     }
 
-    /** Whether it was on for most of the time that the printer did something. */
+    /** Whether it was on for most of the time in which the printer did something. */
     private boolean covers(Doing doing, Doings doings) {
         return said.map(one -> one.seconds(doing)).orElse(0.0) >= MOSTLY * doings.seconds(doing)
                 && doings.seconds(doing) > 0;

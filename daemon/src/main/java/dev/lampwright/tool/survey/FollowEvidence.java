@@ -9,15 +9,15 @@ final class FollowEvidence implements PairEvidence {
     private static final double NEAR_SHARE = 0.03;
     private static final int LEAST_SAMPLES = 5;
 
-    /** Nine steps in ten go towards the target, from far away, and it is reached. */
+    /** Nine steps in ten go towards the target, starting far away, and the target is reached. */
     private static final double PROOF = 0.9;
 
     private static final int LEAST_FAR = 4;
     private static final double FAR = 4;
-    /** How much of its whole range a temperature may go up and down by itself. */
+    /** How much of its whole range a temperature may fluctuate by itself. */
     private static final double RIPPLE_SHARE = 0.04;
 
-    /** Whether the one goes towards the other from far away, wherever it has got to. */
+    /** Whether one approaches the other from far away, no matter how far it has come. */
     static boolean follows(Trail actual, Trail target) {
         boolean counts = actual.whole() && actual.least() <= 1;
         if (counts || actual == target) {
@@ -46,7 +46,7 @@ final class FollowEvidence implements PairEvidence {
                 arrives ? "the one comes to the other and stays" : share > 0.9 ? "the one goes towards the other" : "");
     }
 
-    /** A step is what goes beyond the sensor's own ripple, however many messages that takes. */
+    /** A step is a change beyond the sensor's own ripple, however many messages it takes. */
     private static Count count(Trail actual, Trail target) {
         Count count = new Count();
         Series series = actual.series();

@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A name speaks of some other thing: a fan, a room, the weather. It counts as a whole word only. In the value's own name it speaks against the value.
- * In a name further out, which may be no more than where the printer stands, it counts only where nothing below it is called a bed or a nozzle, or
- * heats up as a nozzle does.
+ * The name refers to something else: a fan, a room, the weather. It counts as a whole word only. In the value's own name it counts against
+ * the value. In a name further out, which may only say where the printer is, it counts only where nothing below it is called a bed or a
+ * nozzle, or heats up as a nozzle does.
  */
 final class ForeignEvidence implements Evidence {
-    /** How much it speaks against a value. */
+    /** How much it counts against a value. */
     static final double WEIGHT = 3;
 
-    /** No room, boiler or kitchen is heated to so much, in any unit. Common practice, no source. */
+    /** No room, boiler or kitchen gets this hot, in any unit. Common practice, no source. */
     private static final double HOT = 150;
 
     private final Map<List<List<String>>, Boolean> printers = new HashMap<>();
@@ -38,7 +38,7 @@ final class ForeignEvidence implements Evidence {
         return trail.names().ownSpeaksOf(Concept.FOREIGN) || standsApart(trail);
     }
 
-    /** Whether a name further out speaks of some other thing, and nothing below it of a printer. */
+    /** Whether an outer name refers to something else, and nothing below it to a printer. */
     boolean standsApart(Trail trail) {
         List<List<String>> levels = trail.names().levels();
         for (int i = 0; i < levels.size(); i++) {

@@ -11,13 +11,13 @@ import java.util.Map;
  *
  * @param role what it is
  * @param source where it is reported
- * @param unit the unit in which it is told; {@link Unit#OWN} if it is the role's own
- * @param scale what the number is multiplied by to be in that unit; 1 for the number as it is
- * @param words the words or codes that came, if it is told so
- * @param meanings the state that each of the words stands for, for those of which that is certain
- * @param doubts what is not sure about it, in words for the user
- * @param score how much speaks for it; what is below the least for its role is not told
- * @param reasons why, in words for the user
+ * @param unit the unit in which it is reported; {@link Unit#OWN} if it is the role's own
+ * @param scale factor that converts the number to that unit; 1 to keep it unchanged
+ * @param words the words or codes that came, if it is reported in words
+ * @param meanings the state that each of the words stands for, where that is certain
+ * @param doubts what is uncertain, worded for the user
+ * @param score the evidence for it; a value below its role's minimum is not reported
+ * @param reasons why, worded for the user
  */
 public record Found(
         Role role,

@@ -10,13 +10,13 @@ import java.util.List;
  *
  * @param state the state
  * @param source where it is
- * @param is words of which one has to stand there; none for any
- * @param not words that may not stand there
- * @param reasons why, in words for the user
+ * @param is words of which one must be there; empty for any
+ * @param not words that must not be there
+ * @param reasons why, worded for the user
  */
 public record FoundCondition(
         PrinterState state, Source source, List<String> is, List<String> not, List<String> reasons) {
-    /** Whether a word that stands at the place meets it. */
+    /** Whether the word at the place meets it. */
     boolean isMetBy(String word) {
         boolean some = !word.isBlank() && !word.equals("null");
         return some

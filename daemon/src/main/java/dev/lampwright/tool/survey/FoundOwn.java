@@ -4,15 +4,16 @@ import dev.lampwright.payload.Source;
 import java.util.List;
 
 /**
- * A reading that Lampwright has no name for, under the name that the survey proposes: a number such as a fan's, or one of the two that a further heater has.
+ * A reading that Lampwright has no name for, under the name that the survey proposes: a number such as a fan's, or one of the two that a
+ * further heater has.
  *
  * @param key the name in the configuration
  * @param source where it is reported
  * @param unit the unit for the configuration; empty for none
- * @param scale what the number is multiplied by; 1 for the number as it is
+ * @param scale factor for the number; 1 to keep it unchanged
  * @param range what counts as 0 and what counts as 1; empty if that is open or follows from the unit
  * @param certain whether there is no doubt about what it is, nor about its unit and its range
- * @param reasons why, in words for the user; what is in doubt comes last
+ * @param reasons why, worded for the user; doubts come last
  */
 public record FoundOwn(
         String key,

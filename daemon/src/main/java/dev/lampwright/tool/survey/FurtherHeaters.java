@@ -13,11 +13,11 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Heaters beside bed, nozzle and chamber, such as a second nozzle. A temperature and a target are one if the temperature goes to the target and stays there,
- * or if they are called as those of a heater that was found, but for one name, the same in both.
+ * Heaters other than bed, nozzle and chamber, such as a second nozzle. A temperature and a target form one if the temperature approaches
+ * the target and stays there, or if their names are those of a heater already found except for one part, which is the same in both.
  */
 final class FurtherHeaters {
-    /** As many as a configuration may have. */
+    /** The maximum that a configuration may have. */
     private static final int MOST = 8;
 
     private static final int MOST_TARGETS = 100;
@@ -45,10 +45,10 @@ final class FurtherHeaters {
     }
 
     /**
-     * Looks.
+     * Searches.
      *
-     * @param around what is known, and what is left
-     * @param thermometer what tells the unit of temperatures
+     * @param around what is known, and which values are left
+     * @param thermometer what determines the unit of temperatures
      */
     FurtherHeaters(UnclaimedValues around, Thermometer thermometer) {
         this.around = around;
@@ -109,7 +109,7 @@ final class FurtherHeaters {
         return !target && gauge.toOwn(trail.least()) >= COLDEST_C && gauge.toOwn(trail.most()) <= HOTTEST_C;
     }
 
-    /** Whether both are called as those of a known heater, except for one name, which is the same in both and not another heater's. */
+    /** Whether both are named like those of a known heater, except for one part, which is the same in both and not another heater's. */
     private boolean isSibling(Trail actual, Trail target) {
         return List.of(HeatedPart.values()).stream()
                 .filter(heater -> isCalled(actual, heater) && isCalled(target, heater))
@@ -142,7 +142,7 @@ final class FurtherHeaters {
         return level;
     }
 
-    /** What a value is called that the known one is not. */
+    /** The part of a value's name that the known one does not have. */
     private static List<String> differing(Trail trail, Trail known) {
         int level = level(trail, known);
         List<String> words = new ArrayList<>(trail.names().levels().get(level));
@@ -150,7 +150,7 @@ final class FurtherHeaters {
         return words;
     }
 
-    /** Whether it is a known heater that is reported twice. */
+    /** Whether it is a known heater, reported a second time. */
     private boolean isRepeated(Pair pair) {
         return around.filled().stream().anyMatch(known -> isSame(pair.actual, known) || pair.target == known);
     }
@@ -195,7 +195,7 @@ final class FurtherHeaters {
                 .findFirst();
     }
 
-    /** By its kind, by how hot it is set, or by what it is called. */
+    /** Named by its kind, by its highest target, or by its own name. */
     private String name(Pair pair) {
         if (kind(pair).isPresent()) {
             return kind(pair).get().concept().word();
@@ -224,7 +224,7 @@ final class FurtherHeaters {
                 && Nearest.to(called, known).isEmpty();
     }
 
-    /** The first of a kind has the name of the kind, unless that is the one that Lampwright knows. */
+    /** The first of a kind has the name of the kind, unless Lampwright already uses that name. */
     private String numbered(String name) {
         boolean known = List.of(HeatedPart.values()).stream()
                 .anyMatch(heater -> heater.concept().word().equals(name));

@@ -3,13 +3,13 @@ package dev.lampwright.tool.survey;
 import dev.lampwright.payload.Unit;
 
 /**
- * How the number of a reading is told.
+ * How the number of a reading is reported.
  *
  * @param unit the unit; {@link Unit#OWN} if it is the role's own
- * @param scale what the number is multiplied by to be in that unit: 0.1 for tenths
+ * @param scale factor that converts the number to that unit: 0.1 for tenths
  */
 record Gauge(Unit unit, double scale) {
-    /** The number is told as it is. */
+    /** The number is used unchanged. */
     static final Gauge PLAIN = new Gauge(Unit.OWN, 1);
 
     /** A number without a fraction of its unit. */
@@ -17,7 +17,7 @@ record Gauge(Unit unit, double scale) {
         return new Gauge(unit, 1);
     }
 
-    /** A number as it is told, in the role's own unit. */
+    /** Converts a number as reported to the role's own unit. */
     double toOwn(double told) {
         return unit.toOwn(told * scale);
     }

@@ -12,8 +12,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Words for states that were not heard: the usual ones, and those of the languages of the words that were. Warming and printing are not among them:
- * where a printer has no word for those, its readings tell.
+ * Words for states that were not heard: the usual ones, and those of the languages of the words that were. Warming and printing are not
+ * among them: where a printer has no word for those, its readings show them.
  */
 final class GuessedWords {
     /** In the order in which they are tried. Common practice, no source. */
@@ -59,9 +59,9 @@ final class GuessedWords {
     /**
      * What to guess.
      *
-     * @param heard all words that were heard at the place, also those that are bound to no state
+     * @param heard all words that were heard at the place, including those bound to no state
      * @param known the states that have a word
-     * @return words for the other states, none of which means a word that was heard; nothing at all for codes
+     * @return words for the other states, none of which contradicts a word that was heard; empty for codes
      */
     static Map<PrinterState, List<String>> of(List<String> heard, StateWords known) {
         Map<PrinterState, List<String>> guesses = new LinkedHashMap<>();

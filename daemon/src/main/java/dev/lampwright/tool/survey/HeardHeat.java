@@ -2,7 +2,7 @@ package dev.lampwright.tool.survey;
 
 import java.util.Map;
 
-/** How the heaters stood at each time. */
+/** What the heaters were doing at each time. */
 final class HeardHeat {
     private static final double BELOW_SHARE = 0.06;
     private static final double MOVING_S = 12;
@@ -11,7 +11,7 @@ final class HeardHeat {
 
     private final Map<Role, Trail> readings;
 
-    /** How they stand: off; on and one of them well below its target; on and all of them there; or it is not known. */
+    /** What they are doing: off; on, with one of them well below its target; on, with all at their targets; or unknown. */
     enum Stand {
         OFF,
         BELOW,
@@ -28,7 +28,7 @@ final class HeardHeat {
         this.readings = Map.copyOf(readings);
     }
 
-    /** How they stood at a time. */
+    /** What they were doing at a given time. */
     Stand at(double second) {
         Stand all = Stand.UNKNOWN;
         for (HeatedPart heater : HeatedPart.values()) {
@@ -48,7 +48,7 @@ final class HeardHeat {
         return actual == null || heater == HeatedPart.CHAMBER ? Stand.UNKNOWN : alone(actual, second);
     }
 
-    /** A target that is as low as it ever was is taken for off: some are set to 0, some to 0 in another unit, some to the room's. */
+    /** A target that is as low as it ever was counts as off: some are set to 0, some to 0 in another unit, some to room temperature. */
     private static Stand byTarget(Trail actual, Trail target, double second) {
         double wanted = target.steps().at(second);
         if (Double.isNaN(wanted) || (target.least() == target.most() && wanted > 0)) {

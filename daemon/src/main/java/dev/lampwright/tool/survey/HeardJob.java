@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Whether the job went on at each time, by the number that shows it best. */
+/** Whether the job was progressing at each time, by the number that shows it best. */
 final class HeardJob {
     private static final double LONG = 1.8;
     private static final double LEAST_GAP_S = 4;
@@ -26,7 +26,7 @@ final class HeardJob {
     }
 
     /**
-     * The job by what is known of it.
+     * Creates one from what is known of the job.
      *
      * @param readings the values whose role is known
      * @return empty if nothing moved that shows it
@@ -39,7 +39,7 @@ final class HeardJob {
                 .findFirst();
     }
 
-    /** How long it usually takes from one step to the next. */
+    /** The median time from one step to the next. */
     private double median() {
         double[] gaps = new double[Math.max(0, steps.size() - 1)];
         Arrays.setAll(gaps, i -> steps.second(i + 1) - steps.second(i));
@@ -53,7 +53,7 @@ final class HeardJob {
                 && (falls ? steps.value(step) < steps.value(step - 1) : steps.value(step) > steps.value(step - 1));
     }
 
-    /** Whether it went on: between two steps ahead that were no further apart than usual. */
+    /** Whether it progressed: between two upward steps that were no further apart than usual. */
     boolean advances(double second) {
         int before = steps.until(second);
         return before >= 0
@@ -61,7 +61,7 @@ final class HeardJob {
                 && steps.second(before + 1) - steps.second(before) <= LONG * gapSeconds;
     }
 
-    /** Whether it surely stood still: longer than usual since the last step, and until the next. */
+    /** Whether it certainly stood still: longer than usual since the last step, and until the next. */
     private boolean stands(double second) {
         int before = steps.until(second);
         double from = before < 0 ? Double.NEGATIVE_INFINITY : steps.second(before);

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Where a printer says what it is doing, and in what words, for whoever asks a person about those that are in doubt.
+ * Where a printer reports what it is doing, and in what words, to ask a person about the uncertain ones.
  *
  * @param source the place
- * @param words what it said there, in the order in which it first came
+ * @param words what it reported there, in order of first appearance
  */
 public record HeardState(Source source, List<Word> words) {
     /** Keeps a copy. */
@@ -21,13 +21,13 @@ public record HeardState(Source source, List<Word> words) {
      * A word.
      *
      * @param pattern as a binding names it
-     * @param meanwhile what the printer did meanwhile, for the user
-     * @param state the word of the configuration for the state that it stands for; empty if that is in doubt
+     * @param meanwhile what the printer did during that time, worded for the user
+     * @param state the word of the configuration for the state that it stands for; empty if uncertain
      */
     public record Word(String pattern, String meanwhile, String state) {}
 
     /**
-     * The place that a proposal binds, else the likeliest of those that said more than one word.
+     * The place that a proposal binds, or else the likeliest of those that reported more than one word.
      *
      * @param proposal what was found
      * @return empty if there is no such place
@@ -54,7 +54,7 @@ public record HeardState(Source source, List<Word> words) {
     /**
      * The place as lines of the configuration.
      *
-     * @return TOML, as it stands below {@code [printer.state]}
+     * @return TOML, as written below {@code [printer.state]}
      */
     public String place() {
         StringBuilder lines = new StringBuilder();

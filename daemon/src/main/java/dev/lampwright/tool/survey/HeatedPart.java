@@ -35,12 +35,12 @@ enum HeatedPart {
         return target;
     }
 
-    /** The lowest temperature that one sets it to, in °C. Common practice, no source. */
+    /** The lowest temperature that it is set to, in °C. Common practice, no source. */
     double leastC() {
         return leastC;
     }
 
-    /** The highest temperature that one sets it to, in °C. Common practice, no source. */
+    /** The highest temperature that it is set to, in °C. Common practice, no source. */
     double mostC() {
         return mostC;
     }

@@ -6,8 +6,9 @@ import java.util.Collection;
 import java.util.List;
 
 /**
- * Whether heaters are told in tenths or hundredths, or in kelvin, without saying so: by how cold the coldest of them is and how hot the hottest. It
- * looks at what is called a bed's or a nozzle's temperature, and at what goes to another value and stays there as a heater does.
+ * Whether heaters are reported in tenths, hundredths or kelvin without saying so, judged by how cold the coldest is and how hot the
+ * hottest. Considers values named as a bed's or a nozzle's temperature, and values that approach another value and stay there as a heater
+ * does.
  */
 final class HeaterScale {
     /** Nothing of a printer is hotter, in °F or K. Common practice, no source. */
@@ -32,7 +33,7 @@ final class HeaterScale {
     private double coldestBed = Double.NEGATIVE_INFINITY;
 
     /**
-     * Looks.
+     * Evaluates.
      *
      * @param trails all values
      */
@@ -66,7 +67,7 @@ final class HeaterScale {
         return targets.stream().anyMatch(target -> target != actual && FollowEvidence.proves(actual, target));
     }
 
-    /** How they are told; {@link Gauge#PLAIN} if nothing speaks against °C, or if it may be °F. */
+    /** How they are reported; {@link Gauge#PLAIN} if nothing rules out °C, or if it may be °F. */
     Gauge gauge() {
         if (actuals.isEmpty()) {
             return Gauge.PLAIN;

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * Numbers that grow with the job, whatever they are called: they stay at 0 while the heaters come to their targets, begin to rise when those are
- * there, and only rise from then on. Of two that stand side by side and of which one stays where it is, they are the count and its total.
+ * Numbers that grow with the job, whatever their names: they stay at 0 while the heaters approach their targets, start to rise when the
+ * heaters are there, and only rise from then on. Two that are next to each other, one of which stays constant, are the count and its total.
  */
 final class JobGrowth {
     private static final int LEAST_STEPS = 5;
@@ -24,11 +24,11 @@ final class JobGrowth {
     private final List<Trail> free;
     private final List<Trail> growing;
 
-    /** A count and what it counts up to. */
+    /** A count and its total. */
     record Count(Trail done, Trail total) {}
 
     /**
-     * Looks.
+     * Searches.
      *
      * @param readings the values whose role is known
      * @param free the printer's other values
@@ -53,7 +53,7 @@ final class JobGrowth {
         return may && waited(trail, steps.second(1)) && onlyRises(steps);
     }
 
-    /** Whether it was there during a heat-up, and 0 all the time. */
+    /** Whether it was reported during a heat-up, and was 0 throughout. */
     private boolean waited(Trail trail, double begin) {
         double from = begin - LEAST_WAIT_S;
         boolean hot = heat.at(begin) == HeardHeat.Stand.THERE;
@@ -63,7 +63,7 @@ final class JobGrowth {
         return hot && trail.firstSecond() < from && heated >= LEAST_WAIT_S;
     }
 
-    /** Only at the end, or for a new job, it may go back to 0; and it rises while the heaters are at their targets. */
+    /** It may go back to 0 only at the end, or for a new job; and it rises while the heaters are at their targets. */
     private boolean onlyRises(Steps steps) {
         int ups = 0;
         int hot = 0;
@@ -78,7 +78,7 @@ final class JobGrowth {
         return hot >= MOSTLY * ups;
     }
 
-    /** The only count with its total. */
+    /** The only count that has a total. */
     Optional<Count> count() {
         List<Count> counts = growing.stream()
                 .filter(done -> done.whole() && Moves.of(done.series()).largest() <= USUAL_STEP)

@@ -7,7 +7,7 @@ import java.util.List;
  * What all evidence together says.
  *
  * @param score the sum of the weights
- * @param reasons what speaks for it, for the user
+ * @param reasons the evidence for it, worded for the user
  */
 record Judgement(double score, List<String> reasons) {
     /** Nothing said yet. */

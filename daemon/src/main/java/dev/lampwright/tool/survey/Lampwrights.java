@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * The lampwrights that report at a broker, so that none is mistaken for a printer. Each is recognised by the program that its status names,
+ * The lampwrights that report to a broker, so that none is mistaken for a printer. Each is recognised by the program name in its status,
  * whatever its prefix. No more than {@link #MOST} are kept.
  */
 final class Lampwrights {
-    /** So many are kept at most. */
+    /** The maximum number kept. */
     static final int MOST = 64;
 
     private static final String STATUS = new OwnTopics("").status();
@@ -21,7 +21,7 @@ final class Lampwrights {
     private final Map<String, OwnTopics> topics = new TreeMap<>();
 
     /**
-     * Looks whether a message is the status of a lampwright.
+     * Checks whether a message is the status of a lampwright.
      *
      * @param topic its topic
      * @param leaves its values
@@ -41,7 +41,7 @@ final class Lampwrights {
                         leaf.path().toString().equals(PROGRAM) && leaf.text().equals(Signature.PROGRAM));
     }
 
-    /** Whether a topic is where one of them tells how it does, is asked, or answers. */
+    /** Whether a topic is one on which a lampwright publishes its status, receives asks, or answers. */
     boolean own(String topic) {
         return topics.values().stream().anyMatch(own -> own(own, topic));
     }
@@ -50,7 +50,7 @@ final class Lampwrights {
         return topic.equals(own.status()) || topic.equals(own.answer()) || topic.startsWith(own.ask(""));
     }
 
-    /** The beginnings of their topics, in order. */
+    /** Their topic prefixes, in order. */
     List<String> prefixes() {
         return List.copyOf(topics.keySet());
     }

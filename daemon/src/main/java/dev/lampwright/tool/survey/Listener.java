@@ -24,14 +24,14 @@ public final class Listener implements AutoCloseable {
     private boolean isLost;
     private String lastReason = "";
 
-    /** Is told, again and again, what is known so far. */
+    /** Receives what is known so far, repeatedly. */
     @FunctionalInterface
     public interface Watcher {
         /**
-         * Looks. What it does holds up nothing but the next look.
+         * Receives the current findings. It delays nothing but the next call.
          *
          * @param survey what has been heard
-         * @param connected whether the broker has let us in
+         * @param connected whether the broker has accepted the login
          */
         void look(Survey survey, boolean connected);
     }
@@ -39,7 +39,7 @@ public final class Listener implements AutoCloseable {
     /**
      * Prepares; nothing is sent yet.
      *
-     * @param broker where the broker is and how to get in
+     * @param broker where the broker is and how to log in
      * @param topicFilter what to listen to, {@code #} for all
      * @throws IllegalArgumentException if the topic filter is malformed; the message says how
      */
@@ -56,11 +56,11 @@ public final class Listener implements AutoCloseable {
     /**
      * Listens to a broker for some time.
      *
-     * @param broker where the broker is and how to get in
+     * @param broker where the broker is and how to log in
      * @param topicFilter what to listen to, {@code #} for all
-     * @param duration for how long, once it has let us in
+     * @param duration how long, from the accepted login on
      * @return what was found
-     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws IOException if the broker does not accept the login; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
     public static Proposal listen(Broker broker, String topicFilter, Duration duration)
@@ -72,11 +72,11 @@ public final class Listener implements AutoCloseable {
     }
 
     /**
-     * Listens until the time is over or {@link #stop} is called. To be called once.
+     * Listens until the time is over or {@link #stop} is called. Call it once.
      *
-     * @param duration for how long, once the broker has let us in
-     * @param watcher looks some twenty times a second
-     * @throws IOException if the broker does not let us in; the message is for the user
+     * @param duration how long, from the accepted login on
+     * @param watcher called about twenty times a second
+     * @throws IOException if the broker does not accept the login; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
     public void listen(Duration duration, Watcher watcher) throws IOException, InterruptedException {
@@ -104,7 +104,7 @@ public final class Listener implements AutoCloseable {
     }
 
     /**
-     * What went wrong with the broker after it had let us in. For the thread that listened, afterwards.
+     * What went wrong with the broker after it had accepted the login. For the thread that listened, afterwards.
      *
      * @return one line for the user; empty if nothing did
      */
@@ -125,7 +125,7 @@ public final class Listener implements AutoCloseable {
         return survey;
     }
 
-    /** Ends the listening soon; callable from any thread. */
+    /** Ends the listening soon; may be called from any thread. */
     public void stop() {
         stopped.countDown();
     }

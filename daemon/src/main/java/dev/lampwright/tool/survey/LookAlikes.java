@@ -6,9 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** What looks like a printer as well, beside the one that was found: what {@link Assignment} finds among all that is told elsewhere. */
+/**
+ * What else looks like a printer, besides the one that was found: what {@link Assignment} finds among everything that is reported
+ * elsewhere.
+ */
 final class LookAlikes {
-    /** So many are named at most. */
+    /** The maximum number listed. */
     static final int MOST = 8;
 
     private LookAlikes() {}
@@ -18,7 +21,7 @@ final class LookAlikes {
      *
      * @param found what was found
      * @param trails all values
-     * @return their places, eight at most; none if it cannot be told where the found one speaks
+     * @return their places, eight at most; none if it is not known where the one that was found reports
      */
     static List<Place> beside(List<Found> found, Collection<Trail> trails) {
         List<Place> others = new ArrayList<>();
@@ -45,7 +48,10 @@ final class LookAlikes {
         return found.stream().map(Found::role).anyMatch(role -> role == Role.BED_ACTUAL || role == Role.NOZZLE_ACTUAL);
     }
 
-    /** Where all of it is told; or where its surest temperature is, if it is several printers' and reaches around the found one. */
+    /**
+     * The place that reports all of it; or the place of its surest temperature, if the values come from several printers and surround the
+     * one that was found.
+     */
     private static Optional<Place> place(List<Found> more, Place own, List<Found> found) {
         Optional<Found> surest = more.stream()
                 .filter(one -> HeatedPart.of(one.role()).isPresent())

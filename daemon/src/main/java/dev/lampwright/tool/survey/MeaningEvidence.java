@@ -4,10 +4,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** A state's words and codes go with what the readings show that the printer does. */
+/** A state's words and codes match what the readings show the printer to be doing. */
 final class MeaningEvidence implements Evidence {
     private static final double EACH = 1.8;
-    /** The most that it can say. */
+    /** The highest weight that it gives. */
     static final double MOST = 7.2;
 
     private static final double LEAST_S = 3;
@@ -24,7 +24,7 @@ final class MeaningEvidence implements Evidence {
         this.doings = doings;
     }
 
-    /** What a value said, and what the printer did meanwhile. */
+    /** What a value reported, and what the printer did during that time. */
     List<Said> said(Trail trail) {
         return said.computeIfAbsent(trail, any -> Meanings.of(any.said(), doings));
     }

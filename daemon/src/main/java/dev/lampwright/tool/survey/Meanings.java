@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What the words of a place stand for. What the printer did meanwhile is proof; what a word says is a hint, and the only one for what readings
- * cannot tell: a pause, a fault, a job that was given up.
+ * What the words of a place stand for. What the printer did at the time is proof; the word itself is a hint, and the only one for what
+ * readings cannot show: a pause, a fault, a cancelled job.
  */
 final class Meanings {
     private static final double MOSTLY = 0.7;
@@ -30,11 +30,11 @@ final class Meanings {
     }
 
     /**
-     * What a place said.
+     * The meanings of what a place reported.
      *
-     * @param runs which text stood there when
+     * @param runs which text it reported when
      * @param doings what the printer did when
-     * @return each text with what it stands for, in the order in which they first came
+     * @return each text with what it stands for, in order of first appearance
      */
     static List<Said> of(Runs runs, Doings doings) {
         return List.copyOf(new Meanings(runs, doings).said);
@@ -71,7 +71,7 @@ final class Meanings {
         return off >= MOSTLY && ahead <= NOW_AND_THEN ? shownWhileOff(index, said) : Optional.empty();
     }
 
-    /** What is only said straight after work, and never else, is about the job that has ended. */
+    /** A word that appears only directly after work refers to the job that has ended. */
     private Optional<PrinterState> shownWhileOff(int index, Said said) {
         int afterWork = 0;
         int otherwise = 0;

@@ -5,12 +5,12 @@ import java.util.Collection;
 import java.util.List;
 
 /**
- * A topic on which several speak in turns.
+ * A topic on which several machines publish in turn.
  *
  * @param topic the topic
- * @param place where in a message it says who speaks
- * @param values who speaks there
- * @param bound those of them that are bound by themselves; none if what is bound there mixes them
+ * @param place the place in a message that says who publishes
+ * @param values the machines that publish there
+ * @param bound those of them that are bound separately; none if the binding mixes them
  */
 public record Mixture(String topic, String place, List<String> values, List<String> bound) {
     private static final int MOST_SPEAKERS = 16;
@@ -24,10 +24,10 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
     }
 
     /**
-     * A topic whose speakers could be told apart.
+     * A topic whose publishers could be separated.
      *
      * @param topic the topic
-     * @param turns who speaks there
+     * @param turns who publishes there
      * @param found what was found
      */
     static Mixture apart(String topic, Speakers.Turns turns, List<Found> found) {
@@ -42,7 +42,7 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
     }
 
     /**
-     * Looks for topics on which several speak.
+     * Looks for topics on which several publish.
      *
      * @param found what was found
      * @param trails all values
@@ -62,7 +62,7 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
                 && names.levels().size() > names.topicLevels();
     }
 
-    /** Each speaks several times, and not one long after the other. */
+    /** Each publishes several times, and not in one block after the other. */
     private static boolean changesAgainAndAgain(Trail trail) {
         double speakers = trail.numeric()
                 ? trail.most() - trail.least() + 1
@@ -74,7 +74,7 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
                 && trail.changes() >= LEAST_SHARE * trail.count();
     }
 
-    /** Whether it stands in the same message, beside or above what was found. */
+    /** Whether it is in the same message, next to or above what was found. */
     private static boolean isAbout(Trail trail, Found found) {
         String pointer = trail.source().path().pointer();
         String within = pointer.substring(0, pointer.lastIndexOf('/') + 1);
@@ -84,7 +84,7 @@ public record Mixture(String topic, String place, List<String> values, List<Stri
                 && found.source().path().pointer().startsWith(within);
     }
 
-    /** Of numbers the least and the most. */
+    /** For numbers, the smallest and the largest. */
     private static List<String> speakers(Trail trail) {
         return trail.numeric()
                 ? List.of(NumberText.number(trail.least()), NumberText.number(trail.most()))

@@ -2,7 +2,7 @@ package dev.lampwright.tool.survey;
 
 import java.util.Optional;
 
-/** What a value is called. Of two words that contradict each other, the innermost counts. */
+/** What a value is called. If two words contradict each other, the innermost counts. */
 final class NameEvidence implements Evidence {
     @Override
     public Clue weigh(Trail trail, Role role) {
@@ -70,7 +70,7 @@ final class NameEvidence implements Evidence {
         };
     }
 
-    /** A word for the thing; words against it count if they stand as far in or further. */
+    /** A word for the thing; words against it count if they are as far in or further. */
     private static Clue named(ValueName names, Concept wanted, double weight, Concept... against) {
         int depth = names.depthOf(wanted);
         double sum = names.speakOf(Concept.JOB) ? 0.5 : 0;

@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param unit the unit for the configuration; empty for none
  * @param range what counts as 0 and what as 1; empty if that is open or follows from the unit
  * @param certain whether there is no doubt
- * @param reason why, or what is in doubt, in words for the user
+ * @param reason why, or what is uncertain, worded for the user
  */
 record NumberForm(String unit, List<Double> range, boolean certain, String reason) {
     /** The unit that has the range from 0 to 100. */
@@ -61,12 +61,12 @@ record NumberForm(String unit, List<Double> range, boolean certain, String reaso
         range = List.copyOf(range);
     }
 
-    /** One without a doubt, in a unit. */
+    /** One without doubt, in a unit. */
     static NumberForm sure(String unit, String reason) {
         return new NumberForm(unit, List.of(), true, reason);
     }
 
-    /** One without a doubt, from 0 to a number. */
+    /** One without doubt, from 0 to a number. */
     static NumberForm sure(String unit, double full, String reason) {
         return new NumberForm(unit, List.of(0.0, full), true, reason);
     }
@@ -81,12 +81,12 @@ record NumberForm(String unit, List<Double> range, boolean certain, String reaso
         return new NumberForm(unit, List.of(0.0, full), certain, reason);
     }
 
-    /** The same, as a guess. */
+    /** The same, marked as a guess. */
     NumberForm doubted(String what) {
         return new NumberForm(unit, range, false, what);
     }
 
-    /** The unit after a number, or at the end of its name. */
+    /** The unit reported after a number, or at the end of its name. */
     static Optional<String> told(Trail trail, List<String> words) {
         if (trail.unit() == Unit.PERCENT) {
             return Optional.of(PERCENT);
@@ -97,7 +97,7 @@ record NumberForm(String unit, List<Double> range, boolean certain, String reaso
                 : Optional.of(UNITS.get(words.subList(words.size() - count, words.size())));
     }
 
-    /** How many words at the end of a name are its unit; a name that is no more than a unit has none. */
+    /** How many words at the end of a name are its unit; a name that is nothing but a unit has none. */
     static int unitWords(List<String> words) {
         for (int count = Math.min(MOST_WORDS, words.size() - 1); count > 0; count--) {
             if (UNITS.containsKey(words.subList(words.size() - count, words.size()))) {

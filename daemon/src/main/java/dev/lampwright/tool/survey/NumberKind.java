@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What a number is that has no role. The first that a name speaks of counts: a fan's speed is a fan's. */
+/** What a number without a role is. The first kind that its name suggests counts: a fan's speed is a fan's. */
 enum NumberKind {
     /** A fan: percent, a share, a byte or revolutions. */
     FAN(Concept.FAN) {
@@ -60,7 +60,7 @@ enum NumberKind {
         }
     },
 
-    /** How much is extruded, as a share of what the job says. */
+    /** How much is extruded, relative to what the job says. */
     FLOW(Concept.FLOW) {
         @Override
         NumberForm untold(Trail trail) {
@@ -68,7 +68,7 @@ enum NumberKind {
         }
     },
 
-    /** How fast it prints, by itself or as a share of what the job says. */
+    /** How fast it prints, absolute or relative to what the job says. */
     SPEED(Concept.SPEED) {
         @Override
         NumberForm untold(Trail trail) {
@@ -84,7 +84,7 @@ enum NumberKind {
         }
     };
 
-    /** What a fan that is set by a byte is set to at most. */
+    /** The maximum for a fan that is set by a byte. */
     private static final double BYTE = 255;
 
     private static final double WHOLE = 100;
@@ -105,7 +105,7 @@ enum NumberKind {
         concept = Optional.empty();
     }
 
-    /** What a name has to speak of; empty for any. */
+    /** What a name must refer to; empty for any. */
     Optional<Concept> concept() {
         return concept;
     }
@@ -119,8 +119,8 @@ enum NumberKind {
      * Its unit and range.
      *
      * @param trail what was seen of it
-     * @param called the words that it is called by, from the one on that says what it is
-     * @return nothing if it is a flag, or no such thing after all
+     * @param called the words of its name, from the one that says what it is
+     * @return nothing if it is a flag, or not of this kind after all
      */
     Optional<NumberForm> form(Trail trail, List<String> called) {
         Optional<String> told = NumberForm.told(trail, called);
@@ -158,7 +158,7 @@ enum NumberKind {
     /** Its unit and range, judged by the numbers alone. */
     abstract NumberForm untold(Trail trail);
 
-    /** A setting that is seldom changed and was 100 is a share of what the job says; what moves all the time is a speed. */
+    /** A setting that seldom changes and has been 100 is relative to what the job says; one that changes all the time is a speed. */
     private static NumberForm override(Trail trail) {
         List<String> values = trail.said().texts();
         boolean hundred = trail.whole() && trail.most() <= HIGHEST_OVERRIDE && values.contains("100");

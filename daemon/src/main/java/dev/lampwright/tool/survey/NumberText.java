@@ -12,7 +12,7 @@ final class NumberText {
 
     private NumberText() {}
 
-    /** A number with four digits that count. */
+    /** A number with four significant digits. */
     static String number(double number) {
         return Double.isFinite(number)
                 ? new BigDecimal(number).round(FOUR_DIGITS).stripTrailingZeros().toPlainString()
@@ -29,7 +29,7 @@ final class NumberText {
         return count == 1 ? "once" : count + " times";
     }
 
-    /** Words beside each other, the first few of them. */
+    /** A list of words, shortened to the first few. */
     static String words(List<String> words) {
         String some = words.stream().limit(MOST_WORDS).collect(Collectors.joining(", "));
         return words.size() > MOST_WORDS ? some + ", …" : some;

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Numbers of a printer that Lampwright has no name for and light may well follow: a fan, humidity, filament that is left, how fast and how much it prints,
- * and whatever else has a unit. What it is called has to be a whole word; what it is measured in follows from its name, from the unit behind it, or
- * from the numbers.
+ * Numbers of a printer that have no role in Lampwright but that light may well follow: a fan, humidity, remaining filament, how fast and
+ * how much it prints, and whatever else has a unit. The name must match as a whole word; the unit follows from the name, from the unit
+ * after the number, or from the numbers.
  */
 final class OwnNumbers {
     private static final int MOST_NAME_CHARS = 30;
@@ -25,17 +25,17 @@ final class OwnNumbers {
     /**
      * A number that may be proposed.
      *
-     * @param level the name that says what it is, from the outermost on; for a number of no known kind its own name
-     * @param called what it is called from there on
+     * @param level the name that says what it is, counted from the outermost; for a number of unknown kind, its own name
+     * @param called its name from there on
      */
     private record Candidate(Trail trail, NumberKind kind, int level, List<String> called, NumberForm form) {}
 
     /**
-     * Looks.
+     * Searches.
      *
      * @param around what is known, and what is left
      * @param heaters values that are heaters'
-     * @param thermometer what tells the unit of temperatures
+     * @param thermometer what determines the unit of temperatures
      */
     OwnNumbers(UnclaimedValues around, Collection<Trail> heaters, Thermometer thermometer) {
         this.around = around;
@@ -118,7 +118,7 @@ final class OwnNumbers {
                 .orElseThrow();
     }
 
-    /** What it is called, without its unit and without words for any value. */
+    /** Its name, without its unit and without words that suit any value. */
     private static String name(Candidate candidate) {
         List<String> called = candidate.called;
         List<String> telling = called.subList(0, called.size() - NumberForm.unitWords(called)).stream()
@@ -143,7 +143,7 @@ final class OwnNumbers {
         return free;
     }
 
-    /** Names of parts and signals that Lampwright knows cannot be a reading's. */
+    /** Names of parts and signals that Lampwright knows cannot name a reading. */
     private boolean isTaken(String name) {
         return names.contains(name)
                 || List.of("bed", "nozzle", "chamber", "job", "still_hot").contains(name);

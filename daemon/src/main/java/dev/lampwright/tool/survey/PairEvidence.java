@@ -3,11 +3,11 @@ package dev.lampwright.tool.survey;
 /** One kind of evidence that one value is a temperature and another its target. */
 sealed interface PairEvidence permits SiblingEvidence, FollowEvidence, CountUpEvidence {
     /**
-     * Weighs.
+     * Weighs a pair.
      *
      * @param actual what was seen of the one
      * @param target what was seen of the other
-     * @return what this says to it
+     * @return the evidence
      */
     Clue weigh(Trail actual, Trail target);
 }

@@ -8,8 +8,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * Topics with a level that is the id of a job or of a message: one id after the other, and none comes back. The next will be another, so {@code +}
- * stands for it. Ids that take turns are several things' and stay. Remembers a bounded number of topics and ids.
+ * Topics with a level that is the id of a job or of a message: one id after another, and none returns. The next one will differ, so
+ * {@code +} replaces it. Ids that alternate belong to several things and stay. Remembers a bounded number of topics and ids.
  */
 final class PassingIds {
     private static final Pattern ID = Pattern.compile("[0-9]{3,}|[0-9a-fA-F]{4,}(?:-?[0-9a-fA-F]{4,})+");
@@ -18,7 +18,7 @@ final class PassingIds {
     private static final int ENOUGH_MESSAGES = 5;
     private static final int ENOUGH_IDS = 8;
 
-    /** At the beginning the broker brings what it has kept, in any order. */
+    /** At first the broker sends what it has retained, in any order. */
     private static final double BEGINNING_S = 2;
 
     private final Map<String, Group> groups = new HashMap<>();
@@ -51,11 +51,11 @@ final class PassingIds {
     }
 
     /**
-     * A topic without an id that passes.
+     * A topic without its changing id.
      *
      * @param topic a topic on which a message has come
      * @param second when, in s
-     * @return the topic with {@code +} in place of the id; nothing if it has none, as far as can be told
+     * @return the topic with {@code +} in place of the id; empty if it has none, as far as is known
      */
     Optional<String> without(String topic, double second) {
         String[] levels = topic.split("/", -1);

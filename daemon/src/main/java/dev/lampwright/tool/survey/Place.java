@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Where one printer speaks: the levels with which its topics begin, such as {@code shop/alder}; the first may be any, as in {@code +/alder}.
+ * Where one printer reports: the levels with which its topics begin, such as {@code shop/alder}; the first may be any, as in
+ * {@code +/alder}.
  *
  * @param levels at least one
  */
@@ -57,8 +58,8 @@ record Place(List<String> levels) {
     }
 
     /**
-     * As much of this as tells it from another place, if both begin alike: of {@code shop/alder/heat} beside {@code shop/birch/heat} it is
-     * {@code shop/alder}.
+     * As much of this as distinguishes it from another place, if both begin alike: of {@code shop/alder/heat} beside
+     * {@code shop/birch/heat} it is {@code shop/alder}.
      *
      * @param other a place that is not within this
      * @return this, or a shorter one
@@ -78,7 +79,7 @@ record Place(List<String> levels) {
         return TopicFilter.of(filter()).matches(topic);
     }
 
-    /** What to subscribe to for all of it. */
+    /** The topic filter for all of it. */
     String filter() {
         return String.join("/", levels) + "/#";
     }

@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.stream.IntStream;
 
 /**
- * Where a value stands among all that is heard. A printer's values share the beginning of their topics, so that beginning under which most
- * roles are filled best is taken for the printer's; what stands elsewhere is some other thing's, more likely. Where topics begin with what is
- * told, as in {@code heat/alder} and {@code job/alder}, the second level names the printer.
+ * Where a value is among all that is heard. A printer's values share the beginning of their topics, so the beginning under which most roles
+ * are filled best is taken as the printer's; what is elsewhere more likely belongs to something else. Where topics begin with the kind of
+ * value, as in {@code heat/alder} and {@code job/alder}, the second level names the printer.
  */
 final class PlaceEvidence implements Evidence {
     private static final double ELSEWHERE = 4;
@@ -23,11 +23,11 @@ final class PlaceEvidence implements Evidence {
     private String root = "";
 
     /**
-     * Takes in what a value is worth in a role. To be called before the first weighing.
+     * Adds the score of a value in a role. Call before the first weighing.
      *
      * @param trail the value
      * @param role the role
-     * @param score how much speaks for it
+     * @param score the evidence for it
      */
     void add(Trail trail, Role role, double score) {
         if (score >= WORTH) {
@@ -46,7 +46,7 @@ final class PlaceEvidence implements Evidence {
                 .toList();
     }
 
-    /** Finds the printer's place; to be called when all has been taken in. */
+    /** Finds the printer's place; call once everything has been added. */
     void settle() {
         double all = sum(best.getOrDefault("", Map.of()));
         double most = best.entrySet().stream()
@@ -84,7 +84,7 @@ final class PlaceEvidence implements Evidence {
         return Clue.against(isNamedAlike(topic) || isBeside(topic) ? NAMED_ALIKE : ELSEWHERE);
     }
 
-    /** On a topic beside the printer's own, below a level that is theirs alone, unless another heats there. */
+    /** On a topic next to the printer's own, below a level that only they share, unless another one heats there. */
     private boolean isBeside(String topic) {
         int end = root.lastIndexOf('/');
         boolean deep = end > 0 && root.lastIndexOf('/', end - 1) > 0;

@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Merges what a survey has found into a configuration. Only new findings are written: bindings of the user's that the survey has not
- * found, words that it has not heard, and comments stay.
+ * Merges what a survey has found into a configuration. Only new findings are written: the user's bindings that the survey has not found,
+ * words that it has not heard, and comments stay.
  */
 public final class PrinterMerge {
     private static final String PRINTER = "printer";
@@ -26,10 +26,10 @@ public final class PrinterMerge {
     /** The keys that say where something is; the others of a state are its words, those of a reading say what the number is. */
     private static final List<String> PLACE = List.of("topic", "among", "where", "at", "field", "separator", "pattern");
 
-    /** How {@link ProposedConfig} marks words that nobody has heard. */
+    /** How {@link ProposedConfig} marks words that were not heard. */
     private static final String GUESS = "# not heard";
 
-    /** How the guided fitting marks a stand-in. */
+    /** How the guided fitting marks a placeholder. */
     private static final List<String> STAND_IN = List.of("TO DO: nothing was found", "prints, and put in");
 
     private final TomlEditor file;
@@ -68,7 +68,7 @@ public final class PrinterMerge {
         }
     }
 
-    /** A binding that is a section of its own. */
+    /** A binding that has a section of its own. */
     private void single(List<String> path) {
         Optional<Object> next = found.get(path);
         if (next.isEmpty()) {
@@ -122,7 +122,9 @@ public final class PrinterMerge {
         }
     }
 
-    /** Among several places the last that says something counts: one that is new comes first, so that those chosen by hand keep their rank. */
+    /**
+     * Among several places, the last one that reports something counts: a new one goes first, so that those chosen by hand keep their rank.
+     */
     private void stateAmong(List<?> several, Map<?, ?> heard) {
         for (int i = 0; i < several.size(); i++) {
             if (several.get(i) instanceof Map<?, ?> table && samePlace(table, heard)) {
@@ -165,7 +167,7 @@ public final class PrinterMerge {
                 : List.of();
     }
 
-    /** Flags and codes that show a state by themselves: those that the file does not have, behind those that it has. */
+    /** Flags and codes that show a state by themselves: those that the file does not have are added after those that it has. */
     private void conditions() {
         List<?> next = found.get(CONDITION)
                 .filter(List.class::isInstance)
@@ -212,7 +214,9 @@ public final class PrinterMerge {
         wanted.forEach(path -> add(path, places.get(path)));
     }
 
-    /** What each path below the readings is bound to, if that is one place; a reading has a name, or two with a dot. */
+    /**
+     * What each path below the readings is bound to, if that is one place; the name of a reading has one part, or two with a dot between.
+     */
     private static Map<List<String>, Map<?, ?>> bound(Map<?, ?> readings) {
         Map<List<String>, Map<?, ?>> bound = new LinkedHashMap<>();
         readings.forEach((name, value) -> {
@@ -244,8 +248,8 @@ public final class PrinterMerge {
     }
 
     /**
-     * Readings with names that the survey has chosen: those at places that the file reads already, under whatever name, and those whose names it has given to
-     * something else are left out, both of a heater if one is.
+     * Readings with names that the survey has chosen. Left out are those at places that the file already reads, under any name, and those
+     * whose names the file uses for something else; both of a heater's if either is.
      */
     private Set<List<String>> ownWanted(Map<List<String>, Map<?, ?>> places) {
         Map<?, ?> now = (Map<?, ?>) file.get(READINGS).orElse(Map.of());
@@ -285,7 +289,7 @@ public final class PrinterMerge {
         file.comment(path, found.comments(path));
     }
 
-    /** What the user has said of a number stays. */
+    /** The unit that the user has set for a number stays. */
     private void addUnit(List<String> path, Map<?, ?> now, Map<?, ?> place) {
         if (place.containsKey("unit") && !now.containsKey("unit") && !now.containsKey("scale")) {
             file.set(within(path, "unit"), place.get("unit"));

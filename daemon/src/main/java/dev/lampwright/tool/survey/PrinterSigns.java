@@ -3,7 +3,10 @@ package dev.lampwright.tool.survey;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Whether what was found is a printer's at all. A state and a count are told of many machines; a bed, a nozzle or layers only of printers. */
+/**
+ * Whether what was found belongs to a printer at all. Many machines report a state and a count; only printers report a bed, a nozzle or
+ * layers.
+ */
 final class PrinterSigns {
     /** How words for printing begin, in a few languages. Common practice, no source. */
     private static final List<String> PRINT =

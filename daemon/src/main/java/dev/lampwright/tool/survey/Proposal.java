@@ -4,14 +4,15 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a survey makes of what it has heard.
+ * What a survey concludes from what it has heard.
  *
  * @param rows every value that was heard: those whose role is known first, by role, then the others by topic
  * @param found those whose role is known, by role
  * @param own further heaters, and numbers that Lampwright has no name for
- * @param statePlaces every place that may report the state, the likeliest first: what it said, and what the printer did meanwhile
+ * @param statePlaces every place that may report the state, the likeliest first: what it reported, and what the printer did during that
+ *     time
  * @param conditions flags, codes and texts that show a state by themselves, in the order in which they count
- * @param company who else speaks
+ * @param company who else publishes
  * @param messages how many messages came
  * @param leftOut how many values or messages were left out, because there were too many or they were too long
  */
@@ -33,7 +34,7 @@ public record Proposal(
     }
 
     /**
-     * Where something is told.
+     * Where something is reported.
      *
      * @param role what
      * @return empty if it was not found
@@ -46,9 +47,9 @@ public record Proposal(
      * What was heard of one value, for a table.
      *
      * @param topic its topic
-     * @param place where in the payload it stands
+     * @param place where it is in the payload
      * @param count how often it came
-     * @param perSecond how often a second; 0 if it came once only
+     * @param perSecond how often a second; 0 if it came only once
      * @param range the smallest and the largest number, or the different words; shortened
      * @param last the newest value
      * @param found what it is, if that is known
@@ -66,7 +67,7 @@ public record Proposal(
         /**
          * What it looks like.
          *
-         * @return the name in the configuration, with a question mark if it is not certain; empty if nothing is known of it
+         * @return the name in the configuration, with a question mark if that is uncertain; empty if nothing is known
          */
         public String looksLike() {
             return found.map(Found::role)
@@ -77,13 +78,13 @@ public record Proposal(
     }
 
     /**
-     * Readings that Lampwright has no name for.
+     * Readings without a role in Lampwright.
      *
-     * @param found heaters first, each with its temperature and its target, then numbers; those that are certain before the others
-     * @param more how many numbers more there are
+     * @param found heaters first, each with its temperature and its target, then numbers; within each the certain ones first
+     * @param more how many more numbers there are
      */
     public record Own(List<FoundOwn> found, int more) {
-        /** So many are proposed at most. */
+        /** The maximum number proposed. */
         static final int MOST = 12;
 
         /** Keeps a copy of the list. */
@@ -93,11 +94,11 @@ public record Proposal(
     }
 
     /**
-     * Who speaks at the broker beside the printer that was found.
+     * Who publishes through the broker besides the printer that was found.
      *
-     * @param lampwrights the beginnings of the topics of other lampwrights, which are left out
-     * @param places topic filters of what looks like a printer as well; none if it cannot be told where one ends and the other begins
-     * @param mixtures topics on which several seem to speak, among those where something was found
+     * @param lampwrights the topic prefixes of other lampwrights, which are left out
+     * @param places topic filters of what also looks like a printer; none if it is not clear where one ends and the next begins
+     * @param mixtures topics on which several seem to publish, among those where something was found
      */
     public record Company(List<String> lampwrights, List<String> places, List<Mixture> mixtures) {
         /** Keeps copies of the lists. */

@@ -17,9 +17,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** A proposal as a configuration: TOML, each binding with a comment that says why. */
+/** A proposal as a configuration: TOML, with a comment on each binding that says why. */
 public final class ProposedConfig {
-    /** How a state is bound that is told by a code number, and a fault that is told by a flag. */
+    /** How to bind a state that is reported as a code number, and a fault that is reported by a flag. */
     private static final List<String> STATE_BY_HAND = List.of(
             "[printer.state]",
             "topic = \"shop/alder/job\"",
@@ -40,7 +40,7 @@ public final class ProposedConfig {
      * Whether there is enough to write down.
      *
      * @param proposal what was found
-     * @return whether there is a state or a reading, and something that only a printer tells
+     * @return whether there is a state or a reading, and something that only a printer reports
      */
     public static boolean isEnough(Proposal proposal) {
         return PrinterSigns.areIn(proposal.found())
@@ -50,7 +50,7 @@ public final class ProposedConfig {
     }
 
     /**
-     * A whole file that {@code check} finds good, with stand-ins for port and strip.
+     * A whole file that passes {@code check}, with placeholders for port and strip.
      *
      * @param proposal what was found; must be {@linkplain #isEnough enough}
      * @param broker the broker
@@ -87,7 +87,7 @@ public final class ProposedConfig {
      * The sections of the printer alone.
      *
      * @param proposal what was found
-     * @return TOML: {@code [printer]} and what is below it, those of them for which something was found
+     * @return TOML: {@code [printer]} and what is below it, as far as something was found
      */
     public static String printerSections(Proposal proposal) {
         List<String> lines = new ArrayList<>();
@@ -127,7 +127,7 @@ public final class ProposedConfig {
         lines.add("");
     }
 
-    /** The likeliest place, as a comment, with all that it said. */
+    /** The likeliest place, as a comment, with everything that it reported. */
     private static void addOpenState(List<String> lines, Proposal proposal) {
         Optional<StatePlace> likeliest = proposal.statePlaces().stream()
                 .filter(place -> place.said().size() > 1)
@@ -186,7 +186,7 @@ public final class ProposedConfig {
                 proposal.own().more());
     }
 
-    /** Behind all that is in force, so that no comment stands above a line that it is not about. */
+    /** After everything that is active, so that no comment precedes a line that it does not belong to. */
     private static void addDoubtful(List<String> lines, List<FoundOwn> doubtful, int more) {
         if (!doubtful.isEmpty()) {
             lines.add("# these may be worth a name; remove the # from the lines that are right");

@@ -2,12 +2,12 @@ package dev.lampwright.tool.survey;
 
 import java.util.Optional;
 
-/** What numbers a value takes. */
+/** The numbers that a value takes. */
 final class RangeEvidence implements Evidence {
     private static final double COLDEST_C = -30;
     private static final double SURPLUS_C = 30;
 
-    /** Printers stand in rooms that are warmer; what goes lower is no heater's temperature, or a count. Common practice, no source. */
+    /** Rooms with printers are warmer; a value that goes lower is not a heater's temperature, or a count. Common practice, no source. */
     private static final double COLDEST_ROOM_C = 3;
 
     private final Thermometer thermometer;

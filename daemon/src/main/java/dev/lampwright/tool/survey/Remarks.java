@@ -8,7 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What the user must know to judge a proposal, in sentences of a line each: who else speaks at the broker, and what is missing. */
+/** What the user must know to judge a proposal, one sentence a line: who else publishes through the broker, and what is missing. */
 public final class Remarks {
     private static final List<String> NO_STATE = List.of(
             "not found: a state in words. The readings show what the printer does, but nothing reports a fault",
@@ -23,7 +23,7 @@ public final class Remarks {
     private Remarks() {}
 
     /**
-     * The lampwrights that speak at the broker.
+     * The lampwrights that report through the broker.
      *
      * @param proposal what was heard
      * @return a line for each
@@ -37,10 +37,10 @@ public final class Remarks {
     }
 
     /**
-     * What else looks like a printer, and how to choose; and topics on which several speak.
+     * What else looks like a printer, and how to choose; and topics on which several publish.
      *
      * @param proposal what was found
-     * @return none if all that was found is one printer's, as far as can be told
+     * @return none if everything that was found belongs to one printer, as far as is known
      */
     public static List<String> company(Proposal proposal) {
         List<String> remarks = new ArrayList<>();
@@ -60,7 +60,7 @@ public final class Remarks {
      * What was not found, and what follows from that.
      *
      * @param proposal what was found
-     * @return a line for the readings and some for the state; none if all was found, or nothing
+     * @return a line for the readings and some for the state; none if everything or nothing was found
      */
     public static List<String> missing(Proposal proposal) {
         if (!ProposedConfig.isEnough(proposal)) {
@@ -97,7 +97,7 @@ public final class Remarks {
     }
 
     /**
-     * What the printer said at the place of the state, and what nothing is bound to: a person has to say what it means.
+     * What the printer reported at the state's place and what is not bound: a person must say what it means.
      *
      * @param proposal what was found
      * @return a line for each word
@@ -120,7 +120,7 @@ public final class Remarks {
         return "in doubt: " + doubt;
     }
 
-    /** Quoted for a shell, as POSIX.1-2017, Shell Command Language, section 2.2.2, has it. */
+    /** Quoted for a shell; POSIX.1-2017, Shell Command Language, section 2.2.2. */
     private static String option(String filter) {
         return "--topics '" + filter.replace("'", "'\\''") + "'";
     }

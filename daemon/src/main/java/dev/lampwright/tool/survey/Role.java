@@ -7,25 +7,25 @@ import java.util.Optional;
 public enum Role {
     /** The bed's temperature. */
     BED_ACTUAL(Quantity.BED_ACTUAL),
-    /** What the bed is to reach. */
+    /** The target of the bed. */
     BED_SETPOINT(Quantity.BED_SETPOINT),
     /** The nozzle's temperature. */
     NOZZLE_ACTUAL(Quantity.NOZZLE_ACTUAL),
-    /** What the nozzle is to reach. */
+    /** The target of the nozzle. */
     NOZZLE_SETPOINT(Quantity.NOZZLE_SETPOINT),
     /** The chamber's temperature. */
     CHAMBER_ACTUAL(Quantity.CHAMBER_ACTUAL),
-    /** What the chamber is to reach. */
+    /** The target of the chamber. */
     CHAMBER_SETPOINT(Quantity.CHAMBER_SETPOINT),
-    /** Share of the job that is done. */
+    /** Completed share of the job. */
     PROGRESS(Quantity.JOB_PROGRESS),
     /** Time until the job is done. */
     LEFT(Quantity.JOB_LEFT),
     /** Time since the job began. */
     ELAPSED(Quantity.JOB_ELAPSED),
-    /** Layers, or what else is counted, that are done. */
+    /** Layers, or whatever else is counted, that are done. */
     DONE(Quantity.JOB_DONE),
-    /** All layers, or what else is counted. */
+    /** The total of layers, or whatever else is counted. */
     TOTAL(Quantity.JOB_TOTAL),
     /** What the printer is doing. */
     STATE(),
@@ -45,7 +45,7 @@ public enum Role {
     }
 
     /**
-     * The quantity that it is a reading of.
+     * The quantity that it measures.
      *
      * @return empty for state, fault text and camera
      */

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Which text stood at a place from when on. Takes bounded room: of too many texts, or of texts that change too often, nothing is kept. */
+/** Which text a place had, and from when. Takes bounded room: if there are too many texts, or they change too often, nothing is kept. */
 final class Runs {
     private static final int MOST_TEXTS = 40;
     private static final int MOST = 512;
@@ -21,7 +21,7 @@ final class Runs {
     /**
      * Adds a text.
      *
-     * @param second when it came, in s since any moment; never before the one before
+     * @param second when it came, in s since any moment; never earlier than the previous one
      * @param said the text
      */
     void add(double second, String said) {
@@ -53,7 +53,7 @@ final class Runs {
         size = 0;
     }
 
-    /** Whether all was kept; if not, there is nothing. */
+    /** Whether everything was kept; otherwise nothing is. */
     boolean complete() {
         return complete;
     }
@@ -68,7 +68,7 @@ final class Runs {
         return size;
     }
 
-    /** Which of the {@link #texts} a run is of. */
+    /** Which of the {@link #texts} a run has. */
     int text(int run) {
         return text[run];
     }
@@ -78,19 +78,19 @@ final class Runs {
         return from[run];
     }
 
-    /** Whether a text stood at a time. */
+    /** Whether a text was there at a given time. */
     boolean stands(String said, double second) {
         return said.equals(textAt(second));
     }
 
-    /** The text that stood at a time; empty before the first. */
+    /** The text at a given time; empty before the first. */
     String textAt(double second) {
         int index = at(second);
         return index < 0 ? "" : texts().get(index);
     }
 
     /**
-     * Which of the {@link #texts} stood at a time.
+     * Which of the {@link #texts} was there at a given time.
      *
      * @param second the time
      * @return its place; −1 before the first

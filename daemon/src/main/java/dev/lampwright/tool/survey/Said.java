@@ -9,10 +9,10 @@ import java.util.Optional;
 /**
  * A word, a code or a flag that a place reported, and what the printer was doing at the time.
  *
- * @param word as a binding has to name it; {@code *} stands for numbers that may be others the next time
- * @param seconds how long the printer did each thing during that time, in s; without what it did not do
+ * @param word as a binding must name it; {@code *} stands for numbers that may differ next time
+ * @param seconds how long the printer did each thing during that time, in s; leaving out what it did not do
  * @param times how many times the place changed to it
- * @param state the state that it stands for, by what it says or by what the printer did; empty if it is not certain
+ * @param state the state that it stands for, according to the word or to what the printer did; empty if uncertain
  * @param certain whether the readings show that state, rather than the word alone
  */
 public record Said(String word, Map<Doing, Double> seconds, int times, Optional<PrinterState> state, boolean certain) {
@@ -24,7 +24,7 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
     }
 
     /**
-     * How long the place kept it.
+     * How long the place reported it.
      *
      * @return s
      */
@@ -32,7 +32,7 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
         return seconds.values().stream().mapToDouble(Double::doubleValue).sum();
     }
 
-    /** The same, of which it is known what it stands for. */
+    /** The same with a known meaning. */
     Said meaning(PrinterState known) {
         return new Said(word, seconds, times, Optional.of(known), true);
     }
@@ -42,12 +42,12 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
         return seconds.getOrDefault(doing, 0.0);
     }
 
-    /** How long of that time it is clear what the printer did, in s. */
+    /** For how long of that time it is clear what the printer did, in s. */
     double clear() {
         return total() - seconds(Doing.UNCLEAR);
     }
 
-    /** Whether it came while the printer was hot and the job stood still, and hardly at other times: a pause or a fault. */
+    /** Whether it came while the printer was hot and the job stood still, and hardly ever otherwise: a pause or a fault. */
     boolean isStandstill() {
         return seconds(Doing.STANDING) > 0 && seconds(Doing.STANDING) >= 0.7 * clear();
     }

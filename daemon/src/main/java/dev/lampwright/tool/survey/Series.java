@@ -3,8 +3,8 @@ package dev.lampwright.tool.survey;
 import java.util.Arrays;
 
 /**
- * Numbers with their times, thinned out so that they never take more room: when it is full, every second one goes, and from then on
- * only every second of those that come is kept.
+ * Numbers with their times, thinned out so that they take bounded room: when it is full, every second number is dropped, and from then on
+ * only every second new one is kept.
  */
 final class Series {
     private static final int FIRST = 8;
@@ -19,16 +19,16 @@ final class Series {
     /**
      * Makes an empty one.
      *
-     * @param most how many numbers it may have, an even number, 8 or more
+     * @param most its capacity, an even number, 8 or more
      */
     Series(int most) {
         this.most = most;
     }
 
     /**
-     * Adds a number, unless it is one to be left out.
+     * Adds a number, unless it is one to skip.
      *
-     * @param second when it came, in s since any moment; never before the one before
+     * @param second when it came, in s since any moment; never earlier than the previous one
      * @param value the number
      */
     void add(double second, double value) {
@@ -79,7 +79,7 @@ final class Series {
     }
 
     /**
-     * The place of the last number that came until a time.
+     * The place of the last number that came up to a given time.
      *
      * @param second the time
      * @return its place; −1 before the first
@@ -99,7 +99,7 @@ final class Series {
     }
 
     /**
-     * The last number that came until a time.
+     * The last number that came up to a given time.
      *
      * @param second the time
      * @return the number; NaN before the first

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Of how many parts a share of the job is one, by what else shows how far the job is: the time left, or a count and its total. */
+/** Whether a share of the job is out of 1, 100 or 1000, by what else shows how far the job is: the time left, or a count and its total. */
 final class ShareScale {
     private static final double[] WHOLES = {1, 100, 1000};
     private static final double TOLERANCE = 0.3;

@@ -2,7 +2,7 @@ package dev.lampwright.tool.survey;
 
 import java.util.List;
 
-/** A temperature and its target stand side by side: their names differ in one place only. */
+/** A temperature and its target are next to each other: their names differ in one place only. */
 final class SiblingEvidence implements PairEvidence {
     @Override
     public Clue weigh(Trail actual, Trail target) {

@@ -4,12 +4,12 @@ import dev.lampwright.payload.Source;
 import java.util.List;
 
 /**
- * A place that may report the state: all that it said, and what the printer did meanwhile. What the words stand for is in doubt where
- * {@link Said#state} is empty, and a person who was there knows.
+ * A place that may report the state: everything that it reported, and what the printer did during that time. What the words stand for is
+ * uncertain where {@link Said#state} is empty; a person who was there knows.
  *
  * @param source where it is
- * @param said everything that it said, in the order in which it first came
- * @param score how much speaks for it; 2.5 is enough to be bound
+ * @param said everything that it reported, in order of first appearance
+ * @param score the evidence for it; 2.5 is enough to be bound
  * @param bound whether it is the place that the proposal binds
  */
 public record StatePlace(Source source, List<Said> said, double score, boolean bound) {

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** Looks for the place that reports the state, once it is known where the readings are: they say what its words mean. */
+/** Looks for the place that reports the state, once the readings are known: they show what its words mean. */
 final class StateSearch {
     private static final double ENOUGH = 2.5;
     private static final double WORTH_A_LOOK = 1;
@@ -22,15 +22,15 @@ final class StateSearch {
     private final MeaningEvidence meaning;
     private List<Candidate> candidates;
 
-    /** A place with what speaks for it. */
+    /** A place with the evidence for it. */
     record Candidate(Trail trail, Judgement judgement, List<Said> said) {}
 
     /**
-     * Looks.
+     * Searches.
      *
      * @param readings the values whose role is known
      * @param trails all values
-     * @param plain what speaks for a value without regard to what the printer did
+     * @param plain the evidence for a value without regard to what the printer did
      */
     StateSearch(Map<Role, Trail> readings, Collection<Trail> trails, Function<Trail, Judgement> plain) {
         doings = new Doings(readings, trails);
@@ -52,7 +52,7 @@ final class StateSearch {
                 : new Candidate(trail, plain.with(meaning.weigh(trail, Role.STATE)), meaning.said(trail));
     }
 
-    /** The best place, if enough speaks for it. */
+    /** The best place, if there is enough evidence. */
     Optional<Candidate> best() {
         return candidates.stream()
                 .findFirst()
@@ -61,7 +61,7 @@ final class StateSearch {
     }
 
     /**
-     * What shows a state beside the best place.
+     * What shows a state in addition to the best place.
      *
      * @param trails the values that may be the printer's
      */
@@ -86,7 +86,8 @@ final class StateSearch {
     }
 
     /**
-     * Where a fault is told by itself, a word during which the job stood still is a fault if it comes with that, and a pause if it never does.
+     * If a fault is reported separately, a word during which the job stood still is a fault if it comes together with it, and a pause if it
+     * never does.
      */
     private void sortStandstills(FoundCondition fault, Trail faults) {
         boolean heard = faults.said().texts().stream().anyMatch(fault::isMetBy);
@@ -115,7 +116,7 @@ final class StateSearch {
         return share <= HARDLY ? said.meaning(PrinterState.HELD) : said;
     }
 
-    /** Every place that may be it, the likeliest first. */
+    /** Every place that may be the one, the likeliest first. */
     List<StatePlace> places() {
         Optional<Candidate> best = best();
         return candidates.stream()

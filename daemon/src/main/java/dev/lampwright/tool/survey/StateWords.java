@@ -10,7 +10,7 @@ import java.util.Set;
 
 /** Which state each of a printer's words stands for. */
 final class StateWords {
-    /** Of a text with several such words the first here counts: “print done” is done, “heating for print” is warming. */
+    /** If a text has several such words, the first in this order counts: “print done” is done, “heating for print” is warming. */
     private static final Map<Concept, PrinterState> ORDER = order();
 
     private static final double WHOLE = 1;
@@ -39,7 +39,7 @@ final class StateWords {
     }
 
     /**
-     * Sorts words by what they say.
+     * Classifies words by their own meaning.
      *
      * @param words texts that came, in which {@code *} may stand for numbers
      * @return which state each stands for
@@ -51,7 +51,7 @@ final class StateWords {
     }
 
     /**
-     * Sorts words by what they stand for.
+     * Classifies words by what they are known to stand for.
      *
      * @param words texts that came, in which {@code *} may stand for numbers
      * @param meanings the state that each stands for; what is missing stands for none
@@ -76,7 +76,7 @@ final class StateWords {
     }
 
     /**
-     * What a word says by itself.
+     * What a word means by itself.
      *
      * @param word a text that came, in which {@code *} may stand for numbers
      * @return the state that it stands for; empty if it is in no list
@@ -86,7 +86,7 @@ final class StateWords {
         return stateOf(tokens, WHOLE).or(() -> stateOf(tokens, Double.MIN_VALUE));
     }
 
-    /** Whether a word speaks of waiting and of no pause: a printer at rest waits as well. */
+    /** Whether a word means waiting rather than a pause: a printer at rest waits as well. */
     static boolean saysWaiting(String word) {
         List<String> tokens = Tokens.of(word);
         return speaks(tokens, Concept.WAITING, Double.MIN_VALUE) && !speaks(tokens, Concept.HELD, Double.MIN_VALUE);
@@ -110,7 +110,7 @@ final class StateWords {
         return false;
     }
 
-    /** What follows the first word of a fault may be another next time, unless that word alone says something else. */
+    /** What follows the first word of a fault may differ next time, unless that word alone means something else. */
     private static String pattern(String word, PrinterState state) {
         String whole = word.strip();
         int space = whole.indexOf(' ');

@@ -2,7 +2,7 @@ package dev.lampwright.tool.survey;
 
 import java.util.Optional;
 
-/** A target stays the same for long and then is another; a temperature never jumps. */
+/** A target stays the same for long and then changes at once; a temperature never jumps. */
 final class StepEvidence implements Evidence {
     private static final int FEW = 6;
     private static final int MANY = 16;

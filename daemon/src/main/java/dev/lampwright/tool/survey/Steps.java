@@ -1,6 +1,6 @@
 package dev.lampwright.tool.survey;
 
-/** When a number became another one, thinned out as a {@link Series} is; each step that turns back is kept. */
+/** When a number changed, thinned out as in a {@link Series}; every step that reverses direction is kept. */
 final class Steps {
     private static final int MOST = 512;
 
@@ -9,9 +9,9 @@ final class Steps {
     private double direction;
 
     /**
-     * Takes a number in.
+     * Adds a number.
      *
-     * @param second when it came, in s since any moment; never before the one before
+     * @param second when it came, in s since any moment; never earlier than the previous one
      * @param value the number
      */
     void add(double second, double value) {
@@ -43,7 +43,7 @@ final class Steps {
         return kept.value(i);
     }
 
-    /** The last step until a time; −1 before the first. */
+    /** The last step up to a given time; −1 before the first. */
     int until(double second) {
         return kept.until(second);
     }

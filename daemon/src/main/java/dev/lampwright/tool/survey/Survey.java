@@ -16,11 +16,11 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Takes in what a broker says and finds out where in it a printer says what. It keeps a bounded number of values, and of each what
- * takes bounded room, whatever is said and for how long. For any threads.
+ * Takes in what a broker sends and finds out where in it a printer reports what. It keeps a bounded number of values, and takes bounded
+ * room for each, whatever is sent and for how long. Safe for many threads.
  */
 public final class Survey {
-    /** So many different values are kept at most. */
+    /** The maximum number of different values kept. */
     public static final int MOST_VALUES = 1500;
 
     private static final int MOST_TOPIC_CHARS = 300;
@@ -43,11 +43,11 @@ public final class Survey {
     private long startNanos;
 
     /**
-     * Takes in a message. What a lampwright says, or is asked, is counted and left out.
+     * Takes in a message. What a lampwright reports or receives is counted and left out.
      *
      * @param topic its topic
      * @param payload its payload; not kept
-     * @param atNanos when it came, in ns since any moment; never before the one before
+     * @param atNanos when it came, in ns since any moment; never earlier than the previous one
      */
     public synchronized void hear(String topic, byte[] payload, long atNanos) {
         startNanos = messages == 0 ? atNanos : startNanos;
@@ -73,7 +73,7 @@ public final class Survey {
         leaves.list().forEach(leaf -> hear(place, leaf, second));
     }
 
-    /** The topic, without an id that is another one each time. */
+    /** The topic, without an id that changes every time. */
     private String placeOf(String topic, double second) {
         Optional<String> folded = passing.without(topic, second);
         folded.filter(folding::add).ifPresent(filter -> {
@@ -83,7 +83,7 @@ public final class Survey {
         return folded.orElse(topic);
     }
 
-    /** Whether it can stand in a configuration: MQTT 3.1.1, section 4.7.1, keeps {@code +} and {@code #} for filters. */
+    /** Whether a configuration can name it: MQTT 3.1.1, section 4.7.1, reserves {@code +} and {@code #} for filters. */
     private static boolean isNameable(String topic) {
         return topic.length() <= MOST_TOPIC_CHARS
                 && topic.indexOf('+') < 0
@@ -124,7 +124,7 @@ public final class Survey {
     }
 
     /**
-     * What to make of all that has been heard so far.
+     * The conclusions from everything heard so far.
      *
      * @return a snapshot
      */
@@ -139,7 +139,7 @@ public final class Survey {
                 rows, found, own, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
     }
 
-    /** A heater counts once, though it is two readings. */
+    /** A heater counts once, although it has two readings. */
     private static Proposal.Own own(Assignment assignment) {
         if (!PrinterSigns.areIn(assignment.found())) {
             return new Proposal.Own(List.of(), 0);

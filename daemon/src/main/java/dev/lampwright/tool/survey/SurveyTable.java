@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
-/** What was heard as lines of text: a table of all values, then what was found and why. */
+/** What was heard, as lines of text: a table of all values, then what was found and why. */
 public final class SurveyTable {
     private static final int MOST_CHARS = 400;
     private static final int TOPIC_WIDTH = 34;
@@ -21,7 +21,7 @@ public final class SurveyTable {
      *
      * @param proposal what was heard
      * @param most how many values to show, at most
-     * @return a line for the head and one for each value; one more if there are more; one for each lampwright that was heard
+     * @return a header line and one for each value; one more if there are more; one for each lampwright that was heard
      */
     public static List<String> values(Proposal proposal, int most) {
         List<String> lines = new ArrayList<>();
@@ -55,7 +55,7 @@ public final class SurveyTable {
                 .stripTrailing();
     }
 
-    /** Text from outside, fit for one column; of a long one the end is shown, where names differ. */
+    /** Text from outside, made to fit one column; of a long one the end is shown, because that is where names differ. */
     private static String end(String text, int width) {
         String shown = shown(text);
         return padded(shown.length() > width ? "…" + shown.substring(shown.length() - width + 1) : shown, width);
@@ -78,7 +78,7 @@ public final class SurveyTable {
      * What was found, and why.
      *
      * @param proposal what was heard
-     * @return two lines for each role and more for the state; then what else there is to know
+     * @return two lines for each role and more for the state; then further remarks
      */
     public static List<String> reasons(Proposal proposal) {
         List<String> lines = new ArrayList<>();

@@ -10,21 +10,21 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * In which unit temperatures are told: as it stands with the number, beside it or in a name; or else as all that the printer tells together
- * shows.
+ * The unit in which temperatures are reported: as given with the number, next to it or in a name; otherwise as shown by everything that the
+ * printer reports together.
  */
 final class Thermometer {
-    /** No printer's heater goes up to so many °C, and many a nozzle goes beyond in °F. Common practice, no source. */
+    /** No printer's heater reaches this many °C, and many nozzles exceed it in °F. Common practice, no source. */
     private static final double HOTTER_THAN_C = 380;
 
     private static final double HOTTEST_F = 800;
 
-    /** Few nozzles and few beds go beyond in °C, and fewer still together. Common practice, no source. */
+    /** Few nozzles and few beds exceed this in °C, and even fewer do together. Common practice, no source. */
     private static final double HOT_NOZZLE_C = 320;
 
     private static final double HOT_BED_C = 130;
 
-    /** No room with a printer is colder in °F; in °C a heater that was ever cold was colder. Common practice, no source. */
+    /** No room with a printer is colder in °F; in °C, a heater that was ever cold was colder. Common practice, no source. */
     private static final double COLDEST_ROOM_F = 50;
 
     private static final Set<Unit> WRITTEN = EnumSet.of(Unit.CELSIUS, Unit.FAHRENHEIT, Unit.KELVIN);
@@ -35,7 +35,7 @@ final class Thermometer {
     private final Gauge usual;
 
     /**
-     * Looks at everything that was heard.
+     * Evaluates everything that was heard.
      *
      * @param trails all values
      */
@@ -106,7 +106,7 @@ final class Thermometer {
      * The unit of a temperature.
      *
      * @param trail what was seen of it
-     * @return the unit, {@link Unit#OWN} for °C that is not said; and the scale, for tenths
+     * @return the unit, {@link Unit#OWN} for °C that is not stated; and the scale, for tenths
      */
     Gauge gauge(Trail trail) {
         return told(trail)
@@ -115,10 +115,10 @@ final class Thermometer {
     }
 
     /**
-     * What is not sure about the unit of a temperature.
+     * What is uncertain about the unit of a temperature.
      *
      * @param trail what was seen of it
-     * @return a clause for the user; nothing if the unit is told, or is °C as usual
+     * @return a clause for the user; empty if the unit is stated, or is the usual °C
      */
     Optional<String> doubt(Trail trail) {
         if (told(trail).isPresent() || said) {
@@ -134,9 +134,9 @@ final class Thermometer {
     }
 
     /**
-     * A value that names the unit of the temperatures beside and below it, such as {@code {"unit": "F"}}.
+     * A value that names the unit of the temperatures next to it and below it, such as {@code {"unit": "F"}}.
      *
-     * @param within the names under which those temperatures stand
+     * @param within the names under which those temperatures are
      * @param unit their unit
      */
     private record UnitSign(List<List<String>> within, Unit unit) {
@@ -150,7 +150,10 @@ final class Thermometer {
                 "k", Unit.KELVIN,
                 "kelvin", Unit.KELVIN);
 
-        /** What a value says of units; nothing if it is called no unit, names no temperature's, or stands beside nothing. */
+        /**
+         * What a value says about units; empty if its name does not suggest a unit, or a unit of something other than temperature, or
+         * nothing is next to it.
+         */
         static Optional<UnitSign> of(Trail trail) {
             List<List<String>> levels = trail.names().levels();
             int innermost = levels.size() - 1;
@@ -162,7 +165,7 @@ final class Thermometer {
             return Optional.ofNullable(SIGNS.get(sign)).map(unit -> new UnitSign(levels.subList(0, innermost), unit));
         }
 
-        /** Whether it holds for a value. */
+        /** Whether it applies to a value. */
         boolean holdsFor(Trail trail) {
             List<List<String>> levels = trail.names().levels();
             return levels.size() > within.size()

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** Takes names apart into words. */
+/** Splits names into words. */
 final class Tokens {
     private static final Pattern HUMP =
             Pattern.compile("(?<=\\p{Ll})(?=\\p{Lu})|(?<=\\p{L})(?=\\p{N})|(?<=\\p{N})(?=\\p{L})");

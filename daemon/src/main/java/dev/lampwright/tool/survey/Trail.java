@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** What was seen of one value: where it stands, what it is called, and what it was. Takes the same room however often it comes. */
+/** What was seen of one value: where it is, its name, and its values. Takes the same room however often it comes. */
 final class Trail {
     private static final int MOST_NUMBERS = 256;
     private static final int MOST_WORDS = 40;
@@ -48,7 +48,7 @@ final class Trail {
      *
      * @param topic the topic, without wildcards
      * @param leaf a value that came on it
-     * @param inTurns whether several speak on the topic
+     * @param inTurns whether several publish on the topic
      */
     Trail(String topic, Leaf leaf, boolean inTurns) {
         this.inTurns = inTurns;
@@ -74,7 +74,9 @@ final class Trail {
         return word.isEmpty() ? " in the text" : " after “" + word + "”";
     }
 
-    /** A word by its key has its name alone; a number has the word before it, what stands between, and which one it is. */
+    /**
+     * A value found by its key is identified by the key alone; a number in a text by the word before it, what is between, and its position.
+     */
     private static boolean isWordInText(Leaf leaf) {
         List<String> called = leaf.names();
         boolean isNumbered = called.get(called.size() - 1).chars().allMatch(Character::isDigit);
@@ -82,10 +84,10 @@ final class Trail {
     }
 
     /**
-     * Takes a value in.
+     * Adds a value.
      *
      * @param leaf the value
-     * @param second when it came, in s since any moment; never before the one before
+     * @param second when it came, in s since any moment; never earlier than the previous one
      */
     void add(Leaf leaf, double second) {
         firstSecond = count == 0 ? second : firstSecond;
@@ -119,7 +121,7 @@ final class Trail {
         }
     }
 
-    /** Numbers within a text may be others each time, and make no new text of it. */
+    /** Numbers within a text may differ each time without making it a new text. */
     private void addWord(String text, double second) {
         String word = text.contains(" ") ? NUMBER.matcher(text).replaceAll("*") : text;
         if (words.containsKey(word) || words.size() < MOST_WORDS) {
@@ -134,7 +136,7 @@ final class Trail {
         return source;
     }
 
-    /** Where the thing that speaks speaks: the topic, and below it who speaks, where several do. */
+    /** Where the machine publishes: the topic, and, if several publish there, below it which one. */
     String speaker() {
         return source.part()
                 .filter(part -> inTurns)
@@ -144,12 +146,12 @@ final class Trail {
                 .orElse(source.topicFilter());
     }
 
-    /** What decides where as much speaks for one as for another, so that the same messages always give the same answer. */
+    /** Decides between equal evidence, so that the same messages always give the same answer. */
     String order() {
         return source.topicFilter() + ' ' + source.place();
     }
 
-    /** Where in a message it stands, for a table. */
+    /** Where it is in a message, for a table. */
     String place() {
         return place;
     }
@@ -172,7 +174,7 @@ final class Trail {
         return lastSecond > firstSecond ? (count - 1) / (lastSecond - firstSecond) : 0;
     }
 
-    /** How often it was another than the time before. */
+    /** How often it differed from the previous value. */
     long changes() {
         return changes;
     }
@@ -182,7 +184,7 @@ final class Trail {
         return numbers > MOSTLY * count;
     }
 
-    /** Whether it changed a few times only, and to something warm: as what a heater is set to. */
+    /** Whether it changed only a few times, and to something warm, as a heater's target does. */
     boolean isLikeATarget() {
         return numeric() && steps.size() > 1 && steps.size() <= MOST_TARGETS && most >= WARM;
     }
@@ -197,7 +199,7 @@ final class Trail {
         return zero && most > 0;
     }
 
-    /** Whether it is a code: one of a few whole numbers, that does not just count up. */
+    /** Whether it is a code: one of a few whole numbers, and not merely counting up. */
     boolean isCode() {
         Moves moves = Moves.of(series);
         boolean counts = moves.ups() >= LEAST_COUNTS && COUNTS_DOWN * moves.downs() <= moves.ups();
@@ -215,12 +217,12 @@ final class Trail {
         return most;
     }
 
-    /** Whether all numbers are whole and written so. */
+    /** Whether all numbers are whole and written as such. */
     boolean whole() {
         return whole;
     }
 
-    /** The unit that stood with the numbers. */
+    /** The unit given with the numbers. */
     Unit unit() {
         return unit;
     }
@@ -230,27 +232,27 @@ final class Trail {
         return last;
     }
 
-    /** The texts that are no numbers, in the order in which they came; {@code *} stands for numbers between words. */
+    /** The texts that are not numbers, in the order in which they came; {@code *} stands for numbers between words. */
     List<String> words() {
         return new ArrayList<>(words.keySet());
     }
 
-    /** Which word or whole number stood there when. */
+    /** Which word or whole number was there when. */
     Runs said() {
         return said;
     }
 
-    /** When the number became another one. */
+    /** When the number changed. */
     Steps steps() {
         return steps;
     }
 
-    /** When it came first, in s. */
+    /** When it first came, in s. */
     double firstSecond() {
         return firstSecond;
     }
 
-    /** When it came last, in s. */
+    /** When it last came, in s. */
     double lastSecond() {
         return lastSecond;
     }

@@ -1,6 +1,6 @@
 package dev.lampwright.tool.survey;
 
-/** Progress, layers and the time since the beginning only rise; the time left only falls; a total stays. New jobs begin again. */
+/** Progress, layers and the time since the beginning only rise; the time left only falls; a total stays constant. A new job starts over. */
 final class TrendEvidence implements Evidence {
     private static final int LEAST_MOVES = 4;
     private static final double SELDOM = 0.1;

@@ -19,7 +19,7 @@ final class UnclaimedValues {
     private final List<List<String>> shared;
 
     /**
-     * Looks around.
+     * Searches.
      *
      * @param filled the value of each role that was found
      * @param trails all values
@@ -60,7 +60,7 @@ final class UnclaimedValues {
         return alike;
     }
 
-    /** The numbers that may be the printer's, in an order that the same messages always give. */
+    /** The numbers that may be the printer's, in an order that is always the same for the same messages. */
     List<Trail> free() {
         return free;
     }
@@ -76,7 +76,7 @@ final class UnclaimedValues {
     }
 
     /**
-     * From which level on the names of a value are its own, and not those of where the printer stands.
+     * From which level on the names of a value are its own, rather than names of where the printer is.
      *
      * @param trail the value
      * @return 0 or more

@@ -4,13 +4,13 @@ import dev.lampwright.payload.Unit;
 import java.util.List;
 import java.util.Optional;
 
-/** In which unit progress and times are told: as it stands with the number, or else as names and numbers tell. */
+/** The unit of progress and times: as given with the number, or else as names and numbers suggest. */
 final class UnitGuess {
     private static final List<Unit> TIMES = List.of(Unit.SECONDS, Unit.MINUTES, Unit.HOURS, Unit.MILLISECONDS);
 
     private static final double PACE_TOLERANCE = 0.25;
 
-    /** What has passed is measured, what is left is guessed. */
+    /** Elapsed time is measured, remaining time is estimated. */
     private static final double CLOCK_TOLERANCE = 0.06;
 
     private static final double WHOLE_PERCENT = 100.5;
@@ -35,7 +35,7 @@ final class UnitGuess {
         };
     }
 
-    /** Whether a number is too large for a share of a job in percent, and does not look like permille either. */
+    /** Whether a number is too large to be progress in percent, and does not look like permille either. */
     static boolean isBeyond(Trail trail) {
         boolean permille = trail.whole()
                 && trail.unit() == Unit.OWN
@@ -53,11 +53,11 @@ final class UnitGuess {
     }
 
     /**
-     * What is not sure about the unit for a role.
+     * What is uncertain about the unit for a role.
      *
      * @param trail what was seen of the value
      * @param role what it is
-     * @return a clause for the user; nothing if there is nothing to doubt
+     * @return a clause for the user; empty if nothing is uncertain
      */
     static Optional<String> doubt(Trail trail, Role role) {
         boolean open = role == Role.PROGRESS && trail.unit() == Unit.OWN && trail.most() <= 1;
@@ -88,7 +88,7 @@ final class UnitGuess {
      *
      * @param trail what was seen of it
      * @param role time left or time elapsed
-     * @return nothing if it does not pass as time does
+     * @return empty if it does not pass as time does
      */
     static Optional<Unit> pace(Trail trail, Role role) {
         Moves moves = Moves.of(trail.series());

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Heaters that nothing is called: which is which follows from how hot they are set. What is set hotter than any bed is a nozzle; of the others the
+ * Heaters without telling names, identified by how hot they are set. One that is set hotter than any bed is a nozzle; of the others, the
  * hottest is the bed, and the next the chamber.
  */
 final class UnnamedHeaters {
@@ -19,7 +19,7 @@ final class UnnamedHeaters {
     private final Map<Trail, HeatedPart> byTarget = new HashMap<>();
 
     /**
-     * Looks.
+     * Searches.
      *
      * @param trails all values
      * @param thermometer what tells the unit of temperatures
@@ -55,7 +55,7 @@ final class UnnamedHeaters {
                 .findFirst();
     }
 
-    /** What speaks for a heater whose target this is. */
+    /** The evidence for the heater whose target this is. */
     double weigh(Couple couple, Trail target) {
         HeatedPart heater = byTarget.get(target);
         if (heater == null || couple == Couple.COUNT) {

@@ -24,7 +24,7 @@ final class ValueName {
     }
 
     /**
-     * Takes names apart.
+     * Splits names into words.
      *
      * @param topic a topic
      * @param keys the names in the payload
@@ -52,15 +52,15 @@ final class ValueName {
         }
     }
 
-    /** Whether a concept is spoken of. */
+    /** Whether the names refer to a concept. */
     boolean speakOf(Concept concept) {
         return spokenAt.containsKey(concept);
     }
 
     /**
-     * The token that speaks of a concept.
+     * The token that refers to a concept.
      *
-     * @param concept one that is spoken of
+     * @param concept one that is referred to
      * @return the innermost such token
      */
     String wordFor(Concept concept) {
@@ -68,10 +68,10 @@ final class ValueName {
     }
 
     /**
-     * How far in a concept is spoken of.
+     * How far in the names refer to a concept.
      *
      * @param concept the concept
-     * @return the place of the innermost name that does, from 0 on; −1 if none does
+     * @return the position of the innermost name that does, from 0; −1 if none does
      */
     int depthOf(Concept concept) {
         return spokenAt.getOrDefault(concept, -1);
@@ -95,7 +95,8 @@ final class ValueName {
     }
 
     /**
-     * Whether two values stand side by side, and are called alike or follow each other: {@code layer} and {@code layers}, the fields 5 and 6.
+     * Whether two values are next to each other, and have similar names or follow each other: {@code layer} and {@code layers}, fields 5
+     * and 6.
      *
      * @param others the names of the second
      */
@@ -121,13 +122,13 @@ final class ValueName {
         return String.join("", levels.get(levels.size() - 1));
     }
 
-    /** Whether one name is a number and another the next, as the fields 5 and 6 are. */
+    /** Whether one name is a number and the other the next one, such as fields 5 and 6. */
     static boolean isNext(String one, String other) {
         boolean numbers = one.matches("[0-9]{1,3}") && other.matches("[0-9]{1,3}");
         return numbers && Integer.parseInt(other) - Integer.parseInt(one) == 1;
     }
 
-    /** The one begins with the other, or a single letter is another. */
+    /** One begins with the other, or they differ in a single letter. */
     private static boolean isAlike(String one, String other) {
         if (one.length() < 2 || other.length() < 2 || one.matches("[0-9]+") || other.matches("[0-9]+")) {
             return false;
@@ -142,7 +143,7 @@ final class ValueName {
         return different == 1;
     }
 
-    /** The words of the value's own name: the innermost that is more than a number or a word for any value. */
+    /** The words of the value's own name: the innermost name that is more than a number or a word that suits any value. */
     List<String> own() {
         for (int i = levels.size() - 1; i >= 0; i--) {
             if (levels.get(i).stream().anyMatch(ValueName::isTelling)) {
@@ -156,16 +157,16 @@ final class ValueName {
         return !NOT_TELLING.contains(token) && !token.chars().allMatch(Character::isDigit);
     }
 
-    /** Whether a word of the value's own name, as a whole, speaks of a concept. */
+    /** Whether a whole word of the value's own name refers to a concept. */
     boolean ownSpeaksOf(Concept concept) {
         return own().stream().anyMatch(Vocabulary.words(concept)::contains);
     }
 
     /**
-     * How far in a whole word speaks of a concept.
+     * How far in a whole word refers to a concept.
      *
      * @param concept the concept
-     * @return the place of the innermost name that has such a word, from 0 on; −1 if none does
+     * @return the position of the innermost name that has such a word, from 0; −1 if none does
      */
     int wholeDepthOf(Concept concept) {
         for (int i = levels.size() - 1; i >= 0; i--) {
@@ -181,12 +182,12 @@ final class ValueName {
         return levels;
     }
 
-    /** How many of the levels are the topic's; the rest are the payload's. */
+    /** How many of the levels belong to the topic; the rest belong to the payload. */
     int topicLevels() {
         return topicLevels;
     }
 
-    /** Whether the innermost name ends with a word, behind another. */
+    /** Whether the innermost name ends with a word that follows another. */
     boolean endWith(String token) {
         List<String> innermost = levels.get(levels.size() - 1);
         return innermost.size() > 1 && innermost.get(innermost.size() - 1).equals(token);

@@ -65,10 +65,10 @@ final class Vocabulary {
     }
 
     /**
-     * The languages of some words, other than English; a word that is English too says nothing.
+     * The languages of some words, other than English; a word that is also English is no indication.
      *
      * @param tokens lower case without accents
-     * @return those that have a word for a state among them, as ISO 639-1 has them
+     * @return those that have a word for a state among them, ISO 639-1 codes
      */
     static List<String> languages(Collection<String> tokens) {
         List<String> others =
@@ -89,7 +89,7 @@ final class Vocabulary {
      * The words for a concept in a language.
      *
      * @param concept the concept
-     * @param language as ISO 639-1 has it
+     * @param language its ISO 639-1 code
      * @return the words as they are written
      */
     static List<String> words(Concept concept, String language) {
@@ -97,11 +97,11 @@ final class Vocabulary {
     }
 
     /**
-     * How surely a token speaks of a concept.
+     * How surely a token refers to a concept.
      *
      * @param concept the concept
      * @param token lower case without accents
-     * @return 1 if it is one of its words, somewhat less if a long enough word stands in it, or 0
+     * @return 1 if it is one of its words, somewhat less if it contains a long enough word, or 0
      */
     static double strength(Concept concept, String token) {
         List<String> words = WORDS.get(concept);

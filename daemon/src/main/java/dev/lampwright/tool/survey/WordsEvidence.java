@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** A state is told in few words, and most of them are such as one uses for states. */
+/** A state is reported in few words, and most of them are typical of states. */
 final class WordsEvidence implements Evidence {
     private static final int MANY = 2;
 
-    /** A text with several numbers and signs of equality is better taken apart. */
+    /** A text with several numbers and equals signs is better split up. */
     private static boolean isManyValues(String word) {
         return word.chars().filter(c -> c == '*').count() >= MANY
                 && word.chars().filter(c -> c == '=' || c == ':').count() >= MANY;
