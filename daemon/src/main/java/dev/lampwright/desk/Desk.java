@@ -286,7 +286,7 @@ public final class Desk {
     }
 
     /**
-     * Whether light is dimmed for the night.
+     * Whether light is dimmed for quiet hours.
      *
      * @return true during quiet hours, or on request
      */
@@ -329,7 +329,7 @@ public final class Desk {
     }
 
     /**
-     * How often what {@link #kept} gives has become other than it was.
+     * How often the result of {@link #kept} has changed.
      *
      * @return a count; unchanged if nothing needs to be kept again
      */

@@ -1,7 +1,7 @@
 package dev.lampwright.desk;
 
 /**
- * How something is to be done.
+ * How an ask is carried out.
  *
  * @param end until when it applies
  * @param fadeSeconds how long the light takes to change; NaN for the default time

@@ -87,7 +87,7 @@ final class Request {
     }
 
     /**
-     * Asks again for what counted already.
+     * Repeats an ask that was in effect.
      *
      * @param aim its target
      * @param held the ask that was in effect

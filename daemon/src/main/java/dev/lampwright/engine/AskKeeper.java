@@ -14,9 +14,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Keeps what people asked for in a file, for the next run, as {@code desk.keep} says: on a thread of its own, {@code keeper}, so that a
- * slow disk holds up nothing. A change is written within a second, and one that soon follows another within ten, for the sake of
- * memory cards; the last one is written at the end. A file that cannot be written is logged once and tried again.
+ * Keeps asks in a file for the next run, as {@code desk.keep} says. Runs on its own thread, {@code keeper}, so that a slow disk delays
+ * nothing. A change is written within a second, and one that soon follows another within ten, to spare memory cards; the last one is
+ * written at the end. A file that cannot be written is logged once and tried again.
  */
 final class AskKeeper implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(AskKeeper.class);
@@ -32,10 +32,10 @@ final class AskKeeper implements AutoCloseable {
     private long pauseUntilNanos;
 
     /**
-     * Makes a keeper that keeps nothing yet.
+     * Creates a keeper that keeps nothing yet.
      *
      * @param file where to keep it; its folder need not exist
-     * @param desk where people ask
+     * @param desk handles asks
      */
     AskKeeper(Path file, Desk desk) {
         this.file = file;
@@ -44,15 +44,15 @@ final class AskKeeper implements AutoCloseable {
         pauseUntilNanos = System.nanoTime();
     }
 
-    /** Gives the desk what an earlier run kept. A file that is something else is set aside and reported in one line. */
+    /** Passes the desk what an earlier run kept. A file with other content is renamed and reported in one line. */
     void restore() {
         kept.restore(desk::restore);
     }
 
     /**
-     * Keeps what is asked for from now on, or no longer; then nothing stays in the file that another run could take up.
+     * Starts or stops keeping asks. When it stops, nothing is left in the file that another run could take up.
      *
-     * @param keep what the configuration says
+     * @param keep whether the configuration says so
      */
     synchronized void follow(boolean keep) {
         if (keep && worker.isEmpty()) {
@@ -65,12 +65,12 @@ final class AskKeeper implements AutoCloseable {
         }
     }
 
-    /** Has what is new written, without waiting for it, and keeps nothing from then on. */
+    /** Starts writing what is new, without waiting for it, and keeps nothing from then on. */
     synchronized void end() {
         worker.ifPresent(running -> running.end(Duration.ZERO));
     }
 
-    /** Waits until what is new is written, half a second at most. */
+    /** Waits until everything new is written, half a second at most. */
     @Override
     public synchronized void close() {
         worker.ifPresent(running -> running.end(LAST_WRITE));

@@ -21,19 +21,20 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * From statuses, wishes and time to bytes: the same ones at the same times give the same bytes, on any machine. Each {@link View} draws its
- * part of the strip; one encoder and one set of guards make bytes of the whole. For one thread; allocates nothing once warm.
+ * Turns statuses, wishes and time into bytes: the same input at the same times gives the same bytes, on any machine. Each {@link View}
+ * draws its part of the strip; one encoder and one set of guards produce the bytes for the whole strip. For one thread; allocates nothing
+ * once warm.
  */
 public final class Chain {
     /**
-     * How long a frame usually takes at most until it is shown. Our own choice: about what 300 pixels take at 115 200 baud; what takes longer
-     * is measured.
+     * The longest time that a frame usually takes until it is shown. Our own choice: about what 300 pixels take at 115 200 baud; longer
+     * times are measured.
      */
     static final long USUALLY_LATE_NANOS = 100_000_000;
 
     private static final double FULL_DUTY = 65_535;
 
-    /** Our own choice: a controller that has forgotten its light shows it again before anybody wonders. */
+    /** Our own choice: a controller that has lost its light shows it again before anybody notices. */
     private static final long KEEP_ALIVE_NANOS = 250_000_000;
 
     /** So that three in a row may get lost. */
@@ -45,7 +46,7 @@ public final class Chain {
     private final LightSpec light;
     private final long keepAliveNanos;
     private final FollowedPrinters printers;
-    /** Those of the light, and one of the pixels that are in none of them. */
+    /** The configured views, and one of the pixels that are in none of them. */
     private final List<View> views;
 
     private final List<Fitting.DimmerUse> dimmers;
@@ -53,13 +54,13 @@ public final class Chain {
     private final Guards guards;
     private final List<LookFault> faults = new ArrayList<>();
     private final List<LookFault> faultsToRead = Collections.unmodifiableList(faults);
-    /** Where several views come together. */
+    /** The canvas on which several views are combined. */
     private final Canvas all;
 
     private Optional<Ending> ending = Optional.empty();
     private Canvas canvas;
     private Wishes drawnWishes = Wishes.NONE;
-    /** Light that was drawn stays as it is until then, unless something new is heard or asked for. */
+    /** The light stays the same until then, unless something new is heard or asked for. */
     private long stillUntil;
 
     private boolean rests;
@@ -86,7 +87,7 @@ public final class Chain {
     }
 
     /**
-     * Puts the chain of a configuration together. Everything in it is new, whatever other chains of the same configuration have seen.
+     * Builds the chain of a configuration. Everything in it is new, independent of other chains of the same configuration.
      *
      * @param config the configuration
      * @return the chain
@@ -96,7 +97,7 @@ public final class Chain {
     }
 
     /**
-     * Puts a chain together. Everything in it is new.
+     * Builds a chain. Everything in it is new.
      *
      * @param setup what is fitted, and the ceilings
      * @param light what is shown, on the same strip and dimmers
@@ -108,11 +109,11 @@ public final class Chain {
     }
 
     /**
-     * Puts together the chain that another configuration asks for, to follow one that runs. Signals go on where they are.
+     * Builds the chain of another configuration, to follow a running one. Signals continue.
      *
-     * @param before the chain that runs
-     * @param next the configuration; the rate of the frames is that of {@code before}, whatever it says
-     * @return the chain; it is to {@link #takeOver} before its first frame
+     * @param before the running chain
+     * @param next the configuration; the rate of the frames is that of {@code before}, whatever this says
+     * @return the chain; call {@link #takeOver} before its first frame
      */
     static Chain after(Chain before, Config next) {
         FollowedPrinters printers = FollowedPrinters.after(before.printers, next.light());
@@ -120,7 +121,7 @@ public final class Chain {
     }
 
     /**
-     * How long frames are sure to be the same as the last, if the status is the same and nobody asks for anything else.
+     * How long frames are certain to be the same as the last, if the status stays the same and nobody asks for anything else.
      *
      * @param nanos the time of the last frame
      * @return ns; 0 if the next one may differ
@@ -130,17 +131,16 @@ public final class Chain {
     }
 
     /**
-     * How often light that stands still is to be sent, so that the controller neither takes the host for gone nor stays as it is after
-     * trouble.
+     * How often still light is sent, so that the controller neither assumes that the host is gone nor keeps wrong light after a problem.
      *
-     * @return ns from one frame to the next at most
+     * @return the maximum time from one frame to the next, in ns
      */
     long keepAliveNanos() {
         return keepAliveNanos;
     }
 
     /**
-     * The frame rate that the guards go by.
+     * The frame rate that the guards use.
      *
      * @return frames a second
      */
@@ -149,10 +149,10 @@ public final class Chain {
     }
 
     /**
-     * Begins with the light that another chain shows, so that the first look fades in over it. Where the strip is another one, it
-     * begins dark. The guards, the alarm and what people asked for go on where they are.
+     * Starts with the light that another chain shows, so that the first look fades in over it. If the strip has changed, it starts dark.
+     * The guards, the alarm and the asks continue.
      *
-     * @param before the chain that ran up to now
+     * @param before the chain that has been running
      * @return whether the light of the last second is known; if not, another second must pass before the first frame
      */
     boolean takeOver(Chain before) {
@@ -170,7 +170,7 @@ public final class Chain {
         return guards.takeOver(before.guards);
     }
 
-    /** The light that looks have drawn, before it is dimmed or anything is laid over it. */
+    /** The light drawn by looks, before it is dimmed or anything is drawn over it. */
     private Canvas looksAlone() {
         Canvas seen = light.fitting().canvas();
         views.forEach(view -> view.putLookOn(seen));
@@ -178,8 +178,8 @@ public final class Chain {
     }
 
     /**
-     * Makes the look that somebody asks for, if it is one that no cue puts on, so that no frame waits for it. Any thread may do so, before
-     * frames with these wishes are made.
+     * Creates the look that somebody asks for, if no cue uses it, so that no frame waits for it. Any thread may call this, before frames
+     * with these wishes are made.
      *
      * @param wishes what people have asked for
      */
@@ -190,7 +190,7 @@ public final class Chain {
     /**
      * Takes into account what became of frames, from the next frame on.
      *
-     * @param delivery what is out of the ordinary
+     * @param delivery what is unusual about them
      */
     public void delivered(Delivery delivery) {
         guards.wereLate(delivery.lateNanos());
@@ -200,12 +200,12 @@ public final class Chain {
     }
 
     /**
-     * Makes a frame for which nobody has asked for anything.
+     * Makes a frame without any asks.
      *
-     * @param status what is known of the printer, or of every one of several
-     * @param nanos the time, on the clock of the status, never earlier than the one before
+     * @param status what is known about the printer, or about each of several
+     * @param nanos the time, on the clock of the status, never earlier than the previous one
      * @param frame where to write it
-     * @return whether it differs from the frame before
+     * @return whether it differs from the previous frame
      */
     public boolean make(PrinterStatus status, long nanos, Frame frame) {
         return make(status, Wishes.NONE, nanos, frame);
@@ -214,11 +214,11 @@ public final class Chain {
     /**
      * Makes a frame for one printer, or for several that all have the same status.
      *
-     * @param status what is known of the printer, or of every one of several
+     * @param status what is known about the printer, or about each of several
      * @param wishes what people have asked for
-     * @param nanos the time, on the clock of the status, never earlier than the one before
+     * @param nanos the time, on the clock of the status, never earlier than the previous one
      * @param frame where to write it
-     * @return whether it differs from the frame before
+     * @return whether it differs from the previous frame
      */
     public boolean make(PrinterStatus status, Wishes wishes, long nanos, Frame frame) {
         printers.take(status);
@@ -226,14 +226,14 @@ public final class Chain {
     }
 
     /**
-     * Makes a frame. What cannot differ from the frame before is not made again: light that does not change costs next to nothing, and
-     * stays the same to the last byte.
+     * Makes a frame. If nothing can differ from the previous frame, nothing is computed: light that does not change costs next to nothing,
+     * and stays the same to the last byte.
      *
-     * @param statuses what is known of the printers
+     * @param statuses what is known about the printers
      * @param wishes what people have asked for
-     * @param nanos the time, on the clock of the statuses, never earlier than the one before
+     * @param nanos the time, on the clock of the statuses, never earlier than the previous one
      * @param frame where to write it
-     * @return whether it differs from the frame before
+     * @return whether it differs from the previous frame
      */
     public boolean make(Statuses statuses, Wishes wishes, long nanos, Frame frame) {
         printers.take(statuses);
@@ -265,7 +265,7 @@ public final class Chain {
         }
     }
 
-    /** Makes the wanted light lawful. Returns whether the frame differs from the one before. */
+    /** Applies the guards to the wanted light. Returns whether the frame differs from the previous one. */
     private boolean hold(boolean sameLight, long nanos, Frame frame) {
         if (sameLight) {
             frame.copyFrom(wanted);
@@ -307,7 +307,7 @@ public final class Chain {
         }
     }
 
-    /** How long the light that was drawn stays as it is, in ns. */
+    /** How long the light stays the same, in ns. */
     private long stillFor(long nanos) {
         long still = encoder.isSteady() ? printers.stillFor(nanos) : 0;
         for (int i = 0; i < views.size() && still > 0; i++) {
@@ -322,7 +322,7 @@ public final class Chain {
     }
 
     /**
-     * The state that the last frame shows; of several printers, that of the one that needs a person most.
+     * The state that the last frame shows; of several printers, that of the one that needs attention most.
      *
      * @return silent before the first
      */
@@ -331,7 +331,7 @@ public final class Chain {
     }
 
     /**
-     * Where the alarm stands; of several printers, that of the one that needs a person most.
+     * The state of the alarm; of several printers, that of the one that needs attention most.
      *
      * @return normal before the first frame
      */
@@ -340,9 +340,9 @@ public final class Chain {
     }
 
     /**
-     * The name of the look that is on, or fading in; of several printers, that of the one that needs a person most.
+     * The name of the current look, or the one fading in; of several printers, that of the one that needs attention most.
      *
-     * @return as the configuration has it
+     * @return as in the configuration
      */
     public String look() {
         return lookOf(printers.first());
@@ -370,7 +370,7 @@ public final class Chain {
     /**
      * What this follows.
      *
-     * @return the signals that Lampwright knows and those of the user's own, of each printer if they have names; the same list each time
+     * @return the signals that Lampwright knows and the user-defined ones, of each printer if they have names; the same list each time
      */
     List<Signal> followed() {
         return printers.reported();
@@ -381,23 +381,23 @@ public final class Chain {
      *
      * @param signal which
      * @param nanos the time of the last frame
-     * @return the value, NaN if it is unknown
+     * @return the value, NaN if unknown
      */
     double signal(Signal signal, long nanos) {
         return printers.value(signal, nanos);
     }
 
     /**
-     * Fades all light out from now on.
+     * Fades out all light from now on.
      *
-     * @param how from when, and how fast
+     * @param how when it starts, and how fast
      */
     void end(Ending how) {
         ending = Optional.of(how);
     }
 
     /**
-     * What could not be drawn so far and stays dark.
+     * What has failed to draw so far and stays dark.
      *
      * @return each part of a look once, oldest first; grows as more fail
      */
@@ -415,7 +415,7 @@ public final class Chain {
     }
 
     /**
-     * The guards, to ask what the last frame takes.
+     * The guards, for example to ask what the last frame draws.
      *
      * @return the same each time
      */

@@ -53,9 +53,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The whole daemon, put together from a configuration: threads that meet in three slots. The newest status goes from the printer's
- * side to the frame loop, the newest wishes go there from the desk, and the newest frame goes from there to the link. What belongs to one
- * configuration is one value, {@link Running}, which is built whole and then takes the place of the one before.
+ * The whole daemon, built from a configuration: threads that exchange data through three slots. The newest status goes from the printer's
+ * side to the frame loop, the newest wishes go there from the desk, and the newest frame goes from there to the link. Everything that
+ * belongs to one configuration is one value, {@link Running}, which is built completely and then replaces the previous one.
  */
 public final class Daemon implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
@@ -83,10 +83,10 @@ public final class Daemon implements AutoCloseable {
     private volatile String page = "";
     private volatile Running running;
     private volatile long pulse;
-    /** The desk begins with wishes before there is a frame loop. */
+    /** The desk has wishes before there is a frame loop. */
     private volatile Runnable onWishes = () -> {};
 
-    /** All that runs for one configuration. What is the same in the next one goes on in it. */
+    /** Everything that runs for one configuration. Parts that are the same in the next one continue there. */
     private record Running(
             Config config, Chain chain, FrameSlot slot, FrameTap tap, ControllerLink link, PrinterClient printer) {
         FrameLoop.Rig rig() {
@@ -97,7 +97,7 @@ public final class Daemon implements AutoCloseable {
             return printer.silence(of.name(), of.silentAfter());
         }
 
-        /** Why nothing is heard of any printer; empty if one is heard. */
+        /** Why all printers are silent; empty if one is not. */
         Optional<Silence> silence() {
             List<Optional<Silence>> all =
                     config.light().printers().stream().map(this::silence).toList();
@@ -116,34 +116,34 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Puts the daemon together; nothing runs yet.
+     * Builds the daemon; nothing runs yet.
      *
      * @param config what to run
-     * @param lines gives the line to the controller
+     * @param lines provides the line to the controller
      */
     public Daemon(Config config, Function<Config, Line> lines) {
         this(config, lines, StatusWatch.NOBODY, Optional.empty());
     }
 
     /**
-     * Puts the daemon together; nothing runs yet.
+     * Builds the daemon; nothing runs yet.
      *
      * @param config what to run
-     * @param lines gives the line to the controller
-     * @param watch records what frames are made from; closed by whoever opened it
-     * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
+     * @param lines provides the line to the controller
+     * @param watch records what frames are made from; the caller closes it
+     * @param keeping where asks and history are kept beyond the daemon's end, as the configuration says; empty for nowhere
      */
     public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping) {
         this(config, lines, watch, keeping, Phase.AT_ONCE);
     }
 
     /**
-     * Puts the daemon of one of several rigs together; nothing runs yet.
+     * Builds the daemon of one of several rigs; nothing runs yet.
      *
      * @param config what to run
-     * @param lines gives the line to the controller
+     * @param lines provides the line to the controller
      * @param watch records what frames are made from; the caller closes it
-     * @param keeping where what is asked for and what has happened outlasts the daemon, as the configuration says; empty for nowhere
+     * @param keeping where asks and history are kept beyond the daemon's end, as the configuration says; empty for nowhere
      * @param phase where in a tick its frames are
      */
     public Daemon(
@@ -184,9 +184,9 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Another daemon may have lit the controller until this process began, and how that light flickered is not known. So this one sends its
-     * first frame a second after its own start, or at once if it is older; a service that is started every second does not flash. One of
-     * several rigs may follow another daemon of this very process.
+     * Another daemon may have lit the controller until this process began, and nobody knows how that light flickered. So this one sends its
+     * first frame a second after the process started, or at once if that is past; a service that restarts every second does not flash. One
+     * of several rigs may follow another daemon of the same process.
      */
     private static long lightFrom(Phase phase) {
         Duration age = phase.equals(Phase.AT_ONCE) ? ProcessAge.now() : Duration.ZERO;
@@ -209,7 +209,7 @@ public final class Daemon implements AutoCloseable {
         return new KnownLooks(config.looks().keySet(), Swatches.names());
     }
 
-    /** A look that no cue puts on is made here, and not by the frame loop. Nobody has asked for anything before something runs. */
+    /** A look that no cue uses is created here, not by the frame loop. There are no asks before something runs. */
     private void wish(Wishes asked) {
         Running now = running;
         if (now != null) {
@@ -230,7 +230,7 @@ public final class Daemon implements AutoCloseable {
         return new Running(config, Chain.of(config), slot, new FrameTap(config), link(config, slot), printer(config));
     }
 
-    /** Builds what another configuration asks for. Nothing of what runs is touched, so whatever fails here has changed nothing. */
+    /** Builds everything for another configuration. Nothing that runs is touched, so a failure here changes nothing. */
     private Running after(Running before, Config next) {
         boolean sameController = next.controller().equals(before.config().controller());
         boolean sameTalk = next.talk().equals(before.config().talk());
@@ -260,9 +260,9 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Goes over to another configuration. Looks fade in; the broker is left and the controller set up again only where something about
-     * them is new. The rate of the frames stays as it was at the start. If what the other configuration asks for cannot be put together,
-     * nothing has changed.
+     * Switches to another configuration. Looks fade in; the daemon reconnects to the broker and sets up the controller again only if
+     * something about them has changed. The frame rate stays as it was at the start. If the other configuration cannot be built, nothing
+     * has changed.
      *
      * @param next what to run from now on
      */
@@ -294,7 +294,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * How many frames have been made, which shows whether the daemon is alive. The count also stops once the thread that hears the
+     * How many frames have been made, which shows whether the daemon is alive. The count also stops when the thread that receives from the
      * printer, or the one that feeds the controller, has ended.
      *
      * @return a count since the start
@@ -307,10 +307,7 @@ public final class Daemon implements AutoCloseable {
         return pulse;
     }
 
-    /**
-     * Checks for what no message brings up: topics on which a printer is silent, and another daemon that has gone. To be called every second
-     * or so.
-     */
+    /** Checks what no message shows: topics on which a printer is silent, and another daemon that has gone. Call about once a second. */
     public void lookAround() {
         Running now = running;
         now.printer().lookAround(now::silentAfter);
@@ -318,8 +315,8 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Ends in good order within a second: the broker is said goodbye while the light fades out, then the controller. A broker that does
-     * not answer holds up nothing.
+     * Shuts down cleanly within a second: disconnects from the broker while the light fades out, then from the controller. A broker that
+     * does not answer delays nothing.
      */
     @Override
     public synchronized void close() {
@@ -351,7 +348,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Where people ask for things.
+     * The desk, which handles asks.
      *
      * @return the same each time
      */
@@ -360,7 +357,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * How the daemon does.
+     * The daemon's status.
      *
      * @return a snapshot
      */
@@ -402,7 +399,7 @@ public final class Daemon implements AutoCloseable {
                 read.value(Quantity.JOB_PROGRESS));
     }
 
-    /** As light follows them; but a reading is reported as it was read, and not as it glides from one to the next. */
+    /** As light follows them, except that a reading is reported as it was read, not as it glides from one value to the next. */
     private Map<String, Double> signals(FrameReport frame) {
         Map<String, Double> signals = new LinkedHashMap<>(frame.signals());
         Config config = running.config();
@@ -425,7 +422,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * The newest values of the readings of a printer that the configuration has names of its own for.
+     * The newest values of a printer's user-defined readings.
      *
      * @param printer its name
      * @return in the order of the configuration; NaN for unknown
@@ -442,7 +439,7 @@ public final class Daemon implements AutoCloseable {
         return values;
     }
 
-    /** Of what has none in its name. */
+    /** The units of signals without one in their name. */
     private Map<String, String> units() {
         Map<String, String> units = new LinkedHashMap<>();
         running.config()
@@ -465,7 +462,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * What is known of the printers.
+     * What is known about the printers.
      *
      * @return the newest of each
      */
@@ -476,7 +473,7 @@ public final class Daemon implements AutoCloseable {
     /**
      * The names of the printers.
      *
-     * @return in the order of the configuration; an empty one for the only printer that has none
+     * @return in the order of the configuration; an empty one for a single printer without a name
      */
     public List<String> printers() {
         return running.config().light().printers().stream()
@@ -516,16 +513,16 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Whether and why nothing is heard of the printer.
+     * Whether and why the printer is silent.
      *
-     * @return empty if it is heard
+     * @return empty if it is not
      */
     public Optional<Silence> silence() {
         return running.silence();
     }
 
     /**
-     * How things stand with the broker.
+     * The state of the connection to the broker.
      *
      * @return the newest
      */
@@ -534,7 +531,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * The frame loop, to ask how it does.
+     * The frame loop, for example to ask for its figures.
      *
      * @return the same each time
      */
@@ -543,16 +540,16 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Where the frames can be looked at as they leave.
+     * The tap from which outgoing frames can be read.
      *
-     * @return the one of the configuration in force; another one after each {@link #change}
+     * @return the one of the active configuration; a new one after each {@link #change}
      */
     public FrameTap tap() {
         return running.tap();
     }
 
     /**
-     * How the link to the controller does.
+     * The state of the link to the controller.
      *
      * @return a snapshot
      */
@@ -585,7 +582,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     /**
-     * Who this is in its own report.
+     * The identity that the daemon's report carries.
      *
      * @return as of now
      */
@@ -646,16 +643,16 @@ public final class Daemon implements AutoCloseable {
         return new FrameSlot(setup.stripBytes(), setup.dimmers().size());
     }
 
-    /** What the printer said about its fault, for as long as the alarm is on: it may take its words back before anybody has read them. */
+    /** The printer's text about its fault, kept while the alarm is on: the printer may clear it before anybody has read it. */
     static final class FaultText {
         private String last = "";
 
         /**
-         * What is to be told.
+         * The text to report.
          *
-         * @param alarm where the alarm stands
-         * @param told what the printer says now
-         * @return the last that it said since the alarm came on; empty if it said nothing, or there is no alarm
+         * @param alarm the state of the alarm
+         * @param told what the printer reports now
+         * @return the last text since the alarm came on; empty if there was none, or there is no alarm
          */
         synchronized String during(AlarmState alarm, Optional<String> told) {
             last = alarm == AlarmState.NORMAL ? "" : told.orElse(last);
@@ -663,7 +660,7 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
-    /** The rate of something that is counted. For one thread. */
+    /** The rate of a count. For one thread. */
     private static final class Pace {
         private static final long SHORTEST_NANOS = TimeUnit.SECONDS.toNanos(1);
 
@@ -673,11 +670,11 @@ public final class Daemon implements AutoCloseable {
         private double perSecond = Double.NaN;
 
         /**
-         * Takes a count, a second or more after the one that the rate is calculated from.
+         * Adds a count, a second or more after the one that the rate is calculated from.
          *
          * @param newCount how many there have been
          * @param nowNanos when that was
-         * @return the rate, per second; NaN if it is not known yet
+         * @return the rate, per second; NaN if not known yet
          */
         double at(long newCount, long nowNanos) {
             if (!started || nowNanos - nanos >= SHORTEST_NANOS) {

@@ -8,13 +8,13 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
- * What became of frames on their way to the light, as far as it is out of the ordinary. The flash limit follows it, so it is recorded and
- * played back, as a JSON line:
+ * What happened to frames on their way to the light, if unusual. The flash limit depends on it, so it is recorded and played back as a JSON
+ * line:
  *
  * <pre>{"tick":512,"late_ns":250000000,"relit":true}</pre>
  *
- * @param tick the first frame that is made with this known
- * @param lateNanos how long frames took until they were shown, in ns; 0 if that is not new
+ * @param tick the first frame that is made with this knowledge
+ * @param lateNanos how long frames took until they were shown, in ns; 0 if that has not changed
  * @param relit whether the controller may have gone dark and come back
  */
 public record Delivery(long tick, long lateNanos, boolean relit) {
@@ -39,8 +39,8 @@ public record Delivery(long tick, long lateNanos, boolean relit) {
      * Reads a line.
      *
      * @param text JSON
-     * @return what it says; empty if it is about something else
-     * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
+     * @return the content; empty if it is about something else
+     * @throws IllegalArgumentException if it is about this, and is not valid; the message says why
      */
     public static Optional<Delivery> read(String text) {
         return JsonLine.withAny(text, LATE, RELIT).map(Delivery::of);

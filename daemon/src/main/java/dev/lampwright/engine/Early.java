@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
- * A frame that was made before its place on the grid, because a fault was not to wait for it. What moves in it is as far as it was at that
- * time, so it is recorded and played back, as a JSON line:
+ * A frame that was made before its time on the grid, because a fault must not wait. Moving light in it is drawn for that earlier time, so
+ * it is recorded and played back as a JSON line:
  *
  * <pre>{"tick":512,"early_ns":9000000}</pre>
  *
@@ -35,8 +35,8 @@ public record Early(long tick, long nanos) {
      * Reads a line.
      *
      * @param text JSON
-     * @return what it says; empty if it is about something else
-     * @throws IllegalArgumentException if it is about this, and makes no sense; the message says why
+     * @return the content; empty if it is about something else
+     * @throws IllegalArgumentException if it is about this, and is not valid; the message says why
      */
     public static Optional<Early> read(String text) {
         return JsonLine.withAny(text, EARLY).map(Early::of);

@@ -3,8 +3,8 @@ package dev.lampwright.engine;
 import dev.lampwright.look.Canvas;
 
 /**
- * The fade to dark before the daemon ends. The share of the light that is left falls as the square of the time that is left, so that
- * it looks even to the eye (common practice, no source).
+ * The fade to dark before the daemon ends. The remaining share of the light falls as the square of the remaining time, so that the fade
+ * looks even (common practice, no source).
  */
 final class Ending {
     private final long fromNanos;
@@ -26,7 +26,7 @@ final class Ending {
     }
 
     /**
-     * Dims what is drawn.
+     * Dims the light.
      *
      * @param canvas the light of a frame
      * @param atNanos the time of the frame

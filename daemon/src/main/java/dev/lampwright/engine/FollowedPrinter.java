@@ -9,7 +9,7 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.signal.Signals;
 
-/** What the light knows of one printer: its status, its signals, its state as it counts, and the alarm of its faults. For one thread. */
+/** What the light follows for one printer: its status, its signals, its effective state, and the alarm for its faults. For one thread. */
 final class FollowedPrinter {
     private final String name;
     private final long silentAfterNanos;
@@ -19,7 +19,7 @@ final class FollowedPrinter {
     private PrinterState state = PrinterState.SILENT;
 
     /**
-     * Begins with a printer that has not been heard yet.
+     * Starts with a printer that has not been heard yet.
      *
      * @param light what light needs to know about it
      * @param signals its signals
@@ -40,7 +40,7 @@ final class FollowedPrinter {
         return signals;
     }
 
-    /** What is known of it, as of the last frame. */
+    /** Its status, as of the last frame. */
     PrinterStatus status() {
         return status;
     }
@@ -50,7 +50,7 @@ final class FollowedPrinter {
         return state;
     }
 
-    /** Where its alarm stands, as of the last frame. */
+    /** The state of its alarm, as of the last frame. */
     AlarmState alarm() {
         return alarm.state();
     }
@@ -61,9 +61,9 @@ final class FollowedPrinter {
     }
 
     /**
-     * Moves on by a frame.
+     * Advances by a frame.
      *
-     * @param newest what is known of it
+     * @param newest its status
      * @param nanos the time
      * @param wishes what people have asked for
      */
@@ -74,7 +74,7 @@ final class FollowedPrinter {
         alarm.step(state, wishes);
     }
 
-    /** How long its state stays as it is, in ns, if nothing new is heard. */
+    /** How long its state stays the same, in ns, if nothing new is heard. */
     long stillFor(long nanos) {
         return status.stateStillFor(nanos, silentAfterNanos);
     }
@@ -84,7 +84,7 @@ final class FollowedPrinter {
         alarm.takeOver(before.alarm);
     }
 
-    /** Ignores what was asked for up to now: it was meant for others. */
+    /** Ignores earlier asks: they were meant for others. */
     void beginWith(Wishes wishes) {
         alarm.beginWith(wishes);
     }

@@ -16,9 +16,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** The printers that a chain shows. For one thread; allocates nothing once made. */
+/** The printers that a chain shows. For one thread; allocates nothing after construction. */
 final class FollowedPrinters {
-    /** Differs from all that can be taken, so that what is taken next is looked at. */
+    /** Differs from everything that can be taken, so that what is taken next is treated as new. */
     private static final Statuses NONE_TAKEN = Statuses.of(PrinterStatus.nothingHeard());
 
     private final LightSpec light;
@@ -73,7 +73,7 @@ final class FollowedPrinters {
         return all;
     }
 
-    /** A printer that is never heard of, for light that shows none. */
+    /** A printer that never reports, for light that shows none. */
     FollowedPrinter nobody() {
         return new FollowedPrinter(light.printers().get(0), all.get(0).signals(), light.alarmSequence());
     }
@@ -82,12 +82,12 @@ final class FollowedPrinters {
         return all.get(printer);
     }
 
-    /** What each is doing, as of the last frame; kept up to date, and not to be changed. */
+    /** What each is doing, as of the last frame; kept up to date; must not be modified. */
     PrinterState[] states() {
         return states;
     }
 
-    /** The signals that can be told apart: by the names of the printers, if they have any. The same list each time. */
+    /** The signals that can be distinguished: with the names of the printers, if they have any. The same list each time. */
     List<Signal> reported() {
         return reported;
     }
@@ -112,7 +112,7 @@ final class FollowedPrinters {
         Arrays.fill(next, status);
     }
 
-    /** Whether what was taken is what the last frame showed. */
+    /** Whether the statuses taken are those that the last frame showed. */
     boolean isSame() {
         for (int i = 0; i < next.length; i++) {
             if (next[i] != all.get(i).status()) {
@@ -122,7 +122,7 @@ final class FollowedPrinters {
         return true;
     }
 
-    /** Moves on by a frame. */
+    /** Advances by a frame. */
     void moveTo(long nanos, Wishes wishes) {
         for (int i = 0; i < next.length; i++) {
             all.get(i).moveTo(next[i], nanos, wishes);
@@ -133,7 +133,7 @@ final class FollowedPrinters {
         }
     }
 
-    /** How long all states stay as they are, in ns, if nothing new is heard. */
+    /** How long all states stay the same, in ns, if nothing new is heard. */
     long stillFor(long nanos) {
         long still = Signals.FOREVER;
         for (int i = 0; i < next.length; i++) {
@@ -142,7 +142,7 @@ final class FollowedPrinters {
         return still;
     }
 
-    /** The one that needs a person most: by its alarm, then by its state. */
+    /** The one that needs attention most: by its alarm, then by its state. */
     FollowedPrinter first() {
         FollowedPrinter first = all.get(0);
         for (int i = 1; i < next.length; i++) {

@@ -18,10 +18,10 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Where the frame loop leaves the figures of each frame for others to read, all of one frame or none. One thread writes: it neither waits
- * nor allocates. Any thread may read.
+ * Holds the figures of each frame for other threads to read, always complete for one frame. One thread writes: it neither waits nor
+ * allocates. Any thread may read.
  *
- * <p>A sequence lock: the version is odd while figures are being written, and a reader takes what it has read only if the version was
+ * <p>A sequence lock: the version is odd while figures are being written, and a reader accepts what it has read only if the version was
  * even before and is the same afterwards. Source of the fences: Boehm, "Can seqlocks get along with programming language memory models?",
  * 2012; {@link java.util.concurrent.locks.StampedLock} has them in the same places.
  */
@@ -84,7 +84,7 @@ final class FrameBoard {
         }
     }
 
-    /** Cells for the values of some signals, the same as long as a configuration is in force. */
+    /** Cells for the values of some signals, the same as long as a configuration is active. */
     private static final class Values {
         final List<Signal> signals;
         final AtomicLongArray cells;
@@ -111,7 +111,7 @@ final class FrameBoard {
         }
     }
 
-    /** The figures of a frame while they are put together. For the thread that writes. */
+    /** The figures of a frame while they are being collected. For the writing thread. */
     static final class Figures {
         /** Names of the printers, and what each is doing. */
         List<String> printers = List.of();
@@ -127,7 +127,7 @@ final class FrameBoard {
         long skipped;
         long dimmedFrames;
         long heldFrames;
-        /** While light stands still: when the next frame is due, and how many are, before one is made again. */
+        /** While light stands still: when the next frame is due, and how many are due before one is made again. */
         long restFrom;
 
         long restFrames;
@@ -136,9 +136,9 @@ final class FrameBoard {
         double[] values = {};
 
         /**
-         * Takes what these printers are doing from now on; at first nothing is known of them.
+         * From now on, holds what these printers are doing; at first nothing is known about them.
          *
-         * @param names their names; where they are those before, what they are doing stays as it is
+         * @param names their names; if they are the same as before, what they are doing stays
          */
         void show(List<String> names) {
             if (!names.equals(printers)) {
@@ -154,9 +154,9 @@ final class FrameBoard {
         }
 
         /**
-         * Takes the values of these signals from now on, which are all unknown at first.
+         * From now on, holds the values of these signals, which are all unknown at first.
          *
-         * @param followed the signals, a list that does not change; if it is the one before, values stay as they are
+         * @param followed the signals, a list that does not change; if it is the same list as before, values stay
          */
         void follow(List<Signal> followed) {
             if (followed != signals) {
@@ -168,18 +168,18 @@ final class FrameBoard {
     }
 
     /**
-     * Makes a board.
+     * Creates a board.
      *
-     * @param first what is on it at first
+     * @param first its initial content
      */
     FrameBoard(Figures first) {
         write(first);
     }
 
     /**
-     * Puts figures in the place of those before. They are complete when this is called, so nothing that fails can leave half of them.
+     * Replaces the previous figures. They are complete when this is called, so nothing that fails can leave half of them.
      *
-     * @param figures those of a frame; copied
+     * @param figures the figures of a frame; copied
      */
     void write(Figures figures) {
         Values into = valuesOf(figures.signals);
@@ -218,9 +218,9 @@ final class FrameBoard {
     /**
      * Reads the newest figures. Waits only while they are being written, which takes less than a microsecond.
      *
-     * @param nowNanos the time: of the frames that light rests for, those count that are due by then
+     * @param nowNanos the time; of the frames skipped while light stands still, those due by then are counted
      * @param framesPerSecond rate of the frames
-     * @return those of one frame
+     * @return the figures of one frame
      */
     FrameReport read(long nowNanos, int framesPerSecond) {
         long[] copy = new long[CELLS];

@@ -19,11 +19,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Makes a frame at every tick, on the thread {@code frames}. Ticks stand on a fixed grid of absolute times, so lateness never adds
- * up; when the machine has slept, ticks that are past are left out. While light stands still it sleeps through the ticks, and makes up for them
- * afterwards: frames and their times are the same as if it had not. What is urgent does not wait for the grid: the next frame is made at once,
- * and has that time, unless another one was made since the last time on the grid. Takes no lock, does no I/O, allocates nothing once warm,
- * but for a record of each frame that is early.
+ * Makes a frame at every tick, on the thread {@code frames}. Ticks lie on a fixed grid of absolute times, so lateness never adds up; after
+ * the machine has slept, missed ticks are skipped. While light stands still it sleeps through the ticks, and catches up afterwards: frames
+ * and their times are the same as if it had not slept. Urgent news does not wait for the grid: the next frame is made at once, with that
+ * time, unless another one has been made since the last time on the grid. Takes no lock, does no I/O, allocates nothing once warm, except
+ * for a record of each early frame.
  */
 public final class FrameLoop {
     private static final Logger LOG = LoggerFactory.getLogger(FrameLoop.class);
@@ -67,12 +67,12 @@ public final class FrameLoop {
      *
      * @param chain makes them
      * @param slot where they go
-     * @param tap where they may be looked at
+     * @param tap where they can be read
      * @param frameReady called after each frame; must neither block nor allocate
      */
     record Rig(Chain chain, FrameSlot slot, FrameTap tap, Runnable frameReady) {}
 
-    /** Makes a loop that is alone in its process. */
+    /** Creates a loop that is alone in its process. */
     FrameLoop(
             Rig rig,
             Supplier<Statuses> latest,
@@ -85,14 +85,14 @@ public final class FrameLoop {
     }
 
     /**
-     * Makes a loop that does not run yet.
+     * Creates a loop that does not run yet.
      *
      * @param rig what makes the frames, and where they go
      * @param latest the slot with the newest statuses
      * @param wishes the slot with what people have asked for
      * @param clock monotonic time in ns, the same as that of the statuses
      * @param framesPerSecond rate, 1 or more
-     * @param watch told which statuses are shown
+     * @param watch receives which statuses are shown
      * @param lightFrom frames before this time are made but not sent
      * @param phase where in a tick the frames are
      * @throws IllegalArgumentException if the rate is below 1
@@ -124,7 +124,7 @@ public final class FrameLoop {
     }
 
     /**
-     * Goes over to another rig with the next frame. Its light fades in over what was seen before.
+     * Switches to another rig with the next frame. Its light fades in over what was seen before.
      *
      * @param newRig what makes the frames from then on
      */
@@ -133,7 +133,7 @@ public final class FrameLoop {
         tellNews();
     }
 
-    /** Has the next frame made when it is due, as there is a new status or somebody asks for something. */
+    /** Ensures that the next frame is made when it is due, because there is a new status or ask. */
     void tellNews() {
         news = true;
         if (resting) {
@@ -141,7 +141,7 @@ public final class FrameLoop {
         }
     }
 
-    /** Makes the next frame as soon as it may come. */
+    /** Makes the next frame as soon as allowed. */
     void hurry() {
         urgent = true;
         LockSupport.unpark(thread);
@@ -154,7 +154,7 @@ public final class FrameLoop {
     }
 
     /**
-     * Fades all light out and waits until it is dark. The guards hold as ever.
+     * Fades all light out and waits until it is dark. The guards stay in force.
      *
      * @param duration how long the fade takes, more than 0
      * @param longest how long to wait at most
@@ -183,7 +183,7 @@ public final class FrameLoop {
     /**
      * The last frame, and how many there have been.
      *
-     * @return everything as one frame left it
+     * @return everything as of one frame
      */
     public FrameReport snapshot() {
         return board.read(clock.getAsLong(), framesPerSecond);
@@ -214,8 +214,8 @@ public final class FrameLoop {
     }
 
     /**
-     * Sleeps while frames are sure to be the same, until one is to be sent or there is news. Then makes those that were due meanwhile as they
-     * would have been made, since guards count them.
+     * Sleeps while frames are certain to be the same, until one must be sent or there is news. Then catches up on those that were due in
+     * the meantime, since guards count them.
      *
      * @return the next frame to be made
      */
@@ -242,7 +242,7 @@ public final class FrameLoop {
         return next;
     }
 
-    /** How many frames, from one on, are sure to be the same as the last one and need not be sent. */
+    /** How many frames from a given one on are certain to be the same as the last one and need not be sent. */
     private long restingFrames(long tick, long start) {
         boolean mayRest = tick > 0 && sent && !failing && !news && !urgent && ending.isEmpty() && !rig.tap.isAwaited();
         if (!mayRest) {
@@ -347,7 +347,7 @@ public final class FrameLoop {
         return chain.printers().stream().map(FollowedPrinter::name).toList();
     }
 
-    /** As often as anybody reads them: it is work that light has no use for. */
+    /** Only as often as anybody reads them, because the light does not need it. */
     private void noteSignals(long nanos) {
         if (signalsOf == shown && nanos - signalsAt < SIGNALS_EVERY) {
             return;
@@ -360,7 +360,7 @@ public final class FrameLoop {
         }
     }
 
-    /** Light of which nobody knows how it flickered up to now must be left alone for a second, so that no flash is missed. */
+    /** If nobody knows how the light has flickered so far, it must be left alone for a second, so that no flash is missed. */
     private void changeRig(long nanos) {
         Rig newest = next.getAndSet(null);
         if (newest != null) {
@@ -376,7 +376,7 @@ public final class FrameLoop {
         }
     }
 
-    /** Passes on what became of frames: lateness in steps, and seldom more than once a second, since it may last. */
+    /** Passes on what happened to frames: lateness in steps, and seldom more than once a second, since it may last. */
     private void follow(long tick, long nanos) {
         long late = rig.slot.deliveries().takeLatest();
         boolean relit = rig.slot.deliveries().takeRelit();

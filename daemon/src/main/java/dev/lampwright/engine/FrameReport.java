@@ -11,17 +11,17 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * One frame, and how many there have been: all of it as that frame left it.
+ * One frame, and how many there have been: all as of that frame.
  *
- * @param printers what each printer is doing, at least one; one without a name is under an empty one
- * @param current what it takes from the strip's supply
- * @param mostMilliamps the most that any frame has taken from the strip's supply, in mA, rounded up
+ * @param printers what each printer is doing, at least one; one without a name has an empty one
+ * @param current what it draws from the strip's supply
+ * @param mostMilliamps the most that any frame has drawn from the strip's supply, in mA, rounded up
  * @param frames how many frames have been made since the start
- * @param skipped how many ticks have been left out since the start because their time was past
- * @param dimmedFrames how many frames left darker than they were asked for because of a ceiling, since the guards were made: at the
- *     start, or when the lights were last changed
- * @param heldFrames how many frames were held back because they would have flashed too often, since the guards were made
- * @param signals what light could follow in it, by the name that the configuration has for each; NaN for unknown
+ * @param skipped how many ticks have been skipped since the start because their time had passed
+ * @param dimmedFrames how many frames were sent darker than requested because of a ceiling, since the guards were created: at the start, or
+ *     when the lights were last changed
+ * @param heldFrames how many frames were held back because they would have flashed too often, since the guards were created
+ * @param signals the values of the signals, by their names in the configuration; NaN for unknown
  */
 public record FrameReport(
         List<Printer> printers,
@@ -38,8 +38,8 @@ public record FrameReport(
      * @param name its name; empty if it has none
      * @param state the state that the frame shows; silent before the first frame
      * @param alarm the state of its alarm; normal before the first frame
-     * @param faultLasts whether it still has its fault, be it acknowledged or not
-     * @param look name of the look that is shown of it, as the configuration has it; empty before the first frame
+     * @param faultLasts whether it still has its fault, acknowledged or not
+     * @param look name of the look shown for it, as in the configuration; empty before the first frame
      */
     public record Printer(String name, PrinterState state, AlarmState alarm, boolean faultLasts, String look) {}
 
@@ -50,7 +50,7 @@ public record FrameReport(
     }
 
     /**
-     * The printer that needs a person most: by its alarm, then by its state.
+     * The printer that needs attention most: by its alarm, then by its state.
      *
      * @return one of {@link #printers}
      */
@@ -80,7 +80,7 @@ public record FrameReport(
     /**
      * Whether the printer still has its fault.
      *
-     * @return as it is with the {@link #first} printer
+     * @return that of the {@link #first} printer
      */
     public boolean faultLasts() {
         return first().faultLasts();

@@ -6,31 +6,31 @@ import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 
 /**
- * Where frames can be looked at as they leave: the very bytes of strip and dimmers, guards included. Each viewer opens a place; the frame
- * loop copies every frame into all open places, where the newest wins, without a lock and without allocating. Viewers do not keep the loop
- * awake: while the light does not change, no frame is made, and they see the one that was left last. Safe for many threads.
+ * Makes outgoing frames readable: the exact bytes for strip and dimmers, after the guards. Each viewer opens a place; the frame loop copies
+ * every frame into all open places, where the newest wins, without a lock and without allocating. Viewers do not keep the loop awake: while
+ * the light does not change, no frame is made, and they see the last one. Safe for many threads.
  */
 public final class FrameTap {
     private final Config config;
     private volatile Place[] places = {};
 
     /**
-     * Makes a tap that nobody looks at.
+     * Creates a tap without viewers.
      *
-     * @param config what the frames are made by
+     * @param config the configuration of the frames
      */
     FrameTap(Config config) {
         this.config = config;
     }
 
-    /** A frame leaves. For the frame loop only. */
+    /** Passes on an outgoing frame. For the frame loop only. */
     void leave(Frame frame) {
         for (Place place : places) {
             place.leave(frame);
         }
     }
 
-    /** Whether a place has had no frame yet, so that one has to be made even if the light does not change. */
+    /** Whether a place has had no frame yet, so that one must be made even if the light does not change. */
     boolean isAwaited() {
         for (Place place : places) {
             if (!place.served) {
@@ -41,7 +41,7 @@ public final class FrameTap {
     }
 
     /**
-     * What the frames are made by.
+     * The configuration of the frames.
      *
      * @return the same each time
      */
@@ -50,7 +50,7 @@ public final class FrameTap {
     }
 
     /**
-     * Opens a place. The current frame is left there soon, and then each one that is made.
+     * Opens a place. The current frame is put there soon, followed by each new one.
      *
      * @return a new place, which the caller closes
      */
@@ -65,7 +65,7 @@ public final class FrameTap {
     /**
      * How many places are open.
      *
-     * @return 0 while nobody looks
+     * @return 0 without viewers
      */
     public int looking() {
         return places.length;
@@ -75,7 +75,7 @@ public final class FrameTap {
         places = Arrays.stream(places).filter(one -> one != place).toArray(Place[]::new);
     }
 
-    /** Where one thread looks at frames. */
+    /** A place for one thread that reads frames. */
     public final class Place implements AutoCloseable {
         private final FrameSlot slot = new FrameSlot(
                 config.setup().stripBytes(), config.setup().dimmers().size());
@@ -90,7 +90,7 @@ public final class FrameTap {
         }
 
         /**
-         * Whether a frame is there that has not been taken.
+         * Whether there is a frame that has not been taken.
          *
          * @return false after {@link #take}, until the next frame
          */
@@ -101,7 +101,7 @@ public final class FrameTap {
         /**
          * Takes the newest frame.
          *
-         * @return the frame, which stays as it is until the next call; the same as before if none is {@link #fresh}
+         * @return the frame, which is valid until the next call; the same as before if none is {@link #fresh}
          */
         public Frame take() {
             return slot.take();

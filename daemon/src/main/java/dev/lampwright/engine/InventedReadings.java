@@ -6,17 +6,17 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import java.util.Collection;
 
-/** Invented values for what a user's file has names of its own for. */
+/** Invented values for user-defined readings. */
 public final class InventedReadings {
     private InventedReadings() {}
 
     /**
-     * Adds them to a status that is invented too.
+     * Adds them to an invented status.
      *
-     * @param made with readings of the nozzle, which every heater of the user's own has too
-     * @param own what the file names
-     * @param share how far numbers are through their range, 0 to 1
-     * @return another status, in which all of that has just come
+     * @param made with readings of the nozzle, which every user-defined heater gets as well
+     * @param own the user-defined readings
+     * @param share position of numbers within their range, 0 to 1
+     * @return another status, in which all of them have just come
      */
     public static PrinterStatus in(PrinterStatus made, Collection<OwnQuantity> own, double share) {
         long nanos = made.heardAtNanos();

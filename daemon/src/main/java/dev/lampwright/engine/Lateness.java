@@ -3,8 +3,8 @@ package dev.lampwright.engine;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * How late something was, counted into classes that are about 3 % wide. One thread counts and allocates nothing; any thread may
- * ask, and is told what was there a moment ago.
+ * How late something was, counted into classes that are about 3 % wide. One thread counts and allocates nothing; any thread may ask, and
+ * gets the figures of a moment ago.
  */
 public final class Lateness {
     private static final int STEPS_PER_OCTAVE = 32;
@@ -45,11 +45,10 @@ public final class Lateness {
     }
 
     /**
-     * How many were no later than some time.
+     * How many were no later than a given time.
      *
-     * @param nanos how late, in ns, 0 or more; the class that it falls into counts if it ends there or before, so the time may be taken as
-     *     up to 3 % less
-     * @return since the start; what is being counted at this moment may be in it or not
+     * @param nanos how late, in ns, 0 or more; its class counts if it ends there or before, so the limit may be up to 3 % lower
+     * @return since the start; one that is being counted at this moment may or may not be included
      */
     public long upTo(long nanos) {
         long seen = 0;

@@ -11,16 +11,16 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.function.LongSupplier;
 
-/** Brings to the desk what is asked for over the broker, and notices when another daemon reports on this one's topic. */
+/** Passes asks from the broker to the desk, and notices when another daemon reports on this one's topic. */
 final class Mailbox implements Contact.Asks {
     private final Desk desk;
     private final Namesake namesake;
     private final LongSupplier clock;
 
     /**
-     * Makes one.
+     * Creates one.
      *
-     * @param desk where people ask
+     * @param desk handles asks
      * @param namesake notices another daemon with the same topics
      * @param clock monotonic time, in ns
      */
@@ -36,9 +36,9 @@ final class Mailbox implements Contact.Asks {
     }
 
     /**
-     * What the broker had kept is refused: it would be done again at every new connection, whatever was asked for since. Only then does
-     * the broker say that it was kept: to those who subscribe already it delivers a message with the retain flag off (MQTT 3.1.1,
-     * section 3.3.1.3), so what is published with retain is done once, when it is published.
+     * Retained asks are refused: they would be carried out again at every new connection, whatever was asked for since. The retain flag is
+     * set only then: to existing subscribers the broker delivers a message with the flag off (MQTT 3.1.1, section 3.3.1.3), so a retained
+     * ask is carried out once, when it is published.
      */
     @Override
     public String take(String word, byte[] payload, boolean retained) {

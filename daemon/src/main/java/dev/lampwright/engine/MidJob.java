@@ -6,16 +6,16 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import java.util.Collection;
 
-/** An invented printer in the midst of its job, to see what light a state usually puts on. */
+/** An invented printer in the middle of its job, to see the usual light of a state. */
 public final class MidJob {
     private MidJob() {}
 
     /**
-     * What it reports. Everything is known and half done; nothing has been heard if that is the state.
+     * What it reports. Everything is known and half done, unless the state means that nothing has been heard.
      *
-     * @param state what it does
-     * @param own what the file has names of its own for
-     * @return a status of the time 0
+     * @param state what it is doing
+     * @param own the user-defined readings
+     * @return a status at time 0
      */
     public static PrinterStatus status(PrinterState state, Collection<OwnQuantity> own) {
         if (state == PrinterState.SILENT) {

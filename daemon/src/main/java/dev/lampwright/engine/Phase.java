@@ -3,15 +3,15 @@ package dev.lampwright.engine;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Where in a tick a frame loop makes its frames, so that many loops in one process do not all wake at one instant.
+ * Where in a tick a frame loop makes its frames, so that many loops in one process do not all wake at the same moment.
  *
- * @param share of a tick, from 0 to 1, on a grid that all loops of the process with the same rate have in common; negative for no grid
+ * @param share of a tick, from 0 to 1, on a grid shared by all loops of the process with the same rate; negative for no grid
  */
 public record Phase(double share) {
-    /** For a loop that is alone: its grid begins when it starts. */
+    /** For a single loop: its grid begins when it starts. */
     public static final Phase AT_ONCE = new Phase(-1);
 
-    /** The fractional parts of its multiples lie evenly in 0 to 1 however many there are (three-gap theorem). */
+    /** The fractional parts of its multiples are spread evenly over 0 to 1 however many there are (three-gap theorem). */
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);

@@ -16,7 +16,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Writes every status, all wishes, each {@link Delivery} and each {@link Early} that frames were made from to a file, as
- * {@link StatusLines} and {@link WishLines}, on a thread of its own. If the file cannot be written to, that is logged once and the rest goes on.
+ * {@link StatusLines} and {@link WishLines}, on its own thread. If the file cannot be written, that is logged once and the rest continues.
  */
 public final class Recorder implements StatusWatch, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
@@ -33,10 +33,10 @@ public final class Recorder implements StatusWatch, AutoCloseable {
     private boolean broken;
 
     /**
-     * Makes the file, for this user alone.
+     * Creates the file, readable by this user only.
      *
-     * @param file where to write: a path where no file is yet, or a device or a pipe
-     * @throws IOException if it is there already or cannot be written; the text says which, why and what to do
+     * @param file where to write: a path without a file, or a device or a pipe
+     * @throws IOException if it already exists or cannot be written; the message says which, why and what to do
      */
     public Recorder(Path file) throws IOException {
         this.file = file;
@@ -101,7 +101,7 @@ public final class Recorder implements StatusWatch, AutoCloseable {
         }
     }
 
-    /** That frames were not made. */
+    /** Skipped frames. */
     private record LeftOut(long count) {}
 
     private void write(long tick, Object thing) {

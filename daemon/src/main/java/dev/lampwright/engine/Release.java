@@ -12,7 +12,7 @@ public final class Release {
     /**
      * The version of this build.
      *
-     * @return as the build names it
+     * @return as named by the build
      */
     public static String version() {
         Properties properties = new Properties();

@@ -10,13 +10,13 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
 /**
- * Reports the daemon's status, on the thread {@code desk}: at once when a word of it changes, again two seconds later, when the light has
+ * Reports the daemon's status, on the thread {@code desk}: at once when a word in it changes, again two seconds later, after the light has
  * followed, and every few seconds for the numbers. It also starts and ends quiet hours.
  */
 final class Reporter implements AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(200);
     private static final long TELL_EVERY_NANOS = TimeUnit.SECONDS.toNanos(5);
-    /** After a change of state most fades are over by then. */
+    /** After a change of state, most fades are finished by then. */
     private static final long LIGHT_FOLLOWS_NANOS = TimeUnit.SECONDS.toNanos(2);
 
     private final Desk desk;
@@ -28,11 +28,11 @@ final class Reporter implements AutoCloseable {
     private long nextNanos;
 
     /**
-     * Makes a reporter that does not run yet.
+     * Creates a reporter that does not run yet.
      *
-     * @param desk to be looked after
-     * @param reports how the daemon does now
-     * @param listener told of it; must not wait
+     * @param desk the desk that it checks
+     * @param reports provides the daemon's current status
+     * @param listener receives it; must not block
      * @param clock monotonic time, in ns
      */
     Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener, LongSupplier clock) {
@@ -53,7 +53,7 @@ final class Reporter implements AutoCloseable {
         worker.close();
     }
 
-    /** Looks once, as the thread does five times a second. */
+    /** Runs one check, as the thread does five times a second. */
     void look() {
         desk.look();
         Report now = reports.get();

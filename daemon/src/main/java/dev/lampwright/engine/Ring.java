@@ -3,8 +3,8 @@ package dev.lampwright.engine;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * Hands what the frame loop tells to a recorder: one thread puts, one takes, neither waits, nothing is allocated, and what does not
- * fit is counted and lost.
+ * Passes what the frame loop reports to a recorder: one thread puts, one takes, neither waits, nothing is allocated, and what does not fit
+ * is counted and dropped.
  */
 final class Ring {
     /** How much fits. */
@@ -17,10 +17,10 @@ final class Ring {
     private final AtomicLong lost = new AtomicLong();
 
     /**
-     * Puts in, for the frame loop.
+     * Adds an entry, for the frame loop.
      *
      * @param tick a frame
-     * @param thing what it is the first to show
+     * @param thing what it shows first
      */
     void put(long tick, Object thing) {
         long at = put.get();
@@ -34,15 +34,15 @@ final class Ring {
         put.set(at + 1);
     }
 
-    /** What takes out what was put in. */
+    /** Receives the entries. */
     interface Taker {
         void take(long tick, Object thing);
     }
 
     /**
-     * Takes out all that is there, for the recorder.
+     * Removes all entries, for the recorder.
      *
-     * @param taker told of each, in order
+     * @param taker receives each, in order
      */
     void drain(Taker taker) {
         long end = put.get();

@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
- * One colour for each state, taken from the look that the state puts on: its hue is that of the look's mean light, where bright light counts
- * more than dim light. It is bright enough to be seen on a screen, dimmer looks less so than bright ones; a look that is dark is dark grey.
- * How bright is our own choice.
+ * One colour for each state, taken from the look of the state: its hue is that of the look's mean light, with bright light counting more
+ * than dim light. It is bright enough to be visible on a screen, less so for dim looks than for bright ones; a dark look is dark grey. The
+ * brightness is our own choice.
  */
 public final class StateColours {
     private static final int RATE = 5;
@@ -29,10 +29,10 @@ public final class StateColours {
     private StateColours() {}
 
     /**
-     * Draws what each state puts on, with a printer in the midst of its job.
+     * Draws the look of each state, with a printer in the middle of its job.
      *
      * @param config whose looks
-     * @return for each state a colour as CSS has it, {@code #rrggbb}
+     * @return for each state a CSS colour, {@code #rrggbb}
      */
     public static Map<PrinterState, String> of(Config config) {
         Map<PrinterState, String> colours = new EnumMap<>(PrinterState.class);

@@ -3,7 +3,7 @@ package dev.lampwright.engine;
 import dev.lampwright.cue.Wishes;
 import dev.lampwright.printer.Statuses;
 
-/** Is told by the frame loop which statuses and wishes its frames show. No method may wait. */
+/** Receives from the frame loop which statuses and wishes its frames show. No method may block. */
 public interface StatusWatch {
     /** Nobody watches. */
     StatusWatch NOBODY = new StatusWatch() {
@@ -34,7 +34,7 @@ public interface StatusWatch {
     void start(long firstFrameNanos);
 
     /**
-     * A frame is the first to show what is known of the printers.
+     * A frame is the first to show these statuses.
      *
      * @param tick the frame, counted from 0
      * @param statuses the newest of each
@@ -50,7 +50,7 @@ public interface StatusWatch {
     void asked(long tick, Wishes wishes);
 
     /**
-     * Frames are not made, because their time is past.
+     * Frames are skipped, because their time has passed.
      *
      * @param tick the first of them
      * @param count how many, 1 or more
@@ -58,14 +58,14 @@ public interface StatusWatch {
     void leftOut(long tick, long count);
 
     /**
-     * Something out of the ordinary happened to frames on their way to the light.
+     * Something unusual happened to frames on their way to the light.
      *
      * @param delivery how, and from which frame on that is known
      */
     void delivered(Delivery delivery);
 
     /**
-     * A frame is made before its place on the grid.
+     * A frame is made before its time on the grid.
      *
      * @param early which, and how much
      */

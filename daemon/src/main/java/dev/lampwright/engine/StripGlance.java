@@ -6,7 +6,7 @@ import java.util.HexFormat;
 import java.util.Optional;
 import java.util.function.Supplier;
 
-/** What a strip looks like from afar: the newest frame in few colours. For one thread at a time. */
+/** What a strip looks like from afar: the newest frame in a few colours. For one thread at a time. */
 public final class StripGlance implements AutoCloseable {
     private final Supplier<FrameTap> taps;
     private FrameTap tap;
@@ -15,18 +15,18 @@ public final class StripGlance implements AutoCloseable {
     private boolean seen;
 
     /**
-     * Makes a glance that has seen nothing.
+     * Creates a glance that has seen nothing yet.
      *
-     * @param taps where frames can be looked at; another one for each configuration
+     * @param taps where frames can be read; a new one for each configuration
      */
     public StripGlance(Supplier<FrameTap> taps) {
         this.taps = taps;
     }
 
     /**
-     * Looks at the newest frame.
+     * Reads the newest frame.
      *
-     * @return whether anything is to be seen that was not before
+     * @return whether anything has changed
      */
     public synchronized boolean look() {
         follow(taps.get());

@@ -2,7 +2,7 @@ package dev.lampwright.engine;
 
 import java.util.concurrent.TimeUnit;
 
-/** The fixed grid of times that frames stand on. */
+/** The fixed time grid of frames. */
 public final class Ticks {
     private static final long NANOS_PER_SECOND = TimeUnit.SECONDS.toNanos(1);
 
@@ -20,7 +20,7 @@ public final class Ticks {
     }
 
     /**
-     * The last frame by a time.
+     * The last frame up to a given time.
      *
      * @param nanos ns since frame 0, 0 or more
      * @param framesPerSecond rate of the frames, 1 or more

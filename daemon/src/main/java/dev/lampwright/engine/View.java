@@ -20,8 +20,8 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
- * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and its own canvas that both are
- * drawn on. For one thread; allocates nothing once made.
+ * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and its own canvas for both. For
+ * one thread; allocates nothing after construction.
  */
 final class View {
     private final Place place;
@@ -40,10 +40,10 @@ final class View {
         private final int whole;
 
         /**
-         * Takes arrays that are not to be changed any more.
+         * The arrays must not be modified afterwards.
          *
          * @param name its name; empty for the whole strip
-         * @param places for each pixel of the view's canvas its index on the whole one
+         * @param places for each pixel of the view's canvas, its index on the whole canvas
          * @param dimmers for each dimmer, whether the view sets its level
          * @param whole pixels of the whole canvas
          */
@@ -56,7 +56,7 @@ final class View {
     }
 
     /**
-     * Makes a view that is dark.
+     * Creates a dark view.
      *
      * @param place where it is
      * @param light what is shown there
@@ -74,7 +74,7 @@ final class View {
         adjustment = new Adjustment(canvas, place.places, place.whole);
     }
 
-    /** Makes each look once, whether one cue, several, or only a request puts it on. */
+    /** Creates each look once, whether it is used by one cue, several, or only an ask. */
     private static Stage stage(LightSpec light, FollowedPrinter printer, Consumer<LookFault> faults) {
         Map<LookSpec, Look> made = new HashMap<>();
         Function<LookSpec, Look> looks = look -> made.computeIfAbsent(look, LookSpec::make);
@@ -100,12 +100,12 @@ final class View {
         return canvas;
     }
 
-    /** The look that is on, or fading in. */
+    /** The current look, or the one fading in. */
     Look look() {
         return stage.look();
     }
 
-    /** Makes the look that was asked for, if no cue puts it on. Any thread may do so, one at a time. */
+    /** Creates the look that was asked for, if no cue uses it. Any thread may call this, one at a time. */
     void prepare(Wishes wishes) {
         String name = wishes.name(Wish.LOOK);
         if (!stage.knows(name) && !light.looks().isEmpty()) {
@@ -113,7 +113,7 @@ final class View {
         }
     }
 
-    /** Draws a frame, once its printer has been followed. */
+    /** Draws a frame, after its printer has been advanced. */
     void draw(Wishes wishes, long nanos) {
         situation.moveTo(printer.status(), printer.state(), nanos);
         situation.take(wishes, printer.alarm());
@@ -126,12 +126,12 @@ final class View {
         adjustment.pass(nanos);
     }
 
-    /** How long the light that was drawn stays as it is, in ns, if nothing new is heard or asked for. */
+    /** How long the light stays the same, in ns, if nothing new is heard or asked for. */
     long stillFor() {
         return adjustment.isSettled() ? stage.stillFor(situation) : 0;
     }
 
-    /** Puts the light of the last frame where it belongs. A lamp that several views set is as bright as the brightest of them sets it. */
+    /** Copies the light of the last frame to its place. If several views set a lamp, the brightest counts. */
     void putOn(Canvas all) {
         put(canvas, all);
     }
@@ -148,12 +148,12 @@ final class View {
         }
     }
 
-    /** Puts the light of its look where it belongs, as it is before anybody's wishes. */
+    /** Copies the light of its look to its place, without any wishes applied. */
     void putLookOn(Canvas all) {
         put(stage.seen(), all);
     }
 
-    /** Begins with light that looks have drawn up to now. */
+    /** Starts with the light that looks have drawn so far. */
     void beginWith(Canvas all) {
         Canvas seen = stage.seen();
         int[] places = place.places;
@@ -163,7 +163,7 @@ final class View {
         System.arraycopy(all.dimmers(), 0, seen.dimmers(), 0, seen.dimmers().length);
     }
 
-    /** Continues the fades to what people asked for from where another view has got to. */
+    /** Continues the fades to what people asked for from where another view has reached. */
     void takeOver(View before) {
         adjustment.takeOver(before.adjustment);
     }

@@ -12,7 +12,7 @@ import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Makes the views of a chain. */
+/** Creates the views of a chain. */
 final class Views {
     private final LightSpec light;
     private final FollowedPrinters printers;
@@ -33,7 +33,7 @@ final class Views {
         light.views().forEach(view -> owned.addAll(view.lights()));
     }
 
-    /** New views: those of the light and one of the pixels that are left, if there are any; or one of everything if it is not divided. */
+    /** New views: those of the light, plus one of the remaining pixels, if there are any; or one of everything if it is not divided. */
     List<View> all() {
         Stream<View> rest = light.rest().map(this::rest).stream();
         return light.views().isEmpty()

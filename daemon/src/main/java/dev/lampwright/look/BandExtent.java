@@ -1,16 +1,15 @@
 package dev.lampwright.look;
 
 /**
- * A moving stretch with a fading tail, once in the zone or over and over. Seen from its front, the light rises over the softness,
- * stays over the width, and falls as the square of what is left over the tail. Each pixel gets the average over its own length, so
- * movement is smooth.
+ * A moving stretch with a fading tail, once in the zone or repeated. Seen from its front, the light rises over the softness, stays over the
+ * width, and falls over the tail as the square of the rest. Each pixel gets the average over its own length, so movement is smooth.
  *
- * <p>One that turns at the ends of the zone is soft on both sides, goes from end to end with its whole width, and leaves its tail where it
- * has been: what it left on the way there is still fading while it comes back.
+ * <p>A stretch that turns at the ends of the zone is soft on both sides, travels from end to end with its whole width, and leaves its tail
+ * behind: what it left on the way there is still fading while it comes back.
  *
  * @param width width of the stretch, in pixels
- * @param tail length of its tail, in pixels, 0 or more; it lies where the stretch comes from
- * @param repeat from one stretch to the next, in pixels; 0 for the length of the zone
+ * @param tail length of its tail, in pixels, 0 or more; it trails behind the stretch
+ * @param repeat distance from one stretch to the next, in pixels; 0 for the length of the zone
  * @param motion how it moves
  * @param softness width of its front, in pixels, 0 or more
  */
@@ -35,7 +34,9 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
         }
     }
 
-    /** One stretch after the other, each from the end of its tail to its front. A zone along which they go back is seen from its other end. */
+    /**
+     * One stretch after the other, each from the end of its tail to its front. If they move backwards, the zone is seen from its other end.
+     */
     private void coverRound(Moment moment, Cover cover) {
         int pixels = cover.pixels();
         double period = repeat > 0 ? repeat : pixels;
@@ -93,7 +94,7 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
         return softness / 2 + width + tail / 3;
     }
 
-    /** Measured along the way it goes now: on the way back the zone is seen from its other end. */
+    /** Measured along the current direction: on the way back the zone is seen from its other end. */
     private void coverTurning(Moment moment, Cover cover) {
         int pixels = cover.pixels();
         float[] covered = cover.reach(0, pixels);
@@ -111,8 +112,8 @@ public record BandExtent(double width, double tail, double repeat, Motion motion
     }
 
     /**
-     * The integral of the light up to a place, but for a constant, while the stretch begins at another: the stretch itself, the tail behind it,
-     * and, before it, what is left of the tail from the way there. Only what was under its full light has a tail.
+     * The integral of the light up to a place, except for a constant, for a stretch that begins at another: the stretch itself, the tail
+     * behind it, and, before it, what is left of the tail from the way there. Only what was under its full light has a tail.
      */
     private double lightWhileTurning(double place, double begin, int pixels) {
         double lastLit = begin + softness;

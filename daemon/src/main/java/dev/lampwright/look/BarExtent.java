@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * A bargraph: from where the zone begins as far as a signal says; nothing while it is unknown.
+ * A bargraph: from the beginning of the zone, as long as a signal says; nothing while the signal is unknown.
  *
  * @param by the signal and its bounds
  * @param softness width of its end, in pixels, 0 or more; near both ends of the zone it is less, so that nothing is cut off

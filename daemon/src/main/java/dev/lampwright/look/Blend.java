@@ -3,8 +3,8 @@ package dev.lampwright.look;
 import java.util.Locale;
 
 /**
- * How a layer goes together with what is below it. Source: W3C Compositing and Blending Level 1, sections 9.1.4, 9.1.14 and 10.1;
- * here in linear light.
+ * How a layer is combined with what is below it. Source: W3C Compositing and Blending Level 1, sections 9.1.4, 9.1.14 and 10.1; here in
+ * linear light.
  */
 public enum Blend {
     /** The layer covers what is below: source-over. */
@@ -15,7 +15,7 @@ public enum Blend {
     MULTIPLY,
     /** The complement of the product of the complements. */
     SCREEN,
-    /** {@link #HARD_LIGHT} with backdrop and layer in each other's place. */
+    /** {@link #HARD_LIGHT} with backdrop and layer swapped. */
     OVERLAY,
     /** The darker of the two. */
     DARKEN,
@@ -44,7 +44,7 @@ public enum Blend {
     }
 
     /**
-     * The blending function B of the standard, of a backdrop that is multiplied with its alpha αb: αb B(Cb, Cs), so nothing is divided.
+     * The blending function B of the standard, for a backdrop premultiplied with its alpha αb: αb B(Cb, Cs), so no division is needed.
      *
      * @param below the backdrop's colour, multiplied with its alpha: αb Cb
      * @param alpha the backdrop's alpha αb, 0 to 1

@@ -3,8 +3,8 @@ package dev.lampwright.look;
 import java.util.Arrays;
 
 /**
- * The light of one frame before it becomes bytes: the whole strip, pixel 0 first, and the dimmers. It also has the room that layers
- * need while they draw.
+ * The light of one frame before it becomes bytes: the whole strip, pixel 0 first, and the dimmers. Also holds the working memory that
+ * layers need while drawing.
  */
 public final class Canvas {
     private static final float ROUNDING = 0.0001f;
@@ -16,7 +16,7 @@ public final class Canvas {
     private final Cover cover;
 
     /**
-     * Makes a dark canvas.
+     * Creates a dark canvas.
      *
      * @param pixels pixels of the strip, and one more for each plain colour strip
      * @param dimmers dimmers in use
@@ -46,12 +46,12 @@ public final class Canvas {
         return dimmers;
     }
 
-    /** Room for the paint of a layer that is being drawn: four floats for each place of its zone. */
+    /** Working memory for the paint of the layer being drawn: four floats for each place of its zone. */
     float[] paint() {
         return paint;
     }
 
-    /** Room for the cover of a layer that is being drawn. */
+    /** Working memory for the cover of the layer being drawn. */
     Cover cover() {
         return cover;
     }
@@ -66,14 +66,14 @@ public final class Canvas {
      * Whether another canvas has as many pixels and dimmers.
      *
      * @param other the other
-     * @return true if light can go from one to the other
+     * @return true if light can be copied from one to the other
      */
     public boolean sameSizeAs(Canvas other) {
         return rgba.length == other.rgba.length && dimmers.length == other.dimmers.length;
     }
 
     /**
-     * Takes another canvas's light.
+     * Copies another canvas's light.
      *
      * @param other a canvas of the same size
      */
@@ -96,7 +96,7 @@ public final class Canvas {
     /**
      * Dims all light.
      *
-     * @param share what stays of it, 0 to 1
+     * @param share what is left of it, 0 to 1
      */
     public void dim(float share) {
         dim(rgba, share);
@@ -112,7 +112,7 @@ public final class Canvas {
     /**
      * Whether all light is a number from 0 to 1.
      *
-     * @return false if a layer has drawn what is no light
+     * @return false if a layer has drawn something that is not light
      */
     public boolean isSound() {
         return isSound(rgba) && isSound(dimmers);
@@ -124,7 +124,7 @@ public final class Canvas {
         }
     }
 
-    /** Looks first at the bits alone: those of numbers from 0 on are in the order of the numbers, and of what is no number they are higher. */
+    /** Compares bits first: those of numbers from 0 on sort like the numbers, and those of NaN are higher. */
     private static boolean isSound(float[] light) {
         int wrong = 0;
         for (float value : light) {
@@ -143,7 +143,7 @@ public final class Canvas {
         return true;
     }
 
-    /** Whether something is light: a number from 0 to 1. A little outside is rounding. */
+    /** Whether a value is light: a number from 0 to 1, with some tolerance for rounding. */
     static boolean isSound(float light) {
         return light >= -ROUNDING && light <= 1 + ROUNDING;
     }

@@ -1,17 +1,17 @@
 package dev.lampwright.look;
 
-/** Chance without a memory: the same question has the same answer, in any order, on any machine. */
+/** Randomness without state: the same question has the same answer, in any order, on any machine. */
 final class Chance {
-    /** Between the states of SplitMix64: 2⁶⁴ over the golden ratio. */
+    /** The step between states of SplitMix64: 2⁶⁴ divided by the golden ratio. */
     private static final long STEP = 0x9E3779B97F4A7C15L;
 
     private Chance() {}
 
     /**
-     * A number that is as good as random.
+     * A pseudorandom number.
      *
      * @param seed of the layer
-     * @param place for instance a pixel
+     * @param place for example a pixel
      * @param time for instance a step
      * @return 0 up to but not including 1, evenly spread
      */
@@ -20,11 +20,11 @@ final class Chance {
     }
 
     /**
-     * What of a question depends on seed and place alone, so that it need not be worked out at every time.
+     * The part of the calculation that depends on seed and place alone, so that it is not repeated for every time.
      *
      * @param seed of the layer
-     * @param place for instance a pixel
-     * @return what {@link #share(long, long)} goes on from
+     * @param place for example a pixel
+     * @return the starting point for {@link #share(long, long)}
      */
     static long root(long seed, long place) {
         return mix(seed + STEP * place);
@@ -42,22 +42,22 @@ final class Chance {
     }
 
     /**
-     * What a likelihood is for {@link #happens}.
+     * Converts a probability for {@link #happens}.
      *
      * @param likelihood 0 to 1
-     * @return how many of the numbers that {@link #share(long, long)} may be are below it
+     * @return how many of the possible values of {@link #share(long, long)} are below it
      */
     static long limit(double likelihood) {
         return (long) Math.ceil(likelihood * 0x1.0p53);
     }
 
     /**
-     * Whether something happens by chance.
+     * Whether something happens at random.
      *
      * @param root {@link #root} of the seed and the place
      * @param time for instance a step
-     * @param limit {@link #limit} of its likelihood
-     * @return whether {@link #share(long, long)} is below the likelihood
+     * @param limit {@link #limit} of its probability
+     * @return whether {@link #share(long, long)} is below the probability
      */
     static boolean happens(long root, long time, long limit) {
         return (mix(root + STEP * time) >>> 11) < limit;

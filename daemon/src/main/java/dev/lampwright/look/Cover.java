@@ -3,8 +3,8 @@ package dev.lampwright.look;
 import java.util.Arrays;
 
 /**
- * How far a layer covers the places of its zone: those from one up to another are covered as far as is written here, all others not at
- * all. So a layer costs what it reaches. Made once and used for one layer after the other.
+ * How much a layer covers each place of its zone: the places of one range as written here, all others not at all. So a layer costs only
+ * what it reaches. Created once and reused for each layer.
  */
 public final class Cover {
     private final float[] room;
@@ -15,7 +15,7 @@ public final class Cover {
     private boolean even;
 
     /**
-     * Makes room.
+     * Allocates memory.
      *
      * @param mostPixels length of the longest zone
      */
@@ -25,7 +25,7 @@ public final class Cover {
     }
 
     /**
-     * Begins a layer, which reaches nothing yet.
+     * Starts a layer, which reaches nothing yet.
      *
      * @param length length of its zone, up to that of the longest
      */
@@ -37,7 +37,7 @@ public final class Cover {
     }
 
     /**
-     * Length of the zone.
+     * The length of the zone.
      *
      * @return in pixels
      */
@@ -45,7 +45,7 @@ public final class Cover {
         return pixels;
     }
 
-    /** Covers all of the zone wholly. */
+    /** Covers the whole zone fully. */
     void all() {
         from = 0;
         to = pixels;
@@ -53,10 +53,10 @@ public final class Cover {
     }
 
     /**
-     * Reaches some places, none of which is covered until it is written.
+     * Selects the range of places that are reached; none is covered until it is written.
      *
      * @param first the first of them, 0 or more
-     * @param end the first behind them, up to the length of the zone
+     * @param end the first after them, up to the length of the zone
      * @return where to write 0 to 1 for each, place 0 of the zone at index 0
      */
     float[] reach(int first, int end) {
@@ -72,17 +72,17 @@ public final class Cover {
         return from;
     }
 
-    /** The first place behind all that are reached; {@link #from} if none is. */
+    /** The first place after those that are reached; {@link #from} if none is. */
     int to() {
         return to;
     }
 
-    /** Where the cover of a place stands; not to be written to. */
+    /** The covers, by place; must not be written to. */
     float[] values() {
         return even ? ones : room;
     }
 
-    /** How far it is there from a place to the next: 0 if one value is that of all. */
+    /** The step from one place to the next in {@link #values}: 0 if all share one value. */
     int step() {
         return even ? 0 : 1;
     }

@@ -7,8 +7,8 @@ final class Edge {
     /**
      * How much of a pixel lies beyond an edge.
      *
-     * @param pixel the pixel, which reaches from this to the next whole number
-     * @param edge where the step stands, in pixels
+     * @param pixel the pixel, which extends from this to the next whole number
+     * @param edge where the step is, in pixels
      * @param softness width over which it rises evenly, in pixels, 0 or more
      * @return 0 where the pixel lies before the edge, 1 where it lies behind
      */
@@ -18,33 +18,33 @@ final class Edge {
     }
 
     /**
-     * The first pixel of which some lies beyond an edge.
+     * The first pixel that lies at least partly beyond an edge.
      *
-     * @param edge where the step stands, in pixels; NaN counts as 0
+     * @param edge where the step is, in pixels; NaN counts as 0
      * @param softness width over which it rises evenly, in pixels, 0 or more
      * @param pixels length of the zone
-     * @return 0 to {@code pixels}; {@link #share} of all before it is 0
+     * @return 0 to {@code pixels}; {@link #share} is 0 for all before it
      */
     static int from(double edge, double softness, int pixels) {
         return (int) Math.max(0, Math.min(pixels, Math.floor(edge - softness / 2)));
     }
 
     /**
-     * The first pixel that lies beyond an edge wholly.
+     * The first pixel that lies wholly beyond an edge.
      *
-     * @param edge where the step stands, in pixels; NaN counts as 0
+     * @param edge where the step is, in pixels; NaN counts as 0
      * @param softness width over which it rises evenly, in pixels, 0 or more
      * @param pixels length of the zone
-     * @return 0 to {@code pixels}; {@link #share} from it on is 1
+     * @return 0 to {@code pixels}; {@link #share} is 1 from there on
      */
     static int to(double edge, double softness, int pixels) {
         return (int) Math.max(0, Math.min(pixels, Math.ceil(edge + softness / 2)));
     }
 
     /**
-     * Makes a share a cover.
+     * Converts a share to a cover.
      *
-     * @param share 0 to 1, but for rounding
+     * @param share 0 to 1, except for rounding
      * @return 0 to 1
      */
     static float cover(double share) {

@@ -4,15 +4,15 @@ import dev.lampwright.colour.Ember;
 import java.util.stream.LongStream;
 
 /**
- * The glow of a bar that is struck at random and cools. Where and when it is struck comes from the seed. The bar has been burning for a while
- * when its look comes on.
+ * The glow of a bar that is struck at random and cools. The seed determines where and when it is struck. When its look starts, the bar has
+ * been burning for a while.
  *
  * @param brightestK temperature that is shown at full light, in K; 1000 to 10000
- * @param strikeK the most that a strike heats one pixel, in K
+ * @param strikeK the most by which a strike heats one pixel, in K
  * @param strikesPerPixelSecond how many strikes fall on each pixel in a second, up to 60
  * @param diffusion how quickly heat spreads, in pixels² a second, 0 to 30
  * @param timeConstantSeconds time in which heat falls to 1/e, in s
- * @param seed what decides where and when strikes fall
+ * @param seed determines where and when strikes fall
  */
 public record EmberPaint(
         double brightestK,
@@ -29,8 +29,8 @@ public record EmberPaint(
     private static final int STEPS_BEFORE = 180;
     private static final int MOST_STEPS_AT_ONCE = 600;
     /**
-     * Light follows heat this slowly, in s: so that strikes close together swell into one glow and do not flash more than three times a second.
-     * Our own choice.
+     * Light follows heat this slowly, in s: so that strikes in quick succession merge into one glow and do not flash more than three times
+     * a second. Our own choice.
      */
     private static final double LAG_S = 0.6;
 
@@ -41,7 +41,7 @@ public record EmberPaint(
         return new Embers(this);
     }
 
-    /** The bar, as it burns. */
+    /** The burning bar. */
     private static final class Embers implements Paint {
         private final EmberPaint settings;
         private final Ember glow;

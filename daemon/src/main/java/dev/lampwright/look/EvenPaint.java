@@ -8,10 +8,10 @@ final class EvenPaint implements Paint {
     private final Share share;
     private final float[] colour = new float[4];
 
-    /** Where in some colours to look. */
+    /** A position in a range of colours. */
     interface Share {
         /**
-         * Tells it.
+         * The position at a moment.
          *
          * @param moment the time and the signals
          * @param pixels length of the zone
@@ -19,22 +19,22 @@ final class EvenPaint implements Paint {
          */
         double at(Moment moment, int pixels);
 
-        /** How long that stays, as {@link Paint#stillFor} has it. */
+        /** How long the position stays, as in {@link Paint#stillFor}. */
         long stillFor(Moment moment);
     }
 
     /**
-     * Makes one.
+     * Creates one.
      *
      * @param colours the colours to choose from
-     * @param share where in them to look
+     * @param share the position in them
      */
     EvenPaint(Gradient colours, Share share) {
         this.colours = colours;
         this.share = share;
     }
 
-    /** One whose place in some colours is a level. */
+    /** A paint whose position in the colours is a level. */
     static EvenPaint at(Gradient colours, Level level) {
         return new EvenPaint(colours, new Share() {
             @Override

@@ -1,16 +1,16 @@
 package dev.lampwright.look;
 
 /**
- * Which pixels of a zone a layer covers. Edges that fall inside a pixel are drawn as partial cover, and an edge may be softened, so
- * slow movement has no steps. May keep room to work in; for one layer.
+ * Which pixels of a zone a layer covers. Edges that fall inside a pixel are drawn as partial cover, and an edge may be softened, so slow
+ * movement has no steps. May keep working memory; for one layer.
  */
 @FunctionalInterface
 public interface Extent {
     /**
-     * Says how far each pixel is covered.
+     * Writes how much each pixel is covered.
      *
      * @param moment the time and the signals
-     * @param cover where to say it, for each place of the zone, place 0 where it begins; nothing is reached yet
+     * @param cover receives the cover of each place of the zone, place 0 at its beginning; nothing is reached yet
      */
     void cover(Moment moment, Cover cover);
 

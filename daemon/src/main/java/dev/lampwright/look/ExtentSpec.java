@@ -3,10 +3,10 @@ package dev.lampwright.look;
 import dev.lampwright.signal.Follow;
 import java.util.Optional;
 
-/** Describes which pixels of a zone a layer covers. Immutable; one description makes as many extents as are asked for. */
+/** Describes which pixels of a zone a layer covers. Immutable; one description can make any number of extents. */
 public sealed interface ExtentSpec permits AllExtent, BarExtent, PointerExtent, BandExtent, GrainsExtent {
     /**
-     * Makes the extent.
+     * Creates the extent.
      *
      * @return a new one, for one layer
      */

@@ -22,7 +22,8 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
     /**
      * What one dimmer is for.
      *
-     * @param name name of the white light, or of the plain colour strip that it is one channel of; empty where nothing is on the dimmer
+     * @param name name of the white light, or of the plain colour strip that it is one channel of; empty if nothing is connected to the
+     *     dimmer
      * @param colourPixel pixel of the canvas that a plain colour strip shows; −1 for a white light
      * @param channel 0 red, 1 green, 2 blue; 0 for a white light
      */
@@ -38,7 +39,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
         }
 
         /**
-         * Nothing: a dimmer without a light, below others that have one. It stays dark and has no name.
+         * A dimmer without a light, below others that have one. It stays dark and has no name.
          *
          * @return the use
          */
@@ -47,7 +48,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
         }
 
         /**
-         * Whether a light is on the dimmer.
+         * Whether a light is connected to the dimmer.
          *
          * @return false for {@link #none}
          */
@@ -77,7 +78,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
     /**
      * A canvas for this.
      *
-     * @return a dark one, with a pixel more for each plain colour strip
+     * @return a dark one, with one more pixel for each plain colour strip
      */
     public Canvas canvas() {
         return new Canvas(canvasPixels(), dimmers.size());
@@ -94,7 +95,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
     }
 
     /**
-     * The names of what hangs on the dimmers.
+     * The names of what is connected to the dimmers.
      *
      * @return each once, from the controller's first dimmer on
      */

@@ -1,14 +1,14 @@
 package dev.lampwright.look;
 
 /**
- * Seeded points that come and go. Each pixel has turns of its own that begin at a moment of its own; in each turn chance decides whether it
- * is lit. The light rises and falls as the square of a sine. A turn lasts as long as a glint, and half a second at least, so that short glints
- * of one pixel do not follow each other more than twice a second; such a glint begins its turn.
+ * Seeded points that come and go. Each pixel has its own turns, with its own starting time; in each turn it is lit at random. The light
+ * rises and falls as the square of a sine. A turn lasts as long as a glint, but at least half a second, so that short glints of one pixel
+ * do not follow each other more than twice a second; such a glint begins its turn.
  *
- * @param density share of the pixels that are lit at any time, 0 to 1; of glints shorter than half a second, twice their length in s
- *     at most
- * @param glintSeconds how long a point takes to come and go, in s
- * @param seed what decides where and when; the same seed gives the same points
+ * @param density share of the pixels that are lit at any time, 0 to 1; of glints shorter than half a second, twice their length in s at
+ *     most
+ * @param glintSeconds how long a point takes to appear and disappear, in s
+ * @param seed determines where and when; the same seed gives the same points
  */
 public record GrainsExtent(double density, double glintSeconds, long seed) implements ExtentSpec {
     @Override

@@ -3,27 +3,27 @@ package dev.lampwright.look;
 import java.util.Arrays;
 
 /**
- * The heat equation on a bar that also cools to the room: ∂T/∂t = D ∂²T/∂x² − T/τ, one cell a pixel, no heat through the ends.
- * Explicit in time, central in space (the FTCS scheme of Crank, "The Mathematics of Diffusion"), with a fixed step, so that the same
- * strikes give the same bar on any machine.
+ * The heat equation on a bar that also cools to the room: ∂T/∂t = D ∂²T/∂x² − T/τ, one cell per pixel, no heat through the ends. Explicit
+ * in time, central in space (the FTCS scheme of Crank, "The Mathematics of Diffusion"), with a fixed step, so that the same strikes give
+ * the same bar on any machine.
  */
 final class HeatBar {
     /** Length of a step, in s. */
     static final double STEP_S = 1.0 / 60;
 
-    /** The scheme is stable up to a number of diffusion of 1/2. */
+    /** The scheme is stable up to a diffusion number of 1/2. */
     private static final double MOST_DIFFUSION = 0.5 / STEP_S;
 
     private final double number;
     private final double kept;
 
-    /** The cells, and one more at each end that is as hot as its neighbour, so that no heat goes through the end. */
+    /** The cells, and one more at each end that is always as hot as its neighbour, so that no heat goes through the end. */
     private double[] heat;
 
     private double[] next;
 
     /**
-     * Makes a cold bar.
+     * Creates a cold bar.
      *
      * @param cells how many
      * @param diffusion D, in pixels² a second, 0 to 30
@@ -70,7 +70,7 @@ final class HeatBar {
         return heat[cell + 1];
     }
 
-    /** Makes the whole bar as cold as the room. */
+    /** Cools the whole bar to room temperature. */
     void chill() {
         Arrays.fill(heat, 0);
     }

@@ -3,7 +3,10 @@ package dev.lampwright.look;
 import dev.lampwright.signal.Signals;
 import java.util.List;
 
-/** One layer of a look: paint × extent × rhythm on a zone, laid over what is below. {@link LayerSpec} describes one. Allocates nothing; for one thread. */
+/**
+ * One layer of a look: paint × extent × rhythm on a zone, drawn over what is below. {@link LayerSpec} describes one. Allocates nothing; for
+ * one thread.
+ */
 public final class Layer {
     private final int length;
     private final List<Zone.Run> runs;
@@ -15,14 +18,14 @@ public final class Layer {
     private final Stroke stroke = new Stroke();
 
     /**
-     * Makes a layer.
+     * Creates a layer.
      *
      * @param zone the pixels it lies on
      * @param paint what colour
      * @param extent which pixels
      * @param rhythm when
      * @param opacity how strongly
-     * @param blend how it goes together with what is below
+     * @param blend how it is combined with what is below
      */
     public Layer(Zone zone, Paint paint, Extent extent, Rhythm rhythm, Level opacity, Blend blend) {
         length = zone.length();
@@ -35,7 +38,8 @@ public final class Layer {
     }
 
     /**
-     * How long this draws the same as at a moment, if nothing new is heard. A layer that is dark for a while need not stand still meanwhile.
+     * How long this draws the same as at a moment, if nothing new is heard. A layer that is dark for a while may still change during that
+     * time.
      *
      * @param moment the time and the signals
      * @return ns: 0 if it may move, {@link Signals#FOREVER} if it does not
@@ -57,12 +61,12 @@ public final class Layer {
     }
 
     /**
-     * Lays this over what is there. A zone without pixels shows nothing.
+     * Draws this over what is there. A zone without pixels shows nothing.
      *
      * @param moment the time and the signals
      * @param canvas where to draw
-     * @throws ArithmeticException if opacity, rhythm, extent and paint give a number that is not a valid alpha; some of the layer is then drawn. A part of
-     *     the layer may fail otherwise too
+     * @throws ArithmeticException if opacity, rhythm, extent and paint give a number that is not a valid alpha; some of the layer is then
+     *     drawn. Parts of the layer may also throw other exceptions
      */
     void draw(Moment moment, Canvas canvas) {
         if (length == 0) {

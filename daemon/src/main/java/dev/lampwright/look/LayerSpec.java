@@ -6,14 +6,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Describes one layer of a look: paint × extent × rhythm on a zone, laid over what is below. Immutable.
+ * Describes one layer of a look: paint × extent × rhythm on a zone, drawn over what is below. Immutable.
  *
  * @param zone the pixels it lies on
  * @param paint what colour
  * @param extent which pixels
  * @param rhythm when
  * @param opacity how strongly
- * @param blend how it goes together with what is below
+ * @param blend how it is combined with what is below
  */
 public record LayerSpec(Zone zone, PaintSpec paint, ExtentSpec extent, Rhythm rhythm, Level opacity, Blend blend) {
     /** The signals that it follows, with their bounds. */
@@ -24,7 +24,7 @@ public record LayerSpec(Zone zone, PaintSpec paint, ExtentSpec extent, Rhythm rh
     }
 
     /**
-     * Makes the layer.
+     * Creates the layer.
      *
      * @return a new one
      */

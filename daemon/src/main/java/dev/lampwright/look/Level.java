@@ -4,7 +4,7 @@ import dev.lampwright.signal.Follow;
 import dev.lampwright.signal.Signals;
 import java.util.Optional;
 
-/** A number between 0 and 1 that is fixed or follows a signal. A value: it remembers nothing. */
+/** A number between 0 and 1 that is fixed or follows a signal. A value without state. */
 public sealed interface Level {
     /**
      * The number now.
@@ -32,7 +32,7 @@ public sealed interface Level {
     long stillFor(Moment moment);
 
     /**
-     * Always the same.
+     * A constant level.
      *
      * @param value 0 to 1
      * @return the level
@@ -42,7 +42,7 @@ public sealed interface Level {
     }
 
     /**
-     * Whatever a signal says.
+     * A level that follows a signal.
      *
      * @param follow the signal and its bounds
      * @return the level
@@ -52,11 +52,11 @@ public sealed interface Level {
     }
 
     /**
-     * Whatever a signal says between two thresholds.
+     * A level that follows a signal between two thresholds.
      *
      * @param follow the signal and its bounds
-     * @param darkBelow value of the signal below which the level is 0; −∞ for none
-     * @param fullFrom value of the signal from which on it is 1; ∞ for none. The same as {@code darkBelow}, it is either 0 or 1
+     * @param darkBelow value of the signal below which the level is 0; −∞ if none
+     * @param fullFrom value of the signal from which the level is 1; ∞ if none. If equal to {@code darkBelow}, the level is either 0 or 1
      * @return the level
      */
     static Level between(Follow follow, double darkBelow, double fullFrom) {
@@ -108,7 +108,7 @@ public sealed interface Level {
      *
      * @param follow the signal and its bounds
      * @param darkBelow value below which it is 0
-     * @param fullFrom value from which on it is 1
+     * @param fullFrom value from which it is 1
      */
     record Cut(Follow follow, double darkBelow, double fullFrom) implements Level {
         @Override

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /**
- * What the strip and the dimmers show: a stack of layers, and a level for each dimmer. A layer or a level that fails, or whose light is
- * not a number from 0 to 1, is dark from then on, and the rest goes on. {@link LookSpec} describes one. For one thread.
+ * What the strip and the dimmers show: a stack of layers, and a level for each dimmer. A layer or a level that fails, or whose light is not
+ * a number from 0 to 1, is dark from then on, and the rest continues. {@link LookSpec} describes one. For one thread.
  */
 public final class Look {
     private static final String UNSOUND = "its light is not a number from 0 to 1";
@@ -19,12 +19,12 @@ public final class Look {
     private final boolean[] darkDimmers;
 
     /**
-     * Makes a look.
+     * Creates a look.
      *
      * @param name its name
      * @param layers the lowest first
      * @param dimmers a level for each dimmer in use
-     * @param steadyForCamera whether its light keeps still while pictures are taken
+     * @param steadyForCamera whether its light stays steady while pictures are taken
      */
     public Look(String name, List<Layer> layers, List<Level> dimmers, boolean steadyForCamera) {
         this.name = name;
@@ -38,14 +38,14 @@ public final class Look {
     /**
      * The name of this look.
      *
-     * @return as the configuration has it
+     * @return as in the configuration
      */
     public String name() {
         return name;
     }
 
     /**
-     * Whether light keeps still while pictures are taken.
+     * Whether light stays steady while pictures are taken.
      *
      * @return the look's camera flag
      */
@@ -58,7 +58,7 @@ public final class Look {
      *
      * @param moment the time and the signals
      * @param canvas what to draw on; everything on it is replaced
-     * @param faults told of each part that fails, once
+     * @param faults receives each part that fails, once
      */
     public void draw(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         drawLayers(moment, canvas, faults);
@@ -73,7 +73,7 @@ public final class Look {
     /**
      * How long this draws the same as at a moment, if nothing new is heard.
      *
-     * @param moment the time and the signals, as it was drawn last
+     * @param moment the time and the signals, as last drawn
      * @return ns: 0 if it may move, {@link Signals#FOREVER} if it does not
      */
     public long stillFor(Moment moment) {
@@ -87,7 +87,7 @@ public final class Look {
         return still;
     }
 
-    /** Begins again without a layer that fails, as it may have drawn some of its light. */
+    /** Starts over without a layer that fails, because it may have drawn some of its light. */
     private void drawLayers(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         canvas.clear();
         for (int i = 0; i < darkLayers.length; i++) {
@@ -98,7 +98,7 @@ public final class Look {
         }
     }
 
-    /** False if the layer fails, and is dark from then on. */
+    /** Returns false if the layer fails; it is dark from then on. */
     private boolean drawLayer(int layer, Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         if (darkLayers[layer]) {
             return true;
@@ -113,7 +113,7 @@ public final class Look {
         }
     }
 
-    /** Begins again, with a look at the light after each layer, until no layer is left that spoils it. */
+    /** Starts over, checking the light after each layer, until no layer produces invalid light. */
     private void drawWithoutUnsound(Moment moment, Canvas canvas, Consumer<LookFault> faults) {
         canvas.clear();
         for (int i = 0; i < darkLayers.length; i++) {

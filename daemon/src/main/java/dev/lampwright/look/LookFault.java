@@ -1,7 +1,7 @@
 package dev.lampwright.look;
 
 /**
- * A part of a look that could not be drawn. It stays dark from then on; the rest of the look goes on.
+ * A part of a look that could not be drawn. It stays dark from then on; the rest of the look continues.
  *
  * @param look name of the look
  * @param part which part, as the configuration counts: {@code layers.0} is the lowest layer, {@code dimmers.0} the first dimmer in use

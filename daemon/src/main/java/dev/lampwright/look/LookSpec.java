@@ -8,13 +8,13 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /**
- * Describes what the strip and the dimmers show: a stack of layers, and a level for each dimmer. Immutable; one description makes as
- * many looks as are asked for.
+ * Describes what the strip and the dimmers show: a stack of layers, and a level for each dimmer. Immutable; one description can make any
+ * number of looks.
  *
- * @param name its name, as the configuration has it
+ * @param name its name, as in the configuration
  * @param layers the lowest first
  * @param dimmers a level for each dimmer in use
- * @param steadyForCamera whether its light keeps still while pictures are taken
+ * @param steadyForCamera whether its light stays steady while pictures are taken
  */
 public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers, boolean steadyForCamera) {
     /** Keeps copies of the lists. */
@@ -24,7 +24,7 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
     }
 
     /**
-     * Makes the look.
+     * Creates the look.
      *
      * @return a new one in which nothing has failed yet
      */
@@ -35,7 +35,7 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
     /**
      * Whether the rhythm of any of its layers flashes.
      *
-     * @return false if light only swells, sinks and moves
+     * @return false if light only swells, fades and moves
      */
     public boolean flashes() {
         return layers.stream().anyMatch(layer -> layer.rhythm().flashes());
@@ -79,7 +79,7 @@ public record LookSpec(String name, List<LayerSpec> layers, List<Level> dimmers,
     /**
      * The same on another strip.
      *
-     * @param zones for each zone the one on the other strip
+     * @param zones gives each zone's counterpart on the other strip
      * @return another description
      */
     public LookSpec on(UnaryOperator<Zone> zones) {

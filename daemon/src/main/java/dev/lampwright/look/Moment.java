@@ -4,7 +4,7 @@ import dev.lampwright.signal.Follow;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 
-/** The time and the signals that a look is drawn for. Made once and moved on. */
+/** The time and the signals that a look is drawn for. Created once and advanced. */
 public final class Moment {
     private static final double SECONDS_PER_NANO = 1e-9;
 
@@ -14,7 +14,7 @@ public final class Moment {
     private boolean steady;
 
     /**
-     * Makes a moment.
+     * Creates a moment.
      *
      * @param signals what light can follow
      */
@@ -23,10 +23,10 @@ public final class Moment {
     }
 
     /**
-     * Moves on.
+     * Advances to another frame.
      *
      * @param nowNanos the time of the frame, on the clock of the signals
-     * @param sinceNanos when the look came on
+     * @param sinceNanos when the look started
      */
     public void moveTo(long nowNanos, long sinceNanos) {
         nanos = nowNanos;
@@ -34,7 +34,7 @@ public final class Moment {
     }
 
     /**
-     * Whether light is to keep still because a picture is being taken.
+     * Sets whether light stays steady because a picture is being taken.
      *
      * @param still true stops every rhythm at full light
      */
@@ -43,7 +43,7 @@ public final class Moment {
     }
 
     /**
-     * How long the look has been on.
+     * How long the look has been shown.
      *
      * @return seconds, 0 or more
      */
@@ -52,7 +52,7 @@ public final class Moment {
     }
 
     /**
-     * Whether light is to keep still.
+     * Whether light must stay steady.
      *
      * @return as set by {@link #keepSteady}
      */
@@ -64,7 +64,7 @@ public final class Moment {
      * A signal's value now.
      *
      * @param signal which
-     * @return the value, NaN if it is unknown
+     * @return the value, NaN if unknown
      */
     public double value(Signal signal) {
         return signals.value(signal, nanos);
@@ -81,7 +81,7 @@ public final class Moment {
     }
 
     /**
-     * Where a signal stands between bounds now.
+     * Where a signal is between its bounds now.
      *
      * @param follow the signal and its bounds
      * @return 0 to 1, NaN if it is unknown

@@ -5,9 +5,9 @@ import dev.lampwright.signal.Signals;
 /**
  * How a pattern moves along a zone.
  *
- * @param speed how fast; negative towards where the zone begins
- * @param unit what the speed counts
- * @param backAndForth whether it turns at the ends, rather than coming in at one when it leaves at the other
+ * @param speed how fast; negative towards the beginning of the zone
+ * @param unit the unit of the speed
+ * @param backAndForth whether it turns at the ends, rather than leaving at one and re-entering at the other
  */
 public record Motion(double speed, Unit unit, boolean backAndForth) {
     /** No movement. */
@@ -17,24 +17,24 @@ public record Motion(double speed, Unit unit, boolean backAndForth) {
     public enum Unit {
         /** Pixels in a second. */
         PIXELS_A_SECOND,
-        /** Lengths of the zone in a second. */
+        /** Zone lengths per second. */
         ZONES_A_SECOND
     }
 
     /**
-     * Round and round.
+     * A motion that wraps around.
      *
-     * @param speed how fast; negative towards where the zone begins
-     * @param unit what the speed counts
+     * @param speed how fast; negative towards the beginning of the zone
+     * @param unit the unit of the speed
      */
     public Motion(double speed, Unit unit) {
         this(speed, unit, false);
     }
 
     /**
-     * Once along the zone in some time.
+     * Once along the zone in a given time.
      *
-     * @param seconds a cycle; negative towards where the zone begins
+     * @param seconds duration of a cycle; negative towards the beginning of the zone
      * @return the motion
      */
     public static Motion cycle(double seconds) {
@@ -58,20 +58,20 @@ public record Motion(double speed, Unit unit, boolean backAndForth) {
     /**
      * How far the pattern has moved.
      *
-     * @param seconds since the look came on
+     * @param seconds since the look started
      * @param pixels length of the zone
-     * @return pixels; negative towards where the zone begins
+     * @return pixels; negative towards the beginning of the zone
      */
     double travelled(double seconds, int pixels) {
         return speed * seconds * (unit == Unit.PIXELS_A_SECOND ? 1 : pixels);
     }
 
     /**
-     * Where on its way a pattern is that turns at the ends: at 0 when its look comes on, at the length of the way when it turns, at 0 again
-     * after twice that. What is measured in zones takes its cycle for the way.
+     * Where a pattern that turns at the ends is on its way: at 0 when its look starts, at the length of the way when it turns, at 0 again
+     * after twice that. If the speed is in zones, one cycle is the way.
      *
-     * @param seconds since the look came on
-     * @param way how far there is to go, in pixels, 0 or more
+     * @param seconds since the look started
+     * @param way length of the way, in pixels, 0 or more
      * @return 0 up to, but not including, twice the way; 0 if there is no way
      */
     double turn(double seconds, double way) {

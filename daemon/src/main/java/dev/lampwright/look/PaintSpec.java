@@ -3,12 +3,12 @@ package dev.lampwright.look;
 import dev.lampwright.signal.Follow;
 import java.util.Optional;
 
-/** Describes what colour the pixels of a zone have. Immutable; one description makes as many paints as are asked for. */
+/** Describes what colour the pixels of a zone have. Immutable; one description can make any number of paints. */
 public sealed interface PaintSpec permits SolidPaint, ScalePaint, RampPaint, PalettePaint, EmberPaint {
     /**
      * Makes the paint.
      *
-     * @return a new one that remembers nothing, for one layer
+     * @return a new one without any state, for one layer
      */
     Paint make();
 

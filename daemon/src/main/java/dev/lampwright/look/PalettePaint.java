@@ -6,9 +6,9 @@ import dev.lampwright.colour.Stop;
 import java.util.List;
 
 /**
- * For each grain one of several colours, by chance.
+ * Gives each grain one of several colours, at random.
  *
- * @param colours the colours, each as likely as another; the same colour twice is twice as likely
+ * @param colours the colours, all equally likely; a colour listed twice is twice as likely
  * @param glintSeconds that of the grains, in s
  * @param seed that of the grains
  */

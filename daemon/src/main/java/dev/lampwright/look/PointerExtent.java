@@ -4,7 +4,7 @@ import dev.lampwright.signal.Follow;
 import java.util.Optional;
 
 /**
- * A mark where a signal says, as far as it can be without being cut off at an end; nothing while the signal is unknown.
+ * A mark at the position of a signal, moved just enough not to be cut off at an end; nothing while the signal is unknown.
  *
  * @param by the signal and its bounds
  * @param width width of the mark, in pixels

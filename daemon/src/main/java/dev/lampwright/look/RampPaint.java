@@ -3,12 +3,12 @@ package dev.lampwright.look;
 import dev.lampwright.colour.Gradient;
 
 /**
- * Colours along the zone, the first where it begins. They may drift: what leaves at one end comes in at the other, or turns there.
+ * Colours along the zone, the first at its beginning. They may drift: what leaves at one end re-enters at the other, or turns there.
  *
- * @param colours from 0 to 1; for a drift without a seam the first and the last are alike
+ * @param colours from 0 to 1; for a drift without a seam the first and the last must be the same
  * @param drift how they move
- * @param spread how much of the colours the zone shows at once, 0 or more: 1 all, 2 all of them twice, 0 one colour everywhere, which then goes
- *     from the first to the last as time passes. Colours that turn at the ends have as much way as the spread is below 1
+ * @param spread how much of the colours the zone shows at once, 0 or more: 1 all, 2 all of them twice, 0 one colour everywhere, which then
+ *     goes from the first to the last as time passes. Colours that turn at the ends move by as much as the spread is below 1
  */
 public record RampPaint(Gradient colours, Motion drift, double spread) implements PaintSpec, Paint {
     /**
@@ -43,7 +43,7 @@ public record RampPaint(Gradient colours, Motion drift, double spread) implement
         return room;
     }
 
-    /** One colour that goes from the first to the last. */
+    /** One colour that changes from the first to the last. */
     private record Passing(RampPaint ramp) implements EvenPaint.Share {
         @Override
         public double at(Moment moment, int pixels) {
@@ -59,7 +59,7 @@ public record RampPaint(Gradient colours, Motion drift, double spread) implement
         }
     }
 
-    /** Where in the colours the zone begins while they go back and forth, 0 to 1 − spread. */
+    /** The position in the colours at which the zone begins while they go back and forth, 0 to 1 − spread. */
     private double window(Moment moment, int pixels) {
         double way = Math.max(0, 1 - spread) * pixels;
         double at = drift.turn(moment.seconds(), way);

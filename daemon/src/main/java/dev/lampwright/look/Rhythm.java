@@ -4,14 +4,14 @@ import dev.lampwright.signal.Signals;
 import java.util.Arrays;
 
 /**
- * When a layer is lit, written as sea charts write the character of a light, or with times of one's own; {@link RhythmNotation} reads both.
- * {@code swell} is our own: a smooth rise and fall. A value: two that light alike are equal.
+ * When a layer is lit, written as sea charts write the character of a light, or with explicit times; {@link RhythmNotation} reads both.
+ * {@code swell} is not from that notation: a smooth rise and fall. A value: two with the same light are equal.
  */
 public final class Rhythm {
-    /** How long light takes to come or go, so that nothing is harsh. Like a lamp's own inertia; common practice, no source. */
+    /** How long light takes to turn on or off, so that nothing looks harsh. Like a lamp's own inertia; common practice, no source. */
     static final double USUAL_EDGE_S = 0.1;
 
-    /** More than times are off by, after years too. */
+    /** Larger than the rounding errors of times, even after years. */
     private static final double ROUNDING_S = 1e-6;
 
     private static final double NANOS_PER_SECOND = 1e9;
@@ -50,7 +50,7 @@ public final class Rhythm {
      * @param text for instance {@code F}, {@code Iso 2s}, {@code Oc 4s}, {@code Fl(2) 6s}, {@code Q(3) 10s}, {@code Mo(U) 15s},
      *     {@code swell 4s}, {@code on 0.5s off 1.5s}
      * @return the rhythm
-     * @throws IllegalArgumentException if it is none; the message says why and what would be right
+     * @throws IllegalArgumentException if it is not valid; the message says why and what would be valid
      */
     public static Rhythm parse(String text) {
         return new RhythmNotation(text).rhythm();
@@ -59,7 +59,7 @@ public final class Rhythm {
     /**
      * The same with other edges.
      *
-     * @param seconds how long light takes to come or go, in s: 0 for at once, {@link #longestEdge} at most
+     * @param seconds how long light takes to turn on or off, in s: 0 for at once, {@link #longestEdge} at most
      * @return another rhythm; it changes as often and at the same times, at each of which it is half lit
      */
     public Rhythm withEdge(double seconds) {
@@ -67,7 +67,7 @@ public final class Rhythm {
     }
 
     /**
-     * The same, begun later.
+     * The same, started later.
      *
      * @param share how much later, as a share of its period, 0 to 1
      * @return another rhythm
@@ -77,9 +77,9 @@ public final class Rhythm {
     }
 
     /**
-     * How far a layer is lit.
+     * How brightly a layer is lit.
      *
-     * @param seconds since its look came on, 0 or more
+     * @param seconds since its look started, 0 or more
      * @return 0 to 1
      */
     public float level(double seconds) {
@@ -93,8 +93,8 @@ public final class Rhythm {
     /**
      * How long the level stays as it is.
      *
-     * @param seconds from when on, since its look came on, 0 or more
-     * @return ns: 0 while light comes or goes, {@link Signals#FOREVER} if it never does
+     * @param seconds start of the period, since its look started, 0 or more
+     * @return ns: 0 while light changes, {@link Signals#FOREVER} if it never does
      */
     long stillFor(double seconds) {
         if (swell || isFixed()) {
@@ -109,7 +109,7 @@ public final class Rhythm {
         return since > ROUNDING_S && left > ROUNDING_S ? (long) ((left - ROUNDING_S) * NANOS_PER_SECOND) : 0;
     }
 
-    /** Which stretch between two changes a moment is in, from 0 on; light is on in those with an even number. */
+    /** Which stretch between two changes a moment is in, from 0; light is on in those with an even number. */
     private int stretch(double at) {
         int stretch = 0;
         while (stretch < changes.length && at >= changes[stretch]) {
@@ -126,7 +126,7 @@ public final class Rhythm {
         return stretch == changes.length ? period : changes[stretch];
     }
 
-    /** Half lit at the very moment of a change, and fully half an edge later. */
+    /** Half lit at the exact moment of a change, and fully lit half an edge later. */
     private float edged(double at) {
         int stretch = stretch(at);
         double last = begin(stretch);
@@ -148,7 +148,7 @@ public final class Rhythm {
     /**
      * The longest edge with which it is fully lit and fully dark each time: its shortest stretch of light or of darkness.
      *
-     * @return seconds; of use only if it {@link #flashes}
+     * @return seconds; meaningful only if it {@link #flashes}
      */
     public double longestEdge() {
         double shortest = period - (changes.length == 0 ? 0 : changes[changes.length - 1]);
@@ -161,7 +161,7 @@ public final class Rhythm {
     }
 
     /**
-     * Whether light comes and goes at a stroke, rather than being there always or rising and falling smoothly.
+     * Whether light turns on and off abruptly, rather than being always on or rising and falling smoothly.
      *
      * @return false for {@code F} and {@code swell}
      */
@@ -188,12 +188,12 @@ public final class Rhythm {
                 + 17 * Double.hashCode(phase);
     }
 
-    /** Where in its period it is. */
+    /** The position within the period. */
     private double at(double seconds) {
         return (phase == 0 ? seconds : seconds + (1 - phase) * period) % period;
     }
 
-    /** Only what is always lit has no change within its period. */
+    /** Only a rhythm that is always lit has no change within its period. */
     private boolean isFixed() {
         return changes.length == 1 && changes[0] >= period;
     }

@@ -9,8 +9,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * Reads a rhythm. Sources: IHO INT 1, section P10, for the notation and the rates (in IHO S-4 it is B-471, from memory); IALA Recommendation
- * R0110 and the table of IALA's NAVGUIDE for groups. Whatever is not understood is refused with all that is.
+ * Reads a rhythm. Sources: IHO INT 1, section P10, for the notation and the rates (in IHO S-4 it is B-471, from memory); IALA
+ * Recommendation R0110 and the table of IALA's NAVGUIDE for groups. Anything else is refused with a list of what is valid.
  */
 final class RhythmNotation {
     private static final String NUMBER = "([0-9]+(?:\\.[0-9]+)?)";
@@ -18,7 +18,7 @@ final class RhythmNotation {
             Pattern.compile("(F|Iso|Oc|Fl|LFl|Q|VQ|UQ|Mo|swell)(?:\\(([^)]*)\\))?(\\+LFl)?(?: ?" + NUMBER + " ?s)?");
     private static final Pattern OWN = Pattern.compile("on " + NUMBER + " ?s off " + NUMBER + " ?s(?: |$)");
 
-    /** A flash of INT 1 is shorter than 2 s; this is long enough to be seen by one who only glances. */
+    /** A flash of INT 1 is shorter than 2 s; this is long enough to be seen at a glance. */
     private static final double FLASH_S = 0.5;
     /** INT 1, P10.5: a long flash lasts 2 s or more. */
     private static final double LONG_FLASH_S = 2.0;
@@ -37,7 +37,7 @@ final class RhythmNotation {
     private static final int MOST_STRETCHES = 20;
     private static final double LONGEST_S = 86_400;
 
-    /** All that is understood, by examples. */
+    /** Everything that is valid, by examples. */
     static final String UNDERSTOOD =
             "\"F\", \"Iso 2s\", \"Oc 4s\", \"Oc(2) 6s\", \"Fl 3s\", \"Fl(2) 6s\", \"Fl(2+1) 10s\", \"LFl 10s\","
                     + " \"Q\", \"Q(3) 10s\", \"Q(6)+LFl 15s\", \"VQ\", \"VQ(3) 5s\", \"UQ\", \"Mo(U) 15s\", \"swell 4s\", \"on 0.5s off 1.5s\"";
@@ -59,10 +59,10 @@ final class RhythmNotation {
     }
 
     /**
-     * Reads it.
+     * Parses it.
      *
      * @return the rhythm
-     * @throws IllegalArgumentException if it is none; the message says why and, after a semicolon, what would be right
+     * @throws IllegalArgumentException if it is not valid; the message says why and, after a semicolon, what would be valid
      */
     Rhythm rhythm() {
         String bare = text.strip();
@@ -106,7 +106,7 @@ final class RhythmNotation {
         return Rhythm.swelling(period);
     }
 
-    /** Times of one's own: on and off by turns, as often as it is written. */
+    /** Explicit times: on and off alternating, as often as written. */
     private Rhythm own(String bare) {
         List<Double> changes = new ArrayList<>();
         Matcher matcher = OWN.matcher(bare);
@@ -132,7 +132,7 @@ final class RhythmNotation {
         return rhythm.withEdge(Math.min(Rhythm.USUAL_EDGE_S, rhythm.longestEdge()));
     }
 
-    /** A single flash, or a group of flashes with as much darkness between them as they last; then the darkness that is left. */
+    /** A single flash, or a group of flashes with darkness of the same length between them; then the remaining darkness. */
     private Rhythm quick(boolean grouped, double every) {
         if (!grouped || group.equals("1")) {
             refuseIf(longAtEnd, "+LFl");
@@ -149,7 +149,7 @@ final class RhythmNotation {
         return of(changes);
     }
 
-    /** Groups of flashes. What is left of the period is shared evenly among the pauses after them, as in the NAVGUIDE's Oc(2+1) 12s. */
+    /** Groups of flashes. The rest of the period is shared evenly among the pauses after them, as in the NAVGUIDE's Oc(2+1) 12s. */
     private Rhythm groups(double flash, double gap) {
         int[] counts = counts();
         double taken = Arrays.stream(counts)
@@ -196,7 +196,7 @@ final class RhythmNotation {
         return pause;
     }
 
-    /** Without the last change, which is the end of the period. */
+    /** The changes without the last, which is the end of the period. */
     private Rhythm closed(List<Double> changes) {
         return Rhythm.changing(
                 period,
@@ -224,7 +224,7 @@ final class RhythmNotation {
         }
     }
 
-    /** What comes before the seconds. */
+    /** The part before the seconds. */
     private String withoutPeriod() {
         return kind + (group.isEmpty() ? "" : '(' + group + ')') + (longAtEnd ? "+LFl" : "");
     }
@@ -269,7 +269,7 @@ final class RhythmNotation {
         return changes;
     }
 
-    /** Dots and dashes of a letter from A to Z; empty if it is not one letter. */
+    /** The dots and dashes of a letter from A to Z; empty if it is not one letter. */
     private static String signs(String letter) {
         boolean known = letter.length() == 1 && letter.charAt(0) >= 'A' && letter.charAt(0) <= 'Z';
         return known ? MORSE[letter.charAt(0) - 'A'] : "";

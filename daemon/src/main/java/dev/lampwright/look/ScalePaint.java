@@ -5,7 +5,7 @@ import dev.lampwright.signal.Follow;
 import java.util.Optional;
 
 /**
- * One colour everywhere, chosen by a signal; that of the lower end while the signal is unknown.
+ * One colour everywhere, chosen by a signal; the colour of the lower end while the signal is unknown.
  *
  * @param colours from 0 to 1
  * @param by the signal and its bounds

@@ -1,8 +1,8 @@
 package dev.lampwright.look;
 
 /**
- * The colours of a layer on their way to the pixels, with a loop of its own for each blend that is often used. Made once and used for each
- * run of pixels, frame after frame. Source of the formulas: W3C Compositing and Blending Level 1.
+ * Draws the colours of a layer onto the pixels, with a separate loop for each common blend. Created once and used for each run of pixels,
+ * frame after frame. Source of the formulas: W3C Compositing and Blending Level 1.
  */
 final class Stroke {
     private float[] colours;
@@ -13,7 +13,7 @@ final class Stroke {
     private int colourStep;
     private int coverStep;
 
-    /** Where the next pixels begin in colours, cover and light, and how far it is to the next one there. */
+    /** Where the next pixels begin in colours, cover and light, and the step to the next one there. */
     private int firstColour;
 
     private int colourMove;
@@ -24,12 +24,12 @@ final class Stroke {
     private int count;
 
     /**
-     * Takes colours up.
+     * Loads colours.
      *
-     * @param newColours linear light, not multiplied with its alpha, and alpha: four floats for each place of the zone
-     * @param even whether the first is the colour of all
-     * @param newCover which places are reached, and how far each is covered
-     * @param newStrength what all alphas are multiplied with
+     * @param newColours linear light, not premultiplied, and alpha: four floats for each place of the zone
+     * @param even whether the first is the colour of all places
+     * @param newCover which places are reached, and how much each is covered
+     * @param newStrength factor for all alphas
      */
     void take(float[] newColours, boolean even, Cover newCover, float newStrength) {
         colours = newColours;
@@ -42,12 +42,12 @@ final class Stroke {
     }
 
     /**
-     * Lays them on those pixels of a run that are reached.
+     * Draws them onto the pixels of a run that are reached.
      *
      * @param run the pixels
-     * @param blend how they go together with what is below
+     * @param blend how they are combined with what is below
      * @param below premultiplied light of all pixels
-     * @return whether each alpha is a number from 0 on; pixels where it is not stay as they are
+     * @return whether each alpha is a number from 0 on; pixels where it is not remain unchanged
      */
     boolean lay(Zone.Run run, Blend blend, float[] below) {
         boolean up = run.placeStep() > 0;
@@ -118,12 +118,12 @@ final class Stroke {
         return sound;
     }
 
-    /** What is not a number stays what it is, so that it is found. */
+    /** NaN stays NaN, so that it is detected. */
     private static float atMostOne(float light) {
         return light > 1 ? 1 : light;
     }
 
-    /** Sections 5 and 10: co = cb + αs Cs (1 − cb), to which the formula below comes for the complement of a product. */
+    /** Sections 5 and 10: co = cb + αs Cs (1 − cb), which the formula below becomes for the complement of a product. */
     private boolean screen(float[] below) {
         float[] source = colours;
         boolean sound = true;

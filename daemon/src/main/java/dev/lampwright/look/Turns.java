@@ -4,8 +4,8 @@ import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 
 /**
- * The turns in which the grains of a zone come and go, each pixel's from a moment of its own. Of the same glint and the same seed, paint and
- * extent of a layer see the same turns. Makes room once for each length of zone; for one layer.
+ * The turns in which the grains of a zone appear and disappear, each pixel with its own starting time. With the same glint and seed, paint
+ * and extent of a layer see the same turns. Allocates once for each zone length; for one layer.
  */
 final class Turns {
     /** A pixel flashes twice a second at most: the flash limit is three, and eight neighbours are judged together. Our own choice. */
@@ -18,10 +18,10 @@ final class Turns {
     private double turns;
 
     /**
-     * Makes them.
+     * Creates them.
      *
-     * @param glintSeconds how long a point takes to come and go, in s, above 0
-     * @param seed what decides where and when
+     * @param glintSeconds how long a point takes to appear and disappear, in s, above 0
+     * @param seed determines where and when
      */
     Turns(double glintSeconds, long seed) {
         turnSeconds = Math.max(SHORTEST_S, glintSeconds);
@@ -34,9 +34,9 @@ final class Turns {
     }
 
     /**
-     * Moves on.
+     * Advances to a time.
      *
-     * @param seconds since the look came on
+     * @param seconds since the look started
      * @param pixels length of the zone
      */
     void moveTo(double seconds, int pixels) {
@@ -49,17 +49,17 @@ final class Turns {
         }
     }
 
-    /** How many turns of a pixel are over, with the share that has passed of the one it is in. */
+    /** How many turns of a pixel are over, including the elapsed fraction of the current one. */
     double own(int pixel) {
         return turns + begins[pixel];
     }
 
-    /** Whether chance lights a turn of a pixel, by the {@link Chance#limit} of its likelihood. */
+    /** Whether a turn of a pixel is lit, by the {@link Chance#limit} of its probability. */
     boolean isLit(int pixel, long turn, long limit) {
         return Chance.happens(chances[pixel], turn, limit);
     }
 
-    /** What chance says about something else of the same turn. */
+    /** Another random number for the same turn. */
     double otherChance(int pixel, long turn) {
         return Chance.share(~chances[pixel], turn);
     }

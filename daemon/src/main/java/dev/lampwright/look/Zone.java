@@ -9,8 +9,8 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * A named part of the strip with a direction: places 0, 1, 2 … from where the zone begins, each on one or more pixels of the strip.
- * A run of pixels has one pixel a place; a mirrored zone has two.
+ * A named part of the strip with a direction: places 0, 1, 2 … from the beginning of the zone, each on one or more pixels of the strip. A
+ * run of pixels has one pixel per place; a mirrored zone has two.
  */
 public final class Zone {
     private final int[] pixels;
@@ -32,17 +32,17 @@ public final class Zone {
     }
 
     /**
-     * Pixels of the zone that stand evenly and show neighbouring places.
+     * Evenly spaced pixels of the zone that show neighbouring places.
      *
      * @param pixel the first of them
      * @param pixelStep from each to the next
      * @param place the place that the first shows
      * @param placeStep from that place to the next one's, 1 or −1
-     * @param count how many they are
+     * @param count how many there are
      */
     record Run(int pixel, int pixelStep, int place, int placeStep, int count) {}
 
-    /** As few runs as there may be, from the first pixel on. */
+    /** As few runs as possible, from the first pixel on. */
     private static List<Run> runs(int[] pixels, int[] places) {
         List<Run> runs = new ArrayList<>();
         for (int from = 0; from < pixels.length; ) {
@@ -75,7 +75,7 @@ public final class Zone {
     }
 
     /**
-     * Any pixels, one a place.
+     * Any pixels, one per place.
      *
      * @param pixels of the strip, each 0 or more, in the zone's order
      * @return the zone
@@ -106,9 +106,9 @@ public final class Zone {
     }
 
     /**
-     * This and then another, as one.
+     * This followed by another, as one zone.
      *
-     * @param next where the zone goes on
+     * @param next the rest of the zone
      * @return the two joined
      * @throws IllegalArgumentException if they share a pixel; the message names it
      */
@@ -138,9 +138,9 @@ public final class Zone {
     }
 
     /**
-     * The part of this zone that another strip has. Places of which no pixel is left close up.
+     * The part of this zone that exists on another strip. Places without any pixels are removed.
      *
-     * @param elsewhere for each pixel its index on the other strip, −1 if it is not there
+     * @param elsewhere for each pixel its index on the other strip, −1 if it does not exist there
      * @return the zone on the other strip
      */
     public Zone on(int[] elsewhere) {
@@ -161,9 +161,9 @@ public final class Zone {
     }
 
     /**
-     * This under a name. Zones of the same pixels are equal whatever they are called.
+     * This with a name. Zones of the same pixels are equal whatever their names.
      *
-     * @param called as the configuration has it
+     * @param called as in the configuration
      * @return the same pixels
      */
     public Zone named(String called) {
@@ -171,9 +171,9 @@ public final class Zone {
     }
 
     /**
-     * What this is called.
+     * The zone's name.
      *
-     * @return as the configuration has it; empty if it has no name
+     * @return as in the configuration; empty if it has none
      */
     public String name() {
         return name;
@@ -236,7 +236,7 @@ public final class Zone {
     }
 
     /**
-     * The zone as the configuration has it.
+     * The zone as written in the configuration.
      *
      * @return for instance {@code 0-9 + 29-20}, {@code 0-58 every 2} or {@code 0-59 mirrored}
      */
@@ -253,12 +253,12 @@ public final class Zone {
         return text.append(length < pixels.length ? " mirrored" : "").toString();
     }
 
-    /** How far it is to the next pixel in either direction; 1 at the last. */
+    /** The step to the next pixel in either direction; 1 at the last. */
     private int step(int from) {
         return from + 1 < pixels.length ? Math.abs(pixels[from + 1] - pixels[from]) : 1;
     }
 
-    /** Neighbours are a run from two on; pixels that are further apart, at the same distance, from three on. */
+    /** Two neighbours are enough for a run; evenly spaced pixels that are further apart need three. */
     private int endOfRun(int from) {
         int to = from;
         int step = from + 1 < pixels.length ? pixels[from + 1] - pixels[from] : 1;

@@ -240,7 +240,7 @@ public final class PrinterStatus {
     }
 
     /**
-     * This of a printer that is there.
+     * This for a printer that is online.
      *
      * @return this, if it is not offline; or a new status
      */

@@ -14,9 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * All answers so far, step by step, and what was found on the way, kept in a file as JSON. What the fitting knows follows from them
- * alone: a step that is given its answers again comes to the same findings, without a question. So going back and going on another day
- * are one and the same.
+ * All answers so far, step by step, and what was found on the way, kept in a file as JSON. The fitting's findings follow from them alone:
+ * given its answers again, a step reaches the same findings without a question. So going back and resuming on another day work the same
+ * way.
  */
 final class AnswerJournal {
     private static final int FORMAT = 1;
@@ -42,15 +42,15 @@ final class AnswerJournal {
         return new AnswerJournal(Optional.of(file), new LinkedHashMap<>());
     }
 
-    /** A journal without answers that is kept in no file. */
+    /** A journal without answers that is not kept in a file. */
     static AnswerJournal inMemory() {
         return new AnswerJournal(Optional.empty(), new LinkedHashMap<>());
     }
 
     /**
-     * Reads a journal that was kept.
+     * Reads a saved journal.
      *
-     * @throws IOException if it cannot be read; the text says what to do
+     * @throws IOException if it cannot be read; the message says what to do
      */
     static AnswerJournal read(Path file) throws IOException {
         String text = text(file);
@@ -81,7 +81,7 @@ final class AnswerJournal {
         return entries;
     }
 
-    /** Begins a step, from its first answer on. */
+    /** Starts a step, from its first answer on. */
     void enter(String step) {
         current = steps.computeIfAbsent(step, name -> new ArrayList<>());
         next = 0;
@@ -92,7 +92,7 @@ final class AnswerJournal {
         return next < current.size();
     }
 
-    /** The next answer of this step, if it is known and of this kind; what is of another kind is forgotten, with all after it. */
+    /** The next answer of this step, if it is known and of this kind; one of another kind is dropped, with everything after it. */
     Optional<String> nextAnswer() {
         return next(true);
     }
@@ -113,13 +113,13 @@ final class AnswerJournal {
         return Optional.of(current.get(next++).text);
     }
 
-    /** The answer taken last makes no sense after all: it is forgotten, with all after it. */
+    /** The last answer taken turned out to be invalid: drops it, with everything after it. */
     void reject() {
         next--;
         forgetRest();
     }
 
-    /** Forgets what was not taken yet in this step. */
+    /** Drops what has not been taken yet in this step. */
     void forgetRest() {
         current.subList(next, current.size()).clear();
     }
@@ -141,7 +141,7 @@ final class AnswerJournal {
     }
 
     /**
-     * Forgets the last answer of a step, and all that was found after it.
+     * Drops the last answer of a step, and everything that was found after it.
      *
      * @return whether there was one
      */

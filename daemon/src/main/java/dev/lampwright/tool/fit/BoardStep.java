@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Finds the controller, and sees whether anything lights. */
+/** Finds the controller, and checks whether anything lights up. */
 final class BoardStep implements Step {
     private static final List<Integer> FIRST_BYTES = List.of(0, 1, 2, 3);
     private static final int LEVEL = 100;
@@ -56,7 +56,7 @@ final class BoardStep implements Step {
     }
 
     /**
-     * Finds the controller at a port that is known, or another that the user chooses.
+     * Finds the controller at a known port, or at another one that the user chooses.
      *
      * @param port where it should be
      * @return the controller that answers
@@ -128,7 +128,7 @@ final class BoardStep implements Step {
         return candidate instanceof Boards.Answering answering ? Optional.of(answering) : Optional.empty();
     }
 
-    /** The controller that was noted, wherever it is plugged in now. */
+    /** The controller that was found before, wherever it is plugged in now. */
     private static Boards.Answering again(String noted, FittingBench bench) throws LeaveException, IOException {
         String id = noted.substring(0, noted.indexOf(BETWEEN));
         String port = noted.substring(noted.indexOf(BETWEEN) + 1);

@@ -19,13 +19,13 @@ public interface Boards {
      * A port where a controller answers.
      *
      * @param port its best name
-     * @param description maker and product as the device has them; may be empty
-     * @param here what the controller says of itself
+     * @param description manufacturer and product as reported by the device; may be empty
+     * @param here what the controller reports about itself
      */
     record Answering(String port, String description, Here here) implements Candidate {}
 
     /**
-     * A port where none answers.
+     * A port where no controller answers.
      *
      * @param port its best name
      * @param obstacle why none does, and what to do
@@ -33,14 +33,14 @@ public interface Boards {
     record Silent(String port, String obstacle) implements Candidate {}
 
     /**
-     * Looks at all ports that there are, and asks who is there.
+     * Checks all ports for controllers.
      *
      * @return a candidate for each
      */
     List<Candidate> look();
 
     /**
-     * Asks at one port who is there.
+     * Checks one port for a controller.
      *
      * @param port its name
      * @return the candidate
@@ -51,13 +51,13 @@ public interface Boards {
      * The light of a controller.
      *
      * @param port the port that it is at
-     * @param here what it says of itself
+     * @param here what it reports about itself
      * @return a light, dark at first
      */
     ShownLight light(String port, Here here);
 
     /**
-     * How fast the lines are.
+     * The line rate.
      *
      * @return bits a second
      */

@@ -1,9 +1,6 @@
 package dev.lampwright.tool.fit;
 
-/**
- * Steps of brightness that look alike. Source: CIE 1976 lightness, CIE 15: L* = 116 (Y/Yn)^(1/3) − 16, and L* = (29/3)³ Y/Yn below
- * L* = 8.
- */
+/** Brightness steps that look equal. Source: CIE 1976 lightness, CIE 15: L* = 116 (Y/Yn)^(1/3) − 16, and L* = (29/3)³ Y/Yn below L* = 8. */
 final class BrightnessScale {
     /** How many steps there are; the last is full light. */
     static final int STEPS = 20;
@@ -27,7 +24,7 @@ final class BrightnessScale {
     }
 
     /**
-     * The highest step that a level is enough for.
+     * The highest step that a level reaches.
      *
      * @param level 0 to 255
      * @return 1 to {@link #STEPS}

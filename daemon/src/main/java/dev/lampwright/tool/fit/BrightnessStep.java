@@ -4,12 +4,12 @@ import dev.lampwright.protocol.Setup;
 import java.io.IOException;
 import java.util.List;
 
-/** Sets the brightness that suits the room, in steps that look alike. */
+/** Sets the brightness that suits the room, in steps that look equal. */
 final class BrightnessStep implements Step {
     private static final String WHITE = "RGB";
     private static final int FIRST = 4;
 
-    /** What came of one answer. */
+    /** The result of one answer. */
     private record Choice(int step, boolean right) {}
 
     @Override
@@ -39,7 +39,7 @@ final class BrightnessStep implements Step {
         return before.withBrightness(share);
     }
 
-    /** Few enough pixels for full light where the ceiling allows that; it is their brightness that counts, not their number. */
+    /** Few enough pixels for full brightness, if the ceiling allows it; their brightness matters, not their number. */
     private static int lit(Findings before) {
         Setup setup = FittingSetups.of(before);
         int pixels = before.knownPixels();

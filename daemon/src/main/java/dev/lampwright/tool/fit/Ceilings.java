@@ -4,10 +4,10 @@ import java.util.OptionalDouble;
 
 /** The ceiling that a supply and its fuse can carry. */
 final class Ceilings {
-    /** Share of what is printed on a supply that is asked of it all the time (common practice, no source). */
+    /** Share of a supply's printed rating that is drawn continuously (common practice, no source). */
     private static final double SUPPLY_SHARE = 0.8;
 
-    /** Share of its rating that a fuse carries all the time without ageing (common practice, no source). */
+    /** Share of its rating that a fuse carries continuously without ageing (common practice, no source). */
     private static final double FUSE_SHARE = 0.75;
 
     private static final int MOST = 65_535;
@@ -16,7 +16,7 @@ final class Ceilings {
     private Ceilings() {}
 
     /**
-     * The ceiling, in mA. Without a supply that is known or without a fuse, it is no more than what was safe before.
+     * The ceiling, in mA. Without a known supply, or without a fuse, it is no more than what was safe before.
      *
      * @param amps what the supply can give, in A
      * @param fuseAmps rating of the fuse, in A
@@ -28,14 +28,14 @@ final class Ceilings {
     }
 
     /**
-     * The ceiling that a fuse can carry once it is known what is lit. A ceiling is a mean, and pulses warm a fuse by their root mean square: with what is dark, D,
-     * and P in pulses of duty d, the mean square is D² + (2·D·P + P²)·d.
+     * The ceiling that a fuse can carry once it is known what is lit. A ceiling is a mean, and pulses heat a fuse by their root mean
+     * square: with a constant current D, and P in pulses of duty d, the mean square is D² + (2·D·P + P²)·d.
      *
-     * @param ceiling what it was before, in mA
+     * @param ceiling the previous ceiling, in mA
      * @param fuseAmps rating of the fuse, in A
-     * @param darkMilliamps what flows all the time, in mA
-     * @param fullMilliamps what flows with everything at full, in mA
-     * @return mA, no more than before; as before without a fuse, or where even the dark lights are too much for it
+     * @param darkMilliamps current at all times, in mA
+     * @param fullMilliamps current with everything at full, in mA
+     * @return mA, no more than before; unchanged without a fuse, or if even the dark lights are too much for it
      */
     static int heated(int ceiling, OptionalDouble fuseAmps, double darkMilliamps, double fullMilliamps) {
         if (fuseAmps.isEmpty()) {

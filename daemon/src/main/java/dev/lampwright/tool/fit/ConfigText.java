@@ -22,11 +22,11 @@ final class ConfigText {
     }
 
     /**
-     * Writes findings down.
+     * Writes findings.
      *
-     * @param found all of them, but for those that may be left open
-     * @param file where it is to stand; the daemon's own topics are called after it
-     * @return a file that {@code check} finds good
+     * @param found all of them, except those that may stay open
+     * @param file where it will be; the daemon's own topics are named after it
+     * @return a file that passes {@code check}
      */
     static String of(Findings found, Path file) {
         ConfigText config = new ConfigText(found);
@@ -145,7 +145,7 @@ final class ConfigText {
         line("brightness = " + decimal(brightness(found)), "share of full light that suits the room");
     }
 
-    /** The brightness that was chosen, to a thousandth; 1 if none was. */
+    /** The brightness that was chosen, to a thousandth; 1 if none was chosen. */
     static double brightness(Findings found) {
         return Math.round(found.brightness().orElse(1) * 1000) / 1000.0;
     }

@@ -5,7 +5,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.OptionalInt;
 
-/** Counts the pixels with a mark that goes further out until it falls off the end. */
+/** Counts the pixels with a mark that moves outwards until it falls off the end. */
 final class CountStep implements Step {
     private static final int MARK = 3;
     private static final int LEVEL = 140;
@@ -62,7 +62,7 @@ final class CountStep implements Step {
         }
     }
 
-    /** The number, if it is on the reel; the last pixel is proved all the same. */
+    /** The number, if it is on the reel; the last pixel is still verified. */
     private static OptionalInt known(FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         return bench.ask(new Question<>(

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** The guards' model of the current, fitted to readings, and whether it makes sense. */
+/** The guards' model of the current, fitted to readings, and whether the result is plausible. */
 final class CurrentFit {
     /** How far readings may be off, as a share of the largest, and in mA. Our own choice: a plain meter is better than that. */
     private static final double MOST_SHARE_OFF = 0.05;
@@ -31,9 +31,9 @@ final class CurrentFit {
     /**
      * Fits.
      *
-     * @param setup what was in force
-     * @param patterns what was shown
-     * @param measured what was read at each, in mA
+     * @param setup the active set-up
+     * @param patterns the patterns shown
+     * @param measured the reading for each, in mA
      */
     static CurrentFit of(Setup setup, List<CurrentPattern> patterns, List<Double> measured) {
         double[] readings = measured.stream().mapToDouble(Double::doubleValue).toArray();
@@ -47,7 +47,7 @@ final class CurrentFit {
         return fit.deviation();
     }
 
-    /** Why the readings make no sense; empty if they do. */
+    /** Why the readings are not plausible; empty if they are. */
     Optional<String> nonsense() {
         double largest = IntStream.range(0, readings.length)
                 .mapToDouble(i -> readings[i])

@@ -17,8 +17,8 @@ record CurrentPattern(String words, String letters, int level) {
     private static final List<String> WORDS = List.of("red", "green", "blue", "the white channel");
 
     /**
-     * The patterns for a strip: dark, each channel alone, and red, green and blue together at two levels, so that there are two readings
-     * more than unknowns.
+     * The patterns for a strip: dark, each channel alone, and red, green and blue together at two levels, so that there are two more
+     * readings than unknowns.
      */
     static List<CurrentPattern> all(Setup setup) {
         List<CurrentPattern> patterns = new ArrayList<>();
@@ -37,7 +37,7 @@ record CurrentPattern(String words, String letters, int level) {
         return Scenes.stretch(setup.order(), level, 0, setup.pixels() - 1, letters);
     }
 
-    /** The factors of the unknowns: 1 for all that is there in the dark, then full channels, in the strip's order. */
+    /** The factors of the unknowns: 1 for everything that is drawn in the dark, then full channels, in the strip's order. */
     double[] factors(Setup setup) {
         Frame frame = new Frame(setup.stripBytes(), 0);
         scene(setup).draw(0, frame);

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Measures what the strip really takes, if there is a meter, and fits the model of the guards to the readings. */
+/** Measures what the strip really draws, if there is a meter, and fits the model of the guards to the readings. */
 final class CurrentStep implements Step {
     private static final double MOST_MILLIAMPS = 65_535;
     private static final double MICRO = 1000;
@@ -30,7 +30,7 @@ final class CurrentStep implements Step {
         return heated(measured(before, bench), bench);
     }
 
-    /** Now it is known how much the strip takes in its pulses. */
+    /** Recalculates the ceiling, now that the strip's pulse current is known. */
     private static Findings heated(Findings found, FittingBench bench) {
         Findings.Supply supply = found.supply().orElseThrow();
         Setup setup = FittingSetups.of(found);
@@ -80,7 +80,7 @@ final class CurrentStep implements Step {
         return before;
     }
 
-    /** Stops at a lit pattern that takes more than the ceiling, whose reading is left out. */
+    /** Stops at a lit pattern that draws more than the ceiling; its reading is left out. */
     private static List<Double> measure(List<CurrentPattern> patterns, Setup setup, FittingBench bench)
             throws LeaveException, IOException {
         List<Double> readings = new ArrayList<>();

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/** Makes lights of dimmers: three colours make a plain colour strip. Dimmers without a light make nothing. */
+/** Combines dimmers into lights: three colours make a plain colour strip. Dimmers without a light are ignored. */
 final class DimmerLights {
     private static final List<Findings.Hanging> COLOURS =
             List.of(Findings.Hanging.RED, Findings.Hanging.GREEN, Findings.Hanging.BLUE);
@@ -15,14 +15,14 @@ final class DimmerLights {
     private DimmerLights() {}
 
     /**
-     * A light as the configuration has it.
+     * A light as in the configuration.
      *
      * @param name its name
-     * @param channels the key that tells them, with its value
+     * @param channels the key for them, with its value
      * @param fullMilliamps current of each channel at full duty
      */
     record Entry(String name, List<Integer> channels, int fullMilliamps) {
-        /** The channels as the configuration has them: a key and its value. */
+        /** The channels as in the configuration: a key and its value. */
         String channelsText() {
             return channels.size() == 1 ? "channel = " + channels.get(0) : "channels = " + channels;
         }
@@ -32,7 +32,7 @@ final class DimmerLights {
      * The lights on some dimmers.
      *
      * @param uses what is on each
-     * @param taken names that other things have
+     * @param taken names that are already in use
      */
     static List<Entry> of(List<Findings.DimmerUse> uses, Collection<String> taken) {
         Set<String> names = new HashSet<>(taken);
@@ -67,7 +67,7 @@ final class DimmerLights {
         return new Entry(name, List.of(channel), use.fullMilliamps());
     }
 
-    /** A name that is not taken yet; now it is. */
+    /** A free name, which is then marked as taken. */
     private static String free(String name, Set<String> taken) {
         String free = name;
         for (int i = 2; !taken.add(free); i++) {

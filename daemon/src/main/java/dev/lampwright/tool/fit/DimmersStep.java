@@ -21,16 +21,16 @@ final class DimmersStep implements Step {
     private final Collection<Integer> inUse;
     private final Collection<String> names;
 
-    /** For a controller on which nothing is known to be. */
+    /** For a controller without known lights. */
     DimmersStep() {
         this(List.of(), List.of());
     }
 
     /**
-     * For a controller that has lights already, which are left alone.
+     * For a controller that already has lights, which are left alone.
      *
-     * @param inUse dimmers that are not tried
-     * @param names names that the lights on them have
+     * @param inUse dimmers to skip
+     * @param names names of the lights on them
      */
     DimmersStep(Collection<Integer> inUse, Collection<String> names) {
         this.inUse = List.copyOf(inUse);

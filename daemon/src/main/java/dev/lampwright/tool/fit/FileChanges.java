@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
-/** Writes what a step has found into an existing configuration: only the keys whose values are new. */
+/** Writes what a step has found into an existing configuration: only the keys whose values have changed. */
 final class FileChanges {
     private final TomlEditor file;
     private final Findings before;
@@ -20,10 +20,10 @@ final class FileChanges {
     }
 
     /**
-     * Writes what differs.
+     * Writes the differences.
      *
      * @param file the configuration
-     * @param before what was known from it
+     * @param before what was known before
      * @param after what is known now
      */
     static void write(TomlEditor file, Findings before, Findings after) {

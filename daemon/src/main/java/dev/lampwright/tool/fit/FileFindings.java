@@ -13,7 +13,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** What a configuration already says of the lights: as findings, as lines for the user, and as dimmers that are in use. */
+/** What a configuration already says about the lights: as findings, as lines for the user, and as dimmers that are in use. */
 final class FileFindings {
     private static final Pattern RUN = Pattern.compile("\\s*(\\d+)\\s*(?:-\\s*(\\d+)\\s*)?");
     private static final double USUAL_VOLTS = 5;
@@ -27,7 +27,7 @@ final class FileFindings {
         this.inForce = inForce;
     }
 
-    /** What the steps go on from; the controller is not known before it has answered. */
+    /** The findings that the steps start from; the controller is not known before it has answered. */
     Findings findings() {
         Setup setup = inForce.setup();
         List<Findings.Milliamps> channels = setup.channelMicroamps().stream()
@@ -47,7 +47,7 @@ final class FileFindings {
                 .withBrightness(number("desk", "brightness").orElse(1));
     }
 
-    /** Zones that are a run from one pixel to another; zones that are joined, mirrored or every second pixel stay as they are written. */
+    /** Zones that are a run from one pixel to another; zones that are joined, mirrored or every second pixel stay as written. */
     private Map<String, Findings.Run> zones() {
         Map<String, Findings.Run> zones = new LinkedHashMap<>();
         table("zones").forEach((name, value) -> {
@@ -65,7 +65,7 @@ final class FileFindings {
         return List.copyOf(table("dimmers").keySet());
     }
 
-    /** The dimmers that a light is on. */
+    /** The dimmers with a light. */
     Set<Integer> dimmersInUse() {
         Set<Integer> used = new TreeSet<>();
         table("dimmers").values().forEach(light -> {

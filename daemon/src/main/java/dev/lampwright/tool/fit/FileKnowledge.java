@@ -6,16 +6,16 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 
-/** What the rest of Lampwright makes of a configuration, which the fitting only writes. */
+/** What the rest of Lampwright knows about a configuration; the fitting itself only writes it. */
 public interface FileKnowledge {
     /**
-     * What is in force with a configuration, its defaults included.
+     * The effective values of a configuration, including defaults.
      *
      * @param port where the controller is
      * @param baud bits a second
-     * @param setup what the controller is set up with
-     * @param broker what is in the section {@code broker}, paths made whole
-     * @param faults whether some word or code of the printer's shows a fault
+     * @param setup the controller's set-up
+     * @param broker the content of the section {@code broker}, with absolute paths
+     * @param faults whether any of the printer's words or codes shows a fault
      */
     record InForce(String port, int baud, Setup setup, Map<String, String> broker, boolean faults) {
         /** Keeps a copy. */
@@ -28,8 +28,8 @@ public interface FileKnowledge {
      * Reads a configuration.
      *
      * @param text TOML
-     * @return what is in force with it
-     * @throws IOException if it is not right; the text has a line for each mistake
+     * @return its effective values
+     * @throws IOException if it is not valid; the message has a line for each mistake
      */
     InForce inForce(String text) throws IOException;
 
@@ -37,13 +37,13 @@ public interface FileKnowledge {
      * Puts what a survey has found into a configuration.
      *
      * @param text the configuration
-     * @param sections what was found, as {@link PrinterFinder} gives it
-     * @return the configuration with it; all else is as it was
+     * @param sections what was found, as {@link PrinterFinder} returns it
+     * @return the configuration with it; everything else is unchanged
      */
     String withPrinter(String text, String sections);
 
     /**
-     * Says what there is to say of a file that was just written.
+     * Comments on a file that was just written.
      *
      * @param file a configuration
      * @return lines for the user

@@ -11,10 +11,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What the fitting knows so far. Each step adds its part.
+ * What the fitting has found so far. Each step adds its part.
  *
  * @param board the controller
- * @param supply what feeds the strip; empty while it is not known
+ * @param supply what feeds the strip; empty until known
  * @param order the strip's order of channels
  * @param strip how long it is
  * @param zones named runs of pixels, by name
@@ -64,8 +64,8 @@ record Findings(
      * The controller.
      *
      * @param port its port
-     * @param baud bits a second
-     * @param here what it says of itself
+     * @param baud bits per second
+     * @param here what it reports about itself
      */
     record Board(String port, int baud, Here here) {}
 
@@ -74,9 +74,9 @@ record Findings(
      *
      * @param volts its voltage
      * @param fromBoard whether the controller's own board or a USB port feeds the strip
-     * @param amps what it can give, if that is known
+     * @param amps its rating, if known
      * @param fuseAmps the fuse behind it, if there is one
-     * @param ceilingMilliamps the most that it may be asked for
+     * @param ceilingMilliamps the ceiling on it
      */
     record Supply(double volts, boolean fromBoard, OptionalDouble amps, OptionalDouble fuseAmps, int ceilingMilliamps) {
         Supply withCeiling(int milliamps) {
@@ -88,8 +88,8 @@ record Findings(
      * How long the strip is.
      *
      * @param pixels pixels that are driven
-     * @param goesOn whether there are more, beyond what can be driven
-     * @param runs what it is cut into, on a data line each; empty where all of it is on the first line
+     * @param goesOn whether it continues beyond what can be driven
+     * @param runs the runs that it is cut into, one per data line; empty if all of it is on the first line
      */
     record Strip(int pixels, boolean goesOn, List<Setup.Run> runs) {
         /** A strip on the first data line. */
@@ -156,8 +156,8 @@ record Findings(
      *
      * @param shape {@code straight}, {@code frame} or {@code ring}
      * @param sides pixels of each side of a frame
-     * @param begins the corner where pixel 0 of a frame is
-     * @param clockwise whether the strip runs so from there
+     * @param begins the corner of a frame where pixel 0 is
+     * @param clockwise whether the strip runs clockwise from there
      */
     record Mount(String shape, List<Integer> sides, String begins, boolean clockwise) {
         Mount {
@@ -178,7 +178,7 @@ record Findings(
      * What is on one dimmer.
      *
      * @param what the kind of light
-     * @param name of a white light; else empty
+     * @param name name of a white light; otherwise empty
      * @param fullMilliamps its current at full duty
      */
     record DimmerUse(Hanging what, String name, int fullMilliamps) {}

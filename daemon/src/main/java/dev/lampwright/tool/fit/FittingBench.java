@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What steps work with: they show, say and ask. An answer that the journal knows is given without a word and without a light; so a
- * step must do the same whenever it gets the same answers.
+ * What steps work with: they show, say and ask. An answer from the journal is given silently and without light; so a step must do the same
+ * whenever it gets the same answers.
  */
 final class FittingBench implements PrinterFinder.Told {
     static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
@@ -29,7 +29,7 @@ final class FittingBench implements PrinterFinder.Told {
         this(KEYS, terminal, journal, boards);
     }
 
-    /** A bench at whose questions other keys do something. */
+    /** A bench whose questions accept additional keys. */
     FittingBench(String keys, Terminal terminal, AnswerJournal journal, Boards boards) {
         this.keys = keys;
         this.terminal = terminal;
@@ -41,36 +41,36 @@ final class FittingBench implements PrinterFinder.Told {
         return boards;
     }
 
-    /** Goes over to the light of another controller. */
+    /** Switches to the light of another controller. */
     void lightUp(String port, Here here) {
         putOut();
         setup = Optional.empty();
         light = Optional.of(boards.light(port, here));
     }
 
-    /** Closes the light: its port is free, and all is dark. */
+    /** Closes the light: its port becomes free, and everything dark. */
     void putOut() {
         light.ifPresent(ShownLight::close);
         light = Optional.empty();
     }
 
-    /** What is to be seen while the next questions are asked. */
+    /** Shows a scene while the next questions are asked. */
     void show(Setup nextSetup, Scene nextScene) {
         setup = Optional.of(nextSetup);
         scene = nextScene;
     }
 
-    /** From the next question on, all is dark. */
+    /** Everything is dark from the next question on. */
     void darken() {
         scene = Scene.DARK;
     }
 
-    /** Says something before the next question; nothing, if that is answered already. */
+    /** Says something before the next question, unless that has already been answered. */
     void say(String... lines) {
         unsaid.addAll(List.of(lines));
     }
 
-    /** Ends a step: what it said after its last answer is said, unless that answer was known. */
+    /** Ends a step: outputs what it said after its last answer, unless that answer was known. */
     void leave() {
         if (!answeredByJournal) {
             speak();
@@ -78,7 +78,7 @@ final class FittingBench implements PrinterFinder.Told {
         unsaid.clear();
     }
 
-    /** Says at once what is unsaid. */
+    /** Outputs pending text at once. */
     void speak() {
         unsaid.forEach(terminal::print);
         unsaid.clear();
@@ -105,7 +105,7 @@ final class FittingBench implements PrinterFinder.Told {
      * Asks, with the scene lit.
      *
      * @throws LeaveException if the user leaves instead
-     * @throws IOException if the answer cannot be kept
+     * @throws IOException if the answer cannot be saved
      */
     <T> T ask(Question<T> question) throws LeaveException, IOException {
         Optional<T> known = finding ? Optional.empty() : recall(question);
@@ -187,7 +187,7 @@ final class FittingBench implements PrinterFinder.Told {
         question.options().forEach(terminal::print);
     }
 
-    /** Lights the scene, however long the controller is away. */
+    /** Shows the scene, however long the controller is missing. */
     private void lightScene() throws LeaveException {
         if (light.isEmpty() || setup.isEmpty()) {
             return;
@@ -209,16 +209,16 @@ final class FittingBench implements PrinterFinder.Told {
         }
     }
 
-    /** Finds something out, perhaps with questions, that is not found out again when the journal knows it. */
+    /** Finds something out, perhaps with questions; not repeated if the journal has the result. */
     interface Search {
         String find() throws LeaveException, IOException;
     }
 
     /**
-     * Finds something out, or takes it from the journal. Answers given meanwhile are not kept by themselves.
+     * Finds something out, or takes it from the journal. Answers given during the search are not kept separately.
      *
      * @throws LeaveException if the user leaves instead
-     * @throws IOException if it cannot be kept
+     * @throws IOException if it cannot be saved
      */
     String find(Search search) throws LeaveException, IOException {
         Optional<String> known = journal.nextFound();
@@ -236,7 +236,7 @@ final class FittingBench implements PrinterFinder.Told {
         }
     }
 
-    /** Asks something whose answer is of no use another time. */
+    /** Asks something whose answer is not worth keeping. */
     <T> T askAside(Question<T> question) throws LeaveException, IOException {
         finding = true;
         try {

@@ -8,7 +8,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
 
-/** The light of a real controller: a {@link LitSetup} at a time. For one thread, but for {@link #close}. */
+/** The light of a real controller: one {@link LitSetup} at a time. For one thread, except for {@link #close}. */
 public final class FittingLight implements ShownLight {
     private static final Duration PATIENCE = Duration.ofSeconds(6);
     private static final long LOOK_EVERY = TimeUnit.MILLISECONDS.toNanos(5);
@@ -21,7 +21,7 @@ public final class FittingLight implements ShownLight {
     private boolean closed;
 
     /**
-     * Makes a light that is dark; nothing is opened yet.
+     * Creates a dark light; nothing is opened yet.
      *
      * @param line the line to the controller
      * @param id the id that the controller must have, or 0
@@ -31,7 +31,7 @@ public final class FittingLight implements ShownLight {
         this(line, id, nanoClock, PATIENCE);
     }
 
-    /** Makes one that waits this long for a scene to be shown. */
+    /** Creates one that waits this long for a scene to be shown. */
     FittingLight(Line line, long id, LongSupplier nanoClock, Duration patience) {
         this.line = line;
         this.id = id;

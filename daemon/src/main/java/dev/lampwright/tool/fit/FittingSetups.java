@@ -8,18 +8,18 @@ import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** What a controller is set up with while it is fitted, and how brightly that allows to light. */
+/** The set-ups of a controller during the fitting, and the brightness that they allow. */
 final class FittingSetups {
-    /** What a high-power port of USB 2.0 gives, in mA (USB 2.0 specification, 7.2.1; from memory). */
+    /** What a high-power port of USB 2.0 delivers, in mA (USB 2.0 specification, 7.2.1; from memory). */
     private static final int USB_PORT = 500;
 
     /** A board with an ATmega328P and its USB chip, in mA (common practice, no source). */
     private static final int BOARD = 50;
 
-    /** The most that is asked for while the supply is not known, in mA. */
+    /** The ceiling while the supply is unknown, in mA. */
     static final int SAFE_CEILING = USB_PORT - BOARD;
 
-    /** Three times what a channel of an early WS2812 takes (its datasheet: 20 mA; from memory), in µA. */
+    /** Three times what a channel of an early WS2812 draws (its datasheet: 20 mA; from memory), in µA. */
     static final int WORST_CHANNEL = 60_000;
 
     /** One channel of a WS2812 of an early issue (its datasheet; from memory), in µA. */
@@ -28,10 +28,10 @@ final class FittingSetups {
     /** The chip in a dark WS2812, rounded up (common practice, no source), in µA. */
     static final int USUAL_IDLE = 1000;
 
-    /** The share of a ceiling that dark pixels may take, so that something is left to light with. Our own choice. */
+    /** The share of a ceiling that dark pixels may draw, so that something is left to light with. Our own choice. */
     private static final double DARK_SHARE = 0.5;
 
-    /** The share of what is left of a ceiling that scenes use: the guards are to have nothing to do. Our own choice. */
+    /** The share of the remaining ceiling that scenes use, so that the guards never need to act. Our own choice. */
     private static final double USED_SHARE = 0.9;
 
     private static final int HOLDOVER_MS = 3000;
@@ -42,7 +42,7 @@ final class FittingSetups {
 
     private FittingSetups() {}
 
-    /** The set-up for what is known. Pixels are as many as can be driven until they are counted. */
+    /** The set-up for what is known. Until the pixels are counted, it has as many as can be driven. */
     static Setup of(Findings findings) {
         String order = findings.order().orElse("RGB");
         return new Setup(
@@ -73,7 +73,7 @@ final class FittingSetups {
                 strip.runs());
     }
 
-    /** The same, calculated with the most that a channel may take. */
+    /** The same, calculated with the most that a channel may draw. */
     static Setup wary(Setup setup) {
         return new Setup(
                 setup.pixels(),
@@ -100,17 +100,17 @@ final class FittingSetups {
         return Math.min(here.mostPixels() * COUNTED_CHANNELS, MOST_BYTES) / channels;
     }
 
-    /** The most that the strip may be asked for, in mA. */
+    /** The ceiling of the strip, in mA. */
     static int ceiling(Findings findings) {
         return findings.supply().map(Findings.Supply::ceilingMilliamps).orElse(SAFE_CEILING);
     }
 
     /**
-     * How high some channels of the strip can be lit.
+     * How brightly some channels of the strip can be lit.
      *
-     * @param setup what is in force
-     * @param lights how many channels are lit at one time
-     * @param wanted level that would be nice, 1 to 255
+     * @param setup the active set-up
+     * @param lights how many channels are lit at the same time
+     * @param wanted desired level, 1 to 255
      * @return a level that the ceiling allows, 0 to {@code wanted}
      */
     static int level(Setup setup, int lights, int wanted) {
@@ -139,7 +139,7 @@ final class FittingSetups {
                 .orElse(USUAL_IDLE);
     }
 
-    /** As the configuration will have it. */
+    /** As it will be in the configuration. */
     private static int microamps(double milliamps) {
         return (int) Math.round(TypedNumbers.upToTenth(milliamps) * MICRO);
     }

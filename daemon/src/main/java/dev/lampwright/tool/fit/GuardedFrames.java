@@ -10,16 +10,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 
-/** Makes frames of scenes; none gets out but through the guards that the daemon has too. */
+/** Makes frames from scenes; all of them pass the same guards as in the daemon. */
 final class GuardedFrames {
     private final Guards guards;
     private final Frame wanted;
 
     /**
-     * Makes ready for one set-up.
+     * Prepares for one set-up.
      *
-     * @param setup what is in force
-     * @param framesPerSecond the most frames in a second
+     * @param setup the active set-up
+     * @param framesPerSecond the maximum number of frames per second
      */
     GuardedFrames(Setup setup, int framesPerSecond) {
         guards = new Guards(setup, fitting(setup), GuardSettings.USUAL, framesPerSecond);
@@ -29,9 +29,9 @@ final class GuardedFrames {
     /**
      * Makes a frame.
      *
-     * @param scene what is to be seen
+     * @param scene what to show
      * @param seconds since it began
-     * @param nanos the frame's time, later than that of the frame before
+     * @param nanos the frame's time, later than that of the previous frame
      * @param frame where to write it
      * @return whether the guards let the scene through as it is
      */

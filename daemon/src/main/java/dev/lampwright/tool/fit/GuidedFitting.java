@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /** The guided fitting, from the first step to the written file. */
 public final class GuidedFitting {
-    /** What is to be said before anything is lit. */
+    /** The cautions before anything is lit. */
     private static final List<String> CAUTIONS = List.of(
             "Guided fitting: each step lights something and asks what you see.",
             "",
@@ -34,20 +34,20 @@ public final class GuidedFitting {
     public enum End {
         /** The file is written. */
         DONE,
-        /** The user stopped it; answers are kept. */
+        /** The user stopped; answers are kept. */
         STOPPED,
         /** There were no more answers; those given are kept. */
         INPUT_ENDED
     }
 
     /**
-     * Puts a fitting together; nothing is asked yet.
+     * Prepares a fitting; nothing is asked yet.
      *
-     * @param file the configuration to write; beside it, {@code FILE.fit} keeps the answers until it is written
+     * @param file the configuration to write; {@code FILE.fit} next to it keeps the answers until it is written
      * @param terminal where questions go and answers come from
-     * @param boards where controllers are found
-     * @param printers finds out where a printer says what
-     * @param knowledge what the rest of Lampwright makes of the file in the end
+     * @param boards finds controllers
+     * @param printers finds out where a printer reports what
+     * @param knowledge what the rest of Lampwright knows about the finished file
      */
     public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge) {
         this.file = file;
@@ -59,10 +59,10 @@ public final class GuidedFitting {
     }
 
     /**
-     * Whether a fitting of a file was begun and is not at its end.
+     * Whether a fitting of a file was started and is not finished.
      *
      * @param file the configuration
-     * @return whether there are answers that it goes on from
+     * @return whether there are answers from which it continues
      */
     public static boolean isUnderWay(Path file) {
         return Files.exists(kept(file));
@@ -76,7 +76,7 @@ public final class GuidedFitting {
      * Asks until the file is written or the user stops. Everything is dark afterwards.
      *
      * @return how it ended
-     * @throws IOException if a file cannot be read or written; the text says which and what to do
+     * @throws IOException if a file cannot be read or written; the message says which and what to do
      */
     public End run() throws IOException {
         cautions(
@@ -99,7 +99,7 @@ public final class GuidedFitting {
         }
     }
 
-    /** What is to be said first, of which the last lines are these. */
+    /** What is said first, ending with the given lines. */
     static List<String> cautions(String... last) {
         return Stream.concat(CAUTIONS.stream(), Stream.of(last)).toList();
     }
@@ -165,7 +165,7 @@ public final class GuidedFitting {
         }
     }
 
-    /** The step to go back to: the last that has an answer, which is forgotten. */
+    /** The step to go back to: the last one with an answer, which is dropped. */
     private int before(List<Step> steps, int at, AnswerJournal journal) throws IOException {
         for (int step = at; step >= 0; step--) {
             if (journal.forgetLast(steps.get(step).name())) {

@@ -23,10 +23,10 @@ final class HandOver {
     }
 
     /**
-     * Sums a fitting up.
+     * Summarises a fitting.
      *
      * @param found all that was found
-     * @param faults whether some word or code of the printer's shows a fault
+     * @param faults whether any of the printer's words or codes shows a fault
      * @param file where it is written
      * @return lines for the user
      */

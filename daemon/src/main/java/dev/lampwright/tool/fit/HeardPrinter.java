@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What was heard of a printer.
+ * What was heard from a printer.
  *
  * @param sections the file's sections {@code printer.…} that follow, as TOML
- * @param place the lines that say where the state is, as they stand below {@code [printer.state]}; empty if no place for it was heard
- * @param words what that place said, in the order in which it first came
+ * @param place the lines that say where the state is, as written below {@code [printer.state]}; empty if no place for it was heard
+ * @param words what that place reported, in order of first appearance
  */
 public record HeardPrinter(String sections, String place, List<Word> words) {
     /** Nothing. */
@@ -27,8 +27,8 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
      * A word of the state.
      *
      * @param word as a binding names it
-     * @param meanwhile what the printer did meanwhile, for the user; empty if that is not known
-     * @param state the word of the file for the state that it stands for; empty if that is in doubt
+     * @param meanwhile what the printer did during that time, worded for the user; empty if unknown
+     * @param state the word of the file for the state that it stands for; empty if uncertain
      */
     public record Word(String word, String meanwhile, String state) {
         boolean isOpen() {
@@ -40,7 +40,7 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
         return sections.isEmpty() && place.isEmpty();
     }
 
-    /** As the journal keeps it. */
+    /** As saved in the journal. */
     String text() {
         Map<String, Object> all = new LinkedHashMap<>();
         all.put("sections", sections);
@@ -53,7 +53,7 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
         return Json.of(all);
     }
 
-    /** What the journal has kept; an earlier version kept the sections alone. */
+    /** Reads it from the journal; an earlier version saved only the sections. */
     static HeardPrinter of(String text) {
         JsonNode root = Json.read(text).filter(JsonNode::isObject).orElse(null);
         if (root == null) {

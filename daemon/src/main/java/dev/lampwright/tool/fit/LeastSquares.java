@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * A straight-line model fitted to readings: ordinary least squares by Householder's reflections (G. H. Golub and C. F. Van Loan, Matrix
- * Computations, section 5.3; from memory), which never forms the squares that cost digits.
+ * Computations, section 5.3; from memory), which never forms the squares, so no precision is lost.
  */
 final class LeastSquares {
     private static final double SINGULAR = 1e-10;
@@ -24,10 +24,10 @@ final class LeastSquares {
     /**
      * Fits.
      *
-     * @param rows the factors of each reading, as many in each row; fewer than there are readings
+     * @param rows the factors of each reading, equally many in each row; fewer than there are readings
      * @param readings the readings
      * @return the fit
-     * @throws IllegalArgumentException if the rows do not tell all values apart
+     * @throws IllegalArgumentException if the rows do not determine all values
      */
     static LeastSquares of(List<double[]> rows, double[] readings) {
         int unknowns = rows.get(0).length;

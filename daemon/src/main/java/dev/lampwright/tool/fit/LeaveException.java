@@ -1,6 +1,6 @@
 package dev.lampwright.tool.fit;
 
-/** The user leaves a question without an answer to it. */
+/** The user leaves a question without answering it. */
 final class LeaveException extends Exception {
     private static final long serialVersionUID = 1L;
 

@@ -9,8 +9,8 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 
 /**
- * A terminal of two streams. Lines are read by a thread of its own, a few ahead, so that {@link #stop} can end a wait for an answer that
- * never comes.
+ * A terminal of two streams. A separate thread reads lines, a few ahead, so that {@link #stop} can end a wait for an answer that never
+ * comes.
  */
 public final class LineTerminal implements Terminal {
     private static final String PROMPT = "> ";
@@ -23,7 +23,7 @@ public final class LineTerminal implements Terminal {
     private volatile boolean stopped;
 
     /**
-     * Makes a terminal and begins to read.
+     * Creates a terminal and starts reading.
      *
      * @param in where answers come from
      * @param out where questions go
@@ -64,7 +64,7 @@ public final class LineTerminal implements Terminal {
         return stopped || (next != null && next.isEmpty());
     }
 
-    /** Ends the wait for the next line, and gives no more. Any thread may call it. */
+    /** Ends the wait for the next line; no more lines follow. May be called from any thread. */
     public void stop() {
         stopped = true;
         lines.clear();

@@ -5,7 +5,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 
-/** Listens at a broker that is known already, to find where the printer says what. */
+/** Listens to a broker that is already known, to find where the printer reports what. */
 final class ListenStep implements Step {
     private final PrinterFinder finder;
     private final Map<String, String> broker;
@@ -15,8 +15,8 @@ final class ListenStep implements Step {
      * Prepares.
      *
      * @param finder listens
-     * @param broker what is in the file's section {@code broker}
-     * @param known the words that the file has, by state
+     * @param broker the content of the file's section {@code broker}
+     * @param known the words in the file, by state
      */
     ListenStep(PrinterFinder finder, Map<String, String> broker, Map<String, List<String>> known) {
         this.finder = finder;

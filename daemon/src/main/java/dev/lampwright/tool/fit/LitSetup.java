@@ -14,8 +14,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
 /**
- * A controller that is set up one way and shows one scene after the other: a thread, {@code fitting}, that makes frames and hands them
- * to the link, again and again, so that a controller that comes back is lit at once.
+ * A controller with one set-up, which shows one scene after the other: a thread, {@code fitting}, makes frames and passes them to the link
+ * repeatedly, so that a controller that comes back is lit at once.
  */
 final class LitSetup implements AutoCloseable {
     private static final int FRAMES_PER_SECOND = 30;
@@ -24,14 +24,14 @@ final class LitSetup implements AutoCloseable {
     private static final Duration CLOSE = Duration.ofMillis(200);
     private static final long UNSETTLED = -1;
 
-    /** The controller's counts are modulo this and one. */
+    /** The controller's counters are modulo this plus one. */
     private static final int COUNTER = 0xFFFF;
 
-    /** What is to be seen, and what has come of it. */
+    /** What to show, and the result. */
     private static final class Showing {
         final Scene scene;
         final long begun;
-        /** How many frames were shown when the first frame without any hold left; −1 before. */
+        /** How many frames had been shown when the first frame without any hold was sent; −1 before. */
         volatile long shownBefore = UNSETTLED;
 
         volatile boolean shown;
@@ -55,10 +55,10 @@ final class LitSetup implements AutoCloseable {
     private volatile Showing showing;
 
     /**
-     * Makes one that is not started.
+     * Creates one that is not started.
      *
      * @param line the line to the controller
-     * @param setup what it is set up with
+     * @param setup its set-up
      * @param id the id that the controller must have, or 0
      * @param nanoClock a clock in ns that never goes back
      */
@@ -85,7 +85,7 @@ final class LitSetup implements AutoCloseable {
         showing = new Showing(scene, clock.getAsLong());
     }
 
-    /** Whether the controller says that it shows the scene, without any hold. From then on the light counts as steady. */
+    /** Whether the controller reports that it shows the scene, without any hold. From then on the light counts as steady. */
     boolean shows() {
         LinkStatus status = link.status();
         long before = showing.shownBefore;
@@ -96,7 +96,7 @@ final class LitSetup implements AutoCloseable {
         return showing.shown;
     }
 
-    /** Whether the controller has been there ever since {@link #shows} was true. */
+    /** Whether the controller has been connected ever since {@link #shows} was true. */
     boolean steady() {
         return showing.shown && !showing.disturbed && isRight(link.status());
     }
@@ -161,7 +161,7 @@ final class LitSetup implements AutoCloseable {
                 && (id == 0 || status.controller().map(Here::id).orElse(0L) == id);
     }
 
-    /** Frames that may have left before, and whose answer may still come. */
+    /** Frames that may have been sent earlier and whose answer may still come. */
     private static int underWay(LinkStatus status) {
         return status.controller().map(Here::credits).orElse(1) + 1;
     }

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Asks how the strip is mounted, for pictures of it: its shape, and the corners of a frame, which a mark is moved to. */
+/** Asks how the strip is mounted, for pictures of it: its shape, and the corners of a frame, to which the user moves a mark. */
 final class MountStep implements Step {
     private static final int LEVEL = 140;
     private static final int MOST_SIDES = 4;

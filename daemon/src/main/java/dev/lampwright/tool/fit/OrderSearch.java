@@ -12,28 +12,28 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Finds the order of channels by asking what tells most. Every order is a belief with a weight, together with how short the strip is;
- * each answer makes those more likely that would have given it (the rule of Bayes). Some answers in a hundred are taken to be wrong,
- * so none decides alone, and a wrong one is corrected by those after it. The next question is the one whose answer has the most
- * information, after Shannon: the entropy of its answers, less that of the noise.
+ * Finds the order of channels by asking the most informative question. Every combination of order and strip length is a belief with a
+ * weight; each answer makes those beliefs more likely that would have produced it (Bayes' rule). A few answers in a hundred are assumed to
+ * be wrong, so none decides alone, and later answers correct a wrong one. The next question is the one whose answer has the most
+ * information, after Shannon: the entropy of its answers minus that of the noise.
  */
 final class OrderSearch {
-    /** Share of answers that are taken to be wrong. Our own choice. */
+    /** Share of answers that are assumed to be wrong. Our own choice. */
     private static final double WRONG = 0.04;
 
-    /** A belief that is worth being proved. Our own choice. */
+    /** A belief that is worth verifying. Our own choice. */
     private static final double LIKELY = 0.8;
 
-    /** A belief that is enough once it was proved. Our own choice. */
+    /** A belief that is enough once verified. Our own choice. */
     private static final double SURE = 0.98;
 
-    /** Strips of that many pixels and more are not told apart from one another by what is lit. */
+    /** Strips of this many pixels or more cannot be distinguished by what is lit. */
     private static final int LONG = 5;
 
     private static final double SHORT_PRIOR = 0.005;
     private static final double WHITE_PRIOR = 0.3;
 
-    /** What is lit for a question: every third byte or every fourth, from different ones on, and single bytes. */
+    /** What is lit for a question: every third or every fourth byte, with different offsets, and single bytes. */
     private static final List<List<Integer>> QUESTIONS = List.of(
             List.of(0, 6, 9),
             List.of(1, 7, 10),
@@ -57,10 +57,10 @@ final class OrderSearch {
     private final Map<List<Integer>, Integer> unsure = new HashMap<>();
     private final Set<String> proved = new HashSet<>();
 
-    /** What somebody says of the proof of an order. */
+    /** What somebody answers when an order is verified. */
     enum Proof {
         RIGHT,
-        /** Right as far as it goes, but the strip has fewer pixels than the proof. */
+        /** Right as far as it goes, but the strip has fewer pixels than the test pattern. */
         SHORT,
         WRONG
     }
@@ -118,7 +118,7 @@ final class OrderSearch {
         return likelihoods;
     }
 
-    /** The bytes to light for the question that tells most. */
+    /** The bytes to light for the most informative question. */
     List<Integer> next() {
         return QUESTIONS.stream()
                 .max(Comparator.comparingDouble(
@@ -126,7 +126,7 @@ final class OrderSearch {
                 .orElseThrow();
     }
 
-    /** Takes an answer; empty from somebody who is not sure. */
+    /** Takes an answer; empty if the user is not sure. */
     void answered(List<Integer> bytes, Optional<SecretStrip.Seen> answer) {
         if (answer.isEmpty()) {
             unsure.merge(bytes, 1, Integer::sum);
@@ -137,7 +137,7 @@ final class OrderSearch {
         weigh(strip -> likelihoods[strip][given]);
     }
 
-    /** The order to be proved, if one is likely enough that was not proved yet. */
+    /** The order to verify, if a likely enough one has not been verified yet. */
     Optional<String> likely() {
         String best = best();
         return belief(best) >= LIKELY && !proved.contains(best) ? Optional.of(best) : Optional.empty();
@@ -173,7 +173,7 @@ final class OrderSearch {
                 .toList();
     }
 
-    /** What is seen of the proof of an order on a strip. */
+    /** What is seen when an order is verified on a strip. */
     static Proof seen(String order, SecretStrip strip) {
         if (!strip.shows(proof(order), letters(order))) {
             return Proof.WRONG;
@@ -181,7 +181,7 @@ final class OrderSearch {
         return strip.pixels() < order.length() ? Proof.SHORT : Proof.RIGHT;
     }
 
-    /** Takes what was seen of the {@link #proof} of an order. */
+    /** Takes what was seen of the {@link #proof} pattern of an order. */
     void proved(String order, Proof answer) {
         if (answer != Proof.WRONG) {
             proved.add(order);
@@ -207,7 +207,7 @@ final class OrderSearch {
         }
     }
 
-    /** What the answer tells on average, in bits. */
+    /** The average information of the answer, in bits. */
     private double information(List<Integer> bytes) {
         double[][] likelihoods = LIKELIHOODS.get(bytes);
         double[] chances = new double[ANSWERS.size()];

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Finds the order of the strip's channels, and whether it has a white one. */
+/** Finds the order of the strip's channels, and whether one of them is white. */
 final class OrderStep implements Step {
     private static final int LEVEL = 110;
     private static final int MOST_LIT = 4;

@@ -18,8 +18,8 @@ final class PixelMark {
     /**
      * Lets the user move the mark.
      *
-     * @param where where to, in words
-     * @param start where it is at first
+     * @param where the destination, in words
+     * @param start its initial position
      * @param other a pixel that is marked in blue at the same time
      * @param before what is known
      * @param bench to show and ask

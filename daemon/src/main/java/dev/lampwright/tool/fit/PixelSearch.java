@@ -1,8 +1,8 @@
 package dev.lampwright.tool.fit;
 
 /**
- * Counts pixels by asking whether a pixel is there: first further and further out, then halving what is open between the last that was
- * seen and the first that was not.
+ * Counts pixels by asking whether a pixel exists: first further and further out, then by bisection between the last that was seen and the
+ * first that was not.
  */
 final class PixelSearch {
     private static final int FIRST = 7;
@@ -12,9 +12,9 @@ final class PixelSearch {
     private int notSeen;
 
     /**
-     * Begins to count.
+     * Starts counting.
      *
-     * @param most as many as can be driven, 1 or more
+     * @param most how many can be driven, 1 or more
      */
     PixelSearch(int most) {
         this.most = most;
@@ -44,13 +44,13 @@ final class PixelSearch {
         }
     }
 
-    /** Takes a number that somebody knows; it is still to be proved. */
+    /** Takes a number that somebody knows; it still has to be verified. */
     void assume(int pixels) {
         seen = pixels - 1;
         notSeen = pixels;
     }
 
-    /** Whether there was an answer yet. */
+    /** Whether there has been an answer yet. */
     boolean begun() {
         return seen >= 0 || notSeen < most;
     }
@@ -75,12 +75,12 @@ final class PixelSearch {
         return seen == most - 1;
     }
 
-    /** There are more, beyond the last that was seen: what was said not to be there may be there after all. */
+    /** There are more, beyond the last that was seen: pixels reported missing may exist after all. */
     void goOn() {
         notSeen = most;
     }
 
-    /** The last pixel that was said to be there is not: what was said to be there may not be. */
+    /** The last pixel reported is not there: other pixels reported may be missing as well. */
     void startOver() {
         notSeen = seen;
         seen = -1;

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Finds out where a printer says what. */
+/** Finds out where a printer reports what. */
 public interface PrinterFinder {
-    /** Finds nothing: the user does it by hand. */
+    /** Finds nothing; the user does it by hand. */
     PrinterFinder BY_HAND = (broker, duration, told) -> HeardPrinter.NOTHING;
 
-    /** Who is told how it goes on, and may want it to end. */
+    /** Receives progress, and can ask to stop. */
     interface Told {
         /**
          * Says something.
@@ -20,7 +20,7 @@ public interface PrinterFinder {
         void say(List<String> lines);
 
         /**
-         * Whether the listening is to end soon.
+         * Whether listening should end soon.
          *
          * @return true once the user stops the fitting
          */
@@ -30,11 +30,11 @@ public interface PrinterFinder {
     /**
      * Listens to a broker.
      *
-     * @param broker what is in the file's section {@code broker}: {@code url}, and {@code username}, {@code password_file} and
-     *     {@code ca_file} where the broker needs them
+     * @param broker the content of the file's section {@code broker}: {@code url}, and {@code username}, {@code password_file} and
+     *     {@code ca_file} if the broker needs them
      * @param duration for how long
-     * @param told who is told how it goes on
-     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is also printed
+     * @param told receives progress
+     * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is also reported
      */
     HeardPrinter find(Map<String, String> broker, Duration duration, Told told);
 
@@ -42,9 +42,9 @@ public interface PrinterFinder {
      * Listens for the next word at the place of the state.
      *
      * @param broker as for {@link #find}
-     * @param place where, as {@link HeardPrinter#place} has it
+     * @param place where, as in {@link HeardPrinter#place}
      * @param patience how long at most
-     * @param told who is told how it goes on
+     * @param told receives progress
      * @return the first word that differs from the one at the beginning; empty if none came
      */
     default Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {

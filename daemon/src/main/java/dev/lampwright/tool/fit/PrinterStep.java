@@ -13,14 +13,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Finds out where the printer says what. */
+/** Finds out where the printer reports what. */
 final class PrinterStep implements Step {
     private static final String USUAL = "mqtt://127.0.0.1:1883";
 
-    /** How the stand-in begins, by which it is known again. */
+    /** How the placeholder starts, which identifies it. */
     static final String STAND_IN = "# TO DO: nothing was found";
 
-    /** Lets the file be read until somebody has bound it by hand; check warns of what is missing. */
+    /** Keeps the file valid until somebody binds the printer by hand; check warns about what is missing. */
     private static final String PLACEHOLDER = """
             # TO DO: nothing was found about the printer yet; this fills the gap. Let lampwright survey listen while it heats up and
             # prints, and put in what it finds. The example file has all there is.
@@ -116,7 +116,7 @@ final class PrinterStep implements Step {
         return section.toString();
     }
 
-    /** As the command {@code survey} takes them. */
+    /** As accepted by the command {@code survey}. */
     private static String options(Map<String, String> broker) {
         StringBuilder options = new StringBuilder();
         broker.forEach(
@@ -132,7 +132,7 @@ final class PrinterStep implements Step {
         return line.isEmpty() ? Optional.empty() : Optional.of(line);
     }
 
-    /** Whole, since the file that is written may stand in another folder. */
+    /** An absolute path, since the file that is written may be in another folder. */
     private static Optional<String> readFile(String line) throws Question.UnusableException {
         if (line.isEmpty()) {
             return Optional.empty();

@@ -9,17 +9,17 @@ import java.util.stream.Collectors;
 /**
  * A question.
  *
- * @param <T> what an answer is
+ * @param <T> the type of an answer
  * @param words the question
- * @param options what can be answered, a line each; may be empty
- * @param help what to say to somebody who does not know how to answer
- * @param reading makes an answer of a line
+ * @param options the possible answers, one line each; may be empty
+ * @param help what to say if the user does not know how to answer
+ * @param reading turns a line into an answer
  */
 record Question<T>(String words, List<String> options, String help, Reading<T> reading) {
-    /** Options that fit into one line of a terminal of the usual width stand in one. */
+    /** Options are printed on one line if they fit into a terminal of the usual width. */
     private static final int WIDTH = 100;
 
-    /** An answer that makes no sense. The text says what would. */
+    /** An answer that is not valid. The message says what would be. */
     static final class UnusableException extends Exception {
         private static final long serialVersionUID = 1L;
 
@@ -31,14 +31,14 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
     private static final Pattern NAME = Pattern.compile("[A-Za-z][A-Za-z0-9_-]{0,30}");
     private static final List<String> ALWAYS_THERE = List.of("strip", "plain");
 
-    /** Makes an answer of a line. */
+    /** Turns a line into an answer. */
     interface Reading<T> {
         /**
          * Reads a line.
          *
-         * @param line without blanks around it; empty for the bare Enter key
+         * @param line without blanks around it; empty for Enter alone
          * @return the answer
-         * @throws UnusableException if it is none
+         * @throws UnusableException if it is not valid
          */
         T of(String line) throws UnusableException;
     }
@@ -97,12 +97,12 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
     }
 
     /**
-     * Reads the name of a zone or a light, as the configuration takes it.
+     * Reads the name of a zone or a light, as the configuration accepts it.
      *
      * @param line what was typed
-     * @param taken names that other things have
+     * @param taken names that are already in use
      * @return the name
-     * @throws UnusableException if it is none, or taken
+     * @throws UnusableException if it is not valid, or taken
      */
     static String readName(String line, Collection<String> taken) throws UnusableException {
         if (!NAME.matcher(line).matches()) {

@@ -13,8 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The fitting of an existing file: it shows what the file contains, offers the steps one by one, and after each shows what would change in
- * the file, asks, and writes that alone.
+ * The fitting of an existing file: it shows what the file contains, offers the steps one by one, and after each one shows what would change
+ * in the file, asks, and writes only that.
  */
 public final class Refitting {
     private static final String KEYS = "At any question: b goes back, ? helps, q stops (what is written stays).";
@@ -29,7 +29,7 @@ public final class Refitting {
     private Optional<Findings.Board> board = Optional.empty();
     private Optional<Path> old = Optional.empty();
 
-    /** What can be done with a file, with the words that offer it. */
+    /** What can be done with a file, with the wording of the offer. */
     private enum Offer {
         ZONES("1", "zones: name one, or move one"),
         DIMMERS("2", "dimmers: add a light"),
@@ -56,10 +56,10 @@ public final class Refitting {
      *
      * @param file the configuration
      * @param terminal where questions go and answers come from
-     * @param boards where controllers are found
-     * @param printers finds out where a printer says what
-     * @param knowledge what the rest of Lampwright makes of the file
-     * @throws IOException if it cannot be read, or is not right; the text has a line for each mistake
+     * @param boards finds controllers
+     * @param printers finds out where a printer reports what
+     * @param knowledge what the rest of Lampwright knows about the file
+     * @throws IOException if it cannot be read, or is not valid; the message has a line for each mistake
      */
     public Refitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge)
             throws IOException {
@@ -73,10 +73,10 @@ public final class Refitting {
     }
 
     /**
-     * Offers the steps until the user has enough. Everything is dark afterwards.
+     * Offers the steps until the user is done. Everything is dark afterwards.
      *
      * @return how it ended
-     * @throws IOException if the file cannot be written; the text says what to do, and the file is as it was
+     * @throws IOException if the file cannot be written; the message says what to do, and the file is unchanged
      */
     public GuidedFitting.End run() throws IOException {
         GuidedFitting.cautions("Until you answer about the supply again, the file's ceiling applies.", KEYS)
@@ -173,7 +173,7 @@ public final class Refitting {
                 new ListenStep(printers, knowledge.inForce(edited.text()).broker(), contents.stateWords()), before);
     }
 
-    /** Names and moves zones, then asks for the direction of those that are new or elsewhere. */
+    /** Names and moves zones, then asks for the direction of those that are new or moved. */
     private Optional<Findings> zones(Findings before) throws LeaveException, IOException {
         Optional<Findings> named = stepped(new ZonesStep(), before);
         if (named.isEmpty()) {
@@ -190,7 +190,7 @@ public final class Refitting {
         return directed.map(found -> found.withZones(all));
     }
 
-    /** Runs a step; b goes back within it, and before its first question out of it. */
+    /** Runs a step; b goes back within it, or leaves it at its first question. */
     private Optional<Findings> stepped(Step step, Findings before) throws LeaveException, IOException {
         journal.forget(step.name());
         while (true) {
@@ -215,7 +215,7 @@ public final class Refitting {
         return Character.toUpperCase(title.charAt(0)) + title.substring(1) + ":";
     }
 
-    /** Finds the controller of the file, or another if the user says so. */
+    /** Finds the controller of the file, or another one if the user says so. */
     private boolean connect() throws LeaveException, IOException {
         try {
             FileKnowledge.InForce inForce = knowledge.inForce(edited.text());
@@ -292,7 +292,7 @@ public final class Refitting {
         }
     }
 
-    /** The file as it was before is kept once. */
+    /** The original file is kept once. */
     private void write(String text) throws IOException {
         if (old.isEmpty()) {
             old = Optional.of(edited.replace(text));

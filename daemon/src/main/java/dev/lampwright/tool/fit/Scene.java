@@ -2,7 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.protocol.Frame;
 
-/** What is to be seen while a question is asked. */
+/** What is shown while a question is asked. */
 @FunctionalInterface
 public interface Scene {
     /** Nothing is lit. */
@@ -12,7 +12,7 @@ public interface Scene {
      * Draws this.
      *
      * @param seconds since it began
-     * @param frame a dark frame of the set-up in force
+     * @param frame a dark frame of the active set-up
      */
     void draw(double seconds, Frame frame);
 }

@@ -3,7 +3,7 @@ package dev.lampwright.tool.fit;
 import java.util.List;
 import java.util.Map;
 
-/** The scenes of the fitting. Levels are 0 to 255; letters name the channels of a pixel that are lit, for instance {@code RGB}. */
+/** The scenes of the fitting. Levels are 0 to 255; letters name the channels of a pixel that are lit, for example {@code RGB}. */
 final class Scenes {
     private static final double SLOWEST_RUN_S = 6;
     private static final double QUICKEST_RUN_S = 2.5;
@@ -12,14 +12,14 @@ final class Scenes {
 
     private Scenes() {}
 
-    /** Some bytes of the strip, whatever they are to it. Those beyond the frame are left out. */
+    /** Some bytes of the strip, whatever they control. Those beyond the frame are left out. */
     static Scene bytes(int level, List<Integer> places) {
         return (seconds, frame) -> places.stream()
                 .filter(place -> place < frame.strip().length)
                 .forEach(place -> frame.strip()[place] = (byte) level);
     }
 
-    /** Some pixels, each with channels of its own. */
+    /** Some pixels, each with its own channels. */
     static Scene pixels(String order, int level, Map<Integer, String> letters) {
         return (seconds, frame) ->
                 letters.forEach((pixel, channels) -> light(order, level, pixel, channels, frame.strip()));
@@ -35,7 +35,7 @@ final class Scenes {
     }
 
     /**
-     * A few pixels that run from one end to another, over and over, slowly enough not to flash.
+     * A few pixels that run from one end to another, repeatedly, slowly enough not to flash.
      *
      * @param first where the run begins
      * @param last where it ends; lower than {@code first} if it runs towards the controller

@@ -6,19 +6,19 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /**
- * A strip as it may be: an order of channels and a length.
+ * A possible strip: an order of channels and a length.
  *
  * @param order its order
  * @param pixels its pixels
  */
 record SecretStrip(String order, int pixels) {
-    /** What somebody says of the pixels that are lit. */
+    /** What somebody sees of the pixels that are lit. */
     enum Seen {
         RED('R'),
         GREEN('G'),
         BLUE('B'),
         WHITE('W'),
-        /** They differ from one another. */
+        /** They differ from each other. */
         DIFFERENT('?'),
         /** None is lit. */
         NOTHING('-');
@@ -44,7 +44,7 @@ record SecretStrip(String order, int pixels) {
      * What is seen when some bytes of the line are lit.
      *
      * @param bytes their places on the line, from 0
-     * @return empty if a pixel shows a mixture, of which people may say anything
+     * @return empty if a pixel shows a mixture, which people may describe in any way
      */
     Optional<Seen> seen(List<Integer> bytes) {
         List<String> lit = lit(bytes);

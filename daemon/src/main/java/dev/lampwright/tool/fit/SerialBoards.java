@@ -14,10 +14,10 @@ public final class SerialBoards implements Boards {
     private final int baud;
 
     /**
-     * Makes ready to look.
+     * Prepares to search.
      *
-     * @param named ports to ask at; if none, at all that this machine has
-     * @param baud bits a second
+     * @param named ports to check; if empty, all ports of this machine
+     * @param baud bits per second
      */
     public SerialBoards(List<String> named, int baud) {
         this.named = List.copyOf(named);

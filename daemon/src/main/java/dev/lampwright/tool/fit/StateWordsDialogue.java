@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Sorts the words of a printer's state together with the user: it tells which word came while the printer did what, asks what the others
- * mean, has a pause and a cancelled job shown, and asks for the words of a fault, which nobody can show on purpose.
+ * Assigns the words of a printer's state together with the user: shows which word came while the printer did what, asks what the others
+ * mean, asks the user to pause and cancel a job, and asks for the words of a fault, which cannot be provoked on purpose.
  */
 final class StateWordsDialogue {
     /** The states of the file, with words for the user, in the order of their numbers. */
@@ -50,14 +50,14 @@ final class StateWordsDialogue {
     }
 
     /**
-     * Asks what is in doubt.
+     * Asks about what is uncertain.
      *
      * @param heard what was heard
-     * @param known the words that the file has already, by state
-     * @param finder listens once more for what is shown
-     * @param broker where
+     * @param known the words already in the file, by state
+     * @param finder listens again for states that the user provokes
+     * @param broker where to listen
      * @param bench to say and ask
-     * @return the sections with what the user has said
+     * @return the sections with the user's answers
      */
     static String completed(
             HeardPrinter heard,
@@ -84,7 +84,7 @@ final class StateWordsDialogue {
         return TomlEditor.of(heard.sections()).get(STATE).isPresent();
     }
 
-    /** A place that the survey is not sure of is the state only if the user says so. */
+    /** A place that the survey is not sure about becomes the state only if the user confirms it. */
     private boolean confirmPlace() throws LeaveException, IOException {
         bench.say("The printer may report what it is doing in these words:");
         heard.words().forEach(word -> bench.say("    \"" + word.word() + "\"" + meanwhile(word)));
@@ -149,7 +149,7 @@ final class StateWordsDialogue {
                 || heard.words().stream().anyMatch(word -> word.state().equals(state));
     }
 
-    /** Has the states shown that the user can bring about. */
+    /** Asks the user to provoke the states that can be provoked. */
     private void show(PrinterFinder finder, Map<String, String> broker) throws LeaveException, IOException {
         List<String> missing = List.of("held", "stopped").stream()
                 .filter(state -> !hasWord(state))
@@ -218,7 +218,7 @@ final class StateWordsDialogue {
                 .toList();
     }
 
-    /** A word that the user has sorted takes the place of those that were only guessed for its state. */
+    /** A word that the user has assigned replaces those that were only guessed for its state. */
     private String sections() {
         if (sorted.isEmpty()) {
             return heard.sections();

@@ -7,15 +7,15 @@ interface Step {
     /** Its name in the journal. */
     String name();
 
-    /** What it is about, in a few words. */
+    /** Its title, in a few words. */
     String title();
 
     /**
-     * Finds out what it is for. Given the same answers again it does the same.
+     * Runs the step. Given the same answers again, it does the same.
      *
-     * @param before what the steps before have found
+     * @param before what earlier steps have found
      * @param bench to show, say and ask
-     * @return the same, and what this step has found
+     * @return the same, plus what this step has found
      * @throws LeaveException if the user leaves a question
      * @throws IOException if a file cannot be written
      */

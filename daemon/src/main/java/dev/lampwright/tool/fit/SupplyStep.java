@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Asks what feeds the strip, and works the ceiling out. */
+/** Asks what feeds the strip, and calculates the ceiling. */
 final class SupplyStep implements Step {
     private static final double USUAL_VOLTS = 5;
     private static final int LEAST_CEILING = 20;
@@ -19,7 +19,7 @@ final class SupplyStep implements Step {
     private static final double LEAST_FUSE = 0.05;
     private static final double MOST_AMPS = 60;
 
-    /** As IEC 60127 has fuses marked: FF, F, M, T or TT for how fast they are, then the rating (from memory). */
+    /** The marking of fuses by IEC 60127: FF, F, M, T or TT for how fast they are, then the rating (from memory). */
     private static final Pattern STAMPED = Pattern.compile("(?i)(?:FF|F|M|TT|T)?\\s*([0-9.,]+)\\s*A?");
 
     private enum Source {
@@ -74,10 +74,10 @@ final class SupplyStep implements Step {
     }
 
     /**
-     * Asks what a supply of its own gives, and for the fuse behind it.
+     * Asks for the rating of a separate supply, and for the fuse behind it.
      *
      * @param voltsWords the question for its voltage
-     * @param usualVolts what the bare Enter key means
+     * @param usualVolts the value for Enter alone
      * @return the supply, with the ceiling that it and its fuse can carry
      */
     static Findings.Supply askSupply(String voltsWords, double usualVolts, FittingBench bench)
@@ -102,7 +102,7 @@ final class SupplyStep implements Step {
         return stamped.matches() ? stamped.group(1) : rating;
     }
 
-    /** No fuse is as if it were not known. */
+    /** No fuse is treated like an unknown one. */
     private static OptionalDouble fuse(FittingBench bench) throws LeaveException, IOException {
         OptionalDouble fuse = bench.ask(new Question<>(
                 "What fuse is in the red wire, in amperes? 0 if there is none, Enter if you do not know.",

@@ -19,9 +19,9 @@ public interface Terminal {
     Optional<String> readLine();
 
     /**
-     * Whether there will be no more lines. It does not wait.
+     * Whether there will be no more lines. Does not wait.
      *
-     * @return true once all that was ever written has been read, or somebody asks for the end
+     * @return true once everything has been read, or somebody asks for the end
      */
     boolean ended();
 }

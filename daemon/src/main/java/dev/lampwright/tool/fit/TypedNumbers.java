@@ -9,13 +9,13 @@ final class TypedNumbers {
     private TypedNumbers() {}
 
     /**
-     * Reads a number; a comma may stand for the point.
+     * Reads a number; a decimal comma is accepted.
      *
      * @param line what was typed
-     * @param least the least that makes sense
-     * @param most the most that makes sense
+     * @param least the minimum
+     * @param most the maximum
      * @return the number
-     * @throws Question.UnusableException if it is none, or outside
+     * @throws Question.UnusableException if it is not a number, or outside
      */
     static double read(String line, double least, double most) throws Question.UnusableException {
         String wanted = "type a number from " + shown(least) + " to " + shown(most);
@@ -44,7 +44,7 @@ final class TypedNumbers {
         return (int) number;
     }
 
-    /** A number without zeros that say nothing, to three places at most. */
+    /** A number without trailing zeros, to three decimals at most. */
     static String shown(double number) {
         BigDecimal rounded =
                 BigDecimal.valueOf(number).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
@@ -52,7 +52,7 @@ final class TypedNumbers {
                 .toPlainString();
     }
 
-    /** A number rounded up to a tenth, so that a current that limits rest on is not too low. */
+    /** A number rounded up to a tenth, so that a current used for limits is never too low. */
     static double upToTenth(double number) {
         return BigDecimal.valueOf(number).setScale(1, RoundingMode.CEILING).doubleValue();
     }

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
-/** Writes the configuration, and has it looked at. */
+/** Writes the configuration, and has it reviewed. */
 final class WriteStep implements Step {
     private final Path file;
     private final FileKnowledge knowledge;

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Names zones; each is pointed at with a mark at its ends. */
+/** Names zones; the user points at the ends of each with a mark. */
 final class ZonesStep implements Step {
     private static final int DIM = 50;
 
@@ -49,7 +49,7 @@ final class ZonesStep implements Step {
                 line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
     }
 
-    /** For an existing zone the mark begins at its place; for a new one where the mark was left. */
+    /** For an existing zone the mark starts at its position; for a new one, where the mark was left. */
     private static Findings.Run point(String name, Optional<Findings.Run> now, Findings before, FittingBench bench)
             throws LeaveException, IOException {
         int start = now.map(Findings.Run::first).orElse(0);

@@ -3,7 +3,7 @@ package dev.lampwright.tool.plan;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a plan takes for granted where no key says otherwise, in sentences. */
+/** What a plan assumes where no key says otherwise, in sentences. */
 final class Assumptions {
     private static final List<String> ALWAYS = List.of(
             "Wires are plain copper: an AWG size as if it were solid (stranded has 2 to 4 % more resistance, assumed), mm² with the most that"
@@ -21,10 +21,10 @@ final class Assumptions {
     private Assumptions() {}
 
     /**
-     * What holds for a plan.
+     * The assumptions of a plan.
      *
      * @param plan the plan
-     * @return sentences, a topic each
+     * @return sentences, one per topic
      */
     static List<String> of(Plan plan) {
         List<String> all = new ArrayList<>();

@@ -2,7 +2,7 @@ package dev.lampwright.tool.plan;
 
 import java.util.List;
 
-/** What has to be said before anybody takes up a tool. */
+/** Cautions to read before any work starts. */
 public final class Cautions {
     /** One sentence each, the most pressing first. */
     public static final List<String> ALL = List.of(

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Finds which ceiling a part of the wiring would need. The ceiling is a mean and a part warms by the root mean square, so half the current takes a quarter of
- * the ceiling where a lamp is dimmed.
+ * Finds which ceiling a part of the wiring would need. The ceiling limits the mean, but a part heats up by the root mean square, so for a
+ * dimmed lamp half the current requires a quarter of the ceiling.
  */
 public final class CeilingFinder {
     private static final int MOST_MILLIAMPS = 65_535;
@@ -24,18 +24,18 @@ public final class CeilingFinder {
      * What the weakest part behind a supply needs.
      *
      * @param supply index of the supply
-     * @param part what to call the part, such as {@code fuse of work}
-     * @param milliamps the highest ceiling at which it is used no more than is good, in mA; 0 if there is none
+     * @param part what the part is called, such as {@code fuse of work}
+     * @param milliamps the highest ceiling at which it stays within good practice, in mA; 0 if there is none
      */
     public record Needed(int supply, String part, int milliamps) {}
 
-    /** A part, and how much of what is good for it is used at some ceiling: 1 is all. */
+    /** A part, and how much of its good load is used at some ceiling; 1 is all of it. */
     private record Watched(String name, ToDoubleFunction<PlannedLights> used) {}
 
     /**
      * What the weakest part behind each supply needs.
      *
-     * @return at most one a supply, in their order; supplies that nothing behind them limits are left out
+     * @return at most one per supply, in their order; supplies without a limiting part are left out
      */
     List<Needed> all() {
         List<Needed> needed = new ArrayList<>();
@@ -53,11 +53,11 @@ public final class CeilingFinder {
     }
 
     /**
-     * The highest ceiling at which something holds.
+     * The highest ceiling at which a limit is met.
      *
      * @param supply index of the supply whose ceiling it is
-     * @param used how much of a limit is used, 1 at the limit, for a rig with another ceiling; never less at a higher ceiling
-     * @return mA; 0 if not even a dark rig holds it
+     * @param used how much of a limit is used, 1 at the limit, for a rig with a different ceiling; never decreases with the ceiling
+     * @return mA; 0 if even a dark rig exceeds it
      */
     int most(int supply, ToDoubleFunction<PlannedLights> used) {
         int holds = 0;

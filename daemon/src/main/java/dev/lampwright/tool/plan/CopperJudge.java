@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Judges how warm the strip's own conductors become. */
+/** Judges how warm the strip's own conductors get. */
 final class CopperJudge {
     private static final double NOISE = 1e-9;
 
@@ -50,7 +50,7 @@ final class CopperJudge {
                 copper.assumed());
     }
 
-    /** In words; where nothing would be left of the strip it does not matter how far. */
+    /** In words; if the strip would be destroyed, without a number. */
     private String warmth(double rise) {
         return rise > DESTROYED_K
                 ? "more than " + FigureText.fixed(DESTROYED_K, 0) + " K"
@@ -77,11 +77,11 @@ final class CopperJudge {
     }
 
     /**
-     * Where to feed the strip so that its copper stays cool and fuses guard it, in words.
+     * Where to feed the strip so that its copper stays cool and fuses protect it, in words.
      *
      * @param rig the rig
      * @param model its strip
-     * @return the fewest points that were found, with their fuses; nothing if there are none
+     * @return the fewest points that were found, with their fuses; empty if there are none
      */
     static Optional<String> words(PlannedLights rig, StripModel model) {
         List<Integer> points = Remedies.fewest(rig, places -> suits(rig, model, places));

@@ -4,10 +4,10 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Somewhere that current flows through: a supply, or the connector of one wire. */
+/** A place that current flows through: a supply, or the connector of one wire. */
 interface CurrentPath {
     /**
-     * What flows there.
+     * The current there.
      *
      * @param pixels what each pixel draws, in A
      * @param dimmers what each dimmer draws, in A
@@ -20,7 +20,7 @@ interface CurrentPath {
      *
      * @param rig the rig
      * @param model its strip
-     * @return one place a wire
+     * @return one per wire
      */
     static List<CurrentPath> connectors(PlannedLights rig, StripModel model) {
         ResistorLadder ladder = model.wired();
@@ -30,7 +30,7 @@ interface CurrentPath {
         return places;
     }
 
-    /** By reciprocity, what a wire takes of each pixel's current is a fixed share. */
+    /** By reciprocity, a wire carries a fixed share of each pixel's current. */
     private static CurrentPath atStrip(ResistorLadder ladder, int point) {
         double[] ohms = ladder.ohmsTo(point);
         return (pixels, dimmers) -> {

@@ -3,23 +3,23 @@ package dev.lampwright.tool.plan;
 import java.util.List;
 
 /**
- * What one way of lighting asks for.
+ * The current demand of one kind of light.
  *
  * @param name {@code full white}, {@code ceiling}, or the name of a look
- * @param draws what each supply gives, by its index, with the computer where it is fed by one
- * @param connectors what flows through the connector of each wire, in the order of {@link Plan#runs}
+ * @param draws what each supply delivers, by its index, including the computer if a supply feeds it
+ * @param connectors the current through the connector of each wire, in the order of {@link Plan#runs}
  */
 public record Demand(String name, List<Draw> draws, List<Draw> connectors) {
     /**
-     * What one supply gives for one way of lighting.
+     * What one supply delivers for one kind of light.
      *
      * @param meanAmps mean over the cycle, in A
-     * @param peakAmps at the heaviest moment, in A
-     * @param dimmed whether the ceiling had to hold it back
+     * @param peakAmps at the moment of greatest load, in A
+     * @param dimmed whether the ceiling had to limit it
      */
     public record Draw(double meanAmps, double peakAmps, boolean dimmed) {
         /**
-         * A draw that never changes.
+         * A constant draw.
          *
          * @param amps A
          * @return the draw

@@ -8,37 +8,37 @@ import java.util.Locale;
 final class FigureText {
     private static final double PERCENT = 100;
 
-    /** Rounding of binary fractions is not to cost a tenth. */
+    /** Rounding of binary fractions must not cost a tenth. */
     private static final double NOISE = 1e-9;
 
     private FigureText() {}
 
-    /** For instance {@code 1.50 A}. */
+    /** For example {@code 1.50 A}. */
     static String amps(double amps) {
         return fixed(amps, 2) + " A";
     }
 
-    /** For instance {@code 7.5 W}. */
+    /** For example {@code 7.5 W}. */
     static String watts(double watts) {
         return fixed(watts, 1) + " W";
     }
 
-    /** For instance {@code 4.93 V}. */
+    /** For example {@code 4.93 V}. */
     static String volts(double volts) {
         return fixed(volts, 2) + " V";
     }
 
-    /** A voltage at a pixel: below 0 the wiring cannot carry the load at all, and it is not told how far. */
+    /** A voltage at a pixel: below 0 the wiring cannot carry the load at all, and the exact value is not shown. */
     static String pixelVolts(double volts) {
         return volts < 0 ? "under 0 V" : volts(volts);
     }
 
-    /** For instance {@code 63 %}, of a share of 0.63. */
+    /** For example {@code 63 %}, for a share of 0.63. */
     static String percent(double share) {
         return fixed(PERCENT * share, 0) + " %";
     }
 
-    /** A number as it was told, without needless digits: {@code 3.15}. */
+    /** A number as given, without needless digits: {@code 3.15}. */
     static String plain(double number) {
         return BigDecimal.valueOf(number)
                 .setScale(3, RoundingMode.HALF_UP)
@@ -46,19 +46,19 @@ final class FigureText {
                 .toPlainString();
     }
 
-    /** A number rounded to some digits after the point. */
+    /** A number rounded to a number of decimals. */
     static String fixed(double number, int digits) {
         return String.format(Locale.ROOT, "%." + digits + "f", number);
     }
 
-    /** A rating that is at least this much, to a tenth. */
+    /** A rating of at least this much, to a tenth. */
     static String atLeast(double amps) {
         return BigDecimal.valueOf(amps * (1 - NOISE))
                         .setScale(1, RoundingMode.CEILING)
                         .toPlainString() + " A";
     }
 
-    /** A current that is at most this much, in whole mA. */
+    /** A current of at most this much, in whole mA. */
     static String milliampsAtMost(double amps) {
         return BigDecimal.valueOf(Math.max(0, amps * (1 + NOISE)))
                         .movePointRight(3)

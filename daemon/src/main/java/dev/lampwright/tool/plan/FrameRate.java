@@ -4,7 +4,7 @@ import dev.lampwright.board.BoardKind;
 import dev.lampwright.protocol.Setup;
 
 /**
- * How many frames a second the line and the strip allow, by the wire format of {@code firmware-notes/wire.md}: for a controller of one
+ * How many frames per second the line and the strip allow, by the wire format of {@code firmware-notes/wire.md}: for a controller of one
  * credit that does not listen while it drives the strip, or for one that does.
  *
  * @param lineSeconds time of a frame and its answer on the line, in s
@@ -14,7 +14,7 @@ import dev.lampwright.protocol.Setup;
 record FrameRate(double lineSeconds, double stripSeconds, boolean listens) {
     /** Start bit, eight data bits, stop bit. */
     private static final double BITS_PER_BYTE = 10;
-    /** WS2812B datasheet: 1.25 µs a bit. */
+    /** WS2812B datasheet: 1.25 µs per bit. */
     static final double STRIP_BYTE_S = 10e-6;
     /** WS2812B datasheet: over 280 µs of rest before the next frame, in later issues. */
     static final double STRIP_REST_S = 280e-6;
@@ -59,7 +59,8 @@ record FrameRate(double lineSeconds, double stripSeconds, boolean listens) {
     }
 
     /**
-     * Frames a second. The strip rests while the next frame comes in; a controller that listens takes it in while it drives the one before.
+     * Frames a second. The strip rests while the next frame arrives; a controller that listens receives it while it drives the previous
+     * one.
      *
      * @return the most
      */

@@ -10,7 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** Draws the plain lights, a row each: gate, MOSFET, light, wire, fuse, supply. Rows of one supply lie together. */
+/** Draws the plain lights, one row each: gate, MOSFET, light, wire, fuse, supply. Rows of one supply are grouped together. */
 final class LightsDrawing {
     private static final double ROW = 124;
     private static final double GATE_X = 770;
@@ -22,7 +22,7 @@ final class LightsDrawing {
     private static final double SUPPLY_X = 1300;
     private static final double SUPPLY_WIDTH = 160;
     private static final double BOX = 64;
-    /** Most that lies between the ways of two gates. */
+    /** The largest distance between the lines of two gates. */
     private static final double CORRIDOR = 14;
 
     private static final double CORRIDORS = 72;

@@ -8,10 +8,10 @@ final class LineBreaker {
     private LineBreaker() {}
 
     /**
-     * A text in lines.
+     * A text broken into lines.
      *
-     * @param text the text; blanks at its beginning stay
-     * @param width most characters a line, unless a single word is longer
+     * @param text the text; leading blanks stay
+     * @param width maximum characters per line, unless a single word is longer
      * @param indent blanks before every line but the first
      * @return the lines, at least one
      */

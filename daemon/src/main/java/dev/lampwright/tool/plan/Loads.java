@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 
 /** What the fitted lights draw, in A. */
 final class Loads {
-    /** Half a percent more is not worth a word. */
+    /** Half a percent more is not worth mentioning. */
     static final double WORTH_SAYING = 1.005;
 
     private static final double MILLI = 1e-3;
@@ -67,7 +67,7 @@ final class Loads {
     }
 
     /**
-     * One output of the controller at full: what the file says, or more if the light's power says so.
+     * One output of the controller at full: what the file says, or more if the light's power implies that.
      *
      * @param dimmer index of the output
      */
@@ -84,7 +84,7 @@ final class Loads {
         return light.outputs().stream().mapToDouble(this::dimmer).sum();
     }
 
-    /** The current that a light's power makes at its supply's voltage; 0 if its power was not told. */
+    /** The current that a light's power makes at its supply's voltage; 0 if its power is not configured. */
     double byPower(Wiring.Light light) {
         double volts = wiring.supplies().get(supplyOf(light)).volts();
         return amps(light.watts().orElse(0), volts);
@@ -102,7 +102,7 @@ final class Loads {
     }
 
     /**
-     * What everything on a supply takes as a mean at its ceiling, the board and the computer included.
+     * The mean current of everything on a supply at its ceiling, including the board and the computer.
      *
      * @param supply its index
      * @return A
@@ -111,14 +111,14 @@ final class Loads {
         return held(supply) + others(supply);
     }
 
-    /** The most that all lights of a supply take together under the ceiling. */
+    /** The most that all lights of a supply draw together under the ceiling. */
     double held(int supply) {
         return Math.min(full(supply), ceiling(supply));
     }
 
     /**
-     * The most that the lights of a supply may take, as a mean. Where a light takes more than the controller was told, the ceiling holds only that much
-     * less well.
+     * The most that the lights of a supply may draw, as a mean. If a light draws more than the controller was configured for, the ceiling
+     * holds that much less well.
      */
     double ceiling(int supply) {
         double excess = dimmersOf(supply)
@@ -129,8 +129,8 @@ final class Loads {
     }
 
     /**
-     * The most that flows at one moment while the ceiling holds the mean: the pulses of the plain lights, which the controller begins together, beside what
-     * the ceiling leaves to the strip.
+     * The highest momentary current while the ceiling holds the mean: the pulses of the plain lights, which the controller starts together,
+     * plus what the ceiling leaves to the strip.
      */
     double peak(int supply) {
         double lights = dimmersOf(supply).mapToDouble(this::dimmer).sum();
@@ -147,8 +147,9 @@ final class Loads {
     }
 
     /**
-     * The most that heats what everything on a supply goes through: a mean that the ceiling holds, made of pulses that begin together. Pulses of
-     * height P and mean m add m·(P − m) to the square of the mean. A strip whose pixels pulse apart counts by its mean.
+     * The largest RMS current through the parts that carry everything on a supply: a mean that the ceiling holds, made of pulses that begin
+     * together. Pulses of height P and mean m add m·(P − m) to the square of the mean. A strip whose pixels pulse independently counts by
+     * its mean.
      *
      * @param supply index of the supply
      * @return A (RMS)

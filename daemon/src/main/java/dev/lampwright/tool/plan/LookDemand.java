@@ -1,6 +1,6 @@
 package dev.lampwright.tool.plan;
 
-/** What one look asks for, before any ceiling, moment by moment over its cycle. */
+/** What one look demands, before any ceiling, moment by moment over its cycle. */
 public interface LookDemand {
     /** Takes moments. */
     @FunctionalInterface
@@ -8,23 +8,23 @@ public interface LookDemand {
         /**
          * Takes one moment.
          *
-         * @param strip duty of each channel of each pixel, 0 to 1, in the strip's order; may be used again for the next moment
+         * @param strip duty of each channel of each pixel, 0 to 1, in the strip's order; may be reused for the next moment
          * @param dimmers duty of each dimmer, 0 to 1; likewise
          */
         void take(double[] strip, double[] dimmers);
     }
 
     /**
-     * What to call it.
+     * Its name.
      *
      * @return the look's name
      */
     String name();
 
     /**
-     * Hands over moments that lie evenly over one cycle, or over long enough to stand for it.
+     * Delivers moments spread evenly over one cycle, or over a time long enough to represent it.
      *
-     * @param taker gets one call a moment, at least one
+     * @param taker called once per moment, at least once
      */
     void moments(Taker taker);
 }

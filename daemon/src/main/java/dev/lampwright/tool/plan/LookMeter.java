@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** Measures one look: what flows from each supply and through each connector under the ceilings, and its heaviest moment. */
+/** Measures one look: the current from each supply and through each connector under the ceilings, and its moment of greatest load. */
 final class LookMeter {
     private final String name;
     private final PlannedLights rig;
@@ -70,7 +70,7 @@ final class LookMeter {
         return name;
     }
 
-    /** What it takes from each supply and through each connector. */
+    /** What it draws from each supply and through each connector. */
     Demand demand() {
         return new Demand(
                 name,
@@ -82,7 +82,7 @@ final class LookMeter {
                         .toList());
     }
 
-    /** What each pixel draws at the heaviest moment, in A. */
+    /** What each pixel draws at the moment of greatest load, in A. */
     double[] heaviest() {
         return heaviest.clone();
     }

@@ -8,7 +8,7 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Parts that more than one drawing needs. */
+/** Symbols that more than one drawing needs. */
 final class PartSymbols {
     /** Width of a fuse. */
     static final double FUSE_WIDTH = 84;
@@ -70,7 +70,7 @@ final class PartSymbols {
     }
 
     /**
-     * What is written at a wire.
+     * The text at a wire.
      *
      * @param run the wire
      * @return size, length, load, loss
@@ -81,10 +81,10 @@ final class PartSymbols {
     }
 
     /**
-     * What is written at its connector.
+     * The text at its connector.
      *
      * @param run the wire
-     * @return its rating, or that it has to have one
+     * @return its rating, or that it needs one
      */
     static String connector(WireRun run) {
         return run.feed().connectorAmps().isPresent()
@@ -93,10 +93,10 @@ final class PartSymbols {
     }
 
     /**
-     * What a supply is called.
+     * The name of a supply.
      *
      * @param supply the supply
-     * @return its name and its voltage, once if they are the same
+     * @return its name and its voltage; only one of them if they are the same
      */
     static String name(Wiring.Supply supply) {
         String volts = FigureText.plain(supply.volts()) + " V";
@@ -104,7 +104,7 @@ final class PartSymbols {
     }
 
     /**
-     * What is written in a supply.
+     * The text in a supply.
      *
      * @param plan the plan
      * @param index index of the supply

@@ -23,7 +23,7 @@ final class PictureStyle {
     static final double WIRE = 3;
     /** Width of the picture. */
     static final double PAGE = 1500;
-    /** Where everything begins, and as much before its end. */
+    /** The margin on all sides. */
     static final double MARGIN = 40;
 
     private PictureStyle() {}

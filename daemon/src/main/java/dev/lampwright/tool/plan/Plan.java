@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * @param runs the wires: first those to the strip, the nearest point first, then those to the plain lights
  * @param cases the strip at several loads: full white, the ceiling spread evenly, the ceiling where it costs most, the heaviest look
  * @param ceilings which ceiling the weakest part behind each supply needs
- * @param verdicts the worst first; the first place has one that rests on what was told, not assumed
+ * @param verdicts the worst first; the first one is based on configured values, not on assumptions
  */
 public record Plan(
         PlannedLights rig,
@@ -35,7 +35,7 @@ public record Plan(
     }
 
     /**
-     * Makes a plan.
+     * Calculates a plan.
      *
      * @param rig what is fitted
      * @param looks what may be shown on it
@@ -63,7 +63,7 @@ public record Plan(
     /**
      * The verdicts in short, as the fitting and the live page show them.
      *
-     * @return a line each, in their order, beginning with the level
+     * @return one line each, in their order, starting with the level
      */
     public List<String> lines() {
         return verdicts.stream().map(Verdict::line).toList();
@@ -88,7 +88,7 @@ public record Plan(
     }
 
     /**
-     * Whether anything is outside of its rating.
+     * Whether anything exceeds its rating.
      *
      * @return true if a verdict says so
      */

@@ -211,7 +211,7 @@ public final class PlanText {
         /**
          * Adds a row.
          *
-         * @param cells as many as there are headings
+         * @param cells one per heading
          */
         void row(String... cells) {
             rows.add(cells);

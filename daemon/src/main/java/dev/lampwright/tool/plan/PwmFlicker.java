@@ -1,8 +1,8 @@
 package dev.lampwright.tool.plan;
 
 /**
- * What IEEE 1789-2015 says of light that is modulated at some frequency. PWM below full duty modulates all of it, 100 %.
- * The limits are from memory of the standard's summary figure.
+ * What IEEE 1789-2015 says about light that is modulated at some frequency. PWM below full duty modulates all of it, 100 %. The limits are
+ * from memory of the standard's summary figure.
  */
 enum PwmFlicker {
     /** No effect was observed. */
@@ -21,11 +21,11 @@ enum PwmFlicker {
     private static final double ALL_PERCENT = 100;
     private static final double NONE_PER_HZ = ALL_PERCENT / FAST_HZ;
 
-    /** Lowest frequency at which light may be switched fully on and off with low risk: 100 % ÷ 0.08 % a Hz. */
+    /** Lowest frequency at which light may be switched fully on and off with low risk: 100 % ÷ 0.08 % per Hz. */
     static final double LEAST_LOW_RISK_HZ = ALL_PERCENT / LOW_RISK_PER_HZ;
 
     /**
-     * The most modulation of low risk.
+     * The highest modulation with low risk.
      *
      * @param hz frequency, in Hz
      * @return %, at most 100
@@ -35,7 +35,7 @@ enum PwmFlicker {
     }
 
     /**
-     * The most modulation without an observed effect.
+     * The highest modulation without an observed effect.
      *
      * @param hz frequency, in Hz
      * @return %, at most 100
@@ -45,10 +45,10 @@ enum PwmFlicker {
     }
 
     /**
-     * What the standard says of plain PWM.
+     * What the standard says about plain PWM.
      *
      * @param hz its frequency, in Hz
-     * @return what is said of light that goes fully on and off at that frequency
+     * @return the statement for light that switches fully on and off at that frequency
      */
     static PwmFlicker ofPwm(double hz) {
         if (noEffectPercent(hz) >= ALL_PERCENT) {

@@ -11,16 +11,16 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * What brings a strip up to a voltage.
+ * Ways to raise a strip to a voltage.
  *
- * @param points the fewest points that were found to do with the wire there is, by pixel; empty if no number of them does
- * @param wire the thinnest wire that does with the points there are; nothing if none does
- * @param both fewer points with a thicker wire, where that takes less copper than either alone; nothing if it does not
+ * @param points the fewest points found to be enough with the existing wire, by pixel; empty if no number of them is
+ * @param wire the thinnest wire that is enough with the existing points; empty if none is
+ * @param both fewer points with a thicker wire, if that takes less copper than either alone; otherwise empty
  */
 public record Remedies(List<Integer> points, Optional<Wire> wire, Optional<Both> both) {
     private static final int MOST_POINTS = 32;
 
-    /** How far the outer points lie within the ends, as a share of the distance between points, apart from 0 and a half. */
+    /** How far the outer points are from the ends, as a share of the distance between points, apart from 0 and a half. */
     private static final List<Double> INSETS = List.of(0.25, 0.375, 0.125);
 
     /** Keeps a copy of the list. */
@@ -46,7 +46,7 @@ public record Remedies(List<Integer> points, Optional<Wire> wire, Optional<Both>
     }
 
     /**
-     * Looks for all three. Every new wire is taken to be as long as the longest there is.
+     * Searches for all three. Every new wire is assumed to be as long as the longest existing one.
      *
      * @param model the strip
      * @param rig the rig it is in
@@ -92,11 +92,11 @@ public record Remedies(List<Integer> points, Optional<Wire> wire, Optional<Both>
     }
 
     /**
-     * The fewest points that do.
+     * The fewest points that are enough.
      *
      * @param rig the rig
-     * @param does whether some points, by pixel, do
-     * @return the points; empty if up to 32 were tried in vain
+     * @param does whether given points, by pixel, are enough
+     * @return the points; empty if up to 32 were tried without success
      */
     static List<Integer> fewest(PlannedLights rig, Predicate<List<Integer>> does) {
         int pixels = rig.setup().pixels();
@@ -123,17 +123,17 @@ public record Remedies(List<Integer> points, Optional<Wire> wire, Optional<Both>
                 .toList();
     }
 
-    /** Points as far apart as they can be: the ends first, where a strip is easiest to solder. One is at pixel 0. */
+    /** Points as far apart as possible: the ends first, where a strip is easiest to solder. One is at pixel 0. */
     static List<Integer> fromEndToEnd(int count, int pixels) {
         return spread(count, i -> count == 1 ? 0 : (double) i / (count - 1) * (pixels - 1));
     }
 
-    /** Points in the middles of equal stretches, where each feeds least far. */
+    /** Points in the middle of equal stretches, where each feeds the shortest distance. */
     static List<Integer> inTheMiddles(int count, int pixels) {
         return spread(count, i -> (i + 0.5) / count * pixels - 0.5);
     }
 
-    /** Points between these two: the outer ones lie some share of a stretch within the ends. */
+    /** Points between these two layouts: the outer ones are some share of a stretch away from the ends. */
     private static List<Integer> within(int count, int pixels, double share) {
         return spread(count, i -> (i + share) / (count - 1 + 2 * share) * (pixels - 1));
     }

@@ -4,25 +4,24 @@ import java.util.Arrays;
 import java.util.Map;
 
 /**
- * The strip as a network: pixels that draw constant currents are connected between two conductors with resistance, and wires from the supply
- * join these at some pixels. Both conductors are taken together, there and back, so a single row of nodes remains. Kirchhoff's
- * current law at pixel i, with the drop d from the supply's voltage, segments of conductance g and the wire's conductance w (0
- * where none joins):
+ * The strip as a network: pixels that draw constant currents are connected between two conductors with resistance, and wires from the
+ * supply join these at some pixels. Both conductors are combined, there and back, so a single row of nodes remains. Kirchhoff's current law
+ * at pixel i, with the drop d from the supply's voltage, segments of conductance g and the wire's conductance w (0 where none joins):
  *
  * <pre>w[i]·d[i] + g·(d[i] − d[i−1]) + g·(d[i] − d[i+1]) = current[i]</pre>
  *
- * <p>Solved exactly by folding the ladder up from its near end, and unfolding it from the far end. Takes time in proportion to the
+ * <p>Solved exactly by folding the ladder up from its near end, and unfolding it from the far end. Takes time proportional to the number of
  * pixels.
  */
 final class ResistorLadder {
     private final double volts;
     private final double segment;
     private final double[] wires;
-    /** Conductance to the supply from each pixel by its own wire and by all that lies on the near side of it. */
+    /** Conductance from each pixel to the supply through its own wire and everything on its near side. */
     private final double[] near;
 
     /**
-     * Makes a ladder.
+     * Creates a ladder.
      *
      * @param volts voltage of the supply
      * @param pixels pixels of the strip, 1 or more
@@ -50,14 +49,14 @@ final class ResistorLadder {
      * Voltage at each pixel.
      *
      * @param amps what each pixel draws, in A
-     * @return V; below 0 where the network cannot carry such currents at all
+     * @return V; below 0 if the network cannot carry such currents at all
      */
     double[] volts(double[] amps) {
         return Arrays.stream(drops(amps)).map(drop -> volts - drop).toArray();
     }
 
     /**
-     * What is lost on the way to each pixel.
+     * The voltage lost on the way to each pixel.
      *
      * @param amps what each pixel draws, in A
      * @return V
@@ -78,7 +77,7 @@ final class ResistorLadder {
     }
 
     /**
-     * What 1 A drawn at one pixel costs each pixel; by reciprocity also what 1 A drawn at each pixel costs that one.
+     * The voltage that 1 A drawn at one pixel costs each pixel; by reciprocity also what 1 A drawn at each pixel costs that one.
      *
      * @param pixel where
      * @return Ω for each pixel
@@ -93,7 +92,7 @@ final class ResistorLadder {
      * Current of a wire.
      *
      * @param pixel where it joins
-     * @param drops as {@link #drops} gave them
+     * @param drops as returned by {@link #drops}
      * @return A
      */
     double wireAmps(int pixel, double[] drops) {

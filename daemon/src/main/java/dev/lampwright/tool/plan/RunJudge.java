@@ -12,9 +12,9 @@ import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
-/** Judges one wire to a light: its warmth, its connector, its fuse, and what is lost on it. */
+/** Judges one wire to a light: its temperature, its connector, its fuse, and the voltage lost on it. */
 final class RunJudge {
-    /** Most that may be lost on the way to a plain light, as a share of the voltage (common practice, no source). */
+    /** The highest acceptable loss on the way to a plain light, as a share of the voltage (common practice, no source). */
     private static final double LOST_SHARE = 0.05;
 
     private final PlannedLights rig;
@@ -38,7 +38,10 @@ final class RunJudge {
         wire = run.feed().wire();
     }
 
-    /** How much of what a part carries may flow all the time: connectors keep the 0.8 by which IEC 60512-5-2 makes a derating curve of a base curve. */
+    /**
+     * How much of what a part carries may flow all the time: for connectors 0.8, the factor from base curve to derating curve in IEC
+     * 60512-5-2.
+     */
     static double goodShare(WireRun.Kind kind) {
         return kind == WireRun.Kind.CONNECTOR ? SupplyJudge.STEADY_SHARE : 1;
     }
@@ -46,7 +49,7 @@ final class RunJudge {
     /**
      * The verdicts.
      *
-     * @param withDrop whether the loss on the wire is to be judged here; that of the strip's wires is judged at the pixels
+     * @param withDrop whether to judge the loss on the wire here; that of the strip's wires is judged at the pixels
      */
     List<Verdict> verdicts(boolean withDrop) {
         List<Verdict> verdicts = new ArrayList<>();
@@ -78,7 +81,7 @@ final class RunJudge {
                         figure);
     }
 
-    /** What flows, in words: for pulses the RMS with what it is made of. */
+    /** The current, in words: for pulses the RMS with its components. */
     private String load() {
         if (run.rmsAmps() <= run.amps() * Loads.WORTH_SAYING) {
             return FigureText.amps(run.rmsAmps());
@@ -112,7 +115,7 @@ final class RunJudge {
         return other.carries(rig.wiring().around());
     }
 
-    /** Which ceiling would do, if any would. */
+    /** Which ceiling would be enough, if any. */
     private String orLower(double goodAmps) {
         int milliamps = new CeilingFinder(rig)
                 .most(run.supply(), other -> new WireRuns(other, new StripModel(other)).rms(index) / goodAmps);
@@ -135,7 +138,7 @@ final class RunJudge {
         return new Verdict(figure.within(1) ? Severity.CARE : Severity.OVER, subject, what, remedy, figure);
     }
 
-    /** A connector that may carry so much where this one is. */
+    /** A connector that can carry this much in the place of this one. */
     private String connectorFor(double amps) {
         double share = rig.wiring().around().connector(1).amps();
         return share > 0
@@ -170,7 +173,7 @@ final class RunJudge {
                 Figure.atMost(steady(), right.getAsDouble(), "A", "75 % of its rating, common practice"));
     }
 
-    /** What makes all parts behind a fuse strong enough for it. */
+    /** How to make all parts behind a fuse strong enough for it. */
     private String strongerFor(double fuseAmps) {
         StripModel model = new StripModel(rig);
         return run.parts().stream()
@@ -243,7 +246,7 @@ final class RunJudge {
                 figure);
     }
 
-    /** Switched supplies limit what they give to little more than their rating. */
+    /** Switched supplies limit their output to little more than their rating. */
     private String limited(double least) {
         return supply.ratedAmps().orElse(Double.MAX_VALUE) < least
                 ? " (unless the supply, rated "

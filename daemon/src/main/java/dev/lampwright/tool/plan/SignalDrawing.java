@@ -10,7 +10,7 @@ import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import java.util.OptionalInt;
 
-/** Draws what carries signals: printer, computer, controller, and the way of the data up to the strip. */
+/** Draws everything that carries signals: printer, computer, controller, and the data line up to the strip. */
 final class SignalDrawing {
     private static final double PRINTER_WIDTH = 130;
     private static final double COMPUTER_X = 230;
@@ -45,7 +45,7 @@ final class SignalDrawing {
     /**
      * Draws all of it.
      *
-     * @param strip the strip's drawing, which lies above
+     * @param strip the strip's drawing, which is above
      */
     void draw(StripDrawing strip) {
         parts.box(
@@ -68,7 +68,7 @@ final class SignalDrawing {
         return COMPUTER_X;
     }
 
-    /** Right edge of the controller, where its outputs leave. */
+    /** Right edge of the controller, where its outputs are. */
     static double outputs() {
         return CONTROLLER_X + CONTROLLER_WIDTH;
     }
@@ -125,7 +125,7 @@ final class SignalDrawing {
         return plan.rig().wiring().board().kind().dataPin(output);
     }
 
-    /** Runs behind the first, each to where it begins on the strip; those that begin farther away lie lower, so none crosses another. */
+    /** Runs after the first, each to its beginning on the strip; those that begin farther away are lower, so none crosses another. */
     private void otherLines(StripDrawing strip) {
         List<Setup.Run> runs = plan.rig().setup().runs();
         int first = 0;
@@ -161,7 +161,7 @@ final class SignalDrawing {
         }
     }
 
-    /** Whether a level shifter is there, or has to be. */
+    /** Whether a level shifter is fitted or needed. */
     private boolean shifted() {
         return plan.rig().wiring().board().shifter()
                 || !SignalJudge.DataLevel.of(plan.rig()).enough();

@@ -7,7 +7,7 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Judges what is not a matter of power: the data's level, the frame rate, the frequencies of PWM, and what feeds the computer. */
+/** Judges everything that does not concern power: the data's level, the frame rate, the frequencies of PWM, and what feeds the computer. */
 final class SignalJudge {
     private static final String PIXELS = "the strip's pixels";
 
@@ -56,13 +56,13 @@ final class SignalJudge {
                         figure);
     }
 
-    /** Of several data lines each needs a gate; the usual part has four. */
+    /** Several data lines need a gate each; the usual part has four. */
     private String gates() {
         int lines = rig.setup().runs().size();
         return lines > 1 ? ", four gates a part: " + lines + " are needed" : "";
     }
 
-    /** Which pin carries which pixels, held against what one data line carries at the rate that is asked for. */
+    /** Which pin carries which pixels, compared with what one data line can carry at the requested rate. */
     private List<Verdict> onDataLines() {
         BoardKind kind = rig.wiring().board().kind();
         double seconds = Math.max(0, 1.0 / rig.framesPerSecond() - FrameRate.STRIP_REST_S);
@@ -169,16 +169,16 @@ final class SignalJudge {
      * The level of the strip's data.
      *
      * @param volts high level as it is driven
-     * @param needed least high level that the first pixel is sure to take
+     * @param needed lowest high level that the first pixel is certain to recognise
      */
     record DataLevel(double volts, double needed) {
         /** WS2812B datasheet: V_IH is 0.7 × VDD at least. */
         private static final double SHARE = 0.7;
 
-        /** Strips of a higher voltage have logic of 5 V within (common practice, no source). */
+        /** Strips of a higher voltage have internal logic of 5 V (common practice, no source). */
         private static final double LOGIC_VOLTS = 5;
 
-        /** Above it a pixel has several LEDs and logic of its own, as the file's defaults take it. */
+        /** Above it a pixel has several LEDs and logic of its own, as the file's defaults assume. */
         static final double HIGHEST_OWN_VOLTS = 5.5;
 
         /**
@@ -194,7 +194,7 @@ final class SignalJudge {
             return new DataLevel(board.shifter() ? logic : board.logicVolts(), SHARE * logic);
         }
 
-        /** Whether a pixel is sure to see it. */
+        /** Whether a pixel is certain to recognise it. */
         boolean enough() {
             return volts >= needed;
         }

@@ -15,7 +15,7 @@ public final class StripCase {
     }
 
     /**
-     * What load it is.
+     * The name of the load.
      *
      * @return a few words
      */
@@ -64,7 +64,7 @@ public final class StripCase {
     }
 
     /**
-     * The first pixel below some voltage.
+     * The first pixel below a voltage.
      *
      * @param least V
      * @return the pixel; −1 if there is none
@@ -79,7 +79,7 @@ public final class StripCase {
     }
 
     /**
-     * How many pixels are below some voltage.
+     * How many pixels are below a voltage.
      *
      * @param least V
      * @return pixels

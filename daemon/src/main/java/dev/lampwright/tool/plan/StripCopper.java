@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The strip's own conductors where most flows through them. Between two points current only grows towards a point, so the segments beside the points are the
- * worst.
+ * The strip's own conductors where they carry most. Between two points the current only grows towards a point, so the segments next to the
+ * points are the worst.
  */
 final class StripCopper {
-    /** Most warming that is good, and from which on it is too much, in K: our own choice. */
+    /** The highest good temperature rise, and the rise from which it is too much, in K: our own choice. */
     private static final double GOOD_RISE = 20;
 
     private static final double MOST_RISE = 40;
@@ -41,13 +41,13 @@ final class StripCopper {
      */
     record Worst(int between, double amps) {}
 
-    /** The segment that carries most; none of a strip of one pixel, where nothing flows. */
+    /** The segment that carries most; empty for a strip of one pixel, where nothing flows. */
     Worst worst() {
         return worst(
                 rig.wiring().strip().points().stream().map(Wiring.Point::pixel).toList());
     }
 
-    /** The segment that carries most of those beside some points. */
+    /** The segment that carries most, of those next to given points. */
     Worst worst(List<Integer> points) {
         int segments = rig.setup().pixels() - 1;
         return points.stream()
@@ -57,27 +57,27 @@ final class StripCopper {
                 .reduce(new Worst(0, 0), (a, b) -> b.amps > a.amps ? b : a);
     }
 
-    /** How warm a current makes it above the air, in K. */
+    /** The temperature rise above the air that a current causes, in K. */
     double rise(double amps) {
         return track.rise(amps);
     }
 
-    /** The most warming that is good: 20 K, less where the air leaves less to 80 °C. */
+    /** The highest good temperature rise: 20 K, or less if the air is closer to 80 °C. */
     double goodRise() {
         return Math.min(GOOD_RISE, warmth / 2);
     }
 
-    /** The warming from which on it is too much: 40 K, less where the air leaves less to 80 °C. */
+    /** The temperature rise from which it is too much: 40 K, or less if the air is closer to 80 °C. */
     double mostRise() {
         return Math.min(MOST_RISE, warmth);
     }
 
-    /** What makes it as warm as is good, in A. */
+    /** The current that causes the highest good temperature rise, in A. */
     double goodAmps() {
         return track.amps(goodRise());
     }
 
-    /** What it carries without growing too warm. */
+    /** The current that it carries without getting too warm. */
     Rating rating() {
         return new Rating(
                 track.amps(mostRise()),
@@ -86,7 +86,7 @@ final class StripCopper {
                         + " °C (our own choice), warming by IPC-2221");
     }
 
-    /** Where its size comes from. */
+    /** The source of its size. */
     String size() {
         boolean thickness = isAssumed("copper_um");
         boolean width = isAssumed("copper_mm");
@@ -98,7 +98,7 @@ final class StripCopper {
                 : width ? "copper 2.5 mm wide, assumed" : "copper as in the file";
     }
 
-    /** Whether the file leaves out how thick or how wide it is. */
+    /** Whether the file does not say how thick or how wide it is. */
     boolean assumed() {
         return isAssumed("copper_um") || isAssumed("copper_mm");
     }
@@ -107,7 +107,7 @@ final class StripCopper {
         return rig.wiring().defaults().containsKey("wiring.strip." + key);
     }
 
-    /** What share of the current that is good the strip of a rig carries where it carries most. */
+    /** The share of the good current that the strip of a rig carries at its most loaded place. */
     static double used(PlannedLights rig) {
         StripModel model = new StripModel(rig);
         StripCopper copper = new StripCopper(rig, model, model.wired());

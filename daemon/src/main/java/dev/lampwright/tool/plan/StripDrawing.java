@@ -10,8 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Draws the strip and its power: the supply to the left, a fuse and a pair of wires for each point. Wires to farther points lie
- * higher, so none crosses another.
+ * Draws the strip and its power: the supply to the left, a fuse and a pair of wires for each point. Wires to farther points are higher, so
+ * none crosses another.
  */
 final class StripDrawing {
     private static final double SUPPLY_WIDTH = 200;
@@ -21,12 +21,12 @@ final class StripDrawing {
     private static final double STRIP_WIDTH = 620;
     private static final double STRIP_HEIGHT = 44;
     private static final double PAIR = 16;
-    /** What carries signals begins so far below the strip's drawing. */
+    /** Distance from the strip's drawing to the signals below it. */
     static final double SIGNALS_BELOW = 60;
 
     private static final double TERMINAL_GAP = 18;
     private static final double ABOVE_STRIP = 70;
-    /** The pixels begin and end so far within the strip. */
+    /** Distance from the ends of the strip to its first and last pixel. */
     private static final double INSET = 30;
 
     private static final double PIXELS_WIDTH = STRIP_WIDTH - 2 * INSET;
@@ -62,7 +62,7 @@ final class StripDrawing {
         return stripY() + STRIP_HEIGHT / 2;
     }
 
-    /** Height of the strip's ground beside its data. */
+    /** Height of the strip's ground next to its data. */
     double groundY() {
         return stripY() + STRIP_HEIGHT - 8;
     }
@@ -129,7 +129,7 @@ final class StripDrawing {
         svg.text(words, plusY + 16, START, PictureStyle.SMALL, PictureStyle.FAINT, both);
     }
 
-    /** The pair of wires to the computer, where this supply feeds it. */
+    /** The pair of wires to the computer, if this supply feeds it. */
     private void computer() {
         Wiring.Computer computer = plan.rig().wiring().computer();
         if (computer.supply().orElse(-1) != plan.rig().setup().stripSupply()) {
@@ -178,7 +178,7 @@ final class StripDrawing {
         svg.text(x - PAIR - 10, y + 4, END, PictureStyle.SMALL, PictureStyle.TEXT, text);
     }
 
-    /** A usual rating well over the voltage: common practice, no source. */
+    /** A common rating well above the voltage: common practice, no source. */
     private int capacitorVolts() {
         double volts = plan.rig().stripSupply().volts();
         return List.of(10, 16, 25, 35, 50, 63, 100).stream()
@@ -229,7 +229,7 @@ final class StripDrawing {
         return pixelX(plan.rig().wiring().strip().points().get(index).pixel() + 0.5);
     }
 
-    /** Where a pixel begins; with half a pixel more, its middle. */
+    /** Where a pixel begins; add half a pixel for its middle. */
     double pixelX(double pixel) {
         return STRIP_X + INSET + pixel / plan.rig().setup().pixels() * PIXELS_WIDTH;
     }

@@ -10,9 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 
-/** The strip with its wires, and what it is made to carry. */
+/** The strip with its wires, and the load that it carries. */
 final class StripModel {
-    /** Places that are tried for the worst one, along a long strip. */
+    /** How many places along a long strip are tried to find the worst one. */
     private static final int PLACES = 100;
 
     private final PlannedLights rig;
@@ -53,7 +53,7 @@ final class StripModel {
     }
 
     /**
-     * The RMS current that pulses can make at a place, in A.
+     * The RMS current that pulses can cause at a place, in A.
      *
      * @param shares for each pixel, which share of its current flows through it
      */
@@ -70,14 +70,14 @@ final class StripModel {
         return amps;
     }
 
-    /** Every pixel alike, as bright as the ceiling allows. */
+    /** All pixels equal, as bright as the ceiling allows. */
     double[] even() {
         double[] amps = new double[pixels()];
         Arrays.fill(amps, Math.max(loads.darkPixel(), Math.min(loads.fullPixel(), ceiling / pixels())));
         return amps;
     }
 
-    /** The load within the ceiling that pulls some pixel lowest, in A a pixel. */
+    /** The load within the ceiling that pulls some pixel lowest, in A per pixel. */
     double[] worst(ResistorLadder ladder) {
         double[] worst = ladder.ohmsTo(0);
         double deepest = -1;
@@ -92,7 +92,7 @@ final class StripModel {
         return worstOn(worst);
     }
 
-    /** What the load that pulls one place lowest costs it, in V. */
+    /** The voltage drop at one place under the load that pulls it lowest, in V. */
     private double mostDrop(double[] ohms) {
         double[] sorted = ohms.clone();
         Arrays.sort(sorted);
@@ -116,13 +116,13 @@ final class StripModel {
         return ladder.wireAmps(pixel, ladder.drops(worstOn(ladder.ohmsTo(pixel))));
     }
 
-    /** The lowest voltage that any load within the ceiling makes. */
+    /** The lowest voltage that any load within the ceiling causes. */
     double lowest(ResistorLadder ladder) {
         return Arrays.stream(ladder.volts(worst(ladder))).min().orElseThrow();
     }
 
     /**
-     * Whether no load within the ceiling pulls a pixel below some voltage.
+     * Whether no load within the ceiling pulls a pixel below a voltage.
      *
      * @param ladder the ladder
      * @param volts V
@@ -149,13 +149,13 @@ final class StripModel {
     }
 
     /**
-     * The load within a ceiling that pulls one place of the strip lowest: light goes where it costs that place most. No other sharing within the same limits takes more volts from that place, as the drop is a sum of the
-     * currents, each times its resistance.
+     * The load within a ceiling that pulls one place of the strip lowest: light goes where it costs that place most. No other distribution
+     * within the same limits causes a larger drop there, because the drop is the sum of the currents, each times its resistance.
      *
-     * @param ohms what each pixel's current costs the place, as {@link ResistorLadder#ohmsTo} gives it
-     * @param dark least that each pixel draws, in A
-     * @param full most that each pixel draws, in A
-     * @param ceiling most that all draw together, in A
+     * @param ohms what each pixel's current costs the place, as returned by {@link ResistorLadder#ohmsTo}
+     * @param dark minimum that each pixel draws, in A
+     * @param full maximum that each pixel draws, in A
+     * @param ceiling maximum that all draw together, in A
      * @return what each pixel draws, in A; at least {@code dark}, even over the ceiling
      */
     static double[] worstOn(double[] ohms, double dark, double full, double ceiling) {

@@ -6,15 +6,15 @@ import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Judges what each supply has to give, and the connector or header that all of it goes through. */
+/** Judges what each supply must deliver, and the connector or header that carries all of it. */
 final class SupplyJudge {
     /**
-     * A supply runs at 80 % of its rating at most, all the time (common practice, no source); so does a connector (IEC 60512-5-2: the derating curve is 0.8 times the base
-     * curve).
+     * A supply runs continuously at 80 % of its rating at most (common practice, no source); so does a connector (IEC 60512-5-2: the
+     * derating curve is 0.8 times the base curve).
      */
     static final double STEADY_SHARE = 0.8;
 
-    /** The most heat that a small regulator on a board can get rid of all the time (common practice, no source). */
+    /** The most heat that a small regulator on a board can dissipate continuously (common practice, no source). */
     private static final double MOST_HEAT_W = 1;
 
     private static final String RULE = "its rating; 80 % of it is common practice";
@@ -127,7 +127,7 @@ final class SupplyJudge {
         return room > dark ? "; or lower " + ceilingKey(rig, index) + " to " + FigureText.milliampsAtMost(room) : "";
     }
 
-    /** What the ceiling of a supply is called in the file. */
+    /** The key of a supply's ceiling in the file. */
     static String ceilingKey(PlannedLights rig, int index) {
         return index == rig.setup().stripSupply() ? "supply.ceiling_mA" : "its dimmers' ceiling_mA";
     }
@@ -138,14 +138,14 @@ final class SupplyJudge {
                 + FigureText.watts(loads.drawn(index) * volts) + ") at the ceiling" + whiteOf(index) + pulsesOf(index);
     }
 
-    /** What full white would take, where only the ceiling holds it back. */
+    /** What full white would draw, if only the ceiling limits it. */
     private String whiteOf(int index) {
         return loads.full(index) > loads.held(index)
                 ? " (full white would be " + FigureText.amps(loads.full(index) + loads.others(index)) + ")"
                 : "";
     }
 
-    /** A ceiling holds the mean: what lamps take in their pulses is more. */
+    /** A ceiling holds the mean: lamps draw more during their pulses. */
     private String pulsesOf(int index) {
         return peak(index) > loads.drawn(index) * Loads.WORTH_SAYING
                 ? ", in the pulses of its dimmed lights up to " + FigureText.amps(peak(index))

@@ -3,8 +3,8 @@ package dev.lampwright.tool.plan;
 import java.util.Arrays;
 
 /**
- * How wide text is in the picture: the advance widths of DejaVu Sans, which Verdana shares but for a hair and next to which other sans-serif fonts are narrow. Letters
- * beyond ASCII count as the widest usual one.
+ * How wide text is in the picture: the advance widths of DejaVu Sans, which Verdana matches almost exactly; other sans-serif fonts are
+ * narrower. Characters outside ASCII count as the widest common one.
  */
 final class TextWidth {
     private static final int FIRST = ' ';
@@ -12,7 +12,7 @@ final class TextWidth {
     private static final double EM = 1000;
     private static final String MORE = "…";
 
-    /** In thousandths of the font's size, from the blank to the tilde. */
+    /** In thousandths of the font's size, from the space to the tilde. */
     private static final int[] PLAIN = numbers(
             "318 401 460 838 636 950 780 275 390 390 500 838 318 361 318 337 636 636 636 636 636 636 636 636 636 636"
                     + " 337 337 838 838 838 531 1000 684 686 698 770 632 575 775 752 295 295 656 557 863 748 787 603 787 695 635 611 732 684"
@@ -54,7 +54,7 @@ final class TextWidth {
      * @param text the line
      * @param size of the font, in px
      * @param bold whether it is bold
-     * @param width that there is, in px
+     * @param available width, in px
      * @return the line, or as much of it as fits, with an ellipsis
      */
     static String fitted(String text, double size, boolean bold, double width) {

@@ -9,39 +9,39 @@ import java.util.List;
  *
  * @param level how bad it is
  * @param subject what it is about
- * @param what what was found, with its numbers
- * @param remedy the change that fixes it; empty where nothing needs fixing
+ * @param what the finding, with its numbers
+ * @param remedy the change that fixes it; empty if nothing needs fixing
  * @param figure the number that was judged
- * @param assumed whether it judges something that nobody told, and that was assumed
+ * @param assumed whether it judges an assumed value rather than a configured one
  */
 public record Verdict(Severity level, String subject, String what, String remedy, Figure figure, boolean assumed) {
-    /** From here on two digits after the point tell nothing. */
+    /** From here on, two decimals are meaningless. */
     private static final double LARGE = 100;
 
     /** How bad a verdict is, the worst first. */
     public enum Severity {
-        /** Outside of what something is rated for: this has to be changed. */
+        /** Above a rating: this must be changed. */
         OVER,
         /** Within the ratings, but with too little margin or against good practice. */
         CARE,
-        /** Not judged, because something was not told; the verdict says what would be right. */
+        /** Not judged, because a value is missing; the verdict says what would be acceptable. */
         OPEN,
         /** Good. */
         GOOD
     }
 
-    /** The worst first; of the same level what was told before what is assumed, then that which uses most of what is allowed. */
+    /** The worst first; within a level configured values before assumed ones, then by the share of the limit that is used. */
     public static final Comparator<Verdict> WORST_FIRST = Comparator.comparing(Verdict::level)
             .thenComparing(Verdict::assumed)
             .thenComparing(v -> v.figure.used(), Comparator.reverseOrder());
 
-    /** A verdict on something that was told. */
+    /** A verdict on a configured value. */
     Verdict(Severity level, String subject, String what, String remedy, Figure figure) {
         this(level, subject, what, remedy, figure, false);
     }
 
     /**
-     * The same about something that was assumed.
+     * The same about an assumed value.
      *
      * @param yes whether it was
      * @return the verdict
@@ -51,9 +51,9 @@ public record Verdict(Severity level, String subject, String what, String remedy
     }
 
     /**
-     * What was allowed, and by what.
+     * The limit, and its source.
      *
-     * @return for instance {@code [3.00 A at most: its rating; margin 12 %]}; without number and margin where nothing was judged
+     * @return for example {@code [3.00 A at most: its rating; margin 12 %]}; without number and margin if nothing was judged
      */
     public String limit() {
         if (level == Severity.OPEN) {
@@ -64,15 +64,15 @@ public record Verdict(Severity level, String subject, String what, String remedy
                 + FigureText.percent(figure.margin()) + "]";
     }
 
-    /** What is judged, and whether it rests on something assumed. */
+    /** What is judged, and whether it is based on an assumption. */
     String title() {
         return subject + (assumed ? " (assumed)" : "");
     }
 
     /**
-     * The whole of it in one short line: level, subject, the number with its limit, and the remedy.
+     * The whole verdict in one short line: level, subject, the number with its limit, and the remedy.
      *
-     * @return for instance {@code OVER fuse of work: 4.00 A, at most 3.00 A (its rating) → use a connector rated at least 4.0 A}
+     * @return for example {@code OVER fuse of work: 4.00 A, at most 3.00 A (its rating) → use a connector rated at least 4.0 A}
      */
     public String line() {
         String number = FigureText.fixed(figure.value(), 2) + " " + figure.unit() + ", "
@@ -84,7 +84,7 @@ public record Verdict(Severity level, String subject, String what, String remedy
     }
 
     /**
-     * Sorts verdicts, the worst first; but the first place has the worst of those that rest on what was told.
+     * Sorts verdicts, the worst first; but the worst of those based on configured values comes first.
      *
      * @param verdicts verdicts in any order
      * @return a sorted copy
@@ -102,21 +102,21 @@ public record Verdict(Severity level, String subject, String what, String remedy
     /**
      * A number and its limit.
      *
-     * @param value what is
-     * @param limit what may be
-     * @param least whether the limit is the least that is right; else it is the most
+     * @param value the actual value
+     * @param limit the limit
+     * @param least true if the limit is a minimum, false if it is a maximum
      * @param unit unit of both
      * @param source where the limit comes from, in a few words: a standard, a data sheet, common practice, or that it is assumed
      */
     public record Figure(double value, double limit, boolean least, String unit, String source) {
-        /** Differences as small as this are rounding: 8.00 A on a part rated 8.00 A is within its rating. */
+        /** Differences this small are rounding: 8.00 A on a part rated 8.00 A is within its rating. */
         private static final double NOISE = 1e-9;
 
         /**
-         * A number that must not be more than its limit.
+         * A number that must not exceed its limit.
          *
-         * @param value what is
-         * @param limit the most
+         * @param value the actual value
+         * @param limit the maximum
          * @param unit unit of both
          * @param source where the limit comes from
          * @return the figure
@@ -128,8 +128,8 @@ public record Verdict(Severity level, String subject, String what, String remedy
         /**
          * A number that must not be less than its limit.
          *
-         * @param value what is
-         * @param limit the least
+         * @param value the actual value
+         * @param limit the minimum
          * @param unit unit of both
          * @param source where the limit comes from
          * @return the figure
@@ -139,7 +139,7 @@ public record Verdict(Severity level, String subject, String what, String remedy
         }
 
         /**
-         * Share of what is allowed.
+         * The share of the limit that is used.
          *
          * @return 1 at the limit, more beyond it
          */
@@ -148,19 +148,19 @@ public record Verdict(Severity level, String subject, String what, String remedy
         }
 
         /**
-         * Whether no more than a share of what is allowed is used.
+         * Whether no more than a share of the limit is used.
          *
          * @param share the share, 1 for all of it
-         * @return true also if it is more by no more than rounding
+         * @return true also if it exceeds that only by rounding
          */
         boolean within(double share) {
             return used() <= share * (1 + NOISE);
         }
 
         /**
-         * What is left to the limit.
+         * The margin to the limit.
          *
-         * @return share of the limit; negative beyond it, down to −1 for a least
+         * @return share of the limit; negative beyond it, down to −1 for a minimum
          */
         public double margin() {
             double bound = Math.max(limit, Double.MIN_NORMAL);

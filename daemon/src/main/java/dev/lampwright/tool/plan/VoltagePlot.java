@@ -14,7 +14,7 @@ final class VoltagePlot {
     private static final double LEFT = 110;
     private static final double RIGHT = 1130;
     private static final double HEIGHT = 260;
-    /** The lowest line lies at this share of the supply's voltage or lower, whatever the limits are. */
+    /** The lowest line is at this share of the supply's voltage or lower, whatever the limits are. */
     private static final double MOST_SHARE = 0.95;
 
     private static final int LINES = 5;

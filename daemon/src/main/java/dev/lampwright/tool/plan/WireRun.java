@@ -12,14 +12,15 @@ import java.util.OptionalDouble;
  * @param name what it feeds
  * @param key where its part of the file begins, such as {@code wiring.strip}
  * @param supply index of the supply
- * @param amps the most that it carries under the ceiling, as a mean, in A
- * @param rmsAmps the most that heats it under the ceiling: the root mean square of the pulses, in A
- * @param pulseAmps what flows during a pulse, in A
- * @param shortAmps what flows if its far end is shorted, in A
+ * @param amps the highest mean current under the ceiling, in A
+ * @param rmsAmps the highest RMS current under the ceiling, pulses included, in A
+ * @param pulseAmps current during a pulse, in A
+ * @param shortAmps current if its far end is shorted, in A
  * @param metres length, one way, in m
- * @param dropVolts what is lost on it with its contacts and its fuse, there and back, in V: for a plain light during the pulse, for the strip by the mean
+ * @param dropVolts the drop across it, its contacts and its fuse, there and back, in V: for a plain light during the pulse, for the strip
+ *     by the mean
  * @param feed its wire, connector and fuse
- * @param parts what lies behind the fuse and must not grow too warm: the wire first
+ * @param parts what is behind the fuse and must not get too warm: the wire first
  */
 public record WireRun(
         String name,
@@ -47,7 +48,7 @@ public record WireRun(
      * A part behind the fuse.
      *
      * @param kind what it is
-     * @param name what to call it, such as {@code its connector}
+     * @param name its name, such as {@code its connector}
      * @param rating what it carries
      */
     public record Part(Kind kind, String name, Rating rating) {}
@@ -69,7 +70,7 @@ public record WireRun(
     /**
      * The weakest part behind the fuse.
      *
-     * @return one of its parts; the wire where others carry as much
+     * @return one of its parts; the wire if others carry as much
      */
     public Part weakest() {
         return parts.stream()
@@ -78,9 +79,9 @@ public record WireRun(
     }
 
     /**
-     * The fuse that suits.
+     * The suitable fuse.
      *
-     * @return its rating, in A; nothing if none is both large enough for the load and small enough for all behind it
+     * @return its rating, in A; empty if none is both large enough for the load and small enough for everything behind it
      */
     public OptionalDouble rightFuse() {
         return FuseRatings.between(rmsAmps, weakest().rating().amps());
@@ -89,7 +90,7 @@ public record WireRun(
     /**
      * The fuse to draw and to buy.
      *
-     * @return the one that is fitted, else the one that suits, in A
+     * @return the fitted one, or else the suitable one, in A
      */
     public OptionalDouble fuse() {
         return feed.fuseAmps().isPresent() ? feed.fuseAmps() : rightFuse();

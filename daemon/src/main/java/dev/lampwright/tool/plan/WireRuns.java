@@ -21,9 +21,9 @@ final class WireRuns {
      * What a wire carries.
      *
      * @param mean as a mean, in A
-     * @param rms what heats it, in A
+     * @param rms its RMS, in A
      * @param pulse during a pulse, in A
-     * @param lossy what its loss is calculated from, in A
+     * @param lossy the current from which its drop is calculated, in A
      */
     private record Flow(double mean, double rms, double pulse, double lossy) {}
 
@@ -43,7 +43,7 @@ final class WireRuns {
     }
 
     /**
-     * What heats one wire, without all else.
+     * The RMS current of one wire alone.
      *
      * @param index its place among {@link #all}
      * @return A (RMS)

@@ -3,18 +3,19 @@ package dev.lampwright.tool.plan;
 import java.util.Arrays;
 
 /**
- * The most that pulsed pixels can heat one place that their currents flow through. A pixel draws its dark current all the time, and the rest of
- * its full current in pulses; the ceiling holds the mean of all. Heat follows the mean of the current squared.
+ * The greatest heating that pulsed pixels can cause at one place that their currents flow through. A pixel draws its dark current all the
+ * time, and the rest of its full current in pulses; the ceiling holds the mean of all. Heat follows the mean of the current squared.
  *
- * <p>Where pulses begin together, the pixels that are lit at any moment are the brighter ones, so the current is a sequence of sets of pixels. With a given
- * mean, the mean square is greatest for a mixture of two numbers of pixels, each taken from those that weigh most at this place: the upper concave
- * envelope of the square over the number of lit pixels. For one place that carries all of the strip this is √(mean × full) but for the dark current.
+ * <p>If pulses begin together, the pixels that are lit at any moment are the brighter ones, so the current is a sequence of sets of pixels.
+ * With a given mean, the mean square is greatest for a mixture of two numbers of pixels, each taken from those that weigh most at this
+ * place: the upper concave envelope of the square over the number of lit pixels. For a place that carries the whole strip, this is √(mean ×
+ * full) except for the dark current.
  */
 final class WorstHeat {
     private WorstHeat() {}
 
     /**
-     * Where pulses begin together.
+     * For pulses that begin together.
      *
      * @param weights for each pixel, which share of its current flows through the place; negative for the other direction
      * @param dark what each pixel draws all the time, in A
@@ -37,14 +38,14 @@ final class WorstHeat {
     }
 
     /**
-     * Where each pixel pulses in its own time, which has no relation to the others'. Then squares add up beside the mean; a pulse has at most a quarter of
-     * its height squared.
+     * For pixels that pulse independently of each other. Then the variances add up on top of the squared mean; a pulse contributes at most
+     * a quarter of its height squared.
      *
      * @param weights as above
      * @param dark as above
      * @param full as above
      * @param ceiling as above
-     * @return a bound of the RMS current, in A
+     * @return an upper bound of the RMS current, in A
      */
     static double apart(double[] weights, double dark, double full, double ceiling) {
         double pulse = full - dark;
@@ -65,7 +66,7 @@ final class WorstHeat {
         return Math.min(Math.sqrt(mean * mean + spread), together(weights, dark, full, ceiling));
     }
 
-    /** How many pixels at full the ceiling allows beside the dark current of all; a fraction for the last. */
+    /** How many pixels at full the ceiling allows in addition to the dark current of all; a fraction for the last. */
     private static double lit(int pixels, double dark, double full, double ceiling) {
         double room = Math.max(0, ceiling - dark * pixels);
         return full > dark ? Math.min(pixels, room / (full - dark)) : 0;
@@ -82,7 +83,7 @@ final class WorstHeat {
         return squares;
     }
 
-    /** The highest that the upper concave envelope of values at 0, 1, 2 and so on has up to some place. */
+    /** The maximum, up to a given place, of the upper concave envelope of values at 0, 1, 2 and so on. */
     private static double envelope(double[] values, double at) {
         int[] hull = new int[values.length];
         int size = 0;
