@@ -1,13 +1,11 @@
 package dev.lampwright.colour;
 
-/**
- * The light of a body that glows: Planck's law, seen by the CIE 1931 standard observer. Constants: SI since 2019 (CODATA 2018).
- */
+/** The light of a glowing body: Planck's law, seen by the CIE 1931 standard observer. Constants: SI since 2019 (CODATA 2018). */
 public final class BlackBody {
-    /** The coldest temperature that is worked out, in K; its glow is far too weak to be seen. */
+    /** The lowest temperature that is calculated, in K; its glow is far too weak to be seen. */
     public static final double COLDEST_K = 500;
 
-    /** The hottest temperature that is worked out, in K; beyond it the colour hardly changes. */
+    /** The highest temperature that is calculated, in K; beyond it the colour hardly changes. */
     public static final double HOTTEST_K = 100_000;
 
     /** 2hc², in W·m²/sr. */
@@ -44,8 +42,8 @@ public final class BlackBody {
     }
 
     /**
-     * The colour, as bright as it can be shown. Below 1900 K it is redder than sRGB; the blue or green that would be below nothing is
-     * cut off, which from 900 K up cannot be seen (deltaEOK under 0.02).
+     * The colour, as bright as it can be shown. Below 1900 K it is redder than sRGB; negative blue or green is clipped, which from 900 K up
+     * cannot be seen (deltaEOK under 0.02).
      *
      * @param kelvin temperature, {@value #COLDEST_K} to {@value #HOTTEST_K}
      * @return light with its strongest channel at 1

@@ -3,9 +3,8 @@ package dev.lampwright.colour;
 import java.util.Objects;
 
 /**
- * What a strip's LEDs make of their duties, turned round: from linear light to the duties that show it. Without a calibration the
- * strip's red, green and blue are taken for those of sRGB, and its white for the three together. A value: two that come to the same
- * duties are equal.
+ * The inverse of what a strip's LEDs make of their duties: from linear light to the duties that show it. Without a calibration, the strip's
+ * red, green and blue are assumed to be those of sRGB, and its white the three together. A value: two that give the same duties are equal.
  */
 public final class Calibration {
     /** The cone responses of Bradford's adaptation. Source: ICC.1:2010, annex E. */
@@ -34,11 +33,11 @@ public final class Calibration {
     }
 
     /**
-     * Takes strong channels back.
+     * Reduces strong channels.
      *
      * @param red share of its duty that is used, above 0 and up to 1
-     * @param green the same of green
-     * @param blue the same of blue
+     * @param green the same for green
+     * @param blue the same for blue
      * @return the calibration
      * @throws IllegalArgumentException if a gain is outside
      */
@@ -58,9 +57,9 @@ public final class Calibration {
      * @param red the red LEDs
      * @param green the green LEDs
      * @param blue the blue LEDs
-     * @param target what white is to look like; the other colours are adapted to it as Bradford has it
+     * @param target what white should look like; the other colours are adapted to it by Bradford's method
      * @return the calibration
-     * @throws IllegalArgumentException if the three lie on one line, or cannot make that white
+     * @throws IllegalArgumentException if the three are collinear, or cannot produce that white
      */
     public static Calibration measured(Emitter red, Emitter green, Emitter blue, Chromaticity target) {
         Matrix duties = inverse(Matrix.columns(red.xyz(), green.xyz(), blue.xyz()));
@@ -74,12 +73,12 @@ public final class Calibration {
     }
 
     /**
-     * Adds the white LEDs of a strip with four channels, where only their colour is known: at full duty they count as bright as red,
-     * green and blue together can be in that colour.
+     * Adds the white LEDs of a strip with four channels, if only their colour is known: at full duty they count as bright as red, green and
+     * blue together can be in that colour.
      *
      * @param colour their chromaticity; {@link BlackBody#chromaticity} has it for a colour temperature
      * @return a calibration with white
-     * @throws IllegalArgumentException if red, green and blue cannot make that colour
+     * @throws IllegalArgumentException if red, green and blue cannot produce that colour
      */
     public Calibration withWhite(Chromaticity colour) {
         Triple duties = dutiesOfXyz.times(colour.xyz(1));
@@ -92,7 +91,7 @@ public final class Calibration {
      *
      * @param white the white LEDs, their luminance in the unit of the others; without others measured, red, green and blue together are 1
      * @return a calibration with white
-     * @throws IllegalArgumentException if red, green and blue cannot make its colour
+     * @throws IllegalArgumentException if red, green and blue cannot produce its colour
      */
     public Calibration withWhite(Emitter white) {
         return withWhite(dutiesOfXyz.times(white.xyz()), white.colour());
@@ -111,12 +110,12 @@ public final class Calibration {
         return dutiesOfLight;
     }
 
-    /** The duties of red, green and blue that give the light of white at full duty, each above 0. */
+    /** The duties of red, green and blue that match white at full duty, each above 0. */
     Triple white() {
         return white;
     }
 
-    /** The luminance of each channel at full duty, scaled so that that of white light is 1. */
+    /** The luminance of each channel at full duty, scaled so that white light is 1. */
     Triple luminances() {
         Matrix xyz = dutiesOfXyz.inverse();
         Triple neutral = dutiesOfLight.times(ONES);

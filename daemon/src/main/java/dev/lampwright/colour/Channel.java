@@ -1,10 +1,10 @@
 package dev.lampwright.colour;
 
 /**
- * How a coordinate of a CSS colour function is written: what a number and a percentage stand for, and where it is cut off on reading.
+ * How a coordinate of a CSS colour function is written: what a number and a percentage stand for, and its limits on reading.
  *
  * @param perNumber coordinate for each 1
- * @param perPercent coordinate for each 1 %; NaN if a percentage may not stand there
+ * @param perPercent coordinate for each 1 %; NaN if a percentage is not allowed
  * @param least lower limit
  * @param most upper limit
  */
@@ -15,7 +15,7 @@ record Channel(double perNumber, double perPercent, double least, double most) {
     /** Alpha. */
     static final Channel ALPHA = new Channel(1, 0.01, 0, 1);
 
-    /** Where nothing is cut off. */
+    /** Without limits. */
     static Channel open(double perNumber, double perPercent) {
         return new Channel(perNumber, perPercent, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     }

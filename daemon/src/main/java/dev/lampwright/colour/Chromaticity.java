@@ -11,7 +11,7 @@ public record Chromaticity(double x, double y) {
     public static final Chromaticity D65 = new Chromaticity(0.3127, 0.3290);
 
     /**
-     * Makes a point.
+     * Creates a point.
      *
      * @throws IllegalArgumentException if no light has this chromaticity
      */
@@ -28,7 +28,7 @@ public record Chromaticity(double x, double y) {
         return new Chromaticity(xyz.first() / sum, xyz.second() / sum);
     }
 
-    /** CIE XYZ at some luminance. */
+    /** CIE XYZ at a given luminance. */
     Triple xyz(double luminance) {
         return new Triple(x / y * luminance, luminance, (1 - x - y) / y * luminance);
     }

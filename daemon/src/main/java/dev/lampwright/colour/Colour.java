@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * A colour as it was written: in its own space, with what was left open ({@code none}), with its alpha, and not yet held to what
- * can be shown. Gradients need all of that; everything else takes its {@link #light()}.
+ * A colour as written: in its own space, with missing components ({@code none}), with its alpha, and not yet mapped to what can be shown.
+ * Gradients need all of that; everything else uses its {@link #light()}.
  */
 public final class Colour {
     private static final int COORDINATES = 3;
@@ -15,7 +15,7 @@ public final class Colour {
     private final double alpha;
 
     /**
-     * Makes a colour.
+     * Creates a colour.
      *
      * @param space the space
      * @param coordinates in that space; NaN where missing
@@ -28,7 +28,7 @@ public final class Colour {
     }
 
     /**
-     * A colour that covers what lies below.
+     * An opaque colour.
      *
      * @param light the light
      * @return the colour
@@ -38,7 +38,7 @@ public final class Colour {
     }
 
     /**
-     * The light, mapped to what can be shown. What is missing counts as 0.
+     * The light, mapped to what can be shown. Missing components count as 0.
      *
      * @return the light, not multiplied with alpha
      */
@@ -48,7 +48,7 @@ public final class Colour {
     }
 
     /**
-     * How much of what lies below is covered.
+     * How much of what is below is covered.
      *
      * @return 0 to 1; 0 if it is missing
      */
@@ -61,8 +61,8 @@ public final class Colour {
     }
 
     /**
-     * The colour in the space of an interpolation. Source: CSS Color Module Level 4, "Color Interpolation" and "Interpolating with
-     * Missing Components": what is missing is carried over to what is analogous, what has no power counts as missing.
+     * The colour in the space of an interpolation. Source: CSS Color Module Level 4, "Color Interpolation" and "Interpolating with Missing
+     * Components": missing components are carried over to analogous ones, powerless components count as missing.
      *
      * @param polar whether the space is OKLCH; otherwise OKLab
      * @return three coordinates and alpha; NaN where missing
@@ -114,7 +114,7 @@ public final class Colour {
         }
     }
 
-    /** As it was written: the same light in another space is another colour, for gradients go another way from it. */
+    /** As written: the same light in another space is a different colour, because gradients take a different path from it. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Colour colour

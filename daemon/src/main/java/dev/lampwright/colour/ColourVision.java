@@ -6,11 +6,11 @@ package dev.lampwright.colour;
  * 15(6), 2009, the published matrices for severity 1.0, applied to linear light.
  */
 public enum ColourVision {
-    /** Without the cones for long waves: red is dark and hard to tell from green. */
+    /** Without long-wave cones: red is dark and hard to distinguish from green. */
     PROTAN,
-    /** Without the cones for middle waves: red is hard to tell from green. */
+    /** Without middle-wave cones: red is hard to distinguish from green. */
     DEUTAN,
-    /** Without the cones for short waves: blue is hard to tell from green. */
+    /** Without short-wave cones: blue is hard to distinguish from green. */
     TRITAN;
 
     private static final Matrix WITHOUT_LONG =
@@ -21,10 +21,10 @@ public enum ColourVision {
             new Matrix(1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.303900);
 
     /**
-     * Shows to everybody how a colour looks to them.
+     * Shows how a colour looks to them.
      *
      * @param light the colour
-     * @return the colour that stands for it, cut off channel by channel where it cannot be shown
+     * @return the corresponding colour, clipped channel by channel if it cannot be shown
      */
     public Light seen(Light light) {
         return Rgb.of(matrix().times(Rgb.of(light).numbers())).light();

@@ -1,6 +1,6 @@
 package dev.lampwright.colour;
 
-/** The ways from the spaces of CSS to linear light. Source: CSS Color Module Level 4, each section named beside what it gives. */
+/** Conversions from the colour spaces of CSS to linear light. Source: CSS Color Module Level 4; the section is named at each. */
 final class Conversions {
     /** Linear Display P3 to CIE XYZ, D65; "Sample code for Color Conversions". */
     private static final Matrix P3_TO_XYZ = new Matrix(

@@ -3,9 +3,8 @@ package dev.lampwright.colour;
 import java.util.Map;
 
 /**
- * Reads a CSS colour by recursive descent. Source of the grammar: CSS Color Module Level 4, "Representing Colors" and the sections of
- * the functions; of what it has, only system colours, {@code currentcolor}, {@code calc()} and the wider print spaces of
- * {@code color()} are not here.
+ * Reads a CSS colour by recursive descent. Source of the grammar: CSS Color Module Level 4, "Representing Colors" and the sections of the
+ * functions; everything except system colours, {@code currentcolor}, {@code calc()} and the wider print spaces of {@code color()}.
  */
 final class CssParser {
     private static final String COLOR_EXAMPLE = "color(srgb 1 0.5 0)";
@@ -20,7 +19,7 @@ final class CssParser {
     private String example = "orange\", \"#ff8000\" or \"oklch(70% 0.15 50)";
 
     /**
-     * Makes a parser.
+     * Creates a parser.
      *
      * @param original what the user wrote
      */
@@ -33,7 +32,7 @@ final class CssParser {
      * Reads all of it.
      *
      * @return the colour
-     * @throws IllegalArgumentException if it is none
+     * @throws IllegalArgumentException if it is not valid
      */
     Colour colour() {
         text.skipSpaces();
@@ -108,7 +107,7 @@ final class CssParser {
         }
     }
 
-    /** With commas there is neither none nor a mixture; saturation and lightness of hsl are percentages. */
+    /** The notation with commas allows neither none nor a mixture of units; saturation and lightness of hsl are percentages. */
     private void requireOlderWriting(Space space, Value first, Value second, Value third) {
         boolean alike = space == Space.HSL
                 ? second.kind() == Kind.PERCENTAGE && third.kind() == Kind.PERCENTAGE

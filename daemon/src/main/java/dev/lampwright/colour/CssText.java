@@ -8,7 +8,7 @@ final class CssText {
     private int at;
 
     /**
-     * Makes a reader at the first character.
+     * Creates a reader at the first character.
      *
      * @param text what to read; case does not count
      */
@@ -35,7 +35,7 @@ final class CssText {
         return there;
     }
 
-    /** Takes letters, digits and hyphens, as many as there are; it may be none. */
+    /** Takes as many letters, digits and hyphens as there are, possibly none. */
     String word() {
         int from = at;
         while (isLetter(peek(0)) || isDigit(peek(0)) || peek(0) == '-') {
@@ -44,7 +44,7 @@ final class CssText {
         return text.substring(from, at);
     }
 
-    /** Takes letters or a percent sign right here; it may be none. */
+    /** Takes letters or a percent sign at this position, possibly none. */
     String unit() {
         if (take('%')) {
             return "%";
@@ -78,7 +78,7 @@ final class CssText {
         return Double.parseDouble(text.substring(from, at));
     }
 
-    /** What is still to be read, cut short for a message. */
+    /** The unread rest, shortened for a message. */
     String rest() {
         String rest = text.substring(at);
         return rest.length() > 20 ? rest.substring(0, 20) + "…" : rest;
@@ -90,7 +90,7 @@ final class CssText {
         }
     }
 
-    /** The character some places on; NUL past the end. */
+    /** The character a number of places ahead; NUL past the end. */
     private char peek(int ahead) {
         return at + ahead < text.length() ? text.charAt(at + ahead) : '\0';
     }

@@ -1,8 +1,8 @@
 package dev.lampwright.colour;
 
 /**
- * From a strip's bytes back to light, as far as a screen can show it: the strip's own order of channels, and white added to each of
- * the three colours. What calibration did to the bytes stays: a screen shows them as a strip with the primaries of sRGB would.
+ * Converts a strip's bytes back to light, as far as a screen can show it: resolves the strip's order of channels, and adds white to each of
+ * the three colours. The effect of calibration stays: a screen shows the bytes as a strip with the sRGB primaries would.
  */
 public final class Decoder {
     private static final float FULL = 255f;
@@ -13,7 +13,7 @@ public final class Decoder {
     private final int white;
 
     /**
-     * Makes a decoder.
+     * Creates a decoder.
      *
      * @param order the strip's order of channels, a permutation of {@code RGB} or of {@code RGBW}
      */

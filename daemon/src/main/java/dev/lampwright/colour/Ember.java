@@ -1,8 +1,8 @@
 package dev.lampwright.colour;
 
 /**
- * The glow of a body that cools: its colour, and a brightness that falls with its temperature as steeply as it really does. A table,
- * so that looking up costs little and allocates nothing.
+ * The glow of a cooling body: its colour, and a brightness that falls with its temperature as steeply as it really does. Uses a table, so
+ * that lookups are cheap and allocate nothing.
  */
 public final class Ember {
     private static final int PARTS = 512;
@@ -10,17 +10,20 @@ public final class Ember {
 
     private final double brightestK;
     private final double partsPerK;
-    /** An entry for each part, one for the end, and one behind, which never counts. */
+    /** One entry for each part, one for the end, and one after it, which is never used. */
     private final float[] table = new float[COLOURS * (PARTS + 2)];
 
-    /** The one that was made last: a table takes some 10 ms, and a configuration has one kind of fire, in looks that are made again and again. */
+    /**
+     * The last one created: a table takes about 10 ms, and a configuration usually has one kind of fire, in looks that are created
+     * repeatedly.
+     */
     private static volatile Ember lastMade;
 
     /**
      * A glow.
      *
      * @param brightestK temperature at which it is as bright as can be shown, in K, above {@link BlackBody#COLDEST_K} and up to
-     *     {@link BlackBody#HOTTEST_K}; 1600 leaves about 400 K of it to be seen
+     *     {@link BlackBody#HOTTEST_K}; 1600 leaves a visible range of about 400 K
      * @return the glow, which never changes
      * @throws IllegalArgumentException if the temperature is outside
      */
@@ -57,9 +60,9 @@ public final class Ember {
     }
 
     /**
-     * Moves a colour some of the way to that of a temperature.
+     * Moves a colour towards that of a temperature.
      *
-     * @param kelvin temperature; above the brightest it counts as that, below {@link BlackBody#COLDEST_K} (and NaN) as that
+     * @param kelvin temperature; above the brightest it counts as the brightest, below {@link BlackBody#COLDEST_K} (and NaN) as that
      * @param share how much of the way, 0 to 1
      * @param rgb linear red, green and blue, 0 to 1, which are changed
      * @param at index of red

@@ -8,7 +8,7 @@ package dev.lampwright.colour;
  */
 public record Emitter(Chromaticity colour, double luminance) {
     /**
-     * Makes an emitter.
+     * Creates an emitter.
      *
      * @throws IllegalArgumentException if it gives no light
      */

@@ -1,9 +1,9 @@
 package dev.lampwright.colour;
 
 /**
- * Turns linear light into a strip's bytes: calibration, white taken out for a strip with a white channel, the strip's own order of
- * channels, rounding. The duty of an LED is linear in its light, so there is no gamma here.
- * {@link StripSpec} describes the strip. Nothing is allocated while encoding; for one strip, frame after frame.
+ * Turns linear light into a strip's bytes: calibration, white extraction for a strip with a white channel, the strip's order of channels,
+ * rounding. The duty of an LED is linear in its light, so there is no gamma here. {@link StripSpec} describes the strip. Encoding allocates
+ * nothing; for one strip, frame after frame.
  */
 public final class Encoder {
     private static final int IN = 4;
@@ -16,7 +16,7 @@ public final class Encoder {
     private final float[] duties = new float[IN];
 
     /**
-     * Makes an encoder that has encoded nothing yet.
+     * Creates an encoder that has encoded nothing yet.
      *
      * @param strip what it encodes for
      */
@@ -31,8 +31,8 @@ public final class Encoder {
     /**
      * Encodes a whole strip.
      *
-     * @param rgba premultiplied linear light, four floats a pixel; what lies outside 0 to 1 is cut off, NaN is dark
-     * @param strip where to write, as many bytes a pixel as the strip has channels
+     * @param rgba premultiplied linear light, four floats per pixel; values outside 0 to 1 are clipped, NaN is dark
+     * @param strip where to write, as many bytes per pixel as the strip has channels
      */
     public void encode(float[] rgba, byte[] strip) {
         if (isPlain) {
@@ -52,7 +52,7 @@ public final class Encoder {
         }
     }
 
-    /** Light as it is, of three channels, on the nearest level: what most strips get. */
+    /** Unchanged light on three channels, rounded to the nearest level: the case of most strips. */
     private void encodePlain(float[] rgba, byte[] strip) {
         int first = source[0];
         int second = source[1];
@@ -84,7 +84,7 @@ public final class Encoder {
         /**
          * Rounds.
          *
-         * @param duty what lies outside 0 to 1 is cut off
+         * @param duty values outside 0 to 1 are clipped
          * @param channel which of the strip's bytes it is for
          * @return the level as an unsigned byte
          */
@@ -104,9 +104,9 @@ public final class Encoder {
     }
 
     /**
-     * Takes the level above or below so that the mean over time is exact: what rounding leaves over is carried to the next frame, channel
-     * by channel (first-order error feedback). A channel is never a whole level off, one that is dark or exactly on a level stays as it
-     * is, and after n frames the mean is off by less than 1/n level. In fixed point, so that the same frames give the same bytes on any
+     * Takes the level above or below so that the mean over time is exact: the rounding error is carried to the next frame, channel by
+     * channel (first-order error feedback). A channel is never a whole level off, one that is dark or exactly on a level stays unchanged,
+     * and after n frames the mean is off by less than 1/n level. In fixed point, so that the same frames give the same bytes on any
      * machine.
      */
     private static final class Dithering implements Rounding {
@@ -119,7 +119,7 @@ public final class Encoder {
         private final int[] carried;
 
         /**
-         * Makes a rounding.
+         * Creates a rounding.
          *
          * @param channels bytes of the strip
          */

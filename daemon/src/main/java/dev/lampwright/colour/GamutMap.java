@@ -1,8 +1,8 @@
 package dev.lampwright.colour;
 
 /**
- * Finds a colour that can be shown for one that cannot: chroma is taken down at equal lightness and hue until cutting off the rest
- * changes the colour less than can just be seen. Source: CSS Color Module Level 4, "Binary Search Gamut Mapping with Local MINDE".
+ * Finds a displayable colour for one that cannot be shown: reduces chroma at equal lightness and hue until clipping the rest changes the
+ * colour less than is just noticeable. Source: CSS Color Module Level 4, "Binary Search Gamut Mapping with Local MINDE".
  */
 final class GamutMap {
     private static final double JUST_NOTICEABLE = 0.02;
@@ -14,7 +14,7 @@ final class GamutMap {
      * Maps.
      *
      * @param colour any colour
-     * @return the same if it can be shown, otherwise the one that stands for it
+     * @return the same if it can be shown, otherwise its replacement
      */
     static Light light(Oklab colour) {
         if (colour.lightness() >= 1) {

@@ -5,17 +5,17 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * Colours from 0 to 1, flowing one into the next or in steps. Everything is worked out beforehand, so that looking up costs little
- * and allocates nothing. A value: immutable, and equal to another of the same stops and the same way between them.
+ * Colours from 0 to 1, flowing one into the next or in steps. Everything is calculated in advance, so that lookups are cheap and allocate
+ * nothing. A value: immutable, and equal to another with the same stops and the same interpolation.
  */
 public final class Gradient {
-    /** From one stop to the next: fine enough that a straight line between two entries is nearer than a quarter of a level of 255. */
+    /** From one stop to the next: fine enough that a straight line between two entries is off by less than a quarter of a level of 255. */
     private static final int PARTS = 256;
 
     private static final int ENTRY = 4;
     private static final int ALPHA = 3;
 
-    /** A share that stands on a stop but for rounding is on its far side. */
+    /** A share that is on a stop except for rounding counts as past it. */
     private static final double ROUNDING = 1e-12;
 
     private final List<Stop> stops;
@@ -25,11 +25,14 @@ public final class Gradient {
     private final int parts;
     private final int lastStretch;
 
-    /** For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha; and one behind, which never counts. */
+    /**
+     * For each stretch from one stop to the next, parts + 1 entries of red, green, blue and alpha; and one after the end, which is never
+     * used.
+     */
     private final float[] table;
 
     /**
-     * Makes a gradient of evenly spaced colours that flow through OKLab.
+     * Creates a gradient of evenly spaced colours that flow through OKLab.
      *
      * @param colours one or more, from 0 to 1
      * @throws IllegalArgumentException if there is none
@@ -59,11 +62,11 @@ public final class Gradient {
     }
 
     /**
-     * Makes a gradient that flows. Before the first stop and after the last it stays as it is there. Where two stops share a place
-     * it changes all at once.
+     * Creates a flowing gradient. It is constant before the first stop and after the last. Where two stops share a place, it changes
+     * abruptly.
      *
      * @param stops one or more, in the order of their places
-     * @param way how to get from each to the next
+     * @param way the interpolation from each to the next
      * @return the gradient
      * @throws IllegalArgumentException if there is none, or they are out of order or not within 0 to 1
      */
@@ -72,7 +75,7 @@ public final class Gradient {
     }
 
     /**
-     * Makes a gradient in steps: each colour holds from its place until the next, the first also before it.
+     * Creates a gradient in steps: each colour applies from its place until the next, the first also before its place.
      *
      * @param stops one or more, in the order of their places
      * @return the gradient
@@ -83,9 +86,9 @@ public final class Gradient {
     }
 
     /**
-     * Looks a colour up.
+     * Looks up a colour.
      *
-     * @param share where in the gradient; what is outside 0 to 1 counts as the nearer end, and NaN as 0
+     * @param share where in the gradient; values outside 0 to 1 count as the nearer end, and NaN as 0
      * @param rgb where to write linear red, green and blue, not multiplied with alpha
      * @param at index of red
      */
@@ -111,7 +114,7 @@ public final class Gradient {
     }
 
     /**
-     * Looks a colour and its alpha up at once.
+     * Looks up a colour and its alpha together.
      *
      * @param share where in the gradient, as for {@link #colour}
      * @param rgba where to write linear red, green and blue, not multiplied with alpha, and alpha
@@ -122,14 +125,14 @@ public final class Gradient {
     }
 
     /**
-     * Looks colours up one after the other, with their alpha.
+     * Looks up consecutive colours, with their alpha.
      *
-     * @param first where in the gradient the first stands
-     * @param step how much further the next one stands, 0 or more
-     * @param round whether what is outside 0 to 1 goes on at the other end, rather than counting as the nearer one
-     * @param rgba where to write them, as {@link #colourAndAlpha} does: entry {@code from} up to but without {@code to}, four floats each
+     * @param first where in the gradient the first is
+     * @param step distance to the next one, 0 or more
+     * @param round whether values outside 0 to 1 wrap around to the other end, rather than counting as the nearer one
+     * @param rgba where to write them, as {@link #colourAndAlpha} does: entry {@code from} up to but excluding {@code to}, four floats each
      * @param from entry of the first
-     * @param to entry behind the last
+     * @param to entry after the last
      */
     public void along(double first, double step, boolean round, float[] rgba, int from, int to) {
         double share = ROUNDING + (round ? first - Math.floor(first) : first);
@@ -162,7 +165,7 @@ public final class Gradient {
         rgba[at + ALPHA] = table[here + ALPHA] + (table[here + ENTRY + ALPHA] - table[here + ALPHA]) * rest;
     }
 
-    /** By the stops and the way between them; what is worked out from them is then the same as well. */
+    /** Compares the stops and the interpolation; everything calculated from them is then equal as well. */
     @Override
     public boolean equals(Object other) {
         return other instanceof Gradient gradient
@@ -180,7 +183,7 @@ public final class Gradient {
         return table[index] + (table[index + ENTRY] - table[index]) * rest;
     }
 
-    /** The entry and how far it is to the next. */
+    /** The entry and the distance to the next. */
     private float place(double share) {
         int stretch = 0;
         while (stretch < lastStretch && share >= places[stretch + 1]) {

@@ -12,7 +12,7 @@ final class HexColour {
     /**
      * Reads digits.
      *
-     * @param digits what stands after the number sign
+     * @param digits the text after the number sign
      * @return the colour, if there are 3, 4, 6 or 8 digits and nothing else
      */
     static Optional<Colour> of(String digits) {

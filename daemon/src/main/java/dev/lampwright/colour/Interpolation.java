@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
- * The way from one colour to the next: straight through OKLab, or round its hues. Source of the hue rules: CSS Color Module Level 4,
+ * The way from one colour to the next: straight through OKLab, or around the hue circle. Source of the hue rules: CSS Color Module Level 4,
  * "Hue Interpolation".
  */
 public enum Interpolation {
@@ -16,7 +16,7 @@ public enum Interpolation {
             return 0;
         }
     },
-    /** Round the hues by the shorter arc; colourful all the way. */
+    /** Around the hue circle by the shorter arc; colourful all the way. */
     OKLCH_SHORTER("oklch shorter") {
         @Override
         double turn(double from, double to) {
@@ -27,7 +27,7 @@ public enum Interpolation {
             return arc < -HALF ? arc + FULL : arc;
         }
     },
-    /** Round the hues by the longer arc; equal hues make a full turn. */
+    /** Around the hue circle by the longer arc; equal hues make a full turn. */
     OKLCH_LONGER("oklch longer") {
         @Override
         double turn(double from, double to) {
@@ -65,12 +65,12 @@ public enum Interpolation {
     }
 
     /**
-     * Reads a way.
+     * Reads an interpolation.
      *
      * @param text {@code oklab}, {@code oklch} (the shorter arc) or {@code oklch} and {@code shorter}, {@code longer}, {@code increasing}
-     *     or {@code decreasing}; case does not count, and the words {@code in} and {@code hue} of CSS may stand round it
+     *     or {@code decreasing}; case does not count, and the words {@code in} and {@code hue} of CSS may surround it
      * @return the way
-     * @throws IllegalArgumentException if it is none; the message says what would be
+     * @throws IllegalArgumentException if it is not valid; the message says what would be
      */
     public static Interpolation parse(String text) {
         String bare = String.join(" ", text.strip().toLowerCase(Locale.ROOT).split("\\s+"));

@@ -1,7 +1,7 @@
 package dev.lampwright.colour;
 
 /**
- * A colour as linear light with the primaries and the white of sRGB: twice the number is twice the light.
+ * A colour as linear light with the primaries and the white of sRGB: doubling the number doubles the light.
  *
  * @param red 0 to 1
  * @param green 0 to 1
@@ -11,7 +11,7 @@ public record Light(float red, float green, float blue) {
     /** No light. */
     public static final Light BLACK = new Light(0, 0, 0);
 
-    /** All the light there is. */
+    /** Full light. */
     public static final Light WHITE = new Light(1, 1, 1);
 
     /**

@@ -7,7 +7,7 @@ final class Matrix {
     private final double[] cells;
 
     /**
-     * Makes a matrix.
+     * Creates a matrix.
      *
      * @param cells nine numbers, row by row
      */
@@ -16,7 +16,7 @@ final class Matrix {
     }
 
     /**
-     * Makes a matrix that has numbers on its diagonal only.
+     * Creates a matrix with numbers on its diagonal only.
      *
      * @param first of the first row
      * @param second of the second row
@@ -28,7 +28,7 @@ final class Matrix {
     }
 
     /**
-     * Makes a matrix of columns.
+     * Creates a matrix from columns.
      *
      * @param first the first column
      * @param second the second column
@@ -90,7 +90,7 @@ final class Matrix {
     }
 
     /**
-     * Turns round what the matrix does.
+     * Inverts the matrix.
      *
      * @return the inverse
      * @throws ArithmeticException if there is none
@@ -127,7 +127,7 @@ final class Matrix {
         return cell(row, 0) * column.first() + cell(row, 1) * column.second() + cell(row, 2) * column.third();
     }
 
-    /** Rows and columns go round, which gives the cofactor its sign. */
+    /** Rows and columns wrap around, which gives the cofactor its sign. */
     private double cofactor(int row, int column) {
         int below = (row + 1) % 3;
         int last = (row + 2) % 3;

@@ -14,7 +14,7 @@ final class Mix {
     private final double turn;
 
     /**
-     * Makes a mix.
+     * Creates a mix.
      *
      * @param from where it starts
      * @param to where it ends
@@ -31,7 +31,7 @@ final class Mix {
         turn = hueless ? 0 : way.turn(this.from[HUE], this.to[HUE]);
     }
 
-    /** What is missing in one is taken from the other. A colour whose alpha is missing twice does not cover. */
+    /** A component missing in one is taken from the other. If alpha is missing in both, the colour is transparent. */
     private void fillMissing(int i) {
         if (Double.isNaN(from[i])) {
             from[i] = Double.isNaN(to[i]) ? 0 : to[i];
@@ -55,7 +55,7 @@ final class Mix {
      * The colour on the way.
      *
      * @param share how far, 0 to 1
-     * @return the colour, not multiplied with alpha, not held to what can be shown
+     * @return the colour, not multiplied with alpha, not mapped to what can be shown
      */
     Oklab colour(double share) {
         double lightness = covered(0, share);
@@ -66,7 +66,7 @@ final class Mix {
         return new Oklab(lightness, second, covered(HUE, share));
     }
 
-    /** A coordinate, interpolated as multiplied with alpha, and divided by it again. */
+    /** A coordinate, interpolated premultiplied with alpha, and divided by it again. */
     private double covered(int i, double share) {
         double multiplied = between(from[i] * from[ALPHA], to[i] * to[ALPHA], share);
         double alpha = alpha(share);

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** The colours that CSS has names for. Source: CSS Color Module Level 4, "Named Colors". */
+/** The named colours of CSS. Source: CSS Color Module Level 4, "Named Colors". */
 final class NamedColours {
     private static final Map<String, String> DIGITS = read();
 
@@ -19,8 +19,8 @@ final class NamedColours {
     /**
      * Finds a colour.
      *
-     * @param name in small letters
-     * @return the colour, if there is one of that name
+     * @param name in lower case
+     * @return the colour, if there is one with that name
      */
     static Optional<Colour> find(String name) {
         return Optional.ofNullable(DIGITS.get(name)).flatMap(HexColour::of);

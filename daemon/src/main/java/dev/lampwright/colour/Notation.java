@@ -7,9 +7,9 @@ import java.util.Optional;
 /**
  * A colour function of CSS, and how its values are written. Source: CSS Color Module Level 4, the tables of percent reference ranges.
  *
- * @param space what its values are coordinates of
+ * @param space the space of its values
  * @param channels how each of the three is written
- * @param hasCommas whether the older writing with commas is allowed
+ * @param hasCommas whether the older notation with commas is allowed
  * @param example how to write it well
  */
 record Notation(Space space, List<Channel> channels, boolean hasCommas, String example) {
@@ -51,7 +51,7 @@ record Notation(Space space, List<Channel> channels, boolean hasCommas, String e
     /**
      * Finds a function that is named after its space.
      *
-     * @param name in small letters
+     * @param name in lower case
      * @return the function, if there is one
      */
     static Optional<Notation> function(String name) {
@@ -61,7 +61,7 @@ record Notation(Space space, List<Channel> channels, boolean hasCommas, String e
     /**
      * Finds a space of the function {@code color()}.
      *
-     * @param name in small letters
+     * @param name in lower case
      * @return what may follow the name, if there is such a space
      */
     static Optional<Notation> color(String name) {

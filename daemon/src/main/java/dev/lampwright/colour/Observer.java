@@ -10,7 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
-/** The CIE 1931 standard observer, 2°: what an eye makes of a spectrum. The table names its source. */
+/** The CIE 1931 standard observer, 2°: how an eye responds to a spectrum. The table names its source. */
 final class Observer {
     private static final double STEP_M = 5e-9;
     private static final double M_PER_NM = 1e-9;
@@ -19,9 +19,9 @@ final class Observer {
     private Observer() {}
 
     /**
-     * Sums a spectrum up.
+     * Integrates a spectrum.
      *
-     * @param spectrum from the wavelength in metres to the power there, for each metre of wavelength
+     * @param spectrum from the wavelength in metres to the power there, per metre of wavelength
      * @return CIE X, Y and Z, in the unit of power
      */
     static Triple xyz(DoubleUnaryOperator spectrum) {

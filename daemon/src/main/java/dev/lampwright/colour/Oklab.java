@@ -1,8 +1,8 @@
 package dev.lampwright.colour;
 
 /**
- * A colour in OKLab, where equal steps look alike. Source: B. Ottosson, "A perceptual color space for image processing", 2020, with
- * the matrices as CSS Color Module Level 4 gives them: recalculated so that white is exactly neutral.
+ * A colour in OKLab, where equal steps look equal. Source: B. Ottosson, "A perceptual color space for image processing", 2020, with the
+ * matrices of CSS Color Module Level 4: recalculated so that white is exactly neutral.
  *
  * @param lightness 0 to 1
  * @param a green to red, about −0.4 to 0.4
@@ -51,19 +51,19 @@ public record Oklab(double lightness, double a, double b) {
     }
 
     /**
-     * To linear light. What cannot be shown is mapped to what can, as CSS Color Module Level 4, "Gamut Mapping", has it.
+     * To linear light. Colours that cannot be shown are mapped as in CSS Color Module Level 4, "Gamut Mapping".
      *
-     * @return the same colour, or the one that stands for it
+     * @return the same colour, or its replacement
      */
     public Light light() {
         return GamutMap.light(this);
     }
 
     /**
-     * How far another colour is away: deltaEOK, the distance in OKLab. Source: CSS Color Module Level 4, "Color Difference".
+     * The distance to another colour: deltaEOK, the distance in OKLab. Source: CSS Color Module Level 4, "Color Difference".
      *
      * @param other the other colour
-     * @return 0 for the same; about 0.02 can just be seen; black to white is 1
+     * @return 0 for the same; about 0.02 is just noticeable; black to white is 1
      */
     public double difference(Oklab other) {
         return Math.hypot(lightness - other.lightness, Math.hypot(a - other.a, b - other.b));

@@ -4,11 +4,11 @@ package dev.lampwright.colour;
  * OKLab in polar form.
  *
  * @param lightness 0 to 1
- * @param chroma 0 to about 0.4, not below
+ * @param chroma 0 to about 0.4, never negative
  * @param hue in degrees, from red towards yellow; any number of turns
  */
 record Oklch(double lightness, double chroma, double hue) {
-    /** Up to this chroma the hue says nothing. Source: CSS Color Module Level 4, "Specifying Oklab and OkLCh". */
+    /** Up to this chroma the hue is meaningless. Source: CSS Color Module Level 4, "Specifying Oklab and OkLCh". */
     static final double POWERLESS_BELOW = 0.000004;
 
     static Oklch of(Oklab lab) {

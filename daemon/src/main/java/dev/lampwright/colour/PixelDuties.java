@@ -1,8 +1,8 @@
 package dev.lampwright.colour;
 
 /**
- * Works the duties of one pixel out: calibration, then what white LEDs take over. A colour that the strip cannot show keeps its
- * luminance and moves straight towards grey until it can; one that is too strong keeps its chromaticity and gets darker.
+ * Calculates the duties of one pixel: calibration, then what white LEDs take over. A colour that the strip cannot show keeps its luminance
+ * and moves straight towards grey until it can be shown; one that is too strong keeps its chromaticity and gets darker.
  */
 final class PixelDuties {
     /** Places of the duties. */
@@ -26,9 +26,9 @@ final class PixelDuties {
     private final boolean hasWhite;
 
     /**
-     * Makes a drive.
+     * Creates one.
      *
-     * @param calibration what is known of the strip
+     * @param calibration what is known about the strip
      * @param hasWhite whether the strip has white LEDs
      */
     PixelDuties(Calibration calibration, boolean hasWhite) {
@@ -53,11 +53,11 @@ final class PixelDuties {
     }
 
     /**
-     * Works out one pixel.
+     * Calculates one pixel.
      *
      * @param rgba linear light
-     * @param at index of the pixel's red; what lies outside 0 to 1 is cut off, NaN is dark
-     * @param duties where to write the duties of red, green, blue and white, 0 to 1 but for rounding
+     * @param at index of the pixel's red; values outside 0 to 1 are clipped, NaN is dark
+     * @param duties where to write the duties of red, green, blue and white, 0 to 1 except for rounding
      */
     void pixel(float[] rgba, int at, float[] duties) {
         float r = cut(rgba[at]);
@@ -80,7 +80,7 @@ final class PixelDuties {
         }
     }
 
-    /** Numbers of its own rather than places in an array: those the compiler can keep in registers from pixel to pixel. */
+    /** Separate numbers rather than an array, so that the compiler can keep them in registers from pixel to pixel. */
     private record Row(float ofRed, float ofGreen, float ofBlue) {
         static Row of(Matrix matrix, int row) {
             return new Row((float) matrix.cell(row, 0), (float) matrix.cell(row, 1), (float) matrix.cell(row, 2));

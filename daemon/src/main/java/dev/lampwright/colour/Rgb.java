@@ -1,9 +1,9 @@
 package dev.lampwright.colour;
 
 /**
- * Linear light with the primaries and the white of sRGB, not held to what can be shown.
+ * Linear light with the primaries and the white of sRGB, not mapped to what can be shown.
  *
- * @param red 0 to 1 where it can be shown
+ * @param red 0 to 1 if it can be shown
  * @param green 0 to 1 where it can be shown
  * @param blue 0 to 1 where it can be shown
  */
@@ -84,7 +84,7 @@ record Rgb(double red, double green, double blue) {
     /**
      * The light, channel by channel.
      *
-     * @return the same, with what cannot be shown cut off
+     * @return the same, with what cannot be shown clipped
      */
     Light light() {
         Rgb shown = clipped();

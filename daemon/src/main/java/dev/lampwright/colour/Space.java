@@ -28,7 +28,7 @@ enum Space {
     OKLCH(Role.LIGHTNESS, Role.COLOURFULNESS, Role.HUE);
 
     /**
-     * What a coordinate tells; a coordinate of one space is analogous to that with the same role in another. Source: "Interpolating
+     * The meaning of a coordinate; a coordinate of one space is analogous to the one with the same role in another. Source: "Interpolating
      * with Missing Components".
      */
     enum Role {
@@ -55,7 +55,7 @@ enum Space {
     }
 
     /**
-     * What the coordinates tell.
+     * The meaning of the coordinates.
      *
      * @return three roles, in the order in which the coordinates are written
      */

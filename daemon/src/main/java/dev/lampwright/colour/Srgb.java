@@ -1,8 +1,6 @@
 package dev.lampwright.colour;
 
-/**
- * The transfer function of sRGB. Source: IEC 61966-2-1:1999, section 5.2; below zero it is mirrored, as CSS Color Module Level 4 has it.
- */
+/** The transfer function of sRGB. Source: IEC 61966-2-1:1999, section 5.2; below zero it is mirrored, as in CSS Color Module Level 4. */
 public final class Srgb {
     private static final double LINEAR_BELOW = 0.04045;
     private static final double SLOPE = 12.92;

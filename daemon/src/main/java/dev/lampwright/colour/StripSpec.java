@@ -1,20 +1,20 @@
 package dev.lampwright.colour;
 
 /**
- * Describes how a strip takes light: its channels and what its LEDs make of their duties. Immutable; one description makes as many
- * encoders as are asked for.
+ * Describes how a strip takes light: its channels and what its LEDs make of their duties. Immutable; one description can make any number of
+ * encoders.
  *
  * @param pixels how many there are, 0 or more
  * @param order the strip's order of channels, a permutation of {@code RGB} or of {@code RGBW}
- * @param calibration what is known of its LEDs
- * @param dithering whether what rounding leaves over is carried to the next frame, so that the mean over time is exact. A pixel much
- *     darker than one level then blinks slowly, at its share of a level times the frame rate
+ * @param calibration what is known about its LEDs
+ * @param dithering whether the rounding error is carried to the next frame, so that the mean over time is exact. A pixel much darker than
+ *     one level then blinks slowly, at its share of a level times the frame rate
  */
 public record StripSpec(int pixels, String order, Calibration calibration, boolean dithering) {
     /**
      * Checks the strip.
      *
-     * @throws IllegalArgumentException if the order is none, or there are fewer pixels than none
+     * @throws IllegalArgumentException if the order is not valid, or the number of pixels is negative
      */
     public StripSpec {
         requireOrder(order);
@@ -24,7 +24,7 @@ public record StripSpec(int pixels, String order, Calibration calibration, boole
     }
 
     /**
-     * A strip of which nothing is known but its order, without dithering.
+     * A strip of which only the order is known, without dithering.
      *
      * @param pixels how many there are, 0 or more
      * @param order its order of channels
@@ -45,7 +45,7 @@ public record StripSpec(int pixels, String order, Calibration calibration, boole
     }
 
     /**
-     * Makes what turns light into this strip's bytes.
+     * Creates the encoder that turns light into this strip's bytes.
      *
      * @return a new encoder, which has carried nothing over yet
      */

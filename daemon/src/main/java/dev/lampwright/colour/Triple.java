@@ -3,7 +3,7 @@ package dev.lampwright.colour;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * Three coordinates of a colour, in whatever space is meant.
+ * Three coordinates of a colour, in any space.
  *
  * @param first such as red, X, L or hue
  * @param second such as green, Y, a or saturation

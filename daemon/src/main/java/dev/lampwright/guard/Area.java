@@ -7,16 +7,16 @@ import java.util.stream.IntStream;
 final class Area extends Regions {
     private final int[] lights;
     private final long[] weights;
-    /** Where each stretch of neighbouring lights of the same weight begins among the lights, and where the last one ends. */
+    /** Where each stretch of neighbouring lights with the same weight begins, and where the last one ends. */
     private final int[] stretches;
 
     /**
-     * Makes an area.
+     * Creates an area.
      *
      * @param lights which lights, 1 or more
-     * @param weights what each counts for, in any unit
+     * @param weights the weight of each, in any unit
      * @param depth how many transitions of each are remembered, see {@link Traces}
-     * @throws IllegalArgumentException if nothing counts
+     * @throws IllegalArgumentException if all weights are 0
      */
     Area(int[] lights, long[] weights, int depth) {
         super(1, Arrays.stream(weights).sum(), depth);
@@ -28,7 +28,7 @@ final class Area extends Regions {
                 .toArray();
     }
 
-    /** An area whose lights all count for the same. */
+    /** An area in which all lights have the same weight. */
     static Area ofEqual(int[] lights, int depth) {
         long[] weights = new long[lights.length];
         Arrays.fill(weights, 1);

@@ -10,11 +10,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** The lights that are judged together beside each light and each run of pixels: the whole strip, each zone, and all the light in the room. */
+/**
+ * The lights that are judged together, in addition to each light and each run of pixels: the whole strip, each zone, and all the light in
+ * the room.
+ */
 final class Areas {
     /**
-     * Light per watt of colour pixels and of white lamps, 40 and 100 lm/W. Assumed, after what makers of such strips state; from memory. It
-     * only decides how much a lamp and the strip count beside each other, since both are judged by themselves too.
+     * Light per watt of colour pixels and of white lamps, 40 and 100 lm/W. Assumed from what manufacturers of such strips state; from
+     * memory. It only decides how much a lamp and the strip count relative to each other, since both are also judged separately.
      */
     private static final int COLOUR_LIGHT_PER_WATT = 2;
 
@@ -33,7 +36,7 @@ final class Areas {
     }
 
     /**
-     * The areas of what is fitted.
+     * The areas of the fitted lights.
      *
      * @param setup the controller's set-up
      * @param fitting what looks are made for
@@ -58,7 +61,7 @@ final class Areas {
         return areas;
     }
 
-    /** Everything at once, each light by the light that it gives, which is taken for its power times what such a light makes of it. */
+    /** Everything together, each light weighted by its light output, estimated as its power times the efficacy of its kind. */
     private Area room() {
         List<String> names = fitting.dimmerNames();
         long[] weights = new long[fitting.pixels() + names.size()];

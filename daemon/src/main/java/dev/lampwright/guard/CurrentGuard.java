@@ -6,9 +6,9 @@ import dev.lampwright.protocol.SupplyDraw;
 import java.util.Arrays;
 
 /**
- * Keeps each supply under its ceiling. A frame that asks for too much is dimmed before it leaves, rank by rank: the lowest until it is
- * dark, then the next, and the highest last. Afterwards the light comes up again gently, as {@link Recovery} says. Reckons in whole
- * numbers from the very bytes that leave, and rounds only down. Allocates nothing.
+ * Keeps each supply under its ceiling. A frame that demands too much is dimmed before it is sent, rank by rank: the lowest until it is
+ * dark, then the next, and the highest last. Afterwards the light rises again gently, as {@link Recovery} says. Calculates in whole numbers
+ * from the exact bytes that are sent, and rounds only down. Allocates nothing.
  */
 public final class CurrentGuard {
     private final SupplyDraw draw;
@@ -23,12 +23,12 @@ public final class CurrentGuard {
     private boolean isSteady;
 
     /**
-     * Makes a guard.
+     * Creates a guard.
      *
      * @param setup what is fitted, and the ceilings
      * @param ranks in which order lights are dimmed, for the same pixels and dimmers
      * @param framesPerSecond rate of the frames, 1 or more
-     * @param riseSeconds how long dimmed light takes from dark to full once it may, above 0
+     * @param riseSeconds how long dimmed light takes from dark to full once it is allowed, above 0
      * @throws IllegalArgumentException if the rate or the time is out of its range
      */
     public CurrentGuard(Setup setup, Ranks ranks, int framesPerSecond, double riseSeconds) {
@@ -45,10 +45,10 @@ public final class CurrentGuard {
     }
 
     /**
-     * Dims a frame where it asks for more than a supply may give.
+     * Dims a frame that demands more than a supply may deliver.
      *
-     * @param frame the frame about to leave; afterwards no supply is over its ceiling, unless the dark strip alone is: then everything
-     *     on that supply is dark
+     * @param frame the frame about to be sent; afterwards no supply is over its ceiling, unless the dark strip alone is: then everything on
+     *     that supply is dark
      */
     public void hold(Frame frame) {
         weighRanks(frame);
@@ -77,12 +77,12 @@ public final class CurrentGuard {
         }
     }
 
-    /** Whether the frame that was held last would be dimmed in the same way again, as no light is on its way up. */
+    /** Whether the last frame would be dimmed in the same way again, because no light is rising. */
     boolean isSteady() {
         return isSteady;
     }
 
-    /** Lets a frame pass that asks for the same as the last, while this {@link #isSteady}. */
+    /** Passes a frame that demands the same as the last, while this {@link #isSteady}. */
     void pass() {
         for (Recovery[] supply : recoveries) {
             for (Recovery recovery : supply) {
@@ -93,7 +93,7 @@ public final class CurrentGuard {
     }
 
     /**
-     * Whether a frame may leave.
+     * Whether a frame may be sent.
      *
      * @param frame a frame of the set-up's size
      * @return true if no supply is over its ceiling, or what is on it is dark
@@ -109,9 +109,9 @@ public final class CurrentGuard {
     }
 
     /**
-     * Notes what a frame takes.
+     * Records what a frame draws.
      *
-     * @param frame the frame that leaves
+     * @param frame the frame that is sent
      */
     void weigh(Frame frame) {
         for (int supply = 0; supply < grains.length; supply++) {
@@ -120,7 +120,7 @@ public final class CurrentGuard {
     }
 
     /**
-     * What the last frame takes from a supply.
+     * What the last frame draws from a supply.
      *
      * @param supply its index
      * @return mA, rounded up
@@ -130,8 +130,8 @@ public final class CurrentGuard {
     }
 
     /**
-     * How many frames left darker than they were asked for, because of a ceiling: those that asked for too much, and those in the ten
-     * seconds and the slow rise afterwards.
+     * How many frames were sent darker than requested because of a ceiling: those that demanded too much, and those in the ten seconds and
+     * the slow rise afterwards.
      *
      * @return frames since the start
      */
@@ -164,7 +164,7 @@ public final class CurrentGuard {
         }
     }
 
-    /** What pixels take, from one up to but without another, in grains. */
+    /** What pixels draw, from one up to but excluding another, in grains. */
     private long load(byte[] bytes, int from, int to) {
         long load = 0;
         for (int channel = 0; channel < channels; channel++) {
@@ -177,7 +177,7 @@ public final class CurrentGuard {
         return load;
     }
 
-    /** Notes what a frame takes of which the loads are known. */
+    /** Records what a frame with known loads draws. */
     private void weighLoads() {
         for (int supply = 0; supply < grains.length; supply++) {
             grains[supply] = draw.idle(supply);
@@ -187,7 +187,7 @@ public final class CurrentGuard {
         }
     }
 
-    /** Works out the factors that this frame needs: the highest rank takes what it asks for, the next what is left, and so on. */
+    /** Calculates the factors that this frame needs: the highest rank gets what it demands, the next what is left, and so on. */
     private void need(int supply) {
         long room = draw.limit(supply) - draw.idle(supply);
         if (room < 0) {

@@ -9,13 +9,13 @@ import java.util.List;
 
 /**
  * Shows no more than three flashes in any one second. Source: WCAG 2.2, success criterion 2.3.1, and "general flash and red flash
- * thresholds"; its exceptions for small areas and fine patterns do not apply. Judged are the very bytes that leave: each light by itself,
- * each run of eight neighbouring pixels, each zone, the whole strip, and all the light in the room. Where a region would go on to a fourth
- * flash it is held: it shows what it showed before, and stays like that while the wanted light would go on flashing. The frame before is
- * lawful in every region, so holding is always possible. Allocates nothing.
+ * thresholds"; its exceptions for small areas and fine patterns do not apply. Judges the exact bytes that are sent: each light by itself,
+ * each run of eight neighbouring pixels, each zone, the whole strip, and all the light in the room. A region that would continue to a
+ * fourth flash is held: it shows what it showed before, and keeps doing so while the wanted light would keep flashing. The previous frame
+ * is within the limit in every region, so holding is always possible. Allocates nothing.
  *
- * <p>Comes after the current guard and only ever mixes frames that are under the ceiling. Where such a mixture is over it, because one
- * region is held bright and another has become brighter, the whole frame before stays.
+ * <p>Comes after the current guard and only mixes frames that are under the ceiling. If such a mixture is over it, because one region is
+ * held bright and another has become brighter, the whole previous frame stays.
  */
 public final class FlashGuard {
     private final LightReader lights;
@@ -36,12 +36,12 @@ public final class FlashGuard {
     private long lastRed = -1;
 
     /**
-     * Makes a guard that has seen nothing.
+     * Creates a guard that has seen nothing.
      *
      * @param setup what is fitted to the controller
      * @param fitting what looks are made for, on the same strip and dimmers
-     * @param volts voltage of each supply, by its index; {@link GuardSettings#USUAL_VOLTS} where it is missing
-     * @param framesPerSecond the most frames in a second, 1 or more
+     * @param volts voltage of each supply, by its index; {@link GuardSettings#USUAL_VOLTS} if missing
+     * @param framesPerSecond the maximum frames per second, 1 or more
      * @throws IllegalArgumentException if the rate is out of its range
      */
     public FlashGuard(Setup setup, Fitting fitting, List<Double> volts, int framesPerSecond) {
@@ -65,9 +65,9 @@ public final class FlashGuard {
     }
 
     /**
-     * Goes on from what another guard has shown on the same lights, however they are grouped.
+     * Continues from what another guard has shown on the same lights, however they are grouped.
      *
-     * @param before a guard of as many pixels and dimmers, in the same order, at the same rate
+     * @param before a guard with equally many pixels and dimmers, in the same order, at the same rate
      */
     void takeOver(FlashGuard before) {
         history = before.history;
@@ -80,12 +80,12 @@ public final class FlashGuard {
         }
     }
 
-    /** How late light usually is, in ns. */
+    /** Sets how late light usually is, in ns. */
     void expectLate(long nanos) {
         history.expectLate(nanos);
     }
 
-    /** How late light has been recently, in ns. */
+    /** Sets how late light has been recently, in ns. */
     void wereLate(long nanos) {
         history.wereLate(nanos);
     }
@@ -98,10 +98,10 @@ public final class FlashGuard {
     /**
      * Holds what would flash too often.
      *
-     * @param frame the frame about to leave, which the ceiling allows; afterwards one that both limits allow
-     * @param nanos its time, later than that of the frame before
+     * @param frame the frame about to be sent, which the ceiling allows; afterwards one that both limits allow
+     * @param nanos its time, later than that of the previous frame
      * @param ceiling the guard of the ceiling
-     * @return whether anything is held or on its way back, so that the frame may be another one now
+     * @return whether anything is held or returning, so that the frame may have changed
      */
     public boolean hold(Frame frame, long nanos, CurrentGuard ceiling) {
         history.moveTo(nanos);
@@ -125,16 +125,16 @@ public final class FlashGuard {
     }
 
     /**
-     * Lets a frame pass that is the same as the last, while this {@link #isFree}.
+     * Passes a frame that is the same as the last, while this {@link #isFree}.
      *
-     * @param nanos its time, later than that of the frame before
+     * @param nanos its time, later than that of the previous frame
      */
     void pass(long nanos) {
         history.moveTo(nanos);
     }
 
     /**
-     * How many frames were not quite what was wanted.
+     * How many frames were not exactly as wanted.
      *
      * @return frames since the start
      */
@@ -142,7 +142,7 @@ public final class FlashGuard {
         return heldFrames;
     }
 
-    /** Whether no light is held or on its way back, so that the last frame was what was wanted. */
+    /** Whether no light is held or returning, so that the last frame was as wanted. */
     boolean isFree() {
         for (int i = 0; i < all.size(); i++) {
             if (all.get(i).count() > 0) {
@@ -165,8 +165,8 @@ public final class FlashGuard {
     }
 
     /**
-     * Mixes what is held with what is wanted. A light in several regions follows the one that shows the least of what is wanted. What a
-     * larger region wants is what the smaller ones leave of it: otherwise a pixel that is held would hold its neighbours for good.
+     * Mixes what is held with what is wanted. A light in several regions follows the one that shows the smallest share of what is wanted.
+     * The wanted light of a larger region is what the smaller ones leave of it: otherwise a held pixel would hold its neighbours for good.
      *
      * @return whether any region is not free
      */
@@ -202,8 +202,8 @@ public final class FlashGuard {
     }
 
     /**
-     * Holds regions that break the limit, single lights first, then runs, then areas, the smallest first; what is held is looked at again
-     * before anything larger is.
+     * Holds regions that break the limit, single lights first, then runs, then areas, the smallest first; what is held is checked again
+     * before anything larger.
      *
      * @return whether any was held
      */
@@ -223,7 +223,7 @@ public final class FlashGuard {
         return any;
     }
 
-    /** After one that is held, goes on with the first that has no light in common with it, as the light of the others is another now. */
+    /** After a held region, continues with the first that shares no light with it, because the light of the others has changed. */
     private boolean holdFlashing(Holding holding, Frame frame, long nanos) {
         Regions regions = holding.regions();
         boolean any = false;
@@ -262,7 +262,7 @@ public final class FlashGuard {
         }
     }
 
-    /** What was searched for flashes and left as it was need not be gone through again. */
+    /** What has been searched for flashes and left unchanged need not be searched again. */
     private void show(Frame frame, boolean searched) {
         if (!isShown(frame)) {
             keep(history.newest() + 1, searched);
@@ -272,8 +272,8 @@ public final class FlashGuard {
     }
 
     /**
-     * Whether any light has been saturated red as far as the history goes back. Otherwise no change counts as a red flash, and the first red is
-     * one at most, which is lawful.
+     * Whether any light has been saturated red as far as the history goes back. Otherwise no change counts as a red flash, and the first
+     * red is one at most, which is allowed.
      */
     private boolean redCounts() {
         return lastRed >= history.oldest();
@@ -287,7 +287,7 @@ public final class FlashGuard {
         return measure.isAnyRed(0, lights.count());
     }
 
-    /** Follows red only while it counts. With the next red the traces may be one transition behind, for which {@link Recount} has room. */
+    /** Follows red only while it counts. With the next red, the traces may be one transition behind, which {@link Recount} allows for. */
     private void keep(long number, boolean searched) {
         boolean withRed = redWillCount();
         lastRed = isRed() ? number : lastRed;

@@ -6,11 +6,11 @@ import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Measures how often light would flash if nothing held it, in the regions and by the measures of {@link FlashGuard}. */
+/** Measures how often light would flash without limits, in the regions and by the measures of {@link FlashGuard}. */
 public final class FlashMeter {
     private static final long SECOND = 1_000_000_000L;
     private static final int TRANSITIONS_PER_FLASH = 2;
-    /** The most that {@link Traces} can remember: 32 flashes in a second. */
+    /** The maximum that {@link Traces} can remember: 32 flashes in a second. */
     private static final int DEPTH = 64;
 
     private final LightReader lights;
@@ -19,7 +19,7 @@ public final class FlashMeter {
     private int most;
 
     /**
-     * Makes a meter that has seen nothing.
+     * Creates a meter that has seen nothing.
      *
      * @param setup what is fitted to the controller
      * @param fitting what looks are made for, on the same strip and dimmers
@@ -34,10 +34,10 @@ public final class FlashMeter {
     }
 
     /**
-     * Looks at a frame.
+     * Evaluates a frame.
      *
-     * @param frame a frame of what is fitted
-     * @param nanos its time, later than that of the frame before
+     * @param frame a frame for the fitted lights
+     * @param nanos its time, later than that of the previous frame
      */
     public void see(Frame frame, long nanos) {
         lights.read(frame);
@@ -52,7 +52,7 @@ public final class FlashMeter {
     }
 
     /**
-     * How often the light that flashed most did so.
+     * How often the most flashing light flashed.
      *
      * @return the most flashes in any second, 32 at most
      */

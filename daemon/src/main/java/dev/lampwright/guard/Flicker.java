@@ -1,6 +1,6 @@
 package dev.lampwright.guard;
 
-/** How some regions flicker: their general flashes, and their red flashes by both definitions of the standard. */
+/** How regions flicker: their general flashes, and their red flashes by both definitions of the standard. */
 final class Flicker {
     private final Traces general;
     private final Traces red;
@@ -8,7 +8,7 @@ final class Flicker {
     private final boolean hasHue;
 
     /**
-     * Makes one without a past.
+     * Creates one without a past.
      *
      * @param regions how many regions
      * @param weight sum of the weights of the lights in each
@@ -21,14 +21,14 @@ final class Flicker {
         hasHue = weight == 1;
     }
 
-    /** The least change of luminance that is a transition: 10 % of the maximum relative luminance. */
+    /** The smallest change of luminance that is a transition: 10 % of the maximum relative luminance. */
     static long luminanceStep(long weight) {
         return LightMeasure.FULL_LUMINANCE / 10 * weight;
     }
 
     /**
-     * The least change of redness that is a transition: more than 20 of 320, so the least sum above a sixteenth of full red. Source: WCAG
-     * 2.0 and 2.1, working definition of a pair of opposing transitions involving a saturated red.
+     * The smallest change of redness that is a transition: more than 20 of 320, so the smallest sum above a sixteenth of full red. Source:
+     * WCAG 2.0 and 2.1, working definition of a pair of opposing transitions involving a saturated red.
      */
     private static long rednessStep(long weight) {
         return LightReader.FULL * weight / LightMeasure.REDNESS_PER_STEP + 1;
@@ -49,7 +49,7 @@ final class Flicker {
         return hue;
     }
 
-    /** Begins a search for moves through all regions. */
+    /** Starts a search for moves through all regions. */
     void beginSearch() {
         general.beginSearch();
         red.beginSearch();
@@ -57,7 +57,7 @@ final class Flicker {
     }
 
     /**
-     * The first region, from one on, of which what is seen would be more than a continuation.
+     * The first region, from a given one on, whose light would be more than a continuation.
      *
      * @param withRed whether red flashes count as well
      * @return the number of regions if none is
@@ -76,7 +76,7 @@ final class Flicker {
         return first;
     }
 
-    /** Keeps what is seen of a region at a time, or in a frame of that number. */
+    /** Records the light of a region at a time, or in the frame with that number. */
     void keep(Regions regions, int region, long when) {
         boolean isRed = regions.isRed(region);
         general.keep(region, regions.luminance(region), true, when);
@@ -86,7 +86,7 @@ final class Flicker {
         }
     }
 
-    /** Keeps what is seen of all regions in a frame, of red as well or not. */
+    /** Records the light of all regions in a frame, with or without red. */
     void keepAll(Regions regions, long when, boolean withRed) {
         general.keepAll(regions.luminances(), regions.always(), when);
         if (!withRed) {
@@ -98,7 +98,7 @@ final class Flicker {
         }
     }
 
-    /** The same after a search through all regions, if nothing was changed by what it found. */
+    /** The same after a search through all regions, if its result changed nothing. */
     void keepSearched(Regions regions, long when, boolean withRed) {
         general.keepSearched(regions.luminances(), regions.always(), when);
         if (!withRed) {
@@ -110,14 +110,14 @@ final class Flicker {
         }
     }
 
-    /** The most transitions of one kind that a region had after a time, or a frame of that number. */
+    /** The maximum number of transitions of one kind that a region had after a time, or after the frame with that number. */
     int transitionsAfter(int region, long when) {
         int ofLuminance = general.transitionsAfter(region, when);
         int ofRed = Math.max(red.transitionsAfter(region, when), hue.transitionsAfter(region, when));
         return Math.max(ofLuminance, ofRed);
     }
 
-    /** Forgets all about a region. */
+    /** Forgets everything about a region. */
     void restart(int region) {
         general.restart(region);
         red.restart(region);

@@ -4,17 +4,17 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What the user may choose about the guards. No choice lifts the ceiling.
+ * The user's settings for the guards. None of them lifts the ceiling.
  *
- * @param dimOrder names of zones and dimmers in the order in which they are dimmed over the ceiling; what none of them covers comes
- *     last, all of it alike. Without it, what is neither bed, nozzle nor job comes first, then those, all alike
- * @param riseSeconds how long light that was dimmed takes from dark to full once it may, above 0
+ * @param dimOrder names of zones and dimmers in the order in which they are dimmed over the ceiling; lights not covered by any come last,
+ *     all together. If empty, everything except bed, nozzle and job comes first, then those, all together
+ * @param riseSeconds how long dimmed light takes from dark to full once it is allowed, above 0
  * @param allowFlashing whether light may flash more than three times in a second, which can cause seizures
- * @param volts voltage of each supply, by its index; says how much light its lamps give beside the strip
+ * @param volts voltage of each supply, by its index; determines how much light its lamps give relative to the strip
  */
 public record GuardSettings(
         Optional<List<String>> dimOrder, double riseSeconds, boolean allowFlashing, List<Double> volts) {
-    /** Voltage assumed for a supply whose voltage is not given. */
+    /** The assumed voltage of a supply if none is given. */
     public static final double USUAL_VOLTS = 5;
 
     /** Nothing chosen. */

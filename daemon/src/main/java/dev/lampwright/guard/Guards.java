@@ -5,7 +5,7 @@ import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 
 /**
- * Both guards in their order. First the ceiling, so that all that the flash guard is shown is under it, and flashes of the dimming itself
+ * Both guards in their order. First the ceiling, so that everything that the flash guard sees is under it, and flashes caused by dimming
  * are judged as well; then the flash guard, which sends nothing that the ceiling does not allow. Allocates nothing.
  */
 public final class Guards {
@@ -24,13 +24,13 @@ public final class Guards {
     private boolean begun;
 
     /**
-     * Makes the guards.
+     * Creates the guards.
      *
      * @param setup what is fitted to the controller, and the ceilings
      * @param fitting what looks are made for, on the same strip and dimmers
-     * @param settings what the user chose
-     * @param framesPerSecond the most frames in a second, 1 or more
-     * @throws IllegalArgumentException if the rate or the user's time of rise is out of its range
+     * @param settings the user's settings
+     * @param framesPerSecond the maximum frames per second, 1 or more
+     * @throws IllegalArgumentException if the rate or the user's rise time is out of its range
      */
     public Guards(Setup setup, Fitting fitting, GuardSettings settings, int framesPerSecond) {
         allowFlashing = settings.allowFlashing();
@@ -46,11 +46,11 @@ public final class Guards {
     }
 
     /**
-     * Goes on from what other guards have seen: where the ceilings and what is judged are the same, without any difference; where the same
-     * lights are grouped in another way, from the light of the last second. Compares what was written down when they were made, as the
-     * frame loop compares no records.
+     * Continues from what other guards have seen: seamlessly if the ceilings and what is judged are the same; from the light of the last
+     * second if the same lights are grouped differently. Compares values stored at construction, because the frame loop compares no
+     * records.
      *
-     * @param before the guards up to now
+     * @param before the previous guards
      * @return whether the light of the last second is known; if not, another second must pass before the first frame
      */
     public boolean takeOver(Guards before) {
@@ -69,7 +69,7 @@ public final class Guards {
     }
 
     /**
-     * How late light usually is. The last second is longer by that.
+     * Sets how late light usually is. The last second is extended by that.
      *
      * @param nanos the longest time from a frame's own time until it is seen, 0 or more
      */
@@ -78,9 +78,9 @@ public final class Guards {
     }
 
     /**
-     * How late light has been recently. It counts for two seconds.
+     * Sets how late light has been recently. This applies for two seconds.
      *
-     * @param nanos as for {@link #expectLate}; what is not longer than that changes nothing
+     * @param nanos as for {@link #expectLate}; anything up to that changes nothing
      */
     public void wereLate(long nanos) {
         flash.wereLate(nanos);
@@ -92,10 +92,10 @@ public final class Guards {
     }
 
     /**
-     * Makes a frame lawful. After a gap as long as the holdover the controller has shown something by itself.
+     * Applies both limits to a frame. After a gap as long as the holdover, the controller has shown something by itself.
      *
-     * @param frame the frame about to leave
-     * @param nanos its time, later than that of the frame before
+     * @param frame the frame about to be sent
+     * @param nanos its time, later than that of the previous frame
      */
     public void hold(Frame frame, long nanos) {
         current.hold(frame);
@@ -108,10 +108,10 @@ public final class Guards {
     }
 
     /**
-     * Lets the last frame leave once more, if the guards would change nothing about it.
+     * Lets the last frame be sent again, if the guards would not change it.
      *
-     * @param nanos its time, later than that of the frame before
-     * @return false if it has to be held again, with the light that is wanted; nothing has happened then
+     * @param nanos its time, later than that of the previous frame
+     * @return false if {@link #hold} must be called with the wanted light; nothing has changed then
      */
     public boolean pass(long nanos) {
         if (!begun || !current.isSteady() || !(allowFlashing || flash.isFree())) {
@@ -134,7 +134,7 @@ public final class Guards {
     }
 
     /**
-     * What the last frame takes from a supply.
+     * What the last frame draws from a supply.
      *
      * @param supply its index
      * @return mA, rounded up
@@ -144,7 +144,7 @@ public final class Guards {
     }
 
     /**
-     * Current that the last frame takes from the strip's supply.
+     * Current that the last frame draws from the strip's supply.
      *
      * @return mA, rounded up
      */
@@ -153,7 +153,7 @@ public final class Guards {
     }
 
     /**
-     * The most that the strip's supply may be asked for.
+     * The ceiling of the strip's supply.
      *
      * @return mA
      */
@@ -171,7 +171,7 @@ public final class Guards {
     }
 
     /**
-     * How many frames left darker than they were asked for, because of a ceiling.
+     * How many frames were sent darker than requested because of a ceiling.
      *
      * @return frames since the start
      */

@@ -3,14 +3,14 @@ package dev.lampwright.guard;
 import dev.lampwright.protocol.Frame;
 
 /**
- * The light of the last second: every frame that differs from the one before, with its number and its time. A second is
- * counted longer by the time that frames may take to be shown, since light that was sent a second ago may have been seen a little later.
+ * The light of the last second: every frame that differs from the previous one, with its number and its time. A second is extended by the
+ * time that frames may take to be shown, since light that was sent a second ago may have been seen a little later.
  */
 final class History {
     private static final long SECOND = 1_000_000_000L;
-    /** How long light may have to wait in the dark: as long as it is dark at three even flashes in a second. */
+    /** How long light may have to stay dark: as long as the dark phase of three even flashes in a second. */
     private static final long DARK_NANOS = SECOND / 6;
-    /** What a controller that starts again may add: it goes dark, and comes back. */
+    /** The transitions that a restarting controller may add: it goes dark, and comes back. */
     private static final int RELIT_TRANSITIONS = 2;
 
     private static final int MOST_TRANSITIONS = 7;
@@ -32,11 +32,11 @@ final class History {
     private long baseAtNextRise = -1;
 
     /**
-     * Makes an empty history.
+     * Creates an empty history.
      *
      * @param stripBytes bytes of the strip in each frame
      * @param dimmers dimmers in each frame
-     * @param framesPerSecond the most frames in a second, 1 or more
+     * @param framesPerSecond the maximum frames per second, 1 or more
      * @throws IllegalArgumentException if the rate is below 1
      */
     History(int stripBytes, int dimmers, int framesPerSecond) {
@@ -51,7 +51,7 @@ final class History {
     }
 
     /**
-     * How late light usually is.
+     * Sets how late light usually is.
      *
      * @param nanos the longest time from a frame's own time until it is seen, 0 or more
      */
@@ -61,7 +61,7 @@ final class History {
     }
 
     /**
-     * How late light has been recently, which counts for two seconds.
+     * Sets how late light has been recently, which applies for two seconds.
      *
      * @param nanos as for {@link #expectLate}
      */
@@ -78,9 +78,9 @@ final class History {
     }
 
     /**
-     * Leaves out what is no longer within the last second.
+     * Drops what is no longer within the last second.
      *
-     * @param nanos the time of the frame that is about to leave
+     * @param nanos the time of the frame about to be sent
      */
     void moveTo(long nanos) {
         now = nanos;
@@ -95,7 +95,7 @@ final class History {
         oldest = Math.max(oldest, base);
     }
 
-    /** The last frame that was there already at a time, looking from one frame on; that frame less one if none was. */
+    /** The last frame that already existed at a time, searching from a given frame on; that frame minus one if none did. */
     private long lastAt(long time, long from) {
         long last = Math.max(from, 0) - 1;
         while (last < newest && times[place(last + 1)] - time <= 0) {
@@ -104,15 +104,15 @@ final class History {
         return last;
     }
 
-    /** Whether another frame finds room. */
+    /** Whether there is room for another frame. */
     boolean hasRoom() {
         return newest - oldest + 1 < frames.length;
     }
 
     /**
-     * Takes in a frame that differs from the last, after {@link #moveTo} its time. There must be room.
+     * Adds a frame that differs from the last, after {@link #moveTo} its time. There must be room.
      *
-     * @param frame what leaves
+     * @param frame the frame that is sent
      */
     void add(Frame frame) {
         newest++;
@@ -120,12 +120,12 @@ final class History {
         times[place(newest)] = now;
     }
 
-    /** The frame that was on when the last second began; later ones are in it. −1 if all are. */
+    /** The frame that was showing when the last second began; later ones are within it. −1 if all are. */
     long base() {
         return base;
     }
 
-    /** The {@link #base} of a sixth of a second later. */
+    /** The {@link #base} a sixth of a second later. */
     long baseAtNextRise() {
         return baseAtNextRise;
     }
@@ -135,7 +135,7 @@ final class History {
         return newest;
     }
 
-    /** Number of the oldest frame that is still there. */
+    /** Number of the oldest frame that is still kept. */
     long oldest() {
         return oldest;
     }
@@ -145,7 +145,7 @@ final class History {
         return frames[place(number)];
     }
 
-    /** How many transitions this second may have: seven are three flashes and a half. */
+    /** How many transitions this second may have: seven are three and a half flashes. */
     int mostTransitions() {
         int most = MOST_TRANSITIONS;
         for (int i = 0; i < Math.min(relits, MOST_RELIT); i++) {

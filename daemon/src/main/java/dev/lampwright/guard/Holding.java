@@ -3,15 +3,15 @@ package dev.lampwright.guard;
 import java.util.Arrays;
 
 /**
- * Which regions of one kind are held, and which return from it. A region is free, held, or on its way back. It is held until the light that
- * is wanted has kept the limit for a second, and then goes back to that light evenly over half another, so light is right again within two
+ * Which regions of one kind are held, and which are returning. A region is free, held, or returning. It is held until the wanted light has
+ * kept within the limit for a second, and then returns to that light evenly over another half second, so light is right again within two
  * seconds.
  */
 final class Holding {
     /** The share of the wanted light that a free region shows. */
     static final int FREE = 1 << 16;
 
-    /** Transitions that are remembered: more than a second may have. */
+    /** The number of transitions remembered: more than a second may have. */
     static final int DEPTH = 8;
 
     private static final int HALF_SECONDS = 2;
@@ -30,7 +30,7 @@ final class Holding {
     private int count;
 
     /**
-     * Makes all regions free.
+     * Starts with all regions free.
      *
      * @param regions the regions
      * @param framesPerSecond rate of the frames
@@ -65,7 +65,7 @@ final class Holding {
         return share[region];
     }
 
-    /** Holds a region, because of a frame of that time. */
+    /** Holds a region, because of a frame at that time. */
     void hold(int region, long nanos) {
         if (share[region] == FREE) {
             bound[count++] = region;
@@ -83,8 +83,8 @@ final class Holding {
     }
 
     /**
-     * Looks at wanted light for all regions that are not free. One whose wanted light had seven transitions in the last second stays held;
-     * one that has been calm for long enough goes a step on its way back.
+     * Evaluates the wanted light for all regions that are not free. One whose wanted light had seven transitions in the last second stays
+     * held; one that has been calm for long enough moves back by a step.
      *
      * @param nanos the time of the frame
      */

@@ -2,12 +2,12 @@ package dev.lampwright.guard;
 
 /**
  * What is seen of every light by itself, by the measures of WCAG 2.2, "general flash and red flash thresholds". Redness is judged light by
- * light, before anything is added up, so that white beside a red that flashes hides nothing.
+ * light, before anything is added up, so that white next to flashing red hides nothing.
  */
 final class LightMeasure {
     /** Relative luminance of full white: the sum of the weights times {@link LightReader#FULL}. */
     static final long FULL_LUMINANCE = 10_000L * LightReader.FULL;
-    /** Steps of redness: (R − G − B) × 320 has to change by more than 20. */
+    /** Steps of redness: (R − G − B) × 320 must change by more than 20. */
     static final long REDNESS_PER_STEP = 320 / 20;
 
     /** Weights of red, green and blue in relative luminance, in 1/10000. Source: WCAG 2.2, "relative luminance". */
@@ -16,7 +16,10 @@ final class LightMeasure {
     private static final long GREEN = 7152;
     private static final long BLUE = 722;
 
-    /** Looks after which a light that is no longer red counts as far from red: many seconds, however often a frame is looked at. */
+    /**
+     * The number of looks after which a light that is no longer red counts as far from red: many seconds, however often a frame is
+     * evaluated.
+     */
     private static final int RECENT = 1 << 16;
 
     private final long[] luminance;
@@ -41,12 +44,12 @@ final class LightMeasure {
         redsBefore = new int[lights + 1];
     }
 
-    /** Measures lights that are looked at frame after frame, none of them red up to now. */
+    /** Measures lights frame after frame, none of them red so far. */
     static LightMeasure ofFrames(int lights) {
         return new LightMeasure(lights, RECENT);
     }
 
-    /** Measures lights that are looked at one by one. */
+    /** Measures lights one by one. */
     static LightMeasure ofSingleLights(int lights) {
         return new LightMeasure(lights, 0);
     }
@@ -92,9 +95,9 @@ final class LightMeasure {
     }
 
     /**
-     * A colour darker than the step of redness has no hue to speak of; that is our own choice. Two are taken for far from red without a
-     * calculation: one of which red is half or less, since such a one is, and one that has not been red lately, as only a change to red or
-     * from red counts.
+     * A colour darker than the step of redness counts as having no hue; our own choice. Two kinds count as far from red without a
+     * calculation: a colour with half red or less, because it always is, and one that has not been red recently, because only a change to
+     * or from red counts.
      */
     private int hue(int light, boolean isRed, int red, int green, int blue) {
         if (REDNESS_PER_STEP * (red + green + blue) <= LightReader.FULL) {
@@ -108,7 +111,7 @@ final class LightMeasure {
         return surelyFar ? RedDistance.FAR : RedDistance.of(red, green, blue);
     }
 
-    /** Sum of the luminance of lights that {@link #look(LightReader)} has seen, from one up to but without another. */
+    /** Sum of the luminance of lights that {@link #look(LightReader)} has seen, from one up to but excluding another. */
     long luminance(int from, int to) {
         return luminanceBefore[to] - luminanceBefore[from];
     }
@@ -118,7 +121,7 @@ final class LightMeasure {
         return rednessBefore[to] - rednessBefore[from];
     }
 
-    /** Whether any of them is saturated red. */
+    /** Whether any light is saturated red. */
     boolean isAnyRed(int from, int to) {
         return redsBefore[to] > redsBefore[from];
     }
@@ -128,7 +131,7 @@ final class LightMeasure {
         return luminance[light];
     }
 
-    /** R − G − B of a light, negative as 0. */
+    /** R − G − B of a light; 0 if negative. */
     long redness(int light) {
         return redness[light];
     }
@@ -138,17 +141,17 @@ final class LightMeasure {
         return hue[light];
     }
 
-    /** {@link #redness(int)} of each light; not to be written to. */
+    /** {@link #redness(int)} of each light; must not be written to. */
     long[] rednesses() {
         return redness;
     }
 
-    /** {@link #hue} of each light; not to be written to. */
+    /** {@link #hue} of each light; must not be written to. */
     long[] hues() {
         return hue;
     }
 
-    /** {@link #isSaturatedRed} of each light; not to be written to. */
+    /** {@link #isSaturatedRed} of each light; must not be written to. */
     boolean[] reds() {
         return saturatedRed;
     }

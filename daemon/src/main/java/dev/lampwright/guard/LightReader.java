@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The lights of a frame, one after the other: the pixels of the strip, and then what hangs on the dimmers, a plain colour strip as one
- * light. A light's red, green and blue are shares of 65535 of its duty, which is linear in its light; white counts for all three.
+ * The lights of a frame, one after the other: the pixels of the strip, and then what is connected to the dimmers, a plain colour strip as
+ * one light. A light's red, green and blue are shares of 65535 of its duty, which is linear in its light; white counts for all three.
  */
 final class LightReader {
     /** Full duty. */
@@ -26,7 +26,7 @@ final class LightReader {
     private final int[] blue;
 
     /**
-     * Makes lights that are all dark.
+     * Creates lights that are all dark.
      *
      * @param order the strip's order of channels
      * @param fitting what is fitted
@@ -70,17 +70,17 @@ final class LightReader {
         return pixels;
     }
 
-    /** Red of a light in the frame that was read last. */
+    /** Red of a light in the last frame read. */
     int red(int light) {
         return red[light];
     }
 
-    /** Green of a light in the frame that was read last. */
+    /** Green of a light in the last frame read. */
     int green(int light) {
         return green[light];
     }
 
-    /** Blue of a light in the frame that was read last. */
+    /** Blue of a light in the last frame read. */
     int blue(int light) {
         return blue[light];
     }
@@ -88,7 +88,7 @@ final class LightReader {
     /**
      * Reads a frame.
      *
-     * @param frame a frame of what is fitted
+     * @param frame a frame for the fitted lights
      */
     void read(Frame frame) {
         if (white < 0) {
@@ -103,7 +103,7 @@ final class LightReader {
         }
     }
 
-    /** Most strips have no white, and this is done for every frame. */
+    /** Separate because most strips have no white, and this runs for every frame. */
     private void readColours(byte[] strip) {
         int atRed = places[0];
         int atGreen = places[1];
@@ -121,7 +121,7 @@ final class LightReader {
     /**
      * Reads one light of a frame.
      *
-     * @param frame a frame of what is fitted
+     * @param frame a frame for the fitted lights
      * @param light which
      */
     void read(Frame frame, int light) {
@@ -148,7 +148,7 @@ final class LightReader {
     }
 
     /**
-     * Takes one light over.
+     * Copies one light.
      *
      * @param light which
      * @param from the frame it is taken from
@@ -165,11 +165,12 @@ final class LightReader {
     }
 
     /**
-     * Mixes one light of two frames. Rounds down, so that two frames mixed alike never take more than the mean of what they take.
+     * Mixes one light of two frames. Rounds down, so that a mixture of two frames never draws more than the corresponding mean of what they
+     * draw.
      *
      * @param light which
-     * @param from its light where the share is 0
-     * @param to its light where the share is whole
+     * @param from its light if the share is 0
+     * @param to its light if the share is 65536
      * @param share 0 to 65536
      * @param mixed where the mixed light goes; may be one of the two
      */
@@ -183,7 +184,7 @@ final class LightReader {
         }
     }
 
-    /** A white light names its one dimmer three times, so what is mixed must not be mixed again. */
+    /** A white light lists its single dimmer three times, which must not be mixed more than once. */
     private static void mixDimmers(int[] light, Frame from, Frame to, int share, Frame mixed) {
         int last = -1;
         for (int dimmer : light) {

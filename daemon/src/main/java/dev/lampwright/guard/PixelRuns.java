@@ -1,15 +1,15 @@
 package dev.lampwright.guard;
 
 /**
- * Each run of eight neighbouring pixels, wherever it starts. How long a run is, is our own choice: at 60 pixels a metre it is 13 cm, and one
- * pixel of it is more than the 10 % that count.
+ * Each run of eight neighbouring pixels, wherever it starts. The length of a run is our own choice: at 60 pixels per metre it is 13 cm, and
+ * one pixel of it is more than the 10 % that count.
  */
 final class PixelRuns extends Regions {
     /** Pixels in a run. */
     static final int LENGTH = 8;
 
     /**
-     * Makes the runs of a strip.
+     * Creates the runs of a strip.
      *
      * @param pixels pixels of the strip; one that is shorter than a run has none
      * @param depth how many transitions of each are remembered, see {@link Traces}

@@ -34,8 +34,8 @@ public final class Ranks {
      * Ranks by name.
      *
      * @param fitting what is fitted
-     * @param dimOrder names of zones and dimmers, the first to be dimmed first; unknown names have no effect. What no name covers is of
-     *     the highest rank. If this is empty, what is neither bed, nozzle nor job is of the lower of two ranks
+     * @param dimOrder names of zones and dimmers, the first to be dimmed first; unknown names have no effect. Lights without a name have
+     *     the highest rank. If this is empty, everything except bed, nozzle and job has the lower of two ranks
      * @return the ranks
      */
     public static Ranks of(Fitting fitting, Optional<List<String>> dimOrder) {
@@ -52,7 +52,7 @@ public final class Ranks {
     }
 
     /**
-     * Everything alike.
+     * Everything in one rank.
      *
      * @param pixels pixels of the strip
      * @param dimmers dimmers in use
@@ -72,7 +72,7 @@ public final class Ranks {
         return pixels[pixel];
     }
 
-    /** Where each run of pixels of one rank begins, and behind the last one where it ends; not to be written to. */
+    /** Where each run of pixels of one rank begins, and, after the last one, where it ends; must not be written to. */
     int[] runs() {
         return runs;
     }
@@ -82,7 +82,7 @@ public final class Ranks {
         return dimmers[dimmer];
     }
 
-    /** Ranks in the making: those of the canvas's pixels, among which are plain colour strips, and those of white dimmers. */
+    /** Ranks under construction: those of the canvas's pixels, including plain colour strips, and those of white dimmers. */
     private static final class Canvas {
         private final Fitting fitting;
         private final int[] pixels;

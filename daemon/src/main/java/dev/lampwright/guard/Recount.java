@@ -6,13 +6,13 @@ import java.util.function.ToLongFunction;
 
 /**
  * The limit itself: no more than three flashes in any second, each a pair of opposing transitions, so no more than seven transitions. And
- * light goes down a last time only if it may soon go up again, so that light that is held is lit. Where the traces leave no doubt, they
- * decide; otherwise the frames of the last second are counted again.
+ * light goes down a last time only if it may soon go up again, so that held light is lit. If the traces leave no doubt, they decide;
+ * otherwise the frames of the last second are counted again.
  */
 final class Recount {
     /**
-     * A second that begins within a transition may have one that the traces ascribe to the time before, and traces of red may be one behind:
-     * two in all that they do not know of.
+     * A second that begins within a transition may have one that the traces attribute to the time before, and traces of red may be one
+     * behind: two in all that they do not know about.
      */
     private static final int UNKNOWN = 2;
 
@@ -21,7 +21,7 @@ final class Recount {
     private final LightMeasure measure;
     private final Regions.Sum then = new Regions.Sum();
 
-    /** A measure of a region, as it was looked at last. */
+    /** A measure of a region, as last evaluated. */
     private interface Now {
         long of(Regions regions, int region);
     }
@@ -47,17 +47,17 @@ final class Recount {
             return then.applyAsLong(sum);
         }
 
-        /** A change of luminance counts by itself, a change of red only if saturated red is at one of its ends. */
+        /** A change of luminance always counts, a change of red only if saturated red is at one of its ends. */
         boolean mark(boolean isRed) {
             return isRed || !onlyIfRed;
         }
     }
 
     /**
-     * Makes the limit.
+     * Creates the limit.
      *
      * @param history what was shown
-     * @param lights reads frames of the history; for nobody else
+     * @param lights reads frames of the history; exclusively used here
      */
     Recount(History history, LightReader lights) {
         this.history = history;
@@ -66,9 +66,9 @@ final class Recount {
     }
 
     /**
-     * Whether what is seen of a region may follow what it has shown.
+     * Whether the light of a region may follow what it has shown.
      *
-     * @param regions regions that have looked at the light in question
+     * @param regions regions that have evaluated the light in question
      * @param region which of them
      * @param withRed whether red flashes count as well
      * @return false if it would break the limit

@@ -4,9 +4,9 @@ import dev.lampwright.protocol.SupplyDraw;
 import java.util.Arrays;
 
 /**
- * How far lights are dimmed, frame after frame: down at once, up gently and only when it lasts. The factor is never above the least that
- * was needed in any frame of the last {@value #HOLD_SECONDS} seconds, so what goes in and out of the limit within that time is dimmed
- * evenly. Once that least is higher, the factor rises to it by even steps. Allocates nothing.
+ * How much lights are dimmed, frame after frame: down at once, up gently and only if the need has passed. The factor is never above the
+ * lowest that was needed in any frame of the last {@value #HOLD_SECONDS} seconds, so light that crosses the limit back and forth within
+ * that time is dimmed evenly. When that minimum rises, the factor follows in even steps. Allocates nothing.
  */
 final class Recovery {
     /** Our own choice: longer than the periods of usual rhythms. */
@@ -20,7 +20,7 @@ final class Recovery {
     private long factor = SupplyDraw.WHOLE;
 
     /**
-     * Makes one that dims nothing.
+     * Creates one that dims nothing.
      *
      * @param framesPerSecond rate of the frames, 1 or more
      * @param riseSeconds time from dark to full, above 0
@@ -38,7 +38,7 @@ final class Recovery {
     /**
      * The factor for the next frame.
      *
-     * @param needed the most that this frame allows, 0 to {@link SupplyDraw#WHOLE}
+     * @param needed the highest that this frame allows, 0 to {@link SupplyDraw#WHOLE}
      * @return 0 to {@code needed}
      */
     long next(long needed) {
@@ -53,7 +53,7 @@ final class Recovery {
         return factor;
     }
 
-    /** Lets a frame pass that needs the factor of the frame before, which that was given. */
+    /** Passes a frame that needs the same factor as the previous one, which was granted. */
     void pass() {
         if (frames == framesPerSecond) {
             frames = 0;

@@ -2,13 +2,13 @@ package dev.lampwright.guard;
 
 /**
  * How far a colour is from saturated red in the CIE 1976 UCS diagram. Source: WCAG 2.2, working definition of a pair of opposing
- * transitions involving a saturated red (ISO 9241-391): one state has R ÷ (R + G + B) of 0.8 or more, and the two are more than 0.2
- * apart. The corners of saturated red are known, and the farthest of them is taken.
+ * transitions involving a saturated red (ISO 9241-391): one state has R ÷ (R + G + B) of 0.8 or more, and the two are more than 0.2 apart.
+ * The corners of saturated red are known, and the farthest of them is used.
  */
 final class RedDistance {
     /** More than 0.2 from some saturated red. */
     static final int FAR = 0;
-    /** Too near to red, or too dark to tell. */
+    /** Too close to red, or too dark to tell. */
     static final int UNCERTAIN = 1;
     /** Saturated red. */
     static final int RED = 2;

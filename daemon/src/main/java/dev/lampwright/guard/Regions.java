@@ -3,11 +3,11 @@ package dev.lampwright.guard;
 import java.util.Arrays;
 
 /**
- * Regions of one kind, each a set of lights that are judged together. What is seen of a region is the sum over its lights, each with its
- * weight. What a region has shown is traced from frame to frame.
+ * Regions of one kind, each a set of lights that are judged together. The light of a region is the weighted sum over its lights. What a
+ * region has shown is traced from frame to frame.
  */
 abstract class Regions {
-    /** What several lights together have for a hue: it is judged light by light only. */
+    /** The hue of several lights together: none, because hue is judged light by light only. */
     static final long NO_HUE = 0;
 
     private final long[] luminance;
@@ -20,7 +20,7 @@ abstract class Regions {
     private final Flicker shown;
 
     /**
-     * Makes regions that have shown nothing.
+     * Creates regions that have shown nothing.
      *
      * @param count how many
      * @param weight sum of the weights of the lights in each, 1 or more
@@ -42,19 +42,19 @@ abstract class Regions {
         shown = new Flicker(count, weight, depth);
     }
 
-    /** What is seen of the lights of one region together. */
+    /** The combined light of one region. */
     static final class Sum {
         private long luminance;
         private long redness;
         private long hue;
         private int reds;
 
-        /** Relative luminance; of a region at most just under 0.9 of full. */
+        /** Relative luminance; for a region at most just under 0.9 of full. */
         long luminance() {
             return luminance;
         }
 
-        /** R − G − B, where it is positive. */
+        /** R − G − B, where positive. */
         long redness() {
             return redness;
         }
@@ -90,7 +90,7 @@ abstract class Regions {
     /** One of a region's lights, from 0 to {@link #size} − 1. */
     abstract int light(int region, int index);
 
-    /** What one of a region's lights counts for. */
+    /** The weight of one of a region's lights. */
     long weight(int index) {
         return 1;
     }
@@ -98,7 +98,7 @@ abstract class Regions {
     /** Looks at all regions. */
     abstract void look(LightMeasure lights);
 
-    /** Adds up what is seen of one region, and keeps nothing. */
+    /** Sums the light of one region without recording it. */
     final void add(int region, LightMeasure lights, Sum result) {
         result.clear();
         for (int i = 0; i < size(region); i++) {
@@ -107,7 +107,7 @@ abstract class Regions {
         result.luminance = cutOff(result.luminance);
     }
 
-    /** Keeps what is seen of a region now. */
+    /** Records the light of a region now. */
     final void see(int region, long luminanceSum, long rednessSum, long hueSum, boolean anyRed) {
         luminance[region] = cutOff(luminanceSum);
         redness[region] = rednessSum;
@@ -115,7 +115,7 @@ abstract class Regions {
         red[region] = anyRed;
     }
 
-    /** Keeps what is seen of all regions now, where each is one light. */
+    /** Records the light of all regions now, if each is one light. */
     final void seeLights(LightMeasure lights) {
         for (int region = 0; region < luminance.length; region++) {
             luminance[region] = cutOff(lights.luminance(region));
@@ -130,27 +130,27 @@ abstract class Regions {
         return Math.min(luminanceSum, brightest);
     }
 
-    /** Relative luminance of each region; not to be written to. */
+    /** Relative luminance of each region; must not be written to. */
     final long[] luminances() {
         return luminance;
     }
 
-    /** Redness of each region; not to be written to. */
+    /** Redness of each region; must not be written to. */
     final long[] rednesses() {
         return redness;
     }
 
-    /** Hue of each region; not to be written to. */
+    /** Hue of each region; must not be written to. */
     final long[] hues() {
         return hue;
     }
 
-    /** Whether any light of each region is saturated red; not to be written to. */
+    /** Whether any light of each region is saturated red; must not be written to. */
     final boolean[] reds() {
         return red;
     }
 
-    /** True for each region: every change of luminance counts. Not to be written to. */
+    /** True for each region: every change of luminance counts. Must not be written to. */
     final boolean[] always() {
         return always;
     }
@@ -160,22 +160,22 @@ abstract class Regions {
         return luminance.length;
     }
 
-    /** Relative luminance of a region, as it was looked at last. */
+    /** Relative luminance of a region, as last evaluated. */
     final long luminance(int region) {
         return luminance[region];
     }
 
-    /** Redness of a region, as it was looked at last. */
+    /** Redness of a region, as last evaluated. */
     final long redness(int region) {
         return redness[region];
     }
 
-    /** Hues of a region, as it was looked at last. */
+    /** Hues of a region, as last evaluated. */
     final long hue(int region) {
         return hue[region];
     }
 
-    /** Whether any light of a region was saturated red when it was looked at last. */
+    /** Whether any light of a region was saturated red when last evaluated. */
     final boolean isRed(int region) {
         return red[region];
     }
@@ -185,7 +185,7 @@ abstract class Regions {
         return shown;
     }
 
-    /** Another flicker of as many regions, without a past. */
+    /** Another flicker for equally many regions, without a past. */
     final Flicker flicker(int depth) {
         return new Flicker(count(), weight, depth);
     }

@@ -3,7 +3,7 @@ package dev.lampwright.guard;
 /** Each light by itself: every pixel, every lamp, and every plain colour strip. */
 final class SingleLights extends Regions {
     /**
-     * Makes them.
+     * Creates them.
      *
      * @param lights how many lights there are
      * @param depth how many transitions of each are remembered, see {@link Traces}

@@ -1,9 +1,9 @@
 package dev.lampwright.guard;
 
 /**
- * Counts the transitions in a sequence of numbers: the greatest number of opposing changes, each of at least one step, up and down in
- * turn. A change counts only if a number with a mark lies on the way to its start or to its end. Source: WCAG 2.2, "general flash and red
- * flash thresholds", note on transitions: changes between adjacent peaks and valleys.
+ * Counts the transitions in a sequence of numbers: the greatest number of opposing changes, each of at least one step, up and down in turn.
+ * A change counts only if a marked number is on the way to its start or to its end. Source: WCAG 2.2, "general flash and red flash
+ * thresholds", note on transitions: changes between adjacent peaks and valleys.
  */
 final class Swings {
     private final long step;
@@ -17,9 +17,9 @@ final class Swings {
     private int count;
 
     /**
-     * Makes a counter that has seen nothing.
+     * Creates a counter that has seen nothing.
      *
-     * @param step the least change that counts, 1 or more
+     * @param step the smallest change that counts, 1 or more
      * @throws IllegalArgumentException if it is less
      */
     Swings(long step) {
@@ -40,10 +40,10 @@ final class Swings {
     }
 
     /**
-     * Takes the next number.
+     * Adds the next number.
      *
      * @param value the number
-     * @param mark whether it has a mark
+     * @param mark whether it is marked
      */
     void add(long value, boolean mark) {
         if (empty) {

@@ -3,8 +3,8 @@ package dev.lampwright.guard;
 import java.util.Arrays;
 
 /**
- * How one measure of many regions goes up and down, and when its last transitions were. Counts as {@link Swings} does, from the
- * first frame on. Primitive arrays, because every region is looked at in every frame.
+ * How one measure of many regions rises and falls, and when its last transitions were. Counts like {@link Swings}, from the first frame on.
+ * Uses primitive arrays, because every region is evaluated in every frame.
  */
 final class Traces {
     private static final int STARTED = 1;
@@ -18,7 +18,9 @@ final class Traces {
     private final int depth;
     private final boolean alwaysMarked;
     private final Swings swings;
-    /** From here to {@link #high} a value changes nothing. While values fall, the lowest of them; while they rise, a step below the highest. */
+    /**
+     * Values from here to {@link #high} change nothing. While values fall, the lowest of them; while they rise, a step below the highest.
+     */
     private final long[] low;
     /** While values rise, the highest of them; while they fall, a step above the lowest. Before the first transition, the highest so far. */
     private final long[] high;
@@ -26,20 +28,20 @@ final class Traces {
     private final byte[] flags;
     private final long[] transitions;
     private final byte[] newest;
-    /** How many transitions of a region are remembered: memory for the others of a strip that never flickers is never touched. */
+    /** How many transitions of a region are remembered: if a strip never flickers, the memory for the others is never touched. */
     private final byte[] remembered;
 
-    /** Regions that were passed in the search for a move, and of which the value changes something. */
+    /** Regions that were passed over in the search for a move, although their value changes something. */
     private final int[] passed;
 
     private int passedCount;
     private boolean passedAll;
 
     /**
-     * Makes traces that have seen nothing.
+     * Creates traces that have seen nothing.
      *
      * @param regions how many regions
-     * @param step the least change that is a transition, 1 or more
+     * @param step the smallest change that is a transition, 1 or more
      * @param depth how many transitions of each region are remembered: 2, 4, 8, 16, 32 or 64
      */
     Traces(int regions, long step, int depth) {
@@ -62,7 +64,7 @@ final class Traces {
         Arrays.fill(high, Long.MIN_VALUE);
     }
 
-    /** The same for values that all have a mark. */
+    /** The same for values that are all marked. */
     static Traces marked(int regions, long step, int depth) {
         return new Traces(regions, step, depth, true);
     }
@@ -72,7 +74,7 @@ final class Traces {
         return swings;
     }
 
-    /** Forgets all about a region. */
+    /** Forgets everything about a region. */
     void restart(int region) {
         flags[region] = 0;
         low[region] = Long.MAX_VALUE;
@@ -81,12 +83,12 @@ final class Traces {
     }
 
     /**
-     * Whether a value would be more than a continuation of the values before.
+     * Whether a value would be more than a continuation of the previous values.
      *
      * @param region which region
      * @param value its value
-     * @param mark whether the value has a mark
-     * @return false if {@link #keep} would surely not count a transition
+     * @param mark whether the value is marked
+     * @return false if {@link #keep} would certainly not count a transition
      */
     boolean wouldMove(int region, long value, boolean mark) {
         int is = flags[region];
@@ -102,17 +104,17 @@ final class Traces {
         return is != 0 && (high[region] - value >= step || value - low[region] >= step);
     }
 
-    /** Whether {@link #keep} would leave everything as it is. */
+    /** Whether {@link #keep} would change nothing. */
     private boolean changesNothing(int region, long value, boolean mark) {
         return value >= low[region] && value <= high[region] && (!mark || (flags[region] & MARKED) != 0);
     }
 
     /**
-     * Takes the next value.
+     * Adds the next value.
      *
      * @param region which region
      * @param value its value
-     * @param mark whether the value has a mark
+     * @param mark whether the value is marked
      * @param when its number or its time, never falling
      */
     void keep(int region, long value, boolean mark, long when) {
@@ -125,7 +127,7 @@ final class Traces {
         flags[region] = (byte) is;
     }
 
-    /** Begins a search for moves through all regions. */
+    /** Starts a search for moves through all regions. */
     void beginSearch() {
         passedCount = 0;
         passedAll = true;
@@ -134,10 +136,10 @@ final class Traces {
     /**
      * The first region that {@link #wouldMove}.
      *
-     * @param from where to begin
+     * @param from where to start
      * @param to where to end
      * @param values the value of each region
-     * @param marks whether each has a mark
+     * @param marks whether each is marked
      * @return the end if none before it does
      */
     int firstMove(int from, int to, long[] values, boolean[] marks) {
@@ -156,7 +158,7 @@ final class Traces {
         return to;
     }
 
-    /** Notes that a region is passed in a search, whatever its value. */
+    /** Records that a region is passed over in a search, whatever its value. */
     void pass(int region) {
         if (passedCount < passed.length) {
             passed[passedCount++] = region;
@@ -165,7 +167,7 @@ final class Traces {
         }
     }
 
-    /** Takes the next value of each region, see {@link #keep}. */
+    /** Adds the next value of each region, see {@link #keep}. */
     void keepAll(long[] values, boolean[] marks, long when) {
         for (int region = 0; region < values.length; region++) {
             if (!changesNothing(region, values[region], marks[region])) {
@@ -186,7 +188,7 @@ final class Traces {
         }
     }
 
-    /** What has been seen has been marked where every value is. */
+    /** Earlier values were marked wherever all values are. */
     private boolean isNewMark(int region, boolean[] marks) {
         return !alwaysMarked && marks[region] && (flags[region] & MARKED) == 0;
     }
@@ -230,7 +232,7 @@ final class Traces {
      *
      * @param region which region
      * @param when that number or time
-     * @return 0 to the depth; the depth for all that are more
+     * @return 0 to the depth; the depth if there are more
      */
     int transitionsAfter(int region, long when) {
         int first = region * depth;
