@@ -11,7 +11,7 @@ final class GamutMap {
     private GamutMap() {}
 
     /**
-     * Maps.
+     * Maps a colour.
      *
      * @param colour any colour
      * @return the same if it can be shown, otherwise its replacement

@@ -73,9 +73,9 @@ record Rgb(double red, double green, double blue) {
     }
 
     /**
-     * Cuts off, channel by channel, what cannot be shown.
+     * Clips, channel by channel, what cannot be shown.
      *
-     * @return a colour that can be
+     * @return a colour that can be shown
      */
     Rgb clipped() {
         return of(numbers().each(value -> Math.max(0, Math.min(1, value))));

@@ -4,9 +4,9 @@ import dev.lampwright.cue.AlarmSequence;
 import dev.lampwright.cue.AlarmState;
 import java.util.Map;
 
-/** The section {@code [alarm]}: how a fault is shown until it is seen and over. */
+/** The section {@code [alarm]}: how a fault is shown until it has been acknowledged and is over. */
 final class AlarmSection {
-    /** Where an alarm can stand, by word. */
+    /** The states of an alarm, by word. */
     static final Map<String, AlarmState> STATES = Words.of(AlarmState.values(), AlarmState::word);
 
     private static final Map<String, AlarmSequence> SEQUENCES =

@@ -4,10 +4,10 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 
-/** Bits a second on the serial line. */
+/** Bits per second on the serial line. */
 public final class BaudRate {
     /**
-     * The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which a controller at 8 or 16 MHz makes
+     * The rates of the Linux kernel's {@code termbits.h} from 9600 to 3000000, and 250000, which a controller at 8 or 16 MHz generates
      * exactly (datasheet of the ATmega328P, tables of baud rates; from memory).
      */
     private static final List<Integer> RATES = List.of(
@@ -26,8 +26,9 @@ public final class BaudRate {
      * Reads a rate, by the rules of {@code controller.baud}.
      *
      * @param text what was given
-     * @return a rate that serial ports can have
-     * @throws IllegalArgumentException if it is none; the message says what it is and what would be right, to follow its name
+     * @return a rate that serial ports support
+     * @throws IllegalArgumentException if it is not valid; the message says what is wrong and what would be valid, and is meant to follow
+     *     the name of the key
      */
     public static int parse(String text) {
         int baud = whole(text);
@@ -37,7 +38,7 @@ public final class BaudRate {
         return requireUsual(baud);
     }
 
-    /** A rate between least and most, if it is one of the usual ones. */
+    /** Accepts a rate between least and most if it is a standard one. */
     static int requireUsual(int baud) {
         if (!RATES.contains(baud)) {
             int nearest = Collections.min(RATES, Comparator.comparingInt(rate -> Math.abs(rate - baud)));

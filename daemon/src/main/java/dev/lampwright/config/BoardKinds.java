@@ -4,7 +4,7 @@ import dev.lampwright.board.BoardKind;
 import dev.lampwright.protocol.Setup;
 import java.util.Optional;
 
-/** Which board the controller is, and whether the reference firmware can do there what the file asks for. */
+/** Which board the controller is, and whether the reference firmware on it can do what the file asks for. */
 final class BoardKinds {
     private BoardKinds() {}
 
@@ -12,7 +12,7 @@ final class BoardKinds {
      * The board that the file names.
      *
      * @param controller the section
-     * @return what {@code board} says, else what the port's name says; nothing if neither does
+     * @return what {@code board} says, or else what the port's name implies; empty if neither does
      */
     static Optional<BoardKind> told(ControllerSection controller) {
         return controller
@@ -25,13 +25,13 @@ final class BoardKinds {
      *
      * @param controller the section
      * @param strip the section
-     * @return the board that the file names; else an RP2040 if the strip is on several data lines, an ATmega328P if not
+     * @return the board that the file names; else an RP2040 if the strip is on several data lines, otherwise an ATmega328P
      */
     static BoardKind likely(ControllerSection controller, StripSection strip) {
         return told(controller).orElse(strip.runs().isEmpty() ? BoardKind.ATMEGA328P : BoardKind.RP2040);
     }
 
-    /** Complains of what the board cannot do, where the file says which one it is. */
+    /** Reports what the board cannot do, if the file says which one it is. */
     static void noteLimits(Table root, ControllerSection controller, StripSection strip, DimmersSection dimmers) {
         Optional<BoardKind> told = told(controller);
         Table table = root.table("strip");

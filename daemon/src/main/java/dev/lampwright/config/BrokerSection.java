@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 
-/** The section {@code [broker]}. What could hold a password is never shown. */
+/** The section {@code [broker]}. Anything that could contain a password is never shown. */
 final class BrokerSection {
     private static final String WANTED_USER = "give the name to log in with";
     private static final String CREDENTIAL = "credential:";
@@ -100,7 +100,7 @@ final class BrokerSection {
         return Optional.of(Credentials.file(name, environment));
     }
 
-    /** A path; a relative one starts from the folder of its file. Empty if it is left out or wrong. */
+    /** A path; a relative one is resolved against the folder of its file. Empty if missing or wrong. */
     static Optional<Path> path(Table table, String key, String wanted) {
         try {
             return table.text(key, wanted)

@@ -5,7 +5,9 @@ import java.net.URISyntaxException;
 import java.util.Locale;
 import java.util.Map;
 
-/** The address of a broker: {@code mqtt://host:port} or {@code mqtts://host:port}. What could hold a password is never shown. */
+/**
+ * The address of a broker: {@code mqtt://host:port} or {@code mqtts://host:port}. Anything that could contain a password is never shown.
+ */
 final class BrokerUrl {
     /** What would be right. */
     static final String WANTED = "give \"mqtt://host\" or \"mqtts://host\", with :port if it is not 1883 or 8883";
@@ -20,9 +22,9 @@ final class BrokerUrl {
     /**
      * Reads an address.
      *
-     * @param text as the user gives it
+     * @param text as given by the user
      * @return the same, with its port, and its scheme in lower case (RFC 3986, section 3.1: schemes are case-insensitive)
-     * @throws IllegalArgumentException if it is none; the message says what is wrong and, after a semicolon, what would be right
+     * @throws IllegalArgumentException if it is not valid; the message says what is wrong and, after a semicolon, what would be valid
      */
     static URI parse(String text) {
         try {

@@ -6,7 +6,7 @@ import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The sections {@code [[printer.condition]]}: states that flags, codes or texts show, which say no state by themselves. */
+/** The sections {@code [[printer.condition]]}: states shown by flags, codes or texts that are not state words themselves. */
 final class ConditionSection {
     private static final String WANTED_STATE = "write for instance state = \"fault\"";
     private static final String WANTED_WORDS =
@@ -34,7 +34,7 @@ final class ConditionSection {
                                     "what has to be met as well"))
             .after(SourceKeys.KEYS);
 
-    /** A further place of a condition. */
+    /** An additional place of a condition. */
     static final Section AND = Section.of("printer.condition.and", "what has to be met as well", IS, NOT)
             .after(SourceKeys.KEYS);
 

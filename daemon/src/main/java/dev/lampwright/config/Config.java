@@ -14,20 +14,20 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * A configuration that has been found right: immutable descriptions and nothing that runs, so any number of chains and threads may share
- * it. Two that say the same are equal, part by part.
+ * A valid configuration: immutable descriptions, nothing that runs, so any number of chains and threads may share it. Two with the same
+ * content are equal, part by part.
  *
  * @param framesPerSecond rate of the frame loop, 1 to 240
- * @param talk what is said over the broker
- * @param controller the controller, and how it is set up
+ * @param talk what is exchanged through the broker
+ * @param controller the controller, and its set-up
  * @param light what is shown
  * @param atEnd what the lights do when the daemon is asked to end
- * @param desk what people may ask for
+ * @param desk the settings of asks
  * @param mounting how the strip is mounted
- * @param page what there is to say about the live page; empty if there is none
- * @param metricsPort port of loopback on which figures are served, if any are; taken up at the start only
+ * @param page the settings of the live page; empty if there is none
+ * @param metricsPort port of loopback on which figures are served, if any are; applies at the start only
  * @param wiring how the lights are wired, for the electrical plan
- * @param keepHistory whether jobs and faults outlast the daemon; empty if the file leaves that to how it is run
+ * @param keepHistory whether jobs and faults outlast the daemon; empty if that depends on how it is run
  */
 public record Config(
         int framesPerSecond,
@@ -51,7 +51,7 @@ public record Config(
     }
 
     /**
-     * Where the printers report what, all of them put together.
+     * Where the printers report what, all of them combined.
      *
      * @return those of {@link #talk}
      */
@@ -96,7 +96,7 @@ public record Config(
     }
 
     /**
-     * The same with other light.
+     * The same with different light.
      *
      * @param other what is shown, on the same strip and dimmers
      * @return another configuration
@@ -106,9 +106,9 @@ public record Config(
     }
 
     /**
-     * The same with other lights.
+     * The same with different lights.
      *
-     * @param otherController the controller, and how it is set up
+     * @param otherController the controller, and its set-up
      * @param other what is shown, on its strip and dimmers
      * @return another configuration
      */

@@ -3,14 +3,14 @@ package dev.lampwright.config;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** A configuration cannot be used. Carries everything that is wrong with it. */
+/** A configuration cannot be used. Contains everything that is wrong with it. */
 public final class ConfigException extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final transient List<Mistake> mistakes;
 
     /**
-     * Makes one.
+     * Creates one.
      *
      * @param mistakes what is wrong, 1 or more
      */
@@ -22,7 +22,7 @@ public final class ConfigException extends Exception {
     /**
      * Everything that is wrong.
      *
-     * @return 1 or more, in the order of the lines; what stands nowhere in the file comes last
+     * @return 1 or more, in the order of the lines; mistakes without a line come last
      */
     public List<Mistake> mistakes() {
         return mistakes;

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** Reads configuration files: TOML 1.0, as the project's example has it. */
+/** Reads configuration files: TOML 1.0, like the project's example. */
 public final class ConfigFile {
     private static final Key<Integer> FRAMES_PER_S =
             Key.whole("frames_per_s", 1, 240).usual(60, "60").example("60", "1 to 240; a change needs a restart");
@@ -64,10 +64,10 @@ public final class ConfigFile {
     /**
      * Reads a file.
      *
-     * @param file its path; relative paths in it start from its folder. A file in the folder {@code rigs} of a shop is read together
-     *     with the shop's
+     * @param file its path; relative paths in it are resolved against its folder. A file in the folder {@code rigs} of a shop is read
+     *     together with the shop's
      * @return the configuration
-     * @throws ConfigException with all mistakes, if the file cannot be read or is not right
+     * @throws ConfigException with all mistakes, if the file cannot be read or is not valid
      */
     public static Config read(Path file) throws ConfigException {
         return examine(file).config();
@@ -77,9 +77,9 @@ public final class ConfigFile {
      * Reads a configuration from memory.
      *
      * @param text TOML
-     * @param name what to call it in complaints; relative paths in it start from the current folder
+     * @param name its name in messages; relative paths in it are resolved against the current folder
      * @return the configuration
-     * @throws ConfigException with all mistakes, if the text is not right
+     * @throws ConfigException with all mistakes, if the text is not valid
      */
     public static Config read(String text, String name) throws ConfigException {
         return examined(Origins.of(new Origin(name, Toml.read(text), Path.of("").toAbsolutePath())), Optional.empty())
@@ -87,12 +87,12 @@ public final class ConfigFile {
     }
 
     /**
-     * Reads a configuration that is to be written.
+     * Reads a configuration that will be written.
      *
      * @param text TOML
-     * @param file where it is to be; relative paths in it start from its folder
+     * @param file where it will be; relative paths in it are resolved against its folder
      * @return the configuration
-     * @throws ConfigException with all mistakes, if the text is not right
+     * @throws ConfigException with all mistakes, if the text is not valid
      */
     public static Config read(String text, Path file) throws ConfigException {
         String mark = "\uFEFF";
@@ -101,11 +101,11 @@ public final class ConfigFile {
     }
 
     /**
-     * Reads a file, and tells what it leaves out.
+     * Reads a file, including what it leaves out.
      *
-     * @param file its path; relative paths in it start from its folder
-     * @return the configuration and the defaults in it
-     * @throws ConfigException with all mistakes, if the file cannot be read or is not right
+     * @param file its path; relative paths in it are resolved against its folder
+     * @return the configuration and its defaults
+     * @throws ConfigException with all mistakes, if the file cannot be read or is not valid
      */
     public static Examined examine(Path file) throws ConfigException {
         return examine(file, FileText.read(file));
@@ -123,8 +123,8 @@ public final class ConfigFile {
      *
      * @param rig its file
      * @param shop what all rigs share
-     * @return the configuration and the defaults in it
-     * @throws ConfigException with all mistakes, if the file cannot be read or the two together are not right
+     * @return the configuration and its defaults
+     * @throws ConfigException with all mistakes, if the file cannot be read or the two together are not valid
      */
     static Examined examine(RigFile rig, ShopFile shop) throws ConfigException {
         return examine(rig, FileText.read(rig.path()), shop);
@@ -141,10 +141,9 @@ public final class ConfigFile {
     }
 
     /**
-     * Reads only the broker from a file. The file needs nothing but a section {@code [broker]}; that of a rig not even this, if the shop
-     * has one.
+     * Reads only the broker from a file. The file needs only a section {@code [broker]}; a rig's file not even that, if the shop has one.
      *
-     * @param file its path; relative paths in it start from its folder
+     * @param file its path; relative paths in it are resolved against its folder
      * @return the broker
      * @throws ConfigException with all mistakes in that section, or if the file cannot be read
      */
@@ -159,10 +158,10 @@ public final class ConfigFile {
     }
 
     /**
-     * A broker from single values, with the same checks as the section {@code [broker]} has.
+     * Creates a broker from single values, with the same checks as in the section {@code [broker]}.
      *
      * @param values by the keys of that section
-     * @return the broker; relative paths start from the current folder
+     * @return the broker; relative paths are resolved against the current folder
      * @throws ConfigException with all mistakes
      */
     public static Broker broker(Map<String, Object> values) throws ConfigException {
@@ -206,7 +205,7 @@ public final class ConfigFile {
         }
     }
 
-    /** Holds stand-ins where there are mistakes. */
+    /** Contains substitutes where there are mistakes. */
     private static Config config(Table root, Optional<String> rig) {
         int framesPerSecond = root.as(SECTION).get(FRAMES_PER_S);
         Broker broker = BrokerSection.read(root.table("broker"));

@@ -9,9 +9,9 @@ import java.util.Optional;
  * The section {@code [controller]}.
  *
  * @param port serial port
- * @param baud bits a second
- * @param board which board it is, if the file says
- * @param holdoverMillis how long without a frame until {@code whenSilent} is shown
+ * @param baud bits per second
+ * @param board the board, if the file names it
+ * @param holdoverMillis time without a frame until {@code whenSilent} is shown
  * @param whenSilent what is shown then
  * @param atEnd what the lights do when the daemon is asked to end
  */
@@ -61,7 +61,7 @@ record ControllerSection(
     /**
      * The controller that the section describes.
      *
-     * @param setup what is fitted to it
+     * @param setup what is connected to it
      * @return the controller
      */
     ControllerSpec spec(Setup setup) {

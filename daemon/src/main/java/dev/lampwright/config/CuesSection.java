@@ -86,7 +86,7 @@ final class CuesSection {
         return names.stream().collect(Collectors.toMap(name -> name, name -> name, (one, same) -> one));
     }
 
-    /** What is meant by each state that a cue may name, those of single printers after the others. */
+    /** The condition for each state that a cue may name, those of single printers after the others. */
     private static Map<String, Condition> states(List<String> printers) {
         Map<String, Condition> states = new LinkedHashMap<>();
         StateSection.STATES.forEach((word, state) -> states.put(word, new Condition.InState(Set.of(state))));
@@ -102,7 +102,7 @@ final class CuesSection {
      * Reads the section.
      *
      * @param tables the cues
-     * @return them, without those whose look is wrong
+     * @return the cues, without those whose look is wrong
      */
     List<CueSpec> read(List<Table> tables) {
         List<CueSpec> cues = new ArrayList<>();

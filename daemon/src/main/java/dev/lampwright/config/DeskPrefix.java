@@ -2,7 +2,7 @@ package dev.lampwright.config;
 
 import java.util.Optional;
 
-/** The beginning of a daemon's own topics. */
+/** The prefix of a daemon's own topics. */
 public final class DeskPrefix {
     /** What would be right. */
     static final String WANTED = "give the beginning of this printer's own topics, for instance \"lampwright/alder\"";
@@ -20,8 +20,8 @@ public final class DeskPrefix {
      * Reads the key {@code desk.prefix}.
      *
      * @param desk the section {@code [desk]}
-     * @param rig name of the rig; empty where the configuration is not that of one of several
-     * @return the prefix; a rig's is its name below the usual one, unless its file says otherwise
+     * @param rig name of the rig; empty if the configuration is not one of several
+     * @return the prefix; a rig's is its name below the default one, unless its file says otherwise
      */
     static String read(Table desk, Optional<String> rig) {
         if (rig.isEmpty() || desk.has(PREFIX.name())) {
@@ -32,12 +32,13 @@ public final class DeskPrefix {
     }
 
     /**
-     * Reads a prefix, by the rules of {@code desk.prefix}: those of MQTT 3.1.1, section 4.7, and not empty at either end, which is lawful but
-     * nobody means.
+     * Reads a prefix, by the rules of {@code desk.prefix}: those of MQTT 3.1.1, section 4.7, and no empty level at either end, which is
+     * allowed but never intended.
      *
-     * @param text what was given
+     * @param text the text given
      * @return the same
-     * @throws IllegalArgumentException if it is none; the message says why and what would be right, to follow its name
+     * @throws IllegalArgumentException if it is not valid; the message says why and what would be valid, and is meant to follow the name of
+     *     the key
      */
     public static String parse(String text) {
         boolean wild = text.chars().anyMatch(c -> c == '+' || c == '#' || Character.isISOControl(c));

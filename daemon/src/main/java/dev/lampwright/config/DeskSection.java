@@ -7,7 +7,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Optional;
 
-/** The sections {@code [desk]}, where people ask for things, and {@code [quiet]}, the hours of the night. */
+/** The sections {@code [desk]}, what people can ask for, and {@code [quiet]}, quiet hours. */
 final class DeskSection {
     private static final String WANTED_ZONE =
             "give a name of the IANA time zone database, for instance \"Europe/Lisbon\", or leave it out for this machine's";
@@ -26,7 +26,7 @@ final class DeskSection {
             .without("this machine's")
             .comment("\"Europe/Lisbon\"", "where the times are local");
 
-    /** Where people ask for things. */
+    /** What people can ask for. */
     static final Section SECTION =
             Section.of("desk", "where people ask for things", DeskPrefix.PREFIX, BRIGHTNESS, KEEP);
 
@@ -44,8 +44,8 @@ final class DeskSection {
     /**
      * Reads the sections.
      *
-     * @param desk the one
-     * @param quiet the other
+     * @param desk the first
+     * @param quiet the second
      * @return what they say
      */
     static DeskSettings read(Table desk, Table quiet) {

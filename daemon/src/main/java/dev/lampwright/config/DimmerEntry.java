@@ -4,15 +4,14 @@ import java.util.List;
 import java.util.OptionalInt;
 
 /**
- * One light of the section {@code [dimmers]} as it stands in the file: a white light on one channel, or a plain colour strip on
- * three.
+ * One light of the section {@code [dimmers]} as written in the file: a white light on one channel, or a plain colour strip on three.
  *
  * @param name its name
  * @param channels its channels; three, for red, green and blue, if it is a plain colour strip
  * @param volts voltage of its supply
  * @param fullMilliamps current of each channel at full duty
- * @param ceilingMilliamps ceiling of its supply, if it is given here
- * @param unused whether no light is on it; it then has the strip's voltage and takes nothing
+ * @param ceilingMilliamps ceiling of its supply, if given here
+ * @param unused whether no light is connected; it then has the strip's voltage and draws nothing
  * @param hangs where it is, for the picture on the live page
  */
 record DimmerEntry(
@@ -79,7 +78,7 @@ record DimmerEntry(
         return entry;
     }
 
-    /** A channel that no light is on. */
+    /** A channel without a light. */
     static DimmerEntry unused(int channel, double stripVolts) {
         return new DimmerEntry("", List.of(channel), stripVolts, 0, OptionalInt.empty(), true, Mounting.Side.ABOVE);
     }

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 /**
  * The section {@code [dimmers]}.
  *
- * @param outputs what each dimmer is to the controller, from channel 0 on
+ * @param outputs what each dimmer is for the controller, from channel 0 on
  * @param entries the lights on them
  * @param ceilingsMilliamps ceilings of the supplies that feed only dimmers, from supply 1 on, in mA
  * @param supplyVolts voltage of each supply, from supply 0, the strip's, on
@@ -30,7 +30,7 @@ record DimmersSection(
     private static final int MOST_MILLIAMPS = 65_535;
     private static final int DARK = 0;
 
-    /** One channel and the light on it. */
+    /** One channel and its light. */
     private record Output(int channel, DimmerEntry entry) {}
 
     /**
@@ -38,7 +38,7 @@ record DimmersSection(
      *
      * @param table the section
      * @param stripVolts voltage of the strip's supply, which feeds the dimmers of that voltage too
-     * @return the dimmers; each other voltage among them makes a supply
+     * @return the dimmers; each other voltage among them is a separate supply
      */
     static DimmersSection read(Table table, double stripVolts) {
         List<DimmerEntry> entries = table.keys().stream()
@@ -83,7 +83,7 @@ record DimmersSection(
     /**
      * Where the lights are.
      *
-     * @return by name, in the order of the file; what has no light on it is left out
+     * @return by name, in the order of the file; unused ones are left out
      */
     Map<String, Mounting.Side> sides() {
         Map<String, Mounting.Side> sides = new LinkedHashMap<>();
@@ -94,7 +94,7 @@ record DimmersSection(
     /**
      * What each dimmer is for.
      *
-     * @param pixels pixels of the strip; beyond them lie those of the plain colour strips
+     * @param pixels pixels of the strip; those of the plain colour strips follow
      * @return the uses, from channel 0 on
      */
     List<Fitting.DimmerUse> uses(int pixels) {
@@ -117,7 +117,7 @@ record DimmersSection(
                 : Fitting.DimmerUse.white(entry.name());
     }
 
-    /** All channels up to the highest that a light is on; what no light is on is unused. */
+    /** All channels up to the highest with a light; those without a light are unused. */
     private static List<Output> outputs(List<DimmerEntry> entries, double stripVolts) {
         Map<Integer, DimmerEntry> byChannel = new TreeMap<>();
         entries.forEach(entry -> entry.channels().forEach(channel -> byChannel.put(channel, entry)));
@@ -144,7 +144,7 @@ record DimmersSection(
         }
     }
 
-    /** For each voltage that the strip's supply does not have, the lowest ceiling named there, else what its dimmers take. */
+    /** For each voltage that the strip's supply does not have, the lowest ceiling given there, or else what its dimmers draw. */
     private static Map<Double, Integer> ceilings(List<DimmerEntry> entries, double stripVolts) {
         Map<Double, Integer> ceilings = new TreeMap<>();
         entries.stream()

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** Finds by meaning what somebody may have wanted to write in a layer: the table is {@code everyday-words.txt}. */
+/** Finds by meaning what somebody may have wanted to write in a layer, using the table {@code everyday-words.txt}. */
 final class EverydayWords {
     private static final String OF_KEYS = "key";
     private static final Map<String, String> ADVICE = read();
@@ -35,7 +35,7 @@ final class EverydayWords {
     /**
      * What to write instead of a key of a layer.
      *
-     * @param key one that is not known
+     * @param key an unknown one
      * @return advice, to follow a semicolon
      */
     static Optional<String> key(String key) {

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** A good configuration and how it came about. */
+/** A valid configuration and its origin. */
 public final class Examined {
     private final Config config;
     private final Map<String, String> defaults;
@@ -31,7 +31,7 @@ public final class Examined {
     }
 
     /**
-     * What was taken for keys that the file leaves out.
+     * The defaults for keys that the file leaves out.
      *
      * @return values as they would be written there, by dotted key
      */
@@ -42,7 +42,7 @@ public final class Examined {
     /**
      * What is wrong with a key of the file.
      *
-     * @param path the key's path; an element of an array has its index for a name
+     * @param path the key's path; an element of an array has its index as a name
      * @param what what is wrong, to follow the key
      * @param whatWouldBeRight what to do
      * @return the mistake with its file and line

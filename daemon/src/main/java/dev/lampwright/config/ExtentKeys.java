@@ -73,7 +73,7 @@ final class ExtentKeys {
         };
     }
 
-    /** Whether the layer is one of grains; a mistake in {@code extent} is told elsewhere. */
+    /** Whether the layer has grains; a mistake in {@code extent} is reported elsewhere. */
     static boolean isGrains(Table table) {
         return table.has(EXTENT.name()) && table.get(EXTENT) == Kind.GRAINS;
     }

@@ -26,7 +26,7 @@ final class FileText {
      *
      * @param file its path
      * @return its text, without a byte order mark
-     * @throws ConfigException if it is not there, cannot be read, is longer than 1 MiB, or is not UTF-8
+     * @throws ConfigException if it does not exist, cannot be read, is longer than 1 MiB, or is not UTF-8
      */
     static String read(Path file) throws ConfigException {
         try {

@@ -7,9 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** The keys {@code by}, {@code from} and {@code to}: a signal and the bounds it is seen through. */
+/** The keys {@code by}, {@code from} and {@code to}: a signal and the bounds that it is scaled to. */
 final class FollowKeys {
-    /** The signals that need no reading of the user's own, by name. */
+    /** The built-in signals, by name. */
     static final Map<String, Signal> SIGNALS = Words.of(Signal.all().toArray(Signal[]::new), Signal::key);
 
     private static final double LARGEST = 1e9;
@@ -17,7 +17,7 @@ final class FollowKeys {
 
     private FollowKeys() {}
 
-    /** The keys, with what their names begin with. */
+    /** The keys, with a prefix. */
     static List<Key<?>> keys(String prefix) {
         return List.of(
                 Key.own(prefix + "by", "a signal").comment("\"bed.heat\"", "the signal to follow"),
@@ -29,7 +29,7 @@ final class FollowKeys {
                         .comment("220", "the value of it that counts as 1"));
     }
 
-    /** The same, for tables of which not every one has a use for them. */
+    /** The same, for kinds of tables in which they do not always apply. */
     static List<Key<?>> keys(String prefix, String with) {
         return keys(prefix).stream().<Key<?>>map(key -> key.with(with)).toList();
     }
@@ -37,8 +37,8 @@ final class FollowKeys {
     /**
      * Reads the keys.
      *
-     * @param table where they stand
-     * @param prefix what their names begin with, such as {@code opacity_}, or nothing
+     * @param table where they are
+     * @param prefix prefix of their names, such as {@code opacity_}, or empty
      * @return what to follow
      */
     static Follow read(Table table, String prefix) {
@@ -64,9 +64,9 @@ final class FollowKeys {
     /**
      * Reads the key {@code by} alone.
      *
-     * @param table where it stands
-     * @param prefix what its name begins with
-     * @return the signal; another one if it is missing or wrong
+     * @param table where it is
+     * @param prefix prefix of its name
+     * @return the signal; a substitute if it is missing or wrong
      */
     static Signal signal(Table table, String prefix) {
         return found(table, prefix).orElse(STAND_IN.signal());

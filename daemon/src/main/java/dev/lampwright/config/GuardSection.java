@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The section {@code [guard]}: what may be chosen about the limits. */
+/** The section {@code [guard]}: the settings of the limits. */
 final class GuardSection {
-    /** The key that lifts the flash limit. Its name says what it risks. */
+    /** The key that lifts the flash limit. Its name says what the risk is. */
     static final String ALLOW_FLASHING = "allow_flashing_that_can_cause_seizures";
 
     private static final String DIM_ORDER = "dim_order";
@@ -21,7 +21,7 @@ final class GuardSection {
             .otherwise(GuardSettings.USUAL.allowFlashing(), "false")
             .comment("true", "without it, light flashes three times in a second at most");
 
-    /** Limits that hold whatever the looks ask for. */
+    /** Limits that apply whatever the looks demand. */
     static final Section SECTION = Section.of(
             "guard",
             "limits that hold whatever the looks ask for",
@@ -41,7 +41,7 @@ final class GuardSection {
      * @param table the section
      * @param fitting what is fitted
      * @param volts voltage of each supply, by its index
-     * @return what is chosen
+     * @return the settings
      */
     static GuardSettings read(Table table, Fitting fitting, List<Double> volts) {
         return new GuardSettings(dimOrder(table.as(SECTION), fitting), table.get(RISE), table.get(FLASHING), volts);

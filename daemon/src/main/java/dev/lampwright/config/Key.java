@@ -6,20 +6,20 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 
 /**
- * One key of the file, described once: reading, the defaults that {@code check} prints, the example file and the users' reference follow from it.
- * Immutable; each method that adds something gives a new one.
+ * One key of the file, described once: reading, the defaults that {@code check} prints, the example file and the users' reference follow
+ * from it. Immutable; each method that adds something gives a new one.
  *
- * @param name as it is written in the file
+ * @param name as written in the file
  * @param type what its value may be, in words: {@code whole number, 1 to 240}
- * @param reader reads the value, and notes what is wrong with it; empty if it is left out or wrong
- * @param usual what is taken if it is left out; empty if nothing is, or if it depends on other keys
- * @param without what holds if it is left out, in words
+ * @param reader reads the value, and records what is wrong with it; empty if left out or wrong
+ * @param usual the default; empty if there is none, or if it depends on other keys
+ * @param without what applies if it is left out, in words
  * @param reported whether {@code check} reports the default
- * @param goesWith what the key goes with, where not every table of its kind has a use for it; empty if every one has
+ * @param goesWith what the key goes with, if it does not apply in every table of its kind; empty if it does
  * @param example a value as TOML; empty if the example file does not have the key
- * @param shown whether the example file has the key in force, and not as a comment
+ * @param shown whether the example file has the key as an active line rather than as a comment
  * @param help what it is, in one line
- * @param <T> what the value is read to
+ * @param <T> the type of the value
  */
 record Key<T>(
         String name,
@@ -75,12 +75,12 @@ record Key<T>(
         return of(name, type, (table, key) -> table.text(key, wanted));
     }
 
-    /** A text that is read further; where the reader throws an {@code IllegalArgumentException}, its message is the complaint. */
+    /** A text that is parsed; if the parser throws an {@code IllegalArgumentException}, its message is reported. */
     static <T> Key<T> parsed(String name, String type, String wanted, Function<String, T> parser) {
         return of(name, type, (table, key) -> table.parsed(key, wanted, parser));
     }
 
-    /** A key that its section reads by itself, since its value depends on others. */
+    /** A key that its section reads by itself, because its value depends on others. */
     static Key<Void> own(String name, String type) {
         return of(name, type, (table, key) -> Optional.empty());
     }
@@ -90,17 +90,17 @@ record Key<T>(
         return new Key<>(name, type, reader, Optional.of(value), written, true, goesWith, example, shown, help);
     }
 
-    /** With a default that goes without saying. */
+    /** With a default that is not reported. */
     Key<T> otherwise(T value, String words) {
         return new Key<>(name, type, reader, Optional.of(value), words, false, goesWith, example, shown, help);
     }
 
-    /** With words on what holds without it. */
+    /** With a description of what applies without it. */
     Key<T> without(String words) {
         return new Key<>(name, type, reader, usual, words, reported, goesWith, example, shown, help);
     }
 
-    /** With a note that it must be there. */
+    /** With a note that it is required. */
     Key<T> needed() {
         return without("required");
     }

@@ -14,9 +14,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** One layer of a look as it stands in the file. */
+/** One layer of a look as written in the file. */
 final class LayerKeys {
-    /** What binary fractions leave of ms; not worth a refusal. */
+    /** The rounding error of binary fractions in ms; not worth a refusal. */
     private static final double NOISE = 1e-6;
 
     private static final Map<String, Blend> BLENDS = Words.of(Blend.values(), Blend::word);
@@ -108,7 +108,7 @@ final class LayerKeys {
                 : Level.by(FollowKeys.read(table, "opacity_"));
     }
 
-    /** With thresholds. Where nothing else says what holds between them, two make a ramp and one a step. */
+    /** With thresholds. Unless something else says what applies between them, two make a ramp and one a step. */
     private static Level cut(Table table) {
         Optional<Double> dark = table.find(DARK_BELOW);
         Optional<Double> full = table.find(FULL_ABOVE);

@@ -23,18 +23,18 @@ import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
- * What is shown: all that goes into frames beside the controller's set-up and the rate.
+ * What is shown: everything that determines frames, except the controller's set-up and the frame rate.
  *
  * @param fitting what looks are made for; always has the zones {@code strip}, {@code bed}, {@code nozzle} and {@code job}
  * @param strip how the strip takes light
- * @param looks the looks by name: the built-in ones, unless the file has one of that name, those of the file, and the swatches that its
+ * @param looks the looks by name: the built-in ones, unless the file has one with that name, those of the file, and the swatches that its
  *     cues name
  * @param cues what to show when: the file's first, then the built-in ones; the first that holds wins, and the last always holds
- * @param alarmSequence how a fault is shown until it is seen and over
- * @param guard what is chosen about the limits
+ * @param alarmSequence how a fault is shown until it has been acknowledged and is over
+ * @param guard the settings of the limits
  * @param printers the printers that are shown, at least one
- * @param views the parts of the strip that show one printer each; none if the whole strip shows the only one
- * @param own the signals of the file's own readings, those of all printers
+ * @param views the parts of the strip that show one printer each; empty if the whole strip shows the only one
+ * @param own the signals of user-defined readings, those of all printers
  */
 public record LightSpec(
         Fitting fitting,
@@ -56,7 +56,7 @@ public record LightSpec(
     }
 
     /**
-     * Where the printer is, or the first of several.
+     * The room of the printer, or of the first of several.
      *
      * @return its room
      */
@@ -83,7 +83,7 @@ public record LightSpec(
     }
 
     /**
-     * What a view shows, on a strip and a canvas of its own.
+     * What a view shows, on its own strip and canvas.
      *
      * @param view one of {@link #views}
      * @return the light of that part
@@ -113,7 +113,7 @@ public record LightSpec(
     /**
      * The same lights without any look.
      *
-     * @return lights that stay dark, except for pixels and levels that are asked for
+     * @return the lights, dark except for pixels and levels that are asked for
      */
     public LightSpec dark() {
         List<Level> levels =
@@ -124,9 +124,9 @@ public record LightSpec(
     }
 
     /**
-     * The same, with silence that is noticed sooner or later.
+     * The same, with a different time until silence.
      *
-     * @param after how long nothing may be heard of any printer
+     * @param after how long any printer may be quiet before it counts as silent
      * @return another description
      */
     public LightSpec silentAfter(Duration after) {
@@ -137,7 +137,7 @@ public record LightSpec(
     }
 
     /**
-     * A look of any name that there is.
+     * A look by any existing name.
      *
      * @param name that of one of {@link #looks}, or of a swatch, which is read now
      * @return the look; empty if there is none
@@ -147,7 +147,7 @@ public record LightSpec(
     }
 
     /**
-     * The same, with other cues.
+     * The same, with different cues.
      *
      * @param others what to show when; the last always holds
      * @return another description
@@ -157,7 +157,7 @@ public record LightSpec(
     }
 
     /**
-     * The same, with one look all the time.
+     * The same, always showing one look.
      *
      * @param look what to show, one of these looks or another for the same fitting
      * @return another description
@@ -167,10 +167,10 @@ public record LightSpec(
     }
 
     /**
-     * The same on another strip.
+     * The same for another strip.
      *
-     * @param other what the looks are made for there, with zones of the same names
-     * @param zones for each zone the one on the other strip
+     * @param other what the looks are made for there, with zones with the same names
+     * @param zones gives each zone's counterpart on the other strip
      * @return another description
      */
     public LightSpec on(Fitting other, UnaryOperator<Zone> zones) {
@@ -185,9 +185,9 @@ public record LightSpec(
     }
 
     /**
-     * The same, with other guards.
+     * The same, with different guards.
      *
-     * @param settings what is chosen about the limits
+     * @param settings the settings of the limits
      * @return another description
      */
     public LightSpec guardedBy(GuardSettings settings) {

@@ -14,7 +14,7 @@ final class LookNames {
     private final Fitting fitting;
 
     /**
-     * Begins with the looks that are there anyway.
+     * Starts with the looks that exist anyway.
      *
      * @param looks the built-in ones and those of the file
      * @param fitting what is fitted
@@ -27,9 +27,9 @@ final class LookNames {
     /**
      * The look that a key names.
      *
-     * @param table where it stands
+     * @param table where it is
      * @param key the key
-     * @return the look; nothing if the name is left out or wrong
+     * @return the look; empty if the name is left out or wrong
      */
     Optional<LookSpec> named(Table table, String key) {
         Set<String> known = new LinkedHashSet<>(looks.keySet());
@@ -47,7 +47,7 @@ final class LookNames {
     /**
      * The looks that are in use.
      *
-     * @return those that were there, and then the swatches that were named
+     * @return the initial ones, followed by the swatches that were named
      */
     Map<String, LookSpec> looks() {
         return looks;

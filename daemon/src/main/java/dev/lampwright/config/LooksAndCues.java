@@ -15,9 +15,9 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * The looks and the cues: those of the file and the built-in ones, which are written as if they stood in a file too.
+ * The looks and the cues: those of the file and the built-in ones, which are written like those in a file.
  *
- * @param looks by name; one of the file takes the place of the built-in one of that name; swatches that a cue names come last
+ * @param looks by name; one in the file replaces the built-in one with that name; swatches that a cue names come last
  * @param cues those of the file first; the last always holds
  */
 record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {

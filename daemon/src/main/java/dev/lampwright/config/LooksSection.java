@@ -13,7 +13,7 @@ import java.util.Set;
 
 /** The section {@code [looks]}, with a table for each look. */
 final class LooksSection {
-    /** What looks that come with Lampwright use where it is fitted. */
+    /** What built-in looks use if it is fitted. */
     private static final Set<String> OPTIONAL = Set.of("work", DimmersSection.PLAIN);
 
     /** A look. */
@@ -46,7 +46,7 @@ final class LooksSection {
      * Prepares to read looks of a user's file.
      *
      * @param fitting what they are for
-     * @return what reads them; every zone and dimmer that they name must be there
+     * @return what reads them; every zone and dimmer that they name must exist
      */
     static LooksSection ofFile(Fitting fitting) {
         return new LooksSection(fitting, Set.of());
@@ -56,7 +56,7 @@ final class LooksSection {
      * Prepares to read looks that come with Lampwright.
      *
      * @param fitting what they are for
-     * @return what reads them; parts for lights that not everybody has are left out where there are none
+     * @return what reads them; parts for optional lights are left out if those are not fitted
      */
     static LooksSection ofLampwright(Fitting fitting) {
         return new LooksSection(fitting, OPTIONAL);

@@ -1,11 +1,11 @@
 package dev.lampwright.config;
 
 /**
- * One thing that is wrong in a configuration, told to the user.
+ * One mistake in a configuration, reported to the user.
  *
  * @param file name of the file, as the user gave it
- * @param line line of the file, from 1; 0 if the mistake stands nowhere in it, as a key that is missing does
- * @param key dotted key; empty if it is about the file as a whole
+ * @param line line of the file, from 1; 0 if the mistake has no line, such as a missing key
+ * @param key dotted key; empty if it concerns the file as a whole
  * @param what what is wrong, to follow the key: {@code is empty}
  * @param whatWouldBeRight what to do: {@code give the MQTT topic, for instance "shop/alder/heat"}
  */

@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What is found while one configuration is read: mistakes, each reported once, the defaults that were taken for keys left out, and the
- * signals that it declares.
+ * What is found while one configuration is read: mistakes, each reported once, the defaults for keys left out, and the signals that it
+ * declares.
  */
 final class Mistakes {
     private static final Comparator<Mistake> IN_THE_FILE_FIRST = Comparator.comparing(Mistake::file)
@@ -25,9 +25,9 @@ final class Mistakes {
     private final Map<String, Signal> signals = new LinkedHashMap<>(FollowKeys.SIGNALS);
 
     /**
-     * Begins with what is wrong with the text itself.
+     * Starts with what is wrong with the text itself.
      *
-     * @param file name of the file, for the complaints
+     * @param file name of the file, for messages
      * @param document what was read from it
      */
     Mistakes(String file, TomlDocument document) {
@@ -35,9 +35,9 @@ final class Mistakes {
     }
 
     /**
-     * Begins with what is wrong with the text itself.
+     * Starts with what is wrong with the text itself.
      *
-     * @param origins the file, with what it shares with others
+     * @param origins the file, and what it shares with others
      */
     Mistakes(Origins origins) {
         this.origins = origins;
@@ -55,7 +55,7 @@ final class Mistakes {
     }
 
     /**
-     * A file's values, once its text is known to be right.
+     * A file's values, once its text is known to be valid.
      *
      * @return the outermost table
      * @throws ConfigException if there are mistakes
@@ -66,9 +66,9 @@ final class Mistakes {
     }
 
     /**
-     * Notes a mistake.
+     * Records a mistake.
      *
-     * @param path the key; its line is that of the innermost table around it if it is not there itself
+     * @param path the key; its line is that of the innermost table around it if it does not exist itself
      * @param what what is wrong, to follow the key
      * @param whatWouldBeRight what to do
      */
@@ -83,7 +83,7 @@ final class Mistakes {
     }
 
     /**
-     * Where a relative path starts.
+     * The folder against which a relative path is resolved.
      *
      * @param path the key that has it
      */
@@ -92,7 +92,7 @@ final class Mistakes {
     }
 
     /**
-     * Findings that nobody hears of, for what only follows from a mistake noted here.
+     * Findings that are discarded, for consequences of a mistake recorded here.
      *
      * @return new findings
      */
@@ -103,9 +103,9 @@ final class Mistakes {
     }
 
     /**
-     * Notes a signal that the file itself declares.
+     * Records a signal that the file itself declares.
      *
-     * @param signal to be followed from here on
+     * @param signal which can be followed from here on
      */
     void know(Signal signal) {
         signals.put(signal.key(), signal);
@@ -121,29 +121,29 @@ final class Mistakes {
     }
 
     /**
-     * Notes a default.
+     * Records a default.
      *
      * @param path the key that was left out
-     * @param value what was taken
+     * @param value the default
      */
     void tookDefault(List<String> path, String value) {
         defaults.put(Wording.key(path), value);
     }
 
     /**
-     * The defaults that were taken.
+     * The defaults used.
      *
-     * @return values by key, in the order in which they were asked for
+     * @return values by key, in the order in which they were read
      */
     Map<String, String> defaults() {
         return defaults;
     }
 
     /**
-     * Takes the defaults below one key out, for a section that is told of apart.
+     * Removes the defaults below one key, for a section that is reported separately.
      *
      * @param path the key
-     * @return values by key, in the order in which they were asked for
+     * @return values by key, in the order in which they were read
      */
     Map<String, String> takeDefaults(List<String> path) {
         String below = Wording.key(path) + '.';

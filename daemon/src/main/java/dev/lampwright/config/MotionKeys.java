@@ -3,7 +3,7 @@ package dev.lampwright.config;
 import dev.lampwright.look.Motion;
 import java.util.List;
 
-/** The keys of movement, of which a layer has at most one. */
+/** The keys of movement; a layer has at most one. */
 final class MotionKeys {
     /** Their names. */
     static final List<String> NAMES = List.of("speed_px_per_s", "speed_zones_per_s", "cycle_s");
@@ -19,7 +19,7 @@ final class MotionKeys {
             .with(FOR_MOVEMENT)
             .comment("true", "turns at the ends; a ramp then goes from its first colours to its last and back");
 
-    /** The keys of movement, of which a layer has one at most; below 0 it goes towards where the zone begins. */
+    /** The keys of movement; a layer has at most one. Below 0 it moves towards the beginning of the zone. */
     static final List<Key<?>> KEYS = List.of(
             Key.number(NAMES.get(0), -FASTEST_PIXELS, FASTEST_PIXELS)
                     .with(FOR_MOVEMENT)

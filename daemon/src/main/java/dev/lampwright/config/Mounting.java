@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * How the strip is mounted, as somebody sees it who stands before the printer.
+ * How the strip is mounted, as seen from in front of the printer.
  *
  * @param shape what it looks like
  * @param sides pixels of each side of a frame, from the side of pixel 0 on; empty for other shapes
  * @param begins where pixel 0 of a frame is
- * @param clockwise whether the strip runs so from there
+ * @param clockwise whether the strip runs clockwise from there
  * @param seenAs what is seen of its pixels
  * @param lamps where the plain lights are, by name; only those that exist
  */
@@ -27,7 +27,7 @@ public record Mounting(
     public enum SeenAs {
         /** Each for itself. */
         DOTS,
-        /** None: there is a diffuser before them. */
+        /** None: they are behind a diffuser. */
         LINE
     }
 
@@ -47,7 +47,7 @@ public record Mounting(
 
     /** What a strip looks like. */
     public enum Shape {
-        /** A line, with pixel 0 at the left. */
+        /** A line, with pixel 0 on the left. */
         STRAIGHT,
         /** One to four sides of a rectangle. */
         FRAME,

@@ -43,7 +43,7 @@ final class MountingKeys {
      * @param strip the section
      * @param pixels pixels of the strip
      * @param dimmers what is connected to the controller's PWM outputs
-     * @return what they say; a straight strip stands in for what is wrong
+     * @return their content; a straight strip replaces what is wrong
      */
     static Mounting read(Table strip, int pixels, DimmersSection dimmers) {
         Shape shape = strip.get(SHAPE);

@@ -10,10 +10,10 @@ import java.util.Optional;
 public final class Nearest {
     private static final int LETTERS_A_SLIP = 3;
 
-    /** Nobody's slip is longer; a file may be. */
+    /** No typing error is longer; a file may be. */
     private static final int LONGEST = 200;
 
-    /** What keys were called before, and are called now. */
+    /** Old names of keys, and their new names. */
     private static final Map<String, String> RENAMED = Map.of(
             "target_C", "setpoint_C",
             "spark_K", "strike_K",
@@ -23,11 +23,11 @@ public final class Nearest {
     private Nearest() {}
 
     /**
-     * The word that is nearest to one that is not known.
+     * The word closest to an unknown one.
      *
      * @param word what was written
-     * @param known what may be written
-     * @return the nearest, if it is near: about one letter in three wrong, or one word the beginning of the other
+     * @param known the valid words
+     * @return the closest, if close enough: about one letter in three wrong, or one word being the beginning of the other
      */
     public static Optional<String> to(String word, Collection<String> known) {
         if (word.length() > LONGEST) {
@@ -36,7 +36,7 @@ public final class Nearest {
         return renamed(word).filter(known::contains).or(() -> nearest(word, known));
     }
 
-    /** The new name of a key, also of one with dots before it. */
+    /** The new name of a key, also for a dotted key. */
     private static Optional<String> renamed(String word) {
         int dot = word.lastIndexOf('.') + 1;
         return Optional.ofNullable(RENAMED.get(word.substring(dot))).map(name -> word.substring(0, dot) + name);
@@ -49,8 +49,8 @@ public final class Nearest {
     }
 
     /**
-     * Levenshtein's distance, with Damerau's swap (as optimal string alignment): how many letters must be put in, taken out, changed,
-     * or swapped with their neighbour.
+     * Levenshtein's distance, with Damerau's swap (as optimal string alignment): how many letters must be inserted, removed, changed, or
+     * swapped with their neighbour.
      *
      * @param from one word
      * @param to the other

@@ -6,8 +6,8 @@ import java.nio.file.Path;
 /**
  * A file with a part of a configuration, or all of it.
  *
- * @param file what to call it in messages
- * @param document what it says
- * @param folder where relative paths in it start
+ * @param file its name in messages
+ * @param document its content
+ * @param folder the folder against which relative paths in it are resolved
  */
 record Origin(String file, TomlDocument document, Path folder) {}

@@ -7,9 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Where a configuration comes from: a file of its own and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the own
- * file replaces the same key in the same section there; in {@code [printer]} this goes for the keys of its tables too. Anything with a
- * name, such as a look or a dimmer, counts as one key, and so does a whole array. A rig that names its printers takes nothing from the
+ * Where a configuration comes from: a file of its own and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the
+ * rig's own file replaces the same key in the same section there; in {@code [printer]} this applies to the keys of its tables too. Anything
+ * with a name, such as a look or a dimmer, counts as one key, as does a whole array. A rig that names its printers takes nothing from the
  * shop's {@code [printer]}.
  */
 final class Origins {
@@ -38,8 +38,8 @@ final class Origins {
      * The file of a rig, and what all rigs share.
      *
      * @param own the rig's
-     * @param shared that of the shop
-     * @param sharedValues what the shop's says for this rig
+     * @param shared the shop's
+     * @param sharedValues the values of the shop's file for this rig
      */
     static Origins of(Origin own, Origin shared, Map<String, Object> sharedValues) {
         return new Origins(
@@ -55,7 +55,7 @@ final class Origins {
         return merged;
     }
 
-    /** The own value, with what only the shared one has where both are tables. */
+    /** The rig's own value; if both are tables, with what only the shared one has. */
     private static Object over(Object shared, Object own, int levels) {
         if (levels == 0 || !(shared instanceof Map<?, ?> before) || !(own instanceof Map<?, ?> after)) {
             return own;
@@ -69,17 +69,17 @@ final class Origins {
         return section.equals(PRINTER) ? LEVELS_OF_PRINTER : LEVELS;
     }
 
-    /** What the files say together. */
+    /** The combined values of the files. */
     Map<String, Object> values() {
         return values;
     }
 
-    /** The text of the own file. */
+    /** The text of the rig's own file. */
     TomlDocument ownDocument() {
         return own.document();
     }
 
-    /** What to call the own file. */
+    /** The name of the rig's own file. */
     String ownFile() {
         return own.file();
     }
@@ -87,7 +87,7 @@ final class Origins {
     /**
      * The file that a key is in.
      *
-     * @param path the key; if neither file has it, the file with the table around it counts, the own one first
+     * @param path the key; if neither file has it, the file with the table around it counts, the rig's own first
      */
     Origin of(List<String> path) {
         if (shared.isEmpty() || path.isEmpty()) {

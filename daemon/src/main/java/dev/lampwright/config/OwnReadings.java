@@ -14,8 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Readings in {@code [printer.readings]} whose names are the user's own: every name there that is not a {@link Quantity}. A temperature and a target
- * under one name are an {@link OwnHeater}; anything else is a number with a unit or a range.
+ * User-defined readings in {@code [printer.readings]}: every name there that is not a {@link Quantity}. A temperature and a target under
+ * one name are an {@link OwnHeater}; anything else is a number with a unit or a range.
  */
 final class OwnReadings {
     private static final double LARGEST = 1e9;
@@ -29,7 +29,7 @@ final class OwnReadings {
     private static final String WANTED_UNIT =
             "give at most " + LONGEST_UNIT + " characters, for instance \"percent\", \"mm/s\" or \"rpm\"";
 
-    /** Where a number of one's own is. */
+    /** The section of a user-defined number. */
     static final Section SECTION = new Section(
                     "printer.readings.YOURS",
                     "a reading of your own, with a unit or a range; YOURS is any name or two with a dot, such as `print_speed` or `box.humidity`",
@@ -51,7 +51,7 @@ final class OwnReadings {
     /**
      * Reads them.
      *
-     * @param table the section {@code [printer.readings]}, after those of known names have been asked for
+     * @param table the section {@code [printer.readings]}, after those with known names have been read
      * @return where each is reported, in the order of the file
      */
     static Map<OwnQuantity, List<Bindings.OfReading>> read(Table table) {
@@ -134,7 +134,7 @@ final class OwnReadings {
                 .orElse("give it a unit or a range, such as range = [0, 100], if it is a reading of your own");
     }
 
-    /** What a heater lacks that has one of the two. */
+    /** What is missing for a heater that has only one of the two. */
     private static Optional<String> missing(String key) {
         String measure = key.substring(key.indexOf('.') + 1);
         return switch (measure) {
@@ -148,12 +148,12 @@ final class OwnReadings {
         return key.substring(0, Math.max(0, key.indexOf('.')));
     }
 
-    /** The known heater that is meant. Who writes {@code nozzle2} or {@code nozzle_left} means another one. */
+    /** The known heater that is probably meant. {@code nozzle2} or {@code nozzle_left} means a different one. */
     private static Optional<String> misspelt(String name) {
         return Nearest.to(name, KNOWN_HEATERS).filter(near -> !name.startsWith(near));
     }
 
-    /** What may be meant by a key: all that is known, and what its thing would have if it was a heater. */
+    /** What a key may mean: all known names, and those that it would have if it belonged to a heater. */
     private static List<String> namesNear(String key) {
         List<String> names = new ArrayList<>(
                 Arrays.stream(Quantity.values()).map(Quantity::key).toList());
@@ -208,7 +208,7 @@ final class OwnReadings {
                 place.get(ReadingsSection.OFFSET));
     }
 
-    /** A unit that may stand behind a number in many spellings. */
+    /** A unit that may follow a number in several spellings. */
     private static Optional<Unit> spelled(String word) {
         return Arrays.stream(Unit.values())
                 .filter(unit ->

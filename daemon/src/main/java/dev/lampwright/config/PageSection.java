@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** The section {@code [page]}: the live page, which is there if the section is. */
+/** The section {@code [page]}: the live page, which exists if the section does. */
 final class PageSection {
     /**
      * A dynamic port, which IANA assigns to nobody (RFC 6335, section 6: 49152 to 65535), above those that Linux hands out by itself (its
@@ -17,7 +17,7 @@ final class PageSection {
     private static final int USUAL_PORT = 61_117;
 
     private static final int HIGHEST_PORT = 65_535;
-    /** Each takes a thread, of those that the service may have (TasksMax in its unit). */
+    /** Each needs a thread, of those allowed for the service (TasksMax in its unit). */
     private static final int MOST_VIEWERS = 100;
 
     private static final Pattern ADDRESS =
@@ -70,7 +70,7 @@ final class PageSection {
      * Reads the section.
      *
      * @param root the whole file
-     * @return what it says; empty if it is not there
+     * @return its content; empty if it does not exist
      */
     static Optional<PageSettings> read(Table root) {
         boolean there = root.has("page");
@@ -100,7 +100,7 @@ final class PageSection {
         return new PageSettings(address, port, token, viewToken, hosts(table), viewers, tls);
     }
 
-    /** Only addresses, so that nothing has to be looked up. */
+    /** Only addresses, so that no name has to be resolved. */
     private static InetAddress address(String text) {
         if (!ADDRESS.matcher(text).matches()) {
             throw new IllegalArgumentException("is " + Wording.quoted(text) + ", which is not an IP address");

@@ -10,10 +10,10 @@ import java.util.List;
 /**
  * What the light needs to know about a printer.
  *
- * @param name its name; empty if the file has only one and gives it none
- * @param silentAfter how long nothing may be heard before its state is {@code silent}
+ * @param name its name; empty for a single printer without a name
+ * @param silentAfter how long it may be quiet before its state is {@code silent}
  * @param room where it is, and what counts as hot there
- * @param own the signals of its own readings, among those of all printers
+ * @param own the signals of its user-defined readings, among those of all printers
  */
 public record PrinterLight(String name, Duration silentAfter, Room room, List<Signal> own) {
     /** Keeps a copy of the list. */
@@ -25,7 +25,7 @@ public record PrinterLight(String name, Duration silentAfter, Room room, List<Si
      * The signals that can be followed by the names of printers, and how many printers are in each state.
      *
      * @param printers printers with names
-     * @param own the signals of the user's own readings, of any of them
+     * @param own the signals of user-defined readings, of any of them
      * @return those that the printers have
      */
     static List<Signal> named(List<PrinterLight> printers, List<Signal> own) {

@@ -11,11 +11,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The section {@code [printer]} with those within.
+ * The section {@code [printer]}, including its subsections.
  *
- * @param silentAfter how long nothing may be heard
- * @param room where it stands, and what counts as hot there
- * @param bindings where the printer says what
+ * @param silentAfter how long the printer may be quiet before it counts as silent
+ * @param room where it is, and what counts as hot there
+ * @param bindings where the printer reports what
  */
 record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
     private static final Key<Double> SILENT_AFTER = Key.number("silent_after_s", 0.1, 86_400)
@@ -55,8 +55,8 @@ record PrinterSection(Duration silentAfter, Room room, Bindings bindings) {
      * Reads the section.
      *
      * @param table the section
-     * @param path what it is called in messages: {@code printer}, or {@code printers.NAME}
-     * @return the printer; the signals of its own readings are not known to the file yet
+     * @param path its name in messages: {@code printer}, or {@code printers.NAME}
+     * @return the printer; the signals of its user-defined readings are not yet known to the file
      */
     static PrinterSection read(Table table, String path) {
         double silentAfterS = table.as(SECTION).get(SILENT_AFTER);

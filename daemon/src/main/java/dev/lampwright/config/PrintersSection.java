@@ -15,8 +15,8 @@ import java.util.Set;
 /**
  * The section {@code [printer]}, or {@code [printers]} with a table for each of several.
  *
- * @param byName the printers, in the order of the file; one without a name is under an empty one
- * @param own the signals of their own readings
+ * @param byName the printers, in the order of the file; one without a name has an empty one
+ * @param own the signals of their user-defined readings
  */
 record PrintersSection(Map<String, PrinterSection> byName, List<Signal> own) {
     private static final int MOST = 32;
@@ -126,12 +126,12 @@ record PrintersSection(Map<String, PrinterSection> byName, List<Signal> own) {
         return bindings;
     }
 
-    /** The names of the printers, in the order of the file; none if the only one has no name. */
+    /** The names of the printers, in the order of the file; empty if the only one has no name. */
     List<String> names() {
         return byName.keySet().stream().filter(name -> !name.isEmpty()).toList();
     }
 
-    /** The names of what begins and ends at any of them. */
+    /** The names of events of any of them. */
     Set<String> events() {
         Set<String> events = new LinkedHashSet<>();
         byName.values()

@@ -62,8 +62,8 @@ final class ReadingsSection {
      * Where one quantity is reported.
      *
      * @param quantity what it is, or is read like
-     * @param thing the table of what it belongs to, such as {@code bed}
-     * @param measure its name there, which is there
+     * @param thing the table of the thing that it belongs to, such as {@code bed}
+     * @param measure its name there, which exists
      * @return one place or more
      */
     static List<Bindings.OfReading> places(Quantity quantity, Table thing, String measure) {

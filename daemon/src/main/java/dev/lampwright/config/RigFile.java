@@ -47,7 +47,7 @@ public record RigFile(String name, Path path) {
     }
 
     /**
-     * The files of all rigs of a shop: whatever ends with {@code .toml} and does not begin with a dot.
+     * The files of all rigs of a shop: every file that ends with {@code .toml} and does not start with a dot.
      *
      * @param folder the shop's folder
      * @return by name
@@ -76,9 +76,9 @@ public record RigFile(String name, Path path) {
     }
 
     /**
-     * Makes sure that the name can be that of a rig.
+     * Requires that the name is valid for a rig.
      *
-     * @throws ConfigException if it cannot
+     * @throws ConfigException if it is not
      */
     void requireName() throws ConfigException {
         if (!NAME.matcher(name).matches()) {

@@ -9,7 +9,7 @@ import java.util.Optional;
 /**
  * One kind of table of the file, and the keys that it may have.
  *
- * @param path where it is; a name in capitals is the user's own: {@code dimmers.NAME}. Empty for the outermost table
+ * @param path where it is; a name in capitals is chosen by the user: {@code dimmers.NAME}. Empty for the outermost table
  * @param help what it is about, in one line
  * @param keys the keys, in the order of the example and the reference
  */
@@ -22,7 +22,7 @@ record Section(String path, String help, List<Key<?>> keys) {
         return new Section(path, help, List.of(keys));
     }
 
-    /** The same with more keys in front. */
+    /** The same with additional keys in front. */
     Section after(List<Key<?>> others) {
         List<Key<?>> all = new ArrayList<>(others);
         all.addAll(keys);
@@ -41,7 +41,7 @@ record Section(String path, String help, List<Key<?>> keys) {
                 .findFirst();
     }
 
-    /** For each key that not every table has a use for, what it goes with. */
+    /** For each key that does not apply in every table, what it goes with. */
     Map<String, String> goesWith() {
         Map<String, String> goesWith = new LinkedHashMap<>();
         keys.stream().filter(key -> !key.goesWith().isEmpty()).forEach(key -> goesWith.put(key.name(), key.goesWith()));

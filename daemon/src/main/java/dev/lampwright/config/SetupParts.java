@@ -8,7 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Puts the sections about what is fitted together: for the controller one set-up, for the looks one fitting. */
+/** Combines the sections about what is fitted: into a set-up for the controller, and a fitting for the looks. */
 final class SetupParts {
     private static final int STRIP_SUPPLY = 0;
     private static final int MICRO = 1000;
@@ -54,7 +54,7 @@ final class SetupParts {
         return new Fitting(pixels, all, dimmers.uses(pixels));
     }
 
-    /** Complains of a ceiling below what the dark strip draws. */
+    /** Reports a ceiling below what the dark strip draws. */
     static void noteDarkStrip(Table root, StripSection strip, SupplySection supply) {
         Table supplyTable = root.table("supply");
         Table stripTable = root.table("strip");

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * A folder with a {@value ShopFile#NAME} and a file for each rig, as it was read. A mistake in one rig's file does not affect the others.
+ * A folder with a {@value ShopFile#NAME} and a file for each rig, as read. A mistake in one rig's file does not affect the others.
  *
  * @param shared what all rigs share
  * @param rigs by name
@@ -24,8 +24,8 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
      * Reads all files.
      *
      * @param folder the folder
-     * @param running names of the rigs that run: where two rigs cannot both run, these come first
-     * @return what they say
+     * @param running names of the running rigs: if two rigs cannot both run, these take precedence
+     * @return their content
      * @throws ConfigException if the shop's own file is not valid, or the rigs cannot be listed
      */
     public static Shop read(Path folder, Set<String> running) throws ConfigException {
@@ -41,7 +41,7 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
         return new Shop(shared, apart);
     }
 
-    /** Two rigs can share neither a controller nor topics. */
+    /** Two rigs cannot share a controller or topics. */
     private static List<RigReading> apart(List<RigReading> read) {
         Map<String, String> ports = new HashMap<>();
         Map<String, String> prefixes = new HashMap<>();

@@ -14,7 +14,7 @@ import java.util.OptionalInt;
  * section applies to each rig, unless the rig's own file says otherwise. {@value #RIG} in a text stands for the rig's name.
  */
 public final class ShopFile {
-    /** What the file is called. */
+    /** The name of the file. */
     public static final String NAME = "shop.toml";
     /** The folder next to it that holds a file for each rig. */
     public static final String RIGS = "rigs";
@@ -34,7 +34,7 @@ public final class ShopFile {
     }
 
     /**
-     * Whether a folder is a shop: whether it has a {@value #NAME}.
+     * Whether a folder is a shop, that is, has a {@value #NAME}.
      *
      * @param folder any path
      * @return false also if there is no such folder
@@ -47,7 +47,7 @@ public final class ShopFile {
      * The shop that a rig's file belongs to.
      *
      * @param file a configuration file
-     * @return its folder; empty if the file does not lie in the folder {@value #RIGS} of a shop
+     * @return its folder; empty if the file is not in the folder {@value #RIGS} of a shop
      */
     public static Optional<Path> around(Path file) {
         Path rigs = file.toAbsolutePath().normalize().getParent();
@@ -57,7 +57,7 @@ public final class ShopFile {
     }
 
     /**
-     * Reads the file of a shop. What it says for the rigs is checked together with each rig's file.
+     * Reads the file of a shop. What it says for rigs is checked together with each rig's file.
      *
      * @param folder the shop's folder
      * @return what it says
@@ -89,13 +89,13 @@ public final class ShopFile {
     /**
      * Where the figures of all rigs are served.
      *
-     * @return a port of loopback; empty if they are not
+     * @return a loopback port; empty if they are not
      */
     public OptionalInt metricsPort() {
         return metricsPort;
     }
 
-    /** What it says for a rig, and the rig's own file. */
+    /** Combines it with a rig's own file. */
     Origins with(Origin rigs, String name) {
         return Origins.of(rigs, origin, sharedWith(name));
     }
@@ -122,7 +122,7 @@ public final class ShopFile {
         return value;
     }
 
-    /** Notes sections in a rig's file that are for the whole process. */
+    /** Reports sections in a rig's file that are for the whole process. */
     static void noteNotOfARig(Table rig) {
         for (String section : List.of(PAGE, METRICS)) {
             if (rig.has(section)) {

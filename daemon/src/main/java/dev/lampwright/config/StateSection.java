@@ -53,7 +53,7 @@ final class StateSection {
         return new Bindings.OfState(SourceKeys.read(table), words);
     }
 
-    /** In the order of the file, which decides where more than one state has a word that matches. */
+    /** In the order of the file, which decides if more than one state has a matching word. */
     private static Map<PrinterState, List<String>> words(Table table) {
         STATES.keySet().forEach(table::has);
         Map<PrinterState, List<String>> words = new LinkedHashMap<>();
@@ -63,7 +63,7 @@ final class StateSection {
         return Collections.unmodifiableMap(words);
     }
 
-    /** A word that means every word leaves nothing for the states behind it, since the first that matches counts. */
+    /** A word that matches everything leaves nothing for the states after it, since the first match counts. */
     private static void noteCatchAll(Table table, Map<PrinterState, List<String>> words) {
         List<PrinterState> states = List.copyOf(words.keySet());
         for (int i = 0; i < states.size() - 1; i++) {

@@ -23,7 +23,7 @@ final class StripColours {
             .without("D65")
             .comment("6500", "the colour temperature that white should have");
 
-    /** What was measured of the strip's LEDs. */
+    /** Measurements of the strip's LEDs. */
     static final Section MEASURED = Section.of(
             "strip.measured",
             "what was measured of the LEDs, instead of `gains`",
@@ -33,7 +33,7 @@ final class StripColours {
             Key.own("white", "table"),
             TARGET_K);
 
-    /** What was measured of one kind of LED. */
+    /** Measurements of one kind of LED. */
     static final Section EMITTER = Section.of(
             "strip.measured.COLOUR",
             "one kind of LED",
@@ -48,7 +48,7 @@ final class StripColours {
      *
      * @param table the section {@code [strip]}
      * @param hasWhite whether the strip has white LEDs
-     * @return what is known of its LEDs
+     * @return what is known about its LEDs
      */
     static Calibration read(Table table, boolean hasWhite) {
         return white(table, hasWhite, colours(table, hasWhite));

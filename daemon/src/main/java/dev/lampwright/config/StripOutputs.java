@@ -21,7 +21,7 @@ final class StripOutputs {
      *
      * @param strip the section
      * @param pixels pixels of the strip
-     * @return the runs that the strip is cut into; none if all of it is on the first data line, or if the key is wrong
+     * @return the runs that the strip is cut into; empty if all of it is on the first data line, or if the key is wrong
      */
     static List<Setup.Run> read(Table strip, int pixels) {
         if (!strip.has(KEY.name())) {
@@ -49,7 +49,7 @@ final class StripOutputs {
         }
     }
 
-    /** A controller with one data line needs no runs, and may not know any. */
+    /** A controller with one data line needs no runs, and may not support them. */
     private static List<Setup.Run> runs(List<Double> lengths) {
         List<Setup.Run> runs = new ArrayList<>();
         for (int output = 0; output < lengths.size(); output++) {

@@ -14,13 +14,13 @@ import java.util.List;
  * @param spec how the strip takes light
  * @param channelMicroamps current of each channel at full duty, in µA, in the strip's order
  * @param darkMicroamps current of a dark pixel, in µA
- * @param runs what the strip is cut into, on a data line each; none if all of it is on the first
+ * @param runs the runs that the strip is cut into, one per data line; empty if all of it is on the first
  */
 record StripSection(StripSpec spec, List<Integer> channelMicroamps, int darkMicroamps, List<Setup.Run> runs) {
     static final int MOST_PIXELS = 65535;
     private static final int MOST_BYTES = 65535;
     private static final double MOST_MILLIAMPS = 65.535;
-    /** One channel of a WS2812 of an early issue (its datasheet; from memory). Later issues take less. */
+    /** One channel of a WS2812 of an early issue (its datasheet; from memory). Later issues draw less. */
     private static final double USUAL_CHANNEL = 20;
     /** The chip in a dark WS2812, rounded up (common practice, no source). */
     private static final double USUAL_IDLE = 1;

@@ -4,13 +4,13 @@ package dev.lampwright.config;
  * The section {@code [supply]}: what feeds the strip.
  *
  * @param volts its voltage
- * @param ceilingMilliamps the most current that it may be asked for, in mA
+ * @param ceilingMilliamps the ceiling on its current, in mA
  */
 record SupplySection(double volts, int ceilingMilliamps) {
     /** Highest voltage that is safe to touch: 60 V of direct current (IEC 62368-1, ES1; from memory). */
     static final double MOST_VOLTS = 60;
 
-    /** What a high-power port of USB 2.0 gives, in mA (USB 2.0 specification, 7.2.1; from memory). */
+    /** What a high-power port of USB 2.0 delivers, in mA (USB 2.0 specification, 7.2.1; from memory). */
     private static final int USB_PORT = 500;
 
     private static final int MOST_MILLIAMPS = 65535;

@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The swatch book: finished looks that come with Lampwright, each in a file of its own, written as if it stood in a configuration. A file
- * begins with a comment, {@code # USE: SENTENCE}. Nothing is read until it is named, so those that nobody uses cost nothing.
+ * The swatch book: finished looks that come with Lampwright, each in its own file, written as in a configuration. A file starts with a
+ * comment, {@code # USE: SENTENCE}. Nothing is read until it is named, so those that nobody uses cost nothing.
  */
 public final class Swatches {
     private static final Set<String> NAMES = Collections.unmodifiableSet(new LinkedHashSet<>(List.of(
@@ -51,7 +51,7 @@ public final class Swatches {
     /**
      * The names of all swatches.
      *
-     * @return in the order of the book, those of one use side by side
+     * @return in the order of the book, grouped by use
      */
     public static Set<String> names() {
         return NAMES;
@@ -62,7 +62,7 @@ public final class Swatches {
      *
      * @param name one of {@link #names}
      * @return the swatch
-     * @throws IllegalArgumentException if there is none of that name
+     * @throws IllegalArgumentException if there is none with that name
      */
     public static Swatch named(String name) {
         if (!NAMES.contains(name)) {
@@ -79,18 +79,18 @@ public final class Swatches {
      *
      * @param name one of {@link #names}
      * @param fitting the lights that it would be on
-     * @return as {@link LookSpec#flashes} has it
+     * @return as in {@link LookSpec#flashes}
      */
     public static boolean flashes(String name, Fitting fitting) {
         return read(name, fitting).flashes();
     }
 
     /**
-     * The look that a swatch is on some lights.
+     * The look of a swatch on given lights.
      *
-     * @param name a name, whether there is such a swatch or not
+     * @param name any name, of a swatch or not
      * @param fitting what is fitted
-     * @return the look; empty if there is no swatch of that name
+     * @return the look; empty if there is no swatch with that name
      */
     static Optional<LookSpec> look(String name, Fitting fitting) {
         return NAMES.contains(name) ? Optional.of(read(name, fitting)) : Optional.empty();

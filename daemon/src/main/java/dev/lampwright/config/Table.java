@@ -19,9 +19,9 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
- * One table of the file, read by key. No method throws: what is wrong is noted, and a value within the asked range stands in for
- * it, so that the rest can be read and judged. A key is used once it has been asked for; {@link #noteUnknown} complains of the
- * others. What a {@link Section} does not describe cannot be asked for.
+ * One table of the file, read by key. No method throws: mistakes are recorded, and a value within the valid range replaces a wrong one, so
+ * that the rest can be read and checked. A key counts as used once it has been read; {@link #noteUnknown} reports the others. Keys that no
+ * {@link Section} describes cannot be read.
  */
 final class Table {
     private static final String WANTED_TIME = "give a local time, for instance \"22:30\"";
@@ -43,8 +43,8 @@ final class Table {
     /**
      * The outermost table.
      *
-     * @param values its keys and values, as {@code Toml} reads them
-     * @param findings where mistakes go
+     * @param values its keys and values, as read by {@code Toml}
+     * @param findings receives mistakes
      * @return the table
      */
     static Table root(Map<String, Object> values, Mistakes findings) {
@@ -52,7 +52,7 @@ final class Table {
     }
 
     /**
-     * Says what kind of table this is: from here on only its keys can be asked for.
+     * Sets what kind of table this is: from here on only its keys can be read.
      *
      * @param kind the kind
      * @return this table
@@ -66,8 +66,8 @@ final class Table {
      * The value of a key that has a default, or its default.
      *
      * @param key the key
-     * @param <T> what its value is
-     * @return the value; the default if it is left out or wrong
+     * @param <T> the type of its value
+     * @return the value; the default if left out or wrong
      */
     <T> T get(Key<T> key) {
         T usual = key.usual().orElseThrow();
@@ -78,23 +78,23 @@ final class Table {
     }
 
     /**
-     * The value of a key that may be left out.
+     * The value of an optional key.
      *
      * @param key the key
-     * @param <T> what its value is
-     * @return the value; nothing if it is left out or wrong
+     * @param <T> the type of its value
+     * @return the value; empty if left out or wrong
      */
     <T> Optional<T> find(Key<T> key) {
         return has(key.name()) ? key.reader().apply(this, key.name()) : Optional.empty();
     }
 
     /**
-     * The value of a key that must be there.
+     * The value of a required key.
      *
      * @param key the key
-     * @param wanted what would be right, for the complaint
-     * @param <T> what its value is
-     * @return the value; nothing if it is missing or wrong
+     * @param wanted what would be valid, for the message
+     * @param <T> the type of its value
+     * @return the value; empty if missing or wrong
      */
     <T> Optional<T> need(Key<T> key, String wanted) {
         noteIfMissing(key.name(), wanted);
@@ -102,7 +102,7 @@ final class Table {
     }
 
     /**
-     * Whether a key is there.
+     * Whether a key exists.
      *
      * @param key its name
      * @return true also if its value is wrong
@@ -117,7 +117,7 @@ final class Table {
     }
 
     /**
-     * The keys that are there.
+     * The keys that exist.
      *
      * @return their names, in the order of the file
      */
@@ -126,9 +126,9 @@ final class Table {
     }
 
     /**
-     * Whether nothing wrong has been found here so far, nor in the tables within.
+     * Whether no mistakes have been found so far, here and in the tables within.
      *
-     * @return false once a mistake has been noted
+     * @return false once a mistake has been recorded
      */
     boolean right() {
         return !mistaken && inner().allMatch(Table::right);
@@ -142,7 +142,7 @@ final class Table {
      * A table within this one.
      *
      * @param key its name
-     * @return the table; an empty one if it is not there
+     * @return the table; an empty one if it does not exist
      */
     Table table(String key) {
         return tables.computeIfAbsent(key, this::newTable);
@@ -152,7 +152,7 @@ final class Table {
      * The tables of an array within this one.
      *
      * @param key its name
-     * @return the tables; none if the array is not there
+     * @return the tables; empty if the array does not exist
      */
     List<Table> tables(String key) {
         return arrays.computeIfAbsent(key, this::newTables);
@@ -175,14 +175,14 @@ final class Table {
      * Whether the value of a key is a table.
      *
      * @param key its name
-     * @return false also if it is not there
+     * @return false also if it does not exist
      */
     boolean isTable(String key) {
         return has(key) && values.get(key) instanceof Map;
     }
 
     /**
-     * The keys that are there and that nobody has asked for.
+     * The keys that exist and have not been read.
      *
      * @return their names, in the order of the file
      */
@@ -191,11 +191,11 @@ final class Table {
     }
 
     /**
-     * A text that may be left out.
+     * An optional text.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the text, which is not empty; nothing if it is left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the text, which is not empty; an empty result if left out or wrong
      */
     Optional<String> text(String key, String wanted) {
         Optional<String> text = textOrEmpty(key, wanted);
@@ -207,11 +207,11 @@ final class Table {
     }
 
     /**
-     * A text that may be left out, and may be empty.
+     * An optional text that may be empty.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the text; nothing if it is left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the text; an empty result if left out or wrong
      */
     Optional<String> textOrEmpty(String key, String wanted) {
         if (!has(key)) {
@@ -225,11 +225,11 @@ final class Table {
     }
 
     /**
-     * A text that must be there.
+     * A required text.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the text; nothing if it is missing or wrong
+     * @param wanted what would be valid, for the message
+     * @return the text; an empty result if missing or wrong
      */
     Optional<String> needText(String key, String wanted) {
         noteIfMissing(key, wanted);
@@ -237,23 +237,22 @@ final class Table {
     }
 
     /**
-     * Texts in an array, which may be left out.
+     * An optional array of texts.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the texts, none of them empty; none at all if the array is left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the texts, none of them empty; an empty list if the array is left out or wrong
      */
     List<String> texts(String key, String wanted) {
         return texts(key, wanted, element -> wanted, String.class::isInstance);
     }
 
     /**
-     * Words that a printer says, in an array, which may be left out. A whole number, true and false are the words that JSON writes for
-     * them.
+     * An optional array of words that a printer reports. A whole number, true and false count as their JSON spelling.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the words, none of them empty; none at all if the array is left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the words, none of them empty; an empty list if the array is left out or wrong
      */
     List<String> words(String key, String wanted) {
         return texts(
@@ -270,11 +269,11 @@ final class Table {
     }
 
     /**
-     * A word that a printer says: text, or a whole number, true or false as JSON writes them.
+     * A word that a printer reports: text, or a whole number, true or false in their JSON spelling.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the word; nothing if it is left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the word; empty if left out or wrong
      */
     Optional<String> word(String key, String wanted) {
         if (!has(key)) {
@@ -309,11 +308,11 @@ final class Table {
     }
 
     /**
-     * One text or several in an array. They may be left out.
+     * One text or several in an array, optional.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint
-     * @return the texts, none of them empty; none at all if they are left out or wrong
+     * @param wanted what would be valid, for the message
+     * @return the texts, none of them empty; an empty list if left out or wrong
      */
     List<String> textOrTexts(String key, String wanted) {
         return values.get(key) instanceof List
@@ -322,26 +321,26 @@ final class Table {
     }
 
     /**
-     * A text that is read further. It may be left out.
+     * An optional text that is parsed.
      *
      * @param key its name
-     * @param wanted what would be right, for the complaint if it is not text
-     * @param reader what reads it; where it throws an {@code IllegalArgumentException}, its message is the complaint
-     * @param <T> what it is read to
-     * @return what was read; nothing if it is left out or wrong
+     * @param wanted what would be valid, for the message if it is not text
+     * @param reader the parser; if it throws an {@code IllegalArgumentException}, its message is reported
+     * @param <T> the type of the result
+     * @return the result; empty if left out or wrong
      */
     <T> Optional<T> parsed(String key, String wanted, Function<String, T> reader) {
         return text(key, wanted).flatMap(text -> attempt(key, wanted, () -> reader.apply(text)));
     }
 
     /**
-     * Does what may be refused.
+     * Runs something that may be refused.
      *
      * @param key the key to blame
-     * @param wanted what would be right, if the refusal does not say it itself after a semicolon
-     * @param deed what to do; where it throws an {@code IllegalArgumentException}, its message is the complaint
-     * @param <T> what comes of it
-     * @return what came of it; nothing if it was refused
+     * @param wanted what would be valid, if the refusal does not say so itself after a semicolon
+     * @param deed what to do; if it throws an {@code IllegalArgumentException}, its message is reported
+     * @param <T> the type of the result
+     * @return the result; empty if it was refused
      */
     <T> Optional<T> attempt(String key, String wanted, Supplier<T> deed) {
         try {
@@ -355,7 +354,7 @@ final class Table {
     }
 
     /**
-     * A time of day that must be there: a local time of TOML, or the same as text.
+     * A required time of day: a TOML local time, or the same as text.
      *
      * @param key its name
      * @return the time; midnight if it is missing or wrong
@@ -378,26 +377,26 @@ final class Table {
     }
 
     /**
-     * A name of something. It may be left out.
+     * An optional name of something.
      *
      * @param key its name
      * @param kind what is named, such as {@code zone}
      * @param known everything of that kind
      * @param <T> the kind
-     * @return what is named; nothing if the name is left out or wrong
+     * @return what is named; empty if the name is left out or wrong
      */
     <T> Optional<T> named(String key, String kind, Map<String, T> known) {
         return text(key, "give the name of a " + kind).flatMap(name -> lookedUp(key, name, kind, known));
     }
 
     /**
-     * A name of something, or several in an array. They may be left out.
+     * A name of something, or several in an array, optional.
      *
      * @param key its name
      * @param kind what is named, such as {@code state}
      * @param known everything of that kind
      * @param <T> the kind
-     * @return what is named, without what is wrong
+     * @return what is named, leaving out wrong names
      */
     <T> List<T> allNamed(String key, String kind, Map<String, T> known) {
         return textOrTexts(key, "give the name of a " + kind + ", or several in an array").stream()
@@ -406,13 +405,13 @@ final class Table {
     }
 
     /**
-     * A name. It may be left out.
+     * An optional name.
      *
      * @param key its name
      * @param kind what is named, such as {@code look}
      * @param known all names of that kind
-     * @param wanted what would be right, for the complaint, if no known name is near
-     * @return the name; nothing if it is left out or not known
+     * @param wanted what would be valid, for the message, if no known name is close
+     * @return the name; empty if left out or unknown
      */
     Optional<String> name(String key, String kind, Set<String> known, String wanted) {
         Optional<String> name = text(key, "give the name of a " + kind);
@@ -441,10 +440,10 @@ final class Table {
     }
 
     /**
-     * Yes or no. It may be left out.
+     * An optional yes or no.
      *
      * @param key its name
-     * @return nothing if it is left out or wrong
+     * @return empty if left out or wrong
      */
     Optional<Boolean> flag(String key) {
         if (!has(key)) {
@@ -458,12 +457,12 @@ final class Table {
     }
 
     /**
-     * A whole number that may be left out.
+     * An optional whole number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
-     * @param otherwise what to take if it is left out
+     * @param least the minimum
+     * @param most the maximum
+     * @param otherwise the default
      * @return the number
      */
     int whole(String key, int least, int most, int otherwise) {
@@ -471,11 +470,11 @@ final class Table {
     }
 
     /**
-     * A whole number that must be there.
+     * A required whole number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
+     * @param least the minimum
+     * @param most the maximum
      * @return the number; {@code most} if it is missing or wrong
      */
     int needWhole(String key, int least, int most) {
@@ -484,12 +483,12 @@ final class Table {
     }
 
     /**
-     * A whole number that may be left out.
+     * An optional whole number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
-     * @return the number; nothing if it is left out or wrong
+     * @param least the minimum
+     * @param most the maximum
+     * @return the number; empty if left out or wrong
      */
     OptionalInt wholeIfThere(String key, int least, int most) {
         if (!has(key)) {
@@ -503,12 +502,12 @@ final class Table {
     }
 
     /**
-     * A number that may be left out.
+     * An optional number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
-     * @param otherwise what to take if it is left out
+     * @param least the minimum
+     * @param most the maximum
+     * @param otherwise the default
      * @return the number
      */
     double number(String key, double least, double most, double otherwise) {
@@ -517,11 +516,11 @@ final class Table {
     }
 
     /**
-     * A number that must be there.
+     * A required number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
+     * @param least the minimum
+     * @param most the maximum
      * @return the number; {@code most} if it is missing or wrong
      */
     double needNumber(String key, double least, double most) {
@@ -530,25 +529,25 @@ final class Table {
     }
 
     /**
-     * A number that may be left out.
+     * An optional number.
      *
      * @param key its name
-     * @param least least that it may be
-     * @param most most that it may be
-     * @return the number, which is finite; nothing if it is left out or wrong
+     * @param least the minimum
+     * @param most the maximum
+     * @return the number, which is finite; empty if left out or wrong
      */
     OptionalDouble numberIfThere(String key, double least, double most) {
         return has(key) ? inRange(key, values.get(key), least, most) : OptionalDouble.empty();
     }
 
     /**
-     * A number, or several in an array. They may be left out.
+     * A number, or several in an array, optional.
      *
      * @param key name of the number or the array
-     * @param least least that each may be
-     * @param most most that each may be
-     * @param otherwise what to take if it is left out
-     * @return the numbers, one if it is no array
+     * @param least the minimum of each
+     * @param most the maximum of each
+     * @param otherwise the default
+     * @return the numbers, one if it is not an array
      */
     List<Double> numbers(String key, double least, double most, double otherwise) {
         return values.get(key) instanceof List
@@ -557,12 +556,12 @@ final class Table {
     }
 
     /**
-     * Numbers in an array, which may be left out.
+     * An optional array of numbers.
      *
      * @param key its name
-     * @param least least that each may be
-     * @param most most that each may be
-     * @return the numbers, {@code most} for each that is wrong; none at all if the array is left out or none
+     * @param least the minimum of each
+     * @param most the maximum of each
+     * @return the numbers, {@code most} for each that is wrong; an empty array if it is left out or not an array
      */
     List<Double> numbers(String key, double least, double most) {
         if (!has(key)) {
@@ -580,10 +579,10 @@ final class Table {
     }
 
     /**
-     * One of a few words: the names of an enum's constants in lower case. It may be left out.
+     * One of a few words, optional: the names of an enum's constants in lower case.
      *
      * @param key its name
-     * @param otherwise what to take if it is left out
+     * @param otherwise the default
      * @param <E> the enum
      * @return what the word stands for
      */
@@ -596,12 +595,12 @@ final class Table {
     }
 
     /**
-     * One of a few words, which may be left out.
+     * One of a few words, optional.
      *
      * @param key its name
      * @param choices what each word stands for
      * @param <T> what they stand for
-     * @return what the word stands for; nothing if it is left out or wrong
+     * @return what the word stands for; empty if left out or wrong
      */
     <T> Optional<T> oneOf(String key, Map<String, T> choices) {
         String wanted = "give one of \"" + String.join("\", \"", choices.keySet()) + '"';
@@ -613,7 +612,7 @@ final class Table {
     }
 
     /**
-     * Where a relative path starts.
+     * The folder against which a relative path is resolved.
      *
      * @param key the key that has it
      * @return the folder of the file that has the key
@@ -623,9 +622,9 @@ final class Table {
     }
 
     /**
-     * Notes a signal that the file itself declares.
+     * Records a signal that the file itself declares.
      *
-     * @param signal to be followed from here on
+     * @param signal which can be followed from here on
      */
     void know(Signal signal) {
         findings.know(signal);
@@ -641,9 +640,9 @@ final class Table {
     }
 
     /**
-     * Notes a mistake at a key of this table.
+     * Records a mistake at a key of this table.
      *
-     * @param key its name, whether it is there or not
+     * @param key its name, whether or not it exists
      * @param what what is wrong, to follow the key
      * @param whatWouldBeRight what to do
      */
@@ -653,12 +652,12 @@ final class Table {
     }
 
     /**
-     * Notes that a default was taken.
+     * Records that a default was used.
      *
      * @param key name of the key that was left out
-     * @param value what was taken
-     * @param shown the value as it would stand in the file
-     * @param <T> what the value is
+     * @param value the default
+     * @param shown the value as it would be written in the file
+     * @param <T> the type of the value
      * @return the value
      */
     <T> T defaultOf(String key, T value, String shown) {
@@ -667,21 +666,21 @@ final class Table {
     }
 
     /**
-     * Takes the defaults that were noted here and in the tables within out of what is told of the file.
+     * Removes the defaults recorded here and in the tables within from what is reported about the file.
      *
-     * @return values by dotted key, in the order in which they were asked for
+     * @return values by dotted key, in the order in which they were read
      */
     Map<String, String> takeDefaults() {
         return findings.takeDefaults(path);
     }
 
-    /** Complains of every key, here and in the tables within, that nobody has asked for. To be called once all is read. */
+    /** Reports every key, here and in the tables within, that has not been read. Call this once everything has been read. */
     void noteUnknown() {
         unasked().forEach(this::noteUnknown);
         inner().forEach(Table::noteUnknown);
     }
 
-    /** Complains of names, here and in the tables within, that nobody can see. To be called once all is read. */
+    /** Reports invisible names, here and in the tables within. Call this once everything has been read. */
     void noteUnseen() {
         keys().stream()
                 .filter(key -> known.contains(key) && Wording.hasControl(key))
@@ -689,12 +688,12 @@ final class Table {
         inner().forEach(Table::noteUnseen);
     }
 
-    /** Takes every key here as known, because the table is of no use with what is fitted. */
+    /** Marks every key here as known, because the table does not apply to what is fitted. */
     void leaveOut() {
         known.addAll(keys());
     }
 
-    /** Complains of every key here that nobody has asked for although others of its kind have a use for it. */
+    /** Reports every key here that was not read although it applies in other tables of its kind. */
     void noteUseless() {
         Map<String, String> goesWith = section.orElseThrow().goesWith();
         for (String key : unasked()) {
@@ -706,7 +705,7 @@ final class Table {
     }
 
     /**
-     * Makes sure that a file that comes with Lampwright is right.
+     * Checks that a file that comes with Lampwright is valid.
      *
      * @throws IllegalStateException if it is not
      */

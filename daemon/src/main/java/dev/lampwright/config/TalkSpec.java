@@ -7,11 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What is said over the broker. Where this is the same in another configuration, the connection stays.
+ * What is exchanged through the broker. If this is the same in another configuration, the connection stays.
  *
  * @param broker where the broker is
- * @param printers where each printer reports what, by name; the only one that has no name is under an empty one
- * @param prefix beginning of the daemon's own topics, without a slash at its end
+ * @param printers where each printer reports what, by name; a single one without a name has an empty one
+ * @param prefix prefix of the daemon's own topics, without a trailing slash
  */
 public record TalkSpec(Broker broker, Map<String, Bindings> printers, String prefix) {
     /** The prefix if none is configured. */
@@ -25,7 +25,7 @@ public record TalkSpec(Broker broker, Map<String, Bindings> printers, String pre
     /**
      * Everything that is reported, whichever printer it is about.
      *
-     * @return that of the only printer, or of all of them put together
+     * @return the bindings of the only printer, or of all of them combined
      */
     public Bindings bindings() {
         return printers.values().stream().reduce(Bindings::and).orElseThrow();

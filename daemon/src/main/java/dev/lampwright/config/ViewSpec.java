@@ -12,15 +12,15 @@ import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
- * A part of the strip that shows one printer, as if it were a strip of its own. Its looks are drawn with its own zones: {@code strip} is
- * all of it; {@code bed} and {@code nozzle} are its halves and {@code job} is all of it, unless the file says otherwise; any other zone is
- * cut down to the pixels that lie in the view.
+ * A part of the strip that shows one printer, as if it were a separate strip. Its looks are drawn with its own zones: {@code strip} is all
+ * of it; {@code bed} and {@code nozzle} are its halves and {@code job} is all of it, unless the file says otherwise; any other zone is
+ * reduced to the pixels in the view.
  *
  * @param name its name
  * @param printer the place of the printer that it shows, among all
  * @param pixels its pixels on the strip, in its own order; as many places as pixels
- * @param zones its zones that the file names, by pixels of the strip
- * @param lights the lamps and plain colour strips that are its own
+ * @param zones its zones in the file, by pixels of the strip
+ * @param lights its own lamps and plain colour strips
  */
 public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> zones, Set<String> lights) {
     /** Keeps copies of the collections. */
@@ -33,7 +33,7 @@ public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> 
      * The pixels of the canvas that this view draws on: its part of the strip, then its plain colour strips.
      *
      * @param whole what is fitted
-     * @return for each pixel of the view's own canvas its index on the whole one
+     * @return for each pixel of the view's own canvas, its index on the whole canvas
      */
     public int[] places(Fitting whole) {
         IntStream strips = whole.dimmers().stream()
@@ -45,7 +45,7 @@ public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> 
     }
 
     /**
-     * What looks are made for in this view.
+     * The fitting for looks in this view.
      *
      * @param whole what is fitted
      * @return its part of the strip and of the plain colour strips; every dimmer, so that a look has the same levels in all views
@@ -66,10 +66,10 @@ public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> 
     }
 
     /**
-     * Which zone of this view is meant where a look names one.
+     * Which zone of this view a look's zone refers to.
      *
      * @param whole what is fitted
-     * @return for a zone of the whole strip the one here
+     * @return gives the zone here for a zone of the whole strip
      */
     UnaryOperator<Zone> here(Fitting whole) {
         int[] elsewhere = elsewhere(whole);
@@ -93,8 +93,8 @@ public record ViewSpec(String name, int printer, Zone pixels, Map<String, Zone> 
     /**
      * The same view on another strip.
      *
-     * @param elsewhere for each zone the one on the other strip
-     * @return another view of the same name
+     * @param elsewhere gives each zone's counterpart on the other strip
+     * @return another view with the same name
      */
     ViewSpec on(UnaryOperator<Zone> elsewhere) {
         Map<String, Zone> others = new LinkedHashMap<>();

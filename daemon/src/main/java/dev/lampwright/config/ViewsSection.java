@@ -38,7 +38,7 @@ final class ViewsSection {
     /**
      * Prepares to read views.
      *
-     * @param printers names of the printers; none if the only one has no name
+     * @param printers names of the printers; empty if the only one has no name
      * @param pixels pixels of the strip
      * @param dimmers the dimmers
      */
@@ -53,7 +53,7 @@ final class ViewsSection {
      *
      * @param root the file
      * @param zones zones of the whole strip
-     * @return the views; an equal share for each printer if the file has none, and none at all if there is one printer without a name
+     * @return the views; an equal share for each printer if the file has none, and no views if there is one printer without a name
      */
     List<ViewSpec> read(Table root, Map<String, Zone> zones) {
         Table table = root.table("views");
@@ -81,7 +81,7 @@ final class ViewsSection {
         }
     }
 
-    /** The only view has the halves that the file gives the whole strip. */
+    /** A single view has the halves that the file gives the whole strip. */
     private ViewSpec withUsual(Table root, ViewSpec view, Map<String, Zone> zones) {
         Map<String, Zone> all = new LinkedHashMap<>(view.zones());
         ZonesSection.usual(pixels).keySet().stream()
@@ -90,7 +90,7 @@ final class ViewsSection {
         return new ViewSpec(view.name(), view.printer(), view.pixels(), all, view.lights());
     }
 
-    /** The strip divided evenly; what is left over goes to the first printers. */
+    /** The strip divided evenly; the remainder goes to the first printers. */
     private List<ViewSpec> shares(Table root) {
         int each = pixels / printers.size();
         if (each == 0) {
@@ -280,7 +280,7 @@ final class ViewsSection {
      *
      * @param zones those of the whole strip
      * @param views the views
-     * @return those and each view by its name, and what zones of views make up together
+     * @return those, each view by its name, and the unions of zones of views
      */
     static Map<String, Zone> withZones(Map<String, Zone> zones, List<ViewSpec> views) {
         Map<String, Zone> all = new LinkedHashMap<>(zones);

@@ -3,7 +3,7 @@ package dev.lampwright.config;
 import dev.lampwright.printer.Bindings;
 import java.util.List;
 
-/** The section {@code [printer.will]}: where the broker says that the printer is gone. */
+/** The section {@code [printer.will]}: where the broker reports the printer offline. */
 final class WillSection {
     private static final String WANTED_GONE = "give the words that say so in an array, for instance [\"offline\"]";
 

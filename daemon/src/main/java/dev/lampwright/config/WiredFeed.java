@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 
 /** The keys of one wire to a light: its size and material, its connectors and its fuse. */
 final class WiredFeed {
-    /** A light wire that most connectors take (common practice, no source). */
+    /** A thin wire that fits most connectors (common practice, no source). */
     private static final String USUAL_WIRE = "20 AWG";
 
     /** Shortest length of a wire, in m. */

@@ -20,7 +20,7 @@ final class WiredStrip {
 
     private static final double USUAL_COPPER_MM = 2.5;
 
-    /** Voltages up to here are those of pixels of 5 V. */
+    /** Up to this voltage, pixels are 5 V types. */
     private static final double HIGHEST_5_V = 5.5;
     /** WS2812B datasheet: its characteristics hold from 4.5 V on. */
     private static final double FULL_COLOUR_V = 4.5;
@@ -103,7 +103,7 @@ final class WiredStrip {
      * @param table the section
      * @param volts voltage of the strip's supply
      * @param pixels pixels of the strip, 1 or more
-     * @return how it is wired
+     * @return its wiring
      */
     static Wiring.Strip read(Table table, double volts, int pixels) {
         Source source = table.as(SECTION).get(FROM);
@@ -127,7 +127,7 @@ final class WiredStrip {
                 table.get(PULSES) == Pulses.TOGETHER);
     }
 
-    /** Rounded to a mV, so that a share of a voltage is written without the rest that binary fractions leave. */
+    /** Rounded to a mV, so that a share of a voltage is written without rounding errors of binary fractions. */
     private static double millivolts(double volts) {
         return Math.round(volts * MILLIS) / MILLIS;
     }

@@ -8,14 +8,14 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
-/** The section {@code [wiring.supplies]}: what each supply is rated for. A supply is known by its voltage. */
+/** The section {@code [wiring.supplies]}: the rating of each supply. A supply is identified by its voltage. */
 final class WiredSupplies {
     private static final double LEAST_AMPS = 0.1;
     private static final double MOST_AMPS = 100;
     private static final double MOST_PERCENT = 20;
     private static final double PERCENT = 100;
 
-    /** What data sheets of built-in supplies have; plug-in ones may be off by 5 % (assumed). */
+    /** The value in data sheets of built-in supplies; plug-in ones may be off by 5 % (assumed). */
     private static final double USUAL_PERCENT = 2;
 
     private static final Key<Double> AMPS =
@@ -42,9 +42,9 @@ final class WiredSupplies {
      * Reads the section.
      *
      * @param table the section
-     * @param volts voltage of each supply there is, by its index
-     * @param sure whether these are all that there are
-     * @return the supplies, in the same order; those that are not told of, by their voltage alone
+     * @param volts voltage of each existing supply, by its index
+     * @param sure whether this list is complete
+     * @return the supplies, in the same order; those not in the file, by their voltage alone
      */
     static List<Wiring.Supply> read(Table table, List<Double> volts, boolean sure) {
         Map<Double, Wiring.Supply> told = new LinkedHashMap<>();

@@ -10,10 +10,10 @@ import java.util.stream.IntStream;
 
 /** The section {@code [wiring]}: how the lights are wired. All of it may be left out. */
 final class WiringSection {
-    /** A wire beside a warm printer (common practice, no source). */
+    /** A wire next to a warm printer (common practice, no source). */
     private static final double USUAL_WIRE_C = 40;
 
-    /** What a high-power port of USB 2.0 gives (USB 2.0 specification, 7.2.1; from memory). */
+    /** What a high-power port of USB 2.0 delivers (USB 2.0 specification, 7.2.1; from memory). */
     private static final double USB_PORT_MILLIAMPS = 500;
 
     /** A board with an ATmega328P and its USB chip (common practice, no source). */
@@ -22,7 +22,7 @@ final class WiringSection {
     /** Insulation of PVC (IEC 60204-1, table 6; from memory). */
     private static final double USUAL_INSULATION_C = 70;
 
-    /** Small connectors of nylon, their own warming included (assumed; data sheets say so of most with 2.5 mm pitch). */
+    /** Small connectors of nylon, including their own heating (assumed; stated in the data sheets of most with 2.5 mm pitch). */
     private static final double USUAL_CONNECTOR_C = 85;
 
     private static final int MOST_BUNDLED = 1000;
@@ -109,7 +109,7 @@ final class WiringSection {
      * @param stripVolts voltage of the strip's supply
      * @param pixels pixels of the strip, 1 or more
      * @param dimmers name of the light on each dimmer, from channel 0 on
-     * @return the wiring, with the defaults in it, which are told nowhere else
+     * @return the wiring, with its defaults, which are reported nowhere else
      */
     static Wiring read(Table root, BoardKind kind, double stripVolts, int pixels, List<String> dimmers) {
         Table table = root.table("wiring");

@@ -15,7 +15,7 @@ final class Wording {
     private Wording() {}
 
     /**
-     * A key with all that it stands in, as it would be written in TOML.
+     * A key with everything around it, as it would be written in TOML.
      *
      * @param path names from the outermost on
      * @return for instance {@code printer.readings."odd name"}
@@ -29,8 +29,8 @@ final class Wording {
     /**
      * A value, to follow <em>is</em>.
      *
-     * @param value as the TOML parser gives it
-     * @return the value itself, shortened if it is long; of a table or an array only what it is
+     * @param value as returned by the TOML parser
+     * @return the value itself, shortened if long; for a table or an array only its type
      */
     static String value(Object value) {
         if (value instanceof Map) {
@@ -46,7 +46,7 @@ final class Wording {
      * A text in quotes.
      *
      * @param text any text
-     * @return shortened if it is long
+     * @return shortened if long
      */
     static String quoted(String text) {
         return '"' + shortened(text) + '"';
@@ -82,10 +82,10 @@ final class Wording {
     }
 
     /**
-     * Whether a name holds a control character, or one that ends a line.
+     * Whether a name contains a control character, or one that ends a line.
      *
      * @param name any text
-     * @return true if it does, so that nobody can see what it is called
+     * @return true if it does, so that the name cannot be read
      */
     static boolean hasControl(String name) {
         return name.chars().anyMatch(Wording::isControl);
@@ -102,10 +102,10 @@ final class Wording {
     }
 
     /**
-     * A complaint with no value repeated at length.
+     * A message without long values.
      *
-     * @param text the complaint, values in it in quotes
-     * @return the same, each value of it shortened if it is long
+     * @param text the message, with values in quotes
+     * @return the same, with each long value shortened
      */
     static String withShortValues(String text) {
         if (text.length() <= LONGEST_COMPLAINT) {

@@ -38,9 +38,9 @@ final class ZonesSection {
      *
      * @param table the section
      * @param pixels pixels of the strip, 1 or more
-     * @param taken names of zones that stand elsewhere in the file
-     * @return the whole strip, the zones of the file, in its order, and those of {@link #usual} that it leaves out; the whole strip
-     *     also stands in for what is wrong
+     * @param taken names of zones elsewhere in the file
+     * @return the whole strip, the zones of the file, in its order, and those of {@link #usual} that it leaves out; the whole strip also
+     *     replaces what is wrong
      */
     static Map<String, Zone> read(Table table, int pixels, Collection<String> taken) {
         Zone strip = Zone.run(0, pixels - 1);
@@ -67,8 +67,8 @@ final class ZonesSection {
     }
 
     /**
-     * The zones that are always there: {@code bed} is the first half of the strip, {@code nozzle} the second half, running
-     * backwards from the far end, and {@code job} is the whole strip. A single pixel is all three.
+     * The zones that always exist: {@code bed} is the first half of the strip, {@code nozzle} the second half, running backwards from the
+     * far end, and {@code job} is the whole strip. A single pixel is all three.
      */
     static Map<String, Zone> usual(int pixels) {
         int half = (pixels + 1) / 2;
@@ -80,7 +80,7 @@ final class ZonesSection {
         return usual;
     }
 
-    /** Some pixels of the strip; empty if they are left out or wrong. */
+    /** Some pixels of the strip; empty if left out or wrong. */
     static Optional<Zone> zone(Table table, String key, int pixels) {
         return table.text(key, WANTED).flatMap(text -> zone(table, key, text, pixels));
     }

@@ -5,13 +5,13 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Lays what people ask for over the light of the looks: pixels of their own, levels of white lights, brightness, the quiet of the
- * night. What is asked for is taken up within half a second, and pixels change in one frame, unless a wish says how long that takes. While
- * an alarm is on, pixels of their own are not shown, the night does not dim the strip, and brightness is never below a quarter. Allocates
- * nothing once made; for one thread.
+ * Applies what people ask for to the light of the looks: individually set pixels, levels of white lights, brightness, quiet hours. Changes
+ * take half a second, and pixels change in one frame, unless a wish says how long that takes. While an alarm is on, individually set pixels
+ * are not shown, quiet hours do not dim the strip, and brightness is never below a quarter. Allocates nothing after construction; for one
+ * thread.
  */
 public final class Adjustment {
-    /** Share of its light that a strip has at the least while an alarm is on. */
+    /** The minimum share of a strip's light while an alarm is on. */
     static final float LEAST_IN_ALARM = 0.25f;
 
     private static final double SECONDS_PER_NANO = 1e-9;
@@ -21,7 +21,7 @@ public final class Adjustment {
     private final OwnLevel[] levels;
     private final Fader brightness = new Fader(1);
     private final Fader quiet = new Fader(1);
-    /** What the strip is dimmed by: brightness and night, but for an alarm and what it takes to return from one. */
+    /** The dimming of the strip: brightness and quiet hours, except during an alarm and the return from one. */
     private float gain = 1;
 
     private boolean returning;
@@ -31,7 +31,7 @@ public final class Adjustment {
     private boolean isSettled;
 
     /**
-     * Makes an adjustment that changes nothing yet.
+     * Creates an adjustment that changes nothing yet.
      *
      * @param shown the canvas that adjusted light is drawn on
      */
@@ -40,7 +40,7 @@ public final class Adjustment {
     }
 
     /**
-     * Makes an adjustment of a part of a strip that changes nothing yet.
+     * Creates an adjustment for a part of a strip that changes nothing yet.
      *
      * @param shown the canvas that adjusted light is drawn on
      * @param places for each of its pixels, its place on the whole canvas
@@ -52,7 +52,7 @@ public final class Adjustment {
         levels = Stream.generate(OwnLevel::new).limit(shown.dimmers().length).toArray(OwnLevel[]::new);
     }
 
-    /** The level of a white light, of which the look's own is left the less the more it is somebody's. */
+    /** The level of a white light: a mixture of the requested level and the look's own. */
     private static final class OwnLevel {
         private final Fader level = new Fader(0);
         private final Fader share = new Fader(0);
@@ -77,9 +77,9 @@ public final class Adjustment {
     }
 
     /**
-     * Goes on where another adjustment stands.
+     * Continues from where another adjustment is.
      *
-     * @param before the one that was used up to now
+     * @param before the previous one
      */
     public void takeOver(Adjustment before) {
         brightness.takeOver(before.brightness);
@@ -99,8 +99,8 @@ public final class Adjustment {
     /**
      * Adjusts a frame.
      *
-     * @param light the light of the looks, which stays as it is
-     * @param situation what is going on
+     * @param light the light of the looks, which is not changed
+     * @param situation the current situation
      * @return the light to show: a canvas of the same size
      */
     public Canvas adjust(Canvas light, Situation situation) {
@@ -122,16 +122,16 @@ public final class Adjustment {
     }
 
     /**
-     * Whether all that is asked for was taken up in the last frame.
+     * Whether the last frame fully reflects what is asked for.
      *
-     * @return false while light still goes there
+     * @return false while light is still changing
      */
     public boolean isSettled() {
         return isSettled;
     }
 
     /**
-     * Lets time pass while the light and what is asked for stay as they are.
+     * Lets time pass while the light and the asks stay the same.
      *
      * @param nanos the time
      */
@@ -139,7 +139,7 @@ public final class Adjustment {
         last = nanos;
     }
 
-    /** Seconds since the frame before. The first takes up all at once: nothing has been seen yet. */
+    /** Seconds since the previous frame. The first frame applies everything at once, because nothing has been shown yet. */
     private float step(long nanos) {
         float seconds = started ? (float) ((nanos - last) * SECONDS_PER_NANO) : Float.POSITIVE_INFINITY;
         started = true;
@@ -147,7 +147,7 @@ public final class Adjustment {
         return seconds;
     }
 
-    /** An alarm is lit at once. What it was brighter than wanted goes within half a second of its end. */
+    /** An alarm is lit at once. Extra brightness during an alarm fades within half a second of its end. */
     private void dim(boolean alarm, float wanted, float seconds) {
         returning |= alarm;
         if (!returning || (alarm && wanted > gain)) {

@@ -1,22 +1,22 @@
 package dev.lampwright.cue;
 
 /**
- * A fault as an annunciator shows it: step by step by ANSI/ISA-18.1. A new fault alerts from wherever the alarm stands, acknowledging
- * stills an alert, and resetting ends what has been acknowledged and is over. For one thread; allocates nothing.
+ * A fault as shown by an annunciator, following ANSI/ISA-18.1. A new fault alerts in any state, acknowledging silences an alert, and
+ * resetting ends an acknowledged alarm whose fault is over. For one thread; allocates nothing.
  */
 final class Alarm {
     private AlarmState state = AlarmState.NORMAL;
     private boolean abnormal;
 
     /**
-     * Moves on by one frame. What happens in the same frame counts in the order acknowledgement, fault or its end, reset: nobody can
-     * acknowledge what has not been shown.
+     * Advances by one frame. Events in the same frame count in the order acknowledgement, fault or its end, reset: nobody can acknowledge
+     * what has not been shown.
      *
      * @param sequence how the fault is shown
      * @param fault whether there is a fault now
      * @param acknowledge whether somebody has acknowledged since the last step
      * @param reset whether somebody has reset since the last step
-     * @return where the alarm stands
+     * @return the state of the alarm
      */
     AlarmState step(AlarmSequence sequence, boolean fault, boolean acknowledge, boolean reset) {
         if (acknowledge && state == AlarmState.ALERT) {
@@ -43,18 +43,18 @@ final class Alarm {
     }
 
     /**
-     * Where the alarm stands.
+     * The state of the alarm.
      *
-     * @return as the last step left it
+     * @return as of the last step
      */
     AlarmState state() {
         return state;
     }
 
     /**
-     * Goes on where another alarm stands.
+     * Continues from the state of another alarm.
      *
-     * @param before the alarm that was followed up to now
+     * @param before the previous alarm
      */
     void takeOver(Alarm before) {
         state = before.state;

@@ -2,15 +2,15 @@ package dev.lampwright.cue;
 
 import java.util.Locale;
 
-/** Where an alarm stands. Source of the words: ANSI/ISA-18.1. */
+/** The state of an alarm. Source of the words: ANSI/ISA-18.1. */
 public enum AlarmState {
     /** There is no fault. */
     NORMAL,
     /** There is, or was, a fault that nobody has acknowledged. */
     ALERT,
-    /** The fault is acknowledged; it lasts, or waits for a reset. */
+    /** The fault is acknowledged; it persists, or waits for a reset. */
     ACKNOWLEDGED,
-    /** The fault is acknowledged and over, which is told until it is reset. */
+    /** The fault is acknowledged and over, which is signalled until it is reset. */
     RINGBACK;
 
     /**

@@ -2,7 +2,7 @@ package dev.lampwright.cue;
 
 import dev.lampwright.printer.PrinterState;
 
-/** Tells an alarm of the printer's faults, and of what people do about them. For one thread; allocates nothing. */
+/** Passes the printer's faults, and what people do about them, to an alarm. For one thread; allocates nothing. */
 public final class AlarmWatch {
     private final AlarmSequence sequence;
     private final String printer;
@@ -12,7 +12,7 @@ public final class AlarmWatch {
     private long resets;
 
     /**
-     * Makes a watch that has seen no fault.
+     * Creates a watch that has seen no fault.
      *
      * @param sequence how a fault is shown
      */
@@ -21,10 +21,10 @@ public final class AlarmWatch {
     }
 
     /**
-     * Makes a watch on one of several printers that has seen no fault.
+     * Creates a watch on one of several printers that has seen no fault.
      *
      * @param sequence how a fault is shown
-     * @param printer its name, by which its fault can be acknowledged apart from others
+     * @param printer its name, by which its fault can be acknowledged separately
      */
     public AlarmWatch(AlarmSequence sequence, String printer) {
         this.sequence = sequence;
@@ -32,11 +32,11 @@ public final class AlarmWatch {
     }
 
     /**
-     * Moves on by one frame. Silence neither begins nor ends a fault: a printer that falls silent in a fault is not well again.
+     * Advances by one frame. Silence neither begins nor ends a fault: a printer that goes silent during a fault has not recovered.
      *
-     * @param state the printer's state as it counts now
+     * @param state the printer's effective state now
      * @param wishes what people have asked for
-     * @return where the alarm stands
+     * @return the state of the alarm
      */
     public AlarmState step(PrinterState state, Wishes wishes) {
         if (state != PrinterState.SILENT) {
@@ -49,7 +49,7 @@ public final class AlarmWatch {
     }
 
     /**
-     * Ignores what was asked for up to now, and reacts only to what is asked for after that.
+     * Ignores earlier asks, and reacts only to later ones.
      *
      * @param wishes what people have asked for
      */
@@ -59,9 +59,9 @@ public final class AlarmWatch {
     }
 
     /**
-     * Where the alarm stands.
+     * The state of the alarm.
      *
-     * @return as the last step left it
+     * @return as of the last step
      */
     public AlarmState state() {
         return alarm.state();
@@ -70,16 +70,16 @@ public final class AlarmWatch {
     /**
      * Whether the printer still has its fault.
      *
-     * @return false without one, and once it is over; as the last step left it
+     * @return false without one, and once it is over; as of the last step
      */
     public boolean faultLasts() {
         return fault;
     }
 
     /**
-     * Goes on where another watch stands.
+     * Continues from the state of another watch.
      *
-     * @param before the watch up to now
+     * @param before the previous watch
      */
     public void takeOver(AlarmWatch before) {
         alarm.takeOver(before.alarm);

@@ -8,21 +8,21 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
-/** When a cue holds. A value: what held before is remembered by the {@link Cue}. */
+/** When a cue holds. A value: the {@link Cue} remembers what held before. */
 public sealed interface Condition {
     /**
      * Whether the condition holds.
      *
-     * @param situation what is going on
-     * @param before whether it held in the frame before
+     * @param situation the current situation
+     * @param before whether it held in the previous frame
      * @return true if it holds now
      */
     boolean holds(Situation situation, boolean before);
 
     /**
-     * How long it stays as it is, if nothing new is heard and nobody asks for anything.
+     * How long the result stays the same, if nothing new is heard and nobody asks for anything.
      *
-     * @param situation what is going on
+     * @param situation the current situation
      * @return ns: 0 if it may change
      */
     default long stillFor(Situation situation) {
@@ -32,14 +32,14 @@ public sealed interface Condition {
     /**
      * The states of printers with which the condition may hold.
      *
-     * @return none if it does not go by states
+     * @return empty if it does not depend on states
      */
     default Set<PrinterState> states() {
         return Set.of();
     }
 
     /**
-     * The printer is in one of some states.
+     * The printer is in one of several states.
      *
      * @param states which
      */
@@ -56,11 +56,11 @@ public sealed interface Condition {
     }
 
     /**
-     * A signal is within bounds. Once it is, it may leave them by a margin before the condition ceases to hold, so that a value that
-     * wavers at a bound does not switch to and fro. An unknown signal is within no bounds.
+     * A signal is within bounds. Once it is, it may leave them by a margin before the condition stops holding, so that a value that
+     * fluctuates around a bound does not switch back and forth. An unknown signal is within no bounds.
      *
      * @param signal which
-     * @param above lower bound; negative infinity for none
+     * @param above lower bound; negative infinity if none
      * @param below upper bound; infinity for none
      * @param margin 0 or more, in the signal's unit
      */
@@ -90,7 +90,7 @@ public sealed interface Condition {
     }
 
     /**
-     * The alarm is in one of some states.
+     * The alarm is in one of several states.
      *
      * @param alarms which
      */
@@ -124,7 +124,7 @@ public sealed interface Condition {
     }
 
     /**
-     * One of several printers, whichever this view shows, is in one of some states.
+     * One of several printers, whichever this view shows, is in one of several states.
      *
      * @param printer its place among the printers, from 0
      * @param states which
@@ -142,7 +142,7 @@ public sealed interface Condition {
     }
 
     /**
-     * At least one printer is in one of some states.
+     * At least one printer is in one of several states.
      *
      * @param states which
      */
@@ -164,7 +164,7 @@ public sealed interface Condition {
     }
 
     /**
-     * Every printer is in one of some states.
+     * Every printer is in one of several states.
      *
      * @param states which
      */
@@ -186,7 +186,7 @@ public sealed interface Condition {
     }
 
     /**
-     * It is about one view and no other.
+     * It applies to one view only.
      *
      * @param view its name
      */
@@ -211,8 +211,8 @@ public sealed interface Condition {
         /**
          * One condition for several states.
          *
-         * @param states what may be, each an {@link InState} or a {@link PrinterIn}; at least one
-         * @return a single condition where all are about the printer that is shown
+         * @param states the states, each an {@link InState} or a {@link PrinterIn}; at least one
+         * @return a single condition if all are about the printer that is shown
          */
         public static Condition of(List<Condition> states) {
             Set<PrinterState> shown = EnumSet.noneOf(PrinterState.class);

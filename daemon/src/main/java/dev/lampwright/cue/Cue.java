@@ -5,8 +5,8 @@ import dev.lampwright.signal.Signals;
 import java.util.List;
 
 /**
- * The rule that puts a look on. It holds while all its conditions do, and remembers which of them did.
- * {@link CueSpec} describes one. For one thread.
+ * A rule that shows a look. It holds while all its conditions do, and remembers which of them did. {@link CueSpec} describes one. For one
+ * thread.
  */
 public final class Cue {
     private final Look look;
@@ -16,12 +16,12 @@ public final class Cue {
     private final boolean[] held;
 
     /**
-     * Makes a cue.
+     * Creates a cue.
      *
-     * @param look what it puts on
+     * @param look what it shows
      * @param conditions all of which must hold; with none the cue always holds
-     * @param fadeSeconds how long the fade from the look before takes, in s; 0 cuts in at once
-     * @param easing how the fade goes
+     * @param fadeSeconds how long the fade from the previous look takes, in s; 0 cuts in at once
+     * @param easing the curve of the fade
      */
     public Cue(Look look, List<Condition> conditions, double fadeSeconds, Easing easing) {
         this.look = look;
@@ -32,9 +32,9 @@ public final class Cue {
     }
 
     /**
-     * Whether the cue holds. To be asked once a frame.
+     * Whether the cue holds. Call this once per frame.
      *
-     * @param situation what is going on
+     * @param situation the current situation
      * @return true if all conditions hold
      */
     boolean holds(Situation situation) {

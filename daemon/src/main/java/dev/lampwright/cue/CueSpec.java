@@ -5,18 +5,18 @@ import dev.lampwright.look.LookSpec;
 import java.util.List;
 
 /**
- * Describes a rule that puts a look on. Immutable; one description makes as many cues as are asked for.
+ * Describes a rule that shows a look. Immutable; one description can make any number of cues.
  *
- * @param look what it puts on
+ * @param look what it shows
  * @param conditions all of which must hold; with none the cue always holds
- * @param fadeSeconds how long the fade from the look before takes, in s; 0 cuts in at once
- * @param easing how the fade goes
+ * @param fadeSeconds how long the fade from the previous look takes, in s; 0 cuts in at once
+ * @param easing the curve of the fade
  */
 public record CueSpec(LookSpec look, List<Condition> conditions, double fadeSeconds, Easing easing) {
     /**
      * Keeps a copy of the list.
      *
-     * @throws IllegalArgumentException if the fade takes less than no time
+     * @throws IllegalArgumentException if the time of the fade is negative
      */
     public CueSpec {
         if (!(fadeSeconds >= 0)) {
@@ -26,7 +26,7 @@ public record CueSpec(LookSpec look, List<Condition> conditions, double fadeSeco
     }
 
     /**
-     * A look that is on from the first frame to the last.
+     * A look that is always on.
      *
      * @param look what is shown
      * @return a cue that always holds
@@ -36,7 +36,7 @@ public record CueSpec(LookSpec look, List<Condition> conditions, double fadeSeco
     }
 
     /**
-     * Makes the cue.
+     * Creates the cue.
      *
      * @param made the look that was made from this one's {@link #look}; cues with the same look share it
      * @return a new one that has never held

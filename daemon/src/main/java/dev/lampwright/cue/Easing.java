@@ -2,7 +2,7 @@ package dev.lampwright.cue;
 
 import java.util.Locale;
 
-/** How a fade goes. Source: W3C CSS Easing Functions Level 1, sections 2.1 and 2.2: the keywords and their cubic Bézier curves. */
+/** The curve of a fade. Source: W3C CSS Easing Functions Level 1, sections 2.1 and 2.2: the keywords and their cubic Bézier curves. */
 public enum Easing {
     /** Evenly. */
     LINEAR(0, 0, 1, 1),

@@ -1,17 +1,17 @@
 package dev.lampwright.cue;
 
 /**
- * A share that goes evenly from where it is to where it is wanted. A want that changes on the way is gone to from there, in the time that
- * the new one gives. For one thread; allocates nothing.
+ * A share that moves evenly from its current to its wanted value. If the wanted value changes on the way, it continues from there, in the
+ * time given for the new one. For one thread; allocates nothing.
  */
 final class Fader {
-    /** How fast a share goes that nobody gave a time for. Our own choice: from dark to full in half a second. */
+    /** The speed of a share for which no time is given. Our own choice: from dark to full in half a second. */
     static final float USUAL_SHARE_PER_S = 2;
 
     private float from;
     private float wanted;
     private float value;
-    /** How long it is on its way, and how long that takes, in s. */
+    /** How long it has been moving, and how long that takes in all, in s. */
     private double gone;
 
     private double whole;
@@ -22,12 +22,12 @@ final class Fader {
     }
 
     /**
-     * Goes on by a frame.
+     * Advances by a frame.
      *
-     * @param newWanted where to go
-     * @param fadeSeconds how long that takes if it is new, NaN for as long as usual
-     * @param seconds since the frame before; infinite to be there at once
-     * @return where it is now
+     * @param newWanted the wanted value
+     * @param fadeSeconds how long that takes if it is new, NaN for the default time
+     * @param seconds since the previous frame; infinite to jump there
+     * @return the current value
      */
     float follow(float newWanted, float fadeSeconds, float seconds) {
         if (newWanted != wanted) {
@@ -41,14 +41,14 @@ final class Fader {
         return value;
     }
 
-    /** Stands where it is to be from now on. */
+    /** Jumps to a value. */
     final void jumpTo(float share) {
         from = share;
         wanted = share;
         value = share;
     }
 
-    /** Whether it is where it is wanted. */
+    /** Whether it has reached the wanted value. */
     boolean isSettled() {
         return value == wanted;
     }
@@ -58,7 +58,7 @@ final class Fader {
         return value;
     }
 
-    /** Goes on where another one stands. */
+    /** Continues from where another one is. */
     void takeOver(Fader before) {
         from = before.from;
         wanted = before.wanted;

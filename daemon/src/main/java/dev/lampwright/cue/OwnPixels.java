@@ -3,37 +3,37 @@ package dev.lampwright.cue;
 import java.util.Arrays;
 
 /**
- * Pixels with a light of their own, laid over the light of the looks. They change in one frame, or fade from what is laid there to what is
- * to be. Allocates nothing once made; for one thread.
+ * Individually set pixels, drawn over the light of the looks. They change in one frame, or fade from what is shown to what is wanted.
+ * Allocates nothing after construction; for one thread.
  */
 final class OwnPixels {
     private static final float[] NONE = {};
 
-    /** For each pixel here, its place among those that are wished for. */
+    /** For each pixel here, its place among the wished-for pixels. */
     private final int[] places;
 
     private final int wishedFloats;
 
-    /** What is wanted: premultiplied light, red NaN where the look shows; empty if it shows everywhere. */
+    /** The wanted light: premultiplied, red NaN where the look shows; empty if it shows everywhere. */
     private float[] wanted = NONE;
-    /** Light that is laid, already times its share. */
+    /** The light drawn, already multiplied with its share. */
     private final float[] light;
-    /** How much of the look it hides, for each pixel. */
+    /** How much of the look is hidden, for each pixel. */
     private final float[] share;
 
     private final float[] lightBefore;
     private final float[] shareBefore;
     private float faded = 1;
-    /** How long the fade has gone on, and how long it takes, in s. */
+    /** How long the fade has lasted, and how long it takes, in s. */
     private double gone;
 
     private double whole;
 
     /**
-     * Lays nothing yet.
+     * Starts without any pixels set.
      *
-     * @param places for each pixel of the canvas, its place among those that are wished for
-     * @param wished how many pixels those are
+     * @param places for each pixel of the canvas, its place among the wished-for pixels
+     * @param wished how many wished-for pixels there are
      */
     OwnPixels(int[] places, int wished) {
         this.places = places.clone();
@@ -46,11 +46,11 @@ final class OwnPixels {
     }
 
     /**
-     * Goes on by a frame.
+     * Advances by a frame.
      *
-     * @param pixels what is wanted, as in {@link Wish#PIXELS}; of no effect if it is for another canvas
+     * @param pixels what is wanted, as in {@link Wish#PIXELS}; has no effect if it is for another canvas
      * @param fadeSeconds how long that takes if it is new; NaN or 0 for one frame
-     * @param seconds since the frame before
+     * @param seconds since the previous frame
      */
     void follow(float[] pixels, float fadeSeconds, float seconds) {
         float[] next = pixels.length == wishedFloats ? pixels : NONE;
@@ -82,7 +82,7 @@ final class OwnPixels {
         }
     }
 
-    /** Lays them over the light of the looks. */
+    /** Draws them over the light of the looks. */
     void layOver(float[] rgba) {
         if (faded == 1 && wanted.length == 0) {
             return;
@@ -97,12 +97,12 @@ final class OwnPixels {
         }
     }
 
-    /** Whether what is laid is what was wanted. */
+    /** Whether the wanted light is fully shown. */
     boolean isSettled() {
         return faded == 1;
     }
 
-    /** Goes on where another stands, if it is for a canvas of the same size. */
+    /** Continues from where another is, if that is for a canvas of the same size. */
     void takeOver(OwnPixels before) {
         if (wishedFloats == before.wishedFloats && Arrays.equals(places, before.places)) {
             wanted = before.wanted;

@@ -3,7 +3,7 @@ package dev.lampwright.cue;
 import dev.lampwright.printer.PrinterState;
 import java.util.List;
 
-/** Which of several printers needs a person most. */
+/** Which of several printers needs attention most. */
 public final class Pressing {
     private static final List<AlarmState> ALARMS =
             List.of(AlarmState.ALERT, AlarmState.ACKNOWLEDGED, AlarmState.RINGBACK, AlarmState.NORMAL);
@@ -20,11 +20,11 @@ public final class Pressing {
     private Pressing() {}
 
     /**
-     * How far down the list a printer is.
+     * The position of a printer in order of urgency.
      *
-     * @param alarm where its alarm stands
+     * @param alarm the state of its alarm
      * @param state what it is doing
-     * @return 0 or more; less is more pressing
+     * @return 0 or more; lower is more urgent
      */
     public static int rank(AlarmState alarm, PrinterState state) {
         return STATES.size() * ALARMS.indexOf(alarm) + STATES.indexOf(state);

@@ -5,7 +5,7 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.signal.Signal;
 import dev.lampwright.signal.Signals;
 
-/** What is going on, for the conditions of cues. Made once and moved on. */
+/** The current situation, for the conditions of cues. Created once and advanced. */
 public final class Situation {
     private final Signals signals;
     private final String view;
@@ -17,7 +17,7 @@ public final class Situation {
     private long nanos;
 
     /**
-     * Makes a situation in which nothing has been heard.
+     * Creates a situation in which nothing has been heard.
      *
      * @param signals what light can follow
      */
@@ -26,11 +26,11 @@ public final class Situation {
     }
 
     /**
-     * Makes a situation of one of several printers, in which nothing has been heard.
+     * Creates a situation for one of several printers, in which nothing has been heard.
      *
      * @param signals what light can follow
      * @param view name of the part of the strip that it is for; empty for the whole
-     * @param printers the states of all printers as they count now; the caller keeps them up to date
+     * @param printers the effective states of all printers; the caller keeps them up to date
      */
     public Situation(Signals signals, String view, PrinterState[] printers) {
         this.signals = signals;
@@ -43,7 +43,7 @@ public final class Situation {
         return view;
     }
 
-    /** What each printer is doing; not to be changed. */
+    /** What each printer is doing; must not be modified. */
     PrinterState[] printers() {
         return printers;
     }
@@ -51,8 +51,8 @@ public final class Situation {
     /**
      * Moves on.
      *
-     * @param newStatus what is known of the printer
-     * @param newState the state as it counts now
+     * @param newStatus what is known about the printer
+     * @param newState the effective state now
      * @param nowNanos the time
      */
     public void moveTo(PrinterStatus newStatus, PrinterState newState, long nowNanos) {
@@ -62,10 +62,10 @@ public final class Situation {
     }
 
     /**
-     * Takes what people have asked for.
+     * Sets what people have asked for.
      *
      * @param newWishes what they ask for now
-     * @param newAlarm where the alarm stands
+     * @param newAlarm the state of the alarm
      */
     public void take(Wishes newWishes, AlarmState newAlarm) {
         wishes = newWishes;
@@ -75,23 +75,23 @@ public final class Situation {
     /**
      * What people have asked for.
      *
-     * @return as taken last
+     * @return as last set
      */
     Wishes wishes() {
         return wishes;
     }
 
     /**
-     * Where the alarm stands.
+     * The state of the alarm.
      *
-     * @return as taken last
+     * @return as last set
      */
     AlarmState alarm() {
         return alarm;
     }
 
     /**
-     * The state as it counts now.
+     * The effective state now.
      *
      * @return silent if nothing has been heard for long
      */
@@ -103,7 +103,7 @@ public final class Situation {
      * A signal's value now.
      *
      * @param signal which
-     * @return the value, NaN if it is unknown
+     * @return the value, NaN if unknown
      */
     double value(Signal signal) {
         return signals.value(signal, nanos);
@@ -114,7 +114,7 @@ public final class Situation {
         return signals.stillFor(signal, nanos);
     }
 
-    /** How long it stays so that an event is going on, or not, in ns, if nothing new is heard. */
+    /** How long the result of {@link #event} stays the same, in ns, if nothing new is heard. */
     long eventStillFor(String name) {
         return status.eventStillFor(name, nanos);
     }
@@ -123,7 +123,7 @@ public final class Situation {
      * Whether an event is going on.
      *
      * @param name its name in the configuration
-     * @return false also if there is none of that name
+     * @return false also if there is none with that name
      */
     boolean event(String name) {
         return status.eventAt(name, nanos);

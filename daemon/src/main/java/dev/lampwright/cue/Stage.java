@@ -12,9 +12,9 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
 /**
- * Puts looks on: that of the first cue that holds, or one that somebody asks for, with a fade in linear light. What fades out goes on
- * moving; where a fade is interrupted, the light as it was seen then fades out, so there is never a step. An alarm goes before what
- * anybody asks for. Allocates nothing once made; for one thread.
+ * Shows looks: that of the first cue that holds, or one that somebody asks for, with a fade in linear light. A look that fades out keeps
+ * moving; if a fade is interrupted, the light shown at that moment fades out, so there is never a step. An alarm takes precedence over
+ * asks. Allocates nothing after construction; for one thread.
  */
 public final class Stage {
     /** The event that says that pictures are being taken. */
@@ -23,7 +23,7 @@ public final class Stage {
     private static final double FADE_TO_WISH_S = 0.6;
 
     private final List<Cue> cues;
-    /** Looks that somebody may ask for. Replaced whole when one is added, which another thread than that of the frames may do. */
+    /** Looks that can be asked for. Replaced as a whole when one is added, possibly by a thread other than the frame thread. */
     private volatile Map<String, Cue> wished;
 
     private final Moment moment;
@@ -38,14 +38,14 @@ public final class Stage {
     private boolean camera;
 
     /**
-     * Makes a stage with nothing on.
+     * Creates an empty stage.
      *
      * @param cues the first that holds wins; the last one always holds
      * @param looks the looks that can be asked for, by name
      * @param signals what light can follow
      * @param seen the canvas that frames are drawn on
      * @param before another of the same size
-     * @param faults told of each part of a look that fails, once
+     * @param faults receives each part of a look that fails, once
      */
     public Stage(
             List<Cue> cues,
@@ -69,17 +69,17 @@ public final class Stage {
     }
 
     /**
-     * Whether there is a look of a name for somebody to ask for.
+     * Whether a look with a name can be asked for.
      *
      * @param name the name
-     * @return true for the looks that this was made with or that were added
+     * @return true for the looks given at construction or added later
      */
     public boolean knows(String name) {
         return wished.containsKey(name);
     }
 
     /**
-     * Adds a look that somebody may ask for. Any thread may do so, one at a time, before a frame is drawn in which it is asked for.
+     * Adds a look that can be asked for. Any thread may call this, one at a time, before the first frame in which the look is asked for.
      *
      * @param look the look
      */
@@ -90,7 +90,7 @@ public final class Stage {
     }
 
     /**
-     * The light as it was drawn last. Whoever fills it before the first frame has the first look fade in over that.
+     * The light as last drawn. If it is filled before the first frame, the first look fades in over that.
      *
      * @return the same canvas each time
      */
@@ -101,7 +101,7 @@ public final class Stage {
     /**
      * Draws a frame.
      *
-     * @param situation what is going on; its time is never earlier than the one before
+     * @param situation the current situation; its time is never earlier than the previous one
      * @return the canvas with the frame
      */
     public Canvas draw(Situation situation) {
@@ -126,9 +126,9 @@ public final class Stage {
     }
 
     /**
-     * How long the frame that was drawn last stays as it is, if nothing new is heard and nobody asks for anything.
+     * How long the last frame stays the same, if nothing new is heard and nobody asks for anything.
      *
-     * @param situation what it was drawn for
+     * @param situation the situation of the last frame
      * @return ns: 0 if it may change
      */
     public long stillFor(Situation situation) {
@@ -143,7 +143,7 @@ public final class Stage {
     }
 
     /**
-     * Lets time pass while the frame that was drawn last stays as it is.
+     * Lets time pass while the last frame stays the same.
      *
      * @param nanos the time
      */
@@ -152,7 +152,7 @@ public final class Stage {
     }
 
     /**
-     * The look that is on, or fading in.
+     * The current look, or the one fading in.
      *
      * @return that of the last frame drawn
      */
@@ -160,7 +160,7 @@ public final class Stage {
         return on.cue().look();
     }
 
-    /** All are asked, also those behind one that holds: each remembers what it was in the frame before. */
+    /** Evaluates all cues, including those after one that holds, because each remembers its result in the previous frame. */
     private Cue choose(Situation situation) {
         Cue chosen = cues.get(cues.size() - 1);
         for (int i = cues.size() - 1; i >= 0; i--) {
@@ -178,7 +178,7 @@ public final class Stage {
         return wished.getOrDefault(situation.wishes().lookAt(situation.nanos()), chosen);
     }
 
-    /** In the frame in which somebody puts a look on or takes it off, a fade takes as long as they said; else as long as the cue says. */
+    /** In the frame in which an ask starts or ends a look, the fade takes as long as the ask says; otherwise as long as the cue says. */
     private double fadeSeconds(Cue next, Situation situation) {
         String asked = situation.wishes().lookAt(situation.nanos());
         boolean changed = started && !asked.equals(lastAsked);

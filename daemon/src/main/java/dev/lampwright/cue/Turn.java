@@ -5,7 +5,7 @@ import dev.lampwright.look.LookFault;
 import dev.lampwright.look.Moment;
 import java.util.function.Consumer;
 
-/** One look's time on stage. The look's own time stands still while pictures are taken, if it keeps steady for them. */
+/** One look's time on stage. The look's own time stops while pictures are taken, if it stays steady for them. */
 final class Turn {
     private Cue cue;
     private double fadeSeconds;
@@ -14,7 +14,7 @@ final class Turn {
     private long last;
 
     /**
-     * Makes a turn that has not begun.
+     * Creates a turn that has not begun.
      *
      * @param cue any
      */
@@ -22,7 +22,7 @@ final class Turn {
         this.cue = cue;
     }
 
-    /** Begins, with a fade that takes so long. */
+    /** Begins, with a fade of the given duration. */
     void begin(Cue newCue, double newFadeSeconds, long nanos) {
         cue = newCue;
         fadeSeconds = newFadeSeconds;
@@ -37,18 +37,18 @@ final class Turn {
         fadeSeconds = 0;
     }
 
-    /** The cue whose look is on. */
+    /** The cue whose look is shown. */
     Cue cue() {
         return cue;
     }
 
-    /** How far its fade has got, 0 to 1. */
+    /** The progress of its fade, 0 to 1. */
     float faded(long nanos) {
         double seconds = (nanos - began) * 1e-9;
         return seconds >= fadeSeconds ? 1 : cue.eased(seconds / fadeSeconds);
     }
 
-    /** Lets time pass. Returns whether the look is to keep still for a camera. */
+    /** Lets time pass. Returns whether the look must stay steady for a camera. */
     boolean pass(long nanos, boolean camera) {
         boolean steady = camera && cue.look().steadyForCamera();
         if (steady) {

@@ -4,19 +4,19 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
-/** One of the things that can be wished for, and what counts while nobody wishes. The order is that of a recording. */
+/** One of the things that can be wished for, and its value without a wish. The order is that of a recording. */
 public enum Wish {
     /** Share of the light that looks ask for, 0 to 1; white lights are not affected. */
     BRIGHTNESS(Kind.SHARE),
-    /** Share of all light that the night leaves, 0 to 1. */
+    /** Share of all light that quiet hours leave, 0 to 1. */
     QUIET(Kind.SHARE),
-    /** For each dimmer in use its level from 0 to 1, NaN for as the look says. */
+    /** For each dimmer in use its level from 0 to 1, NaN for the look's level. */
     LEVELS(Kind.FLOATS),
-    /** Name of a look to show for a time; empty for none. */
+    /** Name of a look to show for a time; empty if none. */
     LOOK(Kind.NAME_FOR_A_TIME),
     /**
-     * For a time, premultiplied linear light: four floats for each pixel of the canvas; red is NaN where the look shows. Of no effect
-     * on a canvas of another size.
+     * For a time, premultiplied linear light: four floats for each pixel of the canvas; red is NaN where the look shows. Has no effect on a
+     * canvas of another size.
      */
     PIXELS(Kind.FLOATS_FOR_A_TIME),
     /** How often the fault has been acknowledged. */
@@ -25,11 +25,11 @@ public enum Wish {
     RESETS(Kind.COUNT),
     /** How long brightness takes to change. */
     BRIGHTNESS_FADE(Kind.SECONDS),
-    /** How long the night takes to begin or end. */
+    /** How long quiet hours take to begin or end. */
     QUIET_FADE(Kind.SECONDS),
     /** For each dimmer in use, how long its level takes to change. */
     LEVELS_FADE(Kind.SECONDS),
-    /** How long a look takes that is put on, or taken off again. */
+    /** How long the fade to or from a look takes. */
     LOOK_FADE(Kind.SECONDS),
     /** How long pixels take to change. */
     PIXELS_FADE(Kind.SECONDS),
@@ -44,31 +44,31 @@ public enum Wish {
         this.kind = kind;
     }
 
-    /** What a wish is made of. */
+    /** The kind of a wish's value. */
     public enum Kind {
-        /** A number from 0 to 1; 1 if nobody wishes. */
+        /** A number from 0 to 1; 1 without a wish. */
         SHARE,
-        /** Numbers; none if nobody wishes. */
+        /** Numbers; none without a wish. */
         FLOATS,
-        /** A name that counts until a time; empty if nobody wishes. */
+        /** A name that applies until a time; empty without a wish. */
         NAME_FOR_A_TIME,
-        /** Numbers that count until a time; none if nobody wishes. */
+        /** Numbers that apply until a time; none without a wish. */
         FLOATS_FOR_A_TIME,
         /** How often something was asked for. */
         COUNT,
-        /** How often something was asked for of each of several, by name. Left out of recordings while there are none. */
+        /** How often something was asked for each of several, by name. Left out of recordings while there are none. */
         COUNTS,
-        /** Times in s, NaN for as long as usual; none if nobody wishes. Left out of recordings while there are none. */
+        /** Times in s, NaN for the default time; none without a wish. Left out of recordings while there are none. */
         SECONDS
     }
 
-    /** Something that holds until a time, on the daemon's monotonic clock in ns. */
+    /** Something that applies until a time, on the daemon's monotonic clock in ns. */
     record ForATime<T>(T what, long untilNanos) {
         boolean holdsAt(long nanos) {
             return untilNanos - nanos > 0;
         }
 
-        /** How long it stays so that this holds, or does not, in ns. */
+        /** How long it stays true or false that this applies, in ns. */
         long stillFor(long nanos) {
             return holdsAt(nanos) ? untilNanos - nanos : Long.MAX_VALUE;
         }
@@ -94,7 +94,7 @@ public enum Wish {
     }
 
     /**
-     * What this is made of.
+     * The kind of its value.
      *
      * @return the kind, which says how it is read from {@link Wishes}
      */
@@ -111,7 +111,7 @@ public enum Wish {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** What counts while nobody wishes. */
+    /** The value without a wish. */
     Object none() {
         return switch (kind) {
             case SHARE -> 1f;
@@ -123,7 +123,7 @@ public enum Wish {
         };
     }
 
-    /** Whether a value of this kind changes nothing and never has. */
+    /** Whether a value of this kind changes nothing and never did. */
     boolean isPlain(Object value) {
         return switch (kind) {
             case SHARE -> (Float) value == 1;

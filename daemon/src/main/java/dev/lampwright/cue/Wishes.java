@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What people have asked for, beyond what the cues say: a value for each {@link Wish}. Immutable; each thing asked for makes a new one.
- * A wish of another kind than a method is for is a {@link ClassCastException}.
+ * What people have asked for, in addition to the cues: a value for each {@link Wish}. Immutable; each ask makes a new one. Passing a wish
+ * of the wrong kind to a method is a {@link ClassCastException}.
  */
 public final class Wishes {
-    /** Nobody has asked for anything. */
+    /** Without any asks. */
     public static final Wishes NONE = none();
 
     /** A value for each wish; never changed. */
@@ -25,7 +25,7 @@ public final class Wishes {
         this.then = then;
     }
 
-    /** What is wished from a time on. */
+    /** The wishes from a time on. */
     private record Then(long fromNanos, Wishes wishes) {}
 
     private static Wishes none() {
@@ -43,10 +43,10 @@ public final class Wishes {
     }
 
     /**
-     * These until a time, and others from then on, so that all that ends at that time ends in one frame.
+     * These until a time, and others from then on, so that everything that ends at that time ends in one frame.
      *
      * @param nanos when, on the daemon's monotonic clock
-     * @param next what is wished from then on
+     * @param next the wishes from then on
      * @return new wishes
      */
     public Wishes until(long nanos, Wishes next) {
@@ -54,7 +54,7 @@ public final class Wishes {
     }
 
     /**
-     * What is wished at a time. Allocates nothing.
+     * The wishes at a time. Allocates nothing.
      *
      * @param nanos when, on the daemon's monotonic clock
      * @return these, or those that follow
@@ -70,7 +70,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with another share.
+     * These, with a different share.
      *
      * @param wish a share
      * @param share 0 to 1
@@ -81,7 +81,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with another count.
+     * These, with a different count.
      *
      * @param wish a count
      * @param count how often
@@ -92,7 +92,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with other counts.
+     * These, with different counts.
      *
      * @param wish counts
      * @param counts how often, by name
@@ -113,7 +113,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with other numbers.
+     * These, with different numbers.
      *
      * @param wish floats, or seconds
      * @param floats not kept
@@ -124,11 +124,11 @@ public final class Wishes {
     }
 
     /**
-     * These, with another name.
+     * These, with a different name.
      *
      * @param wish a name for a time
      * @param name which
-     * @param untilNanos how long it counts, on the daemon's monotonic clock
+     * @param untilNanos how long it applies, on the daemon's monotonic clock
      * @return new wishes
      */
     public Wishes with(Wish wish, String name, long untilNanos) {
@@ -136,11 +136,11 @@ public final class Wishes {
     }
 
     /**
-     * These, with other numbers for a time.
+     * These, with different numbers for a time.
      *
      * @param wish floats for a time
      * @param floats not kept
-     * @param untilNanos how long they count, on the daemon's monotonic clock
+     * @param untilNanos how long they apply, on the daemon's monotonic clock
      * @return new wishes
      */
     public Wishes with(Wish wish, float[] floats, long untilNanos) {
@@ -168,7 +168,7 @@ public final class Wishes {
     }
 
     /**
-     * Numbers, whether they still count or not.
+     * Numbers, whether or not they still apply.
      *
      * @param wish floats, for a time or not, or seconds
      * @return a copy
@@ -183,17 +183,17 @@ public final class Wishes {
     }
 
     /**
-     * A name, whether it still counts or not.
+     * A name, whether or not it still applies.
      *
      * @param wish a name for a time
-     * @return perhaps empty
+     * @return may be empty
      */
     public String name(Wish wish) {
         return (String) held(wish).what();
     }
 
     /**
-     * How long something counts.
+     * How long something applies.
      *
      * @param wish something for a time
      * @return ns on the daemon's monotonic clock
@@ -207,9 +207,9 @@ public final class Wishes {
     }
 
     /**
-     * These, with another brightness.
+     * These, with a different brightness.
      *
-     * @param share of the light that looks ask for, 0 to 1; white lights are not meant
+     * @param share of the light that looks ask for, 0 to 1; white lights are not affected
      * @return new wishes
      */
     public Wishes withBrightness(double share) {
@@ -217,9 +217,9 @@ public final class Wishes {
     }
 
     /**
-     * These, with all light dimmed for the night, or not.
+     * These, with all light dimmed for quiet hours, or not.
      *
-     * @param share of the light that is left, 0 to 1; 1 for none of it
+     * @param share of the light that is left, 0 to 1; 1 for no dimming
      * @return new wishes
      */
     public Wishes withQuiet(double share) {
@@ -227,9 +227,9 @@ public final class Wishes {
     }
 
     /**
-     * These, with white lights at levels of their own.
+     * These, with individual levels for white lights.
      *
-     * @param levels 0 to 1 for each dimmer in use, NaN for as the look says; not kept
+     * @param levels 0 to 1 for each dimmer in use, NaN for the look's level; not kept
      * @return new wishes
      */
     public Wishes withLevels(float[] levels) {
@@ -237,9 +237,9 @@ public final class Wishes {
     }
 
     /**
-     * These, with a look put on.
+     * These, with a look shown.
      *
-     * @param name of the look; one that there is not has no effect
+     * @param name of the look; an unknown one has no effect
      * @param untilNanos how long, on the daemon's monotonic clock
      * @return new wishes
      */
@@ -248,7 +248,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with pixels that have a light of their own.
+     * These, with individually set pixels.
      *
      * @param rgba as in {@link Wish#PIXELS}; not kept
      * @param untilNanos how long, on the daemon's monotonic clock
@@ -259,7 +259,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with the fault acknowledged once more.
+     * These, with the fault acknowledged one more time.
      *
      * @return new wishes
      */
@@ -268,7 +268,7 @@ public final class Wishes {
     }
 
     /**
-     * These, with the alarm reset once more.
+     * These, with the alarm reset one more time.
      *
      * @return new wishes
      */
@@ -286,9 +286,9 @@ public final class Wishes {
     }
 
     /**
-     * Share of the light that the night leaves.
+     * Share of the light that quiet hours leave.
      *
-     * @return 0 to 1; 1 by day
+     * @return 0 to 1; 1 outside them
      */
     public float quiet() {
         return share(Wish.QUIET);
@@ -298,7 +298,7 @@ public final class Wishes {
      * The level of a white light.
      *
      * @param dimmer which, counted among those in use
-     * @return 0 to 1, NaN for as the look says
+     * @return 0 to 1, NaN for the look's level
      */
     public float level(int dimmer) {
         float[] levels = (float[]) value(Wish.LEVELS);
@@ -306,7 +306,7 @@ public final class Wishes {
     }
 
     /**
-     * The look that is put on.
+     * The look that is asked for.
      *
      * @param nanos when
      * @return its name, empty if none is
@@ -316,36 +316,36 @@ public final class Wishes {
     }
 
     /**
-     * How long it takes until something ends that is asked for.
+     * The time until the next ask ends.
      *
      * @param nanos the time
-     * @return ns, more than 0; as long as can be said if nothing ends
+     * @return ns, more than 0; the largest value if nothing ends
      */
     long stillFor(long nanos) {
         return Math.min(held(Wish.LOOK).stillFor(nanos), held(Wish.PIXELS).stillFor(nanos));
     }
 
     /**
-     * Whether there is nothing in these that changes any light or has ever changed any.
+     * Whether nothing in these changes any light, or ever has.
      *
-     * @return true for {@link #NONE} and its like
+     * @return true for {@link #NONE} and the like
      */
     public boolean plain() {
         return values.entrySet().stream().allMatch(entry -> entry.getKey().isPlain(entry.getValue()));
     }
 
-    /** How long a change takes, in s; NaN for as long as usual. */
+    /** How long a change takes, in s; NaN for the default time. */
     float fade(Wish wish) {
         return fade(wish, 0);
     }
 
-    /** How long a change of one of several takes, in s; NaN for as long as usual. */
+    /** How long a change of one of several takes, in s; NaN for the default time. */
     float fade(Wish wish, int which) {
         float[] seconds = (float[]) value(wish);
         return which < seconds.length ? seconds[which] : Float.NaN;
     }
 
-    /** The pixels that have a light of their own, an empty array if there are none; not to be changed. */
+    /** The individually set pixels, an empty array if there are none; must not be modified. */
     float[] pixelsAt(long nanos) {
         ForATime<?> pixels = held(Wish.PIXELS);
         return (float[]) (pixels.holdsAt(nanos) ? pixels : NONE.held(Wish.PIXELS)).what();
@@ -361,12 +361,12 @@ public final class Wishes {
         return count(Wish.RESETS);
     }
 
-    /** How often the fault of a printer has been acknowledged, by its name or by nobody's. Allocates nothing. */
+    /** How often the fault of a printer has been acknowledged, with or without its name. Allocates nothing. */
     long acknowledgements(String printer) {
         return acknowledgements() + ((Wish.Counts) value(Wish.ACKNOWLEDGEMENTS_OF)).of(printer);
     }
 
-    /** How often the alarm of a printer has been reset, by its name or by nobody's. Allocates nothing. */
+    /** How often the alarm of a printer has been reset, with or without its name. Allocates nothing. */
     long resets(String printer) {
         return resets() + ((Wish.Counts) value(Wish.RESETS_OF)).of(printer);
     }

@@ -1,11 +1,11 @@
 package dev.lampwright.signal;
 
 /**
- * When something will be over, by estimates that come one after the other. It follows them the more slowly the further off the end is,
- * so that time left does not jump about, and goes on for a while without them.
+ * When something will be over, from successive estimates. It follows them more slowly the further off the end is, so that the time left
+ * does not jump, and continues for a while without them.
  */
 final class Arrival {
-    /** It moves two thirds of the way to a new estimate in this share of the time that is left. */
+    /** It moves two thirds of the way to a new estimate in this share of the remaining time. */
     private static final double SLOWNESS = 0.1;
 
     /** But it takes no longer than this many s plus a share of the time since the first estimate, as the first estimates are the worst. */
@@ -27,10 +27,10 @@ final class Arrival {
     }
 
     /**
-     * Takes an estimate.
+     * Adds an estimate.
      *
      * @param estimate of the end, in s; NaN if there is none
-     * @param now in s on the same clock, no earlier than the one before
+     * @param now in s on the same clock, no earlier than the previous one
      * @return the end, no earlier than now; NaN if unknown
      */
     double take(double estimate, double now) {
@@ -51,7 +51,7 @@ final class Arrival {
     }
 
     /**
-     * The end as it was last reported.
+     * The end as last reported.
      *
      * @return s; NaN if unknown
      */

@@ -12,7 +12,7 @@ import java.util.function.Function;
  *
  * @param key the first part of the names of its signals
  * @param actual its temperature in a status, in °C
- * @param target the temperature that it is to reach, in °C
+ * @param target its target, in °C
  */
 record Body(String key, Function<PrinterStatus, Reading> actual, Function<PrinterStatus, Reading> target) {
     /** What is printed on. */

@@ -1,21 +1,21 @@
 package dev.lampwright.signal;
 
-/** Time left until an end. It runs by itself between messages, stands still with its clock, and is never below 0. */
+/** Time left until an end. It runs by itself between messages, stops with its clock, and is never below 0. */
 final class Countdown implements Track {
     private final StopClock clock;
     private final Glide end = new Glide();
 
     /**
-     * Makes one without an end, so that time left is unknown.
+     * Creates one without an end, so that time left is unknown.
      *
-     * @param clock that the end is given by
+     * @param clock on which the end is given
      */
     Countdown(StopClock clock) {
         this.clock = clock;
     }
 
     /**
-     * Takes the end that a message says, or that follows from it.
+     * Sets the end that a message gives, or that follows from it.
      *
      * @param seconds on the clock; NaN for unknown
      * @param atNanos when the message came

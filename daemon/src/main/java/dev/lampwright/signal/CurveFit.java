@@ -3,30 +3,30 @@ package dev.lampwright.signal;
 import java.util.Arrays;
 
 /**
- * When a heat-up arrives, by all {@link HeatingCurves} that its readings allow. Each is laid through the readings, which gives when it
- * began, its unit of time and how well it fits; the better it fits and the likelier it was beforehand, the more it counts. So the error is that of the
- * readings and that of not knowing which curve it is. Allocates nothing. The constants have no source: they were chosen with the random
+ * When a heat-up arrives, according to all {@link HeatingCurves} that its readings allow. Each is fitted to the readings, which gives its
+ * beginning, its unit of time and how well it fits; the better it fits and the likelier it was beforehand, the more it counts. So the error
+ * includes the uncertainty about which curve it is. Allocates nothing. The constants have no source: they were chosen with the random
  * heaters that {@code HeaterLot} keeps for development.
  */
 final class CurveFit {
-    /** The least samples that a curve is laid through. */
+    /** The minimum number of samples for fitting a curve. */
     static final int LEAST_SAMPLES = 3;
 
     /** Readings are not trusted beyond this, in K: they are rounded. Common practice, no source. */
     private static final double LEAST_SCATTER_K = 0.1;
-    /** Nor does any heater follow a curve more closely than by this share of the way. Chosen by random heaters. */
+    /** No heater follows a curve more closely than this share of the way. Chosen by random heaters. */
     private static final double LEAST_SCATTER = 0.002;
     /** Readings are off a curve in the same direction, so no more of them count as independent. Chosen by random heaters. */
     private static final double MOST_INDEPENDENT = 15;
     /** A reading that is older by this share of the way counts for a third. Chosen by random heaters. */
     private static final double MEMORY = 0.5;
-    /** What no curve shows, such as a draught or a supply that sags: share of the time left. Chosen by random heaters. */
+    /** Effects outside the model, such as a draught or a sagging supply: share of the time left. Chosen by random heaters. */
     private static final double UNFORESEEN = 0.08;
 
     private static final double UNFORESEEN_S = 0.7;
-    /** Nothing is nearer than this, in s. */
+    /** The shortest time left, in s. */
     private static final double LEAST_S = 0.3;
-    /** Squares of misfits beyond this leave nothing of a curve, e^−20. */
+    /** A squared misfit beyond this leaves nothing of a curve, e^−20. */
     private static final double HOPELESS = 40;
 
     private final int curves = HeatingCurves.count();
@@ -53,12 +53,12 @@ final class CurveFit {
     private double secondsLeft = Double.NaN;
     private double errorS = Double.NaN;
 
-    /** Makes one that has laid nothing. */
+    /** Creates one without a fit. */
     CurveFit() {
         Arrays.setAll(before, i -> new WeightedLine());
     }
 
-    /** What is known of a heater beforehand. */
+    /** What is known about a heater beforehand. */
     interface Expectation {
         /**
          * How likely a curve is.
@@ -71,13 +71,13 @@ final class CurveFit {
     }
 
     /**
-     * Lays all curves.
+     * Fits all curves.
      *
      * @param samples temperatures over time, in °C and s
      * @param from the first that is used
-     * @param startC where the heat-up began
-     * @param targetC where it is to end, above that
-     * @param goalC from where on the heater counts as ready, between both
+     * @param startC the temperature at which the heat-up began
+     * @param targetC its target, above that
+     * @param goalC the temperature from which the heater counts as ready, between both
      * @param expected what is known beforehand
      */
     void fit(Samples samples, int from, double startC, double targetC, double goalC, Expectation expected) {
@@ -122,7 +122,7 @@ final class CurveFit {
         }
     }
 
-    /** Lays curves that are the same until their bands begin: what they share is gone through once. */
+    /** Fits curves that are the same until their bands begin: what they share is calculated once. */
     private void layKin(int first) {
         HeatingCurves.Curve curve = HeatingCurves.curve(first);
         int bands = HeatingCurves.bands();
@@ -172,12 +172,12 @@ final class CurveFit {
             reachesNow[number] = line.at(curve.time(points[last], onward[last]));
             spreads[number] = unit * unit * line.variance(goal);
         } else {
-            // A curve that does not get so far, or readings that do not rise.
+            // For a curve that does not get that far, or readings that do not rise.
             misfits[number] = Double.POSITIVE_INFINITY;
         }
     }
 
-    /** Where no reading lies in its band a curve fits as well as the first of its kin, and ends later. */
+    /** If no reading is in its band, a curve fits as well as the first of its kin, and ends later. */
     private void layAs(int number, int like) {
         units[number] = units[like];
         misfits[number] = misfits[like];
@@ -214,7 +214,7 @@ final class CurveFit {
         }
     }
 
-    /** The time that is off by the least share of the truth, on the average: the mean of logarithms, where short times count the more. */
+    /** The time with the smallest average relative error: the mean of logarithms, in which short times count more. */
     private void sum(double all, double variance) {
         double logs = 0;
         double counting = 0;
@@ -245,14 +245,14 @@ final class CurveFit {
     /**
      * How long it takes from the newest sample to the goal.
      *
-     * @return s, 0 or more; NaN if the samples do not say
+     * @return s, 0 or more; NaN if the samples do not show it
      */
     double secondsLeft() {
         return secondsLeft;
     }
 
     /**
-     * How far off that may be.
+     * The uncertainty of that time.
      *
      * @return standard error in s, above 0; NaN if {@link #secondsLeft} is
      */

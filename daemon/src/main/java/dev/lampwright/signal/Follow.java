@@ -1,7 +1,7 @@
 package dev.lampwright.signal;
 
 /**
- * A signal seen through bounds, so that anything can be followed from 0 to 1.
+ * A signal scaled to bounds, so that anything can be followed from 0 to 1.
  *
  * @param signal what to follow
  * @param from value that counts as 0
@@ -9,7 +9,7 @@ package dev.lampwright.signal;
  */
 public record Follow(Signal signal, double from, double to) {
     /**
-     * Follows a signal that runs from 0 to 1 by itself.
+     * Follows a signal that already runs from 0 to 1.
      *
      * @param signal what to follow
      * @return it with the bounds 0 and 1
@@ -19,7 +19,7 @@ public record Follow(Signal signal, double from, double to) {
     }
 
     /**
-     * Where a value stands between the bounds.
+     * Where a value is between the bounds.
      *
      * @param value the signal's value; NaN for unknown
      * @return 0 to 1; NaN for unknown

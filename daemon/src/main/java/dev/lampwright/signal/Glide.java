@@ -1,9 +1,9 @@
 package dev.lampwright.signal;
 
 /**
- * A number that moves from value to value in a straight line. It takes as long as the values are apart in time, so it arrives when
- * the next is due: it never overshoots, and is never later than one message. A first value, and one after an unknown, is taken at
- * once; when a message is late, it waits where it has arrived.
+ * A number that moves from value to value in a straight line. It takes as long as the interval between the values, so it arrives when the
+ * next is due: it never overshoots, and lags by one message at most. The first value, and one after an unknown, applies at once; when a
+ * message is late, it waits at the last value.
  */
 final class Glide implements Track {
     private static final long SHORTEST_NANOS = 50_000_000L;
@@ -16,7 +16,7 @@ final class Glide implements Track {
     private long heardAtNanos;
 
     /**
-     * Takes a value from a message. One that says the same as before does not disturb the way there.
+     * Sets a value from a message. A repeated value does not disturb the movement.
      *
      * @param value where to go; NaN for unknown
      * @param atNanos when the value came

@@ -1,33 +1,33 @@
 package dev.lampwright.signal;
 
 /**
- * What is known of a heater before a heat-up has shown it: at first what is usual, then what the previous heat-up has shown of its rate,
+ * What is known about a heater before a heat-up shows it: at first what is usual, then what the previous heat-up has shown about its rate,
  * 1 ÷ τ, and of the band in which it is throttled.
  */
 final class Habit implements CurveFit.Expectation {
     /**
-     * How many times as far above the room as a target a heater's final temperature usually is. Common practice, no source: heaters
-     * are sized for their highest temperatures, so usual targets take about half of it.
+     * The usual ratio of a heater's final temperature to its target, both above room temperature. Common practice, no source: heaters are
+     * sized for their highest temperatures, so usual targets need about half of that.
      */
     private static final double USUAL_REACH = Math.log(1.9);
 
     /** Standard deviation of its logarithm. */
     private static final double REACH_WITHIN = 0.55;
-    /** How likely a heater that does not get there is, compared with one that does. */
+    /** The likelihood of a heater that does not reach its target, compared with one that does. */
     private static final double NEVER = 0.05;
     /** Share of heaters that are not throttled. Common practice, no source, as for the band. */
     private static final double NO_BAND = 0.3;
-    /** The band in which others are, in K, and the standard deviation of its logarithm. */
+    /** The band of the others, in K, and the standard deviation of its logarithm. */
     private static final double USUAL_BAND = Math.log(8);
 
     private static final double BAND_WITHIN = 0.8;
-    /** By this a heater's rate may differ from one heat-up to the next, as standard deviation of its logarithm. */
+    /** How much a heater's rate may differ from one heat-up to the next, as standard deviation of its logarithm. */
     private static final double RATE_CHANGES = 0.1;
-    /** And its band, in K and as share of it. */
+    /** The same for its band, in K and as a share of it. */
     private static final double BAND_CHANGES_K = 1.5;
 
     private static final double BAND_CHANGES = 0.2;
-    /** However far off a curve is from what was shown, it still counts this much: the heater may have been changed. */
+    /** However far a curve is from what was shown, it still counts this much: the heater may have been changed. */
     private static final double ANOTHER = 1e-4;
 
     private final double roomC;
@@ -53,7 +53,7 @@ final class Habit implements CurveFit.Expectation {
     }
 
     /**
-     * Makes that of a heater of which nothing is known.
+     * Creates one for an unknown heater.
      *
      * @param roomC temperature of the room
      */
@@ -62,10 +62,10 @@ final class Habit implements CurveFit.Expectation {
     }
 
     /**
-     * Says what heat-up is expected.
+     * Announces the next heat-up.
      *
      * @param newStartC where it began, in °C
-     * @param newTargetC where it is to end, above that and above the room
+     * @param newTargetC its target, above that and above room temperature
      */
     void expect(double newStartC, double newTargetC) {
         if (newStartC == startC && newTargetC == targetC) {
@@ -115,7 +115,7 @@ final class Habit implements CurveFit.Expectation {
     }
 
     /**
-     * Notes what a heat-up that is under way has shown so far.
+     * Records what the current heat-up has shown so far.
      *
      * @param fit what was fitted to it
      */
@@ -142,7 +142,7 @@ final class Habit implements CurveFit.Expectation {
         shown.bandWithinK = Math.sqrt(Math.max(0, bands - band * band));
     }
 
-    /** The heat-up has reached its goal, so what it has shown is expected of the next one. */
+    /** Called when the heat-up has reached its goal: what it has shown is expected of the next one. */
     void learn() {
         if (!Double.isNaN(shown.logRate)) {
             learnt.take(shown);
@@ -150,7 +150,7 @@ final class Habit implements CurveFit.Expectation {
         forget();
     }
 
-    /** The heat-up has been given up; what it has shown does not count. */
+    /** Called when the heat-up has been abandoned: what it has shown does not count. */
     void forget() {
         shown.logRate = Double.NaN;
     }

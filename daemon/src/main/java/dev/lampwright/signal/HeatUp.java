@@ -1,8 +1,7 @@
 package dev.lampwright.signal;
 
 /**
- * How far a heat-up has got, from where it began. A target that is changed on the way does not make it begin again; one that is raised
- * after it was reached does.
+ * How far a heat-up has got, from where it began. Changing the target on the way does not restart it; raising it after it was reached does.
  */
 final class HeatUp {
     /** A target no further than this away is reached, in K. */
@@ -15,7 +14,7 @@ final class HeatUp {
     private boolean isReached;
 
     /**
-     * Makes one that has heard nothing.
+     * Creates one without readings.
      *
      * @param ambient temperature of the room, in °C; a target at or below it is off
      */
@@ -24,10 +23,10 @@ final class HeatUp {
     }
 
     /**
-     * Takes a pair of readings.
+     * Adds a pair of readings.
      *
      * @param actual temperature now, in °C; NaN if unknown
-     * @param newTarget temperature to reach, in °C; NaN if unknown
+     * @param newTarget target temperature, in °C; NaN if unknown
      * @return share of the way from start to target, 0 to 1; NaN if nothing heats or a reading is unknown
      */
     double share(double actual, double newTarget) {
@@ -54,7 +53,7 @@ final class HeatUp {
         start = Double.NaN;
     }
 
-    /** A heat-up that was under way when the first target was heard began at room temperature. */
+    /** If a heat-up was under way when the first target was heard, it is assumed to have begun at room temperature. */
     private void aim(double actual, double newTarget) {
         if (Double.isNaN(start)) {
             start = wasOff ? actual : Math.min(ambient, actual);

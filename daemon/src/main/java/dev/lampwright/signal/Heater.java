@@ -20,7 +20,7 @@ final class Heater implements Sources.Source {
     private Reading target = Reading.UNKNOWN;
 
     /**
-     * Makes one of which nothing is known.
+     * Creates one without readings.
      *
      * @param body what it heats
      * @param room where it is
@@ -67,7 +67,7 @@ final class Heater implements Sources.Source {
         }
     }
 
-    /** Share of the way from where the heat-up began to its target. */
+    /** Share of the way from the beginning of the heat-up to its target. */
     Track heat() {
         return heat;
     }
@@ -77,7 +77,7 @@ final class Heater implements Sources.Source {
         return hot;
     }
 
-    /** How fast it gets hotter, in K/s. */
+    /** How fast it heats up, in K/s. */
     Track speed() {
         return speed;
     }

@@ -5,49 +5,51 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Heat-ups of all heaters that are likely: when each has got how far. The way from start to target is 1, and the unit of time is that in
+ * Heat-ups of all likely heaters: how far each has got at what time. The way from start to target is 1, and the unit of time is that in
  * which full power would heat all the way without any loss.
  *
- * <p>A body of first order is heated at full power, dz/dt = power − z ÷ reach apart from a bend, and the sensor follows it, dy/dt = (z − y) ÷
- * lag. Where the sensor is nearer to the target than a band, power falls in proportion, down to what holds the target; that is known from
- * the start, or found by an integral term. Dead time shifts a curve and is not in it.
+ * <p>A body of first order is heated at full power, dz/dt = power − z ÷ reach apart from a bend, and the sensor follows it, dy/dt = (z − y)
+ * ÷ lag. When the sensor is closer to the target than a band, power falls proportionally, down to what holds the target; that is known from
+ * the start, or found by an integral term. Dead time shifts a curve and is not part of it.
  *
  * <p>The equations are textbook heat balance and proportional-integral control. The grids and constants have no source: they were chosen
  * with the random heaters that {@code HeaterLot} keeps for development.
  */
 final class HeatingCurves {
-    /** The band of a heater that has full power until it reaches the target. */
+    /** The band of a heater that runs at full power until it reaches the target. */
     static final double NO_BAND = 0;
 
-    /** How many times as far as the target full power would get. */
+    /** How far full power would get, as a multiple of the way to the target. */
     private static final double[] REACHES = {
         0.5, 0.7, 0.85, 0.95, 1.03, 1.08, 1.15, 1.22, 1.3, 1.4, 1.55, 1.75, 2, 2.4, 3, 4, 7
     };
 
-    /** How far the logarithms of two bands lie apart. */
+    /** The step between the logarithms of two bands. */
     static final double BAND_STEP = Math.log(2);
 
     private static final double[] LAGS = {0, 0.02, 0.045, 0.08, 0.12, 0.18};
     private static final double[] BANDS = {0.02, 0.04, 0.08, 0.16, 0.32};
-    /** Times of the integral term; 0 if what holds the target is known. */
+    /** Times of the integral term; 0 if the holding power is known. */
     private static final double[] INTEGRALS = {0, 0.15, 0.5};
 
     private static final int POINTS = 64;
     private static final double LAST_SHARE = 0.995;
-    /** Points are the closer together the nearer they are to the target, where curves differ most. */
+    /** Points are closer together near the target, where curves differ most. */
     private static final double DENSER = 1.5;
 
-    /** A loss grows a little faster than in proportion, by convection and radiation: z + BEND·z², and at the target as much. */
+    /** Losses grow slightly faster than proportionally, by convection and radiation: z + BEND·z², and the same at the target. */
     private static final double BEND = 0.1;
 
     private static final double STEP = 1.0 / 64;
     private static final double LONGEST = 8;
-    /** A heater that is past this and rises no faster than {@link #SETTLED} at full power does not get there. */
+    /** A heater that is past this and rises no faster than {@link #SETTLED} at full power does not reach it. */
     private static final double SETTLED_FROM = 0.1;
 
     private static final double SETTLED = 1e-3;
 
-    /** Curves come in kins: one without a band, and after it those that are the same until their band begins, the narrowest band first. */
+    /**
+     * Curves come in families: one without a band, and after it those that are the same until their band begins, the narrowest band first.
+     */
     static final int KIN = 1 + BANDS.length * INTEGRALS.length;
 
     private static final double[] SHARES = shares();
@@ -94,17 +96,17 @@ final class HeatingCurves {
             Arrays.fill(times, next, POINTS + 1, Float.POSITIVE_INFINITY);
         }
 
-        /** Full power would get so many times as far as the target. */
+        /** How far full power would get, as a multiple of the way to the target. */
         double reach() {
             return reach;
         }
 
-        /** So near to the target power begins to fall, as share of the way; {@link #NO_BAND} if it does not. */
+        /** The distance from the target at which power starts to fall, as a share of the way; {@link #NO_BAND} if it does not. */
         double band() {
             return band;
         }
 
-        /** How much of the logarithm of the reach it stands for, shared by those that differ in no more than the integral term. */
+        /** How much of the logarithm of the reach it represents, shared by curves that differ only in the integral term. */
         double stands() {
             return stands;
         }
@@ -113,14 +115,14 @@ final class HeatingCurves {
          * When it is at a {@link #place}.
          *
          * @param at number of the point before it
-         * @param on how far it is on the way to the next
-         * @return infinite or no number if it does not get there
+         * @param on how far on the way to the next
+         * @return infinite or NaN if it does not get there
          */
         double time(int at, double on) {
             return times[at] + (times[at + 1] - times[at]) * on;
         }
 
-        /** How fast it goes after a point, in shares of the way in a unit of time; 0 if it stays before the next, NaN if before this. */
+        /** Its slope after a point, in shares of the way per unit of time; 0 if it ends before the next point, NaN if before this one. */
         double slope(int at) {
             return (SHARES[at + 1] - SHARES[at]) / (times[at + 1] - times[at]);
         }
@@ -167,7 +169,7 @@ final class HeatingCurves {
         return 1 - BANDS[band];
     }
 
-    /** In how many ways each band is controlled. */
+    /** The number of control variants for each band. */
     static int ways() {
         return INTEGRALS.length;
     }
@@ -178,10 +180,10 @@ final class HeatingCurves {
     }
 
     /**
-     * Where a share of the way lies among the points.
+     * Where a share of the way is among the points.
      *
-     * @param share 0 to 1; outside it is the nearest that is known
-     * @return number of the point before it, and how far it is on the way to the next
+     * @param share 0 to 1; outside, the nearest known value counts
+     * @return number of the point before it, plus how far on the way to the next
      */
     static double place(double share) {
         double left = 1 - Math.max(0, Math.min(1, share / LAST_SHARE));

@@ -6,8 +6,8 @@ import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Reading;
 
 /**
- * The job: how fast it goes on, and how long it still takes. The printer's word counts if it tells the time left; if it does not, its
- * progress does. The time stands still while the job does.
+ * The job: its pace, and how long it still takes. The printer's own figure counts if it reports the time left; otherwise its progress does.
+ * The time stops while the job does.
  */
 final class Job implements Sources.Source {
     private final JobPace pace = new JobPace();
@@ -64,7 +64,7 @@ final class Job implements Sources.Source {
         return state == PrinterState.HELD ? 0 : pace.perHour();
     }
 
-    /** How fast it goes on, as share of the job per hour; 0 while it is held. */
+    /** Its pace, as share of the job per hour; 0 while it is paused. */
     Track speed() {
         return speed;
     }

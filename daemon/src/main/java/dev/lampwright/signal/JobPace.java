@@ -1,15 +1,15 @@
 package dev.lampwright.signal;
 
-/** How fast a job goes on, and when it will be done, by its progress. Allocates nothing. */
+/** The pace of a job, and when it will be done, derived from its progress. Allocates nothing. */
 final class JobPace {
-    /** So much of the job must have been seen before its pace is told. Common practice, no source. */
+    /** How much of the job must have been seen before its pace is given. Common practice, no source. */
     private static final double LEAST_SHARE = 0.02;
 
     private static final double LEAST_S = 60;
     private static final int LEAST_SAMPLES = 5;
-    /** The oldest part of what was seen is left out: how a job begins tells little of how it goes on. */
+    /** The oldest part of what was seen is left out: the beginning of a job says little about the rest. */
     private static final double OLD_SHARE = 0.3;
-    /** Progress that falls by more than this is another job's. */
+    /** A fall in progress by more than this means another job. */
     private static final double ANOTHER_JOB = 0.005;
 
     /** A straight line through samples, by least squares. */
@@ -19,10 +19,10 @@ final class JobPace {
         private double meanValue;
 
         /**
-         * Lays the line.
+         * Fits the line.
          *
          * @param samples values over time
-         * @param from the first that is used; at least two are
+         * @param from the first that is used; at least two must be
          */
         void fit(Samples samples, int from) {
             int count = samples.size() - from;
@@ -67,7 +67,7 @@ final class JobPace {
     private final Arrival arrival = new Arrival();
     private double highest;
 
-    /** The job is over, or another one begins. */
+    /** Call this when the job is over, or another one begins. */
     void forget() {
         samples.clear();
         arrival.forget();
@@ -75,11 +75,11 @@ final class JobPace {
     }
 
     /**
-     * Takes how far the job is.
+     * Adds the progress of the job.
      *
-     * @param progress share that is done, 0 to 1; NaN if unknown
+     * @param progress completed share, 0 to 1; NaN if unknown
      * @param now in s on a clock that runs while the job does
-     * @return when it will be done, in s on the same clock; NaN if there is not enough to tell
+     * @return when it will be done, in s on the same clock; NaN if there is not enough data
      */
     double take(double progress, double now) {
         if (Double.isNaN(progress) || progress < highest - ANOTHER_JOB) {
@@ -110,9 +110,9 @@ final class JobPace {
     }
 
     /**
-     * How fast it goes on.
+     * Its pace.
      *
-     * @return share of the job per hour for which it runs; NaN if there is not enough to tell
+     * @return share of the job per hour of running time; NaN if there is not enough data
      */
     double perHour() {
         return isEnough() ? 3600 * line.slope() : Double.NaN;

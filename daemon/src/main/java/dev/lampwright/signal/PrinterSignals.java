@@ -8,10 +8,10 @@ import java.util.stream.Stream;
 
 /**
  * The signals of several printers. Light that follows one printer can also follow the others, by their names ({@code alder.bed.heat}), and
- * how many of them are in a state ({@code printers.printing}). For one thread; allocates nothing once made.
+ * how many of them are in a state ({@code printers.printing}). For one thread; allocates nothing after construction.
  */
 public final class PrinterSignals {
-    /** What the names of signals of all printers begin with. */
+    /** The prefix of signals of all printers. */
     public static final String ALL = "printers";
 
     private final List<Signals> each;
@@ -58,10 +58,10 @@ public final class PrinterSignals {
     }
 
     /**
-     * Makes signals that are all unknown.
+     * Creates signals that are all unknown.
      *
      * @param rooms where each printer is
-     * @param own the signals of the user's own readings, of any of the printers, as {@link Signal#ofOwn} gives them
+     * @param own the signals of user-defined readings, of any of the printers, as returned by {@link Signal#ofOwn}
      * @return the signals
      */
     public static PrinterSignals of(List<Room> rooms, List<Signal> own) {
@@ -74,8 +74,8 @@ public final class PrinterSignals {
      *
      * @param printer its name
      * @param which its place among the printers, from 0
-     * @param all how many signals each printer has: those that Lampwright knows and the user's own
-     * @param signals those to name
+     * @param all how many signals each printer has: built-in and user-defined
+     * @param signals the signals to name
      * @return one for each
      */
     public static List<Signal> named(String printer, int which, int all, Collection<Signal> signals) {
@@ -86,7 +86,7 @@ public final class PrinterSignals {
     }
 
     /**
-     * How many printers are in a state, for each state. As light follows it, 0 is none of them and 1 all.
+     * How many printers are in a state, for each state. For light, 0 means none of them and 1 all.
      *
      * @param printers how many printers there are
      * @param all how many signals each printer has
@@ -112,9 +112,9 @@ public final class PrinterSignals {
     }
 
     /**
-     * Takes what each printer is doing.
+     * Sets what each printer is doing.
      *
-     * @param states the states as they count now
+     * @param states the effective states now
      */
     public void count(PrinterState[] states) {
         for (int i = 0; i < counts.size(); i++) {

@@ -1,28 +1,28 @@
 package dev.lampwright.signal;
 
-/** When a heater will be ready, by the {@link HeatingCurves} that its readings allow. Allocates nothing. */
+/** When a heater will be ready, according to the {@link HeatingCurves} that its readings allow. Allocates nothing. */
 final class ReadyTime {
-    /** A heater is ready from so far below its target on, in K, as for the guess at the state. Common practice, no source. */
+    /** A heater is ready from this far below its target, in K, the same as in the state guess. Common practice, no source. */
     static final double WITHIN_K = 2;
 
-    /** And it stays so until it has sunk so far below, in K. */
+    /** It stays ready until it has fallen this far below, in K. */
     private static final double SUNK_K = 5;
-    /** At the start heat has not reached the sensor; no fit is made of readings that have not risen so far, in K. */
+    /** At first the heat has not reached the sensor; readings that have not risen this far are not fitted, in K. */
     private static final double LAG_K = 1.5;
 
-    /** Nor of those that have not risen by this share of the way. */
+    /** Nor are readings that have not risen by this share of the way. */
     private static final double LAG_SHARE = 0.04;
-    /** Longer than this is unknown, in s. */
+    /** A longer time counts as unknown, in s. */
     private static final double LONGEST_S = 4 * 3600.0;
     /** An estimate counts if its standard error is below this share of it and {@link #ERROR_S}. */
     private static final double ERROR_SHARE = 0.45;
 
     private static final double ERROR_S = 4;
-    /** Nor does it count if the heater is more likely than this not to get there at all. */
+    /** It does not count if the probability that the heater never gets there exceeds this. */
     private static final double MOST_DOUBT = 0.5;
-    /** Once there has been one, those with so many times that error count too. */
+    /** After the first, estimates with this many times that error count too. */
     private static final double PATIENCE = 3;
-    /** It is estimated again once this share of the time left has passed, which bounds the work however often readings come. */
+    /** The estimate is repeated once this share of the time left has passed, which bounds the work however often readings come. */
     private static final double AGAIN_SHARE = 0.02;
 
     private static final double AGAIN_S = 0.5;
@@ -40,7 +40,7 @@ final class ReadyTime {
     private boolean isReady;
 
     /**
-     * Makes one that has heard nothing.
+     * Creates one without readings.
      *
      * @param roomC temperature of the room; a target at or below it is off
      */
@@ -50,13 +50,13 @@ final class ReadyTime {
     }
 
     /**
-     * Takes a pair of readings.
+     * Adds a pair of readings.
      *
      * @param actualC temperature now; NaN if unknown
-     * @param targetC temperature to reach; NaN if unknown
+     * @param targetC target temperature; NaN if unknown
      * @param now when the newer of them came, in s, no earlier than those before
-     * @param isMeasured whether that is the temperature
-     * @return when the heater is ready, in s on the same clock: now, if it is; NaN if nothing heats or there is not enough to tell
+     * @param isMeasured whether the newer one is the temperature
+     * @return when the heater is ready, in s on the same clock: now, if it is; NaN if nothing heats or there is not enough data
      */
     double take(double actualC, double targetC, double now, boolean isMeasured) {
         if (Double.isNaN(actualC) || Double.isNaN(targetC) || targetC <= roomC) {
@@ -127,10 +127,10 @@ final class ReadyTime {
     }
 
     /**
-     * How far off the time may be.
+     * The uncertainty of the time.
      *
-     * @return standard error in s; it comes less from the readings' scatter than from not knowing which curve the heater follows, and from
-     *     the slow way in which the reported time follows the newest estimate; 0 if the heater is ready; NaN if the time is unknown
+     * @return standard error in s; it comes less from the scatter of readings than from not knowing which curve the heater follows, and
+     *     from the delay with which the reported time follows the newest estimate; 0 if the heater is ready; NaN if the time is unknown
      */
     double errorS() {
         if (isReady) {

@@ -1,15 +1,15 @@
 package dev.lampwright.signal;
 
 /**
- * Where the printer stands, and what counts as hot there.
+ * Where the printer is, and what counts as hot there.
  *
  * @param ambientC temperature of the room, in °C; a target at or below it is off
- * @param hotAboveC what is no hotter may be touched, in °C
+ * @param hotAboveC anything no hotter may be touched, in °C
  */
 public record Room(double ambientC, double hotAboveC) {
     /**
-     * What may be touched for as long as one likes, in °C: the burn threshold of ISO 13732-1 for a contact of 8 hours and more, whatever
-     * the material (from memory).
+     * What may be touched indefinitely, in °C: the burn threshold of ISO 13732-1 for a contact of 8 hours and more, whatever the material
+     * (from memory).
      */
     public static final double TOUCHABLE_C = 43;
 

@@ -1,11 +1,11 @@
 package dev.lampwright.signal;
 
 /**
- * Values over time in a bounded space: means over equal spans of time, which are doubled whenever the space is full. So the whole past
- * since {@link #clear} is there, evenly, however long it is and however often values come. Allocates nothing.
+ * Values over time in a bounded space: means over equal spans of time, whose length doubles whenever the space is full. So the whole past
+ * since {@link #clear} is covered, evenly, however long it is and however often values come. Allocates nothing.
  */
 final class Samples {
-    /** The most means that are kept. */
+    /** The maximum number of means kept. */
     static final int MOST = 64;
 
     private static final double SHORTEST_SPAN_S = 0.5;
@@ -26,8 +26,8 @@ final class Samples {
     /**
      * Adds a value.
      *
-     * @param atS when, in s, no earlier than the one before
-     * @param value what
+     * @param atS when, in s, no earlier than the previous one
+     * @param value the value
      */
     void add(double atS, double value) {
         long span = (long) Math.floor(atS / spanS);
@@ -81,7 +81,7 @@ final class Samples {
     }
 
     /**
-     * The mean of the times of one.
+     * The mean time of one.
      *
      * @param at which, 0 for the oldest
      * @return s
@@ -91,7 +91,7 @@ final class Samples {
     }
 
     /**
-     * The mean of the values of one.
+     * The mean value of one.
      *
      * @param at which, 0 for the oldest
      * @return in the unit of the values

@@ -10,15 +10,15 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * A number that light can follow, known by the name that the configuration has for it. Those that Lampwright knows are in {@link #table}: a
- * line there is a new signal; one of each heated body is declared in {@link OfBody}. What the user's file names follows them ({@link #ofOwn}).
+ * A number that light can follow, known by its name in the configuration. The built-in ones are in {@link #table}: a line there adds a
+ * signal; those of heated bodies are declared in {@link OfBody}. User-defined signals follow them ({@link #ofOwn}).
  */
 public final class Signal {
     private static final boolean SHARE = true;
     private static final boolean NO_SHARE = false;
     private static final List<Signal> ALL = table();
 
-    /** Share of the job that is done, 0 to 1. */
+    /** Completed share of the job, 0 to 1. */
     public static final Signal JOB_PROGRESS = of(Quantity.JOB_PROGRESS);
 
     private final int index;
@@ -47,15 +47,15 @@ public final class Signal {
         Table table = new Table(0);
         table.ofKnownBodies(OfBody.HEAT);
         table.ofKnownBodies(OfBody.COOLING);
-        // The most of these, those of the user's own heaters among them.
+        // The highest of these, user-defined heaters included.
         table.add("still_hot", SHARE, Sources::stillHot);
         table.ofKnownBodies(OfBody.READY);
         table.ofKnownBodies(OfBody.READY_ERROR);
         table.ofKnownBodies(OfBody.SPEED);
-        // How fast the job goes on, as share of it per hour.
+        // The pace of the job, as share of it per hour.
         table.add("job.speed_per_h", NO_SHARE, sources -> sources.job().speed());
         table.asRead(Quantity.JOB_PROGRESS, SHARE);
-        // Time until the job is done: by the printer's word, or else by its progress.
+        // Time until the job is done: as reported by the printer, or else derived from its progress.
         table.add("job.left_s", NO_SHARE, sources -> sources.job().left());
         table.asRead(Quantity.BED_ACTUAL, NO_SHARE);
         table.asRead(Quantity.BED_SETPOINT, NO_SHARE);
@@ -67,31 +67,31 @@ public final class Signal {
     }
 
     /**
-     * What follows from the readings of each heated body, the user's own like those that Lampwright knows.
+     * Signals derived from the readings of each heated body, built-in or user-defined.
      *
      * @param measure the last part of the signal's name
      * @param isShare whether it runs from 0 to 1
      * @param track its value over time
      */
     private record OfBody(String measure, boolean isShare, Function<Heater, Track> track) {
-        /** How far it has got from where this heat-up began to its target. */
+        /** How far this heat-up has got from its beginning to its target. */
         static final OfBody HEAT = new OfBody("heat", SHARE, Heater::heat);
-        /** How hot it still is while it is not heated, from 1 where it was hottest to 0 where it may be touched. */
+        /** How hot it still is while it is not heated, from 1 at its hottest to 0 when it may be touched. */
         static final OfBody COOLING = new OfBody("cooling", SHARE, Heater::cooling);
         /** Time until it is ready. */
         static final OfBody READY = new OfBody("ready_s", NO_SHARE, Heater::ready);
         /** The standard error of that time. */
         static final OfBody READY_ERROR = new OfBody("ready_error_s", NO_SHARE, Heater::readyError);
-        /** How fast it gets hotter; below 0 while it cools. */
+        /** How fast it heats up; below 0 while it cools. */
         static final OfBody SPEED = new OfBody("speed_K_per_s", NO_SHARE, Heater::speed);
 
         static final List<OfBody> ALL = List.of(HEAT, COOLING, READY, READY_ERROR, SPEED);
     }
 
     /**
-     * Signals of what the user's file names: each reading as it is, and what follows from those of a heater.
+     * User-defined signals: each reading unchanged, and what follows from those of a heater.
      *
-     * @param quantities the readings, in an order that stays
+     * @param quantities the readings, in a fixed order
      * @return those of the readings, in that order, and then those of the heaters
      */
     public static List<Signal> ofOwn(Collection<OwnQuantity> quantities) {
@@ -107,11 +107,11 @@ public final class Signal {
     }
 
     /**
-     * A signal of one of several printers, or of all of them, by a name of its own.
+     * A signal of one of several printers, or of all of them, with its own name.
      *
      * @param index its place among all
      * @param key its name
-     * @param low what counts as 0; NaN if that is not known
+     * @param low what counts as 0; NaN if unknown
      * @param high what counts as 1; NaN if that is not known
      */
     static Signal together(int index, String key, double low, double high) {
@@ -120,7 +120,7 @@ public final class Signal {
         });
     }
 
-    /** Signals while they are declared. */
+    /** Signals during declaration. */
     private static final class Table {
         private final List<Signal> signals = new ArrayList<>();
         private final int before;
@@ -166,7 +166,7 @@ public final class Signal {
     }
 
     /**
-     * All signals that Lampwright knows.
+     * All built-in signals.
      *
      * @return in the order of their {@link #index}; the same list each time
      */
@@ -175,21 +175,21 @@ public final class Signal {
     }
 
     /**
-     * The signal of a name.
+     * The signal with a name.
      *
      * @param key as in {@link #key}
-     * @return the signal, empty if there is none of that name
+     * @return the signal, empty if there is none with that name
      */
     public static Optional<Signal> named(String key) {
         return ALL.stream().filter(signal -> signal.key.equals(key)).findFirst();
     }
 
     /**
-     * The signal that follows a reading as it is.
+     * The signal that follows a reading unchanged.
      *
      * @param quantity what is read: the progress of the job, or a temperature
      * @return the signal
-     * @throws IllegalArgumentException if no signal follows that quantity as it is read
+     * @throws IllegalArgumentException if no signal follows that quantity unchanged
      */
     public static Signal of(Quantity quantity) {
         return ALL.stream()
@@ -226,7 +226,7 @@ public final class Signal {
     }
 
     /**
-     * The value that counts as 0 unless something else is said.
+     * The value that counts as 0 unless configured otherwise.
      *
      * @return NaN unless {@link #isShare}
      */
@@ -235,7 +235,7 @@ public final class Signal {
     }
 
     /**
-     * The value that counts as 1 unless something else is said.
+     * The value that counts as 1 unless configured otherwise.
      *
      * @return NaN unless {@link #isShare}
      */
@@ -244,7 +244,7 @@ public final class Signal {
     }
 
     /**
-     * The quantity that this follows as it is read.
+     * The quantity that this follows unchanged.
      *
      * @return empty if the signal is calculated from several
      */
@@ -253,7 +253,7 @@ public final class Signal {
     }
 
     /**
-     * What its value comes from.
+     * The source of its value.
      *
      * @param sources the sources of one printer's signals
      * @return its value over time

@@ -4,9 +4,9 @@ import dev.lampwright.printer.PrinterStatus;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Follows the printer's status and gives each signal's value at any time. Allocates nothing. */
+/** Follows the printer's status and provides each signal's value at any time. Allocates nothing. */
 public final class Signals {
-    /** What stays as it is until something new is taken in stays so for this many ns: a day, far longer than anything is asked about. */
+    /** The time in ns for a value that stays until something new arrives: a day, far longer than any query. */
     public static final long FOREVER = 24 * 3600 * 1_000_000_000L;
 
     private final Sources sources;
@@ -14,16 +14,16 @@ public final class Signals {
     private final Track[] tracks;
 
     /**
-     * Makes signals that are all unknown.
+     * Creates signals that are all unknown.
      *
-     * @param ambientC temperature of the room, in °C; what is hot there is as usual
+     * @param ambientC temperature of the room, in °C; with the usual bound for hot
      */
     public Signals(double ambientC) {
         this(Room.at(ambientC));
     }
 
     /**
-     * Makes signals that are all unknown.
+     * Creates signals that are all unknown.
      *
      * @param room where the printer is
      */
@@ -32,10 +32,10 @@ public final class Signals {
     }
 
     /**
-     * Makes signals that are all unknown.
+     * Creates signals that are all unknown.
      *
      * @param room where the printer is
-     * @param own those of the user's own readings, as {@link Signal#ofOwn} gives them
+     * @param own the signals of user-defined readings, as returned by {@link Signal#ofOwn}
      */
     public Signals(Room room, List<Signal> own) {
         sources = new Sources(room);
@@ -43,29 +43,29 @@ public final class Signals {
         tracks = all.stream().map(signal -> signal.track(sources)).toArray(Track[]::new);
     }
 
-    /** Those of one of several printers, with tracks that include the others'. */
+    /** The signals of one of several printers, with tracks that include the others'. */
     Signals(Signals alone, Track[] tracks) {
         sources = alone.sources;
         all = alone.all;
         this.tracks = tracks;
     }
 
-    /** The values of {@link #all}, in their order; not to be changed. */
+    /** The values of {@link #all}, in their order; must not be modified. */
     Track[] tracks() {
         return tracks;
     }
 
     /**
-     * All that have values here.
+     * All signals that have values here.
      *
-     * @return those that Lampwright knows, and then those of the user's own; the same list each time
+     * @return the built-in ones, followed by the user-defined ones; the same list each time
      */
     public List<Signal> all() {
         return all;
     }
 
     /**
-     * Takes what is new in a status; the same status again changes nothing.
+     * Takes in what is new in a status; the same status again changes nothing.
      *
      * @param status the latest
      */
@@ -78,17 +78,17 @@ public final class Signals {
      *
      * @param signal which
      * @param nanos when, no earlier than the last status came
-     * @return the value, NaN if it is unknown
+     * @return the value, NaN if unknown
      */
     public double value(Signal signal, long nanos) {
         return tracks[signal.index()].at(nanos);
     }
 
     /**
-     * How long a signal keeps its value, if nothing new is followed.
+     * How long a signal keeps its value, if nothing new is taken in.
      *
      * @param signal which
-     * @param nanos from when on, no earlier than the last status came
+     * @param nanos start of the period, no earlier than the last status came
      * @return ns: 0 while it moves, {@link #FOREVER} if it does not
      */
     public long stillFor(Signal signal, long nanos) {

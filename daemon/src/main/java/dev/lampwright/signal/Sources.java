@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 
-/** What the signals of one printer come from: it takes in what is new in a status, and moves their tracks. */
+/** The sources of one printer's signals: takes in what is new in a status, and moves their tracks. */
 final class Sources {
     private final List<Source> all = new ArrayList<>();
     private final Map<String, Heater> heaters = new HashMap<>();
@@ -20,14 +20,14 @@ final class Sources {
     /** Something that moves tracks. */
     interface Source {
         /**
-         * Takes what is new in a status; the same status again changes nothing.
+         * Takes in what is new in a status; the same status again changes nothing.
          *
          * @param status the latest
          */
         void follow(PrinterStatus status);
     }
 
-    /** A reading followed as it is. */
+    /** A reading followed unchanged. */
     private static final class ReadValue implements Source {
         private final Function<PrinterStatus, Reading> reading;
         private final Glide glide = new Glide();
@@ -48,7 +48,7 @@ final class Sources {
     }
 
     /**
-     * Makes sources of which nothing is known.
+     * Creates sources without readings.
      *
      * @param room where the printer is
      */
@@ -57,7 +57,7 @@ final class Sources {
         all.add(job);
     }
 
-    /** Adds a source that follows a heated body, unless it is there. */
+    /** Adds a source that follows a heated body, unless it exists. */
     Heater heater(Body body) {
         return heaters.computeIfAbsent(body.key(), key -> {
             Heater heater = new Heater(body, room);
@@ -71,12 +71,12 @@ final class Sources {
         return job;
     }
 
-    /** Adds a source that follows a reading as it is. */
+    /** Adds a source that follows a reading unchanged. */
     Track reading(Quantity quantity) {
         return followed(status -> status.reading(quantity));
     }
 
-    /** Adds a source that follows a reading of the user's own as it is. */
+    /** Adds a source that follows a user-defined reading unchanged. */
     Track own(String name) {
         return followed(status -> status.own(name));
     }
@@ -87,12 +87,12 @@ final class Sources {
         return value.glide;
     }
 
-    /** The hottest of the bodies that are not heated, also of those that are added later; unknown if there is none. */
+    /** The hottest of the bodies that are not being heated, including those added later; unknown if there is none. */
     Track stillHot() {
         return new Highest(coolings);
     }
 
-    /** The highest of some values that are known. */
+    /** The highest of the known values. */
     private record Highest(List<Track> tracks) implements Track {
         @Override
         public double at(long nanos) {
@@ -117,7 +117,7 @@ final class Sources {
     }
 
     /**
-     * Takes what is new in a status; the same status again changes nothing.
+     * Takes in what is new in a status; the same status again changes nothing.
      *
      * @param status the latest
      */

@@ -1,6 +1,6 @@
 package dev.lampwright.signal;
 
-/** A clock that runs and stands still. */
+/** A clock that can be stopped. */
 final class StopClock {
     private static final double SECONDS_PER_NANO = 1e-9;
 
@@ -9,9 +9,9 @@ final class StopClock {
     private boolean runs;
 
     /**
-     * Lets it run or stand still from now on.
+     * Starts or stops it from now on.
      *
-     * @param running whether it is to run
+     * @param running whether it runs
      * @param nanos now, no earlier than before
      */
     void run(boolean running, long nanos) {
@@ -28,9 +28,9 @@ final class StopClock {
     }
 
     /**
-     * What it shows.
+     * The time on the clock.
      *
-     * @param nanos when, no earlier than it was last told to run or to stand still
+     * @param nanos when, no earlier than it was last started or stopped
      * @return s for which it has run
      */
     double at(long nanos) {

@@ -1,11 +1,11 @@
 package dev.lampwright.signal;
 
 /**
- * How fast a value changes: the slope of a straight line through what was heard of late, by least squares that forget exponentially. So
- * neither noise nor rounding nor uneven messages make much of it.
+ * How fast a value changes: the slope of a straight line through recent values, by least squares with exponential forgetting. So noise,
+ * rounding and uneven messages have little effect.
  */
 final class Trend {
-    /** Two thirds of the weight lie within this, in s. */
+    /** Two thirds of the weight are within this, in s. */
     private static final double MEMORY_S = 8;
 
     private static final int LEAST_VALUES = 3;
@@ -31,10 +31,10 @@ final class Trend {
     }
 
     /**
-     * Takes a value.
+     * Adds a value.
      *
      * @param value the value, known
-     * @param timeS when it came, in s, no earlier than the one before
+     * @param timeS when it came, in s, no earlier than the previous one
      */
     void add(double value, double timeS) {
         if (values == 0) {
@@ -48,7 +48,7 @@ final class Trend {
         sumV += value - base;
     }
 
-    /** Time is counted back from the newest value, so all others move away, and lose weight. */
+    /** Time is counted back from the newest value, so all others become older and lose weight. */
     private void age(double step) {
         double kept = Math.exp(-step / MEMORY_S);
         sumTt = kept * (sumTt - 2 * step * sumT + step * step * sumW);
@@ -61,7 +61,7 @@ final class Trend {
     /**
      * The slope now.
      *
-     * @return units of the value per second; NaN if there is not enough to tell
+     * @return units of the value per second; NaN if there is not enough data
      */
     double perSecond() {
         double spread = sumW * sumTt - sumT * sumT;

@@ -19,7 +19,7 @@ final class WeightedLine {
         sumYy = 0;
     }
 
-    /** Takes over the points of another, in place of its own. */
+    /** Replaces its points with those of another. */
     void take(WeightedLine other) {
         weight = other.weight;
         sumX = other.sumX;
@@ -32,9 +32,9 @@ final class WeightedLine {
     /**
      * Adds a point.
      *
-     * @param x where
-     * @param y how high
-     * @param w how much it counts, 0 or more
+     * @param x the position
+     * @param y the value
+     * @param w the weight, 0 or more
      */
     void add(double x, double y, double w) {
         weight += w;
@@ -49,23 +49,23 @@ final class WeightedLine {
         return sumXx - sumX * sumX / weight;
     }
 
-    /** How steep it is, in y per x; no number if the points do not say. */
+    /** How steep it is, in y per x; NaN if the points do not determine it. */
     double slope() {
         return (sumXy - sumX * sumY / weight) / xx();
     }
 
-    /** How high it is somewhere. */
+    /** The value at a position. */
     double at(double x) {
         return sumY / weight + slope() * (x - sumX / weight);
     }
 
-    /** The variance at a place, for points whose variance is 1 ÷ their weight. */
+    /** The variance at a position, for points whose variance is 1 ÷ their weight. */
     double variance(double x) {
         double off = x - sumX / weight;
         return 1 / weight + off * off / xx();
     }
 
-    /** The squares of what is left, all together. */
+    /** The sum of squared residuals. */
     double rest() {
         return Math.max(0, sumYy - sumY * sumY / weight - slope() * (sumXy - sumX * sumY / weight));
     }
