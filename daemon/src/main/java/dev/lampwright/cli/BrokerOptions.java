@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** Where a broker is and how to get in, as options: a configuration that says so, or the broker itself. */
+/** The broker and its login as options: a configuration that contains them, or the broker itself. */
 final class BrokerOptions {
     @Option(names = "--config", paramLabel = "FILE", description = "Use the broker in this configuration file.")
     private Path file;
@@ -47,14 +47,14 @@ final class BrokerOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    /** Takes the broker of a configuration unless another is named. */
+    /** Uses the broker of a configuration unless another is given. */
     void orOf(Path configuration) {
         if (url == null && file == null) {
             file = configuration;
         }
     }
 
-    /** Refuses what goes together in no way. */
+    /** Refuses options that exclude each other. */
     void requireRight() {
         if ((url == null) == (file == null)) {
             throw wrong("needs one of --broker and --config; write for instance --broker mqtt://127.0.0.1");
@@ -72,7 +72,7 @@ final class BrokerOptions {
         return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(rig.file(file));
     }
 
-    /** The broker; of a folder with several rigs, and none of them named, that of the first. */
+    /** The broker; for a folder with several rigs of which none is named, that of the first. */
     Broker brokerOfAny() throws ConfigException {
         if (file != null && !rig.isGiven() && ShopFile.isIn(file)) {
             Optional<RigFile> first = RigFile.in(file).stream().findFirst();

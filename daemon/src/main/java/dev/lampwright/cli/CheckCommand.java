@@ -19,7 +19,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code check}: whether a configuration is right, and how it is understood. */
+/** The command {@code check}: whether a configuration is valid, and how it is understood. */
 @Command(
         name = "check",
         header = "Check a configuration file.",
@@ -84,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
         return ExitCode.OK;
     }
 
-    /** What is said of a file without mistakes. */
+    /** The verdict on a file without mistakes. */
     static String verdict(String file, Examined examined) {
         boolean faults = ConfigWarnings.showsFaults(examined.config().bindings());
         return file

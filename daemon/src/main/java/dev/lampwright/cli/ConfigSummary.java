@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** What {@code check} says of a configuration, in a line for people and as values for {@link Json}. */
+/** What {@code check} says about a configuration, as a line for people and as values for {@link Json}. */
 final class ConfigSummary {
     private ConfigSummary() {}
 
@@ -114,7 +114,7 @@ final class ConfigSummary {
     }
 
     /**
-     * What is wrong with a configuration.
+     * The mistakes in a configuration.
      *
      * @param file its name
      * @param wrong what is wrong
@@ -137,7 +137,7 @@ final class ConfigSummary {
         return map;
     }
 
-    /** The zones of the strip; those of plain colour strips lie beyond it. */
+    /** The zones of the strip; those of plain colour strips are beyond it. */
     private static Map<String, String> zones(Config config) {
         Map<String, String> zones = new LinkedHashMap<>();
         config.fitting().zones().forEach((name, zone) -> {

@@ -11,16 +11,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
-/** What {@code check} warns of although a configuration is good. */
+/** The warnings that {@code check} gives about a valid configuration. */
 final class ConfigWarnings {
     private ConfigWarnings() {}
 
     /**
-     * Draws the looks.
+     * Draws the looks and collects warnings.
      *
-     * @param config a good configuration
-     * @return a line for each: what will never be shown, flashing that is allowed, files that are
-     *     not there, and states that look alike to some
+     * @param config a valid configuration
+     * @return one line each: what will never be shown, allowed flashing, missing files, and states that look alike to some people
      */
     static List<String> about(Config config) {
         List<String> misgivings = new ArrayList<>();
@@ -42,7 +41,7 @@ final class ConfigWarnings {
         return misgivings;
     }
 
-    /** Whether some word or code of the printers' shows a fault. */
+    /** Whether any of the printers' words or codes shows a fault. */
     static boolean showsFaults(Bindings bindings) {
         return bindings.tell(PrinterState.FAULT);
     }

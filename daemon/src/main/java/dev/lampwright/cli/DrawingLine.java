@@ -6,7 +6,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.function.LongSupplier;
 
-/** A line that says how many looks have been drawn, for somebody who has waited for a second. It is gone when all of them are. */
+/** A line that says how many looks have been drawn, shown after a second. It disappears when all have been drawn. */
 final class DrawingLine implements Progress {
     private static final long PATIENCE_NANOS = 1_000_000_000L;
 
@@ -30,7 +30,7 @@ final class DrawingLine implements Progress {
         begun = clock.getAsLong();
     }
 
-    /** Progress that is seen if standard error is a terminal. */
+    /** Progress that is visible if standard error is a terminal. */
     static Progress onTerminal(PrintWriter error, Path file) {
         return StandardStream.isTerminal(StandardStream.ERROR)
                 ? new DrawingLine(error, file, System::nanoTime)
@@ -53,7 +53,7 @@ final class DrawingLine implements Progress {
         }
     }
 
-    /** Writes over what is there, with blanks where it was longer. */
+    /** Overwrites the line, padded with spaces where it was longer. */
     private void show(String text) {
         write("\r" + text + " ".repeat(Math.max(0, width - text.length())));
         width = text.length();

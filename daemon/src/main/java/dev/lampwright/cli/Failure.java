@@ -7,18 +7,18 @@ import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
 
-/** How a command that failed tells it: in lines on the standard error that say what, where and what to do. */
+/** How a failed command reports it: in lines on standard error that say what, where and what to do. */
 final class Failure {
     private Failure() {}
 
     /**
-     * Tells an exception.
+     * Reports an exception.
      *
-     * @param e what a command has thrown
+     * @param e the exception that a command has thrown
      * @param command the command
-     * @param parsed what it was called with
+     * @param parsed its arguments
      * @return exit status 1
-     * @throws Exception {@code e} itself, with its stack trace for whoever fixes it, if it is not meant for the user
+     * @throws Exception {@code e} itself, with its stack trace for developers, if it is not meant for the user
      */
     static int told(Exception e, CommandLine command, ParseResult parsed) throws Exception {
         PrintWriter err = command.getErr();

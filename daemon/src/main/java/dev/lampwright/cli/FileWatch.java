@@ -6,7 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 
-/** Notices that a file has changed and has come to rest, by looking at it now and then. */
+/** Notices that a file has changed and settled, by checking it periodically. */
 final class FileWatch {
     private final Path file;
     private String taken;
@@ -14,9 +14,9 @@ final class FileWatch {
     private Optional<String> missing = Optional.empty();
 
     /**
-     * Begins with the file as it is.
+     * Starts with the file as it is.
      *
-     * @param file the file, which may come and go
+     * @param file the file, which may appear and disappear
      */
     FileWatch(Path file) {
         this.file = file;
@@ -25,9 +25,9 @@ final class FileWatch {
     }
 
     /**
-     * Looks at the file.
+     * Checks the file.
      *
-     * @return true once for each change, when the file looks the same as the time before; never while it is not there
+     * @return true once for each change, once the file looks the same in two checks; never while it does not exist
      */
     boolean changed() {
         String now = mark();
@@ -41,9 +41,9 @@ final class FileWatch {
     }
 
     /**
-     * Why the file cannot be looked at, once two looks in a row have failed.
+     * Why the file cannot be checked, after two consecutive failures.
      *
-     * @return to follow the file's name; empty while it is there, or has just gone
+     * @return text to follow the file's name; empty while it exists, or has only just disappeared
      */
     Optional<String> missing() {
         return seen.isEmpty() ? missing : Optional.empty();

@@ -46,7 +46,7 @@ import picocli.CommandLine.Spec;
         },
         footer = {"", "Example: lampwright fit alder.toml"})
 final class FitCommand implements Callable<Integer> {
-    /** Longer than a light may take to be shown, and to be put out. */
+    /** Longer than a light may take to turn on and off. */
     private static final Duration LONGEST_END = Duration.ofSeconds(8);
 
     @Spec

@@ -9,12 +9,12 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine;
 
-/** What {@code check} and {@code plan} say of a file that the fitting has written. */
+/** What {@code check} and {@code plan} say about a file that the fitting has written. */
 final class FitReview {
     private FitReview() {}
 
     /**
-     * Has a file looked at.
+     * Reviews a file.
      *
      * @param written a configuration
      * @return lines for the user
@@ -35,7 +35,7 @@ final class FitReview {
         return lines;
     }
 
-    /** The same verdicts as those of the plan. */
+    /** The same verdicts as in the plan. */
     private static List<String> verdicts(Path written) {
         try {
             return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName()));

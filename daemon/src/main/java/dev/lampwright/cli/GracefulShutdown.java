@@ -6,11 +6,11 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
- * Lets a signal end a command in good order: SIGTERM or Ctrl-C stops what the command does, waits for its end, but not for ever, and the
- * process ends with status 0. A second signal ends it at once.
+ * Lets a signal end a command cleanly: SIGTERM or Ctrl-C stops the command's work, waits for it to end, with a limit, and the process exits
+ * with status 0. A second signal ends it at once.
  */
 final class GracefulShutdown {
-    /** The status of a process that a signal ends, less the signal's number: POSIX.1-2017, Shell and Utilities, 2.8.2. */
+    /** The exit status of a process ended by a signal, minus the signal's number: POSIX.1-2017, Shell and Utilities, 2.8.2. */
     private static final int BY_SIGNAL = 128;
 
     private static final int INT = 2;
@@ -36,11 +36,11 @@ final class GracefulShutdown {
     }
 
     /**
-     * Does something that a signal may end.
+     * Runs work that a signal may end.
      *
      * @param <E> what the work may throw
-     * @param longest how long the work may take to end; what it has not done then is left
-     * @param stop makes the work end soon; called by another thread
+     * @param longest how long the work may take to end; the rest is abandoned
+     * @param stop makes the work end soon; called from another thread
      * @param work what to do
      * @throws E if the work does
      * @throws InterruptedException if the work is interrupted
@@ -55,7 +55,7 @@ final class GracefulShutdown {
         }
     }
 
-    /** Where the runtime keeps signals to itself, it starts its end at the first, and hears no second. */
+    /** If the runtime reserves signals for itself, it shuts down at the first and ignores a second. */
     private void listen() {
         boolean heard = ProcessSignal.on("INT", () -> onSignal(INT)) && ProcessSignal.on("TERM", () -> onSignal(TERM));
         if (!heard) {

@@ -7,8 +7,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * SIGHUP, which by old custom asks a daemon to read its configuration again. Who starts the daemon may have it ignored; the serial
- * library, which does so as well when it is loaded, may not.
+ * SIGHUP, which by tradition asks a daemon to read its configuration again. The process that starts the daemon may set it to be ignored;
+ * the serial library, which also does so when it is loaded, must not.
  */
 final class HangUp {
     private static final Logger LOG = LoggerFactory.getLogger(HangUp.class);
@@ -19,9 +19,9 @@ final class HangUp {
     private HangUp() {}
 
     /**
-     * Listens from now on.
+     * Starts listening.
      *
-     * @return what has been heard; never anything where the runtime has no such signal
+     * @return reports the signals; never any if the runtime has no such signal
      */
     static HangUp listen() {
         HangUp hangUp = new HangUp();
@@ -33,7 +33,7 @@ final class HangUp {
     }
 
     /**
-     * Whether it has come since this was last asked. To be asked by one thread.
+     * Whether it has come since the last call. For one thread.
      *
      * @return true once for any number of signals
      */

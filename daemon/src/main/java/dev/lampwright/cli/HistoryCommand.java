@@ -33,7 +33,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code history}: what has happened, as a daemon has kept it. */
+/** The command {@code history}: what has happened, as recorded by a daemon. */
 @Command(
         name = "history",
         header = "Show past jobs and faults.",
@@ -103,7 +103,7 @@ final class HistoryCommand implements Callable<Integer> {
         return ExitCode.OK;
     }
 
-    /** The newest that a daemon has kept. */
+    /** The newest history that a daemon has kept. */
     private Path kept(Map<String, String> environment) throws IOException {
         List<Path> places = StateFile.histories(file, environment, Path.of(System.getProperty("user.home")));
         Optional<Path> newest = Optional.empty();
@@ -191,7 +191,7 @@ final class HistoryCommand implements Callable<Integer> {
         return new StateRibbon(shown, start, zone, StateColours.of(config), depth, columns).lines();
     }
 
-    /** A time, or the beginning of what is known if that is later. */
+    /** A time, or the beginning of the known history if that is later. */
     private static Instant laterOf(Instant time, Account shown) {
         Instant first = shown.spans().isEmpty()
                 ? shown.asOf()
@@ -199,7 +199,7 @@ final class HistoryCommand implements Callable<Integer> {
         return time.isAfter(first) ? time : first;
     }
 
-    /** Adds the heading of a table, and gives what goes into it. */
+    /** Adds the heading of a table, and returns its rows. */
     private <T> List<T> last(String heading, List<T> all, List<String> lines) {
         int earlier = since.isPresent() ? 0 : Math.max(0, all.size() - USUALLY_SHOWN);
         lines.add(earlier == 0 ? heading : heading + " (" + earlier + " earlier ones with --since 1970-01-01)");

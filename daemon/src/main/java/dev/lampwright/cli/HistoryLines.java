@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Jobs and faults as tables of text, the newest last. Times are local, dates as ISO 8601 has them. */
+/** Jobs and faults as tables of text, the newest last. Times are local, dates in ISO 8601 format. */
 final class HistoryLines {
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
     private static final String MARGIN = "  ";
@@ -22,15 +22,15 @@ final class HistoryLines {
     private final ZoneId zone;
 
     /**
-     * Writes for a place.
+     * Creates one for a time zone.
      *
-     * @param zone where times are local
+     * @param zone the local time zone
      */
     HistoryLines(ZoneId zone) {
         this.zone = zone;
     }
 
-    /** The jobs; a line that says so if there are none. */
+    /** The jobs; one line that says so if there are none. */
     List<String> jobs(List<PastJob> jobs) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.of("began", "took", "ended"));

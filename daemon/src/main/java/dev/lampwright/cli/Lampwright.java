@@ -32,7 +32,7 @@ public final class Lampwright {
     Lampwright() {}
 
     /**
-     * Runs a command and ends the process: with 0 if it went well, 1 if it failed, 2 if it was called wrongly.
+     * Runs a command and ends the process: with 0 on success, 1 on failure, 2 on a usage error.
      *
      * @param args the command's name, then its options and parameters
      */
@@ -43,7 +43,7 @@ public final class Lampwright {
                 .execute(args));
     }
 
-    /** The command line, which writes where {@link CommandLine#setOut} and {@link CommandLine#setErr} say. */
+    /** The command line, which writes to {@link CommandLine#setOut} and {@link CommandLine#setErr}. */
     static CommandLine commandLine() {
         CommandLine lampwright = new CommandLine(new Lampwright());
         lampwright.getCommandSpec().addOption(version());
@@ -54,7 +54,7 @@ public final class Lampwright {
         return lampwright.setParameterExceptionHandler(complaints).setExecutionExceptionHandler(complaints);
     }
 
-    /** Tells what went wrong. No lambdas, for the reason that {@link OptionValues} has. */
+    /** Reports what went wrong. No lambdas, for the reason given in {@link OptionValues}. */
     private static final class Complaints
             implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
         @Override
@@ -69,7 +69,7 @@ public final class Lampwright {
         }
     }
 
-    /** Headers are for the list of commands alone: a command's own help begins with how it is called. */
+    /** Headers are only for the list of commands: a command's own help starts with its usage. */
     private static void addHelp(CommandLine command) {
         command.getCommandSpec().addOption(help());
         command.setHelpSectionKeys(command.getHelpSectionKeys().stream()

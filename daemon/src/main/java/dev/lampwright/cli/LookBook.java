@@ -15,14 +15,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** Looks as lines of text, with pictures where the terminal shows colours and is wide enough. */
+/** Looks as lines of text, with pictures if the terminal shows colours and is wide enough. */
 final class LookBook {
-    /** Columns that a picture needs, beside the name. */
+    /** Columns that a picture needs, in addition to the name. */
     static final int PICTURE_COLUMNS = 48;
 
     private static final int NAME_COLUMNS = 18;
     private static final String MARGIN = "  ";
-    /** Columns without which a picture is left out. */
+    /** Minimum columns for a picture. */
     static final int LEAST_COLUMNS = MARGIN.length() + NAME_COLUMNS + PICTURE_COLUMNS;
 
     private static final int ROWS = 12;
@@ -44,10 +44,10 @@ final class LookBook {
     private final int columns;
 
     /**
-     * Makes one.
+     * Creates one.
      *
      * @param drawnOn lights of {@link #PICTURE_COLUMNS} pixels
-     * @param lights the lights that the looks are for
+     * @param lights the lights for the looks
      * @param depth colours of the terminal
      * @param columns width of the terminal
      */
@@ -58,12 +58,12 @@ final class LookBook {
         this.columns = Math.min(columns, MOST_TEXT_COLUMNS);
     }
 
-    /** What a use is called above a list. */
+    /** The heading of a use above a list. */
     static String heading(String use) {
         return HEADINGS.get(use);
     }
 
-    /** All swatches, by what they suit. */
+    /** All swatches, by use. */
     List<String> list() throws IOException {
         List<String> lines = new ArrayList<>();
         String use = "";
@@ -124,7 +124,7 @@ final class LookBook {
                 + (lit ? ", and lights the white light work" : "") + ".";
     }
 
-    /** The text of a swatch, with what lights that are not there would need as a comment. */
+    /** The text of a swatch, with the keys for lights that are not fitted as comments. */
     List<String> toml(Swatch swatch) {
         boolean white = lights.fitting().dimmers().stream()
                 .anyMatch(use -> use.isWhite() && use.name().equals("work"));

@@ -11,11 +11,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** What is wrong with looks and only shows when they are drawn. */
+/** Mistakes in looks that only show when they are drawn. */
 final class LookMistakes {
     private LookMistakes() {}
 
-    /** What makes a layer move, the likeliest first. */
+    /** Keys that make a layer move, the likeliest first. */
     private static final List<String> MOVING = List.of(
             "speed_px_per_s", "speed_zones_per_s", "cycle_s", "glint_s", "strikes_per_px_s", "strike_K", "steps", "by");
 
@@ -23,8 +23,8 @@ final class LookMistakes {
      * Draws the looks.
      *
      * @param examined a configuration and its text
-     * @param progress is told of each look that is drawn
-     * @return a look that cannot be drawn, or else those that flash too often, if that is not allowed
+     * @param progress receives each look that is drawn
+     * @return a look that cannot be drawn, or otherwise those that flash too often, if that is not allowed
      */
     static List<Mistake> of(Examined examined, Progress progress) {
         Config config = examined.config();
@@ -67,7 +67,7 @@ final class LookMistakes {
         return path;
     }
 
-    /** They lie below the look's own. */
+    /** They are below the look's own. */
     private static int layersOfSwatch(Examined examined, String look) {
         List<String> path = List.of("looks", look);
         return examined.keys(path).contains("swatch")

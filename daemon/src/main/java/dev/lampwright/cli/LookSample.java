@@ -12,7 +12,7 @@ import java.util.List;
 /**
  * What a look shows while everything heats up and a job goes from its beginning to its end.
  *
- * @param strips the bytes of the strip at even times
+ * @param strips the bytes of the strip at equal intervals
  */
 record LookSample(List<byte[]> strips) {
     private static final double SECONDS = 12;
@@ -20,11 +20,11 @@ record LookSample(List<byte[]> strips) {
     private static final double FULL = 255;
 
     /**
-     * Draws.
+     * Draws the strips.
      *
      * @param config the lights
      * @param look the look, for these lights
-     * @param count how many strips to keep: the last one is at the end of the twelve seconds
+     * @param count how many strips to keep: the last one shows the end of the twelve seconds
      * @return the strips
      */
     static LookSample of(Config config, LookSpec look, int count) throws IOException {
@@ -47,12 +47,12 @@ record LookSample(List<byte[]> strips) {
         return new LookSample(strips);
     }
 
-    /** The strip in the middle of the time. */
+    /** The strip at half time. */
     byte[] middle() {
         return strips.get(strips.size() / 2);
     }
 
-    /** The mean light of all strips, as a share of all that they can give. */
+    /** The mean light of all strips, as a share of the maximum. */
     double share() {
         long sum = 0;
         long channels = 0;

@@ -107,7 +107,7 @@ final class LooksCommand implements Callable<Integer> {
         return toml ? book.toml(swatch.get()) : book.page(swatch.get());
     }
 
-    /** As a shell tells it, if it does. */
+    /** As set by the shell, if it is. */
     static int columns(Map<String, String> environment) {
         String columns = environment.getOrDefault("COLUMNS", "");
         return columns.matches("[1-9][0-9]{0,3}") ? Integer.parseInt(columns) : USUAL_COLUMNS;

@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 
-/** The manual page of a command and its subcommands, in the macros of man(7), from nothing but their definitions. */
+/** The manual page of a command and its subcommands, in the macros of man(7), generated from their definitions alone. */
 final class ManualPage {
     private final StringBuilder page = new StringBuilder();
 
@@ -18,7 +18,7 @@ final class ManualPage {
      * Writes a page for section 1.
      *
      * @param command the command that holds all others
-     * @param version of the program, as it stands in the page's foot
+     * @param version of the program, as shown in the page's footer
      * @return the page
      */
     static String of(CommandLine command, String version) {
@@ -132,7 +132,7 @@ final class ManualPage {
         line(text, false);
     }
 
-    /** A line of text; one that begins with a dot or an apostrophe would be taken for a macro. */
+    /** A line of text; one that starts with a dot or an apostrophe would be read as a macro. */
     private void line(String text, boolean escapedAlready) {
         String safe = escapedAlready ? text : escaped(text);
         page.append(safe.startsWith(".") || safe.startsWith("'") ? "\\&" : "").append(safe);

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Files that a configuration names and that are not there. */
+/** Files that a configuration names and that do not exist. */
 final class MissingFiles {
     private final Map<String, String> environment;
     private final List<String> lines = new ArrayList<>();
@@ -21,12 +21,12 @@ final class MissingFiles {
     }
 
     /**
-     * Looks for them.
+     * Finds them.
      *
-     * @param config a good configuration
-     * @param environment of this process, which says where credentials are
-     * @return a line for each that does not exist or is a folder; none for those that the service manager hands over, nor for those that this
-     *     user may not see
+     * @param config a valid configuration
+     * @param environment of this process, which gives the location of credentials
+     * @return a line for each that does not exist or is a folder; none for those that the service manager provides, nor for those that this
+     *     user must not see
      */
     static List<String> of(Config config, Map<String, String> environment) {
         MissingFiles missing = new MissingFiles(environment);

@@ -10,11 +10,11 @@ final class NewFile {
     private NewFile() {}
 
     /**
-     * Makes sure that a file may be written, and can be now.
+     * Checks that a file may be written, and can be written now.
      *
      * @param file its path
-     * @param replace whether one that is there may be replaced
-     * @throws IOException if it may not, or cannot; the message is for the user
+     * @param replace whether an existing one may be replaced
+     * @throws IOException if not; the message is for the user
      */
     static void requireFree(Path file, boolean replace) throws IOException {
         if (Files.isRegularFile(file) && !replace) {
@@ -28,8 +28,8 @@ final class NewFile {
      *
      * @param file its path
      * @param text what to write, as UTF-8
-     * @param replace whether one that is there may be replaced
-     * @throws IOException if it cannot be written, and then nothing has changed; the message is for the user
+     * @param replace whether an existing one may be replaced
+     * @throws IOException if it cannot be written; nothing has changed then; the message is for the user
      */
     static void write(Path file, String text, boolean replace) throws IOException {
         requireFree(file, replace);

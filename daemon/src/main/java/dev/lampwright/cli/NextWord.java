@@ -14,11 +14,11 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 
-/** Waits until another word stands at a place than the first that comes. */
+/** Waits until the word at a place differs from the first one. */
 final class NextWord {
     private static final long LOOK_EVERY_MS = 50;
 
-    /** Words that come faster than they are looked at are not needed. */
+    /** Words that come faster than they are read are not needed. */
     private static final int MOST_WAITING = 100;
 
     private final Source source;
@@ -62,7 +62,7 @@ final class NextWord {
                     .map(String::strip)
                     .ifPresent(words::offer);
         } catch (UnreadableException e) {
-            // What cannot be read says no word.
+            // An unreadable payload has no word.
         }
     }
 }

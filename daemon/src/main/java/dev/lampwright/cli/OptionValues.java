@@ -13,14 +13,14 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
-/** What is given to options and parameters as text, turned into values; and how it is told that it cannot be. */
+/** Converts the text of options and parameters to values, and words the errors. */
 final class OptionValues {
     private static final String WANTED_NUMBER = "; write a number, for instance 2.5";
 
     private OptionValues() {}
 
     /**
-     * Has a command and its subcommands read values as is done here.
+     * Makes a command and its subcommands read values with these readers.
      *
      * @param command with its subcommands
      */
@@ -33,7 +33,7 @@ final class OptionValues {
     }
 
     /**
-     * Reads by a function. Not a function itself: OpenJDK 17.0.15 may crash when it archives classes and finds a lambda of an interface
+     * Reads with a function. Not a function itself: OpenJDK 17.0.15 may crash when it archives classes and finds a lambda for an interface
      * whose class file is as old as picocli's.
      */
     private record Reader<T>(Function<String, T> reader) implements ITypeConverter<T> {
@@ -43,7 +43,7 @@ final class OptionValues {
         }
     }
 
-    /** Until when something is to last. */
+    /** Until when something lasts. */
     static final class Until implements ITypeConverter<String> {
         static final String CHANGED = "changed";
 
@@ -58,10 +58,10 @@ final class OptionValues {
     }
 
     /**
-     * Tells that a value cannot be read.
+     * Reports that a value cannot be read.
      *
      * @param e what picocli found wrong
-     * @return the option or parameter, its value, and what would be right; the message itself if that is not what is wrong
+     * @return the option or parameter, its value, and what would be valid; the message itself if something else is wrong
      */
     static String wrong(ParameterException e) {
         boolean ours = e.getCause() instanceof TypeConversionException && e.getArgSpec() != null;
@@ -80,7 +80,7 @@ final class OptionValues {
         }
     }
 
-    /** The beginning of a daemon's own topics. */
+    /** The prefix of a daemon's own topics. */
     static final class Prefix implements ITypeConverter<String> {
         @Override
         public String convert(String text) {

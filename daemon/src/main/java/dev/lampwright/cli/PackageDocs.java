@@ -10,7 +10,7 @@ import java.util.zip.GZIPOutputStream;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 
-/** Writes what a package has beside the program: manual page, shell completion and changelog. For the build. */
+/** Writes what a package contains besides the program: manual page, shell completion and changelog. For the build. */
 final class PackageDocs {
     private static final int EXTRA_FLAGS_AT = 8;
     private static final byte SLOWEST = 2;
@@ -18,7 +18,7 @@ final class PackageDocs {
     private PackageDocs() {}
 
     /**
-     * Writes them.
+     * Writes the files.
      *
      * @param args the folder to write to, and the changelog
      * @throws IOException if that fails
@@ -32,12 +32,12 @@ final class PackageDocs {
         Files.write(folder.resolve("changelog.gz"), zipped(Files.readString(Path.of(args[1]))));
     }
 
-    /** Without its first line, which names an interpreter: the shell reads the file, and nobody runs it. */
+    /** Without its first line, which names an interpreter: the shell reads the file rather than running it. */
     private static String completion(CommandLine command) {
         return AutoComplete.bash("lampwright", command).replaceFirst("#!.*\\R", "");
     }
 
-    /** As {@code gzip -9n} has it: no name, no time, and the flag of RFC 1952 for the slowest way, which Java does not set. */
+    /** As with {@code gzip -9n}: no name, no time, and the flag of RFC 1952 for the slowest algorithm, which Java does not set. */
     static byte[] zipped(String text) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (GZIPOutputStream out = new Slowest(bytes)) {

@@ -21,7 +21,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code page}: where the live page is, for eyes and for a phone's camera. */
+/** The command {@code page}: the address of the live page, as text and as a code for a phone's camera. */
 @Command(
         name = "page",
         header = "Print the live page's address, as a code for a phone too.",

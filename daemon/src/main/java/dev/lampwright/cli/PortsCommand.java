@@ -24,7 +24,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code ports}: which serial ports there are, and who is at those that are named. */
+/** The command {@code ports}: which serial ports exist, and which controllers answer on those named. */
 @Command(
         name = "ports",
         header = "List serial ports, and find controllers.",

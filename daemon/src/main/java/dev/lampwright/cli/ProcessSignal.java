@@ -3,18 +3,18 @@ package dev.lampwright.cli;
 import java.lang.reflect.Proxy;
 
 /**
- * Signals of the operating system. Java's only way to them is {@code sun.misc.Signal} of the module {@code jdk.unsupported}; it is reached
- * by reflection since the compiler's warning of that class cannot be answered.
+ * Signals of the operating system. Java's only access to them is {@code sun.misc.Signal} of the module {@code jdk.unsupported}; it is
+ * reached by reflection because the compiler's warning about that class cannot be suppressed.
  */
 final class ProcessSignal {
     private ProcessSignal() {}
 
     /**
-     * Does something at each signal of a kind, on a thread of its own, instead of what the runtime does.
+     * Runs an action at each signal of a kind, on a separate thread, instead of the runtime's default.
      *
      * @param name of the signal, without {@code SIG}
      * @param action what to do
-     * @return false where the runtime has no such signal, or keeps it to itself
+     * @return false if the runtime has no such signal, or reserves it for itself
      */
     static boolean on(String name, Runnable action) {
         try {

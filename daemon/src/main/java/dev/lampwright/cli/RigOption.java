@@ -14,9 +14,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** Where a command takes a configuration file, it takes the folder of several rigs as well, and this says which of them. */
+/** A command that takes a configuration file also takes the folder of several rigs; this option says which rig. */
 final class RigOption {
-    /** What the package has for one printer. */
+    /** What the package uses for one printer. */
     static final String ONLY_FILE = "lampwright.toml";
 
     @Option(
@@ -29,7 +29,7 @@ final class RigOption {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    /** For completion: a command that the shell runs to list the names, since rigs may be added at any time. */
+    /** For completion: a command that the shell runs to list the names, because rigs may be added at any time. */
     private static final class Names implements Iterable<String> {
         @Override
         public Iterator<String> iterator() {
@@ -44,10 +44,10 @@ final class RigOption {
     }
 
     /**
-     * The configuration file that is meant.
+     * The configuration file to use.
      *
      * @param given a file or a folder
-     * @return the file: of a folder with a {@code shop.toml} that of the rig, of any other its {@code lampwright.toml}
+     * @return the file: for a folder with a {@code shop.toml} that of the rig, for any other folder its {@code lampwright.toml}
      * @throws ConfigException if there is no such rig
      * @throws ParameterException if it is not clear which rig is meant
      */

@@ -8,7 +8,7 @@ import dev.lampwright.rig.Rigs;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** Where a process can be seen from outside: its live page and its metrics, if the configuration asks for them. */
+/** What a process serves to the outside: its live page and its metrics, if configured. */
 final class Servers implements AutoCloseable {
     private final LivePage page;
     private final LiveMetrics metrics;
@@ -18,12 +18,12 @@ final class Servers implements AutoCloseable {
         this.metrics = metrics;
     }
 
-    /** Makes those of one daemon; nothing listens yet. */
+    /** Creates those of one daemon; nothing listens yet. */
     static Servers of(Daemon daemon) {
         return new Servers(new LivePage(daemon, new PageAdvice()), new LiveMetrics(daemon));
     }
 
-    /** Makes those of several rigs; nothing listens yet. */
+    /** Creates those of several rigs; nothing listens yet. */
     static Servers of(Rigs rigs) {
         return new Servers(new LivePage(rigs, new PageAdvice()), new LiveMetrics(rigs));
     }
@@ -31,15 +31,15 @@ final class Servers implements AutoCloseable {
     /**
      * Follows a configuration. If a port cannot be opened, the log says why, and everything else carries on.
      *
-     * @param settings of the page; empty for none
-     * @param metricsPort port of loopback; empty for no metrics
+     * @param settings of the page; empty if none
+     * @param metricsPort loopback port; empty for no metrics
      */
     void follow(Optional<PageSettings> settings, OptionalInt metricsPort) {
         page.follow(settings);
         metrics.follow(metricsPort);
     }
 
-    /** Tries again what could not be had, if it is time to. To be called every second or so. */
+    /** Retries servers that could not be started, if it is time. Call about once a second. */
     void lookAround() {
         page.lookAround();
         metrics.lookAround();

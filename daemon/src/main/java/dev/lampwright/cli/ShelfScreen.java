@@ -10,14 +10,14 @@ import java.util.List;
 
 /** The shelf in the terminal: drawn in one place, whenever it has changed. */
 final class ShelfScreen implements AutoCloseable {
-    /** Hides the cursor (DECTCEM), and lets no line wrap (DECAWM). */
+    /** Hides the cursor (DECTCEM), and disables line wrapping (DECAWM). */
     private static final String BEGIN = "\u001b[?25l\u001b[?7l";
 
     private static final String END = "\u001b[?7h\u001b[?25h";
     private static final String CLEAR_TO_END_OF_LINE = "\u001b[K";
     private static final String CLEAR_BELOW = "\u001b[J";
     private static final long DRAW_EVERY_NANOS = 500_000_000;
-    /** Summary, places, and the line where the cursor stays. */
+    /** Summary, places, and the line of the cursor. */
     private static final int OTHER_LINES = 4;
 
     private static final int FEWEST_LINES = 3;
@@ -31,11 +31,11 @@ final class ShelfScreen implements AutoCloseable {
     private List<String> drawn = List.of();
 
     /**
-     * Begins, with nothing drawn.
+     * Starts with nothing drawn.
      *
      * @param out the terminal
      * @param shelf what is shown
-     * @param levels of how many levels prefixes are looked for
+     * @param levels how many levels of prefixes are searched
      * @param depth colours of the terminal
      */
     ShelfScreen(PrintWriter out, Shelf shelf, int levels, ColourDepth depth) {
@@ -47,7 +47,7 @@ final class ShelfScreen implements AutoCloseable {
         out.print(BEGIN);
     }
 
-    /** Draws, if it is time to. */
+    /** Draws, if it is time. */
     void look(BrokerState broker) {
         long now = System.nanoTime();
         if (now - nextNanos >= 0) {
@@ -92,7 +92,7 @@ final class ShelfScreen implements AutoCloseable {
         return drawn.isEmpty() ? "" : "\u001b[" + drawn.size() + 'A';
     }
 
-    /** Gives the terminal back; what was drawn last stays. */
+    /** Restores the terminal; the last drawing stays. */
     @Override
     public void close() {
         out.print(END);

@@ -14,7 +14,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
-/** A shelf as lines of text: a summary, then a line for each rig, with a second one where there is something to say. */
+/** A shelf as lines of text: a summary, then a line for each rig, with a second one if there is something to say. */
 final class ShelfTable {
     private static final int NAME = 14;
     private static final int HOST = 10;
@@ -30,7 +30,7 @@ final class ShelfTable {
     private final int columns;
 
     /**
-     * Makes a drawer.
+     * Creates a table.
      *
      * @param depth colours of the terminal
      * @param columns its width
@@ -41,7 +41,7 @@ final class ShelfTable {
     }
 
     /**
-     * All in a line.
+     * Everything in one line.
      *
      * @param rows the rigs
      */
@@ -86,8 +86,8 @@ final class ShelfTable {
      * The rigs.
      *
      * @param rows in their order
-     * @param most how many lines there may be, 3 or more
-     * @return a line for the head, then those of the rigs; the last one says how many there was no room for
+     * @param most maximum number of lines, 3 or more
+     * @return a header line, then those of the rigs; the last one says how many did not fit
      */
     List<String> lines(List<ShelfRow> rows, int most) {
         List<String> lines = new ArrayList<>();
@@ -161,7 +161,7 @@ final class ShelfTable {
         };
     }
 
-    /** What no column has room for. */
+    /** What does not fit into any column. */
     private static String note(ShelfRow row) {
         List<String> notes = new ArrayList<>();
         RigStatus status = row.status();
@@ -188,7 +188,7 @@ final class ShelfTable {
         return Double.isNaN(progress) ? "" : Math.round(progress * 100) + " %";
     }
 
-    /** A time that is good enough to plan by: in steps of five seconds below a minute, then minutes, then hours and minutes. */
+    /** A time precise enough for planning: in steps of five seconds below a minute, then minutes, then hours and minutes. */
     static String time(double seconds) {
         if (Double.isNaN(seconds)) {
             return "an unknown time";
@@ -228,10 +228,10 @@ final class ShelfTable {
     }
 
     /**
-     * Where rigs were looked for and found.
+     * Where rigs were searched and found.
      *
      * @param rows the rigs
-     * @param levels of how many levels prefixes were looked for
+     * @param levels how many levels of prefixes were searched
      */
     static String places(List<ShelfRow> rows, int levels) {
         Map<String, Long> places = rows.stream()
@@ -244,7 +244,7 @@ final class ShelfTable {
                 + (levels == 1 ? "1 level" : levels + " levels") + ".";
     }
 
-    /** What the prefixes of a farm have in common. */
+    /** The common part of a farm's prefixes. */
     private static String place(String prefix) {
         int slash = prefix.lastIndexOf('/');
         return slash < 0 ? prefix : prefix.substring(0, slash + 1) + "…";

@@ -35,7 +35,7 @@ final class ShopCheck {
      * Reads all files and draws all looks.
      *
      * @param folder the folder
-     * @param err a terminal that may show how far the drawing is
+     * @param err a terminal that may show the progress of drawing
      * @throws ConfigException if the shop's own file is not valid
      */
     static ShopCheck of(Path folder, PrintWriter err) throws ConfigException {
@@ -54,12 +54,12 @@ final class ShopCheck {
         return LookMistakes.of(rig.examined().get(), progress);
     }
 
-    /** Whether every rig is good. */
+    /** Whether every rig is valid. */
     boolean isGood() {
         return rigs.stream().allMatch(Checked::isGood);
     }
 
-    /** Prints a line for each rig that is good, and for each mistake and each warning. */
+    /** Prints a line for each valid rig, and for each mistake and each warning. */
     void print(PrintWriter out, PrintWriter err) {
         for (Checked checked : rigs) {
             checked.mistakes().forEach(err::println);

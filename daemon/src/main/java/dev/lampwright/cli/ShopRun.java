@@ -24,8 +24,8 @@ final class ShopRun {
      * Prepares.
      *
      * @param folder the shop's folder
-     * @param stopped counts down when it is to end
-     * @param lookEveryMillis from one look at the files to the next
+     * @param stopped counts down when it must end
+     * @param lookEveryMillis interval between checks of the files
      */
     ShopRun(Path folder, CountDownLatch stopped, long lookEveryMillis) {
         this.folder = folder;
@@ -36,7 +36,7 @@ final class ShopRun {
     /**
      * Runs.
      *
-     * @param maker puts a rig's daemon together
+     * @param maker builds a rig's daemon
      * @throws ConfigException if at the start the shop's own file is not valid
      * @throws InterruptedException if the thread is interrupted
      */

@@ -59,10 +59,10 @@ final class Since {
     }
 
     /**
-     * When that is.
+     * The time that it means.
      *
      * @param now the time
-     * @param zone where dates are local
+     * @param zone the local time zone
      */
     Instant instant(Instant now, ZoneId zone) {
         return ago.map(now::minus)

@@ -19,12 +19,12 @@ final class StandInLights {
         return read(text());
     }
 
-    /** No lights but the strip. */
+    /** No lights except the strip. */
     static Config bare() throws ConfigException {
         return read(text().substring(0, text().indexOf("[dimmers]")));
     }
 
-    /** The same as {@link #usual} with another number of pixels. */
+    /** The same as {@link #usual} with a different number of pixels. */
     static Config of(int pixels) throws ConfigException {
         return read(text().replace(PIXELS, "pixels = " + pixels + "\n"));
     }

@@ -8,19 +8,19 @@ import java.util.stream.Stream;
 import java.util.zip.CRC32;
 
 /**
- * Where a daemon keeps what is to outlast it: in the first folder of {@code STATE_DIRECTORY}, which a service manager sets (systemd.exec(5)),
- * else in that of the user's state by the XDG Base Directory Specification 0.8, {@code XDG_STATE_HOME} or {@code ~/.local/state}. Each
- * configuration file has a file of its own there.
+ * Where a daemon keeps what must outlast it: in the first folder of {@code STATE_DIRECTORY}, which a service manager sets
+ * (systemd.exec(5)), or else in the user's state folder by the XDG Base Directory Specification 0.8, {@code XDG_STATE_HOME} or
+ * {@code ~/.local/state}. Each configuration file has its own file there.
  */
 final class StateFile {
     private static final String OURS = "lampwright";
 
-    /** How the name of the file ends in which what people ask for is kept. */
+    /** The suffix of the file for asks. */
     static final String ASKS = ".asks.json";
-    /** How the name of the file ends in which what has happened is kept. */
+    /** The suffix of the file for the history. */
     static final String HISTORY = ".history.jsonl";
 
-    /** What systemd makes of the package's {@code StateDirectory=}. */
+    /** The folder that systemd creates for the package's {@code StateDirectory=}. */
     private static final Path OF_THE_SERVICE = Path.of("/var/lib/lampwright");
 
     private static final int LONGEST_NAME = 100;
@@ -34,19 +34,19 @@ final class StateFile {
      * @param environment the process's
      * @param home the user's home folder
      * @param suffix what is kept: {@link #ASKS} or {@link #HISTORY}
-     * @return for instance {@code /var/lib/lampwright/alder-1f04c3a9.asks.json}, the digits from the configuration's whole path
+     * @return for example {@code /var/lib/lampwright/alder-1f04c3a9.asks.json}, with digits derived from the configuration's absolute path
      */
     static Path of(Path config, Map<String, String> environment, Path home, String suffix) {
         return folder(environment, home).resolve(name(config, suffix));
     }
 
     /**
-     * Where a daemon may have kept the history of a configuration: one that this user started, or the service.
+     * Where a daemon may have kept the history of a configuration: a daemon that this user started, or the service.
      *
      * @param config path of the configuration file
      * @param environment the process's
      * @param home the user's home folder
-     * @return the files that there may be
+     * @return the possible files
      */
     static List<Path> histories(Path config, Map<String, String> environment, Path home) {
         return Stream.of(folder(environment, home), OF_THE_SERVICE)
@@ -56,7 +56,7 @@ final class StateFile {
     }
 
     /**
-     * Whether a service manager gives a folder for what is to outlast the process.
+     * Whether a service manager provides a folder for what must outlast the process.
      *
      * @param environment the process's
      */

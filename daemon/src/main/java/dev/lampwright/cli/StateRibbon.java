@@ -18,9 +18,9 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * A ribbon of states over time in lines of text: a row of times, a row of blocks in the colours of the looks where the terminal shows
- * colours, and a row of letters where a state begins; without colours the letters alone. A cell shows the state that took most of its
- * time, but a fault wherever there was one.
+ * A ribbon of states over time in lines of text: a row of times, a row of blocks in the colours of the looks if the terminal shows colours,
+ * and a row of letters where a state begins; without colours only the letters. A cell shows the state that took most of its time, or a
+ * fault if there was one.
  */
 final class StateRibbon {
     private static final List<Duration> STEPS = List.of(
@@ -55,14 +55,14 @@ final class StateRibbon {
     private final PrinterState[] cells;
 
     /**
-     * Looks at what has happened.
+     * Creates one from an account.
      *
      * @param account what has happened
-     * @param from the beginning of the time to show; it goes to the end of the account
-     * @param zone where times are local
+     * @param from the beginning of the time to show; it extends to the end of the account
+     * @param zone the local time zone
      * @param colours for each state a colour, {@code #rrggbb}
      * @param depth colours of the terminal
-     * @param columns how wide the ribbon may be, margin included
+     * @param columns width of the ribbon, including the margin
      */
     StateRibbon(
             Account account,
@@ -179,7 +179,7 @@ final class StateRibbon {
         return depth.foreground((rgb >> 16 & 0xFF) / FULL, (rgb >> 8 & 0xFF) / FULL, (rgb & 0xFF) / FULL);
     }
 
-    /** Every cell has its letter where there are no colours, else the first of each state. */
+    /** Without colours every cell has its letter, with colours only the first of each state. */
     private String letters() {
         StringBuilder line = new StringBuilder();
         PrinterState before = null;

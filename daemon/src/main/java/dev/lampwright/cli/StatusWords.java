@@ -13,9 +13,9 @@ final class StatusWords {
     private StatusWords() {}
 
     /**
-     * How a daemon does.
+     * The status of a daemon.
      *
-     * @param daemon one that runs
+     * @param daemon a running daemon
      * @return one line
      */
     static String of(Daemon daemon) {
@@ -28,8 +28,8 @@ final class StatusWords {
      * The line.
      *
      * @param report the daemon's status
-     * @param linkTrouble what is wrong with the link, empty if nothing is
-     * @param brokerTrouble why the broker is not there, empty if it is
+     * @param linkTrouble what is wrong with the link; empty if nothing is
+     * @param brokerTrouble why the broker is not connected; empty if it is
      */
     static String of(Report report, String linkTrouble, String brokerTrouble) {
         StripCurrent current = report.light().current();
@@ -50,7 +50,7 @@ final class StatusWords {
                         .collect(Collectors.joining(", "));
     }
 
-    /** Why the controller started last, if that was because of a fault; else empty. */
+    /** Why the controller last started, if because of a fault; otherwise empty. */
     private static String started(LinkStatus link) {
         return link.lastReset()
                 .filter(LastReset::isTrouble)

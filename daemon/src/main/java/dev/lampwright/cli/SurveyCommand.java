@@ -24,7 +24,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** The command {@code survey}: where a printer says what. */
+/** The command {@code survey}: where a printer reports what. */
 @Command(
         name = "survey",
         header = "Find out what a printer publishes on a broker.",
@@ -117,7 +117,7 @@ final class SurveyCommand implements Callable<Integer> {
         return status;
     }
 
-    /** The file to change, which is read before anything is listened to. */
+    /** The file to change, which is read before listening starts. */
     private Optional<SurveyInto> target() throws ConfigException, IOException {
         if (into == null) {
             return Optional.empty();

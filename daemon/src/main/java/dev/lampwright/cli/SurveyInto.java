@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import picocli.CommandLine.ExitCode;
 
-/** A configuration that what a survey finds is put into. */
+/** A configuration into which the findings of a survey are merged. */
 final class SurveyInto {
     private final Path file;
     private final boolean yes;
@@ -32,7 +32,7 @@ final class SurveyInto {
      * @param yes whether to write without asking
      * @param out where the change is shown
      * @throws IOException if it cannot be read
-     * @throws ConfigException if it is not right: it would not be after the change either
+     * @throws ConfigException if it is not valid: it would not be after the change either
      */
     SurveyInto(Path file, boolean yes, PrintWriter out) throws IOException, ConfigException {
         this.file = file;
@@ -49,9 +49,9 @@ final class SurveyInto {
     /**
      * Shows what would change, asks, and writes.
      *
-     * @param proposal what was found, {@linkplain ProposedConfig#isEnough enough} of it
+     * @param proposal what was found, must be {@linkplain ProposedConfig#isEnough enough}
      * @return the exit status
-     * @throws IOException if it cannot be written, or would not be right
+     * @throws IOException if it cannot be written, or would not be valid
      */
     int take(Proposal proposal) throws IOException {
         String text = PrinterMerge.into(edited.text(), ProposedConfig.printerSections(proposal));

@@ -6,7 +6,7 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.function.Supplier;
 
-/** A survey without a terminal while it listens: a line every ten seconds, and one when the broker makes trouble. */
+/** The progress of a survey without a terminal: a line every ten seconds, and one when there is a problem with the broker. */
 final class SurveyReport {
     private static final long EVERY_NANOS = Duration.ofSeconds(10).toNanos();
 
@@ -19,7 +19,7 @@ final class SurveyReport {
     private String lastTrouble = "";
 
     /**
-     * Says nothing yet.
+     * Prints nothing yet.
      *
      * @param out where the lines go
      * @param duration how long the survey listens
@@ -31,12 +31,12 @@ final class SurveyReport {
         this.trouble = trouble;
     }
 
-    /** Reports, if it is time to. */
+    /** Reports, if it is time. */
     void look(Survey survey, boolean connected) {
         look(survey, connected, System.nanoTime());
     }
 
-    /** The same at a time, in ns. */
+    /** The same for a given time, in ns. */
     void look(Survey survey, boolean connected, long now) {
         if (connected && !wasConnected) {
             wasConnected = true;

@@ -8,10 +8,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * A survey in the terminal while it listens: a table that is drawn twice a second in one place, or less often where there is so much to weigh that
- * messages would wait for it.
- */
+/** The progress of a survey in the terminal: a table redrawn in place twice a second, or less often if drawing would delay messages. */
 final class SurveyScreen implements AutoCloseable {
     private static final String BEGIN = "\u001b[?25l\u001b[?7l";
     private static final String END = "\u001b[?7h\u001b[?25h";
@@ -20,7 +17,7 @@ final class SurveyScreen implements AutoCloseable {
     private static final long DRAW_EVERY_NANOS = 500_000_000;
     private static final int MOST_ROWS = 18;
 
-    /** Drawing takes no more than one part in so many of the time. */
+    /** Drawing takes at most this fraction of the time (one in this many). */
     private static final int SHARE = 8;
 
     private final PrintWriter out;
@@ -31,7 +28,7 @@ final class SurveyScreen implements AutoCloseable {
     private int linesDrawn;
 
     /**
-     * Hides the cursor, and lets no line wrap.
+     * Hides the cursor, and disables line wrapping.
      *
      * @param out the terminal
      * @param duration how long the survey listens
@@ -42,7 +39,7 @@ final class SurveyScreen implements AutoCloseable {
         out.print(BEGIN);
     }
 
-    /** Draws, if it is time to. */
+    /** Draws, if it is time. */
     void look(Survey survey, boolean connected) {
         long now = System.nanoTime();
         startNanos = connected && !wasConnected ? now : startNanos;
@@ -77,7 +74,7 @@ final class SurveyScreen implements AutoCloseable {
         return linesDrawn > 0 ? "\u001b[" + linesDrawn + 'A' : "";
     }
 
-    /** Wipes the table, and gives the terminal back. */
+    /** Clears the table, and restores the terminal. */
     @Override
     public void close() {
         out.print(erasing() + '\r' + CLEAR_BELOW + END);

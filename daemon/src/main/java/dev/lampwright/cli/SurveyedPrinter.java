@@ -22,7 +22,7 @@ import java.util.Optional;
 final class SurveyedPrinter implements PrinterFinder {
     private static final String ALL = "#";
 
-    /** Where the state was heard last. */
+    /** Where the state was last heard. */
     private Optional<Source> state = Optional.empty();
 
     @Override

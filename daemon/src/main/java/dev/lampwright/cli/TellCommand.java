@@ -31,7 +31,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code tell}: asks a running daemon for something. */
+/** The command {@code tell}: sends an ask to a running daemon. */
 @Command(
         name = TellCommand.NAME,
         header = "Send a request to a running daemon.",
@@ -136,7 +136,7 @@ final class TellCommand implements Callable<Integer> {
         return line.replace("%", "%%");
     }
 
-    /** Example and help side by side, or one above the other where the example is long. */
+    /** Example and help next to each other, or on two lines if the example is long. */
     private static List<String> described(String example, String help) {
         String format = "  %-" + EXAMPLE_COLUMNS + "s %s";
         return example.length() <= EXAMPLE_COLUMNS
@@ -223,7 +223,7 @@ final class TellCommand implements Callable<Integer> {
         return request;
     }
 
-    /** By the kernel's name for it: looking up its address may take a name server. */
+    /** Uses the kernel's host name: resolving its address may need a name server. */
     private static String ofThisMachine() {
         try {
             return " of "
@@ -238,7 +238,7 @@ final class TellCommand implements Callable<Integer> {
                 || (what.equals(Ask.PIXELS.word()) && !values.equals(List.of(AUTO)));
     }
 
-    /** By name; where one ask holds others, a dot comes after the name of the inner one, as in {@code work.side=on}. */
+    /** By name; if one ask contains others, a dot follows the name of the inner one, as in {@code work.side=on}. */
     private Map<String, Object> pairs() {
         Map<String, Object> pairs = new LinkedHashMap<>();
         for (String pair : values) {

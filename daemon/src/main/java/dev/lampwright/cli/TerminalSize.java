@@ -18,7 +18,7 @@ record TerminalSize(int lines, int columns) {
 
     private static final long LONGEST_WAIT_S = 1;
 
-    /** The size of the terminal that the process is run in, by {@code stty size}. */
+    /** The size of the terminal in which the process runs, by {@code stty size}. */
     static TerminalSize now() {
         try {
             Process stty = new ProcessBuilder("stty", "size")
@@ -38,7 +38,7 @@ record TerminalSize(int lines, int columns) {
         }
     }
 
-    /** Reads lines and columns, as {@code stty} writes them; a size of 0 means that the terminal does not know it. */
+    /** Reads lines and columns, as printed by {@code stty}; a size of 0 means that the terminal does not know it. */
     static TerminalSize of(String text) {
         String[] numbers = text.strip().split(" ", 2);
         boolean isSize =

@@ -9,8 +9,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A configuration file and what is in force of it. Whatever becomes of the file, a configuration that is right stays in force. For one
- * thread at a time.
+ * A configuration file and the active configuration. Whatever happens to the file, a valid configuration stays active. For one thread at a
+ * time.
  */
 final class WatchedConfig {
     private static final Logger LOG = LoggerFactory.getLogger(WatchedConfig.class);
@@ -28,11 +28,12 @@ final class WatchedConfig {
     }
 
     /**
-     * Reads the file. It is watched from just before, so that no change is missed however long it takes until {@link #changed} is asked.
+     * Reads the file. It is watched from just before, so that no change is missed however long it takes until the first call of
+     * {@link #changed}.
      *
      * @param file its path
      * @param reader how to read it
-     * @throws ConfigException if it cannot be read or is not right
+     * @throws ConfigException if it cannot be read or is not valid
      */
     WatchedConfig(Path file, Reader reader) throws ConfigException {
         this.file = file;
@@ -41,12 +42,12 @@ final class WatchedConfig {
         inForce = reader.read(file);
     }
 
-    /** The newest that was taken up. */
+    /** The newest configuration that was accepted. */
     Config inForce() {
         return inForce;
     }
 
-    /** Whether the file has changed and come to rest; true once for each change. */
+    /** Whether the file has changed and settled; true once for each change. */
     boolean changed() {
         boolean changed = watch.changed();
         Optional<String> why = watch.missing();
@@ -60,10 +61,10 @@ final class WatchedConfig {
     }
 
     /**
-     * Reads the file again and has it taken up. If it is not right, or lampwright itself fails over it, the log says so and what is in
-     * force stays so.
+     * Reads the file again and applies it. If it is not valid, or lampwright itself fails to apply it, the log says so and the active
+     * configuration stays.
      *
-     * @param taker takes a configuration up; if that fails, it is given the one before
+     * @param taker applies a configuration; if that fails, it receives the previous one
      */
     void readAgain(Consumer<Config> taker) {
         try {

@@ -7,7 +7,7 @@ import dev.lampwright.tool.plan.PlannedLights;
 import java.util.List;
 import java.util.Locale;
 
-/** The verdicts of the electrical plan in short, for where all of it would be too much. They do not depend on the looks. */
+/** The verdicts of the electrical plan in short, for places where the full plan would be too much. They do not depend on the looks. */
 final class WiringVerdicts {
     private WiringVerdicts() {}
 
@@ -15,14 +15,14 @@ final class WiringVerdicts {
      * The lights of a configuration, for its plan.
      *
      * @param config the configuration
-     * @param name what to call it
-     * @return what is planned for
+     * @param name its name
+     * @return the planned lights
      */
     static PlannedLights lights(Config config, String name) {
         return new PlannedLights(name, config.setup(), config.framesPerSecond(), baud(config), config.wiring());
     }
 
-    /** That of the line; 0 where it is the USB of an RP2040 board, by the usual names of such ports. */
+    /** The baud rate of the line; 0 for the USB port of an RP2040 board, recognised by the usual names of such ports. */
     private static int baud(Config config) {
         String port = config.controller().port();
         boolean usb = config.wiring().board().kind() == BoardKind.RP2040
@@ -35,8 +35,8 @@ final class WiringVerdicts {
      * The verdicts.
      *
      * @param config the configuration
-     * @param name what to call it
-     * @return a line each, the worst first
+     * @param name its name
+     * @return one line each, the worst first
      */
     static List<String> lines(Config config, String name) {
         return Plan.of(lights(config, name), List.of()).lines();

@@ -60,7 +60,7 @@ public final class ShopFile {
      * Reads the file of a shop. What it says for rigs is checked together with each rig's file.
      *
      * @param folder the shop's folder
-     * @return what it says
+     * @return its content
      * @throws ConfigException with all mistakes, if it cannot be read or is not valid
      */
     public static ShopFile read(Path folder) throws ConfigException {

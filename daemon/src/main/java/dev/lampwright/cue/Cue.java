@@ -56,7 +56,7 @@ public final class Cue {
     }
 
     /**
-     * What the cue puts on.
+     * What the cue shows.
      *
      * @return the look
      */

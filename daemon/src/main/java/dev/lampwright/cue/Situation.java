@@ -49,7 +49,7 @@ public final class Situation {
     }
 
     /**
-     * Moves on.
+     * Advances to another frame.
      *
      * @param newStatus what is known about the printer
      * @param newState the effective state now

@@ -103,7 +103,7 @@ public final class Wishes {
     }
 
     /**
-     * Counts.
+     * The counts.
      *
      * @param wish counts
      * @return how often, by name

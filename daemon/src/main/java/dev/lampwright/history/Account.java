@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * What has happened, as of one moment. All times are on the clock on the wall; every list has the oldest first.
+ * What has happened, as of one moment. All times are on the wall clock; every list has the oldest first.
  *
  * @param asOf the moment
  * @param jobs jobs, at most {@link Logbook#MOST_JOBS}
@@ -23,10 +23,10 @@ public record Account(
     }
 
     /**
-     * What lasted until some time or longer.
+     * What lasted until a given time or longer.
      *
      * @param since the time
-     * @return the same without what was over by then
+     * @return the same, without what was over by then
      */
     public Account since(Instant since) {
         Instant earliest = since.isBefore(Instant.EPOCH) ? Instant.EPOCH : since;

@@ -10,7 +10,7 @@ import java.util.Map;
  * What has happened with each printer, as of one moment.
  *
  * @param asOf the moment
- * @param byPrinter by the printer's name, which is empty for the only printer that has none
+ * @param byPrinter by the printer's name, empty for a single printer without a name
  */
 public record Accounts(Instant asOf, Map<String, Account> byPrinter) {
     /** Keeps a copy of the map, in its order. */
@@ -21,8 +21,8 @@ public record Accounts(Instant asOf, Map<String, Account> byPrinter) {
     /**
      * What has happened with a printer that has no name.
      *
-     * @param account what
-     * @return that alone
+     * @param account what has happened
+     * @return the accounts with that only
      */
     static Accounts of(Account account) {
         return new Accounts(account.asOf(), Map.of("", account));
@@ -32,17 +32,17 @@ public record Accounts(Instant asOf, Map<String, Account> byPrinter) {
      * What has happened with one printer.
      *
      * @param printer its name
-     * @return what; nothing if there is no such printer
+     * @return its account; an empty one if there is no such printer
      */
     public Account of(String printer) {
         return byPrinter.getOrDefault(printer, new Account(asOf, List.of(), List.of(), List.of(), List.of()));
     }
 
     /**
-     * What lasted until some time or longer.
+     * What lasted until a given time or longer.
      *
      * @param since the time
-     * @return the same without what was over by then
+     * @return the same, without what was over by then
      */
     public Accounts since(Instant since) {
         Map<String, Account> later = new LinkedHashMap<>();

@@ -2,7 +2,7 @@ package dev.lampwright.history;
 
 import java.util.Arrays;
 
-/** Temperatures and current at even times, {@link Curves#STEP_MILLIS} apart; NaN for unknown. Nothing changes in it. */
+/** Temperatures and current at equal intervals of {@link Curves#STEP_MILLIS}; NaN for unknown. Immutable. */
 public final class CurvePiece {
     private final Stamp from;
     private final float[] bed;
@@ -10,12 +10,12 @@ public final class CurvePiece {
     private final float[] milliamps;
 
     /**
-     * Takes arrays of one length, which are not to be changed any more.
+     * Takes arrays of equal length, which must not be modified afterwards.
      *
      * @param from the time of the first value
      * @param bed temperature of the bed in °C
      * @param nozzle temperature of the nozzle in °C
-     * @param milliamps the most that the strip took within the step before, in mA
+     * @param milliamps the most that the strip drew within the preceding step, in mA
      */
     CurvePiece(Stamp from, float[] bed, float[] nozzle, float[] milliamps) {
         this.from = from;
@@ -29,17 +29,17 @@ public final class CurvePiece {
         return from;
     }
 
-    /** The bed in °C; not to be changed. */
+    /** The bed in °C; must not be modified. */
     float[] bed() {
         return bed;
     }
 
-    /** The nozzle in °C; not to be changed. */
+    /** The nozzle in °C; must not be modified. */
     float[] nozzle() {
         return nozzle;
     }
 
-    /** The strip's current in mA; not to be changed. */
+    /** The strip's current in mA; must not be modified. */
     float[] milliamps() {
         return milliamps;
     }
@@ -49,7 +49,7 @@ public final class CurvePiece {
         return bed.length;
     }
 
-    /** The same with its time on the clock on the wall. */
+    /** The same with its time on the wall clock. */
     CurvePiece wall(long wallAhead) {
         return new CurvePiece(from.wall(wallAhead), bed, nozzle, milliamps);
     }

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Curves of the last six hours, of this run and of those before, in arrays that do not grow. Each run has a piece of its own, so that a clock on the wall
- * that is set moves what this run has seen and nothing else. For one thread.
+ * Curves of the last six hours, of this run and earlier ones, in arrays that do not grow. Each run has its own piece, so that setting the
+ * wall clock moves only what this run has seen. For one thread.
  */
 final class Curves {
     /** From one value to the next, in ms. */
@@ -23,7 +23,7 @@ final class Curves {
     private float most = Float.NaN;
 
     /**
-     * Takes values. What comes within a step counts together: of temperatures the last, of current the most.
+     * Adds values. Values within one step are combined: the last temperature, the highest current.
      *
      * @param atMillis time of this run, in ms
      * @param bedC temperature of the bed in °C; NaN for unknown
@@ -61,13 +61,13 @@ final class Curves {
         return Double.isNaN(value) ? Float.NaN : Math.round(value * 10) / 10f;
     }
 
-    /** Takes up what earlier runs have seen, the oldest first. */
+    /** Restores what earlier runs have seen, the oldest first. */
     void restore(List<CurvePiece> pieces) {
         before = List.copyOf(pieces);
     }
 
     /**
-     * All pieces, on the clock on the wall.
+     * All pieces, on the wall clock.
      *
      * @param wallAhead as in {@link Stamp#wall(long)}
      * @param nowMillis time of this run, in ms

@@ -7,19 +7,19 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
 /**
- * What time it is for the history: on a clock that nobody sets, and on the wall.
+ * The clocks of the history: one that nobody sets, and the wall clock.
  *
- * <p>The first counts from the boot and goes on while the machine sleeps, as {@code /proc/uptime} has it (proc(5); CLOCK_BOOTTIME):
- * {@link System#nanoTime} stands still then, and waking up would look like a clock on the wall that was set.
+ * <p>The first counts from the boot and continues while the machine sleeps, as {@code /proc/uptime} does (proc(5); CLOCK_BOOTTIME):
+ * {@link System#nanoTime} stops then, and waking up would look like a change of the wall clock.
  */
 public interface HistoryClock {
     /** The machine's. */
     HistoryClock SYSTEM = of(HistoryClock::uptime);
 
     /**
-     * The machine's, with another clock that nobody sets.
+     * The machine's clocks, with a different clock that nobody sets.
      *
-     * @param boot gives the ms since the boot
+     * @param boot provides the ms since the boot
      */
     static HistoryClock of(LongSupplier boot) {
         return new HistoryClock() {
@@ -57,14 +57,14 @@ public interface HistoryClock {
     long millis();
 
     /**
-     * The clock by which the rest of the daemon goes.
+     * The clock of the rest of the daemon.
      *
      * @return ns
      */
     long nanos();
 
     /**
-     * The clock on the wall.
+     * The wall clock.
      *
      * @return ms since 1970 in UTC
      */

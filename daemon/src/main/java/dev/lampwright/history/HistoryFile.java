@@ -12,7 +12,7 @@ public final class HistoryFile {
      * Reads what a daemon has kept.
      *
      * @param file its path
-     * @return as of when it was written
+     * @return as of the time of writing
      * @throws IOException if it cannot be read or is something else; the message says so, with the file's name
      */
     public static Accounts read(Path file) throws IOException {

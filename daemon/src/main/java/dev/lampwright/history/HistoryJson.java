@@ -16,8 +16,8 @@ import java.util.function.Function;
 import java.util.function.ToLongFunction;
 
 /**
- * What has happened as JSON, for the live page, for programs and for the file. Times are in UTC as ISO 8601 has them; what is not known is
- * left out, and null in a curve.
+ * What has happened as JSON, for the live page, for programs and for the file. Times are in UTC in ISO 8601 format; unknown values are left
+ * out, or null in a curve.
  */
 public final class HistoryJson {
     private static final String PRINTER = "printer";
@@ -44,13 +44,13 @@ public final class HistoryJson {
     private static final double MILLIS = 1000;
     private static final int LONGEST_TEXT = 200;
     private static final int SHOWN = 80;
-    /** Of a time in the years 0 to 9999, with nanoseconds. */
+    /** For a time in the years 0 to 9999, with nanoseconds. */
     private static final int LONGEST_TIME = "2026-11-27T12:00:00.123456789Z".length();
 
     private HistoryJson() {}
 
     /**
-     * All of it.
+     * Everything.
      *
      * @param accounts what has happened
      * @return an object with {@code as_of}, {@code jobs}, {@code faults}, {@code states} and {@code curves}, which the caller may add to;
@@ -236,7 +236,7 @@ public final class HistoryJson {
         return Stamp.wall(instant(node, key));
     }
 
-    /** A time; one that no clock shows makes no sense. */
+    /** A time; one that no clock can show is not valid. */
     static Instant instant(JsonNode node, String key) {
         try {
             Instant instant = Instant.parse(node.path(key).asText());

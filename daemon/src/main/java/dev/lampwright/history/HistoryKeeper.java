@@ -23,20 +23,20 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Shows the daemon to a logbook once a second, on the thread {@code history}, and keeps that in a file. What happens in between is handed
- * over by whoever sees it, who never waits: of more than {@link #MOST_NOTED} within a second, the oldest are lost.
+ * Records the daemon in a logbook once a second, on the thread {@code history}, and keeps that in a file. Events in between are passed in
+ * by other threads, which never wait: of more than {@link #MOST_NOTED} within a second, the oldest are lost.
  *
- * <p>The file is written whole, for the sake of memory cards: 10 s after something has happened, every half hour for the curves, and at the
+ * <p>To spare memory cards, the file is written as a whole 10 s after something has happened, every half hour for the curves, and at the
  * end; but no more than {@link #BYTES_PER_DAY}, of which {@link #BYTES_SAVED} can be saved up.
  */
 public final class HistoryKeeper implements AutoCloseable {
-    /** So much can be handed over within a second. */
+    /** The maximum number of events within a second. */
     static final int MOST_NOTED = 256;
 
-    /** So much is written in a day at most, in bytes. */
+    /** The maximum written per day, in bytes. */
     static final long BYTES_PER_DAY = 16 << 20;
 
-    /** So much of that can be saved up, in bytes. */
+    /** How much of that can be saved up, in bytes. */
     static final long BYTES_SAVED = 1 << 20;
 
     static final long SHORTEST_PAUSE_MILLIS = 10_000;
@@ -62,18 +62,18 @@ public final class HistoryKeeper implements AutoCloseable {
     private long writtenMillis;
     private long triedMillis;
 
-    /** What was handed over, and when, in ns. */
+    /** An event, and its time, in ns. */
     private record Noted(long nanos, LongConsumer taking) {}
 
-    /** What is to be written, how much of what has happened is in it, and when it was made. */
+    /** The text to write, how much of the history it contains, and when it was made. */
     private record Text(String text, long changes, long millis) {}
 
     /**
-     * Makes a keeper that keeps nothing yet.
+     * Creates a keeper that keeps nothing yet.
      *
-     * @param file where to keep it, as far as {@link #follow} says so; empty for memory alone
-     * @param glances what can be seen of the daemon, by the names of the printers; asked on the keeper's thread
-     * @param clock what time it is
+     * @param file where to keep it, if {@link #follow} says so; empty for memory only
+     * @param glances provides what can be seen of the daemon, by the names of the printers; called on the keeper's thread
+     * @param clock the clocks
      */
     public HistoryKeeper(Optional<Path> file, Supplier<Map<String, Glance>> glances, HistoryClock clock) {
         this.file = file.map(path -> new KeptFile(path, LOG, "the history", "what happened before"));
@@ -84,25 +84,25 @@ public final class HistoryKeeper implements AutoCloseable {
         budget = new WriteBudget(BYTES_PER_DAY, BYTES_SAVED, writtenMillis);
     }
 
-    /** Starts the thread, which takes up what an earlier run has kept, so that nobody waits for it. */
+    /** Starts the thread, which first restores what an earlier run has kept, so that nothing else waits for it. */
     public void start() {
         worker.start();
     }
 
     /**
-     * Keeps the history in the file from now on, or no longer; what is in the file stays.
+     * Starts or stops keeping the history in the file; what is in the file stays.
      *
-     * @param wanted what the configuration says
+     * @param wanted whether the configuration says so
      */
     public synchronized void follow(boolean wanted) {
         keep = wanted;
     }
 
     /**
-     * A printer is doing something new. For any thread; never waits.
+     * Records that a printer is doing something new. For any thread; never waits.
      *
      * @param printer its name
-     * @param seen what
+     * @param seen what it is doing it is doing
      */
     public void saw(String printer, Sighting seen) {
         note(millis -> {
@@ -116,12 +116,12 @@ public final class HistoryKeeper implements AutoCloseable {
     }
 
     /**
-     * Somebody has acknowledged a fault. For any thread; never waits.
+     * Records that somebody has acknowledged a fault. For any thread; never waits.
      *
      * @param printer name of the printer
-     * @param way how it came: {@code page} or {@code mqtt}; empty if that is not known
-     * @param from the address that the page was asked from; empty if there is none
-     * @param by what the asker called itself; empty if it did not
+     * @param way how the ask came: {@code page} or {@code mqtt}; empty if unknown
+     * @param from the address from which the page was used; empty if none
+     * @param by the asker's name; empty if none was given
      */
     public void acknowledged(String printer, String way, String from, String by) {
         note(millis -> logbook(printer).acknowledge(new Acknowledgement(new Stamp(millis, true), way, from, by)));
@@ -158,7 +158,7 @@ public final class HistoryKeeper implements AutoCloseable {
         return logbooks.values().stream().mapToLong(Logbook::changes).sum();
     }
 
-    /** Ends the thread without waiting for it; it writes for the last time. */
+    /** Ends the thread without waiting for it; it writes one last time. */
     public void end() {
         worker.end(Duration.ZERO);
     }
@@ -169,7 +169,7 @@ public final class HistoryKeeper implements AutoCloseable {
         worker.end(LAST_WRITE);
     }
 
-    /** Looks once; what {@link #start} has done every second. To be called by one thread. */
+    /** Runs one check, as started by {@link #start} every second. For one thread. */
     void look() {
         textIfDue().ifPresent(this::write);
     }
@@ -194,7 +194,7 @@ public final class HistoryKeeper implements AutoCloseable {
                 : Optional.empty();
     }
 
-    /** Does not hold up anybody who asks in the meantime. */
+    /** Does not block callers in the meantime. */
     private void write(Text text) {
         boolean written = file.orElseThrow().write(text.text(), clock.nanos());
         noteWriting(text, written);

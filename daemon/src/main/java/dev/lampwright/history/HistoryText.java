@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What has happened as the text of a file: a line of JSON for each thing, with a first line that says what it is and a last that says how
- * many lines there are, so that a part of it is not taken for the whole.
+ * What has happened as the text of a file: a line of JSON for each entry, with a first line that names the format and a last line with the
+ * number of lines, so that a partial file is not mistaken for a whole one.
  *
  * <pre>
  * {"format":"lampwright history 1","as_of":"2026-11-27T13:00:00Z"}
@@ -23,7 +23,7 @@ import java.util.Map;
  * {"lines":6}
  * </pre>
  *
- * <p>Where printers have names, each line begins with {@code printer}: {@code {"printer":"alder","job":{…}}}.
+ * <p>Where printers have names, each line starts with {@code printer}: {@code {"printer":"alder","job":{…}}}.
  */
 final class HistoryText {
     private static final String FORMAT = "format";
@@ -36,7 +36,7 @@ final class HistoryText {
     private static final String LINES = "lines";
     private static final String PRINTER = "printer";
     private static final int LONGEST_NAME = 40;
-    /** No more printers are kept: those of the configuration, and as many that it had before. */
+    /** The maximum number of printers: those of the configuration, and equally many that it had before. */
     static final int MOST_PRINTERS = 64;
 
     private HistoryText() {}
@@ -67,7 +67,7 @@ final class HistoryText {
      *
      * @param text any text
      * @return what has happened
-     * @throws IllegalArgumentException if it is something else; the message says why, to follow the name of the file
+     * @throws IllegalArgumentException if it is something else; the message says why and is meant to follow the name of the file
      */
     static Accounts read(String text) {
         List<String> lines = text.lines().toList();

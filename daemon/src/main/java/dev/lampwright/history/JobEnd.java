@@ -6,17 +6,17 @@ import java.util.Optional;
 
 /** How a job ended. */
 public enum JobEnd {
-    /** It has not: as far as is known it goes on. */
+    /** It has not ended: as far as is known, it continues. */
     RUNNING,
-    /** The printer reported that it is done. */
+    /** The printer reported it as done. */
     DONE,
-    /** The printer reported that it was given up. */
+    /** The printer reported it as cancelled. */
     STOPPED,
-    /** The printer was in a fault and then at rest. */
+    /** The printer had a fault and was then at rest. */
     FAULT,
-    /** The printer went to rest and did not report how. */
+    /** The printer came to rest without reporting how. */
     UNTOLD,
-    /** Nobody saw: nothing was heard of the printer, or lampwright did not run. */
+    /** Not seen: the printer was silent, or lampwright was not running. */
     UNSEEN;
 
     /**
@@ -28,7 +28,7 @@ public enum JobEnd {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** The one of a word; empty if there is none. */
+    /** The one for a word; empty if there is none. */
     static Optional<JobEnd> of(String word) {
         return Arrays.stream(values()).filter(end -> end.word().equals(word)).findFirst();
     }

@@ -5,19 +5,21 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Tells jobs, faults and states from what the printer is seen doing. It holds a fixed number of each, however long it runs. Nothing in it asks what time it is,
- * so the same sightings give the same account. For one thread.
+ * Derives jobs, faults and states from what the printer is seen doing. Holds a fixed number of each, however long it runs. Nothing in it
+ * reads a clock, so the same sightings give the same account. For one thread.
  */
 final class Logbook {
-    /** No more jobs are kept. */
+    /** The maximum number of jobs kept. */
     static final int MOST_JOBS = 200;
-    /** No more faults are kept. */
+    /** The maximum number of faults kept. */
     static final int MOST_FAULTS = 200;
 
-    /** For how long nobody may have watched, so that it is still the same job if its progress has not gone back, in ms. Our own choice. */
+    /**
+     * The longest gap in observation after which it still counts as the same job if its progress has not gone back, in ms. Our own choice.
+     */
     static final long LONGEST_GAP_MILLIS = 12 * 3_600_000L;
 
-    /** The same where the progress is not known. */
+    /** The same if the progress is unknown. */
     static final long LONGEST_BLIND_GAP_MILLIS = 10 * 60_000L;
 
     /** Printers round their progress. */
@@ -31,13 +33,13 @@ final class Logbook {
     private long wallAhead;
     private long nowMillis;
     private long changes;
-    /** The newest so many faults can still be acknowledged. */
+    /** How many of the newest faults can still be acknowledged. */
     private int unacknowledged;
-    /** Whether nobody has watched the printer since the newest job or fault was last seen. */
+    /** Whether the printer has not been observed since the newest job or fault was last seen. */
     private boolean gap = true;
 
     /**
-     * Takes up what earlier runs have seen. To be called before anything else.
+     * Restores what earlier runs have seen. Call this before anything else.
      *
      * @param before what they kept
      */
@@ -50,19 +52,19 @@ final class Logbook {
     }
 
     /**
-     * The clock on the wall.
+     * Sets the offset of the wall clock.
      *
-     * @param ahead ms since 1970 less ms of this run's time
+     * @param ahead ms since 1970 minus ms of this run's time
      */
     void wallAhead(long ahead) {
         wallAhead = ahead;
     }
 
     /**
-     * Takes what the printer is doing. To be called whenever that changes, and every second or so.
+     * Records what the printer is doing. Call this whenever that changes, and about once a second.
      *
-     * @param atMillis time of this run, in ms; one before the last counts as the last
-     * @param seen what it does
+     * @param atMillis time of this run, in ms; a time before the last one counts as the last one
+     * @param seen what it is doing
      */
     void see(long atMillis, Sighting seen) {
         nowMillis = Math.max(nowMillis, atMillis);
@@ -122,9 +124,9 @@ final class Logbook {
     }
 
     /**
-     * Whether it is the job that went on before nobody watched. A printer that is idle afterwards did not report how it ended. One that
-     * is at work may have begun another: its progress tells, or else the time is too short for that. A time below zero is that of a
-     * clock on the wall that has not been set yet, so it says nothing.
+     * Whether it is still the job from before the gap in observation. If the printer is idle afterwards, it did not report how the job
+     * ended. If it is working, it may have started another job: its progress shows that, or else the gap is too short for it. A negative
+     * time comes from a wall clock that has not been set yet, so it is ignored.
      */
     private static boolean isStill(PastJob job, Sighting seen, long gapMillis) {
         if (seen.state() == PrinterState.IDLE || gapMillis > LONGEST_GAP_MILLIS) {
@@ -181,7 +183,7 @@ final class Logbook {
     }
 
     /**
-     * Somebody has acknowledged: the newest fault, and those before it for which the alarm was still on.
+     * Records an acknowledgement: of the newest fault, and of earlier ones for which the alarm was still on.
      *
      * @param who and when
      */
@@ -193,13 +195,13 @@ final class Logbook {
         changes++;
     }
 
-    /** The alarm is off: what is over by now can't be acknowledged any more. */
+    /** Records that the alarm is off: faults that are over by now can no longer be acknowledged. */
     void alarmIsOff() {
         unacknowledged = openFault() ? Math.min(1, unacknowledged) : 0;
     }
 
     /**
-     * Takes values for the curves.
+     * Adds values for the curves.
      *
      * @param bedC temperature of the bed in °C; NaN for unknown
      * @param nozzleC temperature of the nozzle in °C; NaN for unknown
@@ -210,7 +212,7 @@ final class Logbook {
     }
 
     /**
-     * How often something has happened that is worth keeping at once.
+     * How often something has happened that should be kept at once.
      *
      * @return a count
      */

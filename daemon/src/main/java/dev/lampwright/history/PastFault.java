@@ -6,9 +6,9 @@ import java.util.Optional;
  * A fault.
  *
  * @param began when it was first seen
- * @param words the printer's own words for it, the last that it said; empty if it said nothing
+ * @param words the printer's own text about it, the last one reported; empty if none
  * @param over when the printer reported another state; empty while the fault lasts
- * @param overUnseen whether it passed before that, while nobody saw it
+ * @param overUnseen whether it passed earlier, unseen
  * @param acknowledged who acknowledged it first; empty if nobody has
  */
 public record PastFault(
@@ -18,7 +18,7 @@ public record PastFault(
         return new PastFault(at, words, Optional.empty(), false, Optional.empty());
     }
 
-    /** The same with newer words, if there are any. */
+    /** The same with a newer text, if there is one. */
     PastFault said(String newWords) {
         return newWords.isEmpty() ? this : new PastFault(began, newWords, over, overUnseen, acknowledged);
     }
@@ -28,14 +28,14 @@ public record PastFault(
         return new PastFault(began, words, Optional.of(at), unseen, acknowledged);
     }
 
-    /** The same, acknowledged; who did that first counts. */
+    /** The same, acknowledged; the first one counts. */
     PastFault acknowledged(Acknowledgement acknowledgement) {
         return acknowledged.isPresent()
                 ? this
                 : new PastFault(began, words, over, overUnseen, Optional.of(acknowledgement));
     }
 
-    /** The same with times on the clock on the wall. */
+    /** The same with times on the wall clock. */
     PastFault wall(long wallAhead) {
         return new PastFault(
                 began.wall(wallAhead),

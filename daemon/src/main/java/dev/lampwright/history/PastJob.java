@@ -7,13 +7,13 @@ import java.time.Duration;
  * A job.
  *
  * @param began when it began, or when it was first seen
- * @param beganUnseen whether it was under way by then
+ * @param beganUnseen whether it was already running then
  * @param until when it ended, or until when it was seen
- * @param endUnseen whether it ended before that, while nobody saw it
+ * @param endUnseen whether it ended earlier, unseen
  * @param end how it ended
  * @param state what the printer last reported during the job: warming, printing, held or fault
  * @param progress the last share of it that was reported, 0 to 1; NaN for unknown
- * @param unwatchedMillis for how long of it nothing was heard of the printer, or lampwright did not run, in ms
+ * @param unwatchedMillis for how long during the job the printer was silent, or lampwright was not running, in ms
  */
 public record PastJob(
         Stamp began,
@@ -35,7 +35,7 @@ public record PastJob(
         return new PastJob(began, beganUnseen, at, false, end, newState, known, unwatchedMillis);
     }
 
-    /** The same, of which some was not watched. */
+    /** The same, with a part that was not observed. */
     PastJob unwatched(long millis) {
         return new PastJob(began, beganUnseen, until, false, end, state, progress, unwatchedMillis + millis);
     }
@@ -45,7 +45,7 @@ public record PastJob(
         return new PastJob(began, beganUnseen, at, unseen, how, state, progress, unwatchedMillis);
     }
 
-    /** The same with times on the clock on the wall. */
+    /** The same with times on the wall clock. */
     PastJob wall(long wallAhead) {
         return new PastJob(
                 began.wall(wallAhead),

@@ -5,18 +5,18 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The printer's states over time. Where there are too many to keep, the shortest is counted to the one before it, so that a state that
- * comes and goes quickly does not push out the day. For one thread.
+ * The printer's states over time. If there are too many to keep, the shortest is merged into the previous one, so that a state that
+ * flickers does not push out the rest of the day. For one thread.
  */
 final class Spans {
     /** No more are kept. */
     static final int MOST = 600;
 
     private final List<StateSpan> spans = new ArrayList<>();
-    /** Whether the newest span still lasts. */
+    /** Whether the newest span continues. */
     private boolean going;
 
-    /** Takes up what earlier runs have seen, the oldest first. */
+    /** Restores what earlier runs have seen, the oldest first. */
     void restore(List<StateSpan> before) {
         spans.clear();
         spans.addAll(before.subList(Math.max(0, before.size() - MOST), before.size()));
@@ -24,7 +24,7 @@ final class Spans {
     }
 
     /**
-     * Takes a state.
+     * Adds a state.
      *
      * @param at when it was seen
      * @param state which
@@ -43,7 +43,7 @@ final class Spans {
         }
     }
 
-    /** Does without one span: not the newest. */
+    /** Removes one span, never the newest. */
     private void shorten() {
         int shortest = 0;
         for (int i = 1; i < spans.size() - 1; i++) {
@@ -61,7 +61,7 @@ final class Spans {
         }
     }
 
-    /** Makes one of two spans of a state that now meet. */
+    /** Joins two spans of one state that now meet. */
     private void join(int second) {
         StateSpan one = spans.get(second - 1);
         StateSpan next = spans.get(second);
@@ -72,7 +72,7 @@ final class Spans {
     }
 
     /**
-     * Those that are not long past.
+     * The spans that are not too old.
      *
      * @param wallAhead as in {@link Stamp#wall(long)}
      * @return the oldest first

@@ -3,7 +3,7 @@ package dev.lampwright.history;
 import dev.lampwright.printer.PrinterState;
 
 /**
- * A time during which the printer was in one state. Between two spans that do not meet nobody watched.
+ * A time during which the printer was in one state. A gap between two spans was not observed.
  *
  * @param state which
  * @param from its beginning
@@ -15,12 +15,12 @@ public record StateSpan(PrinterState state, Stamp from, Stamp to) {
         return new StateSpan(state, from, end);
     }
 
-    /** The same with times on the clock on the wall. */
+    /** The same with times on the wall clock. */
     StateSpan wall(long wallAhead) {
         return new StateSpan(state, from.wall(wallAhead), to.wall(wallAhead));
     }
 
-    /** Whether another begins where this ends. */
+    /** Whether another starts where this ends. */
     boolean meets(StateSpan next) {
         return to.equals(next.from);
     }

@@ -1,8 +1,8 @@
 package dev.lampwright.history;
 
 /**
- * How much may be written to a memory card: so many bytes a day, saved up to a limit. What is written is spent, even beyond what is
- * left; then nothing is to be written until it has come in again. For one thread.
+ * How much may be written to a memory card: a number of bytes per day, saved up to a limit. What is written is spent, even beyond the
+ * balance; then nothing may be written until the balance is positive again. For one thread.
  */
 final class WriteBudget {
     private static final double MILLIS_PER_DAY = 86_400_000;
@@ -13,9 +13,9 @@ final class WriteBudget {
     private long atMillis;
 
     /**
-     * Makes a budget of which nothing is spent.
+     * Creates a budget of which nothing is spent.
      *
-     * @param bytesPerDay how much comes in
+     * @param bytesPerDay how much is added per day
      * @param most how much can be saved up, in bytes
      * @param atMillis the time, in ms
      */
@@ -26,7 +26,7 @@ final class WriteBudget {
         this.atMillis = atMillis;
     }
 
-    /** Whether there is anything left at some time. */
+    /** Whether there is anything left at a given time. */
     boolean allows(long nowMillis) {
         left = Math.min(most, left + Math.max(0, nowMillis - atMillis) * bytesPerMilli);
         atMillis = nowMillis;

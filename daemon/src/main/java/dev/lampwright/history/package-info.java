@@ -1,6 +1,6 @@
 /**
- * What has happened: jobs, faults and who acknowledged them, states over time, and curves of the last hours. {@code Logbook} is the model, a
- * pure function of what it is shown and of the clock that is handed in; {@code HistoryKeeper} shows it the daemon once a second, on a
- * thread of its own, and keeps it in a file. Knows nothing of lights, configuration or broker.
+ * What has happened: jobs, faults and who acknowledged them, states over time, and curves of the last hours. {@code Logbook} is the model,
+ * a pure function of its sightings and of the clock that is passed in; {@code HistoryKeeper} records the daemon in it once a second, on its
+ * own thread, and keeps it in a file. Knows nothing about lights, configuration or broker.
  */
 package dev.lampwright.history;

@@ -11,8 +11,8 @@ import java.util.Optional;
 import java.util.function.IntConsumer;
 
 /**
- * What the controller has said since {@link #forget}. It keeps the credit; what to do about an answer is for others. The answers to
- * frames allocate nothing.
+ * What the controller has answered since {@link #forget}. Manages the credit; callers decide what to do about an answer. Answers to frames
+ * allocate nothing.
  */
 final class Answers implements MessageReader.Handler {
     private final Credit credit;
@@ -29,11 +29,11 @@ final class Answers implements MessageReader.Handler {
     private boolean darkOverCeiling;
 
     /**
-     * Makes answers that have not come.
+     * Starts without answers.
      *
-     * @param credit the messages that wait
+     * @param credit the messages waiting for an answer
      * @param tally where to count
-     * @param shownFrame told the sequence number of each message whose frame is shown, at once
+     * @param shownFrame receives the sequence number of each message whose frame is shown, at once
      */
     Answers(Credit credit, Tally tally, IntConsumer shownFrame) {
         this.credit = credit;
@@ -41,42 +41,42 @@ final class Answers implements MessageReader.Handler {
         this.shownFrame = shownFrame;
     }
 
-    /** What the controller said of itself. */
+    /** What the controller reported about itself. */
     Optional<Here> here() {
         return here;
     }
 
-    /** The set-up that it said is in force. */
+    /** The set-up that it reported as active. */
     Optional<Setup> inForce() {
         return inForce;
     }
 
-    /** Why it refused the last message that it refused. */
+    /** The reason for its last refusal. */
     Optional<String> refusal() {
         return otherVersion.or(() -> refused.map(Refusal::words));
     }
 
-    /** The last message that it refused, and how. */
+    /** Its last refusal. */
     Optional<Refusal> refused() {
         return refused;
     }
 
-    /** Whether it said that it has just started, or that it is not set up. */
+    /** Whether it reported that it has just started, or that it is not set up. */
     boolean unready() {
         return unready;
     }
 
-    /** Whether it has told its counters. */
+    /** Whether it has reported its counters. */
     boolean counted() {
         return counted;
     }
 
-    /** Whether it said that the dark strip alone is over the ceiling. */
+    /** Whether it reported that the dark strip alone is over the ceiling. */
     boolean darkOverCeiling() {
         return darkOverCeiling;
     }
 
-    /** Whether a message was lost or refused since this was last asked, so that the rest of a frame under way is of no use. */
+    /** Whether a message has been lost or refused since the last call, so that the rest of the current frame is useless. */
     boolean takeFrameSpoilt() {
         boolean spoilt = frameSpoilt;
         frameSpoilt = false;
@@ -95,7 +95,7 @@ final class Answers implements MessageReader.Handler {
         darkOverCeiling = false;
     }
 
-    /** Messages will not be answered any more. */
+    /** Messages will no longer be answered. */
     void lost(int count) {
         if (count > 0) {
             tally.messagesLost.addAndGet(count);
@@ -183,7 +183,7 @@ final class Answers implements MessageReader.Handler {
         refused = Optional.of(new Refusal(complaint, code, detail));
     }
 
-    /** Gives the credit of an answered message back, and that of older ones, which are lost. */
+    /** Returns the credit of an answered message, and that of older ones, which are lost. */
     private boolean isWaitedFor(Message answer) {
         int older = credit.answered(answer.sequence());
         if (older == Credit.NOT_WAITED_FOR) {

@@ -8,7 +8,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
-/** Asks a controller and waits for what it answers. */
+/** Asks a controller and waits for its answer. */
 final class Asking {
     private static final long ASK_EVERY = TimeUnit.MILLISECONDS.toNanos(250);
     private static final long ASK_FOR = TimeUnit.SECONDS.toNanos(5);
@@ -24,11 +24,11 @@ final class Asking {
     }
 
     /**
-     * Asks who is there until a controller answers, for up to five seconds: a board may start again when its port is opened.
+     * Sends HELLO until a controller answers, for up to five seconds: a board may restart when its port is opened.
      *
-     * @return what it says of itself
-     * @throws LineException if nobody answers, or the line is gone
-     * @throws UnfitException if it refuses, for instance because it speaks another version
+     * @return what it reports about itself
+     * @throws LineException if nobody answers, or the line is lost
+     * @throws UnfitException if it refuses, for example because it uses another version
      */
     Here whoIsThere() throws LineException, UnfitException {
         exchange.restart();
@@ -58,11 +58,11 @@ final class Asking {
     }
 
     /**
-     * Waits for the answer to what was just sent: a quarter of a second, or as long as the line needs if that is more.
+     * Waits for the answer to the last message: a quarter of a second, or as long as the line needs if that is more.
      *
-     * @param answer looks for it
+     * @param answer checks for it
      * @return the answer, empty if it has not come in time
-     * @throws LineException if the line is gone or being closed
+     * @throws LineException if the line is lost or being closed
      * @throws UnfitException if the controller refuses
      */
     <T> Optional<T> await(Supplier<Optional<T>> answer) throws LineException, UnfitException {

@@ -18,8 +18,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The link to the controller: finds it, sets it up, and keeps it lit with the newest frame, whatever happens to the line. It has
- * one thread, {@code link}, which no trouble ends; the thread opens the line again and again until {@link #close}.
+ * The link to the controller: finds it, sets it up, and keeps it lit with the newest frame, whatever happens to the line. Has one thread,
+ * {@code link}, which survives all errors and keeps reopening the line until {@link #close}.
  */
 public final class ControllerLink implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ControllerLink.class);
@@ -55,18 +55,18 @@ public final class ControllerLink implements AutoCloseable {
     private boolean startedAnew = true;
 
     /**
-     * Makes a link that is not started.
+     * Creates a link that is not started.
      *
      * @param line the line, which the link opens and closes
      * @param setup what is fitted to the controller
-     * @param frames where the newest frame is, of the set-up's size
-     * @param nanoClock a clock in ns that never goes back, such as {@link System#nanoTime}
+     * @param frames holds the newest frame, of the set-up's size
+     * @param nanoClock a monotonic clock in ns, such as {@link System#nanoTime}
      */
     public ControllerLink(Line line, Setup setup, FrameSlot frames, LongSupplier nanoClock) {
         this(line, setup, frames, nanoClock, new Backoff(FIRST_PAUSE, LONGEST_PAUSE));
     }
 
-    /** The same with pauses of its own between attempts. */
+    /** The same with specific pauses between attempts. */
     ControllerLink(Line line, Setup setup, FrameSlot frames, LongSupplier nanoClock, Backoff backoff) {
         this.line = line;
         this.backoff = backoff;
@@ -84,7 +84,7 @@ public final class ControllerLink implements AutoCloseable {
         thread.setDaemon(true);
     }
 
-    /** Starts the thread. Once only. */
+    /** Starts the thread. Call it once. */
     public void start() {
         thread.start();
     }
@@ -98,13 +98,13 @@ public final class ControllerLink implements AutoCloseable {
         return thread.isAlive();
     }
 
-    /** To be called after each {@link FrameSlot#publish}. It neither waits nor allocates. */
+    /** Call this after each {@link FrameSlot#publish}. It neither blocks nor allocates. */
     public void frameReady() {
         gate.open();
     }
 
     /**
-     * How the link is doing.
+     * The status of the link.
      *
      * @return a snapshot
      */
@@ -126,8 +126,7 @@ public final class ControllerLink implements AutoCloseable {
     }
 
     /**
-     * Ends the link within a second. A controller that is set up is told to show what the set-up says for a time without a
-     * host.
+     * Ends the link within a second. A controller that is set up is instructed to show what the set-up specifies for a time without a host.
      */
     @Override
     public void close() {
@@ -142,7 +141,7 @@ public final class ControllerLink implements AutoCloseable {
     /**
      * Ends the link within a second.
      *
-     * @param what a controller that is set up is told to show this
+     * @param what a controller that is set up shows from then on
      */
     public void close(WhenSilent what) {
         parting = what;
@@ -169,7 +168,7 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    /** Opens the line and lights the controller until something is wrong. False if the controller does not fit its set-up. */
+    /** Opens the line and lights the controller until something goes wrong. Returns false if the controller does not fit its set-up. */
     private boolean connect() {
         try {
             line.open();
@@ -206,12 +205,12 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    /** A controller that is set up again and again and shows nothing stays unlit meanwhile. */
+    /** A controller that is set up repeatedly and shows nothing counts as unlit during that time. */
     private void enter(LinkState next) {
         state = shownWatch.isOverdue() ? LinkState.UNLIT : next;
     }
 
-    /** A controller that starts again and again is logged once a minute for each cause. */
+    /** A controller that restarts repeatedly is logged once a minute for each cause. */
     private void tellReset(LastReset reset) {
         long now = clock.getAsLong();
         Long before = resetsToldAt.get(reset);
@@ -245,14 +244,14 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    /** A controller that has started again tells nothing of the line by refusing what came before it is set up. */
+    /** Refusals by a restarted controller of what came before its set-up say nothing about the line. */
     private void watch(Answers answers) {
         if (answers.counted() && !answers.unready()) {
             quality.watch(answers.darkOverCeiling());
         }
     }
 
-    /** Once at the first light, and at the end of each trouble. */
+    /** Logged once at the first light, and at the end of each problem. */
     private void tellLit() {
         if (!trouble.ends(lit) && !everLit) {
             LOG.info("{}", lit);

@@ -1,11 +1,11 @@
 package dev.lampwright.link;
 
 /**
- * The messages that wait for an answer, oldest first, and how many more may be sent. The rules are those of {@code
- * firmware-notes/wire.md}, section 2. Allocates nothing once made.
+ * The messages waiting for an answer, oldest first, and how many more may be sent. The rules are those of {@code firmware-notes/wire.md},
+ * section 2. Allocates nothing after construction.
  */
 final class Credit {
-    /** What {@link #answered} says of an answer that nothing waits for. */
+    /** The result of {@link #answered} for an answer that nothing waits for. */
     static final int NOT_WAITED_FOR = -1;
 
     private static final int SEQUENCES = 256;
@@ -20,7 +20,7 @@ final class Credit {
     private long owedSince;
 
     /**
-     * Forgets every message that waits.
+     * Forgets every waiting message.
      *
      * @param credits how many messages may be unanswered from now on; fewer than 1 counts as 1, more than 255 as 255
      */
@@ -35,13 +35,13 @@ final class Credit {
         return waiting < most;
     }
 
-    /** Whether every message has been answered or is lost. */
+    /** Whether every message has been answered or lost. */
     boolean idle() {
         return waiting == 0;
     }
 
     /**
-     * Notes a message that was sent.
+     * Records a message that was sent.
      *
      * @param sequence its sequence number, 0 to 255
      * @param deadline when it counts as lost, in ns of the link's clock
@@ -57,10 +57,10 @@ final class Credit {
     }
 
     /**
-     * Notes an answer.
+     * Records an answer.
      *
      * @param sequence its sequence number, 0 to 255
-     * @return how many older messages are lost by it, or {@link #NOT_WAITED_FOR}
+     * @return how many older messages are lost as a result, or {@link #NOT_WAITED_FOR}
      */
     int answered(int sequence) {
         for (int older = 0; older < waiting; older++) {
@@ -74,7 +74,7 @@ final class Credit {
     }
 
     /**
-     * Gives back the credit of messages that are overdue.
+     * Returns the credit of overdue messages.
      *
      * @param now ns of the link's clock
      * @return how many are lost
@@ -88,13 +88,13 @@ final class Credit {
         return lost;
     }
 
-    /** When the oldest message that waits counts as lost; for a credit that is not {@link #idle}. */
+    /** When the oldest waiting message counts as lost; for a credit that is not {@link #idle}. */
     long oldestDeadline() {
         return deadlines[oldest];
     }
 
     /**
-     * For how long an answer has been overdue and none has come, whatever was sent since.
+     * For how long an answer has been overdue and none has come, whatever has been sent since.
      *
      * @param now ns of the link's clock
      * @return ns; 0 or less if none is overdue

@@ -5,8 +5,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * What becomes of frames on their way to the light: how late they are shown, and whether the controller may have gone dark and come back
- * meanwhile. The link's thread writes, the frame loop takes; neither waits, nothing is allocated.
+ * What happens to frames on their way to the light: how late they are shown, and whether the controller may have gone dark and come back in
+ * between. The link's thread writes, the frame loop reads; neither waits, nothing is allocated.
  */
 public final class Deliveries {
     private static final int SEQUENCES = 256;
@@ -21,7 +21,7 @@ public final class Deliveries {
     }
 
     /**
-     * The last part of a frame was sent.
+     * Records that the last part of a frame was sent.
      *
      * @param sequence sequence number of the message, 0 to 255
      * @param made when the frame was made, in ns of the link's clock
@@ -31,7 +31,7 @@ public final class Deliveries {
     }
 
     /**
-     * The controller shows a frame. An answer that comes after its message was given up counts too.
+     * Records that the controller shows a frame. An answer that comes after its message was given up counts too.
      *
      * @param sequence sequence number of the message with its last part, 0 to 255
      * @param now ns of the link's clock
@@ -43,23 +43,23 @@ public final class Deliveries {
         }
     }
 
-    /** The controller is about to be lit, whatever it showed before. */
+    /** Records that the controller is about to be lit, whatever it showed before. */
     void relit() {
         Arrays.fill(madeAt, UNKNOWN);
         relit.set(true);
     }
 
     /**
-     * The longest delay of a frame that was shown since this was last asked.
+     * The longest delay of a frame shown since the last call.
      *
-     * @return ns from when it was made until the controller had said that it is shown; 0 if none was
+     * @return ns from when it was made until the controller reported it as shown; 0 if none was
      */
     public long takeLatest() {
         return latest.get() == 0 ? 0 : latest.getAndSet(0);
     }
 
     /**
-     * Whether the controller may have gone dark and come back since this was last asked.
+     * Whether the controller may have gone dark and come back since the last call.
      *
      * @return true once for each time that the link lights a controller
      */

@@ -11,11 +11,10 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
 /**
- * Messages out and answers in over one line, each message with the time by which its answer is due. For the link's thread only.
- * Frames allocate nothing.
+ * Sends messages and receives answers over one line, with a deadline for each answer. For the link's thread only. Frames allocate nothing.
  */
 final class Exchange {
-    /** What an answer may take beyond the times on the line and on the strip. */
+    /** The time allowed for an answer in addition to the times on the line and on the strip. */
     private static final long MARGIN_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
 
     private static final long MILLI_NANOS = TimeUnit.MILLISECONDS.toNanos(1);
@@ -63,17 +62,17 @@ final class Exchange {
         return line.name();
     }
 
-    /** What the controller has said. */
+    /** What the controller has answered. */
     Answers answers() {
         return answers;
     }
 
-    /** The messages that wait for an answer. */
+    /** The messages waiting for an answer. */
     Credit credit() {
         return credit;
     }
 
-    /** Forgets all that was said, and ends whatever stood on the line before. One message may be unanswered. */
+    /** Forgets all answers, and terminates any partial packet on the line. One message may be unanswered. */
     void restart() throws LineException {
         reader.restart();
         answers.forget();
@@ -90,7 +89,7 @@ final class Exchange {
         send(writer.wire(), count, 0);
     }
 
-    /** Says what is fitted. The answer is as long. */
+    /** Sends the set-up. The answer has the same length. */
     void sendSetup(Setup setup) throws LineException {
         next();
         int count = setup.write(writer, MessageType.SETUP, sequence);
@@ -98,10 +97,10 @@ final class Exchange {
     }
 
     /**
-     * Says goodbye.
+     * Sends the goodbye message.
      *
-     * @param what is to be shown from now on
-     * @param stripNanos what the strip takes
+     * @param what to show from now on
+     * @param stripNanos the strip's time for a frame
      */
     void sendRest(WhenSilent what, long stripNanos) throws LineException {
         next();
@@ -109,18 +108,18 @@ final class Exchange {
         send(writer.wire(), count, stripNanos);
     }
 
-    /** Begins with another frame, or with the same once more. */
+    /** Starts another frame, or the same one again. */
     void beginFrame() {
         frameSequence = NO_FRAME;
         frameShown = false;
     }
 
-    /** Whether the controller has said that it shows the frame that was begun last. */
+    /** Whether the controller has reported the last frame as shown. */
     boolean isFrameShown() {
         return frameShown;
     }
 
-    /** How long ago something was sent, in ns. */
+    /** Time since the last message was sent, in ns. */
     long sinceSent() {
         return clock.getAsLong() - sentAt;
     }
@@ -128,8 +127,8 @@ final class Exchange {
     /**
      * Sends the next part of a frame.
      *
-     * @param parts one that is not done
-     * @param stripNanos what the strip takes for the whole frame
+     * @param parts the parts, which are not done
+     * @param stripNanos the strip's time for the whole frame
      * @param made when the frame was made, in ns of the link's clock
      */
     void sendPart(FrameParts parts, long stripNanos, long made) throws LineException {
@@ -145,7 +144,7 @@ final class Exchange {
     }
 
     /**
-     * Waits for bytes and takes the answers in them.
+     * Waits for bytes and processes the answers in them.
      *
      * @param nanos how long to wait for the first; 0 or less does not wait
      * @return whether there may be more to take at once
@@ -157,17 +156,17 @@ final class Exchange {
         return count == received.length;
     }
 
-    /** Gives back the credit of messages whose answer is overdue. */
+    /** Returns the credit of messages whose answer is overdue. */
     void expire() {
         answers.lost(credit.expire(clock.getAsLong()));
     }
 
-    /** How long until the oldest message that waits counts as lost, in ns; one must be waiting. */
+    /** Time until the oldest waiting message counts as lost, in ns; one must be waiting. */
     long nanosToDeadline() {
         return credit.oldestDeadline() - clock.getAsLong();
     }
 
-    /** Whether an answer has been overdue for so many ns and none has come, whatever was sent since. */
+    /** Whether an answer has been overdue for this many ns and none has come, whatever has been sent since. */
     boolean isSilentFor(long nanos) {
         return credit.silentNanos(clock.getAsLong()) > nanos;
     }
@@ -176,7 +175,7 @@ final class Exchange {
         sequence = (sequence + 1) & 0xFF;
     }
 
-    /** Sends the message of the sequence number now in use, which keeps the controller busy for some time of its own. */
+    /** Sends the message with the current sequence number, which keeps the controller busy for an additional time. */
     private void send(byte[] wire, int count, long workNanos) throws LineException {
         line.write(wire, count);
         long now = clock.getAsLong();

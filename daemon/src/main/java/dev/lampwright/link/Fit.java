@@ -7,15 +7,15 @@ import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Whether a controller can do what a set-up asks. */
+/** Whether a controller can do what a set-up requires. */
 final class Fit {
-    /** Channels of the pixels that {@link Here#mostPixels} counts. */
+    /** Channels per pixel assumed by {@link Here#mostPixels}. */
     private static final int CHANNELS_COUNTED = 3;
 
     private Fit() {}
 
     /**
-     * Holds a set-up against what the controller says it can do.
+     * Compares a set-up with what the controller reports that it can do.
      *
      * @throws UnfitException if it cannot
      */
@@ -45,7 +45,7 @@ final class Fit {
     }
 
     /**
-     * Holds the set-up in force against the one asked for.
+     * Compares the active set-up with the requested one.
      *
      * @throws UnfitException if they differ
      */

@@ -2,7 +2,7 @@ package dev.lampwright.link;
 
 import java.util.concurrent.locks.LockSupport;
 
-/** Where the link's thread waits for a fresh frame. Whoever opens it neither waits nor allocates. */
+/** Where the link's thread waits for a fresh frame. Opening it neither blocks nor allocates. */
 final class FrameGate {
     private final FrameSlot frames;
     private volatile Thread waiting;
@@ -12,7 +12,7 @@ final class FrameGate {
     }
 
     /**
-     * Waits until a frame is fresh, {@link #open} is called, or time is up. It may end sooner.
+     * Waits until a frame is fresh, {@link #open} is called, or time is up. May return sooner.
      *
      * @param nanos how long at most
      */
@@ -24,7 +24,7 @@ final class FrameGate {
         waiting = null;
     }
 
-    /** Lets the waiting thread go, if there is one. */
+    /** Releases the waiting thread, if there is one. */
     void open() {
         Thread thread = waiting;
         if (thread != null) {

@@ -5,8 +5,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
- * The single slot between the frame loop and the link, where the newest frame wins. One thread fills, one thread takes; neither
- * ever waits for the other, and nothing is allocated: three frames change places.
+ * The single slot between the frame loop and the link, where the newest frame wins. One thread fills, one thread takes; neither ever waits
+ * for the other, and nothing is allocated: three frames rotate.
  */
 public final class FrameSlot {
     private static final int FRESH = 4;
@@ -21,7 +21,7 @@ public final class FrameSlot {
     private int front = 2;
 
     /**
-     * Makes a slot that is empty.
+     * Creates an empty slot.
      *
      * @param stripBytes bytes of the strip in each frame
      * @param dimmers dimmers in each frame
@@ -35,19 +35,19 @@ public final class FrameSlot {
     /**
      * The frame to fill next. For the filling thread only.
      *
-     * @return a frame that nobody else sees until {@link #publish}
+     * @return a frame that nothing else sees until {@link #publish}
      */
     public Frame back() {
         return frames[back];
     }
 
-    /** Puts the filled frame into the slot as one that was made at no known time. For the filling thread only. */
+    /** Puts the filled frame into the slot without a known time. For the filling thread only. */
     public void publish() {
         publish(Long.MIN_VALUE);
     }
 
     /**
-     * Puts the filled frame into the slot, in place of any that has not been taken. For the filling thread only.
+     * Puts the filled frame into the slot, replacing any that has not been taken. For the filling thread only.
      *
      * @param made when it was made, in ns of the link's clock
      */
@@ -61,7 +61,7 @@ public final class FrameSlot {
     }
 
     /**
-     * Whether a frame is there that has not been taken.
+     * Whether there is a frame that has not been taken.
      *
      * @return true from {@link #publish} to {@link #take}
      */
@@ -70,7 +70,7 @@ public final class FrameSlot {
     }
 
     /**
-     * What becomes of the frames that are taken.
+     * What happens to the frames that are taken.
      *
      * @return the same each time
      */
@@ -78,7 +78,7 @@ public final class FrameSlot {
         return deliveries;
     }
 
-    /** When the frame that was taken last was made. For the taking thread only. */
+    /** When the last taken frame was made. For the taking thread only. */
     long takenMadeAt() {
         return madeAt[front];
     }
@@ -86,7 +86,7 @@ public final class FrameSlot {
     /**
      * How many frames were replaced by a newer one before they were taken.
      *
-     * @return their count since the start
+     * @return a count since the start
      */
     public long skipped() {
         return skipped.get();
@@ -95,7 +95,7 @@ public final class FrameSlot {
     /**
      * Takes the newest frame. For the taking thread only.
      *
-     * @return the frame, which stays as it is until the next call; the same as before if none is {@link #fresh}
+     * @return the frame, which is valid until the next call; the same as before if none is {@link #fresh}
      */
     public Frame take() {
         if (fresh()) {

@@ -4,7 +4,7 @@ import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import java.util.Optional;
 
-/** Who is there, and does it take the set-up? */
+/** Identifies the controller and sets it up. */
 final class Handshake {
     private static final int SETUP_TRIES = 3;
 
@@ -19,11 +19,11 @@ final class Handshake {
     }
 
     /**
-     * Asks until a controller answers, for up to five seconds.
+     * Sends HELLO until a controller answers, for up to five seconds.
      *
-     * @return what it says of itself
-     * @throws LineException if nobody answers, or the line is gone
-     * @throws UnfitException if it cannot do what the set-up asks, or speaks another version
+     * @return what it reports about itself
+     * @throws LineException if nobody answers, or the line is lost
+     * @throws UnfitException if it cannot do what the set-up requires, or uses another version
      */
     Here ask() throws LineException, UnfitException {
         Here here = asking.whoIsThere();
@@ -34,9 +34,9 @@ final class Handshake {
     /**
      * Sets the controller up.
      *
-     * @param here what it says of itself
-     * @throws LineException if it does not answer, or the line is gone
-     * @throws UnfitException if it refuses, or what is in force is not what was asked
+     * @param here what it reports about itself
+     * @throws LineException if it does not answer, or the line is lost
+     * @throws UnfitException if it refuses, or the active set-up is not the requested one
      */
     void setUp(Here here) throws LineException, UnfitException {
         exchange.answers().forget();

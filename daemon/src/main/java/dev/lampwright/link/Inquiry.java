@@ -3,17 +3,17 @@ package dev.lampwright.link;
 import dev.lampwright.protocol.Here;
 import java.util.function.LongSupplier;
 
-/** Asks a controller once who it is, and lights nothing. */
+/** Identifies a controller once, and lights nothing. */
 public final class Inquiry {
     private Inquiry() {}
 
     /**
-     * Opens a line, asks who is there, and closes it again. It takes up to five seconds.
+     * Opens a line, identifies the controller, and closes the line. Takes up to five seconds.
      *
      * @param line the line
-     * @param nanoClock a clock in ns that never goes back
-     * @return what the controller says of itself
-     * @throws LineException if the line cannot be opened, nobody answers, or another version is spoken; the text says what to do
+     * @param nanoClock a monotonic clock in ns
+     * @return what the controller reports about itself
+     * @throws LineException if the line cannot be opened, nobody answers, or another version is used; the message says what to do
      */
     public static Here of(Line line, LongSupplier nanoClock) throws LineException {
         Exchange exchange = new Exchange(line, nanoClock, new Tally(), new Deliveries());

@@ -6,13 +6,13 @@ import dev.lampwright.protocol.Setup;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Sends the newest frame to a controller that is set up, whenever there is credit. One frame is never mixed with another: a newer
- * one is taken up only once the last part of the one before has gone out, or once a part of it is lost.
+ * Sends the newest frame to a controller that is set up, whenever there is credit. Frames are never mixed: a newer one is started only
+ * after the last part of the previous one has been sent, or a part of it is lost.
  */
 final class Lighting {
     private static final long SILENT_AFTER = TimeUnit.SECONDS.toNanos(1);
     private static final long LONGEST_WAIT = TimeUnit.MILLISECONDS.toNanos(100);
-    /** More than from one frame to the next, so that light that moves wakes nobody more often. */
+    /** Longer than a frame interval, so that moving light causes no extra wake-ups. */
     private static final long ANSWER_WAIT = TimeUnit.MILLISECONDS.toNanos(20);
 
     private static final long FLOOD_REST = TimeUnit.MILLISECONDS.toNanos(1);
@@ -30,11 +30,11 @@ final class Lighting {
     private boolean begun;
 
     /**
-     * Makes ready for one controller.
+     * Prepares for one controller.
      *
-     * @param here what it says of itself
-     * @param setup what is in force
-     * @param again whether the frame that was taken last is to be sent again if no newer one is there
+     * @param here what it reports about itself
+     * @param setup the active set-up
+     * @param again whether to send the last taken frame again if there is no newer one
      */
     Lighting(Exchange exchange, FrameSlot frames, FrameGate gate, Here here, Setup setup, boolean again) {
         this.exchange = exchange;
@@ -49,25 +49,25 @@ final class Lighting {
                 + exchange.lineNanos(setup.stripBytes() + 2 * setup.dimmers().size());
     }
 
-    /** What the strip takes for one frame, in ns. */
+    /** The strip's time for one frame, in ns. */
     long stripNanos() {
         return stripNanos;
     }
 
-    /** What one frame takes on the line and on the strip together, in ns. */
+    /** The time of one frame on the line and on the strip together, in ns. */
     long frameNanos() {
         return frameNanos;
     }
 
-    /** Whether a frame has been sent, in part at least. */
+    /** Whether a frame has been sent, at least in part. */
     boolean begun() {
         return begun;
     }
 
     /**
-     * Does what there is to do and waits for the next thing, for a tenth of a second at most.
+     * Does the pending work and waits for the next event, for a tenth of a second at most.
      *
-     * @throws LineException if the line is gone or the controller has gone silent
+     * @throws LineException if the line is lost or the controller has gone silent
      */
     void round() throws LineException {
         drain();
@@ -96,12 +96,15 @@ final class Lighting {
         }
     }
 
-    /** Whether a frame was begun of which the controller has not said that it shows it. */
+    /** Whether a frame was started that the controller has not reported as shown. */
     private boolean isOwed() {
         return begun && !exchange.isFrameShown();
     }
 
-    /** Whether that will never be said, as every message is answered or given up. It is tried again, as light may stand still from then on. */
+    /**
+     * Whether that report will never come, because every message has been answered or given up. The frame is sent again, because the light
+     * may not change after it.
+     */
     private boolean isLost() {
         return isOwed() && exchange.credit().idle() && exchange.sinceSent() >= ANSWER_WAIT;
     }

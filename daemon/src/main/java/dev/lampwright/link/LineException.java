@@ -1,11 +1,11 @@
 package dev.lampwright.link;
 
-/** The line cannot be opened, or is gone. The text is for the user: what, which port, what to do. */
+/** The line cannot be opened, or is lost. The message is for the user: what, which port, what to do. */
 public final class LineException extends Exception {
     private static final long serialVersionUID = 1L;
 
     /**
-     * Makes one.
+     * Creates one.
      *
      * @param what for the user
      */

@@ -5,7 +5,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 
-/** Watches how well a line that is up carries messages, and says so when it does not. Allocates nothing while all is well. */
+/** Watches how well an open line carries messages, and logs problems. Allocates nothing while everything works. */
 final class LineQuality {
     private static final long CLEAN_FOR = TimeUnit.SECONDS.toNanos(10);
 
@@ -29,17 +29,17 @@ final class LineQuality {
     }
 
     /**
-     * Forgets the counts: the next look takes them as they are. A controller may have counted before, and what was on the line while
-     * it started does not matter.
+     * Forgets the counts: the next check starts from the current ones. A controller may have counted before, and what was on the line
+     * during its start does not matter.
      */
     void restart() {
         counting = false;
     }
 
     /**
-     * Looks at the counts, which the controller must have told since {@link #restart}.
+     * Checks the counts, which the controller must have reported since {@link #restart}.
      *
-     * @param darkOverCeiling whether the controller has said that the dark strip alone is over the ceiling
+     * @param darkOverCeiling whether the controller has reported that the dark strip alone is over the ceiling
      */
     void watch(boolean darkOverCeiling) {
         if (!counting) {
@@ -51,7 +51,7 @@ final class LineQuality {
         watchCeiling(now, darkOverCeiling);
     }
 
-    /** What is wrong, empty if nothing is. */
+    /** What is wrong; empty if nothing is. */
     String words() {
         return garble.isOn() ? garble.words() : ceiling.words();
     }

@@ -5,17 +5,17 @@ import dev.lampwright.protocol.LastReset;
 import java.util.Optional;
 
 /**
- * What there is to tell of the link at one moment. Counts run since the link was started, but for the controller's own.
+ * The status of the link at one moment. Counts are since the link was started, except for the controller's own.
  *
  * @param state how far the link has come
  * @param port name of the line
- * @param controller what the controller said of itself when it was last asked; empty before its first answer
- * @param framesSent frames sent whole
- * @param framesShown frames that the controller said it shows
+ * @param controller what the controller last reported about itself; empty before its first answer
+ * @param framesSent frames sent completely
+ * @param framesShown frames that the controller reported as shown
  * @param framesSkipped frames replaced by a newer one before there was credit for them
  * @param messagesLost messages that were never answered
  * @param refused messages that the controller refused
- * @param garbled broken packets heard from the controller
+ * @param garbled broken packets received from the controller
  * @param broken the controller's own count of broken packets, modulo 65536
  * @param overruns the controller's own count of overruns, modulo 65536
  * @param dimmed the controller's own count of frames dimmed to keep the ceiling, modulo 65536
@@ -36,9 +36,9 @@ public record LinkStatus(
         int dimmed,
         String trouble) {
     /**
-     * What made the controller start last.
+     * The cause of the controller's last start.
      *
-     * @return empty if it does not say, or has not been heard
+     * @return empty if not reported, or if no controller has answered
      */
     public Optional<LastReset> lastReset() {
         return controller.map(Here::lastReset).filter(cause -> cause != LastReset.UNKNOWN);

@@ -10,7 +10,7 @@ import java.util.Set;
 /** Why a port did not open, in words for the user. The numbers are Linux's, of {@code asm-generic/errno-base.h}. */
 final class OpenFailure {
     private static final int EPERM = 1;
-    /** Of the serial library: its last use of the port has not ended. It shares its number with ENOENT. */
+    /** From the serial library: its last use of the port has not ended. Shares its number with ENOENT. */
     private static final int STILL_IN_USE = 2;
 
     private static final int ENXIO = 6;
@@ -20,18 +20,18 @@ final class OpenFailure {
     private static final int ENODEV = 19;
     private static final int ENOTTY = 25;
 
-    /** The group that owns serial ports where the port itself does not tell. */
+    /** The group that owns serial ports, if the port itself does not show it. */
     private static final String USUAL_GROUP = "dialout";
 
     private OpenFailure() {}
 
     /**
-     * What to tell the user.
+     * The message for the user.
      *
-     * @param name the port as the user named it
+     * @param name the port as given by the user
      * @param node its device node
-     * @param errno the system's number of the error
-     * @param baud bits a second that were asked for
+     * @param errno the system's error number
+     * @param baud requested bits per second
      * @return what is wrong and what to do
      */
     static String words(String name, Path node, int errno, int baud) {
@@ -48,13 +48,13 @@ final class OpenFailure {
         };
     }
 
-    /** What to tell a user who may not open a port. */
+    /** The message for a user without permission to open a port. */
     static String noPermission(String name, String group, String user) {
         return "no permission to open " + name + ": run 'sudo usermod -aG " + group + " " + user
                 + "', then log in again (a service: start it again)";
     }
 
-    /** The group to join: the node's own if its members may use the port. */
+    /** The group to join: the node's own, if its members may use the port. */
     static String group(Path node) {
         try {
             PosixFileAttributes attributes = Files.readAttributes(node, PosixFileAttributes.class);

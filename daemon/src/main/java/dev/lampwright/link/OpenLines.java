@@ -5,18 +5,18 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
-/** The lines that are open now. For any thread. */
+/** The lines that are open now. Safe for many threads. */
 final class OpenLines {
     private static final long LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
 
     private final Set<Object> lines = ConcurrentHashMap.newKeySet();
 
-    /** A line has been opened. */
+    /** Call this when a line has been opened. */
     void opened(Object line) {
         lines.add(line);
     }
 
-    /** A line that was open is closed. */
+    /** Call this when an open line has been closed. */
     void closed(Object line) {
         lines.remove(line);
     }

@@ -9,11 +9,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** The serial ports of this machine, as Linux shows them below {@code /sys/class/tty}. Elsewhere there are none to be seen. */
+/** The serial ports of this machine, as Linux shows them below {@code /sys/class/tty}. On other systems none are visible. */
 public final class Ports {
-    /** How far above a port the USB device may be that it belongs to. */
+    /** The maximum number of levels from a port up to its USB device. */
     private static final int LEVELS_TO_DEVICE = 4;
-    /** The kernel's type of a built-in port that is not there. */
+    /** The kernel's type for a built-in port that does not exist. */
     private static final String NO_UART = "0";
 
     private final Path root;
@@ -23,18 +23,18 @@ public final class Ports {
     }
 
     /**
-     * Looks for ports.
+     * Lists the ports.
      *
-     * @return those that are there, by name
+     * @return the existing ones, by name
      */
     public static List<Port> list() {
         return list(Path.of("/"));
     }
 
     /**
-     * What keeps the user of this process from opening a port.
+     * What prevents the user of this process from opening a port.
      *
-     * @param port a port that is there
+     * @param port an existing port
      * @return what permission is missing and the command that fixes it; empty if nothing is
      */
     public static Optional<String> obstacle(Port port) {
@@ -46,7 +46,7 @@ public final class Ports {
         return Optional.of(OpenFailure.noPermission(port.path(), OpenFailure.group(node), user));
     }
 
-    /** Looks for ports below another root. */
+    /** Lists the ports below another root. */
     static List<Port> list(Path root) {
         Ports ports = new Ports(root);
         return entries(root.resolve("sys/class/tty"))
@@ -56,7 +56,7 @@ public final class Ports {
                 .toList();
     }
 
-    /** What to say of the ports that are there, for somebody who named another. */
+    /** A hint about the existing ports, for somebody who named another one. */
     static String advice() {
         List<Port> ports = list();
         if (ports.isEmpty()) {

@@ -4,11 +4,11 @@ import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Message;
 
 /**
- * What a controller said when it refused a message.
+ * A controller's refusal of a message.
  *
- * @param complaint what it complains of
+ * @param complaint the complaint
  * @param code the number of the complaint, which says more than {@code complaint} if this version does not know it
- * @param detail what belongs to it, by {@code wire.md}, COMPLAINT
+ * @param detail its detail, by {@code wire.md}, COMPLAINT
  */
 record Refusal(Complaint complaint, int code, int detail) {
     /** What to do if nothing else helps. */
@@ -23,7 +23,7 @@ record Refusal(Complaint complaint, int code, int detail) {
         };
     }
 
-    /** The words for a controller that speaks another version. */
+    /** The words for a controller that uses another version. */
     static String otherVersion(int version) {
         return "the controller speaks version " + version + " of the wire, and lampwright version "
                 + Message.WIRE_VERSION + ": flash firmware that speaks version " + Message.WIRE_VERSION;

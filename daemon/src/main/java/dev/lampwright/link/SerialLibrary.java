@@ -13,8 +13,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Loads the native half of the serial library, once, from a directory that only this process can write to. Left to itself the
- * library unpacks to a place in the temporary directory that any local user can prepare, and prints stack traces where it cannot.
+ * Loads the native half of the serial library, once, from a directory that only this process can write to. By default, the library unpacks
+ * to a place in the temporary directory that any local user can prepare, and prints stack traces if it fails.
  */
 final class SerialLibrary {
     private static final String PATH_PROPERTY = "jSerialComm.library.path";
@@ -24,12 +24,12 @@ final class SerialLibrary {
                     + "=DIR, where DIR holds " + FILE;
 
     private static boolean loaded;
-    /** Why it cannot be loaded: a class that once failed cannot be tried again. Empty until then. */
+    /** Why it cannot be loaded: a class that has failed once cannot be loaded again. Empty until then. */
     private static String failure = "";
 
     private SerialLibrary() {}
 
-    /** What makes the library's own class load its native half. */
+    /** Makes the library's own class load its native half. */
     interface Loader {
         /** Loads it, by the path in the system property. */
         void load();
@@ -39,7 +39,7 @@ final class SerialLibrary {
      * Loads the library if it is not loaded yet.
      *
      * @param loader touches the library's class
-     * @throws LineException if it cannot be unpacked or loaded; the text says where, why and what to do
+     * @throws LineException if it cannot be unpacked or loaded; the message says where, why and what to do
      */
     static synchronized void load(Loader loader) throws LineException {
         if (loaded) {
@@ -77,7 +77,7 @@ final class SerialLibrary {
         }
     }
 
-    /** Unpacks the library into a new directory below the first place that can be written to and run from. */
+    /** Unpacks the library into a new directory below the first place that is writable and allows execution. */
     private static Path unpack() throws LineException {
         List<String> failures = new ArrayList<>();
         for (String property : List.of("java.io.tmpdir", "user.home")) {
@@ -114,7 +114,7 @@ final class SerialLibrary {
         return Optional.empty();
     }
 
-    /** Unpacks for one architecture, and says whether the file system lets it be run. */
+    /** Unpacks for one architecture, and returns whether the file system allows executing it. */
     private static boolean unpackOne(Path directory, String architecture) throws IOException, LineException {
         String resource = "/Linux/" + architecture + "/" + FILE;
         Path file = Files.createDirectories(directory.resolve("Linux").resolve(architecture))
@@ -128,7 +128,7 @@ final class SerialLibrary {
         return file.toFile().setExecutable(true) && file.toFile().canExecute();
     }
 
-    /** The library's names for what this machine may be; it takes the first that loads. */
+    /** The library's names for the possible architectures of this machine; it uses the first that loads. */
     private static List<String> architectures() {
         String architecture = System.getProperty("os.arch", "").toLowerCase(Locale.ROOT);
         return switch (architecture) {
@@ -148,7 +148,7 @@ final class SerialLibrary {
         return String.valueOf(e.getMessage()).lines().findFirst().orElse("no reason given");
     }
 
-    /** What has been loaded stays in memory; the files are needed no more. */
+    /** What has been loaded stays in memory; the files are no longer needed. */
     private static void delete(Path directory) {
         try {
             Files.walkFileTree(directory, new SimpleFileVisitor<>() {

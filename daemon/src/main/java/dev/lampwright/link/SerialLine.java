@@ -14,22 +14,22 @@ import java.util.concurrent.locks.LockSupport;
  * first opened. Reading and writing allocate nothing.
  */
 public final class SerialLine implements Line {
-    /** The shortest wait that the library can set, and so the grain of every wait for a first byte. */
+    /** The shortest wait that the library supports, and so the granularity of every wait for a first byte. */
     private static final int READ_WAIT_MILLIS = 100;
 
     private static final long CLOSE_MILLIS = 400;
     private static final long WRITE_NANOS = TimeUnit.SECONDS.toNanos(1);
     private static final long QUEUE_LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(500);
 
-    /** Longer than an end in good order takes. */
+    /** Longer than a clean shutdown takes. */
     private static final long END_NANOS = TimeUnit.SECONDS.toNanos(3);
 
-    /** What the queue of every driver in wide use takes without making the writer wait; a page is common. */
+    /** What the queue of every common driver accepts without blocking the writer; a page is typical. */
     private static final int QUEUE_BYTES = 4000;
 
     private static final int PIECE_BYTES = 1024;
 
-    /** A port that is open, and what watches over it. */
+    /** An open port, and its watchdog. */
     private record Open(SerialPort port, Path node, WriteWatch watch) {}
 
     private static final OpenLines OPEN_LINES = new OpenLines();
@@ -39,10 +39,10 @@ public final class SerialLine implements Line {
     private final AtomicReference<Open> opened = new AtomicReference<>();
 
     /**
-     * Makes a line that is closed; nothing is looked at yet.
+     * Creates a closed line; nothing is checked yet.
      *
      * @param name device node, or a symbolic link to one
-     * @param baud bits a second; any that the device can do
+     * @param baud bits per second; any that the device supports
      */
     public SerialLine(String name, int baud) {
         this.name = name;
@@ -122,8 +122,8 @@ public final class SerialLine implements Line {
     }
 
     /**
-     * Left to itself the library closes every port as soon as the process is asked to end, before the controller can be said
-     * goodbye; so it is made to wait until the lines that are open are closed. It never forgets a hook, so one serves all lines.
+     * By default, the library closes every port as soon as the process is asked to end, before the goodbye message can be sent; so it is
+     * made to wait until all open lines are closed. It never removes a hook, so one serves all lines.
      */
     private static void loadAndKeepAtEnd() {
         SerialPort.addShutdownHook(new Thread(() -> OPEN_LINES.awaitNone(END_NANOS), "link end"));
@@ -145,7 +145,7 @@ public final class SerialLine implements Line {
         }
     }
 
-    /** A port whose node is gone may go on giving nothing as if it were there, so a silent one is looked at. */
+    /** A port whose node is gone may keep returning nothing as if it existed, so a silent one is checked. */
     private int readWaiting(Open open, byte[] into, int timeoutMillis) throws LineException {
         long started = System.nanoTime();
         long timeout = TimeUnit.MILLISECONDS.toNanos(timeoutMillis);
@@ -159,7 +159,7 @@ public final class SerialLine implements Line {
         return count;
     }
 
-    /** Waits until a piece fits into the driver's queue, as long as the queue gets shorter. */
+    /** Waits until a piece fits into the driver's queue, as long as the queue keeps shrinking. */
     private void awaitRoom(Open open, int piece) throws LineException {
         long moved = System.nanoTime();
         int least = Integer.MAX_VALUE;

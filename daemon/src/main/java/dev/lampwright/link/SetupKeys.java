@@ -3,7 +3,7 @@ package dev.lampwright.link;
 import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Setup;
 
-/** Names the key of the configuration behind a field of a set-up, so that whoever reads a refusal knows what to change. */
+/** Names the key of the configuration behind a field of a set-up, so that the reader of a refusal knows what to change. */
 final class SetupKeys {
     private SetupKeys() {}
 
@@ -12,7 +12,7 @@ final class SetupKeys {
      *
      * @param setup what was refused
      * @param refusal how
-     * @return a clause that begins with the key, or with what to do
+     * @return a clause that starts with the key, or with what to do
      */
     static String remedy(Setup setup, Refusal refusal) {
         return refusal.complaint() == Complaint.VALUE

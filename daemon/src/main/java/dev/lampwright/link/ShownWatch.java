@@ -4,7 +4,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 
 /**
- * Whether a controller that takes its set-up shows any of the frames that it is then sent, and what it says instead. For the link's thread
+ * Whether a controller that accepts its set-up shows any of the frames sent afterwards, and what it reports instead. For the link's thread
  * only. Allocates nothing while frames are shown.
  */
 final class ShownWatch {
@@ -26,7 +26,7 @@ final class ShownWatch {
         this.clock = clock;
     }
 
-    /** Begins again: another controller may be at the line. */
+    /** Starts over: another controller may be on the line. */
     void restart() {
         shown = tally.framesShown.get();
         sentWhenShown = tally.partsSent.get();
@@ -36,7 +36,7 @@ final class ShownWatch {
     }
 
     /**
-     * Looks at the counts. To be called every tenth of a second or more often while frames are sent.
+     * Checks the counts. Call this at least every tenth of a second while frames are sent.
      *
      * @param frameNanos how long one frame takes on the line and on the strip, in ns
      */
@@ -51,15 +51,15 @@ final class ShownWatch {
         }
     }
 
-    /** Whether frames have been sent for a second, beyond what one takes, and none was shown. */
+    /** Whether frames have been sent for a second, plus the time of one frame, and none was shown. */
     boolean isOverdue() {
         return overdue;
     }
 
     /**
-     * What to tell the user while {@link #isOverdue}.
+     * The message for the user while {@link #isOverdue}.
      *
-     * @param answers what the controller has said
+     * @param answers what the controller has answered
      */
     String words(Answers answers) {
         return "the controller on " + port + " shows none of the frames it is sent: " + reason(answers);

@@ -5,8 +5,8 @@ import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Ends a write that a device never takes. A device whose driver tells how much is queued is never written to when it is full;
- * this is for those whose driver does not tell. Allocates nothing for a write.
+ * Aborts a write that a device never accepts. If the driver reports how much is queued, nothing is written to a full queue; this is for
+ * drivers that do not report it. Allocates nothing for a write.
  */
 final class WriteWatch implements AutoCloseable {
     private static final long MOST = TimeUnit.SECONDS.toNanos(1);
@@ -19,9 +19,9 @@ final class WriteWatch implements AutoCloseable {
     private volatile boolean fired;
 
     /**
-     * Makes a watch that is not started.
+     * Creates a watch that is not started.
      *
-     * @param abandon ends the write, by whatever means
+     * @param abandon aborts the write, by any means
      */
     WriteWatch(Runnable abandon) {
         this.abandon = abandon;
@@ -46,7 +46,7 @@ final class WriteWatch implements AutoCloseable {
         return fired;
     }
 
-    /** Ends the watch and does not wait for it. */
+    /** Ends the watch without waiting for it. */
     @Override
     public void close() {
         worker.end(Duration.ZERO);

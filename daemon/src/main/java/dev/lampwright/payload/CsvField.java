@@ -5,17 +5,17 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * One field of a line of values with a separator between. Fields may be quoted as in RFC 4180, section 2: a quoted field may hold the
- * separator, and a doubled quote for a quote. Of several lines the first counts.
+ * One field of a line of values with a separator. Fields may be quoted as in RFC 4180, section 2: a quoted field may contain the separator,
+ * and a doubled quote for a quote. Of several lines, the first counts.
  *
  * @param number which field, counted from 1
- * @param separator what stands between two fields
+ * @param separator what separates two fields
  */
 public record CsvField(int number, char separator) implements Cut {
     private static final char QUOTE = '"';
 
     /**
-     * Makes sure that there can be such a field.
+     * Checks that such a field is possible.
      *
      * @throws IllegalArgumentException if the number is below 1, or the separator is a quote or a line break
      */
@@ -37,10 +37,10 @@ public record CsvField(int number, char separator) implements Cut {
     /**
      * The fields of a line.
      *
-     * @param text the line; what comes after its end is left out
-     * @param separator what stands between two fields
+     * @param text the line; text after its end is ignored
+     * @param separator what separates two fields
      * @param most how many fields to read
-     * @return their texts without quotes, as they stand otherwise; one empty field if the text is empty
+     * @return their texts without quotes, otherwise unchanged; one empty field if the text is empty
      */
     static List<String> fields(String text, char separator, int most) {
         List<String> fields = new ArrayList<>();
@@ -57,7 +57,7 @@ public record CsvField(int number, char separator) implements Cut {
         return fields;
     }
 
-    /** Reads from a place on, and returns where the field has ended: at a separator, a line break or the end. */
+    /** Reads from a position, and returns where the field ended: at a separator, a line break or the end. */
     private static int readField(String text, int from, char separator, StringBuilder field) {
         boolean quoted = from < text.length() && text.charAt(from) == QUOTE;
         int at = quoted ? from + 1 : from;

@@ -2,14 +2,14 @@ package dev.lampwright.payload;
 
 import java.util.Optional;
 
-/** Cuts the wanted part out of a text. Two cuts are equal if they always cut alike. */
+/** Extracts the wanted part of a text. Two cuts are equal if they always give the same result. */
 public sealed interface Cut permits CsvField, Excerpt {
     /**
-     * Cuts.
+     * Extracts the part.
      *
      * @param text any text
-     * @return the part; empty if it is not there
-     * @throws UnreadableException if the text is not fit for it
+     * @return the part; empty if there is none
+     * @throws UnreadableException if the text is not suitable
      */
     Optional<String> from(String text) throws UnreadableException;
 }

@@ -3,7 +3,7 @@ package dev.lampwright.payload;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Durations that are told as text. */
+/** Durations reported as text. */
 final class Durations {
     private static final int MOST_CHARS = 40;
     private static final String NUMBER = "(\\d+(?:[.,]\\d+)?)";
@@ -27,12 +27,12 @@ final class Durations {
     }
 
     /**
-     * A duration of ISO 8601-1:2019, section 5.5.2: {@code PnW}, or {@code PnDTnHnMnS} without the parts that are not needed. Only the last
+     * A duration of ISO 8601-1:2019, section 5.5.2: {@code PnW}, or {@code PnDTnHnMnS} leaving out parts that are not needed. Only the last
      * part may have a decimal fraction. Years and months are refused, as they have no fixed length; so is a sign.
      *
-     * @param text for instance {@code PT1H30M}
+     * @param text for example {@code PT1H30M}
      * @return seconds
-     * @throws UnreadableException if it is no such duration
+     * @throws UnreadableException if it is not such a duration
      */
     static double iso(String text) throws UnreadableException {
         Matcher weeks = WEEKS.matcher(text);
@@ -65,11 +65,11 @@ final class Durations {
     }
 
     /**
-     * Hours, minutes and seconds with colons between.
+     * Hours, minutes and seconds separated by colons.
      *
-     * @param text for instance {@code 1:30:00}
+     * @param text for example {@code 1:30:00}
      * @return seconds
-     * @throws UnreadableException if it is none, or minutes or seconds are 60 and more
+     * @throws UnreadableException if it is not valid, or minutes or seconds are 60 or more
      */
     static double clock(String text) throws UnreadableException {
         Matcher parts = CLOCK.matcher(text);
@@ -80,11 +80,11 @@ final class Durations {
     }
 
     /**
-     * Two numbers with a colon between: minutes and seconds, or hours and minutes.
+     * Two numbers separated by a colon: minutes and seconds, or hours and minutes.
      *
-     * @param text for instance {@code 90:30}
-     * @return sixty times the first and the second; seconds, if it is minutes and seconds
-     * @throws UnreadableException if it is none, or the second is 60 and more
+     * @param text for example {@code 90:30}
+     * @return sixty times the first plus the second; seconds, if it is minutes and seconds
+     * @throws UnreadableException if it is not valid, or the second is 60 or more
      */
     static double twoParts(String text) throws UnreadableException {
         Matcher parts = TWO_PARTS.matcher(text);
@@ -95,11 +95,11 @@ final class Durations {
     }
 
     /**
-     * Days, hours, minutes and seconds, each with its unit, in this order; what is not needed is left out.
+     * Days, hours, minutes and seconds, each with its unit, in this order; unneeded parts are left out.
      *
-     * @param text for instance {@code 1h 30m}, {@code 2 days 3 hours} or {@code 12 min 05 s}
+     * @param text for example {@code 1h 30m}, {@code 2 days 3 hours} or {@code 12 min 05 s}
      * @return seconds
-     * @throws UnreadableException if it is none
+     * @throws UnreadableException if it is not valid
      */
     static double parts(String text) throws UnreadableException {
         Matcher parts = NAMED_PARTS.matcher(text);

@@ -6,14 +6,14 @@ import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 
 /**
- * The first part of a text that a regular expression (that of {@code java.util.regex}) finds: what its group {@code value} holds. Text
- * and steps are bounded, so no text can hold up whoever reads it.
+ * The first match of a regular expression (of {@code java.util.regex}) in a text: its group {@code value}. Length and steps are bounded, so
+ * no text can stall the reader.
  */
 public final class Excerpt implements Cut {
-    /** The group that is taken. */
+    /** The group that is used. */
     public static final String GROUP = "value";
 
-    /** The longest expression, in characters, and how deep its brackets may be: its compiler calls itself for each part and bracket. */
+    /** The longest expression, in characters, and the maximum nesting of brackets: the compiler recurses for each part and bracket. */
     private static final int LONGEST = 1000;
 
     private static final int DEEPEST = 50;
@@ -27,7 +27,7 @@ public final class Excerpt implements Cut {
      * Reads an expression.
      *
      * @param expression a regular expression with a group {@code (?<value>…)}
-     * @throws IllegalArgumentException if it is none; the message says why and what would be right
+     * @throws IllegalArgumentException if it is not valid; the message says why and what would be valid
      */
     public Excerpt(String expression) {
         this.expression = expression;
@@ -54,7 +54,7 @@ public final class Excerpt implements Cut {
         }
     }
 
-    /** At least as deep as the brackets are: escaped ones count too. */
+    /** An upper bound of the nesting of brackets: escaped ones count too. */
     private static int depth(String expression) {
         int deepest = 0;
         int depth = 0;
@@ -69,7 +69,7 @@ public final class Excerpt implements Cut {
         return deepest;
     }
 
-    /** Asks for the group where the expression has matched nothing. */
+    /** Checks for the group with an empty match. */
     private static void requireGroup(String expression) {
         Matcher nothing = Pattern.compile("|" + expression).matcher("");
         try {
@@ -85,7 +85,7 @@ public final class Excerpt implements Cut {
     /**
      * The expression.
      *
-     * @return as it was written
+     * @return as written
      */
     public String expression() {
         return expression;
@@ -128,7 +128,7 @@ public final class Excerpt implements Cut {
         }
     }
 
-    /** A text that can be looked at so many times only. Every step of the matcher looks at a character. */
+    /** A text that allows a limited number of accesses. Every step of the matcher accesses a character. */
     private static final class Stepped implements CharSequence {
         private final String text;
         private int steps;

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
-/** A JSON object that is a line of its own. It is read strictly: a key that comes twice and anything behind the object are mistakes. */
+/** A JSON object on one line. It is read strictly: a duplicate key, or anything after the object, is a mistake. */
 public final class JsonLine {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
@@ -31,7 +31,7 @@ public final class JsonLine {
     /**
      * Writes a line.
      *
-     * @param entries texts, finite numbers, null, and such maps within, in their order
+     * @param entries texts, finite numbers, null, and nested maps of these, in their order
      * @return JSON without a line break; a {@link java.math.BigDecimal} is written without an exponent
      */
     public static String of(Map<String, ?> entries) {
@@ -47,7 +47,7 @@ public final class JsonLine {
      *
      * @param line any text
      * @return the object
-     * @throws UnreadableException if the line is not a JSON object and nothing else; the message says why
+     * @throws UnreadableException if the line is not exactly one JSON object; the message says why
      */
     public static JsonLine read(String line) throws UnreadableException {
         try {
@@ -63,10 +63,10 @@ public final class JsonLine {
     }
 
     /**
-     * Reads a line of several kinds, which are told by a key.
+     * Reads a line of one of several kinds, distinguished by a key.
      *
      * @param line any text
-     * @param keys those of one kind
+     * @param keys the keys of one kind
      * @return the object, if it is one and has any of the keys
      */
     public static Optional<JsonLine> withAny(String line, String... keys) {
@@ -87,7 +87,7 @@ public final class JsonLine {
     }
 
     /**
-     * Whether there is something under a key.
+     * Whether a key exists.
      *
      * @param key any
      * @return true also for null
@@ -97,7 +97,7 @@ public final class JsonLine {
     }
 
     /**
-     * The value under a key.
+     * The value of a key.
      *
      * @param key any
      * @return empty if there is none; a number has all its digits
@@ -107,7 +107,7 @@ public final class JsonLine {
     }
 
     /**
-     * What it has under a key, if that is a count.
+     * The value of a key, if that is a count.
      *
      * @param key the key
      * @return a whole number of 0 or more; empty if there is none
@@ -120,10 +120,10 @@ public final class JsonLine {
     }
 
     /**
-     * The object under a key.
+     * The object of a key.
      *
      * @param key any
-     * @return an object without keys if there is nothing; empty if there is something else than an object
+     * @return an object without keys if there is nothing; empty if it is not an object
      */
     public Optional<JsonLine> object(String key) {
         JsonNode inner = object.has(key) ? object.get(key) : JsonNodeFactory.instance.objectNode();
@@ -131,9 +131,9 @@ public final class JsonLine {
     }
 
     /**
-     * What stands under a key, to be shown in a complaint.
+     * The value of a key, for a message.
      *
-     * @param key one that there is
+     * @param key an existing key
      * @return JSON
      */
     public String json(String key) {

@@ -9,8 +9,8 @@ final class JsonTree {
     /**
      * The value of a node.
      *
-     * @param node any but a missing one
-     * @return what it is
+     * @param node any except a missing one
+     * @return the value
      */
     static Value value(JsonNode node) {
         return switch (node.getNodeType()) {

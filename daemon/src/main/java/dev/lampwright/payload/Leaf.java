@@ -7,13 +7,13 @@ import java.util.Optional;
 /**
  * One single value in a payload.
  *
- * @param path where in the payload it stands
- * @param cuts what is cut out of the text there; none if the value itself is meant
+ * @param path where it is in the payload
+ * @param cuts what is extracted from the text there; none for the value itself
  * @param part which part of the payload the path is in; empty for all of it
- * @param names what it is called by its payload, from the outermost on: object keys, array places, and words that stand before it
- * @param value what stands there
- * @param number the value as a number, in {@code unit}, also if it is told as text; a duration in s; NaN if it is none
- * @param unit the unit that stands with it; {@link Unit#OWN} if none does
+ * @param names its names in the payload, from the outermost on: object keys, array positions, and preceding words
+ * @param value the value there
+ * @param number the value as a number, in {@code unit}, also if reported as text; a duration in s; NaN if it is not a number
+ * @param unit the unit given with it; {@link Unit#OWN} if none is
  */
 public record Leaf(
         PayloadPath path,
@@ -32,10 +32,10 @@ public record Leaf(
     }
 
     /**
-     * Where this stands on a topic.
+     * Where this is on a topic.
      *
      * @param topic the topic
-     * @return where a binding finds it
+     * @return the source for a binding
      */
     public Source on(String topic) {
         return new Source(topic, path, cuts, part);
@@ -44,7 +44,7 @@ public record Leaf(
     /**
      * The value as text.
      *
-     * @return its first 120 characters, made printable; null is written as in JSON
+     * @return its first 120 characters, made printable; null as in JSON
      */
     public String text() {
         return Printable.beginning(value.word().orElse(""), MOST_SHOWN_CHARS);

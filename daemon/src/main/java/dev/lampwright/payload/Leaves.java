@@ -9,15 +9,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/**
- * A payload taken apart into its single values: the leaves of a JSON document by pointer; the parts of a text as {@link TextParts} finds
- * them.
- */
+/** A payload split into its single values: the leaves of a JSON document by pointer; the parts of a text as found by {@link TextParts}. */
 public final class Leaves {
-    /** So many values of one payload are told at most. */
+    /** The maximum number of values from one payload. */
     public static final int MOST = 256;
 
-    /** A payload longer than this, in bytes, is not taken apart. */
+    /** A payload longer than this, in bytes, is not split. */
     public static final int MOST_BYTES = 1 << 16;
 
     private static final int MOST_NAME_CHARS = 30;
@@ -37,7 +34,7 @@ public final class Leaves {
     }
 
     /**
-     * Takes a payload apart of which no other is known.
+     * Splits a payload, knowing no others.
      *
      * @param payload any bytes; not kept
      * @return its values
@@ -47,12 +44,12 @@ public final class Leaves {
     }
 
     /**
-     * Takes a payload apart.
+     * Splits a payload.
      *
      * @param topic its topic
      * @param payload any bytes; not kept
-     * @param keys what is known of the lists in the payloads before, by which their elements are told apart
-     * @param speakers what is known of who speaks on which topic
+     * @param keys what is known about lists in earlier payloads, by which their elements are distinguished
+     * @param speakers what is known about who publishes on which topic
      * @return its values
      */
     public static Leaves of(String topic, byte[] payload, RecordKeys keys, Speakers speakers) {
@@ -77,7 +74,7 @@ public final class Leaves {
     /**
      * Whether nothing was left out.
      *
-     * @return false if the payload was too long, or had too many values, or one too deep
+     * @return false if the payload was too long, or had too many values, or too deeply nested ones
      */
     public boolean complete() {
         return complete;
@@ -123,7 +120,7 @@ public final class Leaves {
         }
     }
 
-    /** What is in a chosen part already is not chosen again. */
+    /** Parts within a selected part are not selected again. */
     private void walkList(JsonNode list, JsonPointer at, Optional<Selection> part, List<String> names) {
         Optional<String> key = part.isPresent() ? Optional.empty() : keys.of(topic + ' ' + at, list);
         for (int i = 0; i < list.size(); i++) {
@@ -155,13 +152,13 @@ public final class Leaves {
         }
     }
 
-    /** Whether a path is short, and whole Unicode text. */
+    /** Whether a path is short, and valid Unicode text. */
     private static boolean isNameable(String path) {
         return path.length() <= MOST_PATH_CHARS
                 && StandardCharsets.UTF_8.newEncoder().canEncode(path);
     }
 
-    /** A list may name its elements: in an object under one of the naming keys, in a row by its first element. */
+    /** A list may name its elements: an object by one of the naming keys, a row by its first element. */
     private static List<String> named(List<String> names, JsonNode element) {
         if (element.isArray() && element.size() > 1 && isName(element.get(0))) {
             return with(names, element.get(0).textValue());

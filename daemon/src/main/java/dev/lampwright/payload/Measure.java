@@ -16,12 +16,12 @@ public final class Measure {
     /**
      * A number in a unit.
      *
-     * @param text without white space around it: a number; behind it the unit's name or sign may stand unless the unit is {@link Unit#OWN}.
-     *     Digits, one comma, digits and nothing else are a number with a decimal comma (22nd CGPM, 2003, resolution 10: the decimal marker is the point or
-     *     the comma; from memory)
+     * @param text without surrounding white space: a number, optionally followed by the unit's name or symbol unless the unit is
+     *     {@link Unit#OWN}. Digits, one comma and digits are a number with a decimal comma (22nd CGPM, 2003, resolution 10: the decimal
+     *     marker is the point or the comma; from memory)
      * @param unit the unit
      * @return the number, in that unit; a duration in s
-     * @throws UnreadableException if it is none
+     * @throws UnreadableException if it is not valid
      */
     public static double of(String text, Unit unit) throws UnreadableException {
         return switch (unit) {
@@ -55,10 +55,10 @@ public final class Measure {
     }
 
     /**
-     * What stands behind a number.
+     * The text after a number.
      *
-     * @param text without white space around it
-     * @return the rest of the text, empty if there is none; nothing if it does not begin with a number
+     * @param text without surrounding white space
+     * @return the rest of the text, empty if there is none; no result if it does not start with a number
      */
     static Optional<String> rest(String text) {
         return parts(text).map(parts -> parts.group(4));

@@ -4,21 +4,21 @@ import java.util.Collection;
 import java.util.List;
 
 /**
- * A heater that a user's file names, such as a second nozzle: it has a temperature and a target, as bed, nozzle and chamber have.
+ * A user-defined heater, such as a second nozzle, with a temperature and a target like bed, nozzle and chamber.
  *
  * @param name the first part of the names of its readings and signals
  */
 public record OwnHeater(String name) {
-    /** What the name of its temperature ends with. */
+    /** The suffix of its temperature's name. */
     private static final String ACTUAL = ".actual_C";
 
-    /** What the name of its target ends with. */
+    /** The suffix of its target's name. */
     private static final String SETPOINT = ".setpoint_C";
 
     /**
-     * The heaters that some quantities belong to.
+     * The heaters that quantities belong to.
      *
-     * @param quantities those of a file
+     * @param quantities the quantities of a file
      * @return in their order
      */
     public static List<OwnHeater> among(Collection<OwnQuantity> quantities) {
@@ -58,7 +58,7 @@ public record OwnHeater(String name) {
     }
 
     /**
-     * The temperature that it is to reach.
+     * Its target temperature.
      *
      * @return in °C; 0 is off
      */

@@ -3,17 +3,17 @@ package dev.lampwright.payload;
 import java.util.Optional;
 
 /**
- * A quantity that a user's file names: a number of which Lampwright knows nothing, such as print speed, a fan or humidity, or the temperature or target of
- * an {@link OwnHeater}. The values of a number stay in the unit in which they are told, those of a heater are in °C.
+ * A user-defined quantity: a number without a built-in meaning, such as print speed, a fan or humidity, or the temperature or target of an
+ * {@link OwnHeater}. The values of a number stay in the unit in which they are reported, those of a heater are in °C.
  *
  * @param key its name in the configuration
- * @param unit the unit to show behind a value; empty if it has none
+ * @param unit the unit to show after a value; empty if it has none
  * @param low the value that counts as 0; NaN if the file does not say
  * @param high the value that counts as 1; NaN if the file does not say
- * @param like what it is read like, if it belongs to a heater; empty for a number
+ * @param like the quantity that it is read like, if it belongs to a heater; empty for a number
  */
 public record OwnQuantity(String key, String unit, double low, double high, Optional<Quantity> like) {
-    /** Where a reading without a range is made to end when one is invented. */
+    /** The upper end assumed for invented values of a reading without a range. */
     private static final double INVENTED_HIGH = 100;
 
     /**
@@ -42,7 +42,7 @@ public record OwnQuantity(String key, String unit, double low, double high, Opti
     /**
      * An invented value.
      *
-     * @param share how far between the ends of the range, 0 to 1
+     * @param share position within the range, 0 to 1
      * @return in its unit
      */
     public double at(double share) {
@@ -52,9 +52,9 @@ public record OwnQuantity(String key, String unit, double low, double high, Opti
     }
 
     /**
-     * Whether it is known what counts as 0 and as 1.
+     * Whether a range is known.
      *
-     * @return false if whatever follows it has to say so
+     * @return false if its followers must specify bounds
      */
     public boolean hasRange() {
         return !Double.isNaN(low);

@@ -15,12 +15,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What one message carries. Its JSON is read once, however many bindings want a value from it. */
+/** The content of one message. Its JSON is parsed once, however many bindings read a value from it. */
 public final class Payload {
-    /** A status message longer than this, in bytes, is not read. */
+    /** A longer status message, in bytes, is not read. */
     public static final int MOST_BYTES = 1 << 20;
 
-    /** As many values as its JSON may have: some 80 bytes each once read, of the 32 MiB that the service has. */
+    /** The maximum number of values in its JSON: about 80 bytes each once parsed, of the service's 32 MiB. */
     public static final int MOST_VALUES = 50_000;
 
     private static final int MOST_DEPTH = 100;
@@ -46,11 +46,11 @@ public final class Payload {
     }
 
     /**
-     * The value that a source tells in this payload.
+     * The value of a source in this payload.
      *
-     * @param source the place, of which the topic plays no part, and what is cut out there
-     * @return empty if nothing stands there; what is cut out, and a bare payload, is text without the white space around it
-     * @throws UnreadableException if this is too long, or must be JSON and is not, or is not fit for a cut
+     * @param source the place, ignoring its topic, and what is extracted there
+     * @return empty if there is nothing; extracted text, and a bare payload, is without surrounding white space
+     * @throws UnreadableException if this is too long, or must be JSON and is not, or is not suitable for extraction
      */
     public Optional<Value> at(Source source) throws UnreadableException {
         Optional<Value> value = whole(source);
@@ -96,7 +96,7 @@ public final class Payload {
         }
     }
 
-    /** The whole payload as text, without the white space around it. */
+    /** The whole payload as text, without surrounding white space. */
     String text() {
         return new String(bytes, StandardCharsets.UTF_8).strip();
     }
@@ -126,7 +126,7 @@ public final class Payload {
         }
     }
 
-    /** A message of a mebibyte may hold some hundred thousand values, which are too many to keep all at once. */
+    /** A message of one mebibyte may contain some hundred thousand values, too many to keep at once. */
     private void requireFew() throws IOException, UnreadableException {
         int values = 0;
         try (JsonParser parser = JSON.createParser(bytes)) {
@@ -140,7 +140,7 @@ public final class Payload {
     }
 
     /**
-     * The first characters, for a log.
+     * The first characters, for the log.
      *
      * @return at most 60 printable characters
      */

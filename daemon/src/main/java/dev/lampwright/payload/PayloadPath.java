@@ -3,7 +3,7 @@ package dev.lampwright.payload;
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
 
-/** Where a value is in a payload: a JSON Pointer (RFC 6901), or the payload itself. Two that are written alike are equal. */
+/** Where a value is in a payload: a JSON Pointer (RFC 6901), or the payload itself. Two with the same spelling are equal. */
 public final class PayloadPath {
     /** The payload is not a JSON document but the value itself, as text. */
     public static final PayloadPath BARE = new PayloadPath(JsonPointer.empty(), true);
@@ -50,7 +50,7 @@ public final class PayloadPath {
         return pointer.toString();
     }
 
-    /** What it points at in a document; a missing node if that is nothing. */
+    /** What it points to in a document; a missing node if nothing. */
     JsonNode in(JsonNode document) {
         return document.at(pointer);
     }

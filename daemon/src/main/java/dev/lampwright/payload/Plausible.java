@@ -1,6 +1,6 @@
 package dev.lampwright.payload;
 
-/** What a quantity of a printer can be; anything else is a broken sensor or a wrong binding. Common practice, no source. */
+/** The plausible range of a printer's quantity; anything else is a broken sensor or a wrong binding. Common practice, no source. */
 public final class Plausible {
     private static final double COLDEST_C = -50;
     private static final double HOTTEST_C = 600;
@@ -13,12 +13,12 @@ public final class Plausible {
     private Plausible() {}
 
     /**
-     * Takes a value in the unit of the quantity if it can be true.
+     * Accepts a plausible value in the unit of the quantity.
      *
-     * @param quantity what it is a value of
+     * @param quantity the quantity of the value
      * @param value in the unit of the quantity
-     * @return the value; progress is held between 0 and 1
-     * @throws UnreadableException if it cannot be true
+     * @return the value; progress is clamped to 0 to 1
+     * @throws UnreadableException if it is not plausible
      */
     public static double value(Quantity quantity, double value) throws UnreadableException {
         if (!isPlausible(quantity, value)) {
@@ -28,13 +28,13 @@ public final class Plausible {
     }
 
     /**
-     * Takes a value in another unit if it can be true.
+     * Accepts a plausible value in another unit.
      *
-     * @param quantity what it is a value of
-     * @param unit goes with the quantity
+     * @param quantity the quantity of the value
+     * @param unit a unit of the quantity
      * @param told in that unit
-     * @return the value in the unit of the quantity; progress is held between 0 and 1
-     * @throws UnreadableException if it cannot be true; the message has the range in the unit in which it was told
+     * @return the value in the unit of the quantity; progress is clamped to 0 to 1
+     * @throws UnreadableException if it is not plausible; the message has the range in the unit in which the value was reported
      */
     public static double value(Quantity quantity, Unit unit, double told) throws UnreadableException {
         double value = unit.toOwn(told);

@@ -4,25 +4,25 @@ package dev.lampwright.payload;
 public enum Quantity {
     /** Temperature of the bed, in °C. */
     BED_ACTUAL("bed.actual_C"),
-    /** Temperature that the bed is to reach, in °C; 0 is off. */
+    /** Target temperature of the bed, in °C; 0 is off. */
     BED_SETPOINT("bed.setpoint_C"),
     /** Temperature of the nozzle, in °C. */
     NOZZLE_ACTUAL("nozzle.actual_C"),
-    /** Temperature that the nozzle is to reach, in °C; 0 is off. */
+    /** Target temperature of the nozzle, in °C; 0 is off. */
     NOZZLE_SETPOINT("nozzle.setpoint_C"),
     /** Temperature of the chamber, in °C. */
     CHAMBER_ACTUAL("chamber.actual_C"),
-    /** Temperature that the chamber is to reach, in °C; 0 is off. */
+    /** Target temperature of the chamber, in °C; 0 is off. */
     CHAMBER_SETPOINT("chamber.setpoint_C"),
-    /** Share of the job that is done, 0 to 1. */
+    /** Completed share of the job, 0 to 1. */
     JOB_PROGRESS("job.progress"),
     /** Time until the job is done, in s. */
     JOB_LEFT("job.left_s"),
     /** Time since the job began, in s. */
     JOB_ELAPSED("job.elapsed_s"),
-    /** How much of the job is done, in whatever is counted: layers, lines, bytes. */
+    /** How much of the job is done, in the unit that is counted: layers, lines, bytes. */
     JOB_DONE("job.done"),
-    /** How much there is to do, counted like {@link #JOB_DONE}. */
+    /** The total amount, counted like {@link #JOB_DONE}. */
     JOB_TOTAL("job.total");
 
     private final String key;

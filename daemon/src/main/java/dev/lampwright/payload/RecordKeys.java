@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Which field tells the elements of a list apart: one that has another value in each, and the same values in message after message. So an element is
- * found again if the list comes in another order. Remembers a bounded number of lists.
+ * Which field distinguishes the elements of a list: one that has a different value in each, and the same values in message after message.
+ * So an element is found again even if the list comes in a different order. Remembers a bounded number of lists.
  */
 public final class RecordKeys {
     /** Names of fields that name things, in a few languages. Common practice, no source. */
@@ -28,11 +28,11 @@ public final class RecordKeys {
     private final Map<String, Map<String, Set<String>>> candidates = new HashMap<>();
 
     /**
-     * The field that tells the elements of a list apart, by all messages up to this one.
+     * The field that distinguishes the elements of a list, judged by all messages up to this one.
      *
-     * @param list the list's topic and place, which are its name here
+     * @param list the list's topic and place, which identify it here
      * @param elements the list
-     * @return the field's name, or its place if the elements are lists; nothing if there is none
+     * @return the field's name, or its position if the elements are lists; empty if there is none
      */
     Optional<String> of(String list, JsonNode elements) {
         if (elements.size() < 2 || elements.size() > MOST_ELEMENTS) {
@@ -64,7 +64,7 @@ public final class RecordKeys {
         return names;
     }
 
-    /** The values of a field in all elements; nothing if it is not in all of them, or two have the same. */
+    /** The values of a field in all elements; empty if it is not in all of them, or two have the same value. */
     private static Optional<Set<String>> values(String field, JsonNode elements) {
         Set<String> values = new HashSet<>();
         for (JsonNode element : elements) {
@@ -77,7 +77,7 @@ public final class RecordKeys {
         return Optional.of(values);
     }
 
-    /** A row is named by text only. */
+    /** Only text can name a row. */
     private static JsonNode field(String field, JsonNode element) {
         if (element.isArray()) {
             JsonNode first = element.get(0);
@@ -116,7 +116,7 @@ public final class RecordKeys {
                         .findFirst());
     }
 
-    /** A larger number under a name that names nothing may be what a heater is set to, which stays the same for a whole job. */
+    /** A larger number under a name without meaning may be a heater's target, which stays the same for a whole job. */
     private static boolean areOrdinals(String field, JsonNode elements) {
         for (JsonNode element : elements) {
             JsonNode value = field(field, element);

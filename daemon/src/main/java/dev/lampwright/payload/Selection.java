@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * Chooses a part of a JSON document by the values of its fields: one element of a list, whatever its index, or the whole document if it has
+ * Selects a part of a JSON document by the values of its fields: one element of a list, whatever its index, or the whole document if it has
  * those values.
  *
- * @param among where the list is; anything else than a list is chosen as a whole or not at all
- * @param where the fields of the part to look at, each with the value it must have, written as a word in a binding
+ * @param among where the list is; anything other than a list is selected as a whole or not at all
+ * @param where the fields of the part to check, each with its required value, written like a word in a binding
  */
 public record Selection(PayloadPath among, Map<PayloadPath, String> where) {
     /** Keeps a copy of the map, in its order. */
@@ -21,10 +21,10 @@ public record Selection(PayloadPath among, Map<PayloadPath, String> where) {
     }
 
     /**
-     * The chosen part.
+     * The selected part.
      *
      * @param document the whole document
-     * @return the first that fits; a missing node if none does
+     * @return the first match; a missing node if there is none
      */
     JsonNode in(JsonNode document) {
         JsonNode all = among.in(document);

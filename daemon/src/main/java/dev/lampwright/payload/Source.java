@@ -6,12 +6,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Where one value is told.
+ * Where one value is reported.
  *
  * @param topicFilter MQTT topic filter, which may have {@code +} and {@code #}
- * @param path where in the payload, or in the chosen part of it, a value stands
- * @param cuts what is then cut out of its text, one after the other; none if the value itself is wanted
- * @param part which part of the payload to read, chosen by the values of its fields; empty for all of it
+ * @param path where the value is in the payload, or in the selected part of it
+ * @param cuts what is then extracted from its text, one after the other; none for the value itself
+ * @param part which part of the payload to read, selected by the values of its fields; empty for all of it
  */
 public record Source(String topicFilter, PayloadPath path, List<Cut> cuts, Optional<Selection> part) {
     /** Keeps a copy of the list. */
@@ -23,27 +23,27 @@ public record Source(String topicFilter, PayloadPath path, List<Cut> cuts, Optio
      * A value in the whole of a payload.
      *
      * @param topicFilter MQTT topic filter
-     * @param path where in the payload it stands
-     * @param cuts what is then cut out of its text
+     * @param path where it is in the payload
+     * @param cuts what is then extracted from its text
      */
     public Source(String topicFilter, PayloadPath path, List<Cut> cuts) {
         this(topicFilter, path, cuts, Optional.empty());
     }
 
     /**
-     * A value that is wanted as it stands.
+     * A value used as is.
      *
      * @param topicFilter MQTT topic filter
-     * @param path where in the payload it stands
+     * @param path where it is in the payload
      */
     public Source(String topicFilter, PayloadPath path) {
         this(topicFilter, path, List.of());
     }
 
     /**
-     * Where in a message the value stands, for the log.
+     * Where the value is in a message, for the log.
      *
-     * @return for instance {@code /plate/now}, or {@code the payload itself, field 3}
+     * @return for example {@code /plate/now}, or {@code the payload itself, field 3}
      */
     public String place() {
         String where = part.map(selection -> " " + selection).orElse("");

@@ -12,12 +12,12 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Finds topics on which several speak in turns, told apart by a field of the message: two printers, or the heaters of one. The field has few values that
- * come again and again, and with the same value the other numbers of a message are much nearer to each other than from message to message, or the
- * messages have other fields. Remembers a bounded number of topics.
+ * Finds topics on which several publish in turn, distinguished by a field of the message: two printers, or the heaters of one. The field
+ * has few values that keep recurring, and with the same value the other numbers of a message are much closer to each other than from
+ * message to message, or the messages have different fields. Remembers a bounded number of topics.
  */
 public final class Speakers {
-    /** Names of fields that say who speaks or what is spoken of. Common practice, no source. */
+    /** Names of fields that say who publishes or what the message is about. Common practice, no source. */
     private static final Set<String> CALLED = Set.of(
             "id",
             "name",
@@ -72,14 +72,14 @@ public final class Speakers {
     private final Map<String, Topic> topics = new HashMap<>();
 
     /**
-     * Who speaks on a topic.
+     * Who publishes on a topic.
      *
-     * @param field the field that says it
-     * @param values who speaks there
+     * @param field the field that says who
+     * @param values who publishes there
      */
     public record Turns(PayloadPath field, List<String> values) {}
 
-    /** Takes a message in, and tells which field says who speaks, by all messages up to this one. */
+    /** Takes in a message, and returns which field says who publishes, judged by all messages up to this one. */
     Optional<String> of(String topic, JsonNode message) {
         if (!message.isObject() || (!topics.containsKey(topic) && topics.size() >= MOST_TOPICS)) {
             return Optional.empty();
@@ -88,10 +88,10 @@ public final class Speakers {
     }
 
     /**
-     * Who speaks on a topic in turns.
+     * Who publishes on a topic in turn.
      *
      * @param topic the topic
-     * @return empty if it is one alone, as far as can be told
+     * @return empty if it is only one, as far as is known
      */
     public Optional<Turns> on(String topic) {
         return Optional.ofNullable(topics.get(topic)).flatMap(Topic::turns);
@@ -101,7 +101,7 @@ public final class Speakers {
         return CALLED.contains(field.toLowerCase(Locale.ROOT));
     }
 
-    /** A number counts as a name only if its field is called one. */
+    /** A number counts as a name only if its field is for names. */
     private static boolean isName(String field, JsonNode value) {
         return (value.isIntegralNumber() && isCalledName(field))
                 || (value.isTextual()
@@ -170,7 +170,7 @@ public final class Speakers {
             return isCalledName(field) ? 1 : 0;
         }
 
-        /** A text that is called a name says who speaks, also if all say the same. */
+        /** A text in a field for names says who publishes, even if all say the same. */
         private static boolean isSender(String field, JsonNode message) {
             return isCalledName(field) && message.path(field).isTextual();
         }
@@ -190,7 +190,7 @@ public final class Speakers {
         }
     }
 
-    /** A field that may say who speaks. */
+    /** A field that may say who publishes. */
     private static final class Field {
         private final Map<String, Integer> counts = new HashMap<>();
         private final Map<String, Map<String, Double>> last = new HashMap<>();

@@ -12,8 +12,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A text taken apart. One that is a line of values with a separator between them, such as {@code 41.5;60;RUN}, is its fields. Any other is
- * itself, and each number in it by the word before, such as the two in {@code bed 41.5 of 60}.
+ * A text split into parts. A line of values with a separator, such as {@code 41.5;60;RUN}, is split into its fields. Any other text is
+ * itself, plus each number in it by the preceding word, such as the two in {@code bed 41.5 of 60}.
  */
 final class TextParts {
     private static final int MOST_TEXT_CHARS = 400;
@@ -24,7 +24,7 @@ final class TextParts {
 
     private static final String NUMBER = "[-+]?[0-9]+(?:\\.[0-9]+)?";
     private static final String COMMA_NUMBER = "[-+]?[0-9]+(?:,[0-9]+)?";
-    /** A decimal comma, and no comma between numbers of a list. */
+    /** A decimal comma, as opposed to a comma between numbers of a list. */
     private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<![0-9,.])[0-9]+,[0-9]{1,3}(?![0-9,.])");
 
     private static final Pattern NAME = Pattern.compile("\\p{L}{2}");
@@ -36,7 +36,7 @@ final class TextParts {
     private static final Pattern KEY_AND_WORD = Pattern.compile(
             "(?<![\\p{L}\\p{M}\\p{N}_])(?<key>" + LETTERS + ")\\s*[=:]\\s*[\"']?(?<value>" + WORD + ")");
 
-    /** Words between two numbers of one thing, not names of the second. Common practice, no source. */
+    /** Words between two numbers of one thing, which do not name the second. Common practice, no source. */
     private static final Set<String> FILLERS = Set.of(
             "of", "to", "von", "van", "auf", "de", "sur", "z", "od", "iš", "av", "af", "från", "dari", "din", "из",
             "от", "з", "di", "c", "f", "k", "deg", "degc", "degf", "s", "min", "h");
@@ -61,12 +61,12 @@ final class TextParts {
     }
 
     /**
-     * Takes a text apart.
+     * Splits a text.
      *
-     * @param path where it stands
+     * @param path where it is
      * @param selection which part of the payload the path is in
-     * @param names what it is called
-     * @param text the text, without white space around it
+     * @param names its names
+     * @param text the text, without surrounding white space
      * @return its parts, at least one
      */
     static List<Leaf> of(PayloadPath path, Optional<Selection> selection, List<String> names, String text) {
@@ -91,7 +91,7 @@ final class TextParts {
                 parts.add(new Leaf(path, cuts, selection, partNames, new Value.Text(part), number, unit));
                 return;
             } catch (UnreadableException e) {
-                // Perhaps in the next unit.
+                // Possibly in the next unit.
             }
         }
         parts.add(new Leaf(path, cuts, selection, partNames, new Value.Text(part), Double.NaN, Unit.OWN));
@@ -116,12 +116,12 @@ final class TextParts {
         return false;
     }
 
-    /** A number alone, also one with a decimal comma. */
+    /** Only a number, possibly with a decimal comma. */
     private static boolean isNumber(String text) {
         return Measure.rest(text).filter(String::isEmpty).isPresent();
     }
 
-    /** At least two fields, at least two in three of them a number alone or empty. */
+    /** At least two fields, at least two in three of them only a number, or empty. */
     private static boolean isLine(List<String> fields) {
         long numbers = fields.stream()
                 .filter(field -> Measure.rest(field.strip()).isPresent())
@@ -130,7 +130,7 @@ final class TextParts {
         return fields.size() > 1 && numbers > 0 && words <= numbers && numbers + words > 1;
     }
 
-    /** Two numbers alone, such as {@code 12/84} or {@code 12 of 84}. */
+    /** Only two numbers, such as {@code 12/84} or {@code 12 of 84}. */
     private void addCouple() {
         Matcher couple = Pattern.compile("(" + number + ")" + COUPLED + "(" + number + ")")
                 .matcher(text);
@@ -145,7 +145,7 @@ final class TextParts {
                 .matcher(text);
     }
 
-    /** The words that stand right before a number in several places, and so tell only together with one that stands further before. */
+    /** The words directly before a number in several places, which identify it only together with an earlier word. */
     private Set<String> repeated() {
         Set<String> once = new HashSet<>();
         Set<String> often = new HashSet<>();
@@ -188,7 +188,7 @@ final class TextParts {
         }
     }
 
-    /** A number behind a word that stands before others as well, by the nearest word further before with which it is found. */
+    /** A number after a word that also precedes others, identified by the nearest earlier word that makes it unique. */
     private void addInner(List<String> words, Set<String> repeated, int nth, MatchResult found) {
         String inner = words.get(words.size() - 1);
         for (int i = words.size() - 2; i >= Math.max(0, words.size() - MOST_OUTER) && nth == 1; i--) {
@@ -206,7 +206,7 @@ final class TextParts {
         }
     }
 
-    /** The words of a text that is pairs of a key and a value, such as {@code state=RUN t=41}. */
+    /** The words of a text that consists of pairs of key and value, such as {@code state=RUN t=41}. */
     private void addWords() {
         List<String> keys = new ArrayList<>();
         List<String> values = new ArrayList<>();
@@ -240,7 +240,7 @@ final class TextParts {
                 add(List.of(excerpt), with(key), word);
             }
         } catch (UnreadableException e) {
-            // A text that is too hard for a pattern has no such parts.
+            // A text that is too complex for a pattern has no such parts.
         }
     }
 
@@ -255,7 +255,7 @@ final class TextParts {
                 add(List.of(excerpt), with(label, filler, Integer.toString(nth)), found);
             }
         } catch (UnreadableException e) {
-            // A text that is too hard for a pattern has no such parts.
+            // A text that is too complex for a pattern has no such parts.
         }
     }
 

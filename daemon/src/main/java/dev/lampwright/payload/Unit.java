@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/** A unit in which a printer may tell a quantity. */
+/** A unit in which a printer may report a quantity. */
 public enum Unit {
-    /** The quantity's own; the number stands alone. */
+    /** The quantity's own; a number without a unit. */
     OWN("", Kind.ANY, 1, 0, ""),
     /** Degrees Celsius. */
     CELSIUS("°C", Kind.TEMPERATURE, 1, 0, "c/℃/degc/deg c/celsius/°"),
@@ -71,7 +71,7 @@ public enum Unit {
     }
 
     /**
-     * Whether a quantity can be told in this.
+     * Whether a quantity can be reported in this.
      *
      * @param quantity the quantity
      * @return true if its own unit measures the same kind of thing
@@ -110,7 +110,7 @@ public enum Unit {
     }
 
     /**
-     * Whether numbers are told in this, rather than a text of its own form.
+     * Whether this unit has numbers rather than a text of a special form.
      *
      * @return false for durations of several parts, such as {@link #ISO_8601} and {@link #CLOCK}
      */
@@ -119,10 +119,10 @@ public enum Unit {
     }
 
     /**
-     * Whether a text behind a number names this unit.
+     * Whether a text after a number names this unit.
      *
-     * @param text without white space around it
-     * @return case does not count; nothing at all names any unit
+     * @param text without surrounding white space
+     * @return case does not count; an empty text matches any unit
      */
     boolean isSpelled(String text) {
         String folded = text.toLowerCase(Locale.ROOT);

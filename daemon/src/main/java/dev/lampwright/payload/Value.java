@@ -4,19 +4,19 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalLong;
 
-/** What stands at one place in a payload, whatever format it came in. */
+/** The value at one place in a payload, whatever its format. */
 public sealed interface Value {
     /**
-     * The value as a word, as a binding may name it: a text as it is; a number, true, false and null as JSON writes them.
+     * The value as a word, as a binding may name it: a text unchanged; a number, true, false and null as in JSON.
      *
      * @return empty for a {@link Structure}
      */
     Optional<String> word();
 
     /**
-     * A number. One that is written as a decimal or with an exponent is never equal to a whole one: 1.0 and 1 are different words.
+     * A number. A decimal, or one with an exponent, is never equal to a whole number: 1.0 and 1 are different words.
      *
-     * @param number finite or, if it is written too large for a double, infinite; never NaN
+     * @param number finite or, if too large for a double, infinite; never NaN
      */
     record Numeric(Number number) implements Value {
         /**
@@ -39,9 +39,9 @@ public sealed interface Value {
         }
 
         /**
-         * The number, if it is a whole one.
+         * The number, if whole.
          *
-         * @return empty if it is written with a point or an exponent, or does not fit into 64 bits
+         * @return empty if it has a decimal point or an exponent, or does not fit into 64 bits
          */
         public OptionalLong whole() {
             boolean whole = number instanceof Integer || number instanceof Long;
@@ -78,7 +78,7 @@ public sealed interface Value {
         }
     }
 
-    /** JSON's null: the sender says that there is no value. */
+    /** JSON's null: the sender reports that there is no value. */
     record None() implements Value {
         @Override
         public Optional<String> word() {
@@ -86,7 +86,7 @@ public sealed interface Value {
         }
     }
 
-    /** A JSON object or array, which is no single value. */
+    /** A JSON object or array, which is not a single value. */
     record Structure() implements Value {
         @Override
         public Optional<String> word() {

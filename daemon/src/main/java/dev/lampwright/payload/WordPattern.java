@@ -1,8 +1,8 @@
 package dev.lampwright.payload;
 
 /**
- * A word in which {@code *} stands for any characters, or none; case does not count. Matching takes at most as many steps as pattern and
- * word have characters multiplied, and calls nothing again and again, so no pattern and no word can hold up whoever asks.
+ * A word in which {@code *} stands for any characters, or none; case does not count. Matching takes at most the product of the lengths of
+ * pattern and word in steps, and does not recurse, so no pattern and no word can stall the caller.
  */
 public final class WordPattern {
     private static final char ANY = '*';
@@ -12,17 +12,17 @@ public final class WordPattern {
     /**
      * Reads a pattern.
      *
-     * @param text a word, with {@code *} or without
+     * @param text a word, with or without {@code *}
      */
     public WordPattern(String text) {
         this.pattern = folded(text);
     }
 
     /**
-     * Whether a word is meant.
+     * Whether a word matches.
      *
      * @param word any text
-     * @return true if it is what the pattern says, from its beginning to its end
+     * @return true if the pattern matches the whole word
      */
     public boolean matches(String word) {
         String text = folded(word);
@@ -55,7 +55,7 @@ public final class WordPattern {
 
     /**
      * A character without its case. Unicode's CaseFolding.txt folds neither the dotless i (U+0131) nor the dotted capital (U+0130) to an i,
-     * but for Turkic languages: there they are letters of their own.
+     * except for Turkic languages, in which they are separate letters.
      */
     private static int folded(int point) {
         return point == 0x0130 || point == 0x0131 ? point : Character.toLowerCase(Character.toUpperCase(point));

@@ -6,17 +6,17 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Reads TOML 1.0. After a mistake it goes on with the next line that begins a key or a header, so that all mistakes of a text are reported
- * at once. Time and memory are proportional to the text, the depth of calls is bounded.
+ * Reads TOML 1.0. After a mistake it continues with the next line that starts a key or a header, so that all mistakes of a text are
+ * reported at once. Time and memory are proportional to the text, and the call depth is bounded.
  */
 public final class Toml {
     /**
-     * How many tables and arrays may be in each other, the outermost table among them. No configuration needs a fifth of it, and the reader,
-     * which calls itself for each, fits into small stacks.
+     * The maximum nesting of tables and arrays, including the outermost table. No configuration needs a fifth of it, and the reader, which
+     * recurses for each, fits into small stacks.
      */
     public static final int DEEPEST = 64;
 
-    /** After as many mistakes as this, reading ends: the text is something else, or one mistake has led to all others. */
+    /** Reading ends after this many mistakes: the text is something else, or one mistake has caused all the others. */
     static final int MOST_MISTAKES = 50;
 
     private static final Comparator<TomlMistake> IN_ORDER =
@@ -47,7 +47,7 @@ public final class Toml {
         return read(text, TomlMarks.NONE);
     }
 
-    /** Reads a text, and tells where its parts are. */
+    /** Reads a text, and reports where its parts are. */
     static TomlDocument read(String text, TomlMarks marks) {
         Toml toml = new Toml(text, marks);
         toml.document();
@@ -63,7 +63,7 @@ public final class Toml {
                 mistakes.add(e.mistake());
                 return;
             } catch (GaveUpException e) {
-                // The mistake is noted, and the text is where reading goes on.
+                // The mistake has been recorded, and the text is where reading continues.
             } catch (TomlException e) {
                 note(e);
                 text.skipLine();
@@ -71,7 +71,7 @@ public final class Toml {
         }
     }
 
-    /** Notes a mistake, and ends reading if there are too many. */
+    /** Records a mistake, and ends reading if there are too many. */
     private void note(TomlException e) {
         if (mistakes.size() < MOST_MISTAKES) {
             mistakes.add(e.mistake());
@@ -153,7 +153,7 @@ public final class Toml {
         owner.putIfAbsent(name, value);
     }
 
-    /** The table that a key is in; one that belongs to nothing if the key may not be there. */
+    /** The table that a key is in; a detached one if the key is not allowed there. */
     private Map<String, Object> owner(Map<String, Object> within, List<String> names, int line) throws TomlException {
         try {
             Map<String, Object> owner = tree.tableOf(within, names, line);
@@ -167,7 +167,7 @@ public final class Toml {
         }
     }
 
-    /** Names with dots between them, and the blanks behind. */
+    /** Names separated by dots, and the blanks after them. */
     private List<String> key() throws TomlException {
         List<String> names = new ArrayList<>();
         do {
@@ -250,7 +250,7 @@ public final class Toml {
         sameLine(brace);
     }
 
-    /** Skips blanks. Where the line ends within braces, that is a mistake, but what follows may be read as if it were none. */
+    /** Skips blanks. A line end within braces is a mistake, but what follows is read as if it were not. */
     private void sameLine(Bracket brace) throws TomlException {
         text.skipBlanks();
         if (text.atLineEnd() || text.peek() == '#') {
@@ -299,7 +299,7 @@ public final class Toml {
         }
     }
 
-    /** Skips blanks, comments and ends of lines, unless a line follows that can be in no array. */
+    /** Skips blanks, comments and ends of lines, unless the next line cannot be in an array. */
     private void linesWithin(Bracket bracket) throws TomlException {
         int line = text.line();
         skipBlanksAndLines();
@@ -309,7 +309,7 @@ public final class Toml {
         }
     }
 
-    /** After a mistake in an array: goes on with its next line, unless that can be in no array. */
+    /** After a mistake in an array: continues with its next line, unless that cannot be in an array. */
     private void goOnAfter(TomlException e, Bracket bracket) throws TomlException {
         if (!(e instanceof GaveUpException)) {
             note(e);
@@ -334,7 +334,7 @@ public final class Toml {
         }
     }
 
-    /** An opening bracket or brace, which is blamed once if it is not closed. */
+    /** An opening bracket or brace, reported once if it is not closed. */
     private final class Bracket {
         private final TomlSource.Place place;
         private boolean noted;

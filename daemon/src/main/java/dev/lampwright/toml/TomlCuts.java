@@ -2,7 +2,7 @@ package dev.lampwright.toml;
 
 import java.util.List;
 
-/** Removes single parts from a text. The rest stays the same, except for an empty line that would be one too many. */
+/** Removes single parts from a text. The rest stays the same, except for a surplus empty line. */
 final class TomlCuts {
     private final String text;
     private final TomlLines lines;
@@ -35,7 +35,7 @@ final class TomlCuts {
                 : without(pair.key.from(), pairs.get(at + 1).key.from());
     }
 
-    /** The text without an element of an array in brackets. Its comments stay, but for that behind an element with lines of its own. */
+    /** The text without an element of an array in brackets. Its comments stay, except one after an element that has lines of its own. */
     String element(TomlPart element) {
         int end = element.comma < 0 ? element.to : element.comma + 1;
         if (hasLinesOfItsOwn(element, end)) {
@@ -81,12 +81,12 @@ final class TomlCuts {
         return without(from, to);
     }
 
-    /** Behind the last line of a section: its last key's, or a comment's directly below that, which does not belong to what follows. */
+    /** After the last line of a section: its last key's, or a comment's directly below that, if that does not belong to what follows. */
     int endOf(TomlPart section) {
         return lines.afterComments(lastLine(section));
     }
 
-    /** Behind the line of the last key of a section, or of its header; 0 for the outermost table without keys. */
+    /** After the line of the last key of a section, or of its header; 0 for the outermost table without keys. */
     int lastLine(TomlPart section) {
         if (!section.pairs.isEmpty()) {
             return lines.after(section.pairs.get(section.pairs.size() - 1).to);

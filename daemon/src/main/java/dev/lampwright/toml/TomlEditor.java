@@ -9,9 +9,9 @@ import java.util.Optional;
  * Changes values of a TOML text and leaves everything else unchanged, byte for byte: comments, order, empty lines, line ends, indentation,
  * spelling. Paths are those of {@link TomlDocument}: names from the outermost table on, elements of arrays by their index.
  *
- * <p>A new value goes where others of its table are: below their header, behind dotted keys of the same beginning, into the same braces.
- * A new table gets a header where its neighbours have one, and braces where they do not. Every change is read back: one that would touch
- * another value is refused, and the text stays as it was.
+ * <p>A new value goes where others of its table are: below their header, after dotted keys with the same beginning, into the same braces. A
+ * new table gets a header if its neighbours have one, otherwise braces. Every change is read back: one that would touch another value is
+ * refused, and the text stays unchanged.
  */
 public final class TomlEditor {
     private static final String BYTE_ORDER_MARK = "\uFEFF";
@@ -34,9 +34,9 @@ public final class TomlEditor {
     }
 
     /**
-     * Begins to edit.
+     * Starts editing.
      *
-     * @param text valid TOML, perhaps behind a byte order mark, which stays
+     * @param text valid TOML, possibly after a byte order mark, which stays
      * @return an editor
      * @throws IllegalArgumentException if the text is not valid
      */
@@ -52,7 +52,7 @@ public final class TomlEditor {
     }
 
     /**
-     * The text as it is now.
+     * The current text.
      *
      * @return valid TOML
      */
@@ -64,19 +64,18 @@ public final class TomlEditor {
      * What is at a path.
      *
      * @param path names from the outermost table on
-     * @return the value, of a kind that {@link TomlDocument#values} has; empty if there is none
+     * @return the value, of a kind listed at {@link TomlDocument#values}; empty if there is none
      */
     public Optional<Object> get(List<String> path) {
         return TomlValues.at(values, path);
     }
 
     /**
-     * Gives a key a value. In an existing table or array, only what differs is changed. A value that is already there is not
-     * written again.
+     * Gives a key a value. In an existing table or array, only what differs is changed. A value that is already there is not written again.
      *
-     * @param path one name or more; tables that are not there are made; the index behind the last of an array adds to it
-     * @param value of a kind that {@link TomlDocument#values} has
-     * @throws IllegalArgumentException if the path leads through a value that has nothing within, or beyond an array's end
+     * @param path one name or more; missing tables are created; the index after the last of an array appends to it
+     * @param value of a kind listed at {@link TomlDocument#values}
+     * @throws IllegalArgumentException if the path leads through a value that contains nothing, or beyond an array's end
      */
     public void set(List<String> path, Object value) {
         require(path);
@@ -87,10 +86,10 @@ public final class TomlEditor {
     }
 
     /**
-     * Takes a value, a table or an element of an array out. The comment behind a value goes with its line, comments above stay. A table or an array
-     * that only its contents made goes with the last of them.
+     * Removes a value, a table or an element of an array. The comment after a value goes with its line, comments above stay. A table or an
+     * array that exists only through its contents goes with the last of them.
      *
-     * @param path one name or more; nothing happens if nothing is there
+     * @param path one name or more; nothing happens if it does not exist
      */
     public void remove(List<String> path) {
         require(path);
@@ -100,12 +99,13 @@ public final class TomlEditor {
     }
 
     /**
-     * Puts an element into an array.
+     * Inserts an element into an array.
      *
      * @param array path of an existing array
      * @param index where it goes, 0 to the array's length
      * @param value the element
-     * @throws IllegalArgumentException if there is no such array, or no such place in it, or if headers make it and the value is not a table
+     * @throws IllegalArgumentException if there is no such array, or no such position in it, or if it consists of headers and the value is
+     *     not a table
      */
     public void insert(List<String> array, int index, Object value) {
         TomlPart part = layout.find(array);
@@ -118,7 +118,7 @@ public final class TomlEditor {
     /**
      * Adds comment lines directly above a key or a header.
      *
-     * @param path of something that has a line of its own; else nothing happens
+     * @param path of something that has its own line; otherwise nothing happens
      * @param comments lines without their hash
      */
     public void comment(List<String> path, List<String> comments) {
@@ -126,9 +126,9 @@ public final class TomlEditor {
     }
 
     /**
-     * What is behind a value on its line: a comment, if anything.
+     * The comment after a value on its line.
      *
-     * @param path of a value with a line of its own
+     * @param path of a value with its own line
      * @return the comment with its hash; empty if there is none
      */
     public String behind(List<String> path) {
@@ -141,8 +141,8 @@ public final class TomlEditor {
     /**
      * The comment lines directly above a key or a header.
      *
-     * @param path of something that has a line of its own
-     * @return lines without hash and blanks around; none if there are none
+     * @param path of something that has its own line
+     * @return lines without hash and surrounding blanks; empty if there are none
      */
     public List<String> comments(List<String> path) {
         TomlLines lines = new TomlLines(text);
@@ -156,11 +156,11 @@ public final class TomlEditor {
     }
 
     /**
-     * Adds sections behind those of a table, or at the end if there are none, with an empty line between.
+     * Adds sections after those of a table, or at the end if there are none, with an empty line between.
      *
      * @param table the table, such as the one that the new sections are in
-     * @param sections TOML with a header before its first key, and whatever comments; its line ends become those of the text
-     * @throws IllegalStateException if the text has some of it already or could not be read with it, and then nothing has changed
+     * @param sections TOML with a header before its first key, and any comments; its line ends become those of the text
+     * @throws IllegalStateException if the text already has some of it or would not be valid with it; nothing has changed then
      */
     public void append(List<String> table, String sections) {
         String before = text;
@@ -175,10 +175,10 @@ public final class TomlEditor {
     }
 
     /**
-     * Takes comment lines directly above a key or a header out.
+     * Removes comment lines directly above a key or a header.
      *
-     * @param path of something that has a line of its own; else nothing happens
-     * @param beginning how those begin that are taken out, after hash and blanks
+     * @param path of something that has its own line; otherwise nothing happens
+     * @param beginning the beginning of the lines to remove, after hash and blanks
      */
     public void uncomment(List<String> path, String beginning) {
         TomlLines lines = new TomlLines(text);
@@ -196,7 +196,7 @@ public final class TomlEditor {
         become(text.substring(0, from) + kept + text.substring(end.get()));
     }
 
-    /** Where the line begins that has a key or a header and nothing before it. */
+    /** Where the line of a key or a header begins, with nothing before it. */
     private Optional<Integer> lineOf(List<String> path) {
         TomlPart part = layout.find(path);
         if (part == null || part.around == null) {
@@ -216,7 +216,7 @@ public final class TomlEditor {
         }
     }
 
-    /** Changes something, or nothing at all if that would change more than is at a path. */
+    /** Makes a change, or none at all if it would change more than is at a path. */
     private void change(List<String> path, List<String> mayVanish, Runnable change) {
         String before = text;
         Object others = TomlValues.without(values, path);
@@ -268,7 +268,7 @@ public final class TomlEditor {
         }
     }
 
-    /** Text in single quotes stays so where it can. */
+    /** Text in single quotes stays that way if possible. */
     private String written(TomlPart part, Object value) {
         return value instanceof String words && text.charAt(part.from) == '\''
                 ? TomlText.literal(words)
@@ -283,7 +283,7 @@ public final class TomlEditor {
         return elements.stream().allMatch(each -> each instanceof Map);
     }
 
-    /** Leaves the elements at the beginning and at the end alone that are the same. */
+    /** Leaves identical elements at the beginning and at the end alone. */
     private void replaceElements(List<String> path, List<?> wanted) {
         List<?> now = (List<?>) get(path).orElseThrow();
         int least = Math.min(now.size(), wanted.size());
@@ -415,7 +415,7 @@ public final class TomlEditor {
         }
     }
 
-    /** Gives a table a header of its own that only headers within it have made. */
+    /** Gives a table its own header if so far it exists only through headers within it. */
     private void addSection(TomlPart table, Map<String, Object> pairs) {
         String header = "[" + TomlText.key(table.headerNames()) + "]";
         become(new TomlInserts(text, newline)
@@ -441,7 +441,7 @@ public final class TomlEditor {
         }
     }
 
-    /** The values of a table that dotted keys made, where they made it. */
+    /** The values of a table that was created by dotted keys, at the place of those keys. */
     private List<TomlPart> pairsOf(TomlPart dotted) {
         return layout.pairsWithin(dotted).stream()
                 .filter(each -> each.container() == dotted.container())

@@ -1,6 +1,6 @@
 package dev.lampwright.toml;
 
-/** Carries one mistake from where it is found to where reading can go on. Has no stack trace: many may come in one text. */
+/** Carries one mistake from where it is found to where reading can continue. Has no stack trace, because one text may have many. */
 class TomlException extends Exception {
     private static final long serialVersionUID = 1L;
 

@@ -24,13 +24,13 @@ final class TomlInserts {
         return text.substring(0, at) + inserted + text.substring(at);
     }
 
-    /** Puts a line in; the line before gets an end if it has none. */
+    /** Inserts a line; the previous line gets a line end if it has none. */
     private String withLine(int at, String line) {
         boolean open = at > 0 && text.charAt(at - 1) != '\n';
         return with(at, (open ? newline : "") + line + newline);
     }
 
-    /** Another text for a value. A comment behind it stays in its column where there is room. */
+    /** A new text for a value. A comment after it stays in its column if there is room. */
     String replace(TomlPart value, String next) {
         int blanks = value.to;
         while (blanks < text.length() && text.charAt(blanks) == ' ') {
@@ -51,7 +51,7 @@ final class TomlInserts {
                 : with(braces.pairs.get(braces.pairs.size() - 1).to, ", " + pair);
     }
 
-    /** A pair behind another, whose key begins with the same names. */
+    /** A pair after another whose key begins with the same names. */
     String pairBehind(TomlPart pair, int names, String rest) {
         int prefix = pair.key.nameEnds().get(names - 1);
         String next = text.substring(pair.key.from(), prefix) + "." + rest;
@@ -76,12 +76,14 @@ final class TomlInserts {
         return withLine(cuts.lastLine(section), lines.indent(like) + pair);
     }
 
-    /** A section behind another, or at the end of the text if that is null; with an empty line before it, and after it if anything follows. */
+    /**
+     * A section after another, or at the end of the text if that is null; with an empty line before it, and after it if anything follows.
+     */
     String sectionBehind(TomlPart before, String header, Map<?, ?> pairs) {
         return sectionBehind(before, section(header, pairs));
     }
 
-    /** The same with the lines of a section as they are. */
+    /** The same with the lines of a section unchanged. */
     String sectionBehind(TomlPart before, String section) {
         int at = before == null ? text.length() : cuts.endOf(before);
         boolean first = at == 0 || lines.blankLine(lines.begin(at - 1));

@@ -24,7 +24,7 @@ final class TomlLayout implements TomlMarks {
     }
 
     /**
-     * Looks where everything is.
+     * Finds where everything is.
      *
      * @param text valid TOML
      */
@@ -38,7 +38,7 @@ final class TomlLayout implements TomlMarks {
         return root;
     }
 
-    /** What is at a path; nothing is null. */
+    /** What is at a path; null if there is nothing. */
     TomlPart find(List<String> path) {
         TomlPart part = root;
         for (String name : path) {
@@ -97,7 +97,7 @@ final class TomlLayout implements TomlMarks {
         sections.add(section);
     }
 
-    /** The table of the last of some names; those that are not there are made. */
+    /** The table of the last of the names; missing ones are created. */
     private static TomlPart walk(TomlPart from, List<String> names, TomlPart.Kind made) {
         TomlPart part = from;
         for (String name : names.subList(0, names.size() - 1)) {

@@ -8,24 +8,24 @@ final class TomlLines {
         this.text = text;
     }
 
-    /** What ends the lines of a text: what ends its first, or LF if it has one line only. */
+    /** The line end of a text: that of its first line, or LF if it has only one line. */
     static String end(String text) {
         int at = text.indexOf('\n');
         return at > 0 && text.charAt(at - 1) == '\r' ? "\r\n" : "\n";
     }
 
-    /** Where the line begins in which a place is. */
+    /** The beginning of the line that contains a place. */
     int begin(int at) {
         return text.lastIndexOf('\n', at - 1) + 1;
     }
 
-    /** Behind the end of the line in which a place is, its end included. */
+    /** After the line that contains a place, including its line end. */
     int after(int at) {
         int end = text.indexOf('\n', at);
         return end < 0 ? text.length() : end + 1;
     }
 
-    /** The blanks at the beginning of the line in which a place is. */
+    /** The blanks at the beginning of the line that contains a place. */
     String indent(int at) {
         int from = begin(at);
         int to = from;
@@ -35,29 +35,29 @@ final class TomlLines {
         return text.substring(from, to);
     }
 
-    /** Whether nothing but blanks is between two places. */
+    /** Whether there are only blanks between two places. */
     boolean blank(int from, int to) {
         return text.substring(from, to).isBlank();
     }
 
-    /** Whether the line that begins here is empty; false at the end of the text. */
+    /** Whether the line that starts here is empty; false at the end of the text. */
     boolean blankLine(int begin) {
         return begin < text.length() && blank(begin, after(begin));
     }
 
-    /** Whether the line that begins here is a comment and nothing else. */
+    /** Whether the line that starts here is only a comment. */
     boolean commentLine(int begin) {
         return begin < text.length()
                 && text.substring(begin, after(begin)).strip().startsWith("#");
     }
 
-    /** Whether nothing or a comment is between a place and the end of its line. */
+    /** Whether there is nothing or a comment between a place and the end of its line. */
     boolean endsAfter(int at) {
         String rest = text.substring(at, after(at)).strip();
         return rest.isEmpty() || rest.startsWith("#");
     }
 
-    /** Where the comment lines begin that are directly above a line. */
+    /** The beginning of the comment lines directly above a line. */
     int commentsAbove(int begin) {
         int from = begin;
         while (from > 0 && commentLine(begin(from - 1))) {
@@ -66,7 +66,10 @@ final class TomlLines {
         return from;
     }
 
-    /** Behind the comment lines from here on, if an empty line or the end of the text follows them; else here: they belong to what follows. */
+    /**
+     * After the comment lines from here on, if an empty line or the end of the text follows them; otherwise here, because they belong to
+     * what follows.
+     */
     int afterComments(int begin) {
         int to = begin;
         while (commentLine(to)) {

@@ -7,7 +7,7 @@ interface TomlMarks {
     /** Nobody listens. */
     TomlMarks NONE = new TomlMarks() {};
 
-    /** A key or the names of a header begin here. */
+    /** A key, or the names of a header, starts here. */
     default void keyBegins(int at) {}
 
     /** A name of the key ends here. */
@@ -19,19 +19,19 @@ interface TomlMarks {
      * @param names its names
      * @param element whether it is in double brackets
      * @param from where its first bracket is
-     * @param to behind its last bracket
+     * @param to after its last bracket
      */
     default void header(List<String> names, boolean element, int from, int to) {}
 
-    /** The last key that was read, unless it was a header's, gets a value. */
+    /** The last key read, unless it was a header's, gets a value. */
     default void pair(List<String> names) {}
 
-    /** A value begins here: that of the pair before, or the next element of the array that is open. */
+    /** A value starts here: that of the preceding pair, or the next element of the open array. */
     default void valueBegins(int at) {}
 
-    /** The value that began last ends here. */
+    /** The last value that started ends here. */
     default void valueEnds(int at) {}
 
-    /** The value that ended last is followed by this comma. */
+    /** The last value that ended is followed by this comma. */
     default void comma(int at) {}
 }

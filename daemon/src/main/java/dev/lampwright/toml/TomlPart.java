@@ -5,15 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** A table, an array or another value of a text, and where it is there. Places are in characters from the beginning of the text. */
+/** A table, an array or another value of a text, and where it is. Places are in characters from the beginning of the text. */
 final class TomlPart {
-    /** How a part came to be, which decides how it is changed. */
+    /** How a part was created, which decides how it is changed. */
     enum Kind {
-        /** Has a header of its own; the outermost table is one without. */
+        /** Has its own header; also the outermost table, which has none. */
         SECTION,
-        /** Made by headers of tables within it. */
+        /** Created by headers of tables within it. */
         ON_THE_WAY,
-        /** Made by keys with dots. */
+        /** Created by dotted keys. */
         DOTTED,
         /** Headers in double brackets. */
         SECTIONS,
@@ -26,7 +26,7 @@ final class TomlPart {
     }
 
     /**
-     * A key as it was written.
+     * A key as written.
      *
      * @param from where it begins
      * @param nameEnds where each of its names ends
@@ -40,25 +40,25 @@ final class TomlPart {
     final String name;
     Kind kind;
 
-    /** Of a table: what is in it, by name. */
+    /** For a table: its contents, by name. */
     final Map<String, TomlPart> inner = new LinkedHashMap<>();
 
     /** Of an array. */
     final List<TomlPart> elements = new ArrayList<>();
 
-    /** Of a section or braces: values that are given there, with dotted keys or without, in the order of the text. */
+    /** For a section or braces: the values given there, with or without dotted keys, in the order of the text. */
     final List<TomlPart> pairs = new ArrayList<>();
 
-    /** Of a value with a key. */
+    /** For a value with a key. */
     Key key;
 
-    /** Of a value or a header: where it begins. */
+    /** For a value or a header: where it begins. */
     int from;
 
-    /** Of a value or a header: behind its end. */
+    /** For a value or a header: the position after its end. */
     int to;
 
-    /** The comma behind a value, or {@link #NOWHERE}. */
+    /** The comma after a value, or {@link #NOWHERE}. */
     int comma = NOWHERE;
 
     TomlPart(TomlPart around, String name, Kind kind) {
@@ -75,17 +75,17 @@ final class TomlPart {
         return kind == Kind.SECTIONS || kind == Kind.BRACKETS;
     }
 
-    /** Whether it has a value's text of its own. */
+    /** Whether it has its own value text. */
     boolean isLiteral() {
         return kind == Kind.BRACES || kind == Kind.BRACKETS || kind == Kind.SCALAR;
     }
 
-    /** Whether a header somewhere makes it, or something in it. */
+    /** Whether it, or something in it, is created by a header. */
     boolean hasHeaders() {
         return kind == Kind.SECTION || kind == Kind.ON_THE_WAY || kind == Kind.SECTIONS;
     }
 
-    /** Whether this is another or within it. */
+    /** Whether this is another part or within it. */
     boolean isWithin(TomlPart other) {
         TomlPart part = this;
         while (part != null && part != other) {
@@ -94,7 +94,7 @@ final class TomlPart {
         return part == other;
     }
 
-    /** The section or the braces in which the pair of a value is. */
+    /** The section or the braces that contain the pair of a value. */
     TomlPart container() {
         TomlPart part = around;
         while (part.kind == Kind.DOTTED) {
@@ -103,7 +103,7 @@ final class TomlPart {
         return part;
     }
 
-    /** What a name leads to; nothing is null. */
+    /** What a name leads to; null if there is nothing. */
     TomlPart find(String next) {
         if (!isArray()) {
             return inner.get(next);
@@ -112,13 +112,13 @@ final class TomlPart {
         return index >= 0 && index < elements.size() ? elements.get(index) : null;
     }
 
-    /** The number that a name is; −1 if it is none. */
+    /** The index that a name stands for; −1 if it is not a number. */
     static int index(String name) {
         boolean digits = !name.isEmpty() && name.length() <= 9 && name.chars().allMatch(c -> c >= '0' && c <= '9');
         return digits ? Integer.parseInt(name) : -1;
     }
 
-    /** The names by which a header calls it: those of arrays' elements are left out. */
+    /** The names in its header, without those of array elements. */
     List<String> headerNames() {
         List<String> names = new ArrayList<>();
         for (TomlPart part = this; part.around != null; part = part.around) {

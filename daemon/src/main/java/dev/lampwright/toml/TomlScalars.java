@@ -11,9 +11,9 @@ import java.time.OffsetDateTime;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** Reads the values that are neither strings nor hold others: numbers, booleans, dates and times. */
+/** Reads the values that are neither strings nor containers: numbers, booleans, dates and times. */
 final class TomlScalars {
-    /** A number of more characters is refused: exact arithmetic on it would take too long. */
+    /** A number with more characters is refused: exact arithmetic on it would take too long. */
     private static final int LONGEST = 1000;
 
     private static final Pattern WHOLE = Pattern.compile("[+-]?(0|[1-9][0-9]*)");
@@ -33,7 +33,7 @@ final class TomlScalars {
         this.text = text;
     }
 
-    /** The value that begins at the next character. */
+    /** The value that starts at the next character. */
     Object any() throws TomlException {
         Place start = text.place();
         String word = text.word();

@@ -3,7 +3,7 @@ package dev.lampwright.toml;
 import java.util.List;
 import java.util.regex.Pattern;
 
-/** A text that is read character by character, and where in it the reader is. */
+/** A text that is read character by character, with the current position. */
 final class TomlSource {
     private static final char END = '\0';
     private static final int MOST_QUOTED = 60;
@@ -28,7 +28,7 @@ final class TomlSource {
         return at < text.length();
     }
 
-    /** The next character; NUL at the end, where {@link #more} says which of the two it is. */
+    /** The next character; NUL at the end; {@link #more} distinguishes the two. */
     char peek() {
         return peek(0);
     }
@@ -82,12 +82,12 @@ final class TomlSource {
         at = text.length();
     }
 
-    /** Whether a line ends here: LF, CR LF, or the text does. */
+    /** Whether a line ends here: LF, CR LF, or the end of the text. */
     boolean atLineEnd() {
         return !more() || peek() == '\n' || (peek() == '\r' && peek(1) == '\n');
     }
 
-    /** The characters up to the next that ends a word, which may be none; reads on behind them. */
+    /** The characters up to the next one that ends a word, possibly none; continues after them. */
     String word() {
         int start = at;
         while (more() && ENDS_A_WORD.indexOf(peek()) < 0) {
@@ -96,12 +96,12 @@ final class TomlSource {
         return text.substring(start, at);
     }
 
-    /** A part of the text that has been read. */
+    /** A part of the text already read. */
     String since(int start) {
         return text.substring(start, at);
     }
 
-    /** The beginning of what is left of this line, without the blanks around it, to be shown; does not read on. */
+    /** The beginning of the rest of this line, without surrounding blanks, for display; does not advance. */
     String shown() {
         int from = Math.min(text.length(), at);
         int to = Math.min(text.length(), from + MOST_SHOWN);
@@ -109,12 +109,12 @@ final class TomlSource {
         return text.substring(from, end < 0 ? to : Math.min(end, to)).strip();
     }
 
-    /** Whether a key without quotes and its = come next. */
+    /** Whether an unquoted key and its = come next. */
     boolean beginsKey() {
         return matches(KEY);
     }
 
-    /** Whether a header comes next, and no array: its first name is not a value. */
+    /** Whether a header comes next rather than an array: its first name is not a value. */
     boolean beginsHeader() {
         return matches(HEADER);
     }
@@ -136,7 +136,7 @@ final class TomlSource {
         return at - lineStart + 1;
     }
 
-    /** Where the reader is, to be blamed later. */
+    /** The current position, for a later message. */
     Place place() {
         return new Place(line, column());
     }
@@ -146,7 +146,7 @@ final class TomlSource {
         return place().mistake(what, whatWouldBeRight);
     }
 
-    /** A text in quotes, cut if it is long. */
+    /** A text in quotes, shortened if long. */
     static String quoted(String text) {
         return '"' + (text.length() <= MOST_QUOTED ? text : text.substring(0, MOST_QUOTED) + "...") + '"';
     }

@@ -12,12 +12,12 @@ final class TomlStrings {
         this.text = text;
     }
 
-    /** A string of any kind, which begins at the next character. */
+    /** A string of any kind, which starts at the next character. */
     String any() throws TomlException {
         return text.startsWith("\"\"\"") || text.startsWith("'''") ? ofSeveralLines() : ofOneLine();
     }
 
-    /** A string in single or double quotes, which begins at the next character. */
+    /** A string in single or double quotes, which starts at the next character. */
     String ofOneLine() throws TomlException {
         Place start = text.place();
         char quote = text.peek();

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** Values as TOML 1.0 writes them, each on one line. */
+/** Values in TOML 1.0 notation, each on one line. */
 public final class TomlText {
     private static final Pattern BARE = Pattern.compile("[A-Za-z0-9_-]+");
     private static final char DELETE = 0x7F;
@@ -22,7 +22,7 @@ public final class TomlText {
     /**
      * Any value.
      *
-     * @param value of a kind that {@link TomlDocument#values} has, or a {@code Double}
+     * @param value of a kind listed at {@link TomlDocument#values}, or a {@code Double}
      * @return its text
      */
     public static String of(Object value) {
@@ -70,7 +70,7 @@ public final class TomlText {
                 : BigDecimal.valueOf(number).toString();
     }
 
-    /** Seconds are always there: ISO 8601 lets them be left out, TOML does not. */
+    /** Always has seconds: ISO 8601 allows leaving them out, TOML does not. */
     private static String time(TemporalAccessor time) {
         if (time instanceof OffsetDateTime) {
             return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(time);
@@ -88,30 +88,30 @@ public final class TomlText {
     }
 
     /**
-     * A name of a key, in quotes where it needs them.
+     * A name of a key, in quotes if needed.
      *
      * @param name any text
-     * @return the name as it is written before the equals sign
+     * @return the name as written before the equals sign
      */
     public static String key(String name) {
         return BARE.matcher(name).matches() ? name : quoted(name);
     }
 
     /**
-     * A key of several names.
+     * A key with several names.
      *
      * @param names one or more
-     * @return them with dots between
+     * @return the names separated by dots
      */
     public static String key(List<String> names) {
         return names.stream().map(TomlText::key).collect(Collectors.joining("."));
     }
 
     /**
-     * A text as a basic string, with whatever it holds.
+     * A text as a basic string, whatever it contains.
      *
      * @param text any text
-     * @return it in double quotes
+     * @return the text in double quotes
      */
     public static String quoted(String text) {
         StringBuilder quoted = new StringBuilder("\"");
@@ -128,10 +128,10 @@ public final class TomlText {
     }
 
     /**
-     * A text with backslashes, as a literal string if it can be one.
+     * A text with backslashes, as a literal string if possible.
      *
      * @param text any text
-     * @return it in single quotes, or as {@link #quoted}
+     * @return the text in single quotes, or as from {@link #quoted}
      */
     public static String literal(String text) {
         boolean can = text.chars().noneMatch(c -> c == '\'' || isControl(c));
@@ -142,7 +142,7 @@ public final class TomlText {
      * A text as a comment.
      *
      * @param text any text
-     * @return it on one line, after a hash
+     * @return the text on one line, after a hash
      */
     public static String comment(String text) {
         return "# " + text.replaceAll("\\p{Cntrl}", ".");

@@ -16,13 +16,13 @@ final class TomlTree {
     private final Map<String, Object> root = new LinkedHashMap<>();
     private final IdentityHashMap<Object, Container> containers = new IdentityHashMap<>();
 
-    /** What made a table or an array, which decides what may be added to it. */
+    /** How a table or an array was created, which decides what may be added to it. */
     private enum Origin {
-        /** Made by a header of a table within it: may get a header of its own. */
+        /** Created by a header of a table within it: may get its own header. */
         ON_THE_WAY,
         /** Has its own header, or is an element of an array of tables. */
         HEADER,
-        /** Made by a key with dots: grows by such keys and by headers of tables within it. */
+        /** Created by a dotted key: grows by such keys and by headers of tables within it. */
         DOTTED_KEY,
         /** Headers in double brackets add to it. */
         ARRAY_OF_TABLES,
@@ -72,7 +72,7 @@ final class TomlTree {
         return root;
     }
 
-    /** An outermost table that belongs to nothing, for what follows a header that could not be read. */
+    /** A detached outermost table, for what follows a header that could not be read. */
     Map<String, Object> apart() {
         Map<String, Object> apart = new LinkedHashMap<>();
         containers.put(apart, new Container(null, "", Origin.HEADER));
@@ -108,7 +108,7 @@ final class TomlTree {
      *
      * @param names the names in it, 1 or more
      * @param line its line
-     * @return the table, new or made on the way before
+     * @return the table, new, or created earlier along the way
      */
     Map<String, Object> table(List<String> names, int line) throws TomlException {
         Map<String, Object> parent = parent(names, line);
@@ -153,7 +153,7 @@ final class TomlTree {
         return table;
     }
 
-    /** The table in which the last name of a header stands. */
+    /** The table that contains the last name of a header. */
     private Map<String, Object> parent(List<String> names, int line) throws TomlException {
         Map<String, Object> table = root;
         for (String name : names.subList(0, names.size() - 1)) {
@@ -175,12 +175,12 @@ final class TomlTree {
     }
 
     /**
-     * The table in which the last name of a key stands.
+     * The table that contains the last name of a key.
      *
      * @param table where the key is
      * @param names the names in it, 1 or more
      * @param line its line
-     * @return the table, made if it is not there
+     * @return the table, created if missing
      */
     Map<String, Object> tableOf(Map<String, Object> table, List<String> names, int line) throws TomlException {
         Map<String, Object> inner = table;
@@ -197,9 +197,9 @@ final class TomlTree {
     }
 
     /**
-     * Notes a key, before its value is read.
+     * Records a key, before its value is read.
      *
-     * @throws TomlException if the table has it already
+     * @throws TomlException if the table already has it
      */
     void note(Map<String, Object> table, String name, int line) throws TomlException {
         Container container = containers.get(table);
@@ -227,7 +227,7 @@ final class TomlTree {
         return array;
     }
 
-    /** Ends a table in braces: nothing is added to it any more, nor to the tables that its dotted keys have made. */
+    /** Ends a table in braces: nothing more can be added to it, nor to the tables created by its dotted keys. */
     void close(Map<String, Object> table) {
         containers.get(table).closed = true;
         for (Object inner : table.values()) {

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** Values of a text, whatever they are written like. */
+/** Values of a text, whatever their spelling. */
 final class TomlValues {
     private TomlValues() {}
 
@@ -29,7 +29,7 @@ final class TomlValues {
         return Optional.ofNullable(value);
     }
 
-    /** Whether two values are the same: numbers count by their size, tables without regard to order. */
+    /** Whether two values are the same: numbers are compared by value, tables without regard to order. */
     static boolean same(Object one, Object other) {
         if (one instanceof Map<?, ?> table && other instanceof Map<?, ?> second) {
             return table.keySet().equals(second.keySet())
@@ -58,7 +58,7 @@ final class TomlValues {
         return number instanceof BigInteger whole ? new BigDecimal(whole) : new BigDecimal(number.toString());
     }
 
-    /** Values without what is at a path; a table or an array on the way that holds nothing then is left out with it. */
+    /** Values without what is at a path; a table or an array on the way that is then empty is left out as well. */
     static Object without(Object values, List<String> path) {
         return without(values, path, true).orElse(Map.of());
     }

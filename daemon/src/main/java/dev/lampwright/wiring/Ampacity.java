@@ -4,15 +4,16 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What a wire carries without growing too warm: the lower of two figures.
+ * What a wire carries without getting too warm: the lower of two figures.
  *
- * <p>The first is that of IEC 60204-1:2016 for machines, derated for the surroundings: table 6 for PVC at 40 °C (from memory), from
- * 0.75 mm² on in conduit (B1), for 0.2 and 0.5 mm² that of pairs for electronics (B2), below in proportion to the cross-section. Another
- * temperature of air or insulation counts by the square root of the warming that is left, which gives the factors of table D.1 (1.15 at 30 °C
- * to 0.58 at 60 °C; second hand, from a reprint). Pairs in one bundle count by IEC 60364-5-52, table B.52.17, first row (from memory).
+ * <p>The first is that of IEC 60204-1:2016 for machines, derated for the surroundings: table 6 for PVC at 40 °C (from memory), from 0.75
+ * mm² in conduit (B1), for 0.2 and 0.5 mm² pairs for electronics (B2), below that proportional to the cross-section. A different
+ * temperature of air or insulation counts by the square root of the remaining temperature rise, which gives the factors of table D.1 (1.15
+ * at 30 °C to 0.58 at 60 °C; second hand, from a reprint). Pairs in one bundle count by IEC 60364-5-52, table B.52.17, first row (from
+ * memory).
  *
- * <p>The second is half of what the Handbook of Electronic Tables and Formulas is said to give for chassis wiring, as many tables on the web
- * repeat it (common practice; the handbook itself was not seen).
+ * <p>The second is half of the figure for chassis wiring attributed to the Handbook of Electronic Tables and Formulas, as repeated by many
+ * tables on the web (common practice; the handbook itself was not consulted).
  */
 final class Ampacity {
     private static final double SHARE = 0.5;
@@ -39,17 +40,17 @@ final class Ampacity {
     /** For 1, 2, 3 and so on to 9 circuits in a bundle. */
     private static final List<Double> BUNDLED = List.of(1.0, 0.80, 0.70, 0.65, 0.60, 0.57, 0.54, 0.52, 0.50);
 
-    /** For 20 circuits, taken for all beyond nine. */
+    /** For 20 circuits, used for everything beyond nine. */
     private static final double MANY_BUNDLED = 0.38;
 
     private Ampacity() {}
 
     /**
-     * What a single insulated copper wire carries all the time.
+     * What a single insulated copper wire carries continuously.
      *
      * @param squareMm its cross-section, in mm²
      * @param around what surrounds it
-     * @return the lower of the two figures; 0 A where the air is as warm as its insulation may become
+     * @return the lower of the two figures; 0 A if the air is as warm as its insulation may get
      */
     static Rating of(double squareMm, Surroundings around) {
         Rating halved = new Rating(SHARE * CHASSIS.at(squareMm), HALVED);

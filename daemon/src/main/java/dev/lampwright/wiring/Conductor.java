@@ -1,6 +1,6 @@
 package dev.lampwright.wiring;
 
-/** What the conductor of a wire is made of. */
+/** The material of a wire's conductor. */
 public enum Conductor {
     /** Plain copper. */
     COPPER(1, ""),
@@ -17,19 +17,19 @@ public enum Conductor {
         this.words = words;
     }
 
-    /** How much more it resists than plain copper of the same size. */
+    /** Its resistance relative to plain copper of the same size. */
     double resistance() {
         return resistance;
     }
 
-    /** What to add to a wire's size; nothing for plain copper. */
+    /** What to add to a wire's size; empty for plain copper. */
     String words() {
         return words;
     }
 
     /**
-     * What it carries, as a share of what plain copper does: heat is current squared times resistance. (For aluminium the guide APS
-     * 42L of a maker of electronic loads has 80 %, table 7-1.)
+     * What it carries, as a share of what plain copper does: heat is current squared times resistance. (For aluminium, the guide APS 42L of
+     * a manufacturer of electronic loads gives 80 %, table 7-1.)
      */
     double carries() {
         return 1 / Math.sqrt(resistance);

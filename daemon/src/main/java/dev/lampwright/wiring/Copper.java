@@ -1,6 +1,6 @@
 package dev.lampwright.wiring;
 
-/** What copper does to a current. */
+/** The resistance of copper. */
 public final class Copper {
     /** Resistivity of annealed copper at 20 °C, in Ω·m. Source: the International Annealed Copper Standard, IEC 60028. */
     static final double OHM_METRES = 1.7241e-8;
@@ -18,16 +18,16 @@ public final class Copper {
      * Resistance of a conductor of even cross-section at 20 °C.
      *
      * @param squareMm its cross-section, in mm², above 0
-     * @return Ω a metre
+     * @return Ω per metre
      */
     static double ohmsPerMetre(double squareMm) {
         return OHM_METRES / (squareMm * SQUARE_MM);
     }
 
     /**
-     * Cross-section of a conductor of which the resistance is known.
+     * Cross-section of a conductor with known resistance.
      *
-     * @param ohmsPerMetre its resistance at 20 °C, in Ω a metre, above 0
+     * @param ohmsPerMetre its resistance at 20 °C, in Ω per metre, above 0
      * @return mm²
      */
     static double squareMm(double ohmsPerMetre) {
@@ -35,7 +35,7 @@ public final class Copper {
     }
 
     /**
-     * How much more a conductor resists than at 20 °C.
+     * The resistance of a conductor relative to 20 °C.
      *
      * @param celsius its temperature, in °C
      * @return a factor, 1 at 20 °C
@@ -49,7 +49,7 @@ public final class Copper {
      *
      * @param micrometres thickness of each, in µm, above 0
      * @param millimetres width of each, in mm, above 0
-     * @return Ω a metre
+     * @return Ω per metre
      */
     public static double loopOhmsPerMetre(double micrometres, double millimetres) {
         return 2 * ohmsPerMetre(micrometres * MM_PER_UM * millimetres);

@@ -1,8 +1,8 @@
 package dev.lampwright.wiring;
 
 /**
- * One conductor of a strip: a copper track with air on one side. How warm it grows is calculated by the fit to the curves of IPC-2221 for external
- * conductors (constants second hand, as calculators on the web give them): I = 0.048 · ΔT^0.44 · A^0.725, with A in square mils.
+ * One conductor of a strip: a copper track with air on one side. Its temperature rise is calculated by the fit to the curves of IPC-2221
+ * for external conductors (constants second hand, from calculators on the web): I = 0.048 · ΔT^0.44 · A^0.725, with A in square mils.
  *
  * @param squareMils cross-section, in square mils (thousandths of an inch, squared), above 0
  */
@@ -13,9 +13,9 @@ public record CopperTrack(double squareMils) {
     private static final double SQUARE_MM_PER_SQUARE_MIL = 0.0254 * 0.0254;
 
     /**
-     * The track of a strip of which the resistance is known: both conductors are taken as alike, of copper at 20 °C.
+     * The track of a strip with known resistance: both conductors are assumed to be equal, of copper at 20 °C.
      *
-     * @param loopOhmsPerMetre resistance of the two conductors together, in Ω a metre, above 0
+     * @param loopOhmsPerMetre resistance of the two conductors together, in Ω per metre, above 0
      * @return one of them
      */
     public static CopperTrack ofLoop(double loopOhmsPerMetre) {
@@ -23,7 +23,7 @@ public record CopperTrack(double squareMils) {
     }
 
     /**
-     * How warm a current makes it.
+     * The temperature rise caused by a current.
      *
      * @param amps A (RMS), 0 or more
      * @return K above the air
@@ -33,7 +33,7 @@ public record CopperTrack(double squareMils) {
     }
 
     /**
-     * What current makes it so warm.
+     * The current that causes a temperature rise.
      *
      * @param kelvin K above the air, 0 or more
      * @return A (RMS)

@@ -4,24 +4,24 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 
-/** A table of what conductors of some cross-sections carry; between its entries it is interpolated on logarithmic scales. */
+/** A table of what conductors of given cross-sections carry, interpolated on logarithmic scales. */
 final class LogTable {
     private final NavigableMap<Double, Double> entries;
 
     /**
-     * Makes a table.
+     * Creates a table.
      *
-     * @param entries A by mm², two at least, both rising
+     * @param entries A by mm², at least two, both rising
      */
     LogTable(Map<Double, Double> entries) {
         this.entries = new TreeMap<>(entries);
     }
 
     /**
-     * Looks a value up.
+     * Looks up a value.
      *
      * @param squareMm cross-section, in mm², above 0
-     * @return A; above the table its last entry, below it less in proportion to the cross-section
+     * @return A; above the table its last entry, below it proportional to the cross-section
      */
     double at(double squareMm) {
         Map.Entry<Double, Double> thinner = entries.floorEntry(squareMm);

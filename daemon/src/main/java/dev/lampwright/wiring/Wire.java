@@ -12,10 +12,10 @@ import java.util.stream.Stream;
 /**
  * One wire.
  *
- * @param size its size as it is bought: {@code 20 AWG} or {@code 0.5 mm²}
+ * @param size its size as sold: {@code 20 AWG} or {@code 0.5 mm²}
  * @param squareMm its cross-section, in mm²
- * @param copperOhmsPerMetre what it would resist at 20 °C if it were of plain copper, in Ω a metre
- * @param conductor what it is made of
+ * @param copperOhmsPerMetre its resistance at 20 °C if it were of plain copper, in Ω per metre
+ * @param conductor its material
  */
 public record Wire(String size, double squareMm, double copperOhmsPerMetre, Conductor conductor) {
     private static final Pattern AWG = Pattern.compile("(?:AWG ?(\\d{1,2})|(\\d{1,2}) ?AWG)", Pattern.CASE_INSENSITIVE);
@@ -25,23 +25,23 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     private static final double THINNEST_MM2 = 0.05;
     private static final double THICKEST_MM2 = 6;
 
-    /** Most that a flexible conductor may resist at 20 °C, in Ω a metre, by mm². Source: IEC 60228, class 5, plain copper. */
+    /** The maximum resistance of a flexible conductor at 20 °C, in Ω per metre, by mm². Source: IEC 60228, class 5, plain copper. */
     private static final Map<Double, Double> FLEXIBLE = new TreeMap<>(
             Map.of(0.5, 39.0e-3, 0.75, 26.0e-3, 1.0, 19.5e-3, 1.5, 13.3e-3, 2.5, 7.98e-3, 4.0, 4.95e-3, 6.0, 3.30e-3));
 
-    /** How much more the worst of those resists than copper of its full cross-section. */
+    /** The resistance of the worst of those relative to copper of its full cross-section. */
     private static final double FLEXIBLE_EXCESS = 1.16;
 
-    /** What would be right where {@link #parse} found something wrong. */
+    /** What is valid, for messages about {@link #parse}. */
     public static final String WANTED =
             "give a gauge from \"30 AWG\" to \"10 AWG\", or a cross-section from \"0.05 mm2\" to \"6 mm2\"";
 
     /**
      * Reads a size.
      *
-     * @param text for instance {@code 20 AWG}, {@code AWG 20}, {@code 0.5 mm2} or {@code 0.5 mm²}
+     * @param text for example {@code 20 AWG}, {@code AWG 20}, {@code 0.5 mm2} or {@code 0.5 mm²}
      * @return the wire
-     * @throws IllegalArgumentException if it is not a size, or is thinner or thicker than this can calculate
+     * @throws IllegalArgumentException if it is not a size, or is out of the range that this can calculate
      */
     public static Wire parse(String text) {
         Matcher awg = AWG.matcher(text.strip());
@@ -71,7 +71,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     }
 
     /**
-     * A wire by its nominal cross-section, with the most that a flexible conductor of that size may resist.
+     * A wire by its nominal cross-section, with the maximum resistance of a flexible conductor of that size.
      *
      * @param squareMm 0.05 to 6 mm²
      * @return the wire
@@ -89,7 +89,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     /**
      * The same size in another material.
      *
-     * @param other what it is made of
+     * @param other its material
      * @return the wire
      */
     public Wire of(Conductor other) {
@@ -97,9 +97,9 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     }
 
     /**
-     * What it is called.
+     * Its name.
      *
-     * @return its size, and what it is made of if that is not plain copper
+     * @return its size, and its material unless that is plain copper
      */
     public String label() {
         return conductor == Conductor.COPPER ? size : size + " " + conductor.words();
@@ -108,7 +108,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     /**
      * Resistance of one conductor at 20 °C.
      *
-     * @return Ω a metre
+     * @return Ω per metre
      */
     public double coldOhmsPerMetre() {
         return copperOhmsPerMetre * conductor.resistance();
@@ -117,7 +117,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     /**
      * Resistance on the way to a load and back.
      *
-     * @param metres length of the way, one way
+     * @param metres length, one way
      * @param celsius temperature of the wire, in °C
      * @return Ω
      */
@@ -126,7 +126,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     }
 
     /**
-     * What this carries all the time; see {@link Ampacity}.
+     * What this carries continuously; see {@link Ampacity}.
      *
      * @param around what surrounds it
      * @return A, and where the figure comes from
@@ -139,7 +139,7 @@ public record Wire(String size, double squareMm, double copperOhmsPerMetre, Cond
     /**
      * Sizes that are commonly sold and are thicker than this.
      *
-     * @return of the same kind, gauge or mm², and of the same material, the thinnest first
+     * @return with the same measure, gauge or mm², and the same material, the thinnest first
      */
     public List<Wire> thicker() {
         Stream<Wire> sizes = size.endsWith("AWG")

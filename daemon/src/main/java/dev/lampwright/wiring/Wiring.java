@@ -9,16 +9,16 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
- * How the lights are wired, as the file says.
+ * How the lights are wired, according to the file.
  *
  * @param wireC temperature of the wires and the strip's conductors, in °C, for their resistance
  * @param around what surrounds wires, connectors and strip
- * @param supplies the supplies, by the index that the controller's set-up has for them
+ * @param supplies the supplies, by their index in the controller's set-up
  * @param strip the strip's side
  * @param lights the plain lights, in the order of the file
  * @param board the controller's board
  * @param computer the single-board computer
- * @param defaults what was assumed for what was left out, as it would be written in the file, by dotted key
+ * @param defaults the defaults for what was left out, as they would be written in the file, by dotted key
  */
 public record Wiring(
         double wireC,
@@ -39,16 +39,16 @@ public record Wiring(
     /**
      * One supply.
      *
-     * @param name what to call it
+     * @param name its name
      * @param volts its voltage
      * @param tolerance how far below that its output may be, as a share of it, 0 or more
-     * @param ratedAmps what it is rated for, in A; nothing if it was not told
-     * @param connectorAmps rating of the connector or header that everything on it goes through, in A; nothing if it was not told
+     * @param ratedAmps its rating, in A; empty if not configured
+     * @param connectorAmps rating of the connector or header that everything on it goes through, in A; empty if not configured
      */
     public record Supply(
             String name, double volts, double tolerance, OptionalDouble ratedAmps, OptionalDouble connectorAmps) {
         /**
-         * The lowest that its output may be.
+         * The lowest voltage that its output may have.
          *
          * @return V
          */
@@ -58,13 +58,13 @@ public record Wiring(
     }
 
     /**
-     * A wire to a light, there and back, and what sits in it.
+     * A wire to a light, there and back, and the parts in it.
      *
      * @param wire its size
-     * @param connectorAmps rating of the connector at the light, or of the header that it is plugged into, in A; nothing if not told
-     * @param fuseAmps rating of the fuse at the supply's end, in A; nothing if not told
+     * @param connectorAmps rating of the connector at the light, or of the header that it is plugged into, in A; empty if not configured
+     * @param fuseAmps rating of the fuse at the supply's end, in A; empty if not configured
      * @param contactOhms resistance of all contacts on the way there and back together, in Ω, 0 or more
-     * @param fuseOhms resistance of the fuse with its holder, in Ω, 0 or more; nothing if not told
+     * @param fuseOhms resistance of the fuse with its holder, in Ω, 0 or more; empty if not configured
      */
     public record Feed(
             Wire wire,
@@ -72,13 +72,13 @@ public record Wiring(
             OptionalDouble fuseAmps,
             double contactOhms,
             OptionalDouble fuseOhms) {
-        /** What is lost on a fuse at its rating, in V (assumed: about that of glass fuses of 1 to 10 A). */
+        /** The voltage drop of a fuse at its rating, in V (assumed: about that of glass fuses of 1 to 10 A). */
         private static final double FUSE_VOLTS = 0.1;
 
         /**
-         * What sits in the way beside the wire.
+         * The resistance in addition to the wire's.
          *
-         * @param ratedAmps rating to assume for a fuse that was not told, in A, above 0
+         * @param ratedAmps rating to assume for a fuse that is not configured, in A, above 0
          * @return resistance of contacts and fuse, in Ω
          */
         public double partOhms(double ratedAmps) {
@@ -91,13 +91,13 @@ public record Wiring(
      *
      * @param fromBoard whether the strip is fed by the controller's board instead of its own supply
      * @param feed the wire to each point
-     * @param points where the wires join, the nearest pixel first; one at least
+     * @param points where the wires join, the nearest pixel first; at least one
      * @param pixelsPerMetre pixels in one metre
-     * @param loopOhmsPerMetre resistance of the strip's two conductors together at 20 °C, in Ω a metre
-     * @param fullColourVolts least voltage at which a pixel shows its full colour
-     * @param leastVolts least voltage at which a pixel works at all
+     * @param loopOhmsPerMetre resistance of the strip's two conductors together at 20 °C, in Ω per metre
+     * @param fullColourVolts lowest voltage at which a pixel shows its full colour
+     * @param leastVolts lowest voltage at which a pixel works at all
      * @param pwmHz frequency of the pixels' own PWM, in Hz
-     * @param together whether pixels are taken to begin their pulses at the same time
+     * @param together whether pixels are assumed to begin their pulses at the same time
      */
     public record Strip(
             boolean fromBoard,
@@ -118,7 +118,7 @@ public record Wiring(
     /**
      * A place where a wire from the supply joins the strip.
      *
-     * @param pixel which pixel it is at
+     * @param pixel the pixel
      * @param metres length of the wire, one way, in m, above 0
      */
     public record Point(int pixel, double metres) {}
@@ -130,7 +130,7 @@ public record Wiring(
      * @param outputs its dimmers, as indices into the controller's set-up
      * @param feed the wire to it
      * @param metres length of that wire, one way, in m, above 0
-     * @param watts what it takes at full, in W; nothing if it was not told
+     * @param watts what it draws at full, in W; empty if not configured
      * @param pwmHz frequency of its PWM, in Hz
      */
     public record Light(
@@ -144,12 +144,12 @@ public record Wiring(
     /**
      * The controller's board.
      *
-     * @param kind which one of those that the reference firmware runs on; what is usual of it was taken for what is not told
+     * @param kind one of those that the reference firmware runs on; its usual values replace those not configured
      * @param logicVolts high level of its outputs
      * @param shifter whether a level shifter drives the strip's data
-     * @param ratedAmps what its 5 V pin or regulator may give, in A
-     * @param ownAmps what it takes itself, in A
-     * @param inputVolts what its regulator is fed with, in V
+     * @param ratedAmps what its 5 V pin or regulator may deliver, in A
+     * @param ownAmps what it draws itself, in A
+     * @param inputVolts input voltage of its regulator, in V
      */
     public record Board(
             BoardKind kind, double logicVolts, boolean shifter, double ratedAmps, double ownAmps, double inputVolts) {}
@@ -157,8 +157,8 @@ public record Wiring(
     /**
      * The single-board computer.
      *
-     * @param amps the most that it takes, in A
-     * @param supply index of the supply that feeds it; nothing if it has one of its own
+     * @param amps the most that it draws, in A
+     * @param supply index of the supply that feeds it; empty if it has its own
      */
     public record Computer(double amps, OptionalInt supply) {}
 }

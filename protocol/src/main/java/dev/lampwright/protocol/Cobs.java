@@ -1,10 +1,9 @@
 package dev.lampwright.protocol;
 
 /**
- * Consistent Overhead Byte Stuffing: takes the zeros out of a packet, so that a zero can end it.
+ * Consistent Overhead Byte Stuffing: removes the zeros from a packet, so that a zero can end it.
  *
- * <p>Source: Cheshire and Baker, IEEE/ACM Transactions on Networking 7(2), 1999. Decoding happens byte by byte in {@link
- * MessageReader}.
+ * <p>Source: Cheshire and Baker, IEEE/ACM Transactions on Networking 7(2), 1999. Decoding happens byte by byte in {@link MessageReader}.
  */
 public final class Cobs {
     private static final int FULL_BLOCK = 0xFF;
@@ -12,10 +11,10 @@ public final class Cobs {
     private Cobs() {}
 
     /**
-     * The most bytes that a packet takes once encoded, without the zero that ends it.
+     * The maximum length of an encoded packet in bytes, without the zero that ends it.
      *
      * @param length bytes of the packet, 0 or more
-     * @return {@code length} and one byte for each 254 begun, at least one
+     * @return {@code length} plus one byte for each started run of 254, at least one
      */
     public static int encodedLimit(int length) {
         return length + Math.max(1, (length + 253) / 254);
@@ -24,7 +23,7 @@ public final class Cobs {
     /**
      * Encodes a packet. The zero that ends it is not written.
      *
-     * @param source where the packet stands
+     * @param source the packet
      * @param length bytes of the packet, from index 0
      * @param target where to write, with room for {@link #encodedLimit} bytes from {@code at}; not {@code source}
      * @param at index of the first byte to write

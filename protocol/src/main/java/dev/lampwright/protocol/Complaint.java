@@ -1,26 +1,26 @@
 package dev.lampwright.protocol;
 
-/** What a controller can complain of. {@link #OTHER} stands for codes not known here. */
+/** What a controller can complain about. {@link #OTHER} stands for unknown codes. */
 public enum Complaint {
     /** A code that this version does not know. */
     OTHER(0, "a reason this version does not know"),
-    /** Checksum or COBS; it answers nothing. */
+    /** Checksum or COBS; not an answer. */
     BROKEN(1, "a broken packet"),
-    /** The packet was longer than it may be; it answers nothing. */
+    /** The packet was longer than allowed; not an answer. */
     TOO_LONG(2, "a packet longer than it takes"),
-    /** The type is not known. */
+    /** Unknown type. */
     UNKNOWN_TYPE(3, "a message it does not know"),
-    /** The version is not spoken. */
+    /** Unsupported version. */
     VERSION(4, "a version of the wire it does not speak"),
     /** A frame before the first set-up. */
     NOT_SET_UP(5, "a frame before it was set up"),
-    /** The body is of the wrong length. */
+    /** The body has the wrong length. */
     LENGTH(6, "a message of the wrong length"),
     /** A field is out of its range. */
     VALUE(7, "a value it cannot take"),
-    /** A part does not start where the one before ended. */
+    /** A part does not start where the previous one ended. */
     PART_ORDER(8, "a part of a frame out of order"),
-    /** The dark strip alone is over the ceiling; it answers nothing. */
+    /** The dark strip alone is over the ceiling; not an answer. */
     CEILING_BELOW_DARK(9, "a ceiling below what the dark strip draws");
 
     private static final Complaint[] ALL = values();
@@ -34,7 +34,7 @@ public enum Complaint {
     }
 
     /**
-     * What the controller complains of, to follow <em>the controller refused</em>.
+     * The complaint in words, to follow <em>the controller refused</em>.
      *
      * @return a few words
      */
@@ -45,14 +45,14 @@ public enum Complaint {
     /**
      * Whether this answers the message whose sequence number it carries, and so gives its credit back.
      *
-     * @return false for those that answer nothing
+     * @return false for those that are not answers
      */
     public boolean isAnswer() {
         return this != BROKEN && this != TOO_LONG && this != CEILING_BELOW_DARK;
     }
 
     /**
-     * What a code stands for.
+     * The complaint for a code.
      *
      * @param code 0 to 255
      * @return the complaint, or {@link #OTHER}
@@ -62,9 +62,9 @@ public enum Complaint {
     }
 
     /**
-     * Writes this.
+     * Writes it.
      *
-     * @param writer where to
+     * @param writer where to write
      * @param sequence sequence number of the message complained of
      * @param detail 0 to 65535
      * @return bytes of the writer's wire

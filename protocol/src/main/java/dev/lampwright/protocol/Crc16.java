@@ -1,7 +1,7 @@
 package dev.lampwright.protocol;
 
 /**
- * The checksum of the wire, CRC-16/IBM-3740: polynomial 0x1021, start 0xFFFF, not reflected, nothing xored at the end.
+ * The checksum of the wire, CRC-16/IBM-3740: polynomial 0x1021, start 0xFFFF, not reflected, no final xor.
  *
  * <p>Source: catalogue of parametrised CRC algorithms, entry CRC-16/IBM-3740; check value 0x29B1.
  */
@@ -10,7 +10,7 @@ public final class Crc16 {
 
     private static final int POLYNOMIAL = 0x1021;
 
-    /** The checksum of a byte after start 0, and of that byte with one, two and three zeros behind it. */
+    /** The checksum of a byte after start 0, and of that byte followed by one, two and three zeros. */
     private static final char[] TABLE = table();
 
     private static final char[] TABLE_1 = withZero(TABLE);
@@ -22,7 +22,7 @@ public final class Crc16 {
     /**
      * The checksum of a run of bytes.
      *
-     * @param bytes where the run stands
+     * @param bytes the array with the run
      * @param from index of its first byte
      * @param length bytes in the run
      * @return the checksum, 0 to 0xFFFF

@@ -3,15 +3,15 @@ package dev.lampwright.protocol;
 import java.util.Arrays;
 
 /**
- * One frame as it goes out: the strip's bytes in its own order, pixel 0 first, and the duty of each dimmer. Made once and
- * refilled; the arrays are the frame's own and may be written.
+ * One frame as sent: the strip's bytes in its own order, pixel 0 first, and the duty of each dimmer. Created once and refilled; the arrays
+ * belong to the frame and may be written.
  */
 public final class Frame {
     private final byte[] strip;
     private final int[] duties;
 
     /**
-     * Makes a dark frame.
+     * Creates a dark frame.
      *
      * @param stripBytes bytes of the strip, 0 to 65535
      * @param dimmers dimmers in use, 0 to 255
@@ -40,7 +40,7 @@ public final class Frame {
     }
 
     /**
-     * Takes over another frame's light.
+     * Copies another frame's light.
      *
      * @param other a frame of the same size
      */

@@ -1,6 +1,6 @@
 package dev.lampwright.protocol;
 
-/** Cuts a frame into messages that the controller can take, and writes them one after the other. Allocates nothing. */
+/** Splits a frame into messages that the controller can accept, and writes them one after the other. Allocates nothing. */
 public final class FrameParts {
     /** Bytes before the duties and the strip in the body of a {@code FRAME}. */
     public static final int HEADER = 3;
@@ -14,11 +14,11 @@ public final class FrameParts {
     private boolean done = true;
 
     /**
-     * Makes a cutter for frames of one size.
+     * Creates one for frames of one size.
      *
      * @param stripBytes bytes of the strip, 0 to 65535
      * @param dimmers dimmers in use
-     * @param mostPacketBytes most bytes of one packet before COBS, as the controller says in {@link Here}
+     * @param mostPacketBytes maximum packet length in bytes before COBS, as reported by the controller in {@link Here}
      * @throws IllegalArgumentException if not even the dimmers and one byte fit into a packet
      */
     public FrameParts(int stripBytes, int dimmers, int mostPacketBytes) {
@@ -31,9 +31,9 @@ public final class FrameParts {
     }
 
     /**
-     * Starts on a frame, which is copied.
+     * Starts a frame, which is copied.
      *
-     * @param next a frame of the size given at the start
+     * @param next a frame of the size given at construction
      */
     public void begin(Frame next) {
         frame.copyFrom(next);
@@ -50,7 +50,7 @@ public final class FrameParts {
         return done;
     }
 
-    /** Gives up what is left of the frame. */
+    /** Abandons the rest of the frame. */
     public void abandon() {
         done = true;
     }

@@ -3,17 +3,17 @@ package dev.lampwright.protocol;
 /**
  * The controller's answer to {@code HELLO}: who it is and what it can do.
  *
- * @param version wire version that it speaks, 0 to 255
+ * @param version its wire version, 0 to 255
  * @param firmware its firmware's version, {@code major.minor.patch}
  * @param id its id, eight bytes; 0 if it has none
- * @param mostPixels most pixels of three channels, 0 to 65535
- * @param mostPacketBytes most bytes of one packet before COBS, 0 to 65535
- * @param dimmers dimmers that it has, 0 to 255
- * @param credits messages that may be unanswered at one time, 0 to 255
+ * @param mostPixels maximum pixels with three channels, 0 to 65535
+ * @param mostPacketBytes maximum packet length in bytes before COBS, 0 to 65535
+ * @param dimmers number of its dimmers, 0 to 255
+ * @param credits messages that may be unanswered at a time, 0 to 255
  * @param byteNanos time that the strip takes for one byte, in ns
- * @param listensWhileDriving whether it hears the host while it drives the strip
- * @param outputs data lines that the strip may be cut into, 1 to 255
- * @param lastReset what made it start last
+ * @param listensWhileDriving whether it receives while it drives the strip
+ * @param outputs data lines for the strip, 1 to 255
+ * @param lastReset cause of its last start
  */
 public record Here(
         int version,
@@ -32,7 +32,7 @@ public record Here(
     private static final int OUTPUTS_AT = 21;
     private static final int LAST_RESET_AT = 22;
 
-    /** A controller that does not tell what made it start. */
+    /** A controller that does not report the cause of its last start. */
     public Here(
             int version,
             String firmware,
@@ -58,7 +58,7 @@ public record Here(
                 LastReset.UNKNOWN);
     }
 
-    /** A controller with one data line, as all were that did not tell. */
+    /** A controller with one data line, like all that do not report a number. */
     public Here(
             int version,
             String firmware,
@@ -73,11 +73,11 @@ public record Here(
     }
 
     /**
-     * Reads the body of a {@code HERE}. Of a version that is not spoken here only {@link #version} is sure to mean what it says.
+     * Reads the body of a {@code HERE}. For an unsupported version, only {@link #version} is reliable.
      *
      * @param message the message
-     * @return what it says
-     * @throws MalformedMessageException if its body is too short for the version spoken here
+     * @return its content
+     * @throws MalformedMessageException if its body is too short for the supported version
      */
     public static Here read(Message message) throws MalformedMessageException {
         int version = message.u8(0);
@@ -104,7 +104,7 @@ public record Here(
     /**
      * Writes this as a {@code HERE}.
      *
-     * @param writer where to
+     * @param writer where to write
      * @param sequence sequence number of the message answered, or 0
      * @return bytes of the writer's wire
      */

@@ -2,15 +2,15 @@ package dev.lampwright.protocol;
 
 import java.util.Locale;
 
-/** What made a controller start, in {@code HERE}. */
+/** The cause of a controller's last start, in {@code HERE}. */
 public enum LastReset {
-    /** It does not tell, or not in words of this version. */
+    /** Not reported, or unknown to this version. */
     UNKNOWN(0, "for a reason it does not tell"),
     /** Its supply came on. */
     POWER(1, "when its supply came on"),
     /** Its reset button or line; opening the port does the same on many boards. */
     BUTTON(2, "by its reset line"),
-    /** Its supply fell too low. */
+    /** Its supply voltage was too low. */
     BROWN_OUT(3, "because its supply voltage fell too low"),
     /** Its program hung. */
     WATCHDOG(4, "by its watchdog because its program hung");
@@ -35,9 +35,9 @@ public enum LastReset {
     }
 
     /**
-     * The cause as programs read it.
+     * The cause for programs.
      *
-     * @return for instance {@code brown_out}
+     * @return for example {@code brown_out}
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
@@ -62,7 +62,7 @@ public enum LastReset {
     }
 
     /**
-     * What a byte stands for.
+     * The cause for a byte.
      *
      * @param code 0 to 255
      * @return the cause, or {@link #UNKNOWN}

@@ -1,6 +1,6 @@
 package dev.lampwright.protocol;
 
-/** A message whose checksum is right but whose body makes no sense. The text says what is wrong with it. */
+/** A message with a valid checksum but a body that is not valid. The message says what is wrong with it. */
 public final class MalformedMessageException extends Exception {
     private static final long serialVersionUID = 1L;
     private static final int WHOLE_BODY = -1;

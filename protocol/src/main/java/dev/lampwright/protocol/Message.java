@@ -2,11 +2,9 @@ package dev.lampwright.protocol;
 
 import java.util.Arrays;
 
-/**
- * A message as {@link MessageReader} hands it over: a window on the reader's buffer, good only until the handler returns.
- */
+/** A message as delivered by {@link MessageReader}: a view of the reader's buffer, valid only until the handler returns. */
 public final class Message {
-    /** The version of the wire that this code speaks, as {@code firmware-notes/wire.md} has it. */
+    /** The wire version of this code, as defined in {@code firmware-notes/wire.md}. */
     public static final int WIRE_VERSION = 1;
 
     private static final int HEADER = 2;
@@ -23,7 +21,7 @@ public final class Message {
     }
 
     /**
-     * What kind of message this is.
+     * The type of the message.
      *
      * @return its type, {@link MessageType#UNKNOWN} for a code of a later version
      */
@@ -71,10 +69,10 @@ public final class Message {
     }
 
     /**
-     * One byte of the body, where it is long enough.
+     * One byte of the body, if it is long enough.
      *
      * @param at offset in the body
-     * @param otherwise what to return of a body too short for it
+     * @param otherwise the result if the body is too short
      * @return 0 to 255, or {@code otherwise}
      */
     public int u8Or(int at, int otherwise) {
@@ -98,7 +96,7 @@ public final class Message {
      *
      * @param at offset of its first byte in the body
      * @param count bytes to copy
-     * @param target where to
+     * @param target where to copy to
      * @param targetAt index of the first byte to write
      * @throws MalformedMessageException if the body is too short for it
      */

@@ -1,30 +1,30 @@
 package dev.lampwright.protocol;
 
 /**
- * Finds messages in a stream of bytes, whatever else is in it. It never throws for what it reads, is in step again at the next
- * zero, hands over nothing with a wrong checksum, and allocates nothing. Not for use by two threads.
+ * Finds messages in a stream of bytes, whatever else it contains. Never throws because of its input, resynchronises at the next zero,
+ * delivers nothing with a wrong checksum, and allocates nothing. For one thread.
  */
 public final class MessageReader {
     private static final int FULL_BLOCK = 0xFF;
 
-    /** Who is told what has been read. */
+    /** Receives what has been read. */
     public interface Handler {
         /**
-         * A whole message with a right checksum.
+         * A whole message with a valid checksum.
          *
-         * @param message good only until this returns
+         * @param message valid only until this returns
          */
         void message(Message message);
 
         /**
-         * Bytes up to a zero that were no message: torn or garbled.
+         * Bytes up to a zero that were not a message: incomplete or corrupted.
          *
          * @param bytes how many came before the zero, 1 or more; 0 or more after {@link #spoil}
          */
         void broken(int bytes);
 
         /**
-         * Bytes up to a zero that were more than a packet may have; without more, as much as {@link #broken}.
+         * More bytes up to a zero than a packet may have; by default the same as {@link #broken}.
          *
          * @param bytes how many came before the zero
          */
@@ -43,9 +43,9 @@ public final class MessageReader {
     private boolean spoilt;
 
     /**
-     * Makes a reader that is at the start of a packet.
+     * Creates a reader at the start of a packet.
      *
-     * @param largestPacket most bytes of one packet before COBS; a longer one is {@linkplain Handler#tooLong too long}
+     * @param largestPacket maximum packet length in bytes before COBS; a longer one is {@linkplain Handler#tooLong too long}
      */
     public MessageReader(int largestPacket) {
         packet = new byte[largestPacket];
@@ -54,12 +54,12 @@ public final class MessageReader {
     }
 
     /**
-     * Takes bytes from the line.
+     * Accepts bytes from the line.
      *
-     * @param bytes where they stand
+     * @param bytes the buffer
      * @param from index of the first
      * @param count how many, 0 or more
-     * @param handler told of every message and every broken packet that these bytes end, in order
+     * @param handler receives every message and every broken packet that these bytes complete, in order
      */
     public void accept(byte[] bytes, int from, int count, Handler handler) {
         for (int i = from; i < from + count; i++) {
@@ -72,7 +72,7 @@ public final class MessageReader {
         }
     }
 
-    /** Forgets what has come of a packet that has not ended. */
+    /** Forgets the beginning of an incomplete packet. */
     public void restart() {
         length = 0;
         received = 0;
@@ -83,8 +83,8 @@ public final class MessageReader {
     }
 
     /**
-     * Bytes of the line were lost just now: the packet under way or, where none is, the next ends as {@linkplain Handler#broken
-     * broken}, even where its checksum happens to be right and even where nothing came of it but its zero.
+     * Call this when bytes of the line have just been lost: the current packet or, if there is none, the next one ends as
+     * {@linkplain Handler#broken broken}, even if its checksum happens to be right and even if only its zero came.
      */
     public void spoil() {
         spoilt = true;

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /** The messages of the wire. Those from the controller have the high bit of their code set. */
 public enum MessageType {
-    /** Anything with a code that this version does not know. */
+    /** Any code unknown to this version. */
     UNKNOWN(0),
     /** Host: who is there? */
     HELLO(0x01),
@@ -18,7 +18,7 @@ public enum MessageType {
     HERE(0x81),
     /** Controller: the set-up in force. */
     IN_FORCE(0x82),
-    /** Controller: a frame or part has been dealt with. */
+    /** Controller: a frame or part has been processed. */
     SHOWN(0x83),
     /** Controller: something was refused. */
     COMPLAINT(0x84);

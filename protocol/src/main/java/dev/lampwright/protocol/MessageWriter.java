@@ -1,9 +1,9 @@
 package dev.lampwright.protocol;
 
 /**
- * Builds one message at a time and encodes it for the line. Its buffers are made once; writing allocates nothing.
+ * Builds one message at a time and encodes it for the line. Its buffers are created once; writing allocates nothing.
  *
- * <p>Call {@link #begin}, then the body's fields in order, then {@link #finish}. Not for use by two threads.
+ * <p>Call {@link #begin}, then the body's fields in order, then {@link #finish}. For one thread.
  */
 public final class MessageWriter {
     /** Bytes of a packet that are not its body: type, sequence and checksum. */
@@ -14,9 +14,9 @@ public final class MessageWriter {
     private int length;
 
     /**
-     * Makes a writer.
+     * Creates a writer.
      *
-     * @param largestBody most bytes that a body may have, 0 or more
+     * @param largestBody maximum body length in bytes, 0 or more
      */
     public MessageWriter(int largestBody) {
         packet = new byte[largestBody + OVERHEAD];
@@ -24,9 +24,9 @@ public final class MessageWriter {
     }
 
     /**
-     * Starts a message and forgets the one before.
+     * Starts a message and discards the previous one.
      *
-     * @param type what it is
+     * @param type its type
      * @param sequence its sequence number; only the low eight bits count
      * @return this
      */
@@ -59,7 +59,7 @@ public final class MessageWriter {
     /**
      * Adds a run of bytes.
      *
-     * @param bytes where the run stands
+     * @param bytes the array with the run
      * @param from index of its first byte
      * @param count bytes in the run
      * @return this

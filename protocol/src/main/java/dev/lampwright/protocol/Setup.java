@@ -11,11 +11,11 @@ import java.util.List;
  * @param channelMicroamps current of each channel at full duty, in µA, in the strip's order, 0 to 65535 each
  * @param darkMicroamps current of a dark pixel, in µA, 0 to 65535
  * @param stripSupply index of the supply that feeds the strip
- * @param holdoverMillis how long without a frame until {@code whenSilent} is shown, 100 to 60000
+ * @param holdoverMillis time without a frame until {@code whenSilent} is shown, 100 to 60000
  * @param whenSilent what is shown then
  * @param ceilingsMilliamps ceiling of each supply, in mA, 1 to 4 of them, 0 to 65535 each
  * @param dimmers dimmers in use, from the controller's first on
- * @param runs what the strip is cut into, on a data line each, its first pixels first; empty where all of it is on the first line
+ * @param runs the runs that the strip is cut into, one per data line, in pixel order; empty if all of it is on the first line
  */
 public record Setup(
         int pixels,
@@ -28,20 +28,20 @@ public record Setup(
         List<Integer> ceilingsMilliamps,
         List<Dimmer> dimmers,
         List<Run> runs) {
-    /** Most bytes that the body of a set-up can have: four supplies, 255 dimmers and 8 runs. */
+    /** The maximum length of a set-up's body in bytes: four supplies, 255 dimmers and 8 runs. */
     public static final int LARGEST_BODY = bodyBytes(4, 255) + 1 + 3 * 8;
 
-    /** Most runs that a strip can be cut into. */
+    /** The maximum number of runs of a strip. */
     public static final int MOST_RUNS = 8;
 
-    /** Most supplies that a set-up can name. */
+    /** The maximum number of supplies in a set-up. */
     public static final int MOST_SUPPLIES = 4;
     /** Shortest holdover, in ms. */
     public static final int SHORTEST_HOLDOVER_MS = 100;
     /** Longest holdover, in ms. */
     public static final int LONGEST_HOLDOVER_MS = 60_000;
 
-    /** Where the pixel count stands in the body. */
+    /** The offset of the pixel count in the body. */
     public static final int PIXELS_AT = 0;
 
     private static final int PLACES = 4;
@@ -53,7 +53,7 @@ public record Setup(
     private static final int HOLDOVER_AT = 18;
     private static final int WHEN_SILENT_AT = 20;
     private static final int SUPPLIES_AT = 21;
-    /** Bytes of each dimmer in the body of a set-up. */
+    /** Bytes per dimmer in the body of a set-up. */
     public static final int DIMMER_BYTES = 5;
 
     private static final int RUN_BYTES = 3;
@@ -68,14 +68,14 @@ public record Setup(
     public record Dimmer(int supply, int fullMilliamps, int silentDuty) {}
 
     /**
-     * A part of the strip on a data line of its own.
+     * A part of the strip on its own data line.
      *
      * @param output number of the data line, 0 to 7
      * @param pixels its pixels, 0 to 65535
      */
     public record Run(int output, int pixels) {}
 
-    /** A strip that is not cut. */
+    /** A strip in one piece. */
     public Setup(
             int pixels,
             String order,
@@ -136,18 +136,18 @@ public record Setup(
     }
 
     /**
-     * Pixels of the longest run, or of a strip that is not cut.
+     * Pixels of the longest run, or of a strip in one piece.
      *
-     * @return 0 to {@link #pixels}: the time that one frame takes goes by these
+     * @return 0 to {@link #pixels}: it determines the time of a frame
      */
     public int longestRun() {
         return runs.stream().mapToInt(Run::pixels).max().orElse(pixels);
     }
 
     /**
-     * Bytes of the body of a set-up without runs; with runs, where these begin.
+     * Bytes of the body of a set-up without runs; with runs, the offset of these.
      *
-     * @param supplies supplies that it names, 1 to 4
+     * @param supplies number of supplies, 1 to 4
      * @param dimmers dimmers in use, 0 to 255
      * @return 25 to {@link #LARGEST_BODY}
      */
@@ -156,7 +156,7 @@ public record Setup(
     }
 
     /**
-     * The same with other ceilings.
+     * The same with different ceilings.
      *
      * @param ceilings of each supply, in mA
      * @return another set-up
@@ -176,10 +176,10 @@ public record Setup(
     }
 
     /**
-     * The same lights with fewer pixels that take as much current together, all on the first data line.
+     * The same lights with fewer pixels that draw the same total current, all on the first data line.
      *
      * @param fewer how many, 1 or more
-     * @return another set-up; a pixel of it may take more than the wire can say
+     * @return another set-up; one of its pixels may draw more than the wire format allows
      */
     public Setup shortenedTo(int fewer) {
         return new Setup(
@@ -199,9 +199,9 @@ public record Setup(
     }
 
     /**
-     * Where the count of dimmers stands in the body.
+     * The offset of the dimmer count in the body.
      *
-     * @param supplies supplies that the set-up names, 1 to 4
+     * @param supplies number of supplies, 1 to 4
      * @return its offset
      */
     public static int dimmersAt(int supplies) {
@@ -209,9 +209,9 @@ public record Setup(
     }
 
     /**
-     * How many data lines runs need.
+     * The number of data lines that runs need.
      *
-     * @param runs the runs of a strip; none is the whole strip on the first data line
+     * @param runs the runs of a strip; empty for the whole strip on the first data line
      * @return 1 or more
      */
     public static int dataLines(List<Run> runs) {
@@ -219,10 +219,10 @@ public record Setup(
     }
 
     /**
-     * Bytes that a body too short for a set-up ought to have, as far as it tells.
+     * The length that a too short body of a set-up should have, as far as it shows.
      *
      * @param message a {@code SETUP} that {@link #read} found too short
-     * @return the length that would be right; of a body too short to name them, that with one supply and no dimmers
+     * @return the right length in bytes; for a body too short to show it, that with one supply and no dimmers
      */
     public static int rightBodyBytes(Message message) {
         int supplies = message.u8Or(SUPPLIES_AT, 1);
@@ -230,9 +230,9 @@ public record Setup(
     }
 
     /**
-     * Writes this.
+     * Writes it.
      *
-     * @param writer where to
+     * @param writer where to write
      * @param type {@code SETUP} or {@code IN_FORCE}
      * @param sequence sequence number
      * @return bytes of the writer's wire
@@ -262,7 +262,7 @@ public record Setup(
      * Reads the body of a {@code SETUP} or {@code IN_FORCE}.
      *
      * @param message the message
-     * @return what it says
+     * @return its content
      * @throws MalformedMessageException if the body is too short, or a field is out of its range
      */
     public static Setup read(Message message) throws MalformedMessageException {
@@ -271,10 +271,10 @@ public record Setup(
     }
 
     /**
-     * Reads the body of a {@code SETUP} as a controller with one data line does: it skips the runs.
+     * Reads the body of a {@code SETUP} like a controller with one data line, which skips the runs.
      *
      * @param message the message
-     * @return what it says, but for its runs
+     * @return its content, without its runs
      * @throws MalformedMessageException if the body is too short, or a field is out of its range
      */
     public static Setup readUncut(Message message) throws MalformedMessageException {
@@ -302,9 +302,9 @@ public record Setup(
     }
 
     /**
-     * Whether letters are an order of channels that a strip can have.
+     * Whether letters are a valid order of channels.
      *
-     * @param order letters to look at
+     * @param order letters to check
      * @return true for a permutation of {@code RGB} or {@code RGBW}
      */
     public static boolean isOrder(String order) {
@@ -349,7 +349,7 @@ public record Setup(
         return dimmers;
     }
 
-    /* Runs stand behind the dimmers, where a controller that knows none of them ends. Those of a SETUP are the strip. */
+    /* Runs follow the dimmers, where a controller that does not know them stops reading. Those of a SETUP make up the strip. */
     private static List<Run> readRuns(Message message, int dimmersAt) throws MalformedMessageException {
         int at = dimmersAt + 1 + DIMMER_BYTES * message.u8(dimmersAt);
         List<Run> runs = new ArrayList<>();

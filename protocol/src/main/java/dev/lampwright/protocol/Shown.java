@@ -1,21 +1,21 @@
 package dev.lampwright.protocol;
 
-/** How a frame or a part of one was dealt with, in {@code SHOWN}. */
+/** How a frame or a part of one was processed, in {@code SHOWN}. */
 public enum Shown {
-    /** A part was taken; more is to come. */
+    /** A part was accepted; more will follow. */
     TAKEN(0),
-    /** The frame is shown as it was sent. */
+    /** The frame is shown as sent. */
     WHOLE(1),
     /** The frame is shown, dimmed by the controller to keep the ceiling. */
     DIMMED(2),
     /** The host said goodbye. */
     RESTING(3);
 
-    /** Where the counter of broken packets stands in the body. */
+    /** The offset of the counter of broken packets in the body. */
     public static final int BROKEN_AT = 1;
-    /** Where the counter of overruns stands in the body. */
+    /** The offset of the counter of overruns in the body. */
     public static final int OVERRUNS_AT = 3;
-    /** Where the counter of dimmed frames stands in the body. */
+    /** The offset of the counter of dimmed frames in the body. */
     public static final int DIMMED_AT = 5;
 
     private static final Shown[] ALL = values();
@@ -30,7 +30,7 @@ public enum Shown {
      * Reads the first byte of the body.
      *
      * @param message a {@code SHOWN}
-     * @return what it says
+     * @return its meaning
      * @throws MalformedMessageException if the body is empty or the byte unknown
      */
     public static Shown read(Message message) throws MalformedMessageException {
@@ -42,11 +42,11 @@ public enum Shown {
     }
 
     /**
-     * Writes this with the controller's counters.
+     * Writes it with the controller's counters.
      *
-     * @param writer where to
+     * @param writer where to write
      * @param sequence sequence number of the message answered
-     * @param broken broken packets so far; only the low sixteen bits count, as with the others
+     * @param broken broken packets so far; only the low sixteen bits count, as for the others
      * @param overruns overruns so far
      * @param dimmed frames dimmed so far
      * @return bytes of the writer's wire

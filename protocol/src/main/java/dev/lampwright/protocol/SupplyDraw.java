@@ -1,17 +1,17 @@
 package dev.lampwright.protocol;
 
 /**
- * What the lights draw from each supply, calculated from the very bytes of a frame with whole numbers, and the clamp that keeps it
- * under the ceiling. The formula is that of {@code firmware-notes/wire.md}, section 4, which the controller uses too.
+ * What the lights draw from each supply, calculated from the exact bytes of a frame with whole numbers, and the clamp that keeps it under
+ * the ceiling. The formula is that of {@code firmware-notes/wire.md}, section 4, which the controller uses too.
  *
- * <p>Currents are in <em>grains</em> of 1/65535 µA, in which neither a byte's share of 255 nor a duty's share of 65535 leaves a
- * remainder. All methods allocate nothing.
+ * <p>Currents are in <em>grains</em> of 1/65535 µA, in which neither a byte's share of 255 nor a duty's share of 65535 leaves a remainder.
+ * All methods allocate nothing.
  */
 public final class SupplyDraw {
     /** Grains in one mA. */
     public static final long GRAINS_PER_MILLIAMP = 65535L * 1000;
 
-    /** The factor that leaves light as it is. */
+    /** The factor that leaves light unchanged. */
     public static final long WHOLE = 1L << 16;
 
     private static final long GRAINS_PER_BYTE_MICROAMP = 257;
@@ -26,7 +26,7 @@ public final class SupplyDraw {
     private final long[] limit;
 
     /**
-     * Makes ready to calculate for one set-up.
+     * Prepares the calculation for one set-up.
      *
      * @param setup what is fitted
      */
@@ -55,7 +55,7 @@ public final class SupplyDraw {
     }
 
     /**
-     * What a supply gives when everything is dark.
+     * What a supply delivers when everything is dark.
      *
      * @param supply its index
      * @return grains
@@ -65,7 +65,7 @@ public final class SupplyDraw {
     }
 
     /**
-     * The most that a supply may give.
+     * The most that a supply may deliver.
      *
      * @param supply its index
      * @return grains
@@ -94,27 +94,27 @@ public final class SupplyDraw {
     }
 
     /**
-     * What each step of one byte of the strip takes.
+     * The current of each step of one byte of the strip.
      *
      * @param channel place in the strip's order
-     * @return grains a step; 255 steps are full duty
+     * @return grains per step; 255 steps are full duty
      */
     public long grainsPerStep(int channel) {
         return channelMicroamps[channel] * GRAINS_PER_BYTE_MICROAMP;
     }
 
     /**
-     * What each step of a dimmer's duty takes.
+     * The current of each step of a dimmer's duty.
      *
      * @param dimmer its index
-     * @return grains a step; 65535 steps are full duty
+     * @return grains per step; 65535 steps are full duty
      */
     public long grainsPerDutyStep(int dimmer) {
         return dimmerMilliamps[dimmer] * GRAINS_PER_DUTY_MILLIAMP;
     }
 
     /**
-     * What a frame takes from a supply beyond {@link #idle}.
+     * What a frame draws from a supply in addition to {@link #idle}.
      *
      * @param supply its index
      * @param frame the frame, of the set-up's size
@@ -135,7 +135,7 @@ public final class SupplyDraw {
      * The factor that brings a load under the ceiling.
      *
      * @param supply index of the supply
-     * @param load grains beyond {@link #idle}
+     * @param load grains in addition to {@link #idle}
      * @return 0 to {@link #WHOLE}, in parts of {@link #WHOLE}; {@link #WHOLE} if nothing needs dimming
      */
     public long factor(int supply, long load) {
@@ -144,7 +144,7 @@ public final class SupplyDraw {
     }
 
     /**
-     * Dims everything on a supply alike. Every value is rounded down.
+     * Dims everything on a supply equally. Every value is rounded down.
      *
      * @param supply its index
      * @param factor 0 to {@link #WHOLE}, in parts of {@link #WHOLE}

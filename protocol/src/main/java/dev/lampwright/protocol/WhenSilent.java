@@ -1,6 +1,6 @@
 package dev.lampwright.protocol;
 
-/** What the controller shows when no host speaks to it. */
+/** What the controller shows without a host. */
 public enum WhenSilent {
     /** Nothing. */
     DARK(0),
@@ -27,12 +27,12 @@ public enum WhenSilent {
     }
 
     /**
-     * Reads one.
+     * Reads it.
      *
-     * @param message where it stands
+     * @param message the message that contains it
      * @param at offset in the body
-     * @return what the byte stands for
-     * @throws MalformedMessageException if it stands for nothing, or the body is too short for it
+     * @return the value
+     * @throws MalformedMessageException if it is unknown, or the body is too short for it
      */
     public static WhenSilent read(Message message, int at) throws MalformedMessageException {
         int code = message.u8(at);
