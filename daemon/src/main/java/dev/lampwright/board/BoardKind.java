@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** The boards that the reference firmware runs on, and what it can do there ({@code firmware-notes/README.md}). */
+/** The boards that the reference firmware runs on, and its capabilities on each ({@code firmware-notes/README.md}). */
 public enum BoardKind {
-    /** A board with an ATmega328P, whose pins give 5 V. */
+    /** A board with an ATmega328P, with 5 V pins. */
     ATMEGA328P("ATmega328P", 5, 1, 1200, 6),
-    /** A board with an RP2040, whose pins give 3.3 V (RP2040 datasheet, IOVDD of the usual boards). */
+    /** A board with an RP2040, with 3.3 V pins (RP2040 datasheet, IOVDD of the usual boards). */
     RP2040("RP2040", 3.3, 8, 12_000, 6);
 
     private static final List<String> DIMMER_PINS = List.of("D6", "D5", "D9", "D10", "D11", "D3");
@@ -30,10 +30,10 @@ public enum BoardKind {
     }
 
     /**
-     * The board behind an answer, judged by what it can do: the reference firmware says nothing else about its board.
+     * The board behind an answer, judged by its capabilities: the reference firmware reports nothing else about its board.
      *
-     * @param here what a controller says of itself
-     * @return the board; nothing for a controller that differs from all of these, and so runs other firmware
+     * @param here what a controller reports about itself
+     * @return the board; empty for a controller that differs from all of these, and so runs other firmware
      */
     public static Optional<BoardKind> of(Here here) {
         return Arrays.stream(values())
@@ -56,7 +56,7 @@ public enum BoardKind {
     /**
      * The name of its chip.
      *
-     * @return as its maker writes it
+     * @return as written by its manufacturer
      */
     public String chip() {
         return chip;
@@ -72,7 +72,7 @@ public enum BoardKind {
     }
 
     /**
-     * Data lines that the strip may be on.
+     * Data lines for the strip.
      *
      * @return 1 to 8
      */
@@ -81,7 +81,7 @@ public enum BoardKind {
     }
 
     /**
-     * Bytes of strip that its firmware has room for: three a pixel, or four with white.
+     * Bytes of strip that its firmware has room for: three per pixel, or four with white.
      *
      * @return above 0
      */
@@ -90,7 +90,7 @@ public enum BoardKind {
     }
 
     /**
-     * Dimmers that it has.
+     * The number of its dimmers.
      *
      * @return above 0
      */
@@ -102,7 +102,7 @@ public enum BoardKind {
      * The pin of a dimmer.
      *
      * @param dimmer number of the dimmer, from 0
-     * @return as boards have it printed; {@code dimmer 7} for one that the board does not have
+     * @return as printed on boards; {@code dimmer 7} for one that the board does not have
      */
     public String dimmerPin(int dimmer) {
         if (dimmer >= dimmers) {
@@ -115,7 +115,7 @@ public enum BoardKind {
      * The pin of a data line.
      *
      * @param output number of the data line, from 0, below {@link #outputs}
-     * @return as boards have it printed
+     * @return as printed on boards
      */
     public String dataPin(int output) {
         return this == RP2040 ? "GP" + (2 + output) : "D4";

@@ -10,10 +10,10 @@ import java.util.stream.Collectors;
 
 /** The images of the reference firmware that come with this Lampwright, and which controllers have older firmware. */
 public final class FirmwareImages {
-    /** Their version, as {@code firmware-notes/reference/core/controller.h} has it. */
+    /** Their version, as in {@code firmware-notes/reference/core/controller.h}. */
     public static final String VERSION = "1.1.0";
 
-    /** Bits a second for which there is an image for the ATmega328P. */
+    /** The baud rates for which there is an image for the ATmega328P. */
     static final List<Integer> BAUDS = List.of(115_200, 500_000, 1_000_000);
 
     private static final Path PACKAGED = Path.of("/usr/share/lampwright/firmware");
@@ -26,9 +26,9 @@ public final class FirmwareImages {
     }
 
     /**
-     * Those of the Debian package.
+     * The images of the Debian package.
      *
-     * @return them, whether the package is installed or not
+     * @return the images, whether or not the package is installed
      */
     public static FirmwareImages packaged() {
         return new FirmwareImages(PACKAGED);
@@ -42,10 +42,10 @@ public final class FirmwareImages {
     /**
      * What to do about the firmware of a controller.
      *
-     * @param here what it says of itself
+     * @param here what it reports about itself
      * @param port where it answers
-     * @param baud at how many bits a second
-     * @return that its firmware is older than these images, and how to put the newer one on it; nothing if it is not, or if it is not the
+     * @param baud in bits per second
+     * @return that its firmware is older than these images, and how to install the newer one; empty if it is not, or if it is not the
      *     reference firmware
      */
     public Optional<String> update(Here here, String port, int baud) {

@@ -1,5 +1,5 @@
 /**
- * The boards that the reference firmware runs on: what it can do there, and the images of it that come with Lampwright. Begin with
- * {@code BoardKind}. It knows the wire's words and nothing above.
+ * The boards that the reference firmware runs on: its capabilities on each, and its images that come with Lampwright. Start with
+ * {@code BoardKind}. Depends only on the protocol.
  */
 package dev.lampwright.board;

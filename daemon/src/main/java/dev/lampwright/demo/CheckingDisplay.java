@@ -9,7 +9,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 
-/** The demo's strip: keeps what is shown now, and checks every frame against the ceiling once more. */
+/** The demo's strip: keeps what is shown now, and checks every frame against the ceiling again. */
 final class CheckingDisplay implements MemoryController.Display {
     private final SupplyDraw draw;
     private final Frame shown;
@@ -19,7 +19,7 @@ final class CheckingDisplay implements MemoryController.Display {
     private volatile Daemon watched;
 
     /**
-     * Makes a dark strip.
+     * Creates a dark strip.
      *
      * @param setup what is fitted
      */
@@ -29,15 +29,15 @@ final class CheckingDisplay implements MemoryController.Display {
     }
 
     /**
-     * Notes from now on which state each frame shows.
+     * From now on, records which state each frame shows.
      *
-     * @param daemon who sends the frames
+     * @param daemon sends the frames
      */
     void watch(Daemon daemon) {
         watched = daemon;
     }
 
-    /** A controller that has not been set up shows frames of no size: dark. */
+    /** A controller that has not been set up shows empty frames: dark. */
     @Override
     public synchronized void show(MemoryController.Light light, int sequence, Frame frame, long nanos) {
         if (frame.strip().length != shown.strip().length) {
@@ -81,7 +81,7 @@ final class CheckingDisplay implements MemoryController.Display {
     /**
      * How many frames were over the ceiling of a supply.
      *
-     * @return since the start; anything but 0 is a fault of Lampwright
+     * @return since the start; anything other than 0 is a bug in Lampwright
      */
     long overCeiling() {
         return overCeiling.get();
@@ -90,7 +90,7 @@ final class CheckingDisplay implements MemoryController.Display {
     /**
      * How many frames the controller had to dim.
      *
-     * @return since the start; anything but 0 is a fault of Lampwright
+     * @return since the start; anything other than 0 is a bug in Lampwright
      */
     long dimmed() {
         return dimmed.get();

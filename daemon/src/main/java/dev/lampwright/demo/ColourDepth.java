@@ -18,9 +18,9 @@ public enum ColourDepth {
     private static final int CUBE_LEVELS = 6;
 
     /**
-     * What colours the characters that follow.
+     * The escape sequence that colours the following characters.
      *
-     * @param red 0 to 1, encoded as in sRGB; so are the others
+     * @param red 0 to 1, encoded as in sRGB; as are the others
      * @param green likewise
      * @param blue likewise
      * @return an escape sequence; empty without colours
@@ -42,7 +42,7 @@ public enum ColourDepth {
     }
 
     /**
-     * What ends all colours.
+     * The escape sequence that resets colours.
      *
      * @return an escape sequence; empty without colours
      */
@@ -54,7 +54,7 @@ public enum ColourDepth {
      * What the terminal on standard output seems to show.
      *
      * @param environment the process's environment
-     * @return {@link #PLAIN} if it is no terminal, if it says so, or if {@code NO_COLOR} is set
+     * @return {@link #PLAIN} if it is not a terminal, if the terminal says so, or if {@code NO_COLOR} is set
      */
     public static ColourDepth of(Map<String, String> environment) {
         String term = environment.getOrDefault("TERM", "dumb");

@@ -23,8 +23,8 @@ import java.util.stream.Collectors;
 import org.eclipse.paho.client.mqttv3.MqttException;
 
 /**
- * The daemon as it is, between an invented printer and a controller in memory: a broker is started on loopback, the printer
- * publishes to it, the daemon listens, and what the controller shows is drawn.
+ * The real daemon, between an invented printer and a controller in memory: a broker is started on loopback, the printer publishes to it,
+ * the daemon listens, and what the controller shows is drawn.
  */
 public final class Demo implements AutoCloseable {
     private static final LongSupplier CLOCK = System::nanoTime;
@@ -56,7 +56,7 @@ public final class Demo implements AutoCloseable {
      * Runs the demo, then prints its last line.
      *
      * @param seconds how long, in s; infinite until {@link #close}
-     * @throws IOException if no port on loopback can be had, or the broker does not answer there
+     * @throws IOException if no loopback port is available, or the broker does not answer there
      */
     public void run(double seconds) throws IOException {
         broker.start();
@@ -68,7 +68,7 @@ public final class Demo implements AutoCloseable {
                 Daemon daemon = new Daemon(config, same -> line);
                 LivePage page = new LivePage(daemon, Advice.NONE)) {
             display.watch(daemon);
-            // The first connection has the broker load most of its classes, which may take longer than the daemon
+            // The first connection makes the broker load most of its classes, which may take longer than the daemon
             // waits.
             printer.connect();
             daemon.start();
@@ -85,7 +85,7 @@ public final class Demo implements AutoCloseable {
         }
     }
 
-    /** Ends the demo, from any thread. */
+    /** Ends the demo; may be called from any thread. */
     @Override
     public void close() {
         ended.countDown();
@@ -110,7 +110,7 @@ public final class Demo implements AutoCloseable {
         }
     }
 
-    /** The demo's own configuration, at a broker. */
+    /** The demo's own configuration, for a broker. */
     static Config config(String url) {
         try (InputStream file = Demo.class.getResourceAsStream("demo.toml")) {
             String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);

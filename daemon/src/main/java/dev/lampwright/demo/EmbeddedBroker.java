@@ -9,7 +9,7 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.util.Properties;
 
-/** An MQTT broker in this process, on loopback only, on a port of its own choosing, keeping nothing on disk. */
+/** An MQTT broker in this process, on loopback only, on a port that it chooses itself, storing nothing on disk. */
 final class EmbeddedBroker implements AutoCloseable {
     private static final int MOST_ATTEMPTS = 10;
 
@@ -19,7 +19,7 @@ final class EmbeddedBroker implements AutoCloseable {
     /**
      * Starts listening.
      *
-     * @throws IOException if no port of the loopback address can be had
+     * @throws IOException if no port of the loopback address is available
      */
     void start() throws IOException {
         for (int attempt = 1; !listens(freePort()); attempt++) {
@@ -38,7 +38,7 @@ final class EmbeddedBroker implements AutoCloseable {
         return "mqtt://" + loopback() + ":" + port;
     }
 
-    /** Moquette can choose a port by itself, but says which only some time after it is bound, and not safely for another thread. */
+    /** Moquette can choose a port by itself, but reports it only some time after binding, and not thread-safely. */
     private static int freePort() throws IOException {
         try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             return socket.getLocalPort();
@@ -65,7 +65,7 @@ final class EmbeddedBroker implements AutoCloseable {
         return true;
     }
 
-    /** Netty takes seconds to come to rest; nothing is on disk, so nobody needs to wait for it. */
+    /** Netty takes seconds to shut down; nothing is on disk, so there is no need to wait for it. */
     @Override
     public void close() {
         Thread end = new Thread(server::stopServer, "broker-end");

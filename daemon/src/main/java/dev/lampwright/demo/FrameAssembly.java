@@ -7,15 +7,15 @@ import dev.lampwright.protocol.MalformedMessageException;
 import dev.lampwright.protocol.Message;
 
 /**
- * Puts a frame together from its parts, which must come in order and without gaps. Whoever hands them over calls {@link #forget}
- * when a message was lost between two. Allocates nothing for a frame.
+ * Assembles a frame from its parts, which must come in order and without gaps. The caller must call {@link #forget} if a message between
+ * two was lost. Allocates nothing for a frame.
  */
 final class FrameAssembly {
-    /** What became of a part. */
+    /** The result of a part. */
     enum Outcome {
-        /** It was taken, and more is to come. */
+        /** It was accepted, and more will follow. */
         TAKEN,
-        /** It was the last: the frame is whole. */
+        /** It was the last: the frame is complete. */
         WHOLE,
         /** It was refused, and with it the frame. */
         REFUSED
@@ -34,7 +34,7 @@ final class FrameAssembly {
         frame = new Frame(stripBytes, dimmers);
     }
 
-    /** The frame, whole after {@link Outcome#WHOLE}. */
+    /** The frame, complete after {@link Outcome#WHOLE}. */
     Frame frame() {
         return frame;
     }
@@ -49,12 +49,12 @@ final class FrameAssembly {
         return detail;
     }
 
-    /** Loses what was taken of a frame. */
+    /** Discards what has been accepted of a frame. */
     void forget() {
         next = 0;
     }
 
-    /** Takes the part that a {@code FRAME} brings. */
+    /** Accepts the part in a {@code FRAME}. */
     Outcome take(Message message) throws MalformedMessageException {
         int due = next;
         next = 0;

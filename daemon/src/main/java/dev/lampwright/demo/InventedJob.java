@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What the invented printer does, as a function of job time: it warms up, prints, meets a fault, waits, goes on and is done; the
- * next job is given up half way. Then it begins again.
+ * What the invented printer does, as a function of job time: it warms up, prints, has a fault, waits, continues and completes; the next job
+ * is cancelled half way. Then it starts over.
  */
 final class InventedJob {
     private static final double ROOM_C = 22;
@@ -37,8 +37,8 @@ final class InventedJob {
      * @param phase the printer's own word for it
      * @param seconds how long it lasts
      * @param hot whether the heaters are on
-     * @param from progress where it begins, 0 to 1
-     * @param to progress where it ends
+     * @param from progress at its beginning, 0 to 1
+     * @param to progress at its end
      */
     private record Step(String phase, double seconds, boolean hot, double from, double to) {}
 
@@ -55,7 +55,7 @@ final class InventedJob {
     }
 
     /**
-     * The printer at some time.
+     * The printer at a given time.
      *
      * @param seconds job time since the workshop opened, 0 or more
      * @return what it is doing then
@@ -82,7 +82,7 @@ final class InventedJob {
     }
 
     /**
-     * What it publishes of the job.
+     * What it publishes about the job.
      *
      * @return JSON
      */
@@ -92,7 +92,7 @@ final class InventedJob {
     }
 
     /**
-     * What it publishes of its heaters.
+     * What it publishes about its heaters.
      *
      * @return JSON
      */
@@ -106,7 +106,7 @@ final class InventedJob {
                 step.hot ? NOZZLE_C : 0);
     }
 
-    /** First-order response: what is left of the way shrinks by e in each time constant. A heater aims a little past its target. */
+    /** First-order response: the remaining way shrinks by a factor of e in each time constant. A heater aims a little past its target. */
     private static double heated(double from, double to, double seconds, double timeConstant) {
         double aim = to > from ? to * 1.04 : to;
         return Math.min(Math.max(from, to), aim + (from - aim) * Math.exp(-seconds / timeConstant));

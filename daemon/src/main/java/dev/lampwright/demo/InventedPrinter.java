@@ -11,7 +11,7 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** A printer called alder that nobody has built. It tells a broker twice a second what it is doing. */
+/** A printer called alder that nobody has built. It reports to a broker twice a second. */
 final class InventedPrinter implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(InventedPrinter.class);
     private static final long PUBLISH_EVERY_MS = 500;
@@ -26,7 +26,7 @@ final class InventedPrinter implements AutoCloseable {
     private long startNanos;
 
     /**
-     * Makes a printer that is still off.
+     * Creates a printer that is still off.
      *
      * @param url where the broker is, {@code mqtt://host:port}
      * @param speed how many seconds of its job pass in one second
@@ -37,7 +37,7 @@ final class InventedPrinter implements AutoCloseable {
     }
 
     /**
-     * Connects, so that the broker has answered once before anybody else speaks to it. It says nothing yet.
+     * Connects, so that the broker has answered once before anything else connects to it. Publishes nothing yet.
      *
      * @throws MqttException if the broker does not answer
      */
@@ -46,7 +46,7 @@ final class InventedPrinter implements AutoCloseable {
         client.connect();
     }
 
-    /** Switches it on. To be called once, after {@link #connect}. */
+    /** Switches it on. Call it once, after {@link #connect}. */
     void start() {
         startNanos = System.nanoTime();
         publishing = ticker.scheduleAtFixedRate(this::publish, 0, PUBLISH_EVERY_MS, TimeUnit.MILLISECONDS);

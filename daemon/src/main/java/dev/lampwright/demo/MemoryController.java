@@ -15,23 +15,22 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * The controller of {@code firmware-notes/wire.md} in memory: bytes in, bytes out, time handed in. It takes as long for a frame as
- * a strip would; one that does not listen while it drives loses the bytes that come meanwhile. Not for use by two threads.
- * Frames allocate nothing.
+ * The controller of {@code firmware-notes/wire.md} in memory: bytes in, bytes out, with time passed in. It takes as long for a frame as a
+ * strip would; if it does not listen while it drives, it loses the bytes that come in that time. For one thread. Frames allocate nothing.
  */
 public final class MemoryController {
-    /** A board as in the worked example of {@code firmware-notes/wire.md}. */
+    /** A board like the one in the worked example of {@code firmware-notes/wire.md}. */
     public static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
 
     private static final long STRIP_RESET_NANOS = TimeUnit.MICROSECONDS.toNanos(300);
 
     /** Why something is shown. */
     public enum Light {
-        /** A frame of the host, as it was sent. */
+        /** A frame of the host, as sent. */
         WHOLE,
         /** A frame of the host, dimmed to keep the ceiling. */
         DIMMED,
-        /** The controller's own darkness: it has just started, or nobody speaks to it, or the beacon is between two flashes. */
+        /** The controller's own darkness: it has just started, or has no host, or the beacon is between two flashes. */
         DARK,
         /** The controller's own beacon, lit. */
         BEACON
@@ -42,21 +41,21 @@ public final class MemoryController {
         /**
          * Bytes for the host.
          *
-         * @param bytes where they stand, good only until this returns
+         * @param bytes the buffer, valid only until this returns
          * @param count how many, from index 0
-         * @param nanos when the first may go out, which may be a while from now
+         * @param nanos when the first may be sent, which may be some time from now
          */
         void hear(byte[] bytes, int count, long nanos);
     }
 
-    /** What the strip and the dimmers hang on. */
+    /** The strip and the dimmers. */
     public interface Display {
         /**
          * Something new is shown.
          *
          * @param light why
          * @param sequence sequence number of the message that brought it; 0 for the controller's own
-         * @param frame what is shown, good only until this returns
+         * @param frame what is shown, valid only until this returns
          * @param nanos when
          */
         void show(Light light, int sequence, Frame frame, long nanos);
@@ -82,9 +81,9 @@ public final class MemoryController {
     private int dimmed;
 
     /**
-     * Makes a controller that is switched off.
+     * Creates a controller that is switched off.
      *
-     * @param here what it says of itself, and does
+     * @param here what it reports about itself, and does
      * @param display where its light goes
      */
     public MemoryController(Here here, Display display) {
@@ -94,7 +93,7 @@ public final class MemoryController {
     }
 
     /**
-     * Connects the line that its answers take.
+     * Connects the line for its answers.
      *
      * @param newHost where they go from now on
      */
@@ -103,7 +102,7 @@ public final class MemoryController {
     }
 
     /**
-     * Switches it on, or resets it: all is dark and forgotten, and it says who it is.
+     * Switches it on, or resets it: everything is dark and forgotten, and it announces itself.
      *
      * @param nanos when
      */
@@ -123,10 +122,10 @@ public final class MemoryController {
     }
 
     /**
-     * Takes one byte from the line.
+     * Receives one byte from the line.
      *
      * @param value the byte
-     * @param nanos when it has come; never before the last call
+     * @param nanos when it came; never before the last call
      */
     public void receive(byte value, long nanos) {
         pass(nanos);
@@ -141,7 +140,7 @@ public final class MemoryController {
     /**
      * Lets time pass: the holdover may be over.
      *
-     * @param nanos what time it is; never before the last call
+     * @param nanos the current time; never before the last call
      */
     public void pass(long nanos) {
         now = nanos;
@@ -154,13 +153,13 @@ public final class MemoryController {
     /**
      * What is shown now.
      *
-     * @return the controller's own frame, which is not to be written
+     * @return the controller's own frame, which must not be written to
      */
     public Frame shown() {
         return light.frame();
     }
 
-    /** A packet of which bytes are lost is broken; one whose end is lost too has never been. */
+    /** A packet with lost bytes is broken; one whose end is lost too never existed. */
     private void lose(byte value) {
         if (value == 0) {
             reader.restart();
@@ -259,7 +258,7 @@ public final class MemoryController {
         host.hear(writer.wire(), count, here.listensWhileDriving() ? start : drivingUntil);
     }
 
-    /** Runs go out together, so the longest one counts, and what may be lit beyond it since the set-up before. */
+    /** Runs are sent together, so the longest one counts, plus what may still be lit beyond it from the previous set-up. */
     private void drive(long start) {
         drivingUntil = start + Math.max(frameBytes, litBytes) * (long) here.byteNanos() + STRIP_RESET_NANOS;
         litBytes = frameBytes;

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * What the controller in memory shows: the host's frames and, without a host, what the set-up says ({@code firmware-notes/wire.md},
- * section 5). Whatever is shown passes the ceiling here (section 4).
+ * What the controller in memory shows: the host's frames and, without a host, what the set-up specifies ({@code firmware-notes/wire.md},
+ * section 5). The ceiling is applied here to everything that is shown (section 4).
  */
 final class MemoryLight {
     private static final int BEACON_EVERY = 8;
@@ -52,12 +52,12 @@ final class MemoryLight {
         return setup;
     }
 
-    /** What is shown, or was last; written only here and by who takes a whole frame. */
+    /** What is shown, or was last shown; written only here and where a whole frame is received. */
     Frame frame() {
         return frame;
     }
 
-    /** Puts a set-up in force, and says whether it differs from the one before. Nothing is driven. */
+    /** Activates a set-up, and returns whether it differs from the previous one. Nothing is driven. */
     boolean setUp(Setup next, long nanos) {
         boolean differs = !setup.equals(Optional.of(next));
         if (differs) {
@@ -70,7 +70,7 @@ final class MemoryLight {
         return differs;
     }
 
-    /** What the dark strip draws beyond the ceiling allows: its current in mA, rounded up, or 0 if it is within. */
+    /** If the dark strip exceeds the ceiling: its current in mA, rounded up; otherwise 0. */
     int darkOverMilliamps(Setup inForce) {
         int supply = inForce.stripSupply();
         long idle = draw.idle(supply);
@@ -78,13 +78,13 @@ final class MemoryLight {
         return idle <= draw.limit(supply) ? 0 : (int) Math.min(0xFFFF, (idle + grains - 1) / grains);
     }
 
-    /** The host was heard: the holdover starts again. */
+    /** Call this when the host was heard: restarts the holdover. */
     void heard(Setup inForce, long nanos) {
         master = Master.HOST;
         due = nanos + TimeUnit.MILLISECONDS.toNanos(inForce.holdoverMillis());
     }
 
-    /** Shows a frame of the host, and says whether it had to be dimmed. */
+    /** Shows a frame of the host, and returns whether it had to be dimmed. */
     boolean show(Frame next, int sequence, long nanos) {
         frame.copyFrom(next);
         boolean dimmed = clamp();
@@ -93,7 +93,7 @@ final class MemoryLight {
         return dimmed;
     }
 
-    /** Shows what is meant for a time without a host, and says whether that is something new. */
+    /** Shows what is configured for a time without a host, and returns whether that is a change. */
     boolean rest(Setup inForce, WhenSilent what, long nanos) {
         master = what == WhenSilent.BEACON ? Master.BEACON : Master.REST;
         due = nanos + BEACON_ON;
@@ -104,7 +104,7 @@ final class MemoryLight {
         return changes;
     }
 
-    /** Time has passed; says whether the light has changed by itself. */
+    /** Lets time pass; returns whether the light has changed by itself. */
     boolean pass(long nanos) {
         boolean changed = false;
         while ((master == Master.HOST || master == Master.BEACON) && due - nanos <= 0) {

@@ -7,8 +7,8 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
 
 /**
- * A line in memory to a {@link MemoryController}, as slow as its baud. The controller has no thread: it lives inside the calls made
- * here, each byte at the moment at which it would have arrived. All methods may be called by any thread.
+ * A line in memory to a {@link MemoryController}, as slow as its baud rate. The controller has no thread: it runs inside the calls made
+ * here, receiving each byte at the moment at which it would have arrived. All methods may be called from any thread.
  */
 public final class MemoryLine implements Line {
     private static final long WRITE_NANOS = TimeUnit.SECONDS.toNanos(1);
@@ -23,11 +23,11 @@ public final class MemoryLine implements Line {
     private boolean open;
 
     /**
-     * Makes a line that is closed. The controller starts when it is first opened.
+     * Creates a closed line. The controller starts when it is first opened.
      *
-     * @param controller at the far end
-     * @param baud bits a second
-     * @param nanoClock a clock in ns that runs as {@link System#nanoTime} does
+     * @param controller the controller at the far end
+     * @param baud bits per second
+     * @param nanoClock a clock in ns that runs like {@link System#nanoTime}
      */
     public MemoryLine(MemoryController controller, int baud, LongSupplier nanoClock) {
         this.controller = controller;
@@ -92,12 +92,12 @@ public final class MemoryLine implements Line {
         return "memory";
     }
 
-    /** Lets the controller live up to now, which every other call does too: its holdover may be over. */
+    /** Runs the controller up to now, as every other call does too: its holdover may be over. */
     public synchronized void pass() {
         pass(clock.getAsLong());
     }
 
-    /** Starts the controller again, as its reset button does. */
+    /** Restarts the controller, like its reset button. */
     public synchronized void reset() {
         toController.clear();
         toHost.clear();

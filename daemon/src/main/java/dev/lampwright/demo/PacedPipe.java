@@ -2,7 +2,7 @@ package dev.lampwright.demo;
 
 import java.util.concurrent.TimeUnit;
 
-/** One direction of a line: bytes go in at once and arrive one after the other, as fast as the baud allows. Allocates nothing. */
+/** One direction of a line: bytes go in at once and arrive one after the other, as fast as the baud rate allows. Allocates nothing. */
 final class PacedPipe {
     private static final int CAPACITY = 1 << 14;
     private static final int INDEX = CAPACITY - 1;
@@ -20,12 +20,12 @@ final class PacedPipe {
         byteNanos = BYTE_NANOS_AT_ONE_BAUD / baud;
     }
 
-    /** Loses what is under way. */
+    /** Discards what is in transit. */
     void clear() {
         size = 0;
     }
 
-    /** How many more bytes can be under way. */
+    /** How many more bytes can be in transit. */
     int room() {
         return CAPACITY - size;
     }
@@ -35,7 +35,7 @@ final class PacedPipe {
     }
 
     /**
-     * Sends bytes, of which there must be {@link #room} for all.
+     * Sends bytes, for all of which there must be {@link #room}.
      *
      * @param from index of the first
      * @param nanos when the first may start
@@ -61,7 +61,7 @@ final class PacedPipe {
         return arrivals[first];
     }
 
-    /** When the last byte arrives that is under way; there must be one. */
+    /** When the last byte in transit arrives; there must be one. */
     long lastArrival() {
         return lastArrival;
     }

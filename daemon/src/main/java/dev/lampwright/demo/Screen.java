@@ -12,16 +12,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 
-/** What the demo shows in the terminal: a picture drawn over and over in one place, or one plain line a second. */
+/** What the demo shows in the terminal: a picture redrawn in place, or one plain line per second. */
 final class Screen {
-    /** Hides the cursor (DECTCEM), and lets no line wrap (DECAWM), which would shift the picture in a narrow terminal. */
+    /** Hides the cursor (DECTCEM), and disables line wrapping (DECAWM), which would shift the picture in a narrow terminal. */
     private static final String BEGIN = "\u001b[?25l\u001b[?7l";
 
     private static final String END = "\u001b[?7h\u001b[?25h";
     private static final String CLEAR_TO_END_OF_LINE = "\u001b[K";
     private static final long LIVE_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
     private static final long PLAIN_NANOS = TimeUnit.SECONDS.toNanos(1);
-    /** Frames are counted for this long before their rate is told: that of a shorter time says more of the counting than of the frames. */
+    /** Frames are counted for this long before their rate is shown: over a shorter time, counting errors dominate. */
     private static final long RATE_NANOS = PLAIN_NANOS * 9 / 10;
 
     private static final double FULL_DUTY = 65_535;
@@ -38,10 +38,10 @@ final class Screen {
     private double framesPerSecond = Double.NaN;
 
     /**
-     * Makes a screen that has drawn nothing.
+     * Creates a screen that has drawn nothing.
      *
-     * @param config what the daemon runs
-     * @param daemon whom to ask
+     * @param config the daemon's configuration
+     * @param daemon the daemon to show
      * @param display the strip
      * @param depth colours of the terminal
      */
@@ -55,7 +55,7 @@ final class Screen {
     }
 
     /**
-     * How long to wait from one picture to the next.
+     * The time between two pictures.
      *
      * @return ns
      */
@@ -66,7 +66,7 @@ final class Screen {
     /**
      * What to print first.
      *
-     * @return text to print as it is
+     * @return text to print unchanged
      */
     String begin() {
         return depth == ColourDepth.PLAIN ? "" : BEGIN;
@@ -75,7 +75,7 @@ final class Screen {
     /**
      * What to print last.
      *
-     * @return text to print as it is
+     * @return text to print unchanged
      */
     String end() {
         return depth == ColourDepth.PLAIN ? "" : END;
@@ -84,7 +84,7 @@ final class Screen {
     /**
      * The next picture.
      *
-     * @return text to print as it is
+     * @return text to print unchanged
      */
     String next() {
         measureRate();

@@ -2,7 +2,7 @@ package dev.lampwright.demo;
 
 import dev.lampwright.colour.Decoder;
 
-/** Draws a strip's bytes as text: one block a pixel, in the colours that the terminal has. */
+/** Draws a strip's bytes as text: one block per pixel, in the colours of the terminal. */
 public final class StripPicture {
     private static final char BLOCK = '█';
     private static final String SHADES = " .:-=+*#%@";
@@ -11,7 +11,7 @@ public final class StripPicture {
     private final ColourDepth depth;
 
     /**
-     * Makes a drawer.
+     * Creates one.
      *
      * @param order the strip's order of channels
      * @param depth colours of the terminal
@@ -22,10 +22,10 @@ public final class StripPicture {
     }
 
     /**
-     * Draws.
+     * Draws the strip.
      *
      * @param strip the strip's bytes in its own order
-     * @return one character a pixel, with the escape sequences that colour it
+     * @return one character per pixel, with the escape sequences that colour it
      */
     public String of(byte[] strip) {
         StringBuilder text = new StringBuilder();

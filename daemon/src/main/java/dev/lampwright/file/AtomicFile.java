@@ -15,18 +15,18 @@ import java.nio.file.attribute.PosixFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
 
 /**
- * Files that are there whole or not at all, even if the power fails: the text goes to a file beside it, to the disk, and only then to its
- * name. A symbolic link stays; the file that it leads to is written.
+ * Files that exist completely or not at all, even if the power fails: the text is written to a temporary file next to it, flushed to the
+ * disk, and only then renamed. A symbolic link stays; its target is written.
  */
 public final class AtomicFile {
     private AtomicFile() {}
 
     /**
-     * Writes a file and replaces an existing one, whose mode and, as far as this user may, owner and group it keeps.
+     * Writes a file and replaces an existing one, keeping its mode and, as far as this user may, its owner and group.
      *
      * @param file its path
      * @param text what to write, as UTF-8
-     * @throws IOException if it cannot be written; the text says what to do
+     * @throws IOException if it cannot be written; the message says what to do
      */
     public static void replace(Path file, String text) throws IOException {
         write(file, text, (beside, target) -> {
@@ -38,22 +38,22 @@ public final class AtomicFile {
     }
 
     /**
-     * Writes a file that is not there yet.
+     * Writes a file that does not exist yet.
      *
      * @param file its path
      * @param text what to write, as UTF-8
-     * @throws FileAlreadyExistsException if it is there
-     * @throws IOException if it cannot be written; the text says what to do
+     * @throws FileAlreadyExistsException if it exists
+     * @throws IOException if it cannot be written; the message says what to do
      */
     public static void create(Path file, String text) throws IOException {
         write(file, text, (beside, target) -> Files.move(beside, target));
     }
 
     /**
-     * Makes sure that a file could be written now; nothing is there afterwards that was not before.
+     * Checks that a file could be written now; leaves nothing behind.
      *
      * @param file its path
-     * @throws IOException if it could not; the text says what to do
+     * @throws IOException if it could not; the message says what to do
      */
     public static void requireWritable(Path file) throws IOException {
         if (Files.exists(file) && !Files.isRegularFile(file)) {
@@ -64,10 +64,10 @@ public final class AtomicFile {
     }
 
     /**
-     * Makes a folder, and those that it is in, for this user alone: mode 700, as the XDG Base Directory Specification has it.
+     * Creates a folder, and its parents, for this user only: mode 700, as in the XDG Base Directory Specification.
      *
-     * @param folder its path; it may be there
-     * @throws IOException if it cannot be made; the text says what to do
+     * @param folder its path; it may exist
+     * @throws IOException if it cannot be created; the message says what to do
      */
     public static void makeFolder(Path folder) throws IOException {
         boolean posix = folder.getFileSystem().supportedFileAttributeViews().contains("posix");
@@ -105,7 +105,7 @@ public final class AtomicFile {
         }
     }
 
-    /** Writes to the disk itself. What an attempt before has left is not written into, whatever it is. */
+    /** Writes through to the disk. Never writes into what an earlier attempt has left, whatever it is. */
     private static void writeThrough(Path file, String text) throws IOException {
         Files.deleteIfExists(file);
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
@@ -117,7 +117,7 @@ public final class AtomicFile {
         }
     }
 
-    /** Makes a name in a folder last. Not every system lets a folder be opened; the name is there all the same. */
+    /** Makes a name in a folder durable. Not every system allows opening a folder; the name exists anyway. */
     private static void writeThrough(Path folder) {
         try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
@@ -139,7 +139,7 @@ public final class AtomicFile {
             target.setGroup(attributes.group());
             target.setOwner(attributes.owner());
         } catch (IOException e) {
-            // Only root may give a file away; it is this user's then.
+            // Only root may give a file away; otherwise it belongs to this user.
         }
         target.setPermissions(attributes.permissions());
     }

@@ -9,8 +9,8 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /**
- * A file of the user's that is read, changed, and written again: what it was stays beside it, as {@code NAME.old-1}, {@code NAME.old-2} and
- * so on, of which none is ever overwritten; and what somebody else has written in the meantime is not lost.
+ * A user's file that is read, changed, and written back: earlier versions stay next to it, as {@code NAME.old-1}, {@code NAME.old-2} and so
+ * on, and are never overwritten; what somebody else has written in the meantime is not lost.
  */
 public final class EditedFile {
     private static final long MOST_BYTES = 1 << 20;
@@ -29,8 +29,8 @@ public final class EditedFile {
      *
      * @param file its path, or that of a symbolic link to it
      * @return the file and its text
-     * @throws IOException if it does not exist, is not a regular file, is longer than 1 MiB, is not UTF-8 or may not be read;
-     *     the text says which file, why and what to do
+     * @throws IOException if it does not exist, is not a regular file, is longer than 1 MiB, is not UTF-8 or cannot be read; the message
+     *     says which file, why and what to do
      */
     public static EditedFile read(Path file) throws IOException {
         return new EditedFile(file, textOf(file));
@@ -54,20 +54,20 @@ public final class EditedFile {
     }
 
     /**
-     * Its text when it was last read or written.
+     * Its text as last read or written.
      *
-     * @return every character that is in it
+     * @return every character in it
      */
     public String text() {
         return text;
     }
 
     /**
-     * Writes another text in its place.
+     * Replaces the text.
      *
      * @param next the whole text
-     * @return where the file that was there is kept
-     * @throws IOException if it has been changed since it was read, or cannot be written, and then it is as it was; the text says what to do
+     * @return where the previous file is kept
+     * @throws IOException if it has been changed since it was read, or cannot be written; it is then unchanged. The message says what to do
      */
     public Path replace(String next) throws IOException {
         requireUnchanged();
@@ -77,7 +77,7 @@ public final class EditedFile {
     }
 
     /**
-     * Writes another text in its place and keeps no copy, for when one was kept just before.
+     * Replaces the text and keeps no copy, for use when one has just been kept.
      *
      * @param next the whole text
      * @throws IOException as {@link #replace}
@@ -109,7 +109,7 @@ public final class EditedFile {
         throw new IOException(file + ": " + MOST_OLD + " old ones are next to it; move some away");
     }
 
-    /** Copies the file, unless a file has that name. */
+    /** Copies the file, unless a file with that name exists. */
     private boolean copyTo(Path old) throws IOException {
         try {
             Files.copy(file, old, StandardCopyOption.COPY_ATTRIBUTES);

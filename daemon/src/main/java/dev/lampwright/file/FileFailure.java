@@ -14,10 +14,10 @@ public final class FileFailure {
     private FileFailure() {}
 
     /**
-     * Tells that a file cannot be written.
+     * Words that a file cannot be written.
      *
      * @param file its path
-     * @param e how that failed
+     * @param e the failure
      * @return the same, with a message of one line: the file, why, and what to do
      */
     public static IOException ofWriting(Path file, IOException e) {
@@ -25,10 +25,10 @@ public final class FileFailure {
     }
 
     /**
-     * Tells that a folder cannot be made.
+     * Words that a folder cannot be created.
      *
      * @param folder its path
-     * @param e how that failed
+     * @param e the failure
      * @return the same, with a message of one line: the folder, why, and what to do
      */
     static IOException ofMakingFolder(Path folder, IOException e) {
@@ -39,11 +39,11 @@ public final class FileFailure {
     }
 
     /**
-     * Tells why a file cannot be read.
+     * Words why a file cannot be read.
      *
      * @param file its path
-     * @param e how that failed
-     * @return to follow the file's name; what to do is still to be said
+     * @param e the failure
+     * @return text to follow the file's name, without what to do
      */
     public static String whyNotRead(Path file, IOException e) {
         if (e instanceof NoSuchFileException) {
@@ -76,7 +76,7 @@ public final class FileFailure {
         return "cannot be written: " + reason(e) + "; give another path";
     }
 
-    /** The system's own words, such as <em>No space left on device</em>. */
+    /** The system's own text, such as <em>No space left on device</em>. */
     private static String reason(IOException e) {
         String reason = e instanceof FileSystemException failure ? failure.getReason() : e.getMessage();
         return reason == null ? "the system does not say why" : reason;

@@ -10,11 +10,11 @@ public final class FileMark {
     private FileMark() {}
 
     /**
-     * Looks at a file.
+     * Inspects a file.
      *
      * @param file its path
      * @return a text that differs once the file has changed
-     * @throws IOException if it cannot be looked at
+     * @throws IOException if it cannot be inspected
      */
     public static String of(Path file) throws IOException {
         BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);

@@ -10,11 +10,11 @@ import java.util.function.Consumer;
 import org.slf4j.Logger;
 
 /**
- * A file in which something outlasts the process. What is damaged or foreign is set aside, and what cannot be written is tried again; the
- * log tells either once. For one thread at a time.
+ * A file that outlasts the process. A damaged or foreign one is renamed, and failed writes are retried; either is logged once. For one
+ * thread at a time.
  */
 public final class KeptFile {
-    /** No file that is kept is longer, in bytes. */
+    /** The maximum length of a kept file, in bytes. */
     public static final long MOST_BYTES = 1 << 20;
 
     private static final String SET_ASIDE = ".damaged";
@@ -29,9 +29,9 @@ public final class KeptFile {
      * Touches nothing yet.
      *
      * @param file its path; its folder need not exist
-     * @param log where troubles are reported
-     * @param what what is kept in it, for instance "what is asked for"
-     * @param lost what is forgotten if the file cannot be used, for instance "what was asked for before"
+     * @param log receives problems
+     * @param what what is kept in it, for example "what is asked for"
+     * @param lost what is forgotten if the file cannot be used, for example "what was asked for before"
      */
     public KeptFile(Path file, Logger log, String what, String lost) {
         this.file = file;
@@ -42,10 +42,10 @@ public final class KeptFile {
     }
 
     /**
-     * Reads what an earlier run has kept, if there is such a file. A damaged file is set aside and reported in one line.
+     * Reads what an earlier run has kept, if the file exists. A damaged file is renamed and reported in one line.
      *
-     * @param reader takes the text; throws an {@code IllegalArgumentException} that says what is wrong with it, to follow the file's name,
-     *     and has taken nothing then
+     * @param reader receives the text; if it is not valid, throws an {@code IllegalArgumentException} without having changed anything, with
+     *     a message to follow the file's name
      */
     public void restore(Consumer<String> reader) {
         if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
@@ -63,7 +63,7 @@ public final class KeptFile {
      *
      * @param file its path
      * @return its text
-     * @throws IOException if it cannot be read; the message says why, to follow the file's name
+     * @throws IOException if it cannot be read; the message says why and is meant to follow the file's name
      */
     public static String read(Path file) throws IOException {
         RegularFile.require(file);
@@ -88,7 +88,7 @@ public final class KeptFile {
     }
 
     /**
-     * Writes the whole file, or leaves the existing one as it was.
+     * Writes the whole file, or leaves the existing one unchanged.
      *
      * @param text what to write
      * @param nowNanos the monotonic time, in ns

@@ -7,18 +7,18 @@ import java.util.List;
 
 /**
  * What differs between two texts, line by line, in the unified format of {@code diff -u} (POSIX.1-2017, {@code diff}, “Diff -u or -U Output
- * Format”). As few lines as possible are added and taken out: E. Myers, “An O(ND) Difference Algorithm and Its Variations”, Algorithmica 1,
+ * Format”). As few lines as possible are added and removed: E. Myers, “An O(ND) Difference Algorithm and Its Variations”, Algorithmica 1,
  * 1986 (the greedy algorithm; from memory).
  */
 public final class LineChanges {
     private static final int CONTEXT = 3;
 
-    /** After this many differing lines, what is between the same beginning and end is shown as replaced as a whole. Our own choice. */
+    /** After this many differing lines, everything between the common beginning and end is shown as replaced. Our own choice. */
     private static final int MOST_CHANGES = 2000;
 
     private static final String NO_END = "\\ No newline at end of file";
 
-    /** One line, and whether it stays ({@code ' '}), is taken out ({@code '-'}) or added ({@code '+'}). */
+    /** One line, and whether it stays ({@code ' '}), is removed ({@code '-'}) or added ({@code '+'}). */
     private record Line(char mark, String text, int before, int after) {}
 
     private final List<String> before;
@@ -33,10 +33,10 @@ public final class LineChanges {
     /**
      * Compares two texts.
      *
-     * @param name what to call them
-     * @param before the one
-     * @param after the other
-     * @return lines to show; none if the texts are the same. Characters that would control a terminal are shown as dots
+     * @param name their name
+     * @param before the old text
+     * @param after the new text
+     * @return lines to show; empty if the texts are the same. Characters that would control a terminal are shown as dots
      */
     public static List<String> of(String name, String before, String after) {
         if (before.equals(after)) {
@@ -53,7 +53,7 @@ public final class LineChanges {
         return line.replaceAll("[\\p{Cntrl}&&[^\t]]", ".");
     }
 
-    /** Each line with its end, so that a missing one is a difference. */
+    /** Each line with its end, so that a missing line end is a difference. */
     private static List<String> split(String text) {
         List<String> lines = new ArrayList<>();
         int from = 0;
@@ -89,7 +89,7 @@ public final class LineChanges {
         lines.add(new Line(mark, mark == '+' ? after.get(other) : before.get(at), at, other));
     }
 
-    /** The shortest way through the table of both texts: right is a line taken out, down one added, diagonal one that stays. */
+    /** The shortest way through the table of both texts: right is a line removed, down one added, diagonal one that stays. */
     private void between(int from, int endBefore, int endAfter) {
         int width = endBefore - from;
         int height = endAfter - from;
@@ -170,7 +170,7 @@ public final class LineChanges {
         }
     }
 
-    /** Behind the context of the last change that is near enough to those before. */
+    /** After the context of the last change that is close enough to the previous ones. */
     private int endOfHunk(int first) {
         int last = first;
         for (int i = first; i < lines.size() && i - last <= 2 * CONTEXT + 1; i++) {
@@ -198,7 +198,7 @@ public final class LineChanges {
         }
     }
 
-    /** The first line, from 1, and how many; where none is, the line before. */
+    /** The first line, from 1, and how many; if there are none, the preceding line. */
     private static String range(int from, long count) {
         return (count == 0 ? from : from + 1) + (count == 1 ? "" : "," + count);
     }

@@ -12,7 +12,7 @@ import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Set;
 
-/** Files that nobody but this user may read. */
+/** Files that only this user may read. */
 public final class PrivateFile {
     private static final String POSIX = "posix";
     private static final Set<OpenOption> NEW = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
@@ -20,11 +20,11 @@ public final class PrivateFile {
     private PrivateFile() {}
 
     /**
-     * Makes a file with mode 600 and opens it. A device or a pipe is opened as it is: it keeps nothing that could be lost.
+     * Creates a file with mode 600 and opens it. A device or a pipe is opened as it is, because it stores nothing that could be lost.
      *
      * @param file its path
-     * @return what writes to it, in UTF-8
-     * @throws java.nio.file.FileAlreadyExistsException if a file is there, and then it stays as it is
+     * @return a writer for it, in UTF-8
+     * @throws java.nio.file.FileAlreadyExistsException if a file exists; it is then left unchanged
      * @throws IOException if it cannot be written
      */
     public static BufferedWriter create(Path file) throws IOException {

@@ -14,10 +14,10 @@ public final class StandardStream {
     private StandardStream() {}
 
     /**
-     * Whether somebody sees at once what a stream says.
+     * Whether a stream is shown to somebody immediately.
      *
      * @param descriptor its number
-     * @return true if it goes to a terminal; false where that cannot be found out
+     * @return true if it goes to a terminal; false if that cannot be determined
      */
     public static boolean isTerminal(int descriptor) {
         try {

@@ -5,8 +5,8 @@ import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 
 /**
- * When to try again what could not be had, and what the log hears of it: a trouble when it begins, and again only if it becomes another.
- * For one thread at a time.
+ * When to retry what was not available, and what to log about it: a problem when it begins, and again only if it changes. For one thread at
+ * a time.
  */
 final class Attempts {
     private static final long PAUSE_NANOS = TimeUnit.SECONDS.toNanos(RetriedServer.PAUSE_S);
@@ -17,9 +17,9 @@ final class Attempts {
     private long failedAtNanos;
 
     /**
-     * Begins without a trouble.
+     * Starts without a problem.
      *
-     * @param log hears of troubles
+     * @param log receives problems
      * @param nanoClock monotonic time, in ns
      */
     Attempts(Logger log, LongSupplier nanoClock) {
@@ -28,7 +28,7 @@ final class Attempts {
     }
 
     /**
-     * An attempt has failed.
+     * Reports that an attempt has failed.
      *
      * @param words what is wrong and what to do, for the user; not empty
      */
@@ -40,7 +40,7 @@ final class Attempts {
         failedAtNanos = nanoClock.getAsLong();
     }
 
-    /** All is well, or something else is wanted: there is nothing to try again, and the next trouble is a new one. */
+    /** Reports success, or that something else is wanted: nothing needs to be retried, and the next problem is a new one. */
     void over() {
         trouble = "";
     }
@@ -48,7 +48,7 @@ final class Attempts {
     /**
      * Whether it is time to try again.
      *
-     * @return false if the last attempt has not failed, or did so less than {@link RetriedServer#PAUSE_S} ago
+     * @return false if the last attempt has not failed, or failed less than {@link RetriedServer#PAUSE_S} ago
      */
     boolean areDue() {
         return !trouble.isEmpty() && nanoClock.getAsLong() - failedAtNanos >= PAUSE_NANOS;

@@ -3,8 +3,8 @@ package dev.lampwright.http;
 import java.util.Arrays;
 
 /**
- * Requests that are not right HTTP. The JDK's server reads what is left of a request's body when its exchange is closed, and throws a
- * {@code RuntimeException} where the sizes of its chunks make no sense; that is the sender's fault and nothing for the log.
+ * Requests that are not valid HTTP. The JDK's server reads the rest of a request's body when its exchange is closed, and throws a
+ * {@code RuntimeException} if the chunk sizes are not valid; that is the sender's fault and is not logged.
  */
 public final class BrokenRequest {
     private static final String BODY = "sun.net.httpserver.ChunkedInputStream";
@@ -12,10 +12,10 @@ public final class BrokenRequest {
     private BrokenRequest() {}
 
     /**
-     * Whether a failure came of a request's body.
+     * Whether a failure was caused by a request's body.
      *
-     * @param failure what was thrown while a request was answered
-     * @return false if it is a failure of ours
+     * @param failure the exception thrown while a request was answered
+     * @return false if it is our own failure
      */
     public static boolean isCauseOf(RuntimeException failure) {
         return Arrays.stream(failure.getStackTrace())
@@ -23,7 +23,7 @@ public final class BrokenRequest {
     }
 
     /**
-     * Closes an exchange, whatever is left of its request.
+     * Closes an exchange, regardless of the rest of its request.
      *
      * @param closing closes the exchange, answered or not
      */

@@ -5,8 +5,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * By what name a request calls a server. A foreign name may have been pointed at it, so that another site's page can read its answers
- * (DNS rebinding); an address is no such name, since it belongs to nobody else's site.
+ * The name that a request uses for a server. A foreign name may have been pointed at it, so that another site's page can read its answers
+ * (DNS rebinding); an address is safe, because it cannot belong to another site.
  */
 public final class HostName {
     private static final Pattern ADDRESS = Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|\\[[0-9A-Fa-f:.]+]");
@@ -18,8 +18,8 @@ public final class HostName {
      * Whether a name is the server's own.
      *
      * @param header the request's header {@code Host}; empty if it has none
-     * @param own names that the server goes by, beside {@code localhost} and addresses; in lower case
-     * @return false for a foreign name, and for none
+     * @param own names of the server, in addition to {@code localhost} and addresses; in lower case
+     * @return false for a foreign name, and without a name
      */
     public static boolean isOwn(String header, Set<String> own) {
         String host = PORT.matcher(header).replaceFirst("").toLowerCase(Locale.ROOT);

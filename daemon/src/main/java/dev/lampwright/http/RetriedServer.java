@@ -7,14 +7,14 @@ import java.util.function.Predicate;
 import org.slf4j.Logger;
 
 /**
- * A server that comes, goes and moves as is wanted. One that cannot be had ends nothing: the log says why, and it is tried again every
- * few seconds, as long as {@link #lookAround} is called. For one thread at a time.
+ * A server that is opened, closed and moved as required. If it cannot be opened, everything else continues: the log says why, and it is
+ * retried every few seconds, as long as {@link #lookAround} is called. For one thread at a time.
  *
- * @param <W> what is wanted of it
+ * @param <W> the type of its settings
  * @param <S> the server
  */
 public final class RetriedServer<W, S extends RetriedServer.Server> implements AutoCloseable {
-    /** From one attempt to the next, in s. */
+    /** Time between attempts, in s. */
     public static final int PAUSE_S = 5;
 
     private final Opener<W, S> opener;
@@ -32,16 +32,16 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
     /**
      * Opens a server.
      *
-     * @param <W> what is wanted of it
+     * @param <W> the type of its settings
      * @param <S> the server
      */
     public interface Opener<W, S> {
         /**
          * Opens it.
          *
-         * @param wanted how it is to be
-         * @return it, listening
-         * @throws IOException if it cannot be had; the text says why and what to do
+         * @param wanted its settings
+         * @return the server, listening
+         * @throws IOException if it cannot be opened; the message says why and what to do
          */
         S open(W wanted) throws IOException;
     }
@@ -51,7 +51,7 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
      *
      * @param opener opens the server
      * @param without what is missing without it, for the log
-     * @param log hears why it cannot be had
+     * @param log receives why it cannot be opened
      * @param nanoClock monotonic time, in ns
      */
     public RetriedServer(Opener<W, S> opener, String without, Logger log, LongSupplier nanoClock) {
@@ -61,10 +61,10 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
     }
 
     /**
-     * Opens, moves or closes the server; does nothing if it already is as wanted, or is being tried.
+     * Opens, moves or closes the server; does nothing if it already has these settings, or is being retried.
      *
-     * @param next how the server is to be; empty for none
-     * @param good whether the one that is there may stay, if nothing else is wanted
+     * @param next the settings of the server; empty for no server
+     * @param good whether the existing one may stay if the settings are the same
      */
     public void follow(Optional<W> next, Predicate<S> good) {
         boolean stays = server.map(good::test).orElse(true);
@@ -76,7 +76,7 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
         open();
     }
 
-    /** Tries again to open what could not be had, if it is time to. To be called every second or so. */
+    /** Retries opening the server if that failed, if it is time. Call about once a second. */
     public void lookAround() {
         if (attempts.areDue()) {
             open();
@@ -104,7 +104,7 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
         return server;
     }
 
-    /** Shuts it, if it is there, and wants none. */
+    /** Closes it, if it exists, and stops retrying. */
     @Override
     public void close() {
         server.ifPresent(Server::close);

@@ -1,5 +1,5 @@
 /**
- * What holds for every HTTP server of the process, since the JDK's own server keeps such things once for all, and what to do where one
- * cannot be had. Knows no other package.
+ * What applies to every HTTP server of the process, because the JDK's server has process-wide settings, and retries for servers that cannot
+ * be opened. Depends on no other package.
  */
 package dev.lampwright.http;

@@ -9,7 +9,7 @@ import java.util.Optional;
 
 /** Values as JSON and back. */
 public final class Json {
-    /** Numbers without an exponent, for those who read them with a simpler program than a JSON reader. */
+    /** Numbers without an exponent, for programs simpler than a JSON parser. */
     static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -21,7 +21,7 @@ public final class Json {
      * Reads JSON.
      *
      * @param text any text
-     * @return what it says; empty if it is not one JSON value, with nothing behind it
+     * @return the value; empty if it is not exactly one JSON value
      */
     public static Optional<JsonNode> read(String text) {
         try {
@@ -47,8 +47,8 @@ public final class Json {
      * A value as JSON for people to read, on many lines.
      *
      * @param value as in {@link #of}
-     * @return JSON without a line break at its end
-     * @throws IllegalArgumentException for what cannot be written
+     * @return JSON without a final line break
+     * @throws IllegalArgumentException for values that cannot be written
      */
     public static String pretty(Object value) {
         try {
@@ -61,9 +61,9 @@ public final class Json {
     /**
      * A value as JSON, on one line.
      *
-     * @param value a map with texts for keys, a collection, a text, a finite number or a boolean, and such within
+     * @param value a map with text keys, a collection, a text, a finite number or a boolean, and nested ones
      * @return JSON
-     * @throws IllegalArgumentException for what cannot be written
+     * @throws IllegalArgumentException for values that cannot be written
      */
     public static String of(Object value) {
         try {

@@ -2,7 +2,7 @@ package dev.lampwright.json;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 
-/** A JSON array that is put together value by value. For one thread. */
+/** A JSON array that is built value by value. For one thread. */
 public final class JsonArray {
     final ArrayNode node = Json.MAPPER.createArrayNode();
 
@@ -29,9 +29,9 @@ public final class JsonArray {
     }
 
     /**
-     * Adds a number with the digits that tell it from its neighbours among floats.
+     * Adds a number with the digits needed to distinguish it from neighbouring floats.
      *
-     * @param value finite; null is added for another
+     * @param value finite; otherwise null is added
      * @return this
      */
     public JsonArray add(float value) {
@@ -44,9 +44,9 @@ public final class JsonArray {
     }
 
     /**
-     * Adds a number with the digits that tell it from its neighbours.
+     * Adds a number with the digits needed to distinguish it from neighbouring doubles.
      *
-     * @param value finite; null is added for another
+     * @param value finite; otherwise null is added
      * @return this
      */
     public JsonArray add(double value) {
@@ -61,7 +61,7 @@ public final class JsonArray {
     /**
      * Adds an object.
      *
-     * @param value what it holds by now
+     * @param value with its current content
      * @return this
      */
     public JsonArray add(JsonObject value) {
@@ -72,7 +72,7 @@ public final class JsonArray {
     /**
      * Adds an array.
      *
-     * @param value what it holds by now
+     * @param value with its current content
      * @return this
      */
     public JsonArray add(JsonArray value) {
@@ -81,7 +81,7 @@ public final class JsonArray {
     }
 
     /**
-     * The array as it is by now.
+     * The array so far.
      *
      * @return JSON on one line
      */

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 
-/** A JSON object that is put together key by key, in this order. What is put under a key that there is replaces it. For one thread. */
+/** A JSON object that is built key by key, in this order. Putting an existing key replaces its value. For one thread. */
 public final class JsonObject {
     private static final int DIGITS = 3;
 
@@ -13,7 +13,7 @@ public final class JsonObject {
     /**
      * Puts a text.
      *
-     * @param key where
+     * @param key its key
      * @param value any text
      * @return this
      */
@@ -25,7 +25,7 @@ public final class JsonObject {
     /**
      * Puts true or false.
      *
-     * @param key where
+     * @param key its key
      * @param value which
      * @return this
      */
@@ -37,7 +37,7 @@ public final class JsonObject {
     /**
      * Puts a whole number.
      *
-     * @param key where
+     * @param key its key
      * @param value any
      * @return this
      */
@@ -47,9 +47,9 @@ public final class JsonObject {
     }
 
     /**
-     * Puts a number with the digits that tell it from its neighbours among floats.
+     * Puts a number with the digits needed to distinguish it from neighbouring floats.
      *
-     * @param key where
+     * @param key its key
      * @param value finite
      * @return this
      */
@@ -59,10 +59,10 @@ public final class JsonObject {
     }
 
     /**
-     * Puts a number with the digits that tell it from its neighbours.
+     * Puts a number with the digits needed to distinguish it from neighbouring doubles.
      *
-     * @param key where
-     * @param value finite; null is put for another
+     * @param key its key
+     * @param value finite; otherwise null is put
      * @return this
      */
     public JsonObject put(String key, double value) {
@@ -77,8 +77,8 @@ public final class JsonObject {
     /**
      * Puts an object.
      *
-     * @param key where
-     * @param value what it holds by now
+     * @param key its key
+     * @param value with its current content
      * @return this
      */
     public JsonObject put(String key, JsonObject value) {
@@ -89,8 +89,8 @@ public final class JsonObject {
     /**
      * Puts an array.
      *
-     * @param key where
-     * @param value what it holds by now
+     * @param key its key
+     * @param value with its current content
      * @return this
      */
     public JsonObject put(String key, JsonArray value) {
@@ -101,7 +101,7 @@ public final class JsonObject {
     /**
      * Puts a text, unless it is empty.
      *
-     * @param key where
+     * @param key its key
      * @param value any text
      * @return this
      */
@@ -112,8 +112,8 @@ public final class JsonObject {
     /**
      * Puts an object, unless it is empty.
      *
-     * @param key where
-     * @param value what it holds by now
+     * @param key its key
+     * @param value with its current content
      * @return this
      */
     public JsonObject putIfAny(String key, JsonObject value) {
@@ -123,7 +123,7 @@ public final class JsonObject {
     /**
      * Puts a number rounded to thousandths, unless it is NaN or infinite.
      *
-     * @param key where
+     * @param key its key
      * @param value any number
      * @return this
      */
@@ -139,7 +139,7 @@ public final class JsonObject {
     }
 
     /**
-     * The object as it is by now.
+     * The object so far.
      *
      * @return JSON on one line
      */

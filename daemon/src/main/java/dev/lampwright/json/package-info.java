@@ -1,5 +1,5 @@
 /**
- * JSON (RFC 8259) that is written, by what writes it: objects and arrays that are put together piece by piece. The only place but
- * {@code payload} that imports the JSON library's writers. Knows no other package.
+ * Writing JSON (RFC 8259): objects and arrays that are built piece by piece. Besides {@code payload}, the only place that imports the JSON
+ * library's writers. Depends on no other package.
  */
 package dev.lampwright.json;

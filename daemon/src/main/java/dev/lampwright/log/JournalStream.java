@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** The journal, as systemd.exec(5) tells a service of it: {@code JOURNAL_STREAM} holds device and inode of the stream to it. */
+/** The journal, as described in systemd.exec(5): {@code JOURNAL_STREAM} contains device and inode of the stream to it. */
 final class JournalStream {
     private static final Path STANDARD_ERROR = Path.of("/proc/self/fd/2");
 

@@ -14,8 +14,8 @@ final class LogLayouts {
     private LogLayouts() {}
 
     /**
-     * The message, after the name of the rig that it is about, and below it the stack trace, if there is one, for whoever fixes the
-     * program. To be called by the thread that logs.
+     * The message, after the name of the rig that it concerns, and below it the stack trace, if there is one, for developers. Call this on
+     * the logging thread.
      */
     private static String text(ILoggingEvent event) {
         String rig = RigName.current();
@@ -27,7 +27,7 @@ final class LogLayouts {
                         + ThrowableProxyUtil.asString(event.getThrowableProxy()).stripTrailing();
     }
 
-    /** Lines as people read them: time of day, level, text. */
+    /** Lines for people: time of day, level, text. */
     static final class ForPeople extends LayoutBase<ILoggingEvent> {
         private static final DateTimeFormatter TIME =
                 DateTimeFormatter.ofPattern("HH:mm:ss").withZone(ZoneId.systemDefault());
@@ -38,10 +38,7 @@ final class LogLayouts {
         }
     }
 
-    /**
-     * Lines as the journal takes them, by sd-daemon(3): each with its priority in front and without a time, which the journal keeps
-     * itself.
-     */
+    /** Lines for the journal, by sd-daemon(3): each with its priority in front and without a time, which the journal adds itself. */
     static final class ForJournal extends LayoutBase<ILoggingEvent> {
         @Override
         public String doLayout(ILoggingEvent event) {

@@ -13,12 +13,12 @@ import ch.qos.logback.core.spi.ContextAwareBase;
 import java.util.List;
 import org.slf4j.LoggerFactory;
 
-/** Sets Logback up, which finds this by its {@code META-INF/services} entry: one appender, to the standard error. */
+/** Configures Logback, which finds this through its {@code META-INF/services} entry: one appender, to standard error. */
 public final class LogSetup extends ContextAwareBase implements Configurator {
-    /** The system property with the least level: {@code TRACE DEBUG INFO WARN ERROR OFF}. */
+    /** The system property with the minimum level: {@code TRACE DEBUG INFO WARN ERROR OFF}. */
     public static final String LEVEL_PROPERTY = "lampwright.log.level";
 
-    /** Libraries of the demo that complain of what is no trouble there. */
+    /** Libraries of the demo that warn about things that are harmless there. */
     private static final List<String> HUSHED = List.of("io.netty", "io.moquette");
 
     /** Made by Logback. */

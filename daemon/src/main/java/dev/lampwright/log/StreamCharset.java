@@ -7,8 +7,8 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 
 /**
- * In what letters the standard streams are read and written: those of the locale, but UTF-8 in the C locale, which is what a service or a
- * remote shell has when nobody chose, and which says nothing of the terminal. In its ASCII, degrees and ohms would become question marks.
+ * The charset of the standard streams: that of the locale, or UTF-8 in the C locale, which is the default of a service or a remote shell
+ * and says nothing about the terminal. In its ASCII, degrees and ohms would become question marks.
  */
 public final class StreamCharset {
     private StreamCharset() {}
@@ -22,7 +22,7 @@ public final class StreamCharset {
         return insteadOf(Charset.defaultCharset());
     }
 
-    /** What is used where this is the locale's. */
+    /** The charset to use for the one of the locale. */
     static Charset insteadOf(Charset locale) {
         return locale.equals(StandardCharsets.US_ASCII) ? StandardCharsets.UTF_8 : locale;
     }
@@ -31,7 +31,7 @@ public final class StreamCharset {
      * Writes to a standard stream.
      *
      * @param stream {@code System.out} or {@code System.err}
-     * @return a writer that puts out each finished line at once
+     * @return a writer that flushes each line
      */
     public static PrintWriter writer(PrintStream stream) {
         return new PrintWriter(new OutputStreamWriter(stream, current()), true);

@@ -25,11 +25,11 @@ import java.util.Map;
 import java.util.function.LongSupplier;
 
 /**
- * The daemon's figures at one moment, under names as prometheus.io has it in "Metric and label naming": a prefix, base units, {@code
- * total} for what only grows. A counter begins at 0 again when what it counts is made again, as Prometheus expects of counters.
+ * The daemon's figures at one moment, with names by prometheus.io, "Metric and label naming": a prefix, base units, {@code total} for what
+ * only grows. A counter restarts at 0 when its source is recreated, as Prometheus expects of counters.
  */
 final class DaemonMetrics {
-    /** The beginning of all names. */
+    /** The prefix of all names. */
     static final String PREFIX = "lampwright_";
 
     private static final double MILLIAMPS_PER_AMPERE = 1000;
@@ -52,7 +52,7 @@ final class DaemonMetrics {
     /**
      * Reads all figures.
      *
-     * @return as they are now
+     * @return the current values
      */
     List<MetricSnapshot> now() {
         List<MetricSnapshot> all = new ArrayList<>();
@@ -153,13 +153,13 @@ final class DaemonMetrics {
         }
     }
 
-    /** Which printer it is about, if printers have names. */
+    /** The printer that it concerns, if printers have names. */
     private static Labels of(String printer, String... others) {
         Labels labels = Labels.of(others);
         return printer.isEmpty() ? labels : labels.add("printer", printer);
     }
 
-    /** In whatever units they are told: nobody but the user knows what they are. */
+    /** In the units in which they are reported: only the user knows what they are. */
     private void addOwnReadings(List<MetricSnapshot> all) {
         GaugeSnapshot.Builder readings = GaugeSnapshot.builder()
                 .name(PREFIX + "own_reading")
@@ -177,7 +177,7 @@ final class DaemonMetrics {
         }
     }
 
-    /** For those that nobody asked for there is a count of 0 and no end. */
+    /** Kinds without an ask have a count of 0 and no end. */
     private static void addAsked(List<MetricSnapshot> all, AskedFor asked) {
         GaugeSnapshot.Builder counts = GaugeSnapshot.builder()
                 .name(PREFIX + "asked")

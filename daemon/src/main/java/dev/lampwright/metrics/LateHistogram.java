@@ -7,7 +7,7 @@ import io.prometheus.metrics.model.snapshots.HistogramSnapshot.HistogramDataPoin
 
 /** How late something was, as a histogram of Prometheus. */
 final class LateHistogram {
-    /** From a tenth of a millisecond, which is nothing, to a quarter of a second, which is seen. */
+    /** From a tenth of a millisecond, which is negligible, to a quarter of a second, which is visible. */
     private static final long[] BOUNDS_MICROS = {
         100, 250, 500, 1_000, 2_500, 5_000, 10_000, 25_000, 50_000, 100_000, 250_000
     };
@@ -22,7 +22,7 @@ final class LateHistogram {
      * Takes a snapshot.
      *
      * @param name its name, with the unit
-     * @param help what it tells
+     * @param help what it means
      * @param lateness what was counted, in classes that are a few percent wide
      * @return the snapshot
      */

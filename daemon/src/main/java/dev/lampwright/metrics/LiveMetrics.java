@@ -11,8 +11,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The metrics of a daemon, which come, go and move as the configuration says. Without them a daemon does what it is there for, so a port
- * that cannot be had ends nothing; it is tried again every few seconds, as long as {@link #lookAround} is called. For one thread at a time.
+ * The metrics of a daemon, served as configured. A daemon does its job without them, so if the port cannot be opened, everything else
+ * continues; it is retried every few seconds, as long as {@link #lookAround} is called. For one thread at a time.
  */
 public final class LiveMetrics implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LiveMetrics.class);
@@ -20,7 +20,7 @@ public final class LiveMetrics implements AutoCloseable {
     private final RetriedServer<Integer, MetricsServer> standing;
 
     /**
-     * Makes metrics that are not served yet.
+     * Creates metrics that are not served yet.
      *
      * @param daemon whose figures
      */
@@ -33,7 +33,7 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     /**
-     * Makes metrics of several rigs that are not served yet.
+     * Creates metrics of several rigs that are not served yet.
      *
      * @param rigs whose figures
      */
@@ -52,15 +52,15 @@ public final class LiveMetrics implements AutoCloseable {
     }
 
     /**
-     * Does as a configuration says. If the port cannot be listened to, the log says why. Reopens nothing unless something has changed.
+     * Follows a configuration. If it is not possible to listen on the port, the log says why. Reopens nothing unless something has changed.
      *
-     * @param next TCP port of loopback; empty for no metrics
+     * @param next loopback TCP port; empty for no metrics
      */
     public void follow(OptionalInt next) {
         standing.follow(next.isPresent() ? Optional.of(next.getAsInt()) : Optional.empty(), server -> true);
     }
 
-    /** Tries again to listen to a port that could not be had, if it is time to. To be called every second or so. */
+    /** Retries a port that could not be opened, if it is time. Call about once a second. */
     public void lookAround() {
         standing.lookAround();
     }

@@ -19,8 +19,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Answers {@code GET /metrics} in the Prometheus text format, on loopback. It answers on one thread of its own, {@code metrics}, and
- * takes no lock that the frame loop or the link takes. Whoever is slow to ask is hung up on; an answer is so short that nobody can hold it up.
+ * Answers {@code GET /metrics} in the Prometheus text format, on loopback. Answers on its own thread, {@code metrics}, and takes no lock
+ * that the frame loop or the link takes. A client that is slow to send its request is disconnected; an answer is so short that no client
+ * can delay it.
  */
 final class MetricsServer implements RetriedServer.Server {
     private static final Logger LOG = LoggerFactory.getLogger(MetricsServer.class);
@@ -44,12 +45,12 @@ final class MetricsServer implements RetriedServer.Server {
     }
 
     /**
-     * Starts to listen.
+     * Starts listening.
      *
-     * @param port TCP port; 0 for one that is free
+     * @param port TCP port; 0 for a free one
      * @param metrics the figures
-     * @return the server, to be closed
-     * @throws IOException if the port cannot be listened to; the text says which, why and what to do
+     * @return the server, which the caller closes
+     * @throws IOException if it is not possible to listen on the port; the message says which, why and what to do
      */
     static MetricsServer start(int port, ProcessMetrics metrics) throws IOException {
         InetSocketAddress address = new InetSocketAddress(InetAddress.getLoopbackAddress(), port);

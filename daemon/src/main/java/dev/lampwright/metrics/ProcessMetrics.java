@@ -22,8 +22,8 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /**
- * The figures of a whole process at one moment. Those of the only daemon are as they are; those of several rigs have the label {@code rig}, and
- * more figures show whether each rig runs, and whether its file is valid.
+ * The figures of a whole process at one moment. Those of a single daemon are unchanged; those of several rigs have the label {@code rig},
+ * and additional figures show whether each rig runs, and whether its file is valid.
  */
 final class ProcessMetrics {
     private static final String RIG = "rig";
@@ -34,7 +34,7 @@ final class ProcessMetrics {
         this.figures = figures;
     }
 
-    /** Those of the only daemon of a process. */
+    /** The figures of the only daemon of a process. */
     static ProcessMetrics of(Daemon daemon) {
         DaemonMetrics metrics = new DaemonMetrics(daemon, System::nanoTime);
         return new ProcessMetrics(() -> new MetricSnapshots(metrics.now()));
@@ -99,7 +99,7 @@ final class ProcessMetrics {
             this.about = about;
         }
 
-        /** Adds what one rig has of it. */
+        /** Adds the values of one rig. */
         void add(MetricSnapshot one, Labels rig) {
             if (one instanceof CounterSnapshot counter) {
                 counter.getDataPoints()

@@ -10,8 +10,8 @@ import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 
 /**
- * How long ago the machine was booted, sleep included: CLOCK_BOOTTIME of clock_gettime(2). For a service from which {@code ProcSubset=pid} hides
- * {@code /proc/uptime}, which says the same.
+ * How long ago the machine was booted, sleep included: CLOCK_BOOTTIME of clock_gettime(2). For a service to which {@code ProcSubset=pid}
+ * hides {@code /proc/uptime}, which gives the same value.
  */
 public final class BootTime {
     /** By the kernel's {@code include/uapi/linux/time.h} (from memory). */
@@ -21,7 +21,7 @@ public final class BootTime {
 
     private BootTime() {}
 
-    /** Functions of the C library. To be used only after {@link NativeHalf#load}. */
+    /** Functions of the C library. Use only after {@link NativeHalf#load}. */
     private static final class C {
         static {
             Native.register("c");
@@ -32,7 +32,7 @@ public final class BootTime {
         static native int clock_gettime(int clock, byte[] timespec);
     }
 
-    /** Whether there is a native half to ask. */
+    /** Whether the native half is available. */
     private static final class Loaded {
         static final boolean IS = loads();
 
@@ -47,9 +47,9 @@ public final class BootTime {
     }
 
     /**
-     * Whether the system hides the file that says the same without a native half.
+     * Whether the system hides the file that gives the same value without a native half.
      *
-     * @return false where {@code /proc/uptime} can be read
+     * @return false if {@code /proc/uptime} can be read
      */
     public static boolean isNeeded() {
         return !Files.isReadable(UPTIME);
@@ -58,7 +58,7 @@ public final class BootTime {
     /**
      * The time since the boot.
      *
-     * @return ms; by a clock that stands still while the machine sleeps where the C library can't be asked
+     * @return ms; by a clock that stops while the machine sleeps if the C library is not available
      */
     public static long millis() {
         byte[] timespec = new byte[2 * Long.BYTES];

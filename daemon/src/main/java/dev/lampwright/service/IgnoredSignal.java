@@ -9,8 +9,8 @@ import java.nio.file.Path;
 import java.util.stream.Stream;
 
 /**
- * Signals that the process ignores although nobody who started it wanted so: the native half of the serial library has SIGHUP and others
- * ignored as soon as it is loaded, and the Java runtime hears none of those any more.
+ * Signals that the process ignores although it was not started that way: the native half of the serial library sets SIGHUP and others to be
+ * ignored as soon as it is loaded, and the Java runtime then no longer receives them.
  */
 public final class IgnoredSignal {
     /** The number of SIGHUP, by POSIX. */
@@ -22,7 +22,7 @@ public final class IgnoredSignal {
 
     private IgnoredSignal() {}
 
-    /** Functions of the C library. To be used only after {@link NativeHalf#load}. */
+    /** Functions of the C library. Use only after {@link NativeHalf#load}. */
     private static final class C {
         static {
             Native.register("c");
@@ -37,7 +37,7 @@ public final class IgnoredSignal {
      * Whether the process ignores a signal, by the mask in proc(5).
      *
      * @param number of the signal, 1 or more
-     * @return false also where that cannot be known
+     * @return false also if unknown
      */
     public static boolean is(int number) {
         try (Stream<String> lines = Files.lines(STATUS)) {
@@ -50,7 +50,7 @@ public final class IgnoredSignal {
     }
 
     /**
-     * Gives a signal back what it does by itself, so that the runtime can be asked to hear it again.
+     * Restores a signal's default action, so that the runtime can listen for it again.
      *
      * @param number of the signal
      * @throws IOException if the native half of JNA cannot be loaded

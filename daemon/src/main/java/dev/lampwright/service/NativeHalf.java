@@ -8,8 +8,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 
 /**
- * Loads the native half of JNA from a folder that only this process can write to. Left to itself JNA takes the user's cache folder,
- * which a service may not have. JNA deletes what it has unpacked as soon as it is loaded.
+ * Loads the native half of JNA from a folder that only this process can write to. By default, JNA uses the user's cache folder, which a
+ * service may not have. JNA deletes the unpacked file as soon as it is loaded.
  */
 final class NativeHalf {
     private static final String FOLDER_PROPERTY = "jna.tmpdir";
@@ -45,7 +45,7 @@ final class NativeHalf {
         throw new IOException("neither java.io.tmpdir nor user.home is a folder that can be written to and run from");
     }
 
-    /** Whether the file system lets files be run: one mounted noexec does not. */
+    /** Whether the file system allows executing files: one mounted noexec does not. */
     private static boolean runsFrom(Path parent) throws IOException {
         Path trial = Files.createTempFile(
                 parent,

@@ -6,8 +6,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The messages of sd_notify(3). A service manager that does not hear is complained of once; the light does not depend on it. May be
- * used by several threads.
+ * The messages of sd_notify(3). If the service manager cannot be reached, that is logged once; the light does not depend on it. May be used
+ * by several threads.
  */
 final class Notifier implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Notifier.class);
@@ -16,7 +16,7 @@ final class Notifier implements AutoCloseable {
     private boolean failing;
 
     /**
-     * Speaks to a service manager.
+     * Connects to a service manager.
      *
      * @param socket its socket, closed with this
      */
@@ -24,7 +24,7 @@ final class Notifier implements AutoCloseable {
         this.socket = socket;
     }
 
-    /** The service is up, or has done reading its configuration again. */
+    /** The service is up, or has finished reading its configuration again. */
     void ready() {
         send("READY=1");
     }
@@ -45,7 +45,7 @@ final class Notifier implements AutoCloseable {
     }
 
     /**
-     * How the service does.
+     * The status of the service.
      *
      * @param words one line
      */

@@ -13,7 +13,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Keeps the service manager informed, on the thread {@code service}: ready when the first frame has been made, a status line when it
- * changes, and the watchdog's keep-alive only while frames are made. Where there is no service manager nothing is done and nothing loaded.
+ * changes, and the watchdog's keep-alive only while frames are made. Without a service manager, does and loads nothing.
  */
 public final class ServiceWatch implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(ServiceWatch.class);
@@ -42,12 +42,12 @@ public final class ServiceWatch implements AutoCloseable {
     }
 
     /**
-     * Finds the service manager as sd_notify(3) and sd_watchdog_enabled(3) say.
+     * Finds the service manager by sd_notify(3) and sd_watchdog_enabled(3).
      *
      * @param environment of the process
-     * @param frames how many frames have been made so far; stands still when something else is wrong that a restart would fix
-     * @param words a line on how the daemon does
-     * @return what to start; does nothing where there is no service manager
+     * @param frames the number of frames made so far; stops also for other errors that a restart would fix
+     * @param words a line with the daemon's status
+     * @return the watch to start; does nothing without a service manager
      */
     public static ServiceWatch of(Map<String, String> environment, LongSupplier frames, Supplier<String> words) {
         return new ServiceWatch(manager(environment), watchdogMicros(environment), frames, words);
@@ -66,7 +66,7 @@ public final class ServiceWatch implements AutoCloseable {
         }
     }
 
-    /** The time within which the manager wants a sign of life, in µs; 0 if it wants none, or none of this process. */
+    /** The time within which the manager expects a sign of life, in µs; 0 if it expects none, or none from this process. */
     static long watchdogMicros(Map<String, String> environment) {
         String own = Long.toString(ProcessHandle.current().pid());
         if (!environment.getOrDefault("WATCHDOG_PID", own).equals(own)) {
@@ -86,17 +86,17 @@ public final class ServiceWatch implements AutoCloseable {
         }
     }
 
-    /** Says that the configuration is being read again. */
+    /** Reports that the configuration is being read again. */
     public void reloading() {
         manager.ifPresent(Notifier::reloading);
     }
 
-    /** Says that the configuration has been read again, whether it was taken or refused. */
+    /** Reports that the configuration has been read again, whether accepted or rejected. */
     public void reloaded() {
         manager.ifPresent(Notifier::ready);
     }
 
-    /** Says that the daemon ends, and watches no more. */
+    /** Reports that the daemon ends, and stops watching. */
     @Override
     public void close() {
         if (closed) {
@@ -108,7 +108,7 @@ public final class ServiceWatch implements AutoCloseable {
         manager.ifPresent(Notifier::close);
     }
 
-    /** Looks once, and returns how long to wait until the next look, in ns. */
+    /** Runs one check, and returns how long to wait until the next, in ns. */
     private long watch() {
         Notifier to = manager.orElseThrow();
         long made = frames.getAsLong();

@@ -9,7 +9,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 
 /**
- * A datagram socket of the family {@code AF_UNIX}, which Java 17 has no class for. Numbers are those of Linux, by the kernel's
+ * A datagram socket of the family {@code AF_UNIX}, for which Java 17 has no class. Numbers are those of Linux, by the kernel's
  * {@code include/linux/socket.h} and {@code include/linux/net.h} (from memory); they are the same on x86, ARM and RISC-V.
  */
 final class UnixDatagrams implements Datagrams {
@@ -19,7 +19,7 @@ final class UnixDatagrams implements Datagrams {
     private static final int MSG_DONTWAIT = 0x40;
     private static final int MSG_NOSIGNAL = 0x4000;
 
-    /** {@code sun_path} of unix(7), and the byte that ends a path in it. */
+    /** {@code sun_path} of unix(7), including the byte that ends a path in it. */
     private static final int LONGEST_PATH = 107;
 
     private final byte[] address;
@@ -30,7 +30,7 @@ final class UnixDatagrams implements Datagrams {
         this.socket = socket;
     }
 
-    /** Functions of the C library. To be used only after {@link NativeHalf#load}. */
+    /** Functions of the C library. Use only after {@link NativeHalf#load}. */
     static final class C {
         static {
             Native.register("c");
@@ -50,9 +50,9 @@ final class UnixDatagrams implements Datagrams {
     /**
      * Opens a socket.
      *
-     * @param name path of the receiver's socket; a name in the abstract namespace begins with {@code @}
+     * @param name path of the receiver's socket; a name in the abstract namespace starts with {@code @}
      * @return the socket
-     * @throws IOException if the name is none, or the native half of JNA cannot be loaded
+     * @throws IOException if the name is not valid, or the native half of JNA cannot be loaded
      */
     static UnixDatagrams to(String name) throws IOException {
         byte[] address = address(name);

@@ -3,7 +3,7 @@ package dev.lampwright.upkeep;
 import java.time.Duration;
 import java.util.function.DoubleSupplier;
 
-/** The pauses between attempts: each twice the one before up to the longest, and up to a quarter shorter by chance if so asked. */
+/** The pauses between attempts: each twice the previous one up to the longest, optionally shortened at random by up to a quarter. */
 public final class Backoff {
     private static final double MOST_OFF = 0.25;
 
@@ -13,10 +13,10 @@ public final class Backoff {
     private Duration next;
 
     /**
-     * Starts with the first pause, and leaves nothing to chance.
+     * Starts with the first pause, without randomness.
      *
      * @param first the first pause
-     * @param longest no pause is longer
+     * @param longest the maximum pause
      */
     public Backoff(Duration first, Duration longest) {
         this(first, longest, () -> 0);
@@ -26,8 +26,8 @@ public final class Backoff {
      * Starts with the first pause.
      *
      * @param first the first pause
-     * @param longest no pause is longer
-     * @param chance numbers of 0 to 1, which keep many clients from coming back at the same moment
+     * @param longest the maximum pause
+     * @param chance random numbers from 0 to 1, which prevent many clients from reconnecting at the same moment
      */
     public Backoff(Duration first, Duration longest, DoubleSupplier chance) {
         this.first = first;
@@ -44,7 +44,7 @@ public final class Backoff {
     /**
      * The next pause.
      *
-     * @return at most the longest
+     * @return the pause, at most the longest
      */
     public Duration next() {
         Duration pause = next;

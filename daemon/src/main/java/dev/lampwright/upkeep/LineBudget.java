@@ -2,9 +2,7 @@ package dev.lampwright.upkeep;
 
 import org.slf4j.Logger;
 
-/**
- * Limits warnings whose number others decide: logs so many a minute, and only counts the rest. For one thread at a time.
- */
+/** Limits warnings whose number depends on others: logs a number per minute, and only counts the rest. For one thread at a time. */
 public final class LineBudget {
     private static final long MINUTE_NANOS = 60_000_000_000L;
 
@@ -15,11 +13,11 @@ public final class LineBudget {
     private int count;
 
     /**
-     * Begins with all of the budget left.
+     * Starts with the full budget.
      *
      * @param log where the lines go
-     * @param most lines a minute
-     * @param what there are too many of, in the plural, to follow a number
+     * @param most lines per minute
+     * @param what there are too many of, in the plural, following a number
      */
     public LineBudget(Logger log, int most, String what) {
         this.log = log;
@@ -28,7 +26,7 @@ public final class LineBudget {
     }
 
     /**
-     * Logs a line, if there is room for it in this minute.
+     * Logs a line, if the budget of this minute allows it.
      *
      * @param line one line
      * @param atNanos the monotonic time, in ns

@@ -8,13 +8,13 @@ import java.util.Optional;
 
 /** The computer that this runs on. */
 public final class Machine {
-    /** The kernel's name for it, which a service may not be allowed to see, and the name that it gets at boot. */
+    /** The files with its host name: the kernel's, which a service may not be allowed to see, and the one set at boot. */
     private static final List<Path> NAMES = List.of(Path.of("/proc/sys/kernel/hostname"), Path.of("/etc/hostname"));
 
     private Machine() {}
 
     /**
-     * What it is called. Its address is not looked up, since that may take a name server.
+     * Its name. The address is not resolved, because that may need a name server.
      *
      * @return its host name; empty if it is unknown
      */

@@ -9,7 +9,7 @@ public final class Printable {
      *
      * @param text any text
      * @param most how many characters to keep, at most
-     * @return those characters, each that cannot be shown replaced by a dot
+     * @return those characters, with each unprintable one replaced by a dot
      */
     public static String beginning(String text, int most) {
         StringBuilder shown = new StringBuilder(most);

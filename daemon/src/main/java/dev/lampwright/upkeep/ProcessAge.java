@@ -7,8 +7,8 @@ import java.time.Duration;
 import java.util.List;
 
 /**
- * How long this process has been running, by the system's own count since it was booted. What Java says of a process's start will not do: it is
- * told from the time of booting in whole seconds, and may be most of a second too early.
+ * How long this process has been running, by the system's own clock since boot. Java's start time of a process is not precise enough: it is
+ * based on the boot time in whole seconds, and may be almost a second too early.
  */
 public final class ProcessAge {
     /** Ticks of {@code /proc} in a second, {@code USER_HZ}; from memory: 100 on every architecture that Debian builds for. */
@@ -16,7 +16,7 @@ public final class ProcessAge {
 
     private static final long TICK_MILLIS = 1000 / TICKS_A_SECOND;
 
-    /** Place of {@code starttime}, the field 22 of proc(5), among those after the name, which begin with field 3. */
+    /** Place of {@code starttime}, the field 22 of proc(5), among those after the name, which start with field 3. */
     private static final int START = 22 - 3;
 
     private static final Path PROC = Path.of("/proc");
@@ -26,7 +26,7 @@ public final class ProcessAge {
     /**
      * How old this process is.
      *
-     * @return its age, a tick of 10 ms too young rather than too old; zero where the system does not say
+     * @return its age, rounded down to ticks of 10 ms; zero if the system does not say
      */
     public static Duration now() {
         try {
@@ -41,7 +41,7 @@ public final class ProcessAge {
      *
      * @param stat its {@code /proc/PID/stat}
      * @param uptime {@code /proc/uptime}
-     * @return its age, zero or more; zero if one of the texts is another
+     * @return its age, zero or more; zero if one of the texts is not valid
      */
     static Duration of(String stat, String uptime) {
         try {

@@ -1,8 +1,8 @@
 package dev.lampwright.upkeep;
 
 /**
- * Which rig a thread works for, where one process serves several. A thread that is made while its maker works for a rig works for the same
- * rig. The log puts the name in front of each line.
+ * Which rig a thread works for, if one process serves several. A new thread inherits the rig of the thread that creates it. The log puts
+ * the name in front of each line.
  */
 public final class RigName {
     private static final InheritableThreadLocal<String> NAME = new InheritableThreadLocal<>();
@@ -20,7 +20,7 @@ public final class RigName {
     }
 
     /**
-     * Does some work for a rig.
+     * Runs work for a rig.
      *
      * @param name the rig's; empty for none
      * @param work what to do
@@ -36,10 +36,10 @@ public final class RigName {
     }
 
     /**
-     * What to call a thread.
+     * The name of a thread.
      *
      * @param work what it does
-     * @return the same, with the current rig's name behind it
+     * @return the same, followed by the current rig's name
      */
     public static String thread(String work) {
         return current().isEmpty() ? work : work + ' ' + current();

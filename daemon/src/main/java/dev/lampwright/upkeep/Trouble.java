@@ -8,11 +8,11 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.slf4j.Logger;
 
 /**
- * Logs one thing's troubles: each reason once when it begins, and once when all is well again. A reason that comes and goes is
- * logged once a minute at most, and so is its end. Written by one thread at a time; any thread may ask whether something is wrong.
+ * Logs the problems of one thing: each reason once when it begins, and once when everything works again. A reason that comes and goes is
+ * logged once a minute at most, as is its end. Written by one thread at a time; any thread may ask whether something is wrong.
  */
 public final class Trouble {
-    /** The key by which both lines of a trouble, its beginning and its end, can be told from those of others; its value is a number. */
+    /** The key that identifies both lines of one problem, its beginning and its end; its value is a number. */
     public static final String KEY = "trouble";
 
     private static final AtomicInteger COUNT = new AtomicInteger();
@@ -27,18 +27,18 @@ public final class Trouble {
     private volatile String words = "";
 
     /**
-     * Begins with all well.
+     * Starts without a problem.
      *
-     * @param log where troubles are logged as warnings, and their end as information
+     * @param log receives problems as warnings, and their end as information
      */
     public Trouble(Logger log) {
         this.log = log;
     }
 
     /**
-     * Something is wrong, and its line says all that tells it from other troubles.
+     * Reports a problem that its line identifies.
      *
-     * @param line what to tell the user; not empty
+     * @param line the line for the user; not empty
      * @param atNanos the monotonic time, in ns
      */
     public void begins(String line, long atNanos) {
@@ -46,10 +46,10 @@ public final class Trouble {
     }
 
     /**
-     * Something is wrong. To be called again for as long as it lasts, so that one that came too soon after its end is logged later.
+     * Reports a problem. Call this repeatedly for as long as it lasts, so that one that recurred too soon after its end is logged later.
      *
-     * @param reason which; the same reason is not logged again before it ends
-     * @param line what to tell the user; not empty
+     * @param reason its reason; the same reason is not logged again before it ends
+     * @param line the line for the user; not empty
      * @param atNanos the monotonic time, in ns
      */
     public void begins(String reason, String line, long atNanos) {
@@ -75,9 +75,9 @@ public final class Trouble {
     }
 
     /**
-     * All is well.
+     * Reports that everything works.
      *
-     * @param line what to tell the user if trouble had been logged
+     * @param line the line for the user if a problem had been logged
      * @return whether it was logged
      */
     public boolean ends(String line) {
@@ -91,7 +91,7 @@ public final class Trouble {
     }
 
     /**
-     * Whether something is wrong, be it logged or not.
+     * Whether there is a problem, logged or not.
      *
      * @return true from each beginning to the end
      */
@@ -102,7 +102,7 @@ public final class Trouble {
     /**
      * What is wrong.
      *
-     * @return the line of the newest trouble; empty if nothing is wrong
+     * @return the line of the newest problem; empty if there is none
      */
     public String words() {
         return words;

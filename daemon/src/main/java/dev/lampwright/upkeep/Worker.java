@@ -8,9 +8,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A thread that does one step again and again with a pause between, until it is closed. A step that fails does not end it: the
- * failure is logged once, as an internal error, and the next is logged again only after a step that went well. The first step is
- * done at once. An interrupt of the thread ends it as {@link #close} does.
+ * A thread that repeats one step with a pause in between, until it is closed. A step that fails does not end it: the failure is logged
+ * once, as an internal error, and the next one only after a successful step. The first step runs at once. Interrupting the thread ends it
+ * like {@link #close}.
  */
 public final class Worker implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
@@ -25,23 +25,23 @@ public final class Worker implements AutoCloseable {
     private boolean failing;
 
     /**
-     * Makes a worker that does not run yet.
+     * Creates a worker that does not run yet.
      *
      * @param name of the thread, which says what it does
-     * @param pause from the end of a step to the next
-     * @param step what is done each time
+     * @param pause time from the end of a step to the next
+     * @param step the repeated step
      */
     public Worker(String name, Duration pause, Runnable step) {
         this(name, pause, step, () -> {});
     }
 
     /**
-     * Makes a worker that does not run yet.
+     * Creates a worker that does not run yet.
      *
      * @param name of the thread, which says what it does
-     * @param pause from the end of a step to the next
-     * @param step what is done each time
-     * @param last what is done once, on the same thread, after the last step
+     * @param pause time from the end of a step to the next
+     * @param step the repeated step
+     * @param last runs once, on the same thread, after the last step
      */
     public Worker(String name, Duration pause, Runnable step, Runnable last) {
         this(name, pause, always(pause, step), last);
@@ -57,11 +57,11 @@ public final class Worker implements AutoCloseable {
     }
 
     /**
-     * Makes a worker that does not run yet, whose steps say how long to pause.
+     * Creates a worker that does not run yet, whose steps return how long to pause.
      *
      * @param name of the thread, which says what it does
      * @param afterFailure the pause after a step that failed
-     * @param step what is done each time; it returns how long to pause until the next, in ns, 0 or less for not at all
+     * @param step the repeated step; returns the pause until the next, in ns, 0 or less for none
      * @return the worker
      */
     public static Worker paced(String name, Duration afterFailure, LongSupplier step) {
@@ -69,12 +69,12 @@ public final class Worker implements AutoCloseable {
     }
 
     /**
-     * Makes a worker that does not run yet, whose steps say how long to pause.
+     * Creates a worker that does not run yet, whose steps return how long to pause.
      *
      * @param name of the thread, which says what it does
      * @param afterFailure the pause after a step that failed
-     * @param step what is done each time; it returns how long to pause until the next, in ns, 0 or less for not at all
-     * @param last what is done once, on the same thread, after the last step
+     * @param step the repeated step; returns the pause until the next, in ns, 0 or less for none
+     * @param last runs once, on the same thread, after the last step
      * @return the worker
      */
     public static Worker paced(String name, Duration afterFailure, LongSupplier step, Runnable last) {
@@ -89,7 +89,7 @@ public final class Worker implements AutoCloseable {
         };
     }
 
-    /** Starts the thread. To be called once. */
+    /** Starts the thread. Call it once. */
     public void start() {
         thread.start();
     }
@@ -103,18 +103,18 @@ public final class Worker implements AutoCloseable {
         return thread.isAlive();
     }
 
-    /** Ends the thread after the step that it is at, and waits for that, a second at most. */
+    /** Ends the thread after its current step, and waits for that, a second at most. */
     @Override
     public void close() {
         end(USUAL_END);
     }
 
     /**
-     * Ends the thread after the step that it is at. An interrupt of the caller does not shorten the wait, and is kept. A step
-     * that ends its own worker does not wait.
+     * Ends the thread after its current step. An interrupt of the caller does not shorten the wait, and is preserved. A step that ends its
+     * own worker does not wait.
      *
      * @param most how long to wait for the end
-     * @return whether the thread has ended; true as well if it was never started
+     * @return whether the thread has ended; also true if it was never started
      */
     public boolean end(Duration most) {
         closing.countDown();
@@ -155,7 +155,7 @@ public final class Worker implements AutoCloseable {
         }
     }
 
-    /** Does a step and returns how long to pause after it, in ns. */
+    /** Runs a step and returns how long to pause after it, in ns. */
     private long attempt(LongSupplier work) {
         try {
             long pause = work.getAsLong();

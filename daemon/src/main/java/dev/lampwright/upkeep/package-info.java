@@ -1,5 +1,5 @@
 /**
- * What every part that runs for years needs: pauses between attempts, trouble that is logged once as it comes and goes, and text made fit for
- * the log. Knows no other package.
+ * What every part that runs for years needs: pauses between attempts, problems that are logged once as they come and go, and text made safe
+ * for the log. Depends on no other package.
  */
 package dev.lampwright.upkeep;

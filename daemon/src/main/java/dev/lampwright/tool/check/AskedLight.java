@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /**
- * What one look asks for, shown to nobody for ten seconds: in them an invented job heats up and goes from its beginning to its end.
- * The ceilings are as high as they can be, so that what the look asks for is seen.
+ * What one look demands, drawn for ten seconds without being shown: in that time an invented job heats up and runs from beginning to end.
+ * The ceilings are as high as possible, so that the look's full demand is visible.
  */
 public final class AskedLight implements LookDemand {
     private static final int FRAMES_PER_S = 20;
@@ -39,7 +39,7 @@ public final class AskedLight implements LookDemand {
     }
 
     /**
-     * What each look asks for.
+     * The demand of each look.
      *
      * @param config whose looks
      * @return one for each look

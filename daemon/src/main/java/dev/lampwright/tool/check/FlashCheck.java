@@ -13,13 +13,13 @@ import java.util.function.LongConsumer;
 import java.util.stream.IntStream;
 
 /**
- * Finds out how looks that flash too often do so: draws each for ten seconds of made-up status at the frame rate, without one layer after the
- * other, and asks whether the flash guard would still have to hold it.
+ * Finds out why looks flash too often: draws each for ten seconds of made-up status at the frame rate, leaving out one layer at a time, and
+ * checks whether the flash guard would still have to hold it.
  */
 public final class FlashCheck {
     private static final long SECONDS = TimeUnit.NANOSECONDS.toSeconds(MadeUpStatus.STEPS * MadeUpStatus.STEP_NANOS);
 
-    /** What is reported at least: the guard counts a second as longer than the meter does, so what it holds may be measured as less. */
+    /** The minimum that is reported: the guard counts longer seconds than the meter does, so what it holds may be measured as less. */
     private static final int LEAST_TOO_MANY = 4;
 
     private final Config config;
@@ -31,9 +31,9 @@ public final class FlashCheck {
      * A look that flashes more than three times in some second.
      *
      * @param look its name
-     * @param layers its layers, from 0, without any one of which it would not; empty if it takes more than one to be calm
+     * @param layers the layers, from 0, each of which must be removed to stop that; empty if removing one is not enough
      * @param flashes how often it flashes in a second, 4 or more
-     * @param byRhythm whether it is one layer, and its rhythm makes it flash
+     * @param byRhythm whether the rhythm of a single layer makes it flash
      */
     public record Flashing(String look, List<Integer> layers, int flashes, boolean byRhythm) {
         /** Keeps a copy of the list. */
@@ -50,21 +50,21 @@ public final class FlashCheck {
     }
 
     /**
-     * Finds out about every look that flashes too often.
+     * Examines every look that flashes too often.
      *
      * @param config whose looks
-     * @return those that flash too often, whether the configuration allows it or not
+     * @return those that flash too often, whether or not the configuration allows it
      */
     public static List<Flashing> of(Config config) {
         return of(config, Rehearsal.of(config, Progress.UNSEEN));
     }
 
     /**
-     * Finds out about the looks that a rehearsal found to flash too often.
+     * Examines the looks that a rehearsal found to flash too often.
      *
      * @param config whose looks
      * @param rehearsal of the same configuration
-     * @return those that flash too often, whether the configuration allows it or not
+     * @return those that flash too often, whether or not the configuration allows it
      */
     public static List<Flashing> of(Config config, Rehearsal rehearsal) {
         FlashCheck check = new FlashCheck(config);

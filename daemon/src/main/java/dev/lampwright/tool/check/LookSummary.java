@@ -7,8 +7,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What a look leaves with somebody who glances at it: its mean colour, how bright it is along the strip, and how its brightness comes and
- * goes. Brightness is the lightness of OKLab.
+ * The impression of a look at a glance: its mean colour, its brightness along the strip, and its brightness over time. Brightness is the
+ * lightness of OKLab.
  */
 final class LookSummary {
     private static final int SECTIONS = 8;
@@ -18,9 +18,9 @@ final class LookSummary {
     private final double[][] rhythms;
 
     /**
-     * Takes an impression.
+     * Creates an impression.
      *
-     * @param frames linear light as red, green and blue of each place; frames at even times, all of the same size
+     * @param frames linear light as red, green and blue of each place; frames at equal intervals, all of the same size
      * @param vision how it is seen
      */
     LookSummary(List<float[]> frames, ColourVision vision) {
@@ -43,7 +43,7 @@ final class LookSummary {
     }
 
     /**
-     * How far the mean colours are apart.
+     * The difference of the mean colours.
      *
      * @param other another impression
      * @return deltaEOK, 0 to 1 and a little above
@@ -55,7 +55,7 @@ final class LookSummary {
     /**
      * How far the brightness along the strip differs, apart from its mean.
      *
-     * @param other another impression of as many places
+     * @param other another impression with equally many places
      * @return mean difference of lightness, 0 to 1
      */
     double shapeDifference(LookSummary other) {
@@ -63,11 +63,11 @@ final class LookSummary {
     }
 
     /**
-     * How far the brightness over time differs, apart from its mean and from when it began, in that section of the strip where it differs
+     * How far the brightness over time differs, apart from its mean and from when it began, in the section of the strip where it differs
      * most.
      *
-     * @param other another impression of as many places and frames
-     * @return mean difference of lightness where the two agree best, 0 to 1
+     * @param other another impression with equally many places and frames
+     * @return mean difference of lightness at the best alignment of the two, 0 to 1
      */
     double rhythmDifference(LookSummary other) {
         double most = 0;
@@ -89,7 +89,10 @@ final class LookSummary {
         return sum / one.length;
     }
 
-    /** What is seen at each place. Light mostly is as it was there before, or as it is next to it, and is not worked out again then. */
+    /**
+     * What is seen at each place. Light is mostly the same as before at that place, or the same as next to it, and is then not
+     * recalculated.
+     */
     private static final class Places {
         private final ColourVision vision;
         private final Light[] light;

@@ -11,7 +11,7 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * Ten seconds of a printer that nobody has built, in steps of half a second: nothing is heard, then it heats up, then it prints from
- * beginning to end, then it cools and each event takes place. Meanwhile it goes through all states.
+ * beginning to end, then it cools and each event takes place. It goes through all states along the way.
  */
 public final class MadeUpStatus {
     /** Length of a step, in ns. */
@@ -29,9 +29,9 @@ public final class MadeUpStatus {
     private MadeUpStatus() {}
 
     /**
-     * Makes it up for what a file binds.
+     * Invents it for what a file binds.
      *
-     * @param bindings the events, and the readings of the user's own: numbers go through their range, heaters heat up and cool like the nozzle
+     * @param bindings the events, and the user-defined readings: numbers go through their range, heaters heat up and cool like the nozzle
      * @return one status for each step
      */
     public static List<PrinterStatus> all(Bindings bindings) {
@@ -44,7 +44,7 @@ public final class MadeUpStatus {
     }
 
     /**
-     * Makes it up.
+     * Invents it.
      *
      * @param events names of the events
      * @return one status for each step

@@ -1,13 +1,13 @@
 package dev.lampwright.tool.check;
 
-/** Is told how far a check has come, so that somebody who waits can see it. */
+/** Receives the progress of a check, to show to a waiting user. */
 @FunctionalInterface
 public interface Progress {
     /** Nobody waits. */
     Progress UNSEEN = (done, of) -> {};
 
     /**
-     * Notes how far it is.
+     * Reports progress.
      *
      * @param done looks that have been drawn, 0 or more
      * @param of looks to draw altogether

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Draws every look of a configuration for ten seconds of made-up status, so that one that fails does so beforehand, and one that flashes too
+ * Draws every look of a configuration for ten seconds of made-up status, so that a failing one fails in advance, and one that flashes too
  * often is known. A long strip is drawn whole once a second, and otherwise shortened.
  */
 public final class Rehearsal {
@@ -41,11 +41,11 @@ public final class Rehearsal {
     }
 
     /**
-     * Draws every look by itself, and then what the cues put on. Ends with the first that fails.
+     * Draws every look by itself, and then what the cues show. Ends with the first that fails.
      *
      * @param config whose looks
-     * @param progress is told of each look that is drawn
-     * @return what came of it
+     * @param progress receives each look that is drawn
+     * @return the result
      */
     public static Rehearsal of(Config config, Progress progress) {
         Rehearsal rehearsal = new Rehearsal(config);
@@ -73,7 +73,7 @@ public final class Rehearsal {
     /**
      * The looks that the flash guard had to hold.
      *
-     * @return their names; nothing of those after one that fails
+     * @return their names; without those after one that fails
      */
     public List<String> held() {
         return List.copyOf(held);

@@ -16,19 +16,19 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * The same lights on a shorter strip, so that a long one does not take longer to check. Between two pixels at which any zone begins, ends or
- * goes on elsewhere, pixels next to each other are left out, about as many of each stretch in proportion. What is left is drawn as it is on
- * the whole strip: a pixel is as large, everything moves as fast in it, and the strip takes as much current.
+ * The same lights on a shorter strip, so that a long one does not take longer to check. Between two pixels at which any zone begins, ends
+ * or continues elsewhere, adjacent pixels are left out, about the same proportion of each stretch. The rest is drawn as on the whole strip:
+ * pixels are as large, everything moves as fast, and the strip draws as much current.
  */
 final class ShortStrip {
     /** How long a strip may be to be drawn whole; our own choice: five metres at 60 pixels a metre. */
     static final int PIXELS = 300;
-    /** What is left of a stretch at least: two runs of eight pixels, which the flash limit judges. */
+    /** The minimum left of a stretch: two runs of eight pixels, which the flash limit judges. */
     private static final int LEAST = 16;
 
     private final Config config;
     private final int pixels;
-    /** For each pixel of the canvas its index on the short strip, −1 if it is left out. */
+    /** For each pixel of the canvas, its index on the short strip, −1 if it is left out. */
     private final int[] elsewhere;
 
     private final int kept;
@@ -44,7 +44,7 @@ final class ShortStrip {
      * Shortens the strip.
      *
      * @param config a configuration
-     * @return the same if its strip is short already; one whose looks and cues go by the same names
+     * @return the same if its strip is already short; otherwise one whose looks and cues have the same names
      */
     static Config of(Config config) {
         return config.fitting().pixels() <= PIXELS ? config : new ShortStrip(config).config();
@@ -68,7 +68,7 @@ final class ShortStrip {
         return new Fitting(kept, zones, dimmers);
     }
 
-    /** The pixels that do not go on from the one before in every zone. */
+    /** The pixels that do not follow the previous one in every zone. */
     private BitSet seams() {
         Set<Zone> zones = new LinkedHashSet<>(config.fitting().zones().values());
         config.looks().values().forEach(look -> addZones(look, zones));

@@ -18,11 +18,11 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Finds states that somebody who lacks one kind of cone cannot tell apart. Two looks are told apart if they differ enough in any of three:
- * mean colour as that person sees it, shape, and rhythm. How much is enough is our own choice.
+ * Finds states that somebody who lacks one kind of cone cannot distinguish. Two looks are distinguishable if they differ enough in any of
+ * three: mean colour as that person sees it, shape, and rhythm. How much is enough is our own choice.
  */
 public final class VisionCheck {
-    /** Five times what can just be seen, a deltaEOK of 0.02 (CSS Color Module Level 4, "Gamut Mapping"). */
+    /** Five times the just noticeable difference, a deltaEOK of 0.02 (CSS Color Module Level 4, "Gamut Mapping"). */
     private static final double COLOUR_ENOUGH = 0.1;
 
     private static final double SHAPE_ENOUGH = 0.05;
@@ -42,7 +42,7 @@ public final class VisionCheck {
      * @param other another, with another look
      * @param oneLook name of the first one's look
      * @param otherLook name of the other's look
-     * @param to who cannot tell them apart, 1 or more
+     * @param to who cannot distinguish them, 1 or more
      */
     public record Alike(PrinterState one, PrinterState other, String oneLook, String otherLook, List<ColourVision> to) {
         /** Keeps a copy of the list. */
@@ -56,7 +56,7 @@ public final class VisionCheck {
     }
 
     /**
-     * Looks at what each state puts on, with a printer in the midst of its job.
+     * Compares the looks of all states, with a printer in the middle of its job.
      *
      * @param config whose looks
      * @return states that look alike; two that share a look are meant to
@@ -94,7 +94,7 @@ public final class VisionCheck {
                 || one.rhythmDifference(other) >= RHYTHM_ENOUGH;
     }
 
-    /** What each state puts on. */
+    /** The look of each state. */
     private Map<PrinterState, LookSpec> looks() {
         Map<PrinterState, LookSpec> looks = new EnumMap<>(PrinterState.class);
         for (PrinterState state : PrinterState.values()) {

@@ -1,8 +1,6 @@
 package dev.lampwright.tool.picture;
 
-/**
- * A film as a small moving picture of the strip alone, pixel beside pixel, without words: to stand beside a text. Lamps are not in it.
- */
+/** A film as a small moving picture of the strip alone, pixel next to pixel, without words, for use next to a text. Lamps are left out. */
 public final class BarePicture {
     private static final int CELL = 8;
     private static final int GAP = 1;
@@ -14,7 +12,7 @@ public final class BarePicture {
      * Draws the picture.
      *
      * @param film what to draw
-     * @return a file of GIF, the same bytes for the same film
+     * @return a GIF file, the same bytes for the same film
      */
     public static byte[] gif(Film film) {
         GifFile file = new GifFile();
@@ -36,7 +34,7 @@ public final class BarePicture {
         return file.end();
     }
 
-    /** What is dark is not quite black, so that it is seen to be there. */
+    /** Dark pixels are not quite black, so that they remain visible. */
     private static int tone(int light) {
         return PictureColours.lit(PictureColours.BODY, light, 1);
     }

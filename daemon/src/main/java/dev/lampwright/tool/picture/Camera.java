@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Watches frames go by and takes shots: each is the mean light of the frames that fall into it. For one thread. */
+/** Watches frames and takes shots: each is the mean light of the frames within it. For one thread. */
 public final class Camera {
     private static final double SECONDS_PER_NANO = 1e-9;
     private static final int COLOURS = 3;
@@ -25,10 +25,10 @@ public final class Camera {
     private int gathered;
 
     /**
-     * Makes a camera that has seen nothing.
+     * Creates a camera that has seen nothing.
      *
      * @param subject what is in front of it
-     * @param shotsPerSecond how many shots it takes a second, above 0 and no more than there are frames
+     * @param shotsPerSecond how many shots it takes per second, above 0 and no more than there are frames
      */
     public Camera(Film.Subject subject, double shotsPerSecond) {
         this.subject = subject;
@@ -42,9 +42,9 @@ public final class Camera {
     /**
      * Sees a frame.
      *
-     * @param nanos its time, in ns since the first, later than the one before
+     * @param nanos its time, in ns since the first, later than the previous one
      * @param frame what the lights show
-     * @param words what is going on, in a word or two; may be empty
+     * @param words what is happening, in a word or two; may be empty
      */
     public void see(long nanos, Frame frame, String words) {
         long shot = (long) Math.floor((nanos + ROUNDED_NANOS) * SECONDS_PER_NANO * shotsPerSecond);
@@ -56,7 +56,7 @@ public final class Camera {
     }
 
     /**
-     * Ends.
+     * Ends the film.
      *
      * @return what has been seen, at least one frame
      */
@@ -67,7 +67,7 @@ public final class Camera {
         return new Film(subject, shotsPerSecond, shots);
     }
 
-    /** A time without frames looks like the one before it: the lights keep what they show. */
+    /** A time without frames looks like the time before it: the lights keep what they show. */
     private void take(long until) {
         Film.Shot shot = new Film.Shot(colours(stripLight), colours(lampLight), caption);
         while (shots.size() < until) {

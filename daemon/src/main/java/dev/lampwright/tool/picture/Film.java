@@ -4,35 +4,35 @@ import dev.lampwright.look.Fitting;
 import java.util.List;
 
 /**
- * Shots in a row, at equal distances.
+ * Shots at equal intervals.
  *
- * @param subject what they are taken of
- * @param shotsPerSecond how many a second
+ * @param subject the subject of the shots
+ * @param shotsPerSecond how many per second
  * @param shots the earliest first; not empty
  */
 public record Film(Subject subject, double shotsPerSecond, List<Shot> shots) {
     /**
-     * What a picture is taken of.
+     * The subject of a picture.
      *
-     * @param title what the picture is called, in a few words
-     * @param note what else is to be known of it, in a few words; may be empty
+     * @param title the title of the picture, in a few words
+     * @param note a note about it, in a few words; may be empty
      * @param fitting the strip, its zones and its dimmers
      * @param order the strip's order of channels
      */
     public record Subject(String title, String note, Fitting fitting, String order) {}
 
-    /** What the lights showed at one time, or in the mean over a short one. Immutable. */
+    /** What the lights showed at one time, or on average over a short one. Immutable. */
     static final class Shot {
         private final int[] strip;
         private final int[] lamps;
         private final String caption;
 
         /**
-         * Makes a shot.
+         * Creates a shot.
          *
          * @param strip colour of each pixel of the strip, as {@code 0xRRGGBB} in sRGB; kept
          * @param lamps colour of each lamp; kept
-         * @param caption what was going on
+         * @param caption what was happening
          */
         Shot(int[] strip, int[] lamps, String caption) {
             this.strip = strip;
@@ -50,7 +50,7 @@ public record Film(Subject subject, double shotsPerSecond, List<Shot> shots) {
             return lamps[index];
         }
 
-        /** What was going on; may be empty. */
+        /** What was happening; may be empty. */
         String caption() {
             return caption;
         }
@@ -71,7 +71,7 @@ public record Film(Subject subject, double shotsPerSecond, List<Shot> shots) {
     }
 
     /**
-     * How long a shot is shown in a GIF, which counts in 1/100 s. Rounding does not add up from shot to shot.
+     * How long a shot is shown in a GIF, which counts in 1/100 s. Rounding errors do not accumulate from shot to shot.
      *
      * @param index the shot, from 0
      * @return 1/100 s

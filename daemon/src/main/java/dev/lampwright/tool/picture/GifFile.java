@@ -14,10 +14,7 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
-/**
- * A moving picture as a file (GIF89a) that begins again when it ends. Of each picture only the rectangle is kept in which it differs
- * from the one before.
- */
+/** A moving picture as a file (GIF89a) that loops. For each picture, only the rectangle that differs from the previous one is stored. */
 final class GifFile {
     private static final String FORMAT = "javax_imageio_gif_image_1.0";
     private static final byte[] FOR_EVER = {1, 0, 0};
@@ -34,7 +31,7 @@ final class GifFile {
     private Part waiting;
     private boolean begun;
 
-    /** A picture that waits to be written, for the next may be just the same. */
+    /** A picture waiting to be written, because the next one may be identical. */
     private static final class Part {
         private final BufferedImage image;
         private final int x;
@@ -62,7 +59,7 @@ final class GifFile {
     /**
      * Adds a picture.
      *
-     * @param image as large as those before; kept
+     * @param image of the same size as the previous ones; kept
      * @param hundredths how long it is shown, in 1/100 s
      */
     void add(BufferedImage image, int hundredths) {
@@ -129,7 +126,7 @@ final class GifFile {
         return metadata;
     }
 
-    /** A table of colours for this picture alone. */
+    /** A colour table for this picture only. */
     private static IIOMetadataNode colours(IndexColorModel model) {
         int size = Math.max(2, Integer.highestOneBit(2 * model.getMapSize() - 1));
         IIOMetadataNode table = new IIOMetadataNode("LocalColorTable");
@@ -163,9 +160,9 @@ final class GifFile {
     }
 
     /**
-     * The smallest rectangle that has all differences in it.
+     * The smallest rectangle that contains all differences.
      *
-     * @return x, y, width and height; nothing at all if the pictures are the same
+     * @return x, y, width and height; empty if the pictures are the same
      */
     static int[] difference(BufferedImage one, BufferedImage other) {
         int left = one.getWidth();

@@ -3,7 +3,7 @@ package dev.lampwright.tool.picture;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The round light of one pixel of a strip, and the wash that it throws on the wall behind, in a column of its own. */
+/** The round light of one pixel of a strip, and the wash that it casts on the wall behind, in its own column. */
 final class Glow {
     private static final double CORE = 0.36;
     private static final double EDGE = 0.44;
@@ -18,7 +18,7 @@ final class Glow {
     private final List<Kind> all = new ArrayList<>();
 
     /**
-     * What a point of the picture is made of.
+     * The composition of a point of the picture.
      *
      * @param below its colour without light, as {@code 0xRRGGBB}
      * @param share how much of the light falls on it
@@ -40,7 +40,7 @@ final class Glow {
         }
     }
 
-    /** At a distance from the middle, in widths. */
+    /** The kind at a distance from the middle, in widths. */
     private Kind kind(double x, double y) {
         double radius = Math.hypot(x, y);
         if (radius < EDGE) {
@@ -60,7 +60,7 @@ final class Glow {
     }
 
     /**
-     * A light alone.
+     * A light without a wash.
      *
      * @param cell side of its square, in px
      * @return the light

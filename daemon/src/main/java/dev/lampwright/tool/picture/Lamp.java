@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** What hangs on one dimmer, or on three: a white light, or a plain colour strip. */
+/** What is connected to one dimmer, or to three: a white light, or a plain colour strip. */
 final class Lamp {
     private static final float FULL_DUTY = 65_535f;
 

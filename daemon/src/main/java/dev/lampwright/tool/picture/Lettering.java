@@ -12,9 +12,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 
-/** Writes with letters of its own, drawn with one stroke, so that it needs no font. */
+/** Writes with its own letters, drawn with one stroke, so that it needs no font. */
 final class Lettering {
-    /** Units from the top of a capital to the line that letters stand on. */
+    /** Units from the top of a capital to the baseline. */
     static final double CAPITAL = 6;
 
     private static final double GAP = 1.7;
@@ -27,7 +27,7 @@ final class Lettering {
     private record Letter(double width, Shape strokes) {}
 
     /**
-     * Makes letters of a size.
+     * Creates letters of a size.
      *
      * @param unit px of a sixth of a capital's height
      */
@@ -47,12 +47,12 @@ final class Lettering {
     }
 
     /**
-     * Writes.
+     * Writes a text.
      *
-     * @param graphics where to, in the colour that is set
-     * @param text what
-     * @param x where it begins, in px
-     * @param y the line that it stands on, in px
+     * @param graphics the drawing, with its current colour
+     * @param text the text
+     * @param x its left end, in px
+     * @param y its baseline, in px
      */
     void write(Graphics2D graphics, String text, double x, double y) {
         graphics.setStroke(new BasicStroke((float) (STROKE * unit), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
@@ -112,7 +112,7 @@ final class Lettering {
         }
     }
 
-    /** Quadratic curves from middle to middle of the sides of the polygon, each bent towards the corner between. */
+    /** Quadratic curves between the midpoints of the polygon's sides, each bent towards the corner in between. */
     private static void addSmooth(Path2D path, double[] xy) {
         path.moveTo(xy[0], xy[1]);
         int last = xy.length - 2;

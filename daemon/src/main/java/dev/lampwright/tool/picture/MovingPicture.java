@@ -4,11 +4,11 @@ import dev.lampwright.tool.picture.Paper.Side;
 import java.util.List;
 import java.util.Locale;
 
-/** A film as a moving picture: the strip's pixels as round lights in a row, under them the lamps, what is going on, and the time. */
+/** A film as a moving picture: the strip's pixels as round lights in a row, below them the lamps, what is happening, and the time. */
 public final class MovingPicture {
-    /** How many shots a second are enough for the eye. */
+    /** How many shots per second are enough for the eye. */
     public static final double USUAL_SHOTS_PER_SECOND = 20;
-    /** More shots a second than that are not shown by most programs. Common practice, no source. */
+    /** Most programs do not show more shots per second than this. Common practice, no source. */
     public static final double MOST_SHOTS_PER_SECOND = 50;
 
     private static final Lettering WORDS = new Lettering(2);
@@ -49,7 +49,7 @@ public final class MovingPicture {
      * Draws the picture.
      *
      * @param film what to draw
-     * @return a file of GIF, the same bytes for the same film
+     * @return a GIF file, the same bytes for the same film
      */
     public static byte[] gif(Film film) {
         return new MovingPicture(film).draw();
@@ -94,7 +94,7 @@ public final class MovingPicture {
         paper.write(WORDS, time, width - MARGIN, base, Side.LEFT, PictureColours.FAINT);
     }
 
-    /** The left ends of the lamps, in the upper right corner, the last one outermost. */
+    /** The left edges of the lamps, in the upper right corner, the last one outermost. */
     private int[] lampPlaces() {
         int[] places = new int[lamps.size()];
         int x = width - MARGIN;

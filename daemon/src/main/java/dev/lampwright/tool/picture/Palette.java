@@ -6,14 +6,14 @@ import java.awt.image.IndexColorModel;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Puts a picture into 256 colours: its own if they are no more, else rounded until they are. */
+/** Reduces a picture to 256 colours: its own if there are no more, otherwise rounded until there are. */
 final class Palette {
     private static final int MOST = 256;
     private static final int COARSEST_BITS = 6;
 
     private Palette() {}
 
-    /** The same picture with a table of its colours. */
+    /** The same picture with a colour table. */
     static BufferedImage indexed(BufferedImage image) {
         int bits = 0;
         while (bits < COARSEST_BITS && table(image, bits).size() > MOST) {

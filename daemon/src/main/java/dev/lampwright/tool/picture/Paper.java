@@ -20,14 +20,14 @@ final class Paper implements AutoCloseable {
     private final Graphics2D graphics;
 
     /**
-     * Tells the drawing library that there is no display, which it looks for when it is first used, and fails without one. To be called
-     * before anything of the drawing library is.
+     * Tells the drawing library that there is no display; otherwise it looks for one on first use, and fails without it. Call this before
+     * using anything of the drawing library.
      */
     static void needNoScreen() {
         System.setProperty("java.awt.headless", "true");
     }
 
-    /** Where a text stands to a point. */
+    /** Where a text is relative to a point. */
     enum Side {
         /** To its right. */
         RIGHT(0),
@@ -44,7 +44,7 @@ final class Paper implements AutoCloseable {
     }
 
     /**
-     * Takes a sheet of paper.
+     * Creates a sheet of paper.
      *
      * @param width in px
      * @param height in px
@@ -74,7 +74,7 @@ final class Paper implements AutoCloseable {
         image.setRGB(x, y, tone);
     }
 
-    /** Draws a line one pixel wide; whole numbers are the middles of pixels. */
+    /** Draws a line one pixel wide; whole numbers are pixel centres. */
     void line(double x1, double y1, double x2, double y2, int tone) {
         graphics.setColor(new Color(tone));
         graphics.setStroke(new BasicStroke(1));
@@ -99,7 +99,7 @@ final class Paper implements AutoCloseable {
         lettering.write(graphics, text, x - side.before * lettering.width(text), y);
     }
 
-    /** Rounds all that is drawn so far to few greys between the ground's colour and that of words. */
+    /** Rounds everything drawn so far to a few greys between the ground's colour and that of words. */
     void keepGreys(int ground, int count) {
         int dark = ground & 0xFF;
         double span = (PictureColours.WORDS & 0xFF) - dark;

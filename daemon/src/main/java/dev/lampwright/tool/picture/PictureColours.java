@@ -8,13 +8,13 @@ final class PictureColours {
     static final int GROUND = 0x1b1e24;
     /** A light that is off. */
     static final int OFF = 0x000000;
-    /** The dark that lights glow in. */
+    /** The dark background of lights. */
     static final int NIGHT = 0x0c0e12;
     /** A round light that is off. */
     static final int BODY = 0x23272e;
-    /** What is to be read first. */
+    /** Primary text. */
     static final int WORDS = 0xe8e6e3;
-    /** What is to be read when looked for. */
+    /** Secondary text. */
     static final int FAINT = 0x9aa0a8;
     /** Lines. */
     static final int LINES = 0x5a606a;
@@ -26,7 +26,7 @@ final class PictureColours {
         return level(red) << 16 | level(green) << 8 | level(blue);
     }
 
-    /** A colour lit by a share of the light of another: 0 leaves it as it is. */
+    /** A colour lit by a share of the light of another: 0 leaves it unchanged. */
     static int lit(int below, int light, double share) {
         return of(
                 added(below >> 16, light >> 16, share),
@@ -34,7 +34,7 @@ final class PictureColours {
                 added(below, light, share));
     }
 
-    /** A colour between two, as they are encoded. */
+    /** A colour between two, mixed in encoded form. */
     static int between(int from, int to, double share) {
         return step(from >> 16, to >> 16, share) << 16 | step(from >> 8, to >> 8, share) << 8 | step(from, to, share);
     }

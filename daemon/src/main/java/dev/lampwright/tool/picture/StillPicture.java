@@ -12,8 +12,8 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /**
- * A film as one picture: the strip across and time down, with pixels and zones above, seconds to the left, lamps and what was going on
- * to the right.
+ * A film as one picture: the strip across and time down, with pixels and zones above, seconds to the left, lamps and what was happening to
+ * the right.
  */
 public final class StillPicture {
     private static final Lettering TITLE = new Lettering(1.9);
@@ -60,11 +60,11 @@ public final class StillPicture {
     }
 
     /**
-     * How many shots a second fill a picture well.
+     * How many shots per second suit a picture.
      *
      * @param seconds length of the film
-     * @param framesPerSecond how many there can be
-     * @return shots a second
+     * @param framesPerSecond the maximum
+     * @return shots per second
      */
     public static double shotsPerSecond(double seconds, int framesPerSecond) {
         return Math.min(framesPerSecond, heightFor(seconds) / seconds);
@@ -74,7 +74,7 @@ public final class StillPicture {
      * Draws the picture.
      *
      * @param film what to draw
-     * @return a file of PNG (W3C PNG, third edition), the same bytes for the same film
+     * @return a PNG file (W3C PNG, third edition), the same bytes for the same film
      */
     public static byte[] png(Film film) {
         return new StillPicture(film).draw();
@@ -244,12 +244,12 @@ public final class StillPicture {
 
         private RoundSteps() {}
 
-        /** From mark to mark of a scale that counts. */
+        /** The distance between marks of a counting scale. */
         static int counts(double pxEach, double leastPx) {
             return step(COUNTS, pxEach, leastPx);
         }
 
-        /** From mark to mark of a scale of time, in s. */
+        /** The distance between marks of a time scale, in s. */
         static int seconds(double pxEach, double leastPx) {
             return step(SECONDS, pxEach, leastPx);
         }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Where the names of zones and the arrows that show their direction stand above a strip: in rows, so that none covers another. */
+/** The positions of zone names and direction arrows above a strip: in rows, so that none covers another. */
 final class ZoneMarks {
     private static final String WHOLE = "strip";
 
@@ -15,7 +15,7 @@ final class ZoneMarks {
     /**
      * Pixels in a row.
      *
-     * @param from pixel where the run begins, as the zone goes
+     * @param from pixel where the run begins, in the zone's direction
      * @param to pixel where it ends
      */
     record Run(int from, int to) {
@@ -43,12 +43,12 @@ final class ZoneMarks {
     }
 
     /**
-     * Places zones.
+     * Positions zones.
      *
-     * @param zones by name; the whole strip, and what is not on the strip, are left out
+     * @param zones by name; the whole strip, and zones that are not on the strip, are left out
      * @param pixels pixels of the strip
      * @param cell width of a pixel, in px
-     * @param lettering what the names are written with
+     * @param lettering the letters for the names
      */
     ZoneMarks(Map<String, Zone> zones, int pixels, int cell, Lettering lettering) {
         zones.forEach((name, zone) -> {
@@ -59,7 +59,7 @@ final class ZoneMarks {
         });
     }
 
-    /** The zones in their places. */
+    /** The zones with their positions. */
     List<Mark> marks() {
         return marks;
     }
@@ -92,7 +92,7 @@ final class ZoneMarks {
         return spans.stream().anyMatch(span -> left < span[1] && right > span[0]);
     }
 
-    /** Neighbours whose places go up, or down, one by one. A mirrored zone has two, which meet in the middle. */
+    /** Neighbours whose places increase, or decrease, by one. A mirrored zone has two, which meet in the middle. */
     private static List<Run> runs(Zone zone, int pixels) {
         List<Run> runs = new ArrayList<>();
         for (int from = 0; from < zone.pixelCount(); ) {

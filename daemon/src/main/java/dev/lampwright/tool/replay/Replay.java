@@ -21,9 +21,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 
-/**
- * Plays a timeline through the chain, without a clock: frame after frame as the daemon makes them, byte for byte. For one thread.
- */
+/** Plays a timeline through the chain, without a clock: frame by frame as the daemon makes them, byte for byte. For one thread. */
 public final class Replay {
     private static final long FARTHEST_NANOS = TimeUnit.SECONDS.toNanos(1);
 
@@ -59,12 +57,12 @@ public final class Replay {
     }
 
     /**
-     * Plays a timeline as the cues of a configuration show it.
+     * Plays a timeline as shown by the cues of a configuration.
      *
      * @param config the configuration
-     * @param timeline what the printer tells
+     * @param timeline what the printer reports
      * @return a replay before its first frame
-     * @throws IOException if the timeline was recorded at another rate of frames
+     * @throws IOException if the timeline was recorded at a different frame rate
      */
     public static Replay of(Config config, Timeline timeline) throws IOException {
         return of(config, config.light(), timeline);
@@ -75,9 +73,9 @@ public final class Replay {
      *
      * @param config the configuration
      * @param look one of its looks
-     * @param timeline what the printer tells
+     * @param timeline what the printer reports
      * @return a replay before its first frame
-     * @throws IOException if the timeline was recorded at another rate of frames
+     * @throws IOException if the timeline was recorded at a different frame rate
      */
     public static Replay of(Config config, LookSpec look, Timeline timeline) throws IOException {
         return of(config, config.light().showing(look), timeline);
@@ -101,7 +99,7 @@ public final class Replay {
         }
     }
 
-    /** A message is shown in the next frame; where frame and time are far apart, the frame was counted at another rate. */
+    /** A message is shown in the next frame; if frame and time are far apart, the recording has a different frame rate. */
     private void requireRate(String name) throws IOException {
         if (messages.isEmpty()) {
             return;
@@ -115,7 +113,7 @@ public final class Replay {
     }
 
     /**
-     * Makes the next frame. Frames that the recording says were left out are left out again.
+     * Makes the next frame. Frames skipped in the recording are skipped again.
      *
      * @param frame where to write it
      */
@@ -140,7 +138,7 @@ public final class Replay {
         chain.make(statuses, wishes, nanos(), frame);
     }
 
-    /** A message that names no printer is about all of them. */
+    /** A message that names no printer applies to all of them. */
     private void take(Entry message) {
         List<String> meant = message.printer().isEmpty() ? printers : List.of(message.printer());
         for (String printer : meant) {
@@ -153,7 +151,7 @@ public final class Replay {
     }
 
     /**
-     * Which frame was made last.
+     * The number of the last frame.
      *
      * @return counted from 0; −1 before the first
      */
@@ -180,9 +178,9 @@ public final class Replay {
     }
 
     /**
-     * The name of the look that is on, or fading in.
+     * The name of the current look, or the one fading in.
      *
-     * @return as the configuration has it
+     * @return as in the configuration
      */
     public String look() {
         return chain.look();

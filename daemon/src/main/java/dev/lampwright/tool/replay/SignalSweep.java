@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * A timeline that moves every signal, to see a look by: bed, nozzle and chamber heat up from the temperature of the room, the nozzle
- * first, while the job goes from its beginning to its end.
+ * A timeline that moves every signal, for looking at a look: bed, nozzle and chamber heat up from the temperature of the room, the nozzle
+ * first, while the job runs from beginning to end.
  */
 public final class SignalSweep {
     private static final long STEP_NANOS = TimeUnit.MILLISECONDS.toNanos(250);
@@ -24,11 +24,11 @@ public final class SignalSweep {
     private SignalSweep() {}
 
     /**
-     * Makes it up.
+     * Invents it.
      *
      * @param seconds its length, above 0
      * @param ambientC temperature of the room, in °C
-     * @param own readings of the user's own: numbers go through their range, heaters heat up
+     * @param own user-defined readings: numbers go through their range, heaters heat up
      * @return the timeline
      */
     public static Timeline timeline(double seconds, double ambientC, Collection<OwnQuantity> own) {

@@ -19,7 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What a printer told and people asked for, and when, in the order of time: recorded, or written by hand. Immutable. */
+/** What a printer reported and people asked for, and when, in chronological order: recorded or handwritten. Immutable. */
 public final class Timeline {
     private static final String EXAMPLE = "job.jsonl";
     private static final double SECONDS_PER_NANO = 1e-9;
@@ -47,8 +47,8 @@ public final class Timeline {
      * Reads a file of {@link StatusLines}; lines with nothing in them are skipped.
      *
      * @param file its path
-     * @return what it tells
-     * @throws IOException if it cannot be read, or a line makes no sense; the text says which and what would be right
+     * @return its content
+     * @throws IOException if it cannot be read, or a line is not valid; the message says which and what would be valid
      */
     public static Timeline read(Path file) throws IOException {
         return read(lines(file), file.toString());
@@ -68,9 +68,9 @@ public final class Timeline {
     }
 
     /**
-     * A whole invented job, written by hand.
+     * A whole invented job, handwritten.
      *
-     * @return some 40 s of it
+     * @return about 40 s of it
      */
     public static Timeline example() {
         try (InputStream in = Timeline.class.getResourceAsStream(EXAMPLE)) {
@@ -82,10 +82,10 @@ public final class Timeline {
     }
 
     /**
-     * Puts a timeline together.
+     * Builds a timeline.
      *
-     * @param name what to call it in complaints
-     * @param entries in the order of time
+     * @param name its name in messages
+     * @param entries in chronological order
      * @return the timeline
      */
     static Timeline of(String name, List<Entry> entries) {
@@ -96,9 +96,9 @@ public final class Timeline {
      * Reads lines.
      *
      * @param lines JSON
-     * @param name what to call them in complaints
-     * @return what they tell
-     * @throws IOException if one makes no sense
+     * @param name their name in messages
+     * @return their content
+     * @throws IOException if one is not valid
      */
     static Timeline read(List<String> lines, String name) throws IOException {
         List<Entry> entries = new ArrayList<>();
@@ -141,7 +141,7 @@ public final class Timeline {
         return new Timeline(name, entries, wishes, deliveries, early);
     }
 
-    /** A line that stands behind one that comes later. */
+    /** A line after one with a later time. */
     private static final class OrderException extends Exception {
         private static final long serialVersionUID = 1L;
 
@@ -150,7 +150,7 @@ public final class Timeline {
         }
     }
 
-    /** Sees to it that time does not run backwards. */
+    /** Ensures that time does not run backwards. */
     private static final class Order {
         private long tick;
         private long nanos = Long.MIN_VALUE;
@@ -173,7 +173,7 @@ public final class Timeline {
     }
 
     /**
-     * When the last line was told.
+     * The time of the last line.
      *
      * @return s since the first frame; 0 if there is none
      */
@@ -184,27 +184,27 @@ public final class Timeline {
                 .reduce(0, (before, last) -> last);
     }
 
-    /** What to call this in complaints. */
+    /** Its name in messages. */
     String name() {
         return name;
     }
 
-    /** What was told, in the order of time. */
+    /** What was reported, in chronological order. */
     List<Entry> entries() {
         return entries;
     }
 
-    /** What became of frames, in the order of time. */
+    /** What happened to frames, in chronological order. */
     List<Delivery> deliveries() {
         return deliveries;
     }
 
-    /** Which frames were made before their places on the grid, in the order of time. */
+    /** Which frames were made before their time on the grid, in chronological order. */
     List<Early> early() {
         return early;
     }
 
-    /** What was asked for, in the order of time. */
+    /** What was asked for, in chronological order. */
     List<WishLines.Entry> wishes() {
         return wishes;
     }
