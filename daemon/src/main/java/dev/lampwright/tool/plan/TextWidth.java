@@ -54,7 +54,7 @@ final class TextWidth {
      * @param text the line
      * @param size of the font, in px
      * @param bold whether it is bold
-     * @param available width, in px
+     * @param width available width, in px
      * @return the line, or as much of it as fits, with an ellipsis
      */
     static String fitted(String text, double size, boolean bold, double width) {
