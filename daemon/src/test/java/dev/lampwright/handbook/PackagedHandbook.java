@@ -25,6 +25,10 @@ import org.commonmark.renderer.html.HtmlRenderer;
  */
 public final class PackagedHandbook {
     private static final Pattern TARGET = Pattern.compile("(?<=\\]\\()([^)#\\s]+)?(#[^)\\s]*)?(?=\\))");
+
+    /** A link whose words have no brackets in them. */
+    private static final Pattern LINK = Pattern.compile("(?<!!)\\[([^\\[\\]]+)\\]\\(([^)\\s]+)\\)");
+
     private static final String INDEX = "index";
 
     /** A file that pages link to, which goes into the folder too. */
@@ -121,9 +125,10 @@ public final class PackagedHandbook {
     }
 
     private String withLinks(Page page, String line, String ending) {
-        Matcher target = TARGET.matcher(line);
-        return target.replaceAll(found ->
-                Matcher.quoteReplacement(target(page, found.group(), ending).orElse(found.group())));
+        String living = LINK.matcher(line).replaceAll(link -> Matcher.quoteReplacement(
+                target(page, link.group(2), ending).isPresent() ? link.group() : link.group(1)));
+        return TARGET.matcher(living).replaceAll(found -> Matcher.quoteReplacement(
+                target(page, found.group(), ending).orElse(found.group())));
     }
 
     /** Where a link leads in the package; empty if the package does not have it. */

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The handbook in the package: every page as text and as HTML, and no link that leads nowhere once it is installed. */
+/** The handbook in the package: every page as text and as HTML, and no dead link once it is installed. */
 class PackagedHandbookTest {
     private static final Pattern REFERENCE = Pattern.compile("(?:href|src)=\"([^\"]+)\"");
 
@@ -64,6 +64,20 @@ class PackagedHandbookTest {
         Path to = parts[0].isEmpty() ? page : page.resolveSibling(parts[0]);
         return Files.isRegularFile(to)
                 && (parts.length == 1 || Files.readString(to).contains(" id=\"" + parts[1] + "\""));
+    }
+
+    @Test
+    void noLinkInTheTextLeadsNowhere() throws IOException {
+        List<String> dead = new ArrayList<>();
+        for (Path text : files(".md")) {
+            for (String target : Page.of(text).targets()) {
+                String path = target.replaceFirst("#.*", "");
+                if (!target.startsWith("https://") && !Files.isRegularFile(text.resolveSibling(path.isEmpty() ? text.getFileName().toString() : path))) {
+                    dead.add(text.getFileName() + ": " + target);
+                }
+            }
+        }
+        assertEquals(List.of(), dead);
     }
 
     @Test
