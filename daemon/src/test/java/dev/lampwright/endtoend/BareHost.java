@@ -15,11 +15,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** A host that speaks the wire and keeps no limit of its own. */
+/** A host that implements the wire and has no limits of its own. */
 final class BareHost implements AutoCloseable {
     private static final int ANSWER_WAIT_MILLIS = 200;
 
-    /** Where HERE has the most bytes of a packet, by wire.md. */
+    /** The offset of the maximum packet length in HERE, by wire.md. */
     private static final int MOST_PACKET_BYTES_AT = 14;
 
     private final SerialLine line;
@@ -44,7 +44,7 @@ final class BareHost implements AutoCloseable {
     }
 
     /**
-     * Opens the line and asks who is there until that is answered.
+     * Opens the line and sends HELLO until it is answered.
      *
      * @param port device node
      * @param baud its rate
@@ -67,9 +67,9 @@ final class BareHost implements AutoCloseable {
     }
 
     /**
-     * Says what is fitted.
+     * Sends a set-up.
      *
-     * @param setup any that the controller can do
+     * @param setup any that the controller supports
      */
     void setUp(Setup setup) {
         int count = setup.write(writer, MessageType.SETUP, ++sequence & 0xFF);
@@ -133,7 +133,7 @@ final class BareHost implements AutoCloseable {
 
         @Override
         public void broken(int bytes) {
-            // What the controller said before the line was opened.
+            // What the controller sent before the line was opened.
         }
     }
 }

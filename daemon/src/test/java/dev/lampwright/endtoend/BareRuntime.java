@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** What the Java runtime takes that does nothing, with the options of the package, so that figures of the daemon can be seen beside it. */
+/** What an idle Java runtime uses, with the options of the package, for comparison with the daemon's figures. */
 public final class BareRuntime {
     private static final int STARTS = 10;
     private static final long SETTLED_NANOS = 2_000_000_000;
@@ -18,7 +18,7 @@ public final class BareRuntime {
     private BareRuntime() {}
 
     /**
-     * Says that it runs, and does nothing from then on.
+     * Reports that it runs, and does nothing from then on.
      *
      * @param args none
      */
@@ -27,7 +27,7 @@ public final class BareRuntime {
         Thread.sleep(Long.MAX_VALUE);
     }
 
-    /** Starts it several times and prints how long that takes, and what it then takes of memory. */
+    /** Starts it several times and prints how long that takes, and how much memory it then uses. */
     static void print(List<Path> optionFiles, Map<String, String> environment) throws IOException {
         double[] millis = new double[STARTS];
         double resident = 0;
@@ -46,7 +46,7 @@ public final class BareRuntime {
         System.out.printf(Locale.ROOT, "bare Java runtime: resident %.1f MiB%n", resident);
     }
 
-    /** The archive of classes is the runtime's own: that of the package has the classes of the daemon. */
+    /** The archive of classes is the runtime's own: that of the package contains the daemon's classes. */
     private static Process start(List<Path> optionFiles, Map<String, String> environment) throws IOException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());

@@ -10,7 +10,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.function.Predicate;
 
-/** A printer, a broker, a running daemon and a controller in memory behind a device node, all put together. */
+/** A printer, a broker, a running daemon and a controller in memory behind a device node, combined. */
 final class Bench implements AutoCloseable {
     private static final int BAUD = 500_000;
     private static final Duration LONGEST_START = Duration.ofSeconds(20);
@@ -21,7 +21,7 @@ final class Bench implements AutoCloseable {
     private final RunningDaemon daemon;
 
     /**
-     * Puts it together and waits until the strip is lit.
+     * Sets it up and waits until the strip is lit.
      *
      * @param folder for files and the device node
      * @param broker a broker that listens; it is closed with this
@@ -68,7 +68,7 @@ final class Bench implements AutoCloseable {
         awaitFrame("the strip shows " + picture, entry -> picture.isOn(entry.strip()), deadline);
     }
 
-    /** Waits until the daemon's newest frame is so. */
+    /** Waits until the daemon's newest frame meets a condition. */
     void awaitFrame(String description, Predicate<Entry> so, Duration deadline) {
         Await.until(
                 () -> description + "; last was "

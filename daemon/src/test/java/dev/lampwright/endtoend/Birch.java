@@ -14,13 +14,13 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * An invented printer called birch, with the configuration that lights it: plain looks without fades, so that every frame can be
- * foretold. What it tells is kept by its broker for those who come later.
+ * An invented printer called birch, with the configuration that lights it: plain looks without fades, so that every frame can be predicted.
+ * What it reports is retained by its broker.
  *
  * @param broker where it publishes
  */
 record Birch(Mosquitto broker) {
-    /** The most current of the strip's supply, in mA. The look for a job that is done asks for more. */
+    /** The ceiling of the strip's supply, in mA. The look for a finished job demands more. */
     static final int CEILING_MILLIAMPS = 600;
 
     /** One channel of one pixel at full, in mA. */
@@ -34,15 +34,15 @@ record Birch(Mosquitto broker) {
 
     /** The printer's own word for a heat-up. */
     static final String WARMING = "PREHEAT";
-    /** The printer's own word for a job under way. */
+    /** The printer's own word for a running job. */
     static final String PRINTING = "RUN";
     /** The printer's own word for a fault, as far as it is the same for all. */
     static final String FAULT = "ALARM tip blocked";
     /** The printer's own word for a job that waits. */
     static final String HELD = "WAIT";
-    /** The printer's own word for a job that ended well. */
+    /** The printer's own word for a completed job. */
     static final String DONE = "ENDED";
-    /** The printer's own word for a job that was given up. */
+    /** The printer's own word for a cancelled job. */
     static final String STOPPED = "CALLED_OFF";
     /** The printer's own word for nothing to do. */
     static final String IDLE = "READY";
@@ -62,7 +62,7 @@ record Birch(Mosquitto broker) {
      * @param folder where to
      * @param port serial port of the controller
      * @param baud its rate
-     * @param brokerLines further lines of the broker's section, or sections of their own
+     * @param brokerLines additional lines of the broker's section, or separate sections
      * @return the file
      */
     Path configure(Path folder, Path port, int baud, String... brokerLines) {
@@ -79,8 +79,8 @@ record Birch(Mosquitto broker) {
     }
 
     /**
-     * Lines that lift the flash limit, for what changes its state faster than the limit lets light follow: after a storm of changes it
-     * takes about a second to count them out and another to come back without a flash. The limit has tests of its own.
+     * Lines that lift the flash limit, for tests that change the state faster than the limit lets light follow: after a storm of changes it
+     * takes about a second to count them out and another to return without a flash. The limit has its own tests.
      */
     static List<String> withoutFlashLimit() {
         return List.of("[guard]", "allow_flashing_that_can_cause_seizures = true");
@@ -95,16 +95,16 @@ record Birch(Mosquitto broker) {
     }
 
     /**
-     * Tells what the printer is doing.
+     * Reports what the printer is doing.
      *
      * @param phase one of its own words
-     * @param percent how far the job is
+     * @param percent the progress of the job
      */
     void tellJob(String phase, double percent) {
         broker.publish(JOB, job(phase, percent), true);
     }
 
-    /** What it publishes of its job. */
+    /** What it publishes about its job. */
     static String job(String phase, double percent) {
         return String.format(Locale.ROOT, "{\"phase\":\"%s\",\"percent\":%.1f}", phase, percent);
     }
@@ -121,7 +121,7 @@ record Birch(Mosquitto broker) {
         broker.publish(HEAT, message, true);
     }
 
-    /** What the strip shows in a state whose look does not move. */
+    /** What the strip shows in a state with a still look. */
     static Picture still(String phase) {
         return switch (phase) {
             case IDLE -> Picture.all(0x202020);
@@ -147,7 +147,7 @@ record Birch(Mosquitto broker) {
         return Picture.dark().bar(29, 20, progress, GREEN);
     }
 
-    /** What a strip takes from its supply, in mA: every pixel its dark current, every channel its share of full. */
+    /** What a strip draws from its supply, in mA: every pixel its dark current, every channel its share of full. */
     static double milliamps(List<Integer> strip) {
         return PIXELS * DARK_MILLIAMPS
                 + strip.stream().mapToInt(Integer::intValue).sum() / 255.0 * CHANNEL_MILLIAMPS;

@@ -19,12 +19,12 @@ import org.junit.jupiter.params.provider.FieldSource;
 
 /**
  * From the printer's message to the pixels: a real broker, the daemon's jar, a device node, the firmware's own machine code, and the
- * waveform read as a strip reads it. On each board, at every baud that the firmware is offered for.
+ * waveform read as a strip reads it. On each board, at every supported baud rate.
  */
 @Tag("alone")
 @Timeout(120)
 class BoardIT extends OwnBench {
-    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after a problem has been fixed. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     private static final long HOLDOVER_MICROS = 3_000_000;
@@ -32,7 +32,7 @@ class BoardIT extends OwnBench {
 
     private static final long SILENCE_NANOS = Duration.ofMillis(1500).toNanos();
 
-    /** How many bytes are damaged before a bad line is put right. */
+    /** How many bytes are damaged before a bad line is repaired. */
     private static final int HURT_BYTES = 4;
 
     /** One byte in this many is damaged; a frame of this test has about a hundred. */
@@ -65,7 +65,7 @@ class BoardIT extends OwnBench {
         assertSaidGoodbye();
     }
 
-    /** Darkness long before the holdover of 3 s is over comes from a {@code REST} alone. */
+    /** Darkness long before the holdover of 3 s is over can only come from a {@code REST}. */
     private void assertSaidGoodbye() {
         Await.until("darkness at the end", () -> board.lastIs(BoardIT::isDark));
         List<Latched> frames = board.frames();
@@ -90,7 +90,7 @@ class BoardIT extends OwnBench {
         awaitPicture(Birch.printing(0.33), LONG);
     }
 
-    /** A dimmer that rises does so once the strip has latched, so a frame may tell its old duty still. */
+    /** A dimmer rises only once the strip has latched, so a frame may still report its old duty. */
     private void awaitDuty(double duty) {
         Await.until(
                 "duty " + duty,
@@ -98,8 +98,8 @@ class BoardIT extends OwnBench {
     }
 
     /**
-     * No byte is lost in the board, but when it starts again in the middle of a packet, and after it stood still: then all that the
-     * host has sent meanwhile comes at once, until a new device begins empty.
+     * No byte is lost in the board, except when it restarts in the middle of a packet, and after it stood still: then everything that the
+     * host has sent in the meantime comes at once, until a new device starts empty.
      */
     private void goThroughTroubles() {
         rightAgainAfter(() -> silence("deaf"), () -> board.command("deaf 0"));
@@ -116,8 +116,8 @@ class BoardIT extends OwnBench {
     }
 
     /**
-     * Says nothing where the machine was so busy that the board fell behind real time and gave it up: then the host gives up waiting
-     * too, and its next message comes while the board still drives the strip.
+     * Not checked if the machine was so busy that the board fell behind real time and gave it up: then the host gives up waiting too, and
+     * its next message comes while the board still drives the strip.
      */
     private void assertNoByteLostSince(List<JsonNode> before) {
         List<JsonNode> errors = board.errors();
@@ -176,8 +176,8 @@ class BoardIT extends OwnBench {
     }
 
     /**
-     * Every look of the test is one colour all over, or bars in fixed places, so any other frame is a wrong one, but for the
-     * controller's own darkness. The reset button may cut one frame short, which is then the beginning of a right one.
+     * Every look of the test is one colour everywhere, or bars in fixed places, so any other frame is wrong, except the controller's own
+     * darkness. The reset button may cut one frame short, which is then the beginning of a right one.
      */
     private void assertNoWrongFrame() {
         List<Latched> others =
@@ -201,7 +201,7 @@ class BoardIT extends OwnBench {
         return Stream.concat(Stream.of(Birch.silent()), PHASES.stream().map(Birch::still));
     }
 
-    /** Bars as long as the light in their zones, with nothing beside them, are that strip. */
+    /** Bars as long as the light in their zones, with nothing next to them, are that strip. */
     private static boolean areBars(List<Integer> strip) {
         return strip.size() == 3 * Picture.PIXELS
                 && (Birch.warming(share(strip, 0, 30, 3), share(strip, 30, 60, 1))
@@ -209,7 +209,7 @@ class BoardIT extends OwnBench {
                         || Birch.printing(share(strip, 60, 90, 1)).isOn(strip));
     }
 
-    /** Share of ten pixels' bytes that are lit, where so many channels of three are. */
+    /** The share of ten pixels' bytes that are lit, if this many of three channels are. */
     private static double share(List<Integer> strip, int from, int to, int channels) {
         int light = strip.subList(from, to).stream().mapToInt(Integer::intValue).sum();
         return light / (10.0 * channels * 255);

@@ -24,15 +24,15 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
-/** The firmware alone keeps the ceiling, whatever a host asks. */
+/** The firmware by itself keeps the ceiling, whatever a host demands. */
 @Timeout(60)
 class ControllersCeilingIT {
-    /** The first byte of SHOWN, by wire.md: the frame is shown as it is, and dimmed. */
+    /** The first byte of SHOWN, by wire.md: the frame is shown unchanged, or dimmed. */
     private static final int WHOLE = 1;
 
     private static final int DIMMED = 2;
 
-    /** Where SHOWN counts the frames dimmed, by wire.md. */
+    /** The offset of the counter of dimmed frames in SHOWN, by wire.md. */
     private static final int DIMMED_FRAMES_AT = 5;
 
     @TempDir
@@ -53,7 +53,7 @@ class ControllersCeilingIT {
         assertEquals(List.of(), board.errors());
     }
 
-    /** The example that wire.md works out by hand, section 6: two white pixels of 74 mA at a ceiling of 50 mA. */
+    /** The example calculated by hand in wire.md, section 6: two white pixels of 74 mA at a ceiling of 50 mA. */
     @ParameterizedTest
     @FieldSource("dev.lampwright.testing.Firmware#USUAL")
     void theWorkedExample(Firmware.Build build) throws LineException {
@@ -65,7 +65,7 @@ class ControllersCeilingIT {
         awaitLatched(List.of(169, 169, 169, 169, 169, 169));
     }
 
-    /** The dark strip alone takes more than the ceiling: nothing is lit. */
+    /** The dark strip alone draws more than the ceiling: nothing is lit. */
     @ParameterizedTest
     @FieldSource("dev.lampwright.testing.Firmware#USUAL")
     void aDarkStripOverTheCeilingStaysDark(Firmware.Build build) throws LineException {
@@ -155,7 +155,7 @@ class ControllersCeilingIT {
         return levels;
     }
 
-    /** What a strip of this set-up takes, in mA; all its channels take the same. */
+    /** What a strip of this set-up draws, in mA; all its channels draw the same. */
     private static double milliamps(Setup setup, List<Integer> strip) {
         double each = setup.channelMicroamps().get(0) / 1000.0 / 255;
         return setup.pixels() * setup.darkMicroamps() / 1000.0

@@ -16,11 +16,11 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** What the printer tells arrives as the right light, and nothing that anybody sends puts it out. */
+/** What the printer reports arrives as the right light, and nothing that anybody sends turns it off. */
 @Tag("alone")
 @Timeout(120)
 class DaemonIT extends SharedBench {
-    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after a problem has been fixed. */
     private static final Duration RIGHT_AGAIN = Duration.ofSeconds(2);
 
     private static final int FULL_DUTY = 65_535;
@@ -77,8 +77,8 @@ class DaemonIT extends SharedBench {
     }
 
     /**
-     * The bar takes as long as the messages are apart, over a second, so at 60 frames a second one step is less than a sixtieth of
-     * the way. A third leaves room for a machine that stands still for a third of a second; without smoothing it would be all.
+     * The bar takes as long as the interval between messages, over a second, so at 60 frames a second one step is less than a sixtieth of
+     * the way. A third leaves room for a machine that stands still for a third of a second; without smoothing it would be the whole way.
      */
     private static void assertSmooth(List<Entry> frames) {
         List<Integer> levels = frames.stream()

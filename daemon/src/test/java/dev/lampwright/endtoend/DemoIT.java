@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** The demo, as somebody meets it who has neither hardware nor a broker. */
+/** The demo, for somebody who has neither hardware nor a broker. */
 @Timeout(60)
 class DemoIT {
     private static final Pattern LAST_LINE = Pattern.compile("demo: shown ([a-z ]+); .*\\b(\\d+) acknowledged, "

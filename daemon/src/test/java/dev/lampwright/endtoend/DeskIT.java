@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** What people ask for, by {@code mosquitto_pub} and by {@code lampwright tell}, arrives on the strip, and they are answered. */
+/** What people ask for, by {@code mosquitto_pub} and by {@code lampwright tell}, arrives on the strip, and is answered. */
 @Tag("alone")
 @Timeout(120)
 class DeskIT extends SharedBench {

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** How the daemon ends, and what it says when it cannot begin. */
+/** How the daemon ends, and what it reports when it cannot start. */
 @Timeout(60)
 class EndingIT {
     /** What the product promises. */
@@ -35,7 +35,7 @@ class EndingIT {
     @TempDir
     private Path folder;
 
-    /** At the most talkative level of the log, and with the password wrong for a while. */
+    /** At the most verbose log level, and with a wrong password for a while. */
     @Test
     void leavesTheControllerAtRestAndTellsNoPassword() throws IOException {
         Path file = Files.writeString(folder.resolve("password"), PASSWORD + "\n");
@@ -56,7 +56,7 @@ class EndingIT {
         }
     }
 
-    /** Neither a broker nor a controller that stands still holds up the end. */
+    /** Neither a stalled broker nor a stalled controller delays the end. */
     @Test
     void endsInTimeWithoutAnybodysHelp() {
         try (Bench bench = new Bench(folder, Mosquitto.start(), List.of())) {
@@ -95,7 +95,7 @@ class EndingIT {
         assertTrue(end.nanos() < END_NANOS, () -> "ended after " + end.nanos() / 1_000_000 + " ms");
     }
 
-    /** Darkness long before the holdover of 3 s is over comes from a {@code REST} alone. */
+    /** Darkness long before the holdover of 3 s is over can only come from a {@code REST}. */
     private static void assertSaidGoodbye(Recording recording) {
         Await.until("darkness at the end", () -> recording.lastIs(shown -> shown.light() == Light.DARK));
         List<Entry> shown = recording.entries();

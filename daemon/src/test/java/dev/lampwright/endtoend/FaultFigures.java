@@ -18,13 +18,13 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /**
- * How long a fault takes from its message to its light: 60 pixels at 500 000 baud, a printer whose look stands still or moves until then. The
- * flash limit is off, as 200 faults in a few minutes are more than it lets through.
+ * How long a fault takes from its message to its light: 60 pixels at 500 000 baud, a printer with a still or moving look until then. The
+ * flash limit is off, because 200 faults in a few minutes are more than it lets through.
  */
 final class FaultFigures implements AutoCloseable {
-    /** A look that stands still. */
+    /** A still look. */
     static final String STILL = "WAIT";
-    /** A look that is another one in each frame. */
+    /** A look that differs in each frame. */
     static final String MOVING = "RUN";
 
     private static final String FAULT = "ALARM";
@@ -78,7 +78,7 @@ final class FaultFigures implements AutoCloseable {
     }
 
     /**
-     * Measures.
+     * Measures the times.
      *
      * @param before what the printer does until the fault comes: {@link #STILL} or {@link #MOVING}
      * @return ms from just before a fault is published, at QoS 1, to its first whole frame at the controller, for each of 200

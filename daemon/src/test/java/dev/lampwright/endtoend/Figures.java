@@ -14,23 +14,23 @@ import java.util.Locale;
 import org.eclipse.paho.client.mqttv3.MqttException;
 
 /**
- * Measures the package from outside and prints the figures; no test. A real Mosquitto on loopback, and a controller in memory behind a
- * pseudo-terminal; the daemon as the package starts it, with an archive of classes made on the spot. To be run after {@code mvn package},
- * from the folder {@code daemon}; takes three minutes and those that are asked for, ten without a number:
+ * Measures the package from outside and prints the figures; not a test. A real Mosquitto on loopback, and a controller in memory behind a
+ * pseudo-terminal; the daemon as started by the package, with an archive of classes made on the spot. Run it after {@code mvn package},
+ * from the folder {@code daemon}; it takes three minutes plus the given number, by default ten:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.Figures 10</pre>
  *
  * <p>It prints, in this order:
  *
  * <ul>
- *   <li>what a Java runtime that does nothing takes with the same options: ms from its start to its first line, and memory;
- *   <li>from the start of the process to its first frame at the controller, in ms, over ten starts. A process sends nothing before it is a
- *       second old, as nobody knows how the light before it has flickered;
- *   <li>what it takes when it has run so many minutes, see {@link Footprint};
- *   <li>from just before a fault is published at QoS 1 to its first whole frame at the controller, in ms, over 200 faults that come
- *       at any time within a frame, with 60 pixels at 500 000 baud: from light that stands still, and from light that moves, where the line
- *       may be busy with the frame before. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
- *   <li>sizes of jar and package, and what {@code systemd-analyze security} makes of the service.
+ * <li>what an idle Java runtime uses with the same options: ms from its start to its first line, and memory;
+ * <li>from the start of the process to its first frame at the controller, in ms, over ten starts. A process sends nothing before it is a
+ * second old, because nobody knows how the light flickered before;
+ * <li>what it uses after running this many minutes, see {@link Footprint};
+ * <li>from just before a fault is published at QoS 1 to its first whole frame at the controller, in ms, over 200 faults that come at any
+ * time within a frame, with 60 pixels at 500 000 baud: from still light, and from moving light, where the line may be busy with the
+ * previous frame. The frame takes about a millisecond in {@code socat} and the loopback socket behind it;
+ * <li>sizes of jar and package, and the verdict of {@code systemd-analyze security} on the service.
  * </ul>
  */
 final class Figures {
@@ -43,7 +43,7 @@ final class Figures {
     /**
      * Measures and prints.
      *
-     * @param args how many minutes to run before memory is measured; 10 without
+     * @param args how many minutes to run before memory is measured; 10 by default
      */
     public static void main(String[] args) throws IOException, InterruptedException, MqttException {
         double minutes = Double.parseDouble(args.length == 0 ? USUAL_MINUTES : args[0]);

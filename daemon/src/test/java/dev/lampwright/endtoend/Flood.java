@@ -10,7 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.IntFunction;
 
-/** A publisher in a great hurry. It writes MQTT 3.1.1 by hand (OASIS, sections 3.1 and 3.3), at QoS 0, so that it costs little itself. */
+/** A very fast publisher. It writes MQTT 3.1.1 by hand (OASIS, sections 3.1 and 3.3), at QoS 0, so that it costs little itself. */
 final class Flood implements AutoCloseable {
     private static final long BATCH_NANOS = 5_000_000;
     private static final int CONNACK_BYTES = 4;
@@ -27,7 +27,7 @@ final class Flood implements AutoCloseable {
      * Connects.
      *
      * @param port of a broker on loopback
-     * @return one that is let in
+     * @return an accepted connection
      */
     static Flood to(int port) throws IOException {
         Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
@@ -45,9 +45,9 @@ final class Flood implements AutoCloseable {
     /**
      * Publishes evenly.
      *
-     * @param topic where
+     * @param topic the topic
      * @param payloads the payload of each message, by its number; less than 16 KiB with the topic
-     * @param perSecond how many a second
+     * @param perSecond how many per second
      * @param seconds for how long
      * @return how many were published
      */

@@ -23,11 +23,10 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /**
- * Floods the jar with messages and prints what becomes of it; no test. A real Mosquitto on loopback, the daemon with the options of the
- * service and 60 frames a second, a strip of 30 pixels, and a controller in memory behind a pseudo-terminal. First a while with nothing
- * to hear, then as long with 10 000 messages a second of temperatures in JSON, of which each has to be read. Meanwhile a fault is
- * published about once a second. To be run after {@code mvn package}, from the folder {@code daemon}, with the seconds of each part, or a
- * minute:
+ * Floods the jar with messages and prints the effects; not a test. A real Mosquitto on loopback, the daemon with the options of the service
+ * and 60 frames a second, a strip of 30 pixels, and a controller in memory behind a pseudo-terminal. First a while without messages, then
+ * equally long with 10 000 messages a second of temperatures in JSON, each of which must be read. In the meantime a fault is published
+ * about once a second. Run it after {@code mvn package}, from the folder {@code daemon}, with the seconds of each part, by default 60:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.endtoend.FloodFigures 60</pre>
  */
@@ -128,7 +127,7 @@ final class FloodFigures {
         return upTo(after, seconds) == 0 ? Double.NaN : (upTo(after, seconds) - upTo(before, seconds)) / all;
     }
 
-    /** How many frames were late by no more than the largest bound that is not above some time. */
+    /** How many frames were late by no more than the largest bound that is not above a given time. */
     private static double upTo(String text, double seconds) {
         return text.lines()
                 .filter(line -> line.startsWith(PREFIX + "frame_late_seconds_bucket") && !line.contains("Inf"))

@@ -13,12 +13,12 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
- * What the daemon takes of a computer when it has run for a while: 300 pixels, 60 frames a second, the built-in looks, a printer that
- * prints. Options and environment are those of the package's launcher.
+ * What the daemon uses after running for a while: 300 pixels, 60 frames a second, the built-in looks, a printing printer. Options and
+ * environment are those of the package's launcher.
  */
 final class Footprint {
     private static final Path PACKAGING = Path.of("..", "systemd");
-    /** Files with the options of {@code java} that the package has. */
+    /** Files with the options of {@code java} from the package. */
     static final List<Path> OPTIONS = List.of(PACKAGING.resolve("java.options"), PACKAGING.resolve("run.options"));
 
     /** Variables of the environment that the package's launcher sets. */
@@ -34,10 +34,10 @@ final class Footprint {
     }
 
     /**
-     * Makes an archive of classes as the package does when it is installed.
+     * Makes an archive of classes like the package's installation.
      *
      * @param folder for files
-     * @return what to start the daemon with
+     * @return how to start the daemon
      */
     static Footprint prepare(Path folder) throws IOException {
         Footprint footprint = new Footprint(folder);
@@ -77,7 +77,7 @@ final class Footprint {
     }
 
     /**
-     * Runs the daemon and prints what it takes then.
+     * Runs the daemon and prints what it uses.
      *
      * @param minutes how long, above 0
      */
@@ -102,7 +102,7 @@ final class Footprint {
         }
     }
 
-    /** Lets the printer print, and counts the frames that come meanwhile. */
+    /** Lets the printer print, and counts the frames during that time. */
     private static long printUntil(long end, Mosquitto broker, PtyController controller) {
         long frames = 0;
         for (int message = 0; System.nanoTime() - end < 0; message++) {

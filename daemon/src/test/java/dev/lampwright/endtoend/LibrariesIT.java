@@ -19,7 +19,7 @@ import java.util.jar.JarFile;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
-/** What the jar says of the libraries in it, against their own POMs: the bill of materials is made from those. */
+/** What the jar says about its libraries, compared with their own POMs, from which the bill of materials is made. */
 class LibrariesIT {
     private static final Path JAR = Path.of("target", "lampwright.jar");
 
@@ -44,7 +44,7 @@ class LibrariesIT {
                 .get("components");
     }
 
-    /** The licences that a library's POM names, as short as they are in the list. */
+    /** The licences that a library's POM names, shortened as in the list. */
     private static List<String> licences(JsonNode component) {
         List<String> all = new ArrayList<>();
         for (JsonNode choice : component.path("licenses")) {
@@ -61,7 +61,7 @@ class LibrariesIT {
         return folded.contains("apache") ? "Apache-2.0" : licence;
     }
 
-    /** Paho's POM names the EPL alone; its about.html, which goes with it, allows the EDL too, which is the BSD licence of three clauses. */
+    /** Paho's POM names only the EPL; the about.html that comes with it also allows the EDL, which is the BSD licence of three clauses. */
     @Test
     void eachIsListedUnderALicenceThatItsPomNames() throws IOException {
         List<String> lines = text("META-INF/licences/LIBRARIES.txt").lines().toList();
@@ -120,7 +120,7 @@ class LibrariesIT {
         }
     }
 
-    /** The copyright file that goes beside the jar has a stanza for each library's folder. */
+    /** The copyright file next to the jar has a stanza for each library's folder. */
     @Test
     void thePackageTellsOfTheSame() throws IOException {
         String copyright = Files.readString(Path.of("../systemd/copyright"));

@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Timeout;
 class OutputsIT extends OwnBench {
     private static final Duration LONG = Duration.ofSeconds(30);
 
-    /** More chunks of bytes than this mean that the daemon has asked again. */
+    /** More chunks of bytes than this mean that the daemon has retried. */
     private static final int ASKED_AGAIN = 8;
 
     private Path configure(Path port, int baud, String outputs) throws IOException {
@@ -38,7 +38,7 @@ class OutputsIT extends OwnBench {
                 file, Files.readString(file).replace("pixels = 30", "pixels = 30\noutputs = " + outputs));
     }
 
-    /** The third data line is skipped. All are driven for as long as the longest, with darkness past their own pixels. */
+    /** The third data line is skipped. All are driven for as long as the longest, dark beyond their own pixels. */
     @Test
     void eachDataLineOfTheBoardShowsItsPixels() throws IOException {
         List<Integer> pixels = List.of(12, 7, 0, 5, 1, 2, 2, 1);
@@ -59,7 +59,7 @@ class OutputsIT extends OwnBench {
         Await.until(() -> "the board shows " + picture, () -> picture.isOn(joined(board.frames(), pixels)), LONG);
     }
 
-    /** What the latest frame on each data line has for its pixels, one after the other; the rest of it is dark. */
+    /** The pixels of each data line in the latest frame, one after the other; the rest of the frame is dark. */
     private static List<Integer> joined(List<Latched> frames, List<Integer> pixels) {
         List<Integer> strip = new ArrayList<>();
         for (int i = 0; i < pixels.size(); i++) {
@@ -97,7 +97,7 @@ class OutputsIT extends OwnBench {
                 LONG);
     }
 
-    /** One line, however often it asks; and the file without outputs lights the strip. */
+    /** One line, however often it retries; and the file without outputs lights the strip. */
     @Test
     void aControllerWithOneDataLineIsLoggedOnceWithARemedy() throws IOException {
         PtyController controller = running(new PtyController(folder.resolve("controller"), MemoryController.BOARD));

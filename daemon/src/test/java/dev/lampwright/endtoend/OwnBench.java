@@ -8,7 +8,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A folder and a broker for each test, and whatever it starts, which is ended in reverse order. */
+/** A folder and a broker for each test, plus everything that it starts, which is ended in reverse order. */
 abstract class OwnBench {
     @TempDir
     Path folder;

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** The Debian package, by {@code systemd/check-package}: what it checks it prints, a line for each. It needs root, or sudo. */
+/** The Debian package, by {@code systemd/check-package}: it prints one line for each check. It needs root, or sudo. */
 @Timeout(900)
 class PackageIT {
     @Test

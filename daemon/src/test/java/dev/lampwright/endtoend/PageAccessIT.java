@@ -49,7 +49,7 @@ class PageAccessIT {
               .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
             """;
 
-    /** As if another tab or program were in front of this one, which a browser without a window never is. */
+    /** As if another tab or program were in front, which never happens in a browser without a window. */
     private static final String HIDE = """
             Object.defineProperty(document, 'hidden', { value: arguments[0], configurable: true });
             document.dispatchEvent(new Event('visibilitychange'));
@@ -136,7 +136,7 @@ class PageAccessIT {
         assertEquals(bench.url(), browser.driver().getCurrentUrl());
     }
 
-    /** So it may be put behind the address of the page that asks for it. */
+    /** So it can be appended to the address of the page that requires it. */
     @Test
     void theTokenMayBeAddedToTheAddressOfAPageThatIsOpen() {
         browser.open(bench.url());
@@ -146,7 +146,7 @@ class PageAccessIT {
         assertEquals(bench.url(), browser.driver().getCurrentUrl());
     }
 
-    /** Who may only watch sees everything, and no control that would be refused. */
+    /** Somebody who may only watch sees everything, but no control that would be refused. */
     @Test
     void theWeakerTokenShowsThePageWithoutControls() {
         browser.open(bench.url() + "#" + VIEW_TOKEN);
@@ -165,7 +165,7 @@ class PageAccessIT {
         Await.until("the question", () -> browser.byId("token").isDisplayed());
     }
 
-    /** The page's own address, to be read by a phone's camera; only this machine reaches this one, so it says so. */
+    /** The page's own address, for a phone's camera; only this machine can reach this one, so it says so. */
     @Test
     void aPageForThisMachineAloneHasNoCode() {
         browser.open(bench.url() + "#" + TOKEN);
@@ -174,14 +174,14 @@ class PageAccessIT {
         Await.until("why", () -> browser.text("code-words").startsWith("Only this machine can reach the page."));
     }
 
-    /** A percent sign that escapes nothing is no reason to stop. */
+    /** A percent sign that escapes nothing must not stop anything. */
     @Test
     void anAddressWithABadEscapeStillLeadsToTheQuestion() {
         browser.open(bench.url() + "#100%");
         Await.until("the question", () -> browser.byId("token").isDisplayed());
     }
 
-    /** Browsers keep six connections to a page, and there are four places here: eight tabs take one. What nobody sees takes none. */
+    /** Browsers keep six connections to a page, and there are four places here: eight tabs use one. A hidden tab uses none. */
     @Test
     void tabsShareOneStreamAndHiddenOnesGiveItBack() throws IOException {
         browser.open(bench.url() + "#" + TOKEN);
@@ -215,7 +215,7 @@ class PageAccessIT {
         browser.driver().switchTo().window(windows.get(0));
     }
 
-    /** Takes one place after the other until it has all of them. */
+    /** Takes one place after another until it has all of them. */
     private static void awaitAllPlacesFree() throws IOException {
         HttpRequest watch = HttpRequest.newBuilder(URI.create(bench.url() + "events"))
                 .header("Authorization", "Bearer " + TOKEN)
@@ -233,7 +233,7 @@ class PageAccessIT {
         }
     }
 
-    /** Its events; null if there is no place. */
+    /** Its events; null if no place is free. */
     private static InputStream stream(HttpRequest watch) {
         try {
             HttpResponse<InputStream> response = HttpClient.newHttpClient().send(watch, BodyHandlers.ofInputStream());

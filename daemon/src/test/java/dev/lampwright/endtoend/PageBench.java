@@ -16,14 +16,14 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * A printer, a broker, a running daemon with its live page, a controller behind a device node, and a browser. Faults are shown as the
- * built-in looks have it, and stay until they are reset (ISA-18.1 sequence M).
+ * A printer, a broker, a running daemon with its live page, a controller behind a device node, and a browser. Faults are shown by the
+ * built-in looks, and stay until they are reset (ISA-18.1 sequence M).
  */
 final class PageBench implements AutoCloseable {
     private static final int BAUD = 500_000;
     private static final Duration LONG = Duration.ofSeconds(30);
     private static final int FULL = 255;
-    /** Where the three bytes of a pixel on the strip have red, green and blue. */
+    /** The positions of red, green and blue in the three bytes of a pixel on the strip. */
     private static final int[] PLACES = {1, 0, 2};
 
     private static final String OWN_READINGS = """
@@ -31,12 +31,12 @@ final class PageBench implements AutoCloseable {
             box.humidity = { topic = "shop/birch/more", at = "/damp", unit = "% rh" }
             """;
 
-    /** How much brighter light is drawn, where it is faint, and how much whiter, where it is bright: the page's own choice. */
+    /** How much brighter faint light is drawn, and how much whiter bright light: the page's own choice. */
     private static final double EXPOSURE = 5;
 
     private static final double WHITENING = 0.3;
 
-    /** Reads the middle of every pixel from what is drawn, at one moment. */
+    /** Reads the middle of every drawn pixel, at one moment. */
     private static final String DRAWN = PageModule.text("shape.js") + """
             const canvas = document.getElementById('strip');
             const density = canvas.width / canvas.clientWidth;
@@ -57,10 +57,10 @@ final class PageBench implements AutoCloseable {
     private RunningDaemon daemon;
 
     /**
-     * Puts it together, and opens the page.
+     * Sets it up, and opens the page.
      *
      * @param folder for files and the device node
-     * @param pageLines further lines of the section {@code [page]}
+     * @param pageLines additional lines of the section {@code [page]}
      */
     PageBench(Path folder, String... pageLines) {
         controller = PtyController.pluggedIn(folder);
@@ -124,7 +124,7 @@ final class PageBench implements AutoCloseable {
                 LONG);
     }
 
-    /** Kills the daemon, as a power cut would. */
+    /** Kills the daemon like a power cut. */
     void kill() {
         daemon.close();
     }
@@ -142,8 +142,8 @@ final class PageBench implements AutoCloseable {
     }
 
     /**
-     * What a screen has to show in the middle of each pixel of a frame: all of its light, of its own hue, encoded by IEC 61966-2-1:1999,
-     * 5.2. Full light is full; a hundredth is drawn as if it were nearly five, and half of it as five sixths.
+     * What a screen must show in the middle of each pixel of a frame: all of its light, of its own hue, encoded by IEC 61966-2-1:1999, 5.2.
+     * Full light is full; a hundredth is drawn as if it were nearly five, and half of it as five sixths.
      */
     static List<Long> screen(Entry frame) {
         List<Integer> strip = frame.strip();
@@ -165,7 +165,7 @@ final class PageBench implements AutoCloseable {
         return encoded(light * ((1 - white) * own + white));
     }
 
-    /** The page is told of light as bytes that are encoded already. */
+    /** The page receives light as encoded bytes. */
     private static double told(int duty) {
         double byteOfLight = encoded(duty / (double) FULL) / (double) FULL;
         return byteOfLight <= 0.04045 ? byteOfLight / 12.92 : Math.pow((byteOfLight + 0.055) / 1.055, 2.4);
@@ -175,13 +175,13 @@ final class PageBench implements AutoCloseable {
         return Math.round(FULL * (light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055));
     }
 
-    /** Whether what is drawn is what a screen has to show, but for a step of rounding. */
+    /** Whether what is drawn is what a screen must show, up to one rounding step. */
     static boolean alike(List<Long> drawn, List<Long> wanted) {
         return drawn.size() == wanted.size()
                 && IntStream.range(0, drawn.size()).allMatch(i -> Math.abs(drawn.get(i) - wanted.get(i)) <= 1);
     }
 
-    /** Waits until the controller shows a picture, and the page draws the very same. */
+    /** Waits until the controller shows a picture, and the page draws exactly the same. */
     void awaitOnBoth(Picture picture) {
         Await.until(
                 () -> "controller and page show " + picture + "; the page draws " + drawn(),

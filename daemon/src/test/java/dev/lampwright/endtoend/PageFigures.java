@@ -10,20 +10,20 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Opens the live page in a real browser and prints how long it takes, and how much is sent; not a test. The daemon runs as a process of
- * its own with a strip of 30 pixels, all on loopback. First the browser has nothing of the page (its cache is cleared each time), then it
- * has it from before. To be run after {@code mvn package}, on a quiet machine, with the number of times, 15 by default:
+ * Opens the live page in a real browser and prints how long it takes, and how much is sent; not a test. The daemon runs as a separate
+ * process with a strip of 30 pixels, all on loopback. First the browser has nothing of the page (its cache is cleared each time), then it
+ * has it cached. Run it after {@code mvn package}, on a quiet machine, with the number of repetitions, 15 by default:
  *
  * <pre>mvn -q -Pfigures test -DskipTests -Dfigures=dev.lampwright.endtoend.PageFigures -Dwith=15</pre>
  */
 final class PageFigures {
-    /** When something was first painted, in ms since the navigation began. Source: W3C Paint Timing, first-contentful-paint. */
+    /** The time of the first paint, in ms since the navigation began. Source: W3C Paint Timing, first-contentful-paint. */
     private static final String FIRST_PAINT = """
             const [paint] = performance.getEntriesByName('first-contentful-paint');
             return paint === undefined ? -1 : paint.startTime;
             """;
 
-    /** All that was sent for the page and its files. Source: W3C Resource Timing, transferSize. */
+    /** Everything that was sent for the page and its files. Source: W3C Resource Timing, transferSize. */
     private static final String BYTES = """
             return [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')]
               .reduce((sum, entry) => sum + entry.transferSize, 0);

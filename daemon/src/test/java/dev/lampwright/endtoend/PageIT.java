@@ -34,7 +34,7 @@ class PageIT {
     private static final Duration LONG = Duration.ofSeconds(30);
     private static final int FULL_DUTY = 65_535;
 
-    /** What has no text of its own where there should be one, or the bare code of one. */
+    /** Elements without their text, or with the bare code of one. */
     private static final String UNSAID = """
             return [...document.querySelectorAll('[data-say]')]
               .filter((element) => element.textContent === '' || element.textContent === element.dataset.say)
@@ -43,14 +43,16 @@ class PageIT {
 
     private static final String INFO_LINES = "return document.querySelectorAll('#troubles [data-level=info]').length";
 
-    /** So that no test has what another has asked for. */
+    /** So that no test inherits asks from another. */
     private static final String GIVE_ALL_BACK = """
             const done = arguments[0];
             fetch('ask/lights', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: '{"lights": "auto"}' })
               .then(() => done());
             """;
 
-    /** In place of the browser's own notices, which one without a window does not show: by its worker, or by the page where there is none. */
+    /**
+     * Replaces the browser's own notifications, which one without a window does not show: by its worker, or by the page if there is none.
+     */
     private static final String NOTICES = """
             window.told = [];
             window.Notification = class {
@@ -64,7 +66,7 @@ class PageIT {
     private static final String NO_WORKER =
             "navigator.serviceWorker.register = () => Promise.reject(new Error('none here'))";
 
-    /** As if another tab or program were in front of this one. */
+    /** As if another tab or program were in front. */
     private static final String HIDE = """
             Object.defineProperty(document, 'hidden', { value: arguments[0], configurable: true });
             document.dispatchEvent(new Event('visibilitychange'));
@@ -94,7 +96,7 @@ class PageIT {
         bench.awaitText("state", "Idle");
     }
 
-    /** Of scripts that fail, and of what the content security policy forbids; refusals and lost connections are the tests' own. */
+    /** About failing scripts, and what the content security policy forbids; refusals and lost connections are caused by the tests. */
     @AfterEach
     void thePageHasComplainedOfNothing() {
         List<String> complaints = browser.complaints().stream()
@@ -131,8 +133,8 @@ class PageIT {
     }
 
     /**
-     * While a bar grows, whatever the page draws is a frame that arrived, or lies between two that followed one another: the line leaves
-     * out frames for which there is a newer one.
+     * While a bar grows, everything that the page draws is a frame that arrived, or lies between two consecutive ones: the line skips
+     * frames for which there is a newer one.
      */
     @Test
     void nothingIsDrawnThatWasNotMade() {
@@ -190,7 +192,7 @@ class PageIT {
                 () -> browser.byId("strip").getAttribute("aria-label").contains("job green to 4"));
     }
 
-    /** What the file has names of its own for is shown in the file's words and units. */
+    /** User-defined readings are shown in the file's words and units. */
     @Test
     void readingsOfOnesOwnAreShownWithTheirUnits() {
         Await.until("the rows", () -> browser.byId("row-readings").isDisplayed());
@@ -200,7 +202,7 @@ class PageIT {
         bench.awaitText("readings", "Print speed\n113 %\nBox humidity\n38 % rh");
     }
 
-    /** What may come and go has no place in the flow: whatever happens, all that stands below stays where it is. */
+    /** What may come and go is not part of the layout flow: whatever happens, everything below stays in place. */
     @Test
     void nothingThatComesAndGoesMovesAnythingElse() {
         for (int width : List.of(1440, 360)) {
@@ -233,7 +235,7 @@ class PageIT {
                 """);
     }
 
-    /** On the page, however far it is scrolled; to the pixel, since a browser divides what room there is in steps of 1/64. */
+    /** On the page, regardless of scrolling; rounded to pixels, because a browser divides room in steps of 1/64. */
     private static long top(String id) {
         return ((Number) browser.run(
                         "return Math.round(scrollY + document.getElementById(arguments[0]).getBoundingClientRect().top)",
@@ -241,7 +243,7 @@ class PageIT {
                 .longValue();
     }
 
-    /** On the smallest screen that people use, upright: what is asked of the page at a glance needs no scrolling, nor does a fault. */
+    /** On the smallest common screen, upright: what must be visible at a glance needs no scrolling, nor does a fault. */
     @Test
     void aPhoneShowsAllThatMattersAtOnce() {
         browser.resize(360, 740, 1);
@@ -276,7 +278,7 @@ class PageIT {
         }
     }
 
-    /** On a large screen all of it is there at once, the controls too. */
+    /** On a large screen everything is visible at once, including the controls. */
     @Test
     void aLargeScreenShowsAllControlsAtOnce() {
         bench.birch().tellJob(Birch.PRINTING, 42);
@@ -393,7 +395,7 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
     }
 
-    /** What is chosen is played on the picture alone, until it is asked for, or for six seconds. */
+    /** A chosen look is played only on the picture, until it is asked for, or for six seconds. */
     @Test
     void aLookIsSeenOnThePageBeforeItGoesOnTheStrip() {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
@@ -409,7 +411,7 @@ class PageIT {
         bench.awaitOnBoth(Birch.still(Birch.IDLE));
     }
 
-    /** What “check” and “plan” have to say is one press away. */
+    /** The results of “check” and “plan” are one press away. */
     @Test
     void planAndCheckAreOnePressAway() {
         browser.byId("row-wiring").click();
@@ -423,7 +425,7 @@ class PageIT {
                         || browser.text("file").contains("looks."));
     }
 
-    /** Warnings alone, until somebody wants to see the rest. */
+    /** Only warnings, until somebody wants to see the rest. */
     @Test
     void theLogShowsWarningsAndOnRequestEverything() {
         browser.run("document.getElementById('row-warnings').open = true");
@@ -478,7 +480,7 @@ class PageIT {
         bench.awaitText("standing", "");
     }
 
-    /** By keyboard alone. The fault goes as ISA-18.1 sequence M has it: seen, it stands steady; over, it waits for its reset. */
+    /** Only by keyboard. The fault follows ISA-18.1 sequence M: seen, it is steady; over, it waits for its reset. */
     @Test
     void aFaultIsSeenAndResetByKeyboard() {
         bench.birch().tellJob(Birch.FAULT, 0);
@@ -514,7 +516,7 @@ class PageIT {
                 "the focus can be seen");
     }
 
-    /** In the browser's language, as far as there are words of it: texts, numbers, times and plurals. */
+    /** In the browser's language, if there is a word table for it: texts, numbers, times and plurals. */
     @Test
     void thePageSpeaksTheBrowsersLanguage() {
         bench.birch().tellJob(Birch.PRINTING, 42);
@@ -570,7 +572,7 @@ class PageIT {
         browser.speak("en-GB");
     }
 
-    /** The page tells of a fault beside itself, if somebody wants it to, while it is out of sight. */
+    /** The page notifies of a fault while it is hidden, if somebody wants it to. */
     @Test
     void aFaultIsToldInANoticeWhileThePageIsOutOfSight() {
         browser.run(NOTICES);
@@ -597,7 +599,7 @@ class PageIT {
         calmDown();
     }
 
-    /** A refusal is told in the desk's own words. */
+    /** A refusal is shown in the desk's own words. */
     @Test
     void whatCannotBeDoneIsToldSo() {
         browser.run("document.getElementById('acknowledge').hidden = false");
@@ -605,7 +607,7 @@ class PageIT {
         bench.awaitText("answer", "Not done: there is no fault to acknowledge.");
     }
 
-    /** The built-in look for a fault is red once a second; the page draws it still until the viewer has read what flashes can do. */
+    /** The built-in look for a fault is red once a second; the page draws it still until the viewer has read about the risk of flashing. */
     @Test
     void flashingIsDrawnStillUntilItIsAskedFor() {
         bench.birch().tellJob(Birch.FAULT, 0);
@@ -635,7 +637,7 @@ class PageIT {
         Await.until("no fault", () -> !browser.byId("fault-title").isDisplayed());
     }
 
-    /** How often light of the first pixel turns from up to down or back by a tenth of full (relative luminance would be less). */
+    /** How often the first pixel's light changes direction by a tenth of full (relative luminance would be less). */
     private static int turnsIn(int seconds) {
         Object turns = browser.await(PageModule.text("shape.js") + """
                 const [seconds, done] = arguments;
@@ -657,7 +659,7 @@ class PageIT {
         return ((Number) turns).intValue();
     }
 
-    /** What is drawn when, calculated with made-up times by the page's own script: counts of drawn frames, and how bright they are. */
+    /** What is drawn when, calculated with invented times by the page's own script: the number of drawn frames, and their brightness. */
     @Test
     void drawingLeavesFramesOutAndAddsNone() {
         Object counts = browser.run(PageModule.text("still.js") + """
@@ -736,7 +738,7 @@ class PageIT {
         }
     }
 
-    /** Where a person has chosen the colours, the picture keeps those of the light. */
+    /** If a person forces the colours, the picture keeps those of the light. */
     @Test
     void thePictureKeepsItsColoursWhereOthersAreForced() {
         browser.forceColours(true);

@@ -5,7 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
-/** A module of the page's scripts as text that a test can run: its functions and classes, without those that it takes from others. */
+/** A module of the page's scripts as text that a test can run: its functions and classes, without those that it imports. */
 final class PageModule {
     private PageModule() {}
 

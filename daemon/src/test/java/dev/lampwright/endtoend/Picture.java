@@ -4,16 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a strip of thirty pixels in the order GRB ought to show, calculated here alone: a colour's light by the transfer function of
- * sRGB (IEC 61966-2-1:1999, 5.2), a bar's last pixel by the share of it that is covered, and a byte as the nearest of 255 steps of
- * light. Immutable.
+ * What a strip of thirty pixels in the order GRB should show, calculated independently: a colour's light by the transfer function of sRGB
+ * (IEC 61966-2-1:1999, 5.2), a bar's last pixel by the share of it that is covered, and a byte as the nearest of 255 steps of light.
+ * Immutable.
  */
 final class Picture {
     /** Pixels of the strip. */
     static final int PIXELS = 30;
 
     private static final int FULL = 255;
-    /** Where the three bytes of a pixel have red, green and blue. */
+    /** The positions of red, green and blue in the three bytes of a pixel. */
     private static final int[] PLACES = {1, 0, 2};
 
     private final double[] light;
@@ -71,7 +71,7 @@ final class Picture {
         return bytes;
     }
 
-    /** Whether a strip shows this; half a step of light to either side is rounding, which single precision may push over one. */
+    /** Whether a strip shows this; half a step of light either way is rounding, which single precision may increase to one. */
     boolean isOn(List<Integer> strip) {
         List<Integer> bytes = bytes();
         boolean same = strip.size() == bytes.size();

@@ -14,12 +14,12 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The same commit gives the same bytes, whatever the time, language and time zone of the build. Compiled classes are reused; what is built again
- * is the packaging: dates, the order of files, and texts that depend on who builds.
+ * The same commit gives the same bytes, whatever the time, language and time zone of the build. Compiled classes are reused; only the
+ * packaging is built again: dates, the order of files, and texts that depend on the builder.
  */
 @Timeout(300)
 class ReproducibleIT {
-    /** A class of the tests writes the handbook's HTML. */
+    /** A test class writes the handbook's HTML. */
     private static final List<String> COMPILED = List.of("/target/classes/", "/target/test-classes/");
 
     private static final Path ROOT = Path.of("").toAbsolutePath().getParent();
@@ -71,7 +71,7 @@ class ReproducibleIT {
         }
     }
 
-    /** Sources, what was compiled from them, and nothing else of {@code target}. */
+    /** Sources and compiled classes, but nothing else from {@code target}. */
     private void copyTree(Path from) throws IOException {
         try (Stream<Path> files = Files.walk(from)) {
             for (Path file : files.filter(Files::isRegularFile)

@@ -30,11 +30,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A service that is killed and started again as fast as it comes up does not flash. Source: WCAG 2.2, success criterion 2.3.1. */
+/** A service that is killed and restarted as fast as it comes up does not flash. Source: WCAG 2.2, success criterion 2.3.1. */
 @Tag("alone")
 class RestartIT {
     private static final int RESTARTS = 4;
-    /** The process's own start is known to a hundredth of a second. */
+    /** The start of a process is known to a hundredth of a second. */
     private static final long QUIET_NANOS = TimeUnit.MILLISECONDS.toNanos(980);
 
     /** The pixels of a strip in one colour, green first. */
@@ -75,7 +75,7 @@ class RestartIT {
         }
     }
 
-    /** Killed while it may be writing; then with a file that is damaged. */
+    /** Killed while it may be writing; then with a damaged file. */
     @Test
     @Timeout(120)
     void whatPeopleAskedForSurvivesAKill() throws IOException {
@@ -120,7 +120,7 @@ class RestartIT {
         }
     }
 
-    /** A job and a fault go on over a kill; the command reads what the daemon has kept. */
+    /** A job and a fault continue across a kill; the command reads what the daemon has kept. */
     @Test
     @Timeout(120)
     void whatHasHappenedSurvivesAKill() throws IOException, InterruptedException {
@@ -184,7 +184,7 @@ class RestartIT {
         });
     }
 
-    /** As JSON; nothing as long as none is kept. */
+    /** As JSON; empty as long as none is kept. */
     private JsonNode history(Path config) {
         Child child = command("history", config.toString(), "--json");
         return Json.read(child.status() == 0 ? child.output() : "{}").orElseThrow();

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The jar with the package's own options on every runtime that is installed on this machine: it works and the runtime complains of nothing. */
+/** The jar with the package's own options on every runtime installed on this machine: it works, and the runtime prints no warning. */
 @Timeout(300)
 class RuntimesIT {
     private static final Path RUNTIMES = Path.of("/usr/lib/jvm");
@@ -61,7 +61,7 @@ class RuntimesIT {
         assertTrue(demo.output().lines().noneMatch(RuntimesIT::isComplaint), demo.output());
     }
 
-    /** A serial line is reached by native code, of which runtimes from Java 24 on may warn. */
+    /** A serial line needs native code, about which runtimes from Java 24 on may warn. */
     @ParameterizedTest
     @MethodSource("runtimes")
     void reachesASerialLineWithoutAComplaint(Path java) throws IOException, InterruptedException {

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Tests on one bench, put together before the first of them. Before each the printer is idle, and the strip shows it. */
+/** Tests that share one bench, set up before the first of them. Before each, the printer is idle, and the strip shows it. */
 @TestInstance(Lifecycle.PER_CLASS)
 abstract class SharedBench {
     private final List<String> lines;
@@ -22,9 +22,9 @@ abstract class SharedBench {
     Birch birch;
 
     /**
-     * Puts nothing together yet.
+     * Sets up nothing yet.
      *
-     * @param lines further lines of the configuration, as in {@link Bench}
+     * @param lines additional lines of the configuration, as in {@link Bench}
      */
     SharedBench(List<String> lines) {
         this.lines = List.copyOf(lines);

@@ -22,18 +22,19 @@ import java.util.Map;
 import java.util.function.BooleanSupplier;
 
 /**
- * Runs the installed package in another computer's Debian and prints a line for each thing that this proves; no test. The system is in a
+ * Runs the installed package in another computer's Debian and prints a line for each thing that this proves; not a test. The system is in a
  * folder, with the package installed, {@code /proc} and {@code /dev/pts} mounted, and this kernel can run its programs.
- * {@code systemd/check-on-arm} makes it so and calls this, as root, from the folder {@code daemon}.
+ * {@code systemd/check-on-arm} prepares this and runs the class, as root, from the folder {@code daemon}.
  *
- * <p>The daemon runs inside, by the package's launcher and as the package's user, with the environment that systemd gives a service. Broker,
- * controller and service manager are this computer's own; the pseudo-terminal belongs to the group {@code dialout}, as a serial port does.
+ * <p>The daemon runs inside, by the package's launcher and as the package's user, with the environment that systemd gives a service.
+ * Broker, controller and service manager run on this computer; the pseudo-terminal belongs to the group {@code dialout}, like a serial
+ * port.
  */
 final class SingleBoardComputer {
-    /** Emulated programs take many times as long. */
+    /** Emulated programs are many times slower. */
     private static final Duration PATIENCE = Duration.ofMinutes(5);
 
-    /** Where the pieces are that both sides need, inside. */
+    /** Where the files that both sides need are, inside. */
     private static final Path MEETING_PLACE = Path.of("/run/lampwright-try");
 
     /** WatchdogSec= of the service, in µs. */
@@ -71,7 +72,7 @@ final class SingleBoardComputer {
     /**
      * Runs it.
      *
-     * @param args the system's folder and its name, which each line begins with
+     * @param args the system's folder and its name, with which each line starts
      */
     public static void main(String[] args) throws IOException {
         Path root = Path.of(args[0]);
@@ -91,7 +92,7 @@ final class SingleBoardComputer {
         }
     }
 
-    /** Writes the configuration and lets the daemon's user at what it needs. */
+    /** Writes the configuration and gives the daemon's user access to what it needs. */
     private static Path configure(Path shared, Mosquitto broker, PtyController controller, int metricsPort)
             throws IOException {
         Path port = controller.port().toRealPath();
@@ -184,7 +185,7 @@ final class SingleBoardComputer {
                 .lastIs(shown -> shown.fromHost() && Birch.still(Birch.HELD).isOn(shown.strip()));
     }
 
-    /** A figure of the daemon's own metrics; not a number as long as there is none. */
+    /** A figure from the daemon's own metrics; NaN as long as there is none. */
     private double figure(String of) {
         String start = "lampwright_" + of + " ";
         HttpRequest ask = HttpRequest.newBuilder(metrics).timeout(PATIENCE).build();

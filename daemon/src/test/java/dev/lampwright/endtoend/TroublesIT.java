@@ -25,23 +25,23 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Whatever breaks at the broker, the cable or the controller: the light comes back by itself, and nothing is left behind. */
+/** Whatever breaks at the broker, the cable or the controller: the light recovers by itself, and nothing is left behind. */
 @Tag("alone")
 @Timeout(300)
 class TroublesIT {
-    /** What the product promises: how soon the light is right after whatever was wrong is put right. */
+    /** What the product promises: how soon the light is right after a problem has been fixed. */
     private static final long RIGHT_AGAIN_NANOS = Duration.ofSeconds(2).toNanos();
 
     /**
-     * What resident memory may grow by, in KiB, over a second round of all troubles: the heap is held as the service holds it, and
-     * compiled code and the runtime's own tables still grow a little. Common practice, no source.
+     * How much resident memory may grow, in KiB, over a second round of all troubles: the heap is limited like the service's, and compiled
+     * code and the runtime's own tables still grow a little. Common practice, no source.
      */
     private static final long MARGIN_KIB = 8 * 1024;
 
-    /** The line is tried again after a second at most. */
+    /** The line is retried after a second at most. */
     private static final long VAIN_ATTEMPTS_NANOS = Duration.ofMillis(2500).toNanos();
 
-    /** Length of the time that a line of the log begins with. */
+    /** Length of the time at the beginning of a log line. */
     private static final int TIME_CHARS = "00:00:00 ".length();
 
     private static final String CONNECTED = ": connected";
@@ -62,9 +62,9 @@ class TroublesIT {
     /**
      * Something that goes wrong.
      *
-     * @param cause makes it so, and waits until the daemon is in it
+     * @param cause causes it, and waits until the daemon is affected
      * @param cure ends it
-     * @param allWell what the log says when it is over; empty if the trouble is none to be told, or its end is told later
+     * @param allWell what the log says when it is over; empty if it is not logged, or its end is logged later
      */
     private record Trouble(Runnable cause, Runnable cure, String allWell) {}
 
@@ -136,7 +136,7 @@ class TroublesIT {
         bench.controller().toHost(Faults.none());
     }
 
-    /** Waits long enough for a trouble that comes back within a minute, which is logged when the minute is over. */
+    /** Waits long enough for a trouble that recurs within a minute, which is logged when the minute is over. */
     private void awaitLine(int from, String text) {
         Await.until(
                 () -> "the log says " + text + ": " + bench.daemon().log(),
@@ -192,13 +192,13 @@ class TroublesIT {
         assertNotToldTwice(log, line -> line.contains(GARBLED), PASS_AGAIN);
     }
 
-    /** Nothing is said twice before it is over, and then that is said once. */
+    /** Nothing is logged twice before it is over, and its end is logged once. */
     private static void assertToldOnce(List<String> log, Predicate<String> complaint, String allWell) {
         Set<String> open = assertNotToldTwice(log, complaint, allWell);
         assertTrue(open.isEmpty(), () -> "no end told of " + open + " in " + log);
     }
 
-    /** Nothing is said twice before it is over, and the end of nothing is said. Returns what is not over yet. */
+    /** Nothing is logged twice before it is over, and no end is logged without a beginning. Returns what is not over yet. */
     private static Set<String> assertNotToldTwice(List<String> log, Predicate<String> complaint, String allWell) {
         Set<String> open = new HashSet<>();
         int told = 0;

@@ -94,7 +94,7 @@ class ViewsIT {
                 SOON);
     }
 
-    /** Waits until the live page says something of each printer. */
+    /** Waits until the live page says something about each printer. */
     private static void awaitWords(Browser browser, String words) {
         String script = "return [...document.querySelectorAll('#printers li')].map(e => e.textContent).join(' | ')";
         Await.until(

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.regex.Pattern;
 
-/** What people ask for over the broker. Each ask has to be answered, on one line, and a refusal has to say what would be right. */
+/** What people ask for over the broker. Each ask must be answered, on one line, and a refusal must say what would be right. */
 final class Asks implements Target {
     private static final List<String> WORDS = List.of(
             "brightness", "work", "look", "pixels", "acknowledge", "reset", "quiet", "lights", "dim", "", "look/x");
@@ -34,7 +34,7 @@ final class Asks implements Target {
             "auto",
             "on",
             "fault");
-    /** Words by which a refusal says what would be right; where there is nothing to do, it says that. */
+    /** Words with which a refusal says what would be right; if there is nothing to do, it says that. */
     private static final Pattern REMEDY = Pattern.compile("; |there is no fault");
 
     private static final Pattern REFUSAL = Pattern.compile("\"done\":false.*\"why\":\"");
@@ -74,7 +74,7 @@ final class Asks implements Target {
         });
     }
 
-    /** Pixels that are asked to be white and black by turns. */
+    /** Asks for pixels that alternate between white and black. */
     private static Step flicker(SplittableRandom chance) {
         String where = Oddities.pick(List.of("strip", "left", "3", "5-12", "29-0"), chance);
         int times = 2 + chance.nextInt(20);
@@ -120,7 +120,7 @@ final class Asks implements Target {
         return pixels.append("}}").toString();
     }
 
-    /** Finds fault with an answer that is more than a line, or with a refusal that helps nobody; whether it is a refusal. */
+    /** Fails an answer of more than one line, or an unhelpful refusal; returns whether it is a refusal. */
     static boolean judge(String answer) {
         boolean oneLine = answer.codePoints().noneMatch(Character::isISOControl);
         boolean refused = REFUSAL.matcher(answer).find();

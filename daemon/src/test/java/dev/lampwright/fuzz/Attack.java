@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * Some steps one after the other, after which the daemon has to be right again.
+ * Some steps in sequence, after which the daemon must be right again.
  *
  * @param name of the target, and its number there
- * @param steps what is done
+ * @param steps the steps
  * @param after what the printer reports then
- * @param promise how soon after the last step the light has to be right
+ * @param promise how soon after the last step the light must be right
  */
 record Attack(String name, List<Step> steps, Colour after, Duration promise) {
     /** Keeps a copy of the steps. */
@@ -20,9 +20,9 @@ record Attack(String name, List<Step> steps, Colour after, Duration promise) {
     }
 
     /**
-     * The attack of a number; the same one each time.
+     * The attack with a number; always the same.
      *
-     * @param target where it strikes
+     * @param target the target
      * @param seed of the whole run
      * @param number which, from 0
      */
@@ -37,7 +37,7 @@ record Attack(String name, List<Step> steps, Colour after, Duration promise) {
         return new Attack(target.name() + " " + number, steps, after, target.promise());
     }
 
-    /** The same with other steps. */
+    /** The same with different steps. */
     Attack with(List<Step> others) {
         return new Attack(name, others, after, promise);
     }

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Attacks are made again by their seed and number, and made smaller by leaving out what does not matter. */
+/** Attacks are repeatable by their seed and number, and are reduced by leaving out what does not matter. */
 class AttackTest {
     static List<Target> targets() {
         return Targets.ALL;

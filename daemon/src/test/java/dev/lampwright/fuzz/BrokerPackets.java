@@ -10,7 +10,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** A broker that goes along for a while and then sends packets of which MQTT knows nothing. */
+/** A broker that cooperates for a while and then sends packets that MQTT does not define. */
 final class BrokerPackets implements Target {
     private static final int MOST_PACKETS = 6;
     private static final int FLOOD = 300;

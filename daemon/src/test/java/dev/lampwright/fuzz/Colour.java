@@ -3,7 +3,7 @@ package dev.lampwright.fuzz;
 import java.util.List;
 import java.util.Locale;
 
-/** What the printer may be doing, and the colour of that on the whole strip; each channel is dark or full. */
+/** What the printer may be doing, and its colour on the whole strip; each channel is dark or full. */
 enum Colour {
     IDLE("READY", 0x00ffff),
     WARMING("PREHEAT", 0xffff00),
@@ -12,12 +12,12 @@ enum Colour {
     DONE("ENDED", 0xffffff),
     FAULT("ALARM", 0xff0000);
 
-    /** Where the three bytes of a pixel in the order GRB have red, green and blue. */
+    /** The positions of red, green and blue in the three bytes of a pixel in the order GRB. */
     private static final int[] PLACES = {1, 0, 2};
 
     private static final int[] MASKS = {0xff0000, 0xff00, 0xff};
 
-    /** Full white asks for 1110 mA and gets 600; what is darker than half of that share is not dimmed by the ceiling alone. */
+    /** Full white demands 1110 mA and gets 600; anything darker than half of that share is not dimmed by the ceiling alone. */
     private static final int LEAST = 60;
 
     private final String word;
@@ -56,7 +56,7 @@ enum Colour {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** Whether a strip shows this, dimmed for the ceiling or not. */
+    /** Whether a strip shows this, whether or not dimmed for the ceiling. */
     boolean isOn(List<Integer> strip) {
         int level = strip.stream().mapToInt(Integer::intValue).max().orElse(0);
         boolean is = strip.size() == 3 * House.PIXELS && level >= LEAST;

@@ -21,8 +21,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
 
 /**
- * Configurations that are right but for some edits. One that is refused has to be refused line by line; one that is accepted has to make
- * frames, and some of those are taken up by the running daemon, or given to {@code lampwright check}.
+ * Valid configurations with some edits. A refused one must be refused line by line; an accepted one must make frames, and some of those are
+ * applied by the running daemon, or passed to {@code lampwright check}.
  */
 final class ConfigFiles implements Target {
     private static final int MOST_EDITS = 5;
@@ -116,7 +116,7 @@ final class ConfigFiles implements Target {
         }
     }
 
-    /** On a stack that is smaller than the service's. */
+    /** On a smaller stack than the service's. */
     private static Optional<Config> read(Path file, String text) {
         AtomicReference<Config> config = new AtomicReference<>();
         try {

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 
-/** A controller, at a real device node, that answers wrongly, with nothing, with noise or unasked. What it shows is as it should be. */
+/** A controller, at a real device node, with wrong answers, none, noise or unsolicited ones. It shows what it should. */
 final class ControllerAnswers implements Target {
     private static final List<MessageType> ANSWERS =
             List.of(MessageType.HERE, MessageType.IN_FORCE, MessageType.SHOWN, MessageType.COMPLAINT);
@@ -27,7 +27,7 @@ final class ControllerAnswers implements Target {
         return 6;
     }
 
-    /** Each new set-up counts as two transitions for the flash limit, as the controller may have gone dark and come back. */
+    /** Each new set-up counts as two transitions for the flash limit, because the controller may have gone dark and come back. */
     @Override
     public Duration promise() {
         return Duration.ofSeconds(4);

@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 /**
  * One change of a configuration's text: of its bytes, of its words, of its lines or of its values.
  *
- * @param seed says which
+ * @param seed selects it
  */
 record Edit(long seed) {
     private static final Pattern WORD = Pattern.compile("[A-Za-z0-9_.+-]+|\"[^\"\n]*\"|[\\[\\]{}=,]");
@@ -26,7 +26,7 @@ record Edit(long seed) {
     private static final int LONG = 70_000;
     private static final int DEEP = 300;
 
-    /** The text after this change, which may leave it as it was. */
+    /** The text after this change, which may leave it unchanged. */
     byte[] of(byte[] text) {
         SplittableRandom chance = new SplittableRandom(seed);
         return switch (chance.nextInt(5)) {
@@ -87,7 +87,7 @@ record Edit(long seed) {
         };
     }
 
-    /** A number that may be right. */
+    /** A number that may be valid. */
     private static String number(SplittableRandom chance) {
         return switch (chance.nextInt(4)) {
             case 0 -> Integer.toString(chance.nextInt(12));
@@ -97,7 +97,7 @@ record Edit(long seed) {
         };
     }
 
-    /** A value, most of them of another type than is wanted. */
+    /** A value, usually of a wrong type. */
     private static String value(SplittableRandom chance) {
         return switch (chance.nextInt(10)) {
             case 0 -> "\"" + "x".repeat(chance.nextInt(LONG)) + "\"";

@@ -11,12 +11,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Some attacks on every way in, the same ones each time. The long run is {@link Fuzz}. */
+/** Some attacks on every input, always the same ones. The long run is {@link Fuzz}. */
 @Timeout(600)
 class FuzzIT {
     private static final long SEED = 20261127;
     private static final int ATTACKS = 6;
-    /** Nobody knows how busy the machine of a build is: light has to come back, and the long run says how soon. */
+    /** Nobody knows how busy a build machine is: light must recover, and the long run measures how soon. */
     private static final int LENIENCE = 5;
 
     @TempDir

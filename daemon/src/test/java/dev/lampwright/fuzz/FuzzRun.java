@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Attack after attack, each target in its turn, with a look at everything after each. */
+/** Attack after attack, one target after another, with a check of everything after each. */
 final class FuzzRun {
     private static final double WARM_UP_SHARE = 0.25;
     private static final double RUNTIMES_WARM_UP_S = 20;
@@ -24,13 +24,13 @@ final class FuzzRun {
     /**
      * What to do.
      *
-     * @param length how long, at least, unless the number of attacks is reached before
-     * @param attacks how many for each target, at most
-     * @param seed of all that is left to chance
+     * @param length minimum duration, unless the number of attacks is reached before
+     * @param attacks maximum number for each target
+     * @param seed of everything random
      * @param targets which
      * @param first number of the first attack
-     * @param tries how often a failed attack is made again to find a smaller one
-     * @param lenience how many times as long as promised the light may take to be right
+     * @param tries how often a failed attack is repeated to find a smaller one
+     * @param lenience factor on the promised time for the light to be right
      * @param folder for files
      */
     record Settings(
@@ -52,11 +52,11 @@ final class FuzzRun {
     }
 
     /**
-     * What came of a run.
+     * The result of a run.
      *
      * @param text for the reader, in lines
-     * @param attacks how many were made
-     * @param failures what was wrong, and how to see it again
+     * @param attacks the number of attacks
+     * @param failures what was wrong, and how to reproduce it
      */
     record Summary(String text, int attacks, List<String> failures) {}
 
@@ -113,7 +113,7 @@ final class FuzzRun {
         }
     }
 
-    /** What is wrong after an attack, if anything is. */
+    /** What is wrong after an attack, if anything. */
     private Optional<String> wrong(Rig rig, Attack attack) throws IOException {
         List<String> wrong = new ArrayList<>();
         try {
@@ -138,7 +138,7 @@ final class FuzzRun {
         System.out.println(text);
     }
 
-    /** On a rig of its own, since the one before has met too much already. */
+    /** On a new rig, because the previous one has been through too much already. */
     private boolean fails(Attack attack) {
         try (Rig fresh = new Rig(settings.folder(), 0)) {
             return wrong(fresh, attack).isPresent();

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** The configuration under attack: an invented printer called alder that reports in every way that there is. */
+/** The configuration under attack: an invented printer called alder that reports in every possible way. */
 final class House {
     /** Pixels of the strip. */
     static final int PIXELS = 30;
@@ -14,7 +14,7 @@ final class House {
     static final String LINK = "shop/alder/link";
     static final String CAMERA = "shop/alder/camera";
 
-    /** Topics on which something is bound. */
+    /** Bound topics. */
     static final List<String> TOPICS = List.of(
             JOB,
             "shop/alder/heat",
@@ -26,7 +26,7 @@ final class House {
             LINK,
             CAMERA);
 
-    /** Keys and words that mean something in a message. */
+    /** Keys and words with a meaning in a message. */
     static final List<String> WORDS = Stream.concat(
                     Stream.of(
                             "phase", "percent", "plate", "now", "set", "text", "T", "offline", "SNAP", "SNAPPED", "id"),

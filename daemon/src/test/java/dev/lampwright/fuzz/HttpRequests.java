@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Requests to page and metrics, right, wrong and cut off. An answer has to be HTTP, and may not blame lampwright itself. */
+/** Requests to page and metrics: right, wrong and cut off. An answer must be HTTP, and must not blame lampwright itself. */
 final class HttpRequests implements Target {
     private static final List<String> METHODS =
             List.of("GET", "GET", "POST", "POST", "HEAD", "PUT", "OPTIONS", "TRACE", "CONNECT", "get", "G\u00e9T", "");
@@ -65,7 +65,10 @@ final class HttpRequests implements Target {
             ": nothing",
             " folded",
             "X");
-    /** Server errors that blame the request or the crowd: an unknown method or encoding, no room, another version (RFC 9110, section 15.6). */
+    /**
+     * Server errors that blame the request or the number of clients: an unknown method or encoding, no room, another version (RFC 9110,
+     * section 15.6).
+     */
     private static final List<Integer> HONEST_ERRORS = List.of(501, 503, 505);
 
     private static final int FIRST_REFUSAL = 400;
@@ -149,7 +152,7 @@ final class HttpRequests implements Target {
         };
     }
 
-    /** Nothing may come, where the request was not whole; what comes has to be an answer of HTTP. Whether it is a refusal. */
+    /** If the request was incomplete, there may be no answer; any answer must be HTTP. Returns whether it is a refusal. */
     static boolean judge(String answer) {
         int status = RawRequest.status(answer);
         if (!answer.isEmpty() && status == 0) {

@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * A broker that knows one client, the daemon, and is honest to it until it is told to lie. Honest, it sends all that it has kept to a new
- * connection, answers pings, and keeps what the daemon answers.
+ * A broker for a single client, the daemon, which behaves correctly until it is instructed to lie. When correct, it sends everything
+ * retained to a new connection, answers pings, and keeps what the daemon answers.
  */
 final class Hub implements AutoCloseable {
     private static final int CONNECT = 1;
@@ -117,18 +117,18 @@ final class Hub implements AutoCloseable {
                 peer.publish(topic, payload, retained);
             }
         } catch (IOException e) {
-            // It has gone, and will find what is kept when it comes again.
+            // The client is gone, and will receive what is kept when it returns.
         }
     }
 
-    /** Publishes to the daemon, and keeps it for every connection to come. */
+    /** Publishes to the daemon, and keeps it for every later connection. */
     void keep(String topic, String payload) {
         byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
         kept.put(topic, bytes);
         publish(topic, bytes, false);
     }
 
-    /** Lies to the next connection, and ends the one that there is. Returns when the lie has begun. */
+    /** Lies to the next connection, and ends the existing one. Returns when the lie has begun. */
     void lie(FakeBroker.Script script) {
         lie = Optional.of(script);
         int before = broker.connections();

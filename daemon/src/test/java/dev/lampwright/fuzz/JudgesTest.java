@@ -21,10 +21,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Each judge lets pass what is right, and finds fault with what is not. */
+/** Each judge passes what is right, and reports what is not. */
 class JudgesTest {
     private static final Duration SOON = Duration.ofMillis(300);
-    /** Far more than what tests before may have left and what goes meanwhile. */
+    /** Far more than what earlier tests may have left and what ends in the meantime. */
     private static final int PLANTED = 50;
 
     private static final Logger LOG = LoggerFactory.getLogger("dev.lampwright.planted");

@@ -40,10 +40,10 @@ final class LightWatch {
     private long inconclusive;
     private String last = "nothing";
 
-    /** That the daemon has sent a set-up, and when. */
+    /** A set-up sent by the daemon, and when. */
     private record SetUp(long nanos, Setup setup) {}
 
-    /** A set-up and what judges its frames. */
+    /** A set-up and the judges of its frames. */
     private record Fitted(Setup setup, CeilingCheck ceiling, FlashCheck flashes) {
         static Fitted of(Setup setup, Heartbeat heartbeat) {
             List<Fitting.DimmerUse> dimmers = new ArrayList<>();
@@ -90,7 +90,7 @@ final class LightWatch {
     }
 
     /**
-     * Says what has to be shown.
+     * Sets what must be shown.
      *
      * @param colour on the whole strip
      * @param fromNanos frames before this do not count
@@ -153,7 +153,7 @@ final class LightWatch {
         });
     }
 
-    /** What was wrong since this was last asked. */
+    /** What was wrong since the last call. */
     List<String> faults() {
         look();
         List<String> all = new ArrayList<>();
@@ -178,7 +178,7 @@ final class LightWatch {
         return judgedStretches + fitted.map(now -> now.flashes.judged()).orElse(0L);
     }
 
-    /** Those of them that could not be judged, as this machine stood still. */
+    /** Those of them that could not be judged because this machine stood still. */
     long inconclusive() {
         return inconclusive + fitted.map(now -> now.flashes.inconclusive()).orElse(0L);
     }

@@ -11,20 +11,20 @@ import java.util.regex.Pattern;
 import org.slf4j.LoggerFactory;
 
 /**
- * Hears everything that is logged, by the libraries too, and finds fault with stack traces, internal errors, more than one line, warnings
- * that say neither where nor what to do, and with too much of it.
+ * Listens to everything that is logged, including by libraries, and reports stack traces, internal errors, multi-line messages, warnings
+ * that say neither where nor what to do, and excessive logging.
  */
 final class LogWatch implements AutoCloseable {
-    /** A warning is a line, and no essay. No source; the longest so far have some 300 characters. */
+    /** A warning is a line, not an essay. No source; the longest so far have about 300 characters. */
     private static final int LONGEST = 1500;
-    /** Each trouble is logged once a minute at most, and there are fewer different ones than this. No source. */
+    /** Each problem is logged once a minute at most, and there are fewer different ones than this. No source. */
     private static final int MOST_WARNINGS = 80;
 
     private static final int KEPT = 12;
     private static final Pattern INTERNAL = Pattern.compile(
             "internal error|please report|\\tat |NullPointer|OutOfBounds|ClassCast"
                     + "|IllegalState|StackOverflow|OutOfMemory|NoSuchElement|ConcurrentModification|NegativeArraySize|Arithmetic");
-    /** Words by which a warning names what to do, or what lampwright does itself; what the printer has to report is the printer's. */
+    /** Words with which a warning names what to do, or what lampwright does itself; the printer's own messages are exempt. */
     private static final Pattern REMEDY = Pattern.compile("; "
             + "|: (check|make|change|raise|plug|name|join|give|use|take|set|put|look|start|free|connect|let|wait|flash|lower|remove|choose) "
             + "|^the printer reports a fault|^printer: | until lampwright is restarted");
@@ -64,10 +64,10 @@ final class LogWatch implements AutoCloseable {
     }
 
     /**
-     * What is wrong with a line, if anything is.
+     * What is wrong with a line, if anything.
      *
      * @param line what was logged
-     * @param warning whether it tells of a trouble
+     * @param warning whether it is a warning
      */
     static Optional<String> judge(String line, boolean warning) {
         if (INTERNAL.matcher(line).find()) {
@@ -89,7 +89,7 @@ final class LogWatch implements AutoCloseable {
         return type == Character.CONTROL || type == Character.LINE_SEPARATOR || type == Character.PARAGRAPH_SEPARATOR;
     }
 
-    /** What was wrong since this was last asked. */
+    /** What was wrong since the last call. */
     synchronized List<String> faults() {
         List<String> all = new ArrayList<>(faults);
         if (warnings > MOST_WARNINGS) {
@@ -100,7 +100,7 @@ final class LogWatch implements AutoCloseable {
         return all;
     }
 
-    /** The last lines, for the report of something else that is wrong. */
+    /** The last lines, for the report of another problem. */
     synchronized List<String> last() {
         return List.copyOf(last);
     }

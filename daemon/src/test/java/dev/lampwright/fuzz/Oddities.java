@@ -3,7 +3,7 @@ package dev.lampwright.fuzz;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Values of the kind that programs stumble over. */
+/** Values that programs tend to stumble over. */
 final class Oddities {
     private static final int SHOWN = 300;
     private static final List<String> TEXTS = List.of(
@@ -78,7 +78,7 @@ final class Oddities {
 
     private Oddities() {}
 
-    /** A text, seldom a long one. */
+    /** A text, rarely a long one. */
     static String text(SplittableRandom chance) {
         return switch (chance.nextInt(6)) {
             case 0 -> number(chance);
@@ -158,7 +158,7 @@ final class Oddities {
         return all.get(chance.nextInt(all.size()));
     }
 
-    /** A text as it can be shown on one line: what cannot be printed by its number, and not all of a long one. */
+    /** A text for display on one line: unprintable characters as numbers, and long texts shortened. */
     static String shown(String text) {
         StringBuilder shown = new StringBuilder();
         text.codePoints().limit(SHOWN).forEach(character -> {

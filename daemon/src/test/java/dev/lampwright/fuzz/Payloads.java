@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Messages where the printer reports: nearly right, not right at all, far too long. */
+/** Messages on the printer's topics: nearly right, completely wrong, far too long. */
 final class Payloads implements Target {
     private static final int LONG = 3 << 20;
 
@@ -20,7 +20,7 @@ final class Payloads implements Target {
         return 60;
     }
 
-    /** The flash limit counts out first what the states in between made flicker. */
+    /** The flash limit first counts out the flicker of the states in between. */
     @Override
     public Duration promise() {
         return Duration.ofSeconds(4);
@@ -35,7 +35,7 @@ final class Payloads implements Target {
         return step(topic, payload(chance), chance.nextInt(8) == 0);
     }
 
-    /** Two states by turns, as fast as light can be seen to flash and faster. */
+    /** Two alternating states, as fast as visible flashing and faster. */
     private static Step storm(SplittableRandom chance) {
         Colour one = Oddities.pick(List.of(Colour.values()), chance);
         Colour other = Oddities.pick(List.of(Colour.values()), chance);

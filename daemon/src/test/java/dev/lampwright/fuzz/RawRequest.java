@@ -10,7 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Bytes for an HTTP server on loopback, and what comes back in a while. */
+/** Bytes for an HTTP server on loopback, and what comes back within a while. */
 final class RawRequest {
     private static final int MOST_ANSWER = 1 << 16;
     private static final int REST_MILLIS = 150;
@@ -22,9 +22,9 @@ final class RawRequest {
      * What a server answers.
      *
      * @param port its port
-     * @param request all that is sent
+     * @param request everything that is sent
      * @param millis how long to wait for the first byte of the answer
-     * @return what has come, perhaps nothing; not more than 64 KiB
+     * @return what has come, possibly nothing; 64 KiB at most
      */
     static String answer(int port, byte[] request, int millis) throws IOException {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
@@ -42,7 +42,7 @@ final class RawRequest {
             } catch (SocketTimeoutException e) {
                 // That was all for now.
             } catch (IOException e) {
-                // It hung up on a request that makes no sense.
+                // It hung up on an invalid request.
             }
             return heard.toString(StandardCharsets.ISO_8859_1);
         }

@@ -16,14 +16,16 @@ import java.util.function.BooleanSupplier;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** Threads, file descriptors and memory of this process, looked at while all is calm. */
+/** Threads, file descriptors and memory of this process, measured in moments of calm. */
 final class ResourceWatch {
-    /** A few more may be there for a moment, such as a connection that ends. A leak of one in each attack soon exceeds this. No source. */
+    /**
+     * A few more may exist for a moment, such as a connection that is ending. A leak of one in each attack soon exceeds this. No source.
+     */
     private static final int TOLERANCE = 3;
 
     private static final double TOLERANCE_MIB = 8;
     private static final double BYTES_A_MIB = 1 << 20;
-    /** The page's threads for requests, which may stay ten seconds after; and those of the rig and of the runtime. */
+    /** The page's threads for requests, which may stay for ten seconds; and those of the rig and of the runtime. */
     private static final Pattern POOLED = Pattern.compile("page \\d+");
 
     private static final Pattern OURS =
@@ -40,10 +42,10 @@ final class ResourceWatch {
     private final Flatness memory;
 
     /**
-     * Looks at how things are.
+     * Measures the initial values.
      *
-     * @param warmUpSeconds memory that is measured before counts for nothing
-     * @param patience how long to wait until what was there for a moment has gone
+     * @param warmUpSeconds memory measured before that is ignored
+     * @param patience how long to wait for temporary ones to disappear
      */
     ResourceWatch(double warmUpSeconds, Duration patience) {
         this.patience = patience;
@@ -52,7 +54,7 @@ final class ResourceWatch {
         memory = new Flatness("heap in MiB", TOLERANCE_MIB, warmUpSeconds);
     }
 
-    /** Waits until threads and descriptors are back to what they were at first; what is wrong if they do not come back. */
+    /** Waits until threads and descriptors are back to their initial values; returns what is wrong if they do not return to them. */
     List<String> faults() {
         List<String> faults = new ArrayList<>();
         System.gc();
@@ -72,7 +74,7 @@ final class ResourceWatch {
         return faults;
     }
 
-    /** What is wrong with the memory, now that all is over. */
+    /** What is wrong with the memory, at the end. */
     List<String> growth() {
         return memory.judge().stream().toList();
     }

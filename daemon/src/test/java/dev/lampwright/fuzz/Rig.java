@@ -24,9 +24,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
 
-/**
- * A daemon in this process with its page and its metrics, between a broker and a controller that lie on demand. For one thread.
- */
+/** A daemon in this process with its page and its metrics, between a broker and a controller that misbehave on demand. For one thread. */
 final class Rig implements AutoCloseable {
     private static final Duration LONGEST_RECOVERY = Duration.ofSeconds(30);
     private static final Duration LONGEST_GOING = Duration.ofSeconds(20);
@@ -52,8 +50,8 @@ final class Rig implements AutoCloseable {
     /**
      * Starts it and waits for the first light.
      *
-     * @param parent a folder in which it makes one of its own
-     * @param warmUpSeconds memory that is measured before counts for nothing
+     * @param parent the parent of its new folder
+     * @param warmUpSeconds memory measured before that is ignored
      */
     Rig(Path parent, double warmUpSeconds) throws IOException {
         folder = Files.createTempDirectory(parent, "rig");
@@ -100,7 +98,7 @@ final class Rig implements AutoCloseable {
         return metricsPort;
     }
 
-    /** The configuration that is in force where no attack has changed it. */
+    /** The active configuration unless an attack has changed it. */
     String house() {
         return house;
     }
@@ -112,7 +110,7 @@ final class Rig implements AutoCloseable {
                 .getBytes(StandardCharsets.UTF_8);
     }
 
-    /** Whether the daemon can take a configuration up without speaking to anybody but this rig, and without leave to flash. */
+    /** Whether the daemon can apply a configuration without connecting to anything outside this rig, and without permission to flash. */
     boolean isHarmless(Config config) {
         return config.broker().url().equals(home.broker().url())
                 && config.controller().port().equals(home.controller().port())
@@ -120,13 +118,13 @@ final class Rig implements AutoCloseable {
                 && !config.light().guard().allowFlashing();
     }
 
-    /** Has the daemon read a configuration as if its file had changed. */
+    /** Makes the daemon read a configuration as if its file had changed. */
     void readAgain(byte[] text) throws IOException {
         Files.write(file, text);
         daemon.readAgain();
     }
 
-    /** Something was refused, as it should be. */
+    /** Records that something was refused, as it should be. */
     void refused() {
         refusals++;
     }
@@ -136,7 +134,7 @@ final class Rig implements AutoCloseable {
         return refusals;
     }
 
-    /** Waits a while, and does what the daemon's main thread does meanwhile. */
+    /** Waits a while, doing what the daemon's main thread does. */
     void pass(long millis) {
         long end = System.nanoTime() + Duration.ofMillis(millis).toNanos();
         while (System.nanoTime() - end < 0) {
@@ -146,11 +144,11 @@ final class Rig implements AutoCloseable {
     }
 
     /**
-     * Makes everybody honest again, and looks at everything.
+     * Makes everything behave again, and checks everything.
      *
-     * @param after what the printer reports; another state, if it has reported that already
-     * @param promise how soon the light has to be right
-     * @return all that is wrong
+     * @param after what the printer reports; a different state, if it has already reported that
+     * @param promise how soon the light must be right
+     * @return everything that is wrong
      */
     List<String> calm(Colour after, Duration promise) throws IOException {
         List<String> faults = new ArrayList<>();
@@ -200,7 +198,7 @@ final class Rig implements AutoCloseable {
                 .ifPresent(fault -> faults.add(fault + "; log " + log.last()));
     }
 
-    /** Looks at what is only right once all is calm: threads, descriptors, page and metrics. */
+    /** Checks what is only right once everything is calm: threads, descriptors, page and metrics. */
     List<String> rest() {
         List<String> faults = new ArrayList<>(silentServers());
         faults.addAll(resources.faults());
@@ -224,7 +222,7 @@ final class Rig implements AutoCloseable {
         }
     }
 
-    /** What is wrong now that all is over. */
+    /** What is wrong at the end. */
     List<String> growth() {
         return resources.growth();
     }

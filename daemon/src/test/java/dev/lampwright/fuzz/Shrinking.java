@@ -10,17 +10,17 @@ final class Shrinking {
     private int triesLeft;
 
     /**
-     * Nothing tried yet.
+     * Starts with nothing tried.
      *
-     * @param fails whether an attack of some steps fails
-     * @param mostTries how often that may be asked
+     * @param fails whether an attack with given steps fails
+     * @param mostTries how often that may be called
      */
     Shrinking(Predicate<List<Step>> fails, int mostTries) {
         this.fails = fails;
         triesLeft = mostTries;
     }
 
-    /** The smallest that was found; the same steps if none was. */
+    /** The smallest one found; the same steps if none was. */
     List<Step> of(List<Step> steps) {
         List<Step> smallest = fewer(steps);
         for (int i = 0; i < smallest.size(); i++) {

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.function.Supplier;
 
 /**
- * One blow of an attack. It can be done again on another rig.
+ * One step of an attack. It can be repeated on another rig.
  *
- * @param line what it does, in one line
- * @param action does it; throws an {@link AssertionError} if the answer to it is wrong
- * @param smaller steps that do a part of it each; none if it has no parts
+ * @param line its description, in one line
+ * @param action runs it; throws an {@link AssertionError} if the answer is wrong
+ * @param smaller steps that each do a part of it; empty if it has no parts
  */
 record Step(String line, Action action, Supplier<List<Step>> smaller) {
     /** Does something to a daemon. */

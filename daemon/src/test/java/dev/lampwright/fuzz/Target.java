@@ -3,18 +3,18 @@ package dev.lampwright.fuzz;
 import java.time.Duration;
 import java.util.SplittableRandom;
 
-/** A way into the daemon from outside. */
+/** An input of the daemon. */
 interface Target {
-    /** What it is called on the command line. */
+    /** Its name on the command line. */
     String name();
 
-    /** The next step of an attack, by chance and by nothing else. */
+    /** The next step of an attack, purely random. */
     Step step(SplittableRandom chance);
 
-    /** The most steps of one attack. */
+    /** The maximum number of steps of one attack. */
     int mostSteps();
 
-    /** How soon after an attack the light has to be right. */
+    /** How soon after an attack the light must be right. */
     default Duration promise() {
         return Duration.ofSeconds(2);
     }

@@ -4,7 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** Messages on topics that MQTT allows and nobody expects, where the daemon listens and where it does not. */
+/** Messages on unexpected topics that MQTT allows, both where the daemon listens and where it does not. */
 final class Topics implements Target {
     private static final int LONGEST = 65_535;
     private static final List<String> FORMS = List.of(

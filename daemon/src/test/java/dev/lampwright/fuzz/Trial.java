@@ -11,7 +11,7 @@ import dev.lampwright.testing.CeilingCheck;
 import dev.lampwright.testing.Recording;
 import java.util.concurrent.TimeUnit;
 
-/** A configuration that was accepted makes frames: in each state a second of them, ten each, and none is over a ceiling. */
+/** An accepted configuration makes frames: for each state a second of them, ten each, and none is over a ceiling. */
 final class Trial {
     private static final int FRAMES = 10;
     private static final long STEP = TimeUnit.MILLISECONDS.toNanos(100);

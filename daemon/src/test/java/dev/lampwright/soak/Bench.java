@@ -13,9 +13,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 
-/** A printer, a broker, a daemon and a controller, put together in a folder of their own. */
+/** A printer, a broker, a daemon and a controller, set up in their own folder. */
 final class Bench implements AutoCloseable {
-    /** The files that the service's launcher gives to the runtime. */
+    /** The files that the service's launcher passes to the runtime. */
     private static final List<String> SERVICE_OPTIONS = List.of("@../systemd/java.options", "@../systemd/run.options");
 
     private final Path config;
@@ -30,7 +30,7 @@ final class Bench implements AutoCloseable {
     private boolean edition = true;
 
     /**
-     * Starts it all.
+     * Starts everything.
      *
      * @param folder an empty folder
      * @param board whether the controller is the emulated board
@@ -46,7 +46,7 @@ final class Bench implements AutoCloseable {
         daemon = RunningDaemon.start(command());
     }
 
-    /** The daemon as the service runs it, but for the clock. */
+    /** The daemon as the service runs it, except for the clock. */
     private ProcessBuilder command() {
         List<String> words = new ArrayList<>(RunningDaemon.command(
                 SERVICE_OPTIONS,
@@ -62,27 +62,27 @@ final class Bench implements AutoCloseable {
         return builder;
     }
 
-    /** What is written to the configuration where it is right. */
+    /** The content of the configuration when it is valid. */
     String configuration() {
         return Rowan.configuration(broker.url(), controller.port(), metricsPort, edition);
     }
 
-    /** Which edition of the configuration is in force, or is to be. */
+    /** Which edition of the configuration is active, or will be. */
     boolean edition() {
         return edition;
     }
 
-    /** Goes over to the other edition, which is still to be written. */
+    /** Switches to the other edition, which has yet to be written. */
     void turnEdition() {
         edition = !edition;
     }
 
-    /** Writes the configuration, right or not. */
+    /** Writes the configuration, valid or not. */
     void write(String text) throws IOException {
         Files.writeString(config, text);
     }
 
-    /** Takes the configuration away, whatever is in its place. */
+    /** Removes the configuration, whatever is in its place. */
     void deleteConfiguration() throws IOException {
         Files.deleteIfExists(config);
     }
@@ -136,7 +136,7 @@ final class Bench implements AutoCloseable {
         }
     }
 
-    /** Ends it all; of no effect the second time. */
+    /** Ends everything; has no effect the second time. */
     @Override
     public void close() {
         if (closed.getAndSet(true)) {

@@ -12,15 +12,15 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 
 /**
- * The reference firmware on the emulated board. What it shows is read off its pins, so it is not known which message brought a frame, and
- * dark frames and the beacon are taken for its own.
+ * The reference firmware on the emulated board. What it shows is read from its pins, so it is unknown which message brought a frame, and
+ * dark frames and the beacon count as its own.
  */
 final class BoardEnd implements FarEnd {
     private static final double FULL_DUTY = 65_535;
     private static final int ONE_DOWN_IN = 400;
     private static final int ONE_UP_IN = 100;
     private static final int MANY = 1_000_000;
-    /** What was shown before is told meanwhile. */
+    /** Time in which earlier frames are still reported. */
     private static final long PRESS_NANOS = 100_000_000;
 
     private static final int LONG_MS = 600_000;
@@ -30,7 +30,7 @@ final class BoardEnd implements FarEnd {
     /**
      * Plugs it in.
      *
-     * @param folder where its device node is to appear
+     * @param folder where its device node will appear
      */
     BoardEnd(Path folder) {
         board = EmulatedBoard.start(Firmware.USUAL.get(0), folder.resolve("controller"));
@@ -108,7 +108,7 @@ final class BoardEnd implements FarEnd {
         return latched.stream().map(BoardEnd::entry).toList();
     }
 
-    /** Its clock is emulated, so frames are timed when they are told. */
+    /** Its clock is emulated, so frames are timed when they are reported. */
     private static Entry entry(Latched frame) {
         boolean own = frame.strip().stream().mapToInt(Integer::intValue).max().orElse(0) <= 16;
         List<Integer> duties = frame.duties().stream()

@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** Each judge of the soak lets pass what is right, and finds fault with what is not. */
+/** Each judge of the soak passes what is right, and reports what is not. */
 class ChecksTest {
     private static final long MILLI = 1_000_000;
     private static final long SECOND = 1000 * MILLI;
@@ -44,7 +44,7 @@ class ChecksTest {
         return shown(Light.WHOLE, 7, nanos, strip, 0);
     }
 
-    /** So many bytes at full, the rest dark. */
+    /** This many bytes at full, the rest dark. */
     private static List<Integer> full(int bytes) {
         List<Integer> strip = new ArrayList<>(DARK);
         Collections.fill(strip.subList(0, bytes), 255);
@@ -63,7 +63,7 @@ class ChecksTest {
         return strip;
     }
 
-    /** 30 mA are taken in the dark and 12 by each byte at full: 47 of them make 594 mA, 48 make 606. */
+    /** 30 mA are drawn in the dark and 12 by each byte at full: 47 of them make 594 mA, 48 make 606. */
     @Test
     void theCeilingIsKeptOrNot() {
         CeilingCheck check = new CeilingCheck(Rowan.SETUP);
@@ -106,7 +106,7 @@ class ChecksTest {
         assertTrue(check.judge(host(0, full(3))).isEmpty());
     }
 
-    /** What is written by the daemon's own writer arrives as it was, torn anywhere. */
+    /** What the daemon's own writer writes arrives unchanged, however it is split. */
     @Test
     void theTapHearsEveryFrame() {
         Frame frame = new Frame(3 * Rowan.PIXELS, 1);
@@ -132,14 +132,14 @@ class ChecksTest {
         assertEquals(1, flashes(4).size());
     }
 
-    /** What the machine may have moved together itself is nobody's fault. */
+    /** Frames that the machine itself may have moved together are nobody's fault. */
     @Test
     void flashesOfAMachineThatStoodStillAreInconclusive() {
         heartbeat.late(SECOND, 100 * MILLI);
         assertTrue(flashes(4).isEmpty());
     }
 
-    /** Dark, then so many flashes in one second, then dark for long. */
+    /** Dark, then this many flashes in one second, then dark for long. */
     private List<String> flashes(int count) {
         FlashCheck check = new FlashCheck(Rowan.SETUP, Rowan.FITTING, Rowan.VOLTS, heartbeat);
         List<String> wrong = new ArrayList<>();
@@ -212,7 +212,7 @@ class ChecksTest {
         assertTrue(flatness.judge().isPresent());
     }
 
-    /** A watcher, and a controller that shows what it is told to. */
+    /** A watcher, and a controller that shows what it is instructed to show. */
     @Test
     void theWatcherFindsFaultWithAnythingElseInTheCalm() {
         Shelf shelf = new Shelf();

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
 
-/** A controller at the far end of a line that can be troubled. May be used by several threads. */
+/** A controller at the far end of a line that can be disturbed. May be used by several threads. */
 interface FarEnd extends AutoCloseable {
     /** Its device node, or where it will be. */
     Path port();
@@ -19,32 +19,32 @@ interface FarEnd extends AutoCloseable {
     /** Presses its reset button. */
     void restart();
 
-    /** It stops taking bytes, as a board that hangs. */
+    /** It stops accepting bytes, like a hanging board. */
     void hang();
 
-    /** It goes on after {@link #hang}. */
+    /** It continues after {@link #hang}. */
     void goOn();
 
     /**
-     * Bytes get lost, doubled and changed, both ways.
+     * Bytes get lost, doubled and changed, in both directions.
      *
-     * @param seed of the chance
+     * @param seed of the random numbers
      */
     void corrupt(long seed);
 
     /** Whether it can be made to refuse frames. */
     boolean canRefuse();
 
-    /** It answers every frame with a complaint. What it shows is another thing: whether the host copes is what matters. */
+    /** It answers every frame with a complaint. What it shows does not matter, only whether the host copes. */
     void refuse();
 
-    /** Bytes pass again as they are, and frames are acknowledged. */
+    /** Bytes pass unchanged again, and frames are acknowledged. */
     void restore();
 
     /**
-     * What has been shown since this was last asked.
+     * What has been shown since the last call.
      *
-     * @param violations told what was wrong with it, as far as only this end can know
+     * @param violations receives what was wrong with it, as far as only this end can know
      * @return what was shown, oldest first
      */
     List<Entry> drain(Consumer<String> violations);

@@ -8,7 +8,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
 import java.util.Locale;
 
-/** How many frames the daemon made, and left out, as it tells itself, against the time that it was let run. */
+/** How many frames the daemon made and skipped, by its own figures, compared with the time that it was allowed to run. */
 final class FrameRate {
     private static final String MADE = "lampwright_frames_total";
 
@@ -19,9 +19,9 @@ final class FrameRate {
     private double rate;
 
     /**
-     * Begins to count.
+     * Starts counting.
      *
-     * @param port where the daemon tells its figures
+     * @param port the daemon's metrics
      */
     FrameRate(int port) throws IOException {
         this.port = port;
@@ -49,7 +49,7 @@ final class FrameRate {
     }
 
     /**
-     * Counting ends.
+     * Stops counting.
      *
      * @param stopped for how long the daemon was stopped and could make no frames, in ns
      */

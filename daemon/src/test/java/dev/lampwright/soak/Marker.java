@@ -3,17 +3,17 @@ package dev.lampwright.soak;
 import java.util.List;
 
 /**
- * What a frame of the soak ought to show. To keep the ceiling, all light may be dimmed alike, for a while longer than it is needed; the
- * colour stays.
+ * What a frame of the soak should show. To keep the ceiling, all light may be dimmed equally, for a while longer than needed; the colour
+ * stays.
  *
  * @param state the state
- * @param edition whether the pixels that tell the edition are lit
+ * @param edition whether the pixels that show the edition are lit
  */
 record Marker(Rowan.State state, boolean edition) {
-    /** Where the three bytes of a pixel in the order GRB have red, green and blue. */
+    /** The positions of red, green and blue in the three bytes of a pixel in the order GRB. */
     private static final int[] PLACES = {1, 0, 2};
 
-    /** Full white asks for 1110 mA and gets 600; anything darker than half of that share is no dimming by the ceiling. */
+    /** Full white demands 1110 mA and gets 600; anything darker than half of that share is not dimming by the ceiling. */
     private static final int LEAST = 60;
 
     /**

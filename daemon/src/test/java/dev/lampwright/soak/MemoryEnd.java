@@ -12,12 +12,12 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 
-/** The controller in memory behind a pseudo-terminal, with a tap on the line where nothing has happened to the bytes yet. */
+/** The controller in memory behind a pseudo-terminal, with a tap on the line before anything has happened to the bytes. */
 final class MemoryEnd implements FarEnd {
-    /** A byte in a thousand, and one in fifty: some frames come through, or hardly any answer does. */
+    /** A byte in a thousand, and one in fifty: some frames get through, or hardly any answer does. */
     private static final double[] CHANCES = {0.001, 0.02};
 
-    /** Code of a complaint, by {@code wire.md}: a message of the wrong length. */
+    /** Code of a complaint, by {@code wire.md}: a message with the wrong length. */
     private static final byte WRONG_LENGTH = 6;
 
     private final PtyController controller;
@@ -28,7 +28,7 @@ final class MemoryEnd implements FarEnd {
     /**
      * Plugs it in.
      *
-     * @param folder where its device node is to appear
+     * @param folder where its device node will appear
      */
     MemoryEnd(Path folder) {
         controller = PtyController.pluggedIn(folder);

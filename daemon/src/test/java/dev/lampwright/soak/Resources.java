@@ -5,15 +5,15 @@ import dev.lampwright.testing.RunningDaemon;
 import java.time.Duration;
 import java.util.List;
 
-/** Threads, file descriptors and memory of the daemon, from proc(5), looked at while all is calm. */
+/** Threads, file descriptors and memory of the daemon, from proc(5), measured in moments of calm. */
 final class Resources {
     /**
-     * A few more threads or descriptors may be there for a moment: an attempt to connect has some. A leak of one each time round soon
-     * exceeds this. Common practice, no source.
+     * A few more threads or descriptors may exist for a moment: a connection attempt has some. A leak of one per round soon exceeds this.
+     * Common practice, no source.
      */
     private static final double TOLERANCE = 3;
 
-    /** The runtime's own tables and compiled code go on growing a little. Common practice, no source. */
+    /** The runtime's own tables and compiled code keep growing a little. Common practice, no source. */
     private static final double TOLERANCE_MIB = 8;
 
     private static final double KIB_A_MIB = 1024;

@@ -16,21 +16,21 @@ import java.util.Map;
 import java.util.SplittableRandom;
 
 /**
- * An invented printer called rowan. Each of its states has a colour of its own on the whole strip, so that a frame tells which state it
- * shows; the first three pixels tell which edition of the configuration is in force: they are lit in one, and dark in the other.
+ * An invented printer called rowan. Each of its states has its own colour on the whole strip, so that a frame shows its state; the first
+ * three pixels show which edition of the configuration is active: they are lit in one, and dark in the other.
  *
  * @param broker where it publishes
  */
 record Rowan(Mosquitto broker) {
     /** Pixels of the strip. */
     static final int PIXELS = 30;
-    /** Pixels that tell the edition. */
+    /** Pixels that show the edition. */
     static final int EDITION_PIXELS = 3;
-    /** The strip's ceiling, in mA. White, yellow and their like ask for more. */
+    /** The strip's ceiling, in mA. White, yellow and the like demand more. */
     static final int CEILING_MILLIAMPS = 600;
-    /** The ceiling of the work light's supply, in mA. At full it asks for more. */
+    /** The ceiling of the work light's supply, in mA. At full it demands more. */
     static final int WORK_CEILING_MILLIAMPS = 500;
-    /** What the work light takes at full, in mA. */
+    /** What the work light draws at full, in mA. */
     static final int WORK_MILLIAMPS = 800;
     /** One channel of one pixel at full, in µA. */
     static final int CHANNEL_MICROAMPS = 12_000;
@@ -38,10 +38,10 @@ record Rowan(Mosquitto broker) {
     static final int DARK_MICROAMPS = 1_000;
     /** Ticks of the frame loop in a second. */
     static final int FRAMES_PER_S = 60;
-    /** Nothing heard for so long, in s, and the state is silent. */
+    /** After this long without a message, in s, the state is silent. */
     static final int SILENT_AFTER_S = 7;
 
-    /** What the configuration has the controller set up to. */
+    /** The controller's set-up for the configuration. */
     static final Setup SETUP = new Setup(
             PIXELS,
             "GRB",
@@ -52,7 +52,7 @@ record Rowan(Mosquitto broker) {
             WhenSilent.DARK,
             List.of(CEILING_MILLIAMPS, WORK_CEILING_MILLIAMPS),
             List.of(new Setup.Dimmer(1, WORK_MILLIAMPS, 0)));
-    /** The lights as people see them. */
+    /** The lights as seen by people. */
     static final Fitting FITTING = new Fitting(
             PIXELS, Map.of("edition", Zone.run(0, EDITION_PIXELS - 1)), List.of(Fitting.DimmerUse.white("work")));
     /** Of the two supplies. */
@@ -65,7 +65,7 @@ record Rowan(Mosquitto broker) {
     private static final String JOB = "shop/rowan/job";
     private static final String HEAT = "shop/rowan/heat";
 
-    /** What it may be doing, with the colour of that as 0xRRGGBB; each channel is dark or full. */
+    /** What it may be doing, with its colour as 0xRRGGBB; each channel is dark or full. */
     enum State {
         IDLE(0x00ffff),
         WARMING(0xffff00),
@@ -88,7 +88,7 @@ record Rowan(Mosquitto broker) {
         }
     }
 
-    /** A state that the printer tells, by chance, but not the one given. */
+    /** A random state for the printer to report, but not the given one. */
     static State next(State not, SplittableRandom chance) {
         State next = TOLD.get(chance.nextInt(TOLD.size()));
         return next == not ? next(not, chance) : next;
@@ -99,8 +99,8 @@ record Rowan(Mosquitto broker) {
      *
      * @param url of the broker
      * @param port of the controller
-     * @param metricsPort where the daemon tells its figures
-     * @param edition whether the pixels that tell the edition are lit
+     * @param metricsPort port of the daemon's metrics
+     * @param edition whether the pixels that show the edition are lit
      */
     static String configuration(URI url, Path port, int metricsPort, boolean edition) {
         StringBuilder text = new StringBuilder("""
@@ -169,7 +169,7 @@ record Rowan(Mosquitto broker) {
         return state.name().toLowerCase(Locale.ROOT);
     }
 
-    /** Tells its state, for those who come later too. */
+    /** Reports its state, retained. */
     void tell(State state) {
         broker.publish(JOB, job(state, 50), true);
     }
@@ -179,7 +179,7 @@ record Rowan(Mosquitto broker) {
     }
 
     /**
-     * Tells a great deal at once, sense and nonsense, but no other state.
+     * Reports a great deal at once, sense and nonsense, but no other state.
      *
      * @param state the state that it stays in
      */
@@ -196,13 +196,13 @@ record Rowan(Mosquitto broker) {
         broker.publishAll(JOB, payloads);
     }
 
-    /** Keeps messages on topics in the middle of which is an emoji, one that every connection to come is given too. */
+    /** Publishes retained messages on topics with an emoji in the middle, which every later connection receives too. */
     void strangeTopics(int celsius) {
         broker.publishAtEscaped("shop/\\360\\237\\224\\245/room", Integer.toString(celsius));
         broker.publishAtEscaped("shop/\\360\\237\\233\\217/room", Integer.toString(celsius));
     }
 
-    /** Goes through many states, another with about every second frame. */
+    /** Goes through many states, changing with about every second frame. */
     void storm(int messages, SplittableRandom chance) {
         List<String> payloads = new ArrayList<>();
         State state = State.IDLE;

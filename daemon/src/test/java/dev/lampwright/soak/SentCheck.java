@@ -6,7 +6,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 
-/** Is every frame that is shown one that the daemon sent, whole and in its turn? May be used by two threads. */
+/** Is every frame that is shown one that the daemon sent, complete and in order? May be used by two threads. */
 final class SentCheck {
     private static final int MOST_KEPT = 4096;
 
@@ -19,7 +19,7 @@ final class SentCheck {
     }
 
     /**
-     * Notes a frame that leaves the daemon, before anything can happen to it.
+     * Records a frame sent by the daemon, before anything can happen to it.
      *
      * @param sequence sequence number of its last part
      * @param strip the strip's bytes
@@ -36,7 +36,7 @@ final class SentCheck {
      * Judges what is shown.
      *
      * @param shown a frame of the host
-     * @return what is wrong, if anything is
+     * @return what is wrong, if anything
      */
     synchronized Optional<String> judge(Entry shown) {
         if (sent.stream().noneMatch(frame -> frame.isShownBy(shown))) {

@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /**
- * The soak as a command. To be run after {@code mvn package}, from the folder {@code daemon}:
+ * The soak as a command. Run it after {@code mvn package}, from the folder {@code daemon}:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.soak.Soak --minutes 30</pre>
  */

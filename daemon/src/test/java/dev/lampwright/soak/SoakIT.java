@@ -13,15 +13,15 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A short soak, with every kind of trouble at least once. Figures of time are printed; they decide only where the daemon alone can be
- * to blame, with the machine's own standing still taken off.
+ * A short soak, with every kind of trouble at least once. Figures of time are printed; they decide only if the daemon alone can be to
+ * blame, after subtracting the machine's own stalls.
  */
 @Tag("alone")
 @Timeout(600)
 class SoakIT {
     private static final Duration LENGTH = Duration.ofSeconds(45);
 
-    /** Most of the soak's light stands still, and such light is sent four times a second; every trouble brings frames of its own. */
+    /** Most of the soak's light is still, and still light is sent four times a second; every trouble adds frames. */
     private static final int LEAST_FRAMES_A_SECOND = 6;
 
     @TempDir

@@ -20,7 +20,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Collectors;
 
-/** One soak: trouble after trouble, now and then two at once, each followed by a moment of calm. */
+/** One soak: trouble after trouble, occasionally two at once, each followed by a moment of calm. */
 final class SoakRun {
     private static final Duration LONGEST_START = Duration.ofSeconds(60);
     private static final long LONGEST_RECOVERY = TimeUnit.SECONDS.toNanos(30);
@@ -39,8 +39,8 @@ final class SoakRun {
     /**
      * What to do.
      *
-     * @param length how long, at least; every kind of trouble comes at least once
-     * @param seed of everything that is left to chance
+     * @param length minimum duration; every kind of trouble comes at least once
+     * @param seed of everything random
      * @param board whether the controller is the emulated board
      * @param folder an empty folder for files
      */
@@ -158,7 +158,7 @@ final class SoakRun {
         return deck.remove();
     }
 
-    /** Those that take their own time, or are waited for by way of the log, come alone. */
+    /** Those that take their own time, or are waited for through the log, come alone. */
     private static boolean mixes(Kind kind) {
         return switch (kind) {
             case STARVED, STORMED, FLOODED, BAD_CONFIGURATION, CONFIGURATION_GONE, DISK_FULL -> false;
@@ -188,7 +188,7 @@ final class SoakRun {
         kinds.forEach(troubles::tidyUp);
     }
 
-    /** What began last ends first. Returns when all was over. */
+    /** What began last ends first. Returns when everything was over. */
     private static long end(Troubles troubles, List<Kind> kinds) {
         for (int i = kinds.size() - 1; i >= 0; i--) {
             troubles.end(kinds.get(i));

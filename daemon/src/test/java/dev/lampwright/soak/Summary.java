@@ -1,7 +1,7 @@
 package dev.lampwright.soak;
 
 /**
- * What came of a soak.
+ * The result of a soak.
  *
  * @param text for the reader, in lines
  * @param troubles how many were made

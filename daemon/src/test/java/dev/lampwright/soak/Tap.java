@@ -6,7 +6,7 @@ import dev.lampwright.protocol.MessageType;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Listens to what the daemon sends, where nothing has happened to it yet. For one thread. */
+/** Listens to what the daemon sends, before anything has happened to it. For one thread. */
 final class Tap implements MessageReader.Handler {
     private static final int LARGEST = 4096;
     private static final int DUTIES_AT = 3;
@@ -21,7 +21,7 @@ final class Tap implements MessageReader.Handler {
         this.check = check;
     }
 
-    /** Takes bytes, and gives them back as they are. */
+    /** Accepts bytes, and returns them unchanged. */
     byte[] take(byte[] bytes) {
         reader.accept(bytes, 0, bytes.length, this);
         return bytes;
@@ -49,7 +49,7 @@ final class Tap implements MessageReader.Handler {
         return frames;
     }
 
-    /** Packets that were torn before they came here: the cable was pulled. */
+    /** Packets that were incomplete before they came here: the cable was pulled. */
     long broken() {
         return broken;
     }

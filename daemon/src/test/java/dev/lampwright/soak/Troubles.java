@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
 
-/** Makes trouble of each kind, and ends it. */
+/** Causes trouble of each kind, and ends it. */
 final class Troubles {
     private static final int FLOOD = 2000;
     private static final int STORM = 100;
@@ -46,7 +46,7 @@ final class Troubles {
         return kinds;
     }
 
-    /** Whether the printer can tell its state while there is trouble of a kind. */
+    /** Whether the printer can report its state during trouble of a kind. */
     static boolean canTellDuring(Kind kind) {
         return switch (kind) {
             case BROKER_KILLED, BROKER_STILL, FLOODED, STORMED, STARVED -> false;
@@ -122,7 +122,7 @@ final class Troubles {
         }
     }
 
-    /** How long to leave it, in ms, before its end. */
+    /** How long it lasts, in ms, before its end. */
     long heldMillis(Kind kind) {
         return switch (kind) {
             case FLOODED, STORMED, STRANGE_TOPICS, GOOD_CONFIGURATION, CONTROLLER_RESET -> chance.nextLong(200);
@@ -131,7 +131,7 @@ final class Troubles {
         };
     }
 
-    /** With the file watch alone as often as with a signal besides. */
+    /** Half of the time with the file watch alone, half with a signal as well. */
     private void writeGood() {
         write(bench.configuration());
         if (chance.nextBoolean()) {

@@ -65,7 +65,7 @@ final class WallClock {
         return built;
     }
 
-    /** What the daemon is to be started with. */
+    /** The environment with which to start the daemon. */
     Map<String, String> environment() {
         return built ? Map.of("LD_PRELOAD", library.toString(), "CLOCKSTEP_FILE", offset.toString()) : Map.of();
     }
@@ -73,7 +73,7 @@ final class WallClock {
     /**
      * Sets it.
      *
-     * @param seconds how far it is from now on before, or behind if negative, that of this machine
+     * @param seconds how far it is from now on ahead of this machine's clock, or behind if negative
      */
     void set(long seconds) {
         byte[] bytes = ByteBuffer.allocate(Long.BYTES)

@@ -9,7 +9,7 @@ import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
-/** Looks at everything that the controller shows, all the time, on a thread of its own. May be used by several threads. */
+/** Watches everything that the controller shows, all the time, on its own thread. May be used by several threads. */
 final class Watcher implements AutoCloseable {
     private static final long LOOK_EVERY = TimeUnit.MILLISECONDS.toNanos(20);
     private static final long WORTH_A_HOLDOVER = TimeUnit.SECONDS.toNanos(1);
@@ -44,9 +44,9 @@ final class Watcher implements AutoCloseable {
     }
 
     /**
-     * Says what ought to be shown.
+     * Sets what should be shown.
      *
-     * @param marker what
+     * @param marker the content
      * @param fromNanos frames before this do not count
      */
     synchronized void want(Marker marker, long fromNanos) {
@@ -57,12 +57,12 @@ final class Watcher implements AutoCloseable {
         rightSince = OptionalLong.empty();
     }
 
-    /** Since when what is shown is what is wanted; empty if it is not. */
+    /** Since when the wanted light has been shown; empty if it is not. */
     synchronized OptionalLong rightSince() {
         return rightSince;
     }
 
-    /** From now on, until something else is wanted or there is trouble, nothing else may be shown. */
+    /** From now on, until something else is wanted or there is trouble, nothing else must be shown. */
     synchronized void expectCalm() {
         calm = true;
     }
@@ -82,7 +82,7 @@ final class Watcher implements AutoCloseable {
         return ownFrames;
     }
 
-    /** The most current of the strip's supply, in mA. */
+    /** The highest current of the strip's supply, in mA. */
     synchronized long mostMilliamps() {
         return ceiling.mostMilliamps();
     }

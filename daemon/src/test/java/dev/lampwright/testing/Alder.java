@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** An invented printer, and where it says what. */
+/** An invented printer, and where it reports what. */
 public final class Alder {
     public static final String JOB = "shop/alder/job";
     public static final String HEAT = "shop/alder/heat";

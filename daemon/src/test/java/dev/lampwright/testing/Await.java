@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
-/** Waits for a condition instead of sleeping for luck. */
+/** Waits for a condition instead of sleeping and hoping. */
 public final class Await {
     /** How long tests wait for what should come soon. */
     static final Duration LONG = Duration.ofSeconds(20);
@@ -17,7 +17,7 @@ public final class Await {
      * Waits until something holds, twenty seconds at most.
      *
      * @param description what is waited for, for the failure
-     * @param condition looked at again and again
+     * @param condition checked repeatedly
      * @throws AssertionError if it does not hold in time
      */
     public static void until(String description, BooleanSupplier condition) {
@@ -29,7 +29,7 @@ public final class Await {
      *
      * @param description what is waited for, for the failure
      * @param deadline how long at most
-     * @param condition looked at again and again
+     * @param condition checked repeatedly
      * @throws AssertionError if it does not hold in time
      */
     public static void until(String description, Duration deadline, BooleanSupplier condition) {
@@ -37,10 +37,10 @@ public final class Await {
     }
 
     /**
-     * Waits until something holds, and describes what there is if it does not.
+     * Waits until something holds, and describes the situation if it does not.
      *
-     * @param description asked only when the wait is over
-     * @param condition looked at again and again
+     * @param description called only when the wait is over
+     * @param condition checked repeatedly
      * @param deadline how long at most
      * @throws AssertionError if it does not hold in time
      */
@@ -54,7 +54,7 @@ public final class Await {
         }
     }
 
-    /** The pause between two looks at a condition. */
+    /** The pause between two checks of a condition. */
     public static void pause() {
         try {
             Thread.sleep(LOOK_EVERY_MS);

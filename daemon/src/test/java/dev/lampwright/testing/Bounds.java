@@ -2,14 +2,14 @@ package dev.lampwright.testing;
 
 import static org.junit.jupiter.api.Assertions.fail;
 
-/** Assertions on how large a number is. When one fails it says the number and the bound. NaN is within no bound. */
+/** Assertions on how large a number is. A failure reports the number and the bound. NaN is within no bound. */
 public final class Bounds {
     private Bounds() {}
 
     /**
      * Asserts that a number is more than a bound.
      *
-     * @param bound what it has to be above
+     * @param bound the lower bound, exclusive
      * @param actual the number
      */
     public static void assertAbove(double bound, double actual) {
@@ -19,7 +19,7 @@ public final class Bounds {
     /**
      * Asserts that a whole number is more than a bound.
      *
-     * @param bound what it has to be above
+     * @param bound the lower bound, exclusive
      * @param actual the number
      */
     public static void assertAbove(long bound, long actual) {
@@ -29,7 +29,7 @@ public final class Bounds {
     /**
      * Asserts that a number is a bound or more.
      *
-     * @param bound the least that it may be
+     * @param bound the minimum
      * @param actual the number
      */
     public static void assertAtLeast(double bound, double actual) {
@@ -39,7 +39,7 @@ public final class Bounds {
     /**
      * Asserts that a whole number is a bound or more.
      *
-     * @param bound the least that it may be
+     * @param bound the minimum
      * @param actual the number
      */
     public static void assertAtLeast(long bound, long actual) {
@@ -49,7 +49,7 @@ public final class Bounds {
     /**
      * Asserts that a number is less than a bound.
      *
-     * @param bound what it has to be below
+     * @param bound the upper bound, exclusive
      * @param actual the number
      */
     public static void assertBelow(double bound, double actual) {
@@ -59,7 +59,7 @@ public final class Bounds {
     /**
      * Asserts that a whole number is less than a bound.
      *
-     * @param bound what it has to be below
+     * @param bound the upper bound, exclusive
      * @param actual the number
      */
     public static void assertBelow(long bound, long actual) {
@@ -69,7 +69,7 @@ public final class Bounds {
     /**
      * Asserts that a number is a bound or less.
      *
-     * @param bound the most that it may be
+     * @param bound the maximum
      * @param actual the number
      */
     public static void assertAtMost(double bound, double actual) {
@@ -79,7 +79,7 @@ public final class Bounds {
     /**
      * Asserts that a whole number is a bound or less.
      *
-     * @param bound the most that it may be
+     * @param bound the maximum
      * @param actual the number
      */
     public static void assertAtMost(long bound, long actual) {

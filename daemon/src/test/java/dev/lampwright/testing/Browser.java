@@ -28,7 +28,7 @@ public final class Browser implements AutoCloseable {
      * Starts one.
      *
      * @return a browser that shows nothing
-     * @throws AssertionError if it is not there
+     * @throws AssertionError if it is not installed
      */
     public static Browser start() {
         if (!PROGRAM.canExecute() || !DRIVER.canExecute()) {
@@ -63,7 +63,7 @@ public final class Browser implements AutoCloseable {
         driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
     }
 
-    /** Sees the page as on a screen of another size, in px. */
+    /** Resizes the view, in px. */
     public void resize(int width, int height, double density) {
         driver.executeCdpCommand(
                 "Emulation.setDeviceMetricsOverride",
@@ -71,10 +71,10 @@ public final class Browser implements AutoCloseable {
     }
 
     /**
-     * What the viewer prefers.
+     * Sets the viewer's preferences.
      *
      * @param scheme {@code dark} or {@code light}
-     * @param calm whether motion is to be reduced
+     * @param calm whether motion should be reduced
      */
     public void prefer(String scheme, boolean calm) {
         driver.executeCdpCommand(
@@ -86,58 +86,58 @@ public final class Browser implements AutoCloseable {
                                 Map.of("name", "prefers-reduced-motion", "value", calm ? "reduce" : "no-preference"))));
     }
 
-    /** What the viewer's language is, from the next page on, as a tag of BCP 47. */
+    /** Sets the viewer's language from the next page on, as a tag of BCP 47. */
     public void speak(String language) {
         driver.executeCdpCommand(
                 "Emulation.setUserAgentOverride",
                 Map.of("userAgent", run("return navigator.userAgent"), "acceptLanguage", language));
     }
 
-    /** Whether the viewer has chosen all colours, as in a high-contrast mode. */
+    /** Sets whether the viewer forces all colours, as in a high-contrast mode. */
     public void forceColours(boolean forced) {
         driver.executeCdpCommand(
                 "Emulation.setEmulatedMedia",
                 Map.of("features", List.of(Map.of("name", "forced-colors", "value", forced ? "active" : "none"))));
     }
 
-    /** The element of an id. */
+    /** The element with an id. */
     public WebElement byId(String id) {
         return driver.findElement(By.id(id));
     }
 
-    /** The elements that a selector of CSS chooses. */
+    /** The elements that match a CSS selector. */
     public List<WebElement> all(String selector) {
         return driver.findElements(By.cssSelector(selector));
     }
 
-    /** The text of the element of an id, as it is seen; empty if it is hidden. */
+    /** The visible text of the element with an id; empty if it is hidden. */
     public String text(String id) {
         return String.valueOf(run("return document.getElementById(arguments[0]).innerText", id));
     }
 
-    /** Runs a script in the page; what it returns. */
+    /** Runs a script in the page, and returns its result. */
     public Object run(String script, Object... arguments) {
         return driver.executeScript(script, arguments);
     }
 
-    /** Runs a script that calls its last argument when it is done; what it calls it with. */
+    /** Runs a script that calls its last argument when it is done, and returns what it passes. */
     public Object await(String script, Object... arguments) {
         return driver.executeAsyncScript(script, arguments);
     }
 
-    /** What the page has complained of in the console since it was last asked. */
+    /** The messages in the page's console since the last call. */
     public List<String> complaints() {
         return driver.manage().logs().get("browser").getAll().stream()
                 .map(entry -> entry.getLevel() + " " + entry.getMessage())
                 .toList();
     }
 
-    /** The one who acts, for keys and the like. */
+    /** The driver, for keys and the like. */
     public ChromeDriver driver() {
         return driver;
     }
 
-    /** A picture of what is seen, as a file that goes with the process. */
+    /** A screenshot, as a file that is deleted with the process. */
     public Path picture() {
         return driver.getScreenshotAs(OutputType.FILE).toPath();
     }

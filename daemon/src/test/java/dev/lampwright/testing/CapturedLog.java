@@ -10,7 +10,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * What the loggers of a class, or of all classes of a package, log at level INFO and above while this is open, even if a command has
- * silenced the log elsewhere in this process. It still goes where it went before as well.
+ * silenced the log elsewhere in this process. It still goes to its previous destination as well.
  */
 public final class CapturedLog implements AutoCloseable {
     private final Logger logger;
@@ -24,7 +24,7 @@ public final class CapturedLog implements AutoCloseable {
     };
 
     /**
-     * Begins to listen.
+     * Starts listening.
      *
      * @param name of a class or of a package
      */
@@ -38,7 +38,7 @@ public final class CapturedLog implements AutoCloseable {
         logger.addAppender(appender);
     }
 
-    /** What has been logged so far, each with its level in front. */
+    /** What has been logged so far, each preceded by its level. */
     public List<String> lines() {
         return List.copyOf(lines);
     }

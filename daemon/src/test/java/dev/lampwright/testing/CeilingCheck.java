@@ -5,7 +5,7 @@ import dev.lampwright.protocol.Setup;
 import dev.lampwright.testing.Recording.Entry;
 import java.util.Optional;
 
-/** Is the current of every frame under the ceiling? Calculated in whole numbers as {@code firmware-notes/wire.md} has it, section 4. */
+/** Is the current of every frame under the ceiling? Calculated in whole numbers by {@code firmware-notes/wire.md}, section 4. */
 public final class CeilingCheck {
     private static final long UNITS = 65_535;
     private static final long BYTE_STEP = 257;
@@ -14,7 +14,7 @@ public final class CeilingCheck {
     private long mostMilliamps;
 
     /**
-     * Nothing judged yet.
+     * Starts with nothing judged.
      *
      * @param setup what is fitted, and its ceilings
      */
@@ -55,7 +55,7 @@ public final class CeilingCheck {
         return used;
     }
 
-    /** The most that the strip took in any frame so far, in whole mA. */
+    /** The most that the strip drew in any frame so far, in whole mA. */
     public long mostMilliamps() {
         return mostMilliamps;
     }

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a Java process of its own said.
+ * The output of a separate Java process.
  *
  * @param status its exit status
  * @param output what it wrote, to either stream
@@ -17,13 +17,13 @@ public record Child(int status, String output) {
     private static final Duration LONGEST = Duration.ofMinutes(2);
 
     /**
-     * Runs a class of this class path in a process of its own, for two minutes at most.
+     * Runs a class of this class path in a separate process, for two minutes at most.
      *
-     * @param before words of the command before {@code java}; may be empty
+     * @param before words in the command before {@code java}; may be empty
      * @param options of {@code java}
      * @param main the class
      * @param arguments for it
-     * @return what it said
+     * @return its output
      */
     public static Child run(List<String> before, List<String> options, Class<?> main, String... arguments)
             throws IOException, InterruptedException {
@@ -39,7 +39,7 @@ public record Child(int status, String output) {
      * Runs a command, for two minutes at most.
      *
      * @param command its words
-     * @return what it said
+     * @return its output
      */
     public static Child run(List<String> command) throws IOException, InterruptedException {
         Process process =

@@ -16,8 +16,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 
 /**
- * A board with the reference firmware's own machine code, at the far end of a pseudo-terminal: {@code firmware-notes/emulator},
- * whose README says what the commands and lines are. May be used by several threads.
+ * A board running the reference firmware's machine code, at the far end of a pseudo-terminal: {@code firmware-notes/emulator}, whose README
+ * describes the commands and lines. May be used by several threads.
  */
 public final class EmulatedBoard implements AutoCloseable {
     private static final ObjectMapper JSON = new ObjectMapper();
@@ -32,14 +32,14 @@ public final class EmulatedBoard implements AutoCloseable {
     private boolean ready;
 
     /**
-     * What the strip shows from a moment on.
+     * What the strip shows from a given moment on.
      *
      * @param micros emulated time since power-on, in µs
-     * @param output number of the data line; 0 on a board that has one
+     * @param output number of the data line; 0 on a board with only one
      * @param strip the bytes, as they came out of the pin
      * @param faults what was wrong with the waveform; empty if nothing was
      * @param duties duty of each dimmer, 0 to 1
-     * @param heardNanos when it was told, on the clock of {@link System#nanoTime}
+     * @param heardNanos when it was reported, on the clock of {@link System#nanoTime}
      */
     public record Latched(
             long micros, int output, List<Integer> strip, List<String> faults, List<Double> duties, long heardNanos) {}
@@ -55,7 +55,7 @@ public final class EmulatedBoard implements AutoCloseable {
      * Starts a board.
      *
      * @param build its firmware
-     * @param port where its device node is to appear
+     * @param port where its device node will appear
      * @return the board, plugged in
      */
     public static EmulatedBoard start(Firmware.Build build, Path port) {
@@ -125,30 +125,30 @@ public final class EmulatedBoard implements AutoCloseable {
         return List.copyOf(frames);
     }
 
-    /** All frames that have been latched so far, oldest first, which are then forgotten. */
+    /** All frames that have been latched so far, oldest first, which are then removed. */
     public synchronized List<Latched> drainFrames() {
         List<Latched> drained = List.copyOf(frames);
         frames.clear();
         return drained;
     }
 
-    /** Whether the frame latched last is so; false if there was none. */
+    /** Whether the last latched frame meets a condition; false if there was none. */
     public synchronized boolean lastIs(Predicate<Latched> so) {
         return !frames.isEmpty() && so.test(last());
     }
 
-    /** The frame latched last; there must have been one. */
+    /** The last latched frame; there must have been one. */
     public synchronized Latched last() {
         return frames.get(frames.size() - 1);
     }
 
-    /** Errors that it has told so far: lost bytes, a stopped firmware; a copy. */
+    /** The errors that it has reported so far: lost bytes, a stopped firmware; a copy. */
     public synchronized List<JsonNode> errors() {
         return List.copyOf(errors);
     }
 
     /**
-     * Gives a command. One at a time.
+     * Sends a command. One at a time.
      *
      * @param command its line
      * @return the answer
@@ -178,7 +178,7 @@ public final class EmulatedBoard implements AutoCloseable {
         return answers.get(index);
     }
 
-    /** Its numbers, as its README tells them. */
+    /** Its figures, as described in its README. */
     public JsonNode stats() {
         return command("stats");
     }

@@ -4,7 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.Random;
 import java.util.function.UnaryOperator;
 
-/** Ways in which a bad line changes the bytes that pass it. Each keeps its own seeded chance and is for one thread. */
+/** Ways in which a bad line changes the bytes that pass it. Each has its own seeded random numbers and is for one thread. */
 public final class Faults {
     private Faults() {}
 
@@ -18,7 +18,7 @@ public final class Faults {
         return bytes -> new byte[0];
     }
 
-    /** Now and then a bit is flipped, a byte lost or a byte doubled, each with the same chance for each byte. */
+    /** Now and then a bit is flipped, a byte lost or a byte doubled, each with the same probability for each byte. */
     public static UnaryOperator<byte[]> all(long seed, double chance) {
         Random random = new Random(seed);
         return bytes -> {

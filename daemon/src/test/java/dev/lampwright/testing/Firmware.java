@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * The reference firmware and the emulated boards, built from {@code firmware-notes}. Needs the Debian packages that the README's test
- * command names.
+ * The reference firmware and the emulated boards, built from {@code firmware-notes}. Needs the Debian packages listed by the README's test
+ * command.
  */
 public final class Firmware {
-    /** The chips that it is ported to. */
+    /** The supported chips. */
     public enum Chip {
         /** An ATmega328P, whose line is a UART. */
         ATMEGA328P,
@@ -25,10 +25,10 @@ public final class Firmware {
      * @param baud its rate on the line, or {@link #USB}
      */
     public record Build(Chip chip, int baud) {
-        /** In place of a baud: the line is USB, which has none. */
+        /** In place of a baud rate: the line is USB, which has none. */
         public static final int USB = 0;
 
-        /** A baud for the host's configuration. USB takes any. */
+        /** A baud rate for the host's configuration. USB accepts any. */
         public int hostBaud() {
             return baud == USB ? 115_200 : baud;
         }
@@ -43,7 +43,7 @@ public final class Firmware {
     public static final List<Build> USUAL =
             List.of(new Build(Chip.ATMEGA328P, 500_000), new Build(Chip.RP2040, Build.USB));
 
-    /** The build for the ATmega328P at every baud that it is offered for, and that for the RP2040 with each line. */
+    /** The builds for the ATmega328P at every supported baud rate, and for the RP2040 with each line. */
     public static final List<Build> BUILDS = Stream.concat(
                     Stream.of(9_600, 57_600, 115_200, 250_000, 500_000, 1_000_000)
                             .map(baud -> new Build(Chip.ATMEGA328P, baud)),
@@ -57,10 +57,10 @@ public final class Firmware {
     private Firmware() {}
 
     /**
-     * Builds the emulated board and its firmware where they are not built yet.
+     * Builds the emulated board and its firmware if they are not built yet.
      *
      * @param build which
-     * @return the command that runs the board, but for its link
+     * @return the command that runs the board, without its link
      */
     static List<String> board(Build build) {
         make(NOTES.resolve("emulator"), build.chip() == Chip.RP2040 ? "rp2040-board" : "all");

@@ -11,9 +11,9 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Does the light flash more than three times in a second? Judged by {@link EverySecond}, which counts as WCAG 2.2 says and shares
- * nothing with the guard. Frames are timed where they are shown, which is up to some tens of ms after their time: the window is
- * shorter than a second by that, and where this machine stood still for longer the second is not judged.
+ * Does the light flash more than three times in a second? Judged by {@link EverySecond}, which counts by WCAG 2.2 and shares nothing with
+ * the guard. Frames are timed where they are shown, which is up to some tens of ms after their time: the window is shorter than a second by
+ * that much, and if this machine stood still for longer, the second is not judged.
  */
 public final class FlashCheck {
     /** By how much the line, the pipes and the machine may move frames together. Measured, no source. */
@@ -33,10 +33,10 @@ public final class FlashCheck {
     private long inconclusive;
 
     /**
-     * Nothing judged yet.
+     * Starts with nothing judged.
      *
      * @param setup what is fitted
-     * @param fitting the zones to judge, beside every light, every eight neighbours, the strip and the room
+     * @param fitting the zones to judge, in addition to every light, every eight neighbours, the strip and the room
      * @param volts of each supply
      * @param heartbeat how late threads are on this machine
      */
@@ -51,7 +51,7 @@ public final class FlashCheck {
      * Judges what is shown, together with what was shown before.
      *
      * @param shown a frame of the host
-     * @return what is wrong, if anything is; some seconds late
+     * @return what is wrong, if anything, some seconds later
      */
     public Optional<String> judge(Entry shown) {
         chunk.add(shown);
@@ -72,12 +72,12 @@ public final class FlashCheck {
                 : Optional.empty();
     }
 
-    /** Stretches of four seconds judged. */
+    /** The number of stretches of four seconds judged. */
     public long judged() {
         return judged;
     }
 
-    /** Of them, those with too many flashes, but on a machine that stood still meanwhile. */
+    /** Among these, those with too many flashes on a machine that stood still in the meantime. */
     public long inconclusive() {
         return inconclusive;
     }

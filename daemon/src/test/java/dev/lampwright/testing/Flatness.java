@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Does a figure stay flat? A straight line is laid through what was measured after the warm-up, by least squares, and says how much
- * the figure has grown from one end to the other.
+ * Does a figure stay flat? Fits a straight line to the measurements after the warm-up, by least squares, which shows how much the figure
+ * has grown from one end to the other.
  */
 public final class Flatness {
-    /** Fewer say nothing of a slope. */
+    /** Fewer measurements show no slope. */
     public static final int FEWEST = 8;
 
     private final String what;
@@ -21,11 +21,11 @@ public final class Flatness {
     private record Sample(double seconds, double value) {}
 
     /**
-     * Nothing measured yet.
+     * Starts without measurements.
      *
      * @param what what is measured, with its unit
      * @param tolerance how much it may grow
-     * @param warmUpSeconds what is measured before counts for nothing
+     * @param warmUpSeconds measurements before that are ignored
      */
     public Flatness(String what, double tolerance, double warmUpSeconds) {
         this.what = what;
@@ -33,7 +33,7 @@ public final class Flatness {
         this.warmUpSeconds = warmUpSeconds;
     }
 
-    /** Notes what was measured at a time, in s since the start. */
+    /** Adds a measurement at a time, in s since the start. */
     public void add(double seconds, double value) {
         samples.add(new Sample(seconds, value));
     }
@@ -57,7 +57,7 @@ public final class Flatness {
         return warm().size() >= FEWEST;
     }
 
-    /** By how much it grew after the warm-up. */
+    /** How much it grew after the warm-up. */
     public double growth() {
         List<Sample> warm = warm();
         double meanSeconds =
@@ -79,7 +79,7 @@ public final class Flatness {
                 .toList();
     }
 
-    /** What there is to tell: at the start, after the warm-up, and at the end. */
+    /** The figures at the start, after the warm-up, and at the end. */
     @Override
     public String toString() {
         List<Sample> warm = warm();

@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 public final class Folders {
     private Folders() {}
 
-    /** Deletes a folder with all that is in it, even if some of that is deleted meanwhile. */
+    /** Deletes a folder with its contents, even if some of it is deleted in the meantime. */
     public static void delete(Path folder) throws IOException {
         try (Stream<Path> files = Files.walk(folder)) {
             for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {

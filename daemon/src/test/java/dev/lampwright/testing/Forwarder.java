@@ -8,7 +8,7 @@ import java.net.Socket;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** A port of loopback that passes everything on to another one, and can cut the connections as a pulled cable would. */
+/** A loopback port that forwards everything to another one, and can cut the connections like a pulled cable. */
 public final class Forwarder implements AutoCloseable {
     private final ServerSocket server;
     private final int target;
@@ -23,8 +23,8 @@ public final class Forwarder implements AutoCloseable {
     /**
      * Starts one.
      *
-     * @param target the port to pass on to
-     * @return it, listening
+     * @param target the port to forward to
+     * @return the forwarder, listening
      */
     public static Forwarder to(int target) {
         try {
@@ -73,11 +73,11 @@ public final class Forwarder implements AutoCloseable {
                 to) {
             from.getInputStream().transferTo(to.getOutputStream());
         } catch (IOException e) {
-            // Either end has gone, and both are closed.
+            // Either end is gone; both are closed.
         }
     }
 
-    /** Ends all connections without a word, and each new one as soon as it is made, until {@link #restore}. */
+    /** Ends all connections silently, and each new one as soon as it is made, until {@link #restore}. */
     public void cut() {
         isCut = true;
         closeAll();

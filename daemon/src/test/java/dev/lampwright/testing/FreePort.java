@@ -12,7 +12,7 @@ public final class FreePort {
     private FreePort() {}
 
     /**
-     * A port that nothing listens on. Nothing keeps another program from taking it, but the system gives it out again late.
+     * A port that nothing listens on. Another program may take it, but the system is slow to assign it again.
      *
      * @return the number of the port
      */
@@ -28,7 +28,7 @@ public final class FreePort {
      * Whether something listens.
      *
      * @param port the number of the port
-     * @return true if a connection was taken
+     * @return true if a connection was accepted
      */
     public static boolean isListening(int port) {
         try (Socket socket = new Socket()) {

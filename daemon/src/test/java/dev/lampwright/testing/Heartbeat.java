@@ -6,8 +6,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Measures how long this machine lets a thread wait that wants to run: what comes late because of that is not the daemon's fault.
- * May be used by several threads.
+ * Measures how long this machine makes a runnable thread wait: delays caused by that are not the daemon's fault. May be used by several
+ * threads.
  */
 public final class Heartbeat implements AutoCloseable {
     private static final long BEAT = TimeUnit.MILLISECONDS.toNanos(5);
@@ -28,10 +28,10 @@ public final class Heartbeat implements AutoCloseable {
     }
 
     /**
-     * How long a thread waited in vain, all in all.
+     * The total time that a thread waited to run.
      *
-     * @param from from when, on the clock of {@link System#nanoTime}
-     * @param to until when
+     * @param from start, on the clock of {@link System#nanoTime}
+     * @param to end
      * @return ns
      */
     public synchronized long sumBetween(long from, long to) {
@@ -42,10 +42,10 @@ public final class Heartbeat implements AutoCloseable {
     }
 
     /**
-     * The longest that a thread waited in vain at one time.
+     * The longest single time that a thread waited to run.
      *
-     * @param from from when, on the clock of {@link System#nanoTime}
-     * @param to until when
+     * @param from start, on the clock of {@link System#nanoTime}
+     * @param to end
      * @return ns
      */
     public synchronized long longestBetween(long from, long to) {

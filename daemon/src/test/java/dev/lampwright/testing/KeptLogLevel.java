@@ -5,12 +5,12 @@ import ch.qos.logback.classic.Logger;
 import java.util.function.IntSupplier;
 import org.slf4j.LoggerFactory;
 
-/** Keeps what a command does to the log from the tests after it. */
+/** Protects later tests from what a command does to the log. */
 public final class KeptLogLevel {
     private KeptLogLevel() {}
 
     /**
-     * Runs a command, after which the log is as it was before.
+     * Runs a command, and then restores the log.
      *
      * @param command may silence the log
      * @return what it returns

@@ -8,21 +8,20 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Processes that end, whatever happens. A read of what a process writes cannot be interrupted, so no timeout of a test ends a test that waits
- * for one that hangs.
+ * Processes that end, whatever happens. Reading a process's output cannot be interrupted, so a test's timeout does not end a test that
+ * waits for a hanging process.
  */
 public final class Limited {
     /**
-     * Words before a command that let signals do to it what they usually do: who starts a test in the background of a script, or under
-     * nohup, has some of them ignored, and what is ignored is handed on to every process that is started (POSIX.1-2017, Shell and Utilities,
-     * 2.11).
+     * Words before a command that restore the default actions of signals: in the background of a script, or under nohup, some are ignored,
+     * and every started process inherits that (POSIX.1-2017, Shell and Utilities, 2.11).
      */
     private static final List<String> USUAL_SIGNALS = List.of("env", "--default-signal=HUP,INT,QUIT,TERM");
 
     private Limited() {}
 
     /**
-     * A command on which signals work, whoever started the tests.
+     * A command on which signals work, however the tests were started.
      *
      * @param words its words
      * @return the same, with words before it
@@ -34,12 +33,12 @@ public final class Limited {
     }
 
     /**
-     * Starts a process that is killed, and all that it has started with it, if it has not ended in time. It goes first: a shell whose child
-     * is killed would go on with the next command.
+     * Starts a process that is killed, with everything that it has started, if it has not ended in time. The process is killed first: a
+     * shell whose child is killed would continue with the next command.
      *
-     * @param builder what to start
+     * @param builder the process to start
      * @param most how long it may run
-     * @return it, running
+     * @return the running process
      */
     public static Process start(ProcessBuilder builder, Duration most) throws IOException {
         Process process = builder.start();

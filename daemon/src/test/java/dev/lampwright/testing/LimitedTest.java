@@ -18,7 +18,7 @@ class LimitedTest {
         assertNotEquals(0, process.waitFor());
     }
 
-    /** As a script does to what it starts in the background, and nohup to all. */
+    /** As in the background of a script, and under nohup. */
     @Test
     void signalsWorkThoughTheyAreIgnoredAround() throws IOException, InterruptedException {
         String kill = String.join(" ", Limited.withUsualSignals(List.of("sh", "-c", "'kill -INT $$; sleep 1000'")));

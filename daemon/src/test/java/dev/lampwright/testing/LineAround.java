@@ -3,14 +3,14 @@ package dev.lampwright.testing;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LineException;
 
-/** A line that passes everything on to another, for tests that change a part of it. */
+/** A line that forwards everything to another, for tests that change a part of it. */
 public class LineAround implements Line {
     private final Line line;
 
     /**
-     * Takes a line.
+     * Wraps a line.
      *
-     * @param line what everything is passed on to
+     * @param line the line to forward to
      */
     protected LineAround(Line line) {
         this.line = line;

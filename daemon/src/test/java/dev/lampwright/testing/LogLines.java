@@ -6,7 +6,7 @@ import java.util.List;
 public final class LogLines implements AutoCloseable {
     private final CapturedLog captured = new CapturedLog("dev.lampwright");
 
-    /** The lines with this in them. */
+    /** The lines that contain a text. */
     public List<String> with(String text) {
         return captured.lines().stream().filter(line -> line.contains(text)).toList();
     }

@@ -16,13 +16,13 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 
 /**
- * A real Mosquitto on a free port of loopback, with a folder of its own that goes with it. It keeps nothing from one start to
- * the next. Needs the Debian packages {@code mosquitto} and {@code mosquitto-clients}.
+ * A real Mosquitto on a free loopback port, with its own folder, which is deleted with it. It keeps nothing from one start to the next.
+ * Needs the Debian packages {@code mosquitto} and {@code mosquitto-clients}.
  */
 public final class Mosquitto implements AutoCloseable {
     private static final Duration DEADLINE = Duration.ofSeconds(20);
 
-    /** Run by root, Mosquitto would become another user, who may not read the folder. */
+    /** If run by root, Mosquitto would switch to another user, who must not read the folder. */
     private static final String USER = System.getProperty("user.name");
 
     private final int port;
@@ -33,7 +33,7 @@ public final class Mosquitto implements AutoCloseable {
     private Process process;
 
     /**
-     * The one who may log in.
+     * The account that may log in.
      *
      * @param username the name
      * @param password the password
@@ -49,59 +49,59 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Starts one that lets everybody in.
+     * Starts one that accepts everybody.
      *
-     * @return it, listening
+     * @return the broker, listening
      */
     public static Mosquitto start() {
         return startOn(FreePort.find());
     }
 
     /**
-     * Starts one that lets everybody in, on a port that was found before.
+     * Starts one that accepts everybody, on a port found before.
      *
      * @param port a free port
-     * @return it, listening
+     * @return the broker, listening
      */
     public static Mosquitto startOn(int port) {
         return started(new Mosquitto(port, Optional.empty(), Optional.empty(), List.of()));
     }
 
     /**
-     * Starts one that lets one account in.
+     * Starts one that accepts one account.
      *
-     * @param account who
-     * @return it, listening
+     * @param account the account
+     * @return the broker, listening
      */
     public static Mosquitto startWith(Account account) {
         return started(new Mosquitto(FreePort.find(), Optional.of(account), Optional.empty(), List.of()));
     }
 
     /**
-     * Starts one that lets everybody in.
+     * Starts one that accepts everybody.
      *
      * @param more further lines of its configuration
-     * @return it, listening
+     * @return the broker, listening
      */
     public static Mosquitto startWith(List<String> more) {
         return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), more));
     }
 
     /**
-     * Starts one that speaks TLS and lets everybody in.
+     * Starts one with TLS that accepts everybody.
      *
-     * @param certificates what it shows
-     * @return it, listening
+     * @param certificates what it presents
+     * @return the broker, listening
      */
     public static Mosquitto startWith(TestCertificates certificates) {
         return started(new Mosquitto(FreePort.find(), Optional.empty(), Optional.of(certificates), List.of()));
     }
 
     /**
-     * Starts one that speaks TLS and lets in those for whom the same authority vouches.
+     * Starts one with TLS that accepts clients with certificates from the same authority.
      *
-     * @param certificates what it shows
-     * @return it, listening
+     * @param certificates what it presents
+     * @return the broker, listening
      */
     public static Mosquitto askingForCertificates(TestCertificates certificates) {
         List<String> asking = List.of("require_certificate true", "cafile " + certificates.authority());
@@ -109,12 +109,12 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Starts one with a configuration as it is shipped, but on a free port and in a folder of its own.
+     * Starts one with a shipped configuration, but on a free port and in its own folder.
      *
      * @param shipped folder with {@code lampwright.conf}
      * @param accessList the file from the same folder that is used as {@code lampwright.acl}
      * @param accounts who may log in
-     * @return it, listening
+     * @return the broker, listening
      */
     public static Mosquitto asShipped(Path shipped, String accessList, List<Account> accounts) {
         Mosquitto mosquitto = new Mosquitto(FreePort.find(), Optional.empty(), Optional.empty(), List.of());
@@ -180,16 +180,16 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Where it is.
+     * Its address.
      *
-     * @return {@code mqtt://127.0.0.1:port}, or {@code mqtts://localhost:port} if it speaks TLS
+     * @return {@code mqtt://127.0.0.1:port}, or {@code mqtts://localhost:port} with TLS
      */
     public URI url() {
         return URI.create(certificates.isPresent() ? "mqtts://localhost:" + port : "mqtt://127.0.0.1:" + port);
     }
 
     /**
-     * Where it listens.
+     * Its port.
      *
      * @return the number of its port
      */
@@ -198,22 +198,22 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Publishes at QoS 1 and waits until the broker has taken it.
+     * Publishes at QoS 1 and waits until the broker has accepted it.
      *
      * @param topic the topic
      * @param payload the payload, as UTF-8
-     * @param retain whether the broker is to keep it for those who subscribe later
+     * @param retain whether the broker retains it
      */
     public void publish(String topic, String payload, boolean retain) {
         publish(topic, payload.getBytes(StandardCharsets.UTF_8), retain);
     }
 
     /**
-     * Publishes at QoS 1 and waits until the broker has taken it.
+     * Publishes at QoS 1 and waits until the broker has accepted it.
      *
      * @param topic the topic
      * @param payload the payload
-     * @param retain whether the broker is to keep it for those who subscribe later
+     * @param retain whether the broker retains it
      */
     public void publish(String topic, byte[] payload, boolean retain) {
         List<String> command = new ArrayList<>(
@@ -227,7 +227,7 @@ public final class Mosquitto implements AutoCloseable {
         Tool.run(command, "mosquitto-clients");
     }
 
-    /** The broker's own certificate does for a client's too. */
+    /** The broker's own certificate also serves as a client's. */
     private static List<String> identity(TestCertificates certificates) {
         return List.of(
                 "--cafile",
@@ -239,7 +239,7 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Publishes many messages at QoS 1 as fast as the broker takes them, and waits until it has taken all.
+     * Publishes many messages at QoS 1 as fast as the broker accepts them, and waits until it has accepted all.
      *
      * @param topic the topic
      * @param payloads the payloads, as UTF-8, none with a line break
@@ -251,7 +251,7 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Publishes a retained message at QoS 1 on a topic that no locale keeps from being what it is.
+     * Publishes a retained message at QoS 1 on a topic that does not depend on the locale.
      *
      * @param escaped the topic, each byte of UTF-8 beyond ASCII as a backslash and three octal digits
      * @param payload the payload, letters and digits
@@ -263,10 +263,10 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Subscribes and takes the first message, one that the broker has kept or else the next that is published.
+     * Subscribes and returns the first message: a retained one, or else the next that is published.
      *
      * @param topic the topic
-     * @return the payload, as UTF-8, without a line break at its end
+     * @return the payload, as UTF-8, without a final line break
      * @throws AssertionError if none comes within twenty seconds
      */
     public String read(String topic) {
@@ -277,11 +277,11 @@ public final class Mosquitto implements AutoCloseable {
     }
 
     /**
-     * Publishes many messages at QoS 1, one after the other at an even pace, and waits until the broker has taken all.
+     * Publishes many messages at QoS 1, one after the other at an even pace, and waits until the broker has accepted all.
      *
      * @param topic the topic
      * @param payloads the payloads, as UTF-8, none with a line break
-     * @param pace from one to the next
+     * @param pace time from one to the next
      */
     public void publishPaced(String topic, List<String> payloads, Duration pace) {
         List<String> command = List.of("mosquitto_pub", "-p", "" + port, "-q", "1", "-t", topic, "-l");
@@ -316,7 +316,7 @@ public final class Mosquitto implements AutoCloseable {
         }
     }
 
-    /** Ends it as a power cut would (SIGKILL), and waits until it is gone. */
+    /** Ends it like a power cut (SIGKILL), and waits until it is gone. */
     public void kill() {
         process.destroyForcibly();
         try {
@@ -329,12 +329,12 @@ public final class Mosquitto implements AutoCloseable {
         }
     }
 
-    /** Makes it stand still (SIGSTOP): its connections stay, and nothing is answered. */
+    /** Stops it (SIGSTOP): its connections stay, and nothing is answered. */
     public void freeze() {
         signal("STOP");
     }
 
-    /** Lets it go on (SIGCONT). */
+    /** Continues it (SIGCONT). */
     public void thaw() {
         signal("CONT");
     }

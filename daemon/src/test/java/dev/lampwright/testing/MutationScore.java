@@ -14,7 +14,7 @@ import java.util.TreeMap;
  * <p>One file, run from its source by the profile {@code mutation}; see DEVELOPERS.md.
  */
 public final class MutationScore {
-    /** PIT's words for a mutation that a test noticed: by failing, by never ending, or by the process's end. */
+    /** PIT's words for a mutation that a test detected: by failing, by never ending, or by the process's end. */
     private static final Set<String> NOTICED = Set.of("KILLED", "TIMED_OUT", "MEMORY_ERROR", "RUN_ERROR");
 
     private int mutations;

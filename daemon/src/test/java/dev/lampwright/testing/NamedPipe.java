@@ -3,14 +3,14 @@ package dev.lampwright.testing;
 import java.nio.file.Path;
 import java.util.List;
 
-/** A pipe that has a name and that nobody writes to: who opens it to read waits without end. */
+/** A named pipe that nobody writes to: opening it for reading waits for ever. */
 public final class NamedPipe {
     private NamedPipe() {}
 
     /**
-     * Makes one.
+     * Creates one.
      *
-     * @param path where nothing is yet
+     * @param path a path without a file
      * @return the same path
      */
     public static Path at(Path path) {

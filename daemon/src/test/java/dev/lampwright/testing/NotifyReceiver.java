@@ -18,7 +18,7 @@ public final class NotifyReceiver implements AutoCloseable {
     private final Thread thread = new Thread(this::listen, "service manager");
 
     /**
-     * Opens one and waits until it is there.
+     * Opens one and waits until it exists.
      *
      * @param name for {@code NOTIFY_SOCKET}: a path, or {@code @} and a name
      */
@@ -55,7 +55,7 @@ public final class NotifyReceiver implements AutoCloseable {
         }
     }
 
-    /** Its name, as {@code NOTIFY_SOCKET} has it. */
+    /** Its name, for {@code NOTIFY_SOCKET}. */
     public String name() {
         return name;
     }
@@ -68,9 +68,9 @@ public final class NotifyReceiver implements AutoCloseable {
     /**
      * Waits for a line, 20 s at most.
      *
-     * @param from index of the first line to look at
-     * @param start how it begins
-     * @return the index behind it
+     * @param from index of the first line to check
+     * @param start its beginning
+     * @return the index after it
      */
     public int await(int from, String start) {
         Await.until(() -> start + " in " + lines, () -> index(from, start) >= 0, Await.LONG);

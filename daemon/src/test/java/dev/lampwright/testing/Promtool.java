@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** What Prometheus itself says about rules and metrics, by its {@code promtool}. Needs the Debian package {@code prometheus}. */
+/** What Prometheus itself says about rules and metrics, through its {@code promtool}. Needs the Debian package {@code prometheus}. */
 public final class Promtool {
     private static final String PACKAGE = "prometheus";
 
@@ -16,8 +16,8 @@ public final class Promtool {
      * Checks a file of rules.
      *
      * @param file the rules
-     * @return what it says
-     * @throws AssertionError if there is anything wrong; the message has what
+     * @return its output
+     * @throws AssertionError if anything is wrong; the message says what
      */
     public static String checkRules(Path file) {
         return Tool.run(List.of("promtool", "check", "rules", file.toString()), PACKAGE);
@@ -27,19 +27,19 @@ public final class Promtool {
      * Runs the unit tests of rules.
      *
      * @param file the tests; the rules that they name are in the same folder
-     * @return what it says
-     * @throws AssertionError if a test fails; the message has which
+     * @return its output
+     * @throws AssertionError if a test fails; the message says which
      */
     public static String testRules(Path file) {
         return Tool.run(List.of("promtool", "test", "rules", file.toString()), PACKAGE);
     }
 
     /**
-     * Checks metrics as a server would scrape them.
+     * Checks metrics as scraped by a server.
      *
      * @param folder for a temporary file
      * @param metrics the text
-     * @return what it says; nothing if all is well
+     * @return its output; empty if everything is right
      * @throws AssertionError if they cannot be read, or it finds anything to complain about
      */
     public static String checkMetrics(Path folder, String metrics) {

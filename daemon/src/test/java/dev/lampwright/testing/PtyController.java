@@ -19,9 +19,9 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.UnaryOperator;
 
 /**
- * A controller behind a real device node: a {@link MemoryController} at the far end of a pseudo-terminal, which {@code socat} (of
- * the Debian package of that name) makes and joins to a loopback socket of this process. It can be unplugged, reset, muted and
- * garbled at any time, by any thread.
+ * A controller behind a real device node: a {@link MemoryController} at the far end of a pseudo-terminal, which {@code socat} (of the
+ * Debian package with that name) creates and connects to a loopback socket of this process. It can be unplugged, reset, muted and corrupted
+ * at any time, from any thread.
  */
 public final class PtyController implements AutoCloseable {
     private static final int LOOK_EVERY_MILLIS = 5;
@@ -42,10 +42,10 @@ public final class PtyController implements AutoCloseable {
     private InputStream slaveKeptOpen;
 
     /**
-     * Makes one that is switched on and not plugged in.
+     * Creates one that is switched on and not plugged in.
      *
-     * @param port where its device node is to appear; the name must be free
-     * @param here what the controller says of itself
+     * @param port where its device node will appear; the name must be free
+     * @param here what the controller reports about itself
      */
     public PtyController(Path port, Here here) {
         this.port = port;
@@ -62,9 +62,9 @@ public final class PtyController implements AutoCloseable {
     }
 
     /**
-     * Makes one, in a directory, that is plugged in.
+     * Creates one, in a directory, that is plugged in.
      *
-     * @param directory where its device node is to appear
+     * @param directory where its device node will appear
      * @return the controller, a {@link MemoryController#BOARD}
      */
     public static PtyController pluggedIn(Path directory) {
@@ -100,7 +100,7 @@ public final class PtyController implements AutoCloseable {
         }
     }
 
-    /** Pulls the cable: the device node disappears under whoever has it open. The controller keeps its power. */
+    /** Pulls the cable: the device node disappears even while it is open. The controller keeps its power. */
     public synchronized void unplug() {
         if (socat == null) {
             return;
@@ -129,12 +129,12 @@ public final class PtyController implements AutoCloseable {
         }
     }
 
-    /** Whether nothing of what it says reaches the host. */
+    /** Sets whether its answers are blocked from the host. */
     public void mute(boolean on) {
         mute = on;
     }
 
-    /** Sends the host bytes of no meaning. */
+    /** Sends meaningless bytes to the host. */
     public void sendGarbage(byte... bytes) {
         synchronized (controller) {
             write(bytes);
@@ -151,13 +151,13 @@ public final class PtyController implements AutoCloseable {
         toHost = faults;
     }
 
-    /** Stops taking bytes from the line, as a board that hangs, until {@link #thaw}; plugged in or not. */
+    /** Stops accepting bytes from the line, like a hanging board, until {@link #thaw}; plugged in or not. */
     public synchronized void freeze() {
         frozen = true;
         signal("STOP");
     }
 
-    /** Goes on after {@link #freeze}. */
+    /** Continues after {@link #freeze}. */
     public synchronized void thaw() {
         frozen = false;
         signal("CONT");
@@ -200,7 +200,7 @@ public final class PtyController implements AutoCloseable {
                 socket = connection;
                 listen(connection);
             } catch (IOException e) {
-                // The cable was pulled, or the server closed: the loop's condition tells.
+                // The cable was pulled, or the server closed: the loop's condition shows which.
             } finally {
                 socket = null;
             }
@@ -232,7 +232,7 @@ public final class PtyController implements AutoCloseable {
         }
     }
 
-    /** Runs inside the controller's calls, and so holds its lock. */
+    /** Runs inside the controller's calls, and therefore holds its lock. */
     private void answer(byte[] bytes, int count, long nanos) {
         for (long left = nanos - System.nanoTime(); left > 0; left = nanos - System.nanoTime()) {
             LockSupport.parkNanos(left);

@@ -5,7 +5,7 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 
-/** Requests as they are on the line, right or wrong. */
+/** Requests as sent on the line, right or wrong. */
 public final class RawHttp {
     private static final int LONGEST_MILLIS = 10_000;
 
@@ -15,8 +15,8 @@ public final class RawHttp {
      * What a server on loopback answers.
      *
      * @param port its port
-     * @param request all that is sent
-     * @return all that comes back until it closes
+     * @param request everything that is sent
+     * @return everything that comes back until it closes
      */
     public static String answerTo(int port, String request) throws IOException {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {

@@ -40,7 +40,7 @@ public final class Recording implements MemoryController.Display {
         entries.add(new Entry(light, sequence, nanos, List.copyOf(strip), List.copyOf(duties)));
     }
 
-    /** All that was shown so far, oldest first; a copy. */
+    /** Everything that was shown so far, oldest first; a copy. */
     public synchronized List<Entry> entries() {
         return List.copyOf(entries);
     }
@@ -55,19 +55,19 @@ public final class Recording implements MemoryController.Display {
         return entries.get(entries.size() - 1);
     }
 
-    /** Whether what was shown last is so; false if nothing was. */
+    /** Whether what was shown last meets a condition; false if nothing was. */
     public synchronized boolean lastIs(Predicate<Entry> so) {
         return !entries.isEmpty() && so.test(last());
     }
 
-    /** All that was shown so far, oldest first, which is then forgotten. */
+    /** Everything that was shown so far, oldest first, which is then removed. */
     public synchronized List<Entry> drain() {
         List<Entry> drained = List.copyOf(entries);
         entries.clear();
         return drained;
     }
 
-    /** Forgets what was shown so far. */
+    /** Removes what was shown so far. */
     public synchronized void clear() {
         entries.clear();
     }

@@ -17,12 +17,12 @@ public final class Recoveries {
     }
 
     /**
-     * Notes a recovery.
+     * Records a recovery.
      *
      * @param kind of what
-     * @param promise how soon it was to be
-     * @param nanos how soon it was
-     * @param stoodStillNanos for how long of that this machine let nobody run who wanted to
+     * @param promise the promised time
+     * @param nanos the actual time
+     * @param stoodStillNanos for how long of that this machine did not let runnable threads run
      * @return what is wrong, if anything is
      */
     public Optional<String> add(String kind, Duration promise, long nanos, long stoodStillNanos) {
@@ -44,7 +44,7 @@ public final class Recoveries {
                 stoodStillNanos * 1e-9));
     }
 
-    /** Those that came too late on a machine that stood still for so long meanwhile that the daemon cannot be blamed. */
+    /** Those that came too late on a machine that stood still for so long that the daemon is not to blame. */
     public long inconclusive() {
         return inconclusive;
     }

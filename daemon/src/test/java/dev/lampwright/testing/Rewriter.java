@@ -8,7 +8,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.Arrays;
 import java.util.function.UnaryOperator;
 
-/** Changes the bodies of whole messages on their way, so that their checksums are right again. */
+/** Changes the bodies of whole messages in transit, and corrects their checksums. */
 public final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Handler {
     private final MessageType type;
     private final MessageType becomes;
@@ -17,7 +17,7 @@ public final class Rewriter implements UnaryOperator<byte[]>, MessageReader.Hand
     private final MessageWriter writer = new MessageWriter(4096);
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
 
-    /** Changes the bodies of the messages of one type; the others pass as they are. */
+    /** Changes the bodies of the messages of one type; the others pass unchanged. */
     public Rewriter(MessageType type, UnaryOperator<byte[]> change) {
         this(type, type, change);
     }

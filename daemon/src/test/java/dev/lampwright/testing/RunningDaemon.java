@@ -14,12 +14,12 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** The daemon as its user runs it: {@code java -jar lampwright.jar run}, a process of its own. May be used by several threads. */
+/** The daemon as its user runs it: {@code java -jar lampwright.jar run}, a separate process. May be used by several threads. */
 public final class RunningDaemon implements AutoCloseable {
     private static final Path JAR = Path.of("target", "lampwright.jar");
     private static final Duration LONGEST_END = Duration.ofSeconds(20);
 
-    /** Threads that the Java runtime starts and ends by its own lights, by how their names begin. */
+    /** Threads that the Java runtime starts and ends by itself, by the beginning of their names. */
     private static final Pattern RUNTIMES_OWN = Pattern.compile(
             "(C[12] Comp|GC Thread|G1 |VM |Attach|Common-Cleaner|process reaper|Signal|Service|Monitor|Notif).*");
 
@@ -46,8 +46,8 @@ public final class RunningDaemon implements AutoCloseable {
      *
      * @param options of {@code java}
      * @param arguments of {@code lampwright}
-     * @return its words. Signals do what they usually do: a runtime in which the serial library has been loaded has SIGHUP ignored, and
-     *     hands that on to what it starts, as it does with what was ignored when it was started
+     * @return its words. Signals have their default actions: a runtime in which the serial library has been loaded ignores SIGHUP, and
+     *     processes that it starts inherit that, as well as signals that were ignored when it was started itself
      */
     public static List<String> command(List<String> options, String... arguments) {
         List<String> command = new ArrayList<>(Limited.withUsualSignals(List.of(tool("java"))));
@@ -62,7 +62,7 @@ public final class RunningDaemon implements AutoCloseable {
      *
      * @param config its configuration file
      * @param options of {@code java}
-     * @return it, perhaps not lit yet
+     * @return the daemon, possibly not lit yet
      */
     public static RunningDaemon start(Path config, String... options) {
         return start(config, Map.of(), options);
@@ -72,9 +72,9 @@ public final class RunningDaemon implements AutoCloseable {
      * Starts it in an environment.
      *
      * @param config its configuration file
-     * @param environment variables that are added
+     * @param environment additional variables
      * @param options of {@code java}
-     * @return it, perhaps not lit yet
+     * @return the daemon, possibly not lit yet
      */
     public static RunningDaemon start(Path config, Map<String, String> environment, String... options) {
         ProcessBuilder builder = new ProcessBuilder(command(List.of(options), "run", "--config", config.toString()));
@@ -87,10 +87,10 @@ public final class RunningDaemon implements AutoCloseable {
     }
 
     /**
-     * Starts it in surroundings of its own.
+     * Starts it in a custom environment.
      *
-     * @param builder command, environment and where the log goes: with another place than a pipe, {@link #log} stays empty
-     * @return it, perhaps not lit yet
+     * @param builder command, environment and where the log goes: with anything other than a pipe, {@link #log} stays empty
+     * @return the daemon, possibly not lit yet
      */
     public static RunningDaemon start(ProcessBuilder builder) {
         try {
@@ -124,10 +124,10 @@ public final class RunningDaemon implements AutoCloseable {
     }
 
     /**
-     * The lines that it has written from some line on and that hold some text.
+     * The lines from a given one on that contain a text.
      *
-     * @param from index of the first line to look at
-     * @param text what they hold
+     * @param from index of the first line to check
+     * @param text the text
      * @return the lines, oldest first
      */
     public List<String> linesWith(int from, String text) {
@@ -156,7 +156,7 @@ public final class RunningDaemon implements AutoCloseable {
         return process.isAlive();
     }
 
-    /** Names of its threads, as the kernel has them, in order; without those that the Java runtime starts and ends as it likes. */
+    /** Names of its threads, as known to the kernel, in order; without those that the Java runtime starts and ends by itself. */
     public List<String> threads() {
         return inProc("task").stream()
                 .map(task -> text(task.resolve("comm")).strip())
@@ -165,7 +165,7 @@ public final class RunningDaemon implements AutoCloseable {
                 .toList();
     }
 
-    /** What its file descriptors stand for, in order; numbers of sockets, pipes and pseudo-terminals left out. */
+    /** What its file descriptors refer to, in order; numbers of sockets, pipes and pseudo-terminals left out. */
     public List<String> descriptors() {
         return inProc("fd").stream()
                 .map(RunningDaemon::target)
@@ -186,12 +186,12 @@ public final class RunningDaemon implements AutoCloseable {
         return kib("status", "VmRSS:");
     }
 
-    /** Its resident memory, in KiB, with its share of what it has in common with other processes: {@code Pss} of proc(5). */
+    /** Its resident memory, in KiB, including its share of memory shared with other processes: {@code Pss} of proc(5). */
     public long proportionalKib() {
         return kib("smaps_rollup", "Pss:");
     }
 
-    /** How long it has been on a processor since it was started, in s; in steps of a hundredth, as proc(5) counts. */
+    /** Its processor time since the start, in s; in steps of a hundredth, as proc(5) counts. */
     public double processorSeconds() {
         List<String> fields = List.of(
                 text(proc().resolve("stat")).replaceFirst("(?s).*\\) ", "").split(" ", -1));
@@ -235,7 +235,7 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
-    /** What a descriptor stands for; empty if it was closed meanwhile. */
+    /** What a descriptor refers to; empty if it was closed in the meantime. */
     private static String target(Path descriptor) {
         try {
             return Files.readSymbolicLink(descriptor).toString();
@@ -244,7 +244,7 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
-    /** What stands in a file of proc(5); empty if what it tells of has ended meanwhile. */
+    /** The content of a file of proc(5); empty if its process or thread has ended in the meantime. */
     private static String text(Path file) {
         try {
             return Files.readString(file);
@@ -254,7 +254,7 @@ public final class RunningDaemon implements AutoCloseable {
     }
 
     /**
-     * Asks it to end (SIGTERM), as a service manager does, and waits for it.
+     * Asks it to end (SIGTERM), like a service manager, and waits for it.
      *
      * @return how it ended
      * @throws AssertionError if it has not ended after twenty seconds
@@ -275,7 +275,7 @@ public final class RunningDaemon implements AutoCloseable {
         }
     }
 
-    /** Ends it at once, whatever it does. */
+    /** Ends it at once, whatever it is doing. */
     @Override
     public void close() {
         process.destroyForcibly();

@@ -9,8 +9,8 @@ import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 
 /**
- * A small file system in memory that can be filled, where this user may mount one. Elsewhere the recording goes to {@code /dev/full}, which
- * is always full, and the log to an ordinary file.
+ * A small file system in memory that can be filled, if this user may mount one. Otherwise the recording goes to {@code /dev/full}, which is
+ * always full, and the log to an ordinary file.
  */
 public final class SmallDisk implements AutoCloseable {
     private static final int CHUNK = 1 << 16;
@@ -66,7 +66,7 @@ public final class SmallDisk implements AutoCloseable {
                 fillWith(ballast, chunk, size);
             }
         } catch (IOException e) {
-            // Full, also of what the stream still held.
+            // Full, including what the stream still held.
         }
     }
 
@@ -76,11 +76,11 @@ public final class SmallDisk implements AutoCloseable {
                 ballast.write(chunk, 0, size);
             }
         } catch (IOException e) {
-            // No room for so much any more.
+            // There is no longer room for this much.
         }
     }
 
-    /** Makes room again: takes the ballast away, and what the daemon has recorded so far. */
+    /** Makes room again: removes the ballast, and what the daemon has recorded so far. */
     public void empty() {
         try {
             Files.deleteIfExists(ballast());

@@ -3,25 +3,25 @@ package dev.lampwright.testing;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 
-/** A thread with a stack of 256 KiB, half of what the service's threads have. */
+/** A thread with a stack of 256 KiB, half that of the service's threads. */
 public final class SmallStack {
     private static final long BYTES = 256 << 10;
     private static final long LONGEST_MILLIS = 20_000;
 
     private SmallStack() {}
 
-    /** Something that may throw whatever it likes. */
+    /** Something that may throw anything. */
     @FunctionalInterface
     public interface Task {
         void run() throws Throwable;
     }
 
     /**
-     * Runs something there.
+     * Runs something on such a thread.
      *
-     * @param what what to run
+     * @param what the task
      * @return what it throws, if anything
-     * @throws InterruptedException if this thread is interrupted meanwhile
+     * @throws InterruptedException if this thread is interrupted
      */
     public static Optional<Throwable> thrownBy(Task what) throws InterruptedException {
         AtomicReference<Throwable> thrown = new AtomicReference<>();

@@ -22,9 +22,9 @@ public record TestCertificates(Path authority, Path certificate, Path key) {
     public record Issued(Path certificate, Path key) {}
 
     /**
-     * Makes them.
+     * Creates them.
      *
-     * @param folder where to; it is not cleaned up
+     * @param folder the folder; it is not cleaned up
      * @param host the host name that the broker's certificate is for
      * @return where they are
      */
@@ -39,10 +39,10 @@ public record TestCertificates(Path authority, Path certificate, Path key) {
     }
 
     /**
-     * Has the authority vouch for somebody.
+     * Issues a certificate from the authority.
      *
-     * @param name who
-     * @return a certificate of that name, and its key
+     * @param name the subject
+     * @return a certificate with that name, and its key
      */
     public Issued issue(String name) {
         Path folder = authority.getParent();
@@ -66,12 +66,12 @@ public record TestCertificates(Path authority, Path certificate, Path key) {
     }
 
     /**
-     * Makes a certificate that nobody vouches for.
+     * Creates a self-signed certificate.
      *
      * @param folder where to
-     * @param name who it is for, and what its files are called
+     * @param name its subject, and the name of its files
      * @param options of {@code openssl req}, such as the kind of key
-     * @return it
+     * @return the certificate
      */
     public static Issued selfSigned(Path folder, String name, String... options) {
         Issued issued = new Issued(folder.resolve(name + ".pem"), folder.resolve(name + "-key.pem"));
@@ -83,7 +83,7 @@ public record TestCertificates(Path authority, Path certificate, Path key) {
     }
 
     /**
-     * Makes a certificate that nobody vouches for and that ran out some days ago. {@code openssl req} makes none; {@code keytool} does.
+     * Creates a self-signed certificate that expired some days ago. {@code openssl req} cannot; {@code keytool} can.
      *
      * @param folder where to
      * @return it

@@ -17,9 +17,9 @@ final class Tool {
      * Runs a program to its end.
      *
      * @param command the program and its arguments
-     * @param debianPackage where it comes from, for the failure message
-     * @return what it wrote
-     * @throws AssertionError if it is not there, takes longer than 30 s or fails; the message has what it wrote
+     * @param debianPackage its Debian package, for the failure message
+     * @return its output
+     * @throws AssertionError if it is not installed, takes longer than 30 s or fails; the message contains its output
      */
     static String run(List<String> command, String debianPackage) {
         Path output = newFile();
@@ -45,10 +45,10 @@ final class Tool {
      * Starts a program.
      *
      * @param command the program and its arguments
-     * @param output file that takes what it writes
-     * @param debianPackage where it comes from, for the failure message
+     * @param output file for its output
+     * @param debianPackage its Debian package, for the failure message
      * @return the process
-     * @throws AssertionError if it is not there
+     * @throws AssertionError if it is not installed
      */
     static Process start(List<String> command, Path output, String debianPackage) {
         try {

@@ -5,14 +5,14 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** The wire's test vectors, which a script makes from {@code wire.md} alone. */
+/** The wire's test vectors, which a script generates from {@code wire.md} alone. */
 public final class Vectors {
     private static final Path FILE = Path.of("..", "firmware-notes", "vectors", "packets.txt");
 
     private Vectors() {}
 
     /**
-     * What goes over the line.
+     * The bytes on the line.
      *
      * @param name of the vector
      * @return its wire, in hexadecimal
