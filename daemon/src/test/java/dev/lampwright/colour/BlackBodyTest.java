@@ -92,8 +92,8 @@ class BlackBodyTest {
     }
 
     /**
-     * Before 1979 the candela was defined so that a black body at the freezing point of platinum has 60 cd/cm²; that is 2041.4 K
-     * today (ITS-90, from memory). One kelvin more makes it 1.7 % brighter, so the old scale of temperature leaves a doubt.
+     * Before 1979 the candela was defined so that a black body at the freezing point of platinum has 60 cd/cm²; that is 2041.4 K today
+     * (ITS-90, from memory). One kelvin more makes it 1.7 % brighter, so the old temperature scale leaves some uncertainty.
      */
     @Test
     void theOldCandela() {
@@ -109,7 +109,7 @@ class BlackBodyTest {
         }
     }
 
-    /** Shown, it has the chromaticity of the locus where sRGB reaches it, and cannot be told from it where it glows visibly. */
+    /** When shown, it has the chromaticity of the locus where sRGB reaches it, and is indistinguishable from it where it glows visibly. */
     @Test
     void shownAsItIs() {
         for (double kelvin = 600; kelvin < 40_000; kelvin *= 1.1) {

@@ -8,9 +8,12 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
-/** The light that the LEDs give is calculated forwards here, from the emitters alone (Grassmann's laws), and compared with what was meant. */
+/**
+ * The light that the LEDs give is calculated forwards here, from the emitters alone (Grassmann's laws), and compared with the intended
+ * light.
+ */
 class CalibrationTest {
-    /** LEDs as common ones are: all of sRGB within them, of uneven strength. Invented. */
+    /** Typical LEDs: covering all of sRGB, of uneven strength. Invented. */
     private static final Emitter RED = new Emitter(new Chromaticity(0.691, 0.308), 390);
 
     private static final Emitter GREEN = new Emitter(new Chromaticity(0.172, 0.735), 720);
@@ -78,7 +81,7 @@ class CalibrationTest {
         }
     }
 
-    /** Where red is weak and green pale, full magenta needs more red than white does: it is darker than meant, but magenta. */
+    /** If red is weak and green pale, full magenta needs more red than white does: it is darker than intended, but magenta. */
     @Test
     void whatIsTooStrongKeepsItsChromaticity() {
         Emitter weak = new Emitter(RED.colour(), 100);
@@ -94,7 +97,7 @@ class CalibrationTest {
         assertEquals(meant.y(), shown.y(), 1e-5);
     }
 
-    /** A strip with a weak red primary cannot show sRGB's red: the colour moves towards white, and no brighter. */
+    /** A strip with a weak red primary cannot show sRGB's red: the colour moves towards white, without getting brighter. */
     @Test
     void whatTheStripCannotShowKeepsItsLuminance() {
         Emitter pale = new Emitter(new Chromaticity(0.55, 0.35), 390);
@@ -126,7 +129,7 @@ class CalibrationTest {
         }
     }
 
-    /** By default white LEDs are all three together, and what is grey is theirs alone. */
+    /** By default white LEDs are all three together, and grey is shown by them alone. */
     @Test
     void unknownWhiteIsAllThree() {
         PixelDuties drive = new PixelDuties(Calibration.none(), true);

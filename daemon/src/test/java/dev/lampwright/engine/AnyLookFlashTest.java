@@ -23,8 +23,8 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.statistics.Statistics;
 
 /**
- * The flash limit through the whole chain, as somebody might drive it who means to: random looks with quick rhythms and movements, states ten
- * times a second, looks asked for twenty times a second, and a file with other looks and zones read again meanwhile. Counted by
+ * The flash limit through the whole chain, driven to provoke flashes: random looks with quick rhythms and movements, states ten times a
+ * second, looks asked for twenty times a second, and a file with other looks and zones read again in between. Counted by
  * {@link EverySecond}, which shares no code with the guard. Source of the limit: WCAG 2.2, success criterion 2.3.1.
  */
 class AnyLookFlashTest {
@@ -85,7 +85,7 @@ class AnyLookFlashTest {
                         + "-" + end + "\"\n" + looks + cues);
     }
 
-    /** A fault cuts in at once, whatever the file says, so it must not say. */
+    /** A fault cuts in at once, whatever the file says, so the file must not set a fade. */
     private static String fade(int state, SplittableRandom chance) {
         return STATES.get(state) == PrinterState.FAULT ? "" : "fade_s = " + chance.nextInt(2) * 0.2 + "\n";
     }

@@ -86,7 +86,7 @@ class AskKeeperTest {
         }
     }
 
-    /** As a power cut leaves it: what is beside the file was being written. */
+    /** As after a power cut: the temporary file next to it was being written. */
     @Test
     void aCrashWhileItIsWrittenLeavesWhatWasKeptBefore() throws IOException {
         Desk desk = desk();

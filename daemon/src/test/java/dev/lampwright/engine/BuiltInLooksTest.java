@@ -37,7 +37,7 @@ class BuiltInLooksTest {
             glow = { channels = [1, 2, 3], volts = 12, full_mA = 300 }
             """;
 
-    /** A printer in the midst of its job, of which everything is known. */
+    /** A printer in the middle of its job, with everything known. */
     private static PrinterStatus midst() {
         return PrinterStatus.nothingHeard()
                 .withReading(Quantity.BED_SETPOINT, 60, 0)
@@ -99,8 +99,8 @@ class BuiltInLooksTest {
     }
 
     /**
-     * Whatever the length of the strip, and whether the printer tells much or nothing, no two looks are alike: already their mean
-     * colours are further apart than what can just be seen, which is a deltaEOK of 0.02 (CSS Color 4, "Gamut Mapping").
+     * Whatever the length of the strip, and whether the printer reports much or nothing, no two looks are alike: even their mean colours
+     * differ by more than is just noticeable, which is a deltaEOK of 0.02 (CSS Color 4, "Gamut Mapping").
      */
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 7, 30, 300})
@@ -130,7 +130,7 @@ class BuiltInLooksTest {
         return Oklab.of(new Light((float) (sum[0] / count), (float) (sum[1] / count), (float) (sum[2] / count)));
     }
 
-    /** Without colours: the brightness of the whole strip over time, from which each rhythm can be read. */
+    /** Without colours: the brightness of the whole strip over time, which reveals each rhythm. */
     @ParameterizedTest
     @CsvSource({"SILENT, 6", "IDLE, 0", "PRINTING, 0", "HELD, 6", "DONE, 4", "STOPPED, 4", "FAULT, 24"})
     void rhythmsTellThemApart(PrinterState state, int flashes) {
@@ -139,7 +139,7 @@ class BuiltInLooksTest {
         assertEquals(flashes, rises(light), state + " in " + SECONDS + " s");
     }
 
-    /** WCAG 2.x counts a flash where light falls and rises by a tenth of its most; three a second are the limit. */
+    /** WCAG 2.x counts a flash where light falls and rises by a tenth of its maximum; the limit is three a second. */
     @ParameterizedTest
     @EnumSource
     void nothingFlashesFasterThanOnceASecond(PrinterState state) {
@@ -156,7 +156,7 @@ class BuiltInLooksTest {
         return sum / (rgba.length / 4.0);
     }
 
-    /** How often light rises from its lower to its upper third, if they are apart by more than a third of the most. */
+    /** How often light rises from its lower to its upper third, if they differ by more than a third of the maximum. */
     private static int rises(double[] light) {
         double most = 0;
         double least = 1;
@@ -181,7 +181,7 @@ class BuiltInLooksTest {
         return rises;
     }
 
-    /** The bar of a job is as long as its progress says. */
+    /** The length of a job's bar matches its progress. */
     @Test
     void progressIsSeen() {
         Config config = Configs.of(30, "GRB", "");
@@ -193,7 +193,9 @@ class BuiltInLooksTest {
         }
     }
 
-    /** Between a bed at 60 °C that was switched off and one at 43 °C, which may be touched, the mark goes from the zone's end to none. */
+    /**
+     * Between a bed at 60 °C that was switched off and one at 43 °C, which may be touched, the mark shrinks from the zone's end to nothing.
+     */
     @ParameterizedTest
     @ValueSource(strings = {"idle", "done", "stopped"})
     void whatIsStillHotIsMarked(String look) {
@@ -211,7 +213,7 @@ class BuiltInLooksTest {
         return before.withReading(Quantity.BED_SETPOINT, 0, nanos).withReading(Quantity.BED_ACTUAL, actualC, nanos);
     }
 
-    /** The pixel of most red in the zone of a bed that was at 60 °C when it was switched off. */
+    /** The reddest pixel in the zone of a bed that was at 60 °C when it was switched off. */
     private static int brightestOfBed(Config config, String look, double actualC) {
         LightSpec light = config.light().showing(config.looks().get(look));
         Chain chain = Chain.of(config.setup(), light, config.framesPerSecond());
@@ -230,7 +232,7 @@ class BuiltInLooksTest {
         return brightest;
     }
 
-    /** Mean current of 30 pixels of the strip that the example has: 12 mA a channel and 1 mA a dark pixel. */
+    /** Mean current of 30 pixels of the example's strip: 12 mA per channel and 1 mA per dark pixel. */
     @ParameterizedTest
     @CsvSource({
         "SILENT, 50",
@@ -268,7 +270,7 @@ class BuiltInLooksTest {
         assertSame(config.looks().get("silent"), config.cues().get(9).look());
     }
 
-    /** A plain colour strip shows the state as well. */
+    /** A plain colour strip also shows the state. */
     @ParameterizedTest
     @EnumSource
     void plainColourStripsAreLitToo(PrinterState state) {

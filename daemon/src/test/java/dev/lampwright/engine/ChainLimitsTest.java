@@ -15,8 +15,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /**
- * The ceiling through the whole chain: looks, fades that are interrupted, an override by an event, dithering, a configuration that is read
- * again. What a frame takes is calculated in floating point from what the set-up says, beside the guard's whole numbers.
+ * The ceiling through the whole chain: looks, interrupted fades, an override by an event, dithering, a configuration that is read again. A
+ * frame's current is calculated separately in floating point from the set-up, instead of the guard's whole numbers.
  */
 class ChainLimitsTest {
     private static final int RATE = 60;
@@ -60,7 +60,7 @@ class ChainLimitsTest {
         assertTrue(milliamps(config.setup(), frame, 0) > 290, "no darker than need be");
     }
 
-    /** WCAG 2.x, general flash: at most three in any one second, also after a file with another rate was read again and again. */
+    /** WCAG 2.x, general flash: at most three in any one second, even after a file with another rate was read repeatedly. */
     @Test
     void theFlashLimitGoesByTheRateThatRunsWhateverIsReadLater() {
         Config slower = flashing(RATE / 4);

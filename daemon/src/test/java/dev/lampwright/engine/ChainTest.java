@@ -35,7 +35,7 @@ class ChainTest {
 
     private final ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
-    /** Everything that a chain sends while a printer does this and that by seeded chance, from some time on. */
+    /** Everything that a chain sends while a printer behaves at random with a seed, from a given time on. */
     private static byte[] sent(Config config, long start, long seed) {
         Chain chain = Chain.of(config);
         SplittableRandom chance = new SplittableRandom(seed);
@@ -75,7 +75,7 @@ class ChainTest {
         assertFalse(Arrays.equals(once, sent(Configs.of(30, "GRB", more), SECOND, 10)));
     }
 
-    /** A monotonic clock begins anywhere, also below 0 (the JDK's documentation of System.nanoTime). */
+    /** A monotonic clock may start anywhere, even below 0 (the JDK's documentation of System.nanoTime). */
     @ParameterizedTest
     @ValueSource(longs = {0, -20 * SECOND, 123_456_789_012_345L, Long.MAX_VALUE / 2})
     void whenItBeginsDoesNotMatter(long start) {
@@ -97,7 +97,7 @@ class ChainTest {
         assertAllocatesNothing(Chain.of(config), config);
     }
 
-    /** A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in every round. */
+    /** A compiler that is still working may allocate on the thread's account; a leak of a byte per frame shows in every round. */
     private void assertAllocatesNothing(Chain chain, Config config) {
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());

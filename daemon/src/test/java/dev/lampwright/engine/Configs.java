@@ -4,11 +4,11 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 
-/** Configurations to make chains of. */
+/** Configurations for chains. */
 public final class Configs {
     private Configs() {}
 
-    /** A strip with much room under its ceiling, and more: lines of the file, or, after a comma, more keys of the strip. */
+    /** A strip well below its ceiling, plus lines of the file, or, after a comma, more keys of the strip. */
     public static Config of(int pixels, String order, String more) {
         boolean ofStrip = more.startsWith(",");
         String text = """
@@ -25,7 +25,7 @@ public final class Configs {
         }
     }
 
-    /** Lines of the file beside those that have to be there. */
+    /** Additional lines of the file. */
     static Config lines(String lines) {
         String text = """
                 broker.url = "mqtt://alder"

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** A daemon goes over to another configuration while it runs. Nobody listens at its broker, so its state is silent throughout. */
+/** A daemon switches to another configuration while it runs. Its broker does not exist, so its state is silent throughout. */
 class DaemonChangeTest {
     private static final int HALF = 128;
 
@@ -73,7 +73,7 @@ class DaemonChangeTest {
         }
     }
 
-    /** The parts are built before any is replaced: what cannot be had leaves controller, light and broker as they are. */
+    /** The parts are built before any is replaced: if one cannot be created, controller, light and broker stay unchanged. */
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void whatFailsLastChangesNothingEither(boolean byLine) throws ConfigException {
@@ -97,7 +97,7 @@ class DaemonChangeTest {
         }
     }
 
-    /** A configuration as none is ever read. */
+    /** A configuration that is never read from a file. */
     private static Config withoutBindings(Config config) {
         return new Config(
                 config.framesPerSecond(),
@@ -116,12 +116,12 @@ class DaemonChangeTest {
                 config.keepHistory());
     }
 
-    /** A configuration as none is ever read. */
+    /** A configuration that is never read from a file. */
     private static Config withoutCues(Config config) {
         return config.with(config.light().showing(List.of()));
     }
 
-    /** A daemon whose link has died would feed its watchdog for ever, and show nothing. */
+    /** A daemon whose link has died would otherwise feed its watchdog for ever, and show nothing. */
     @Test
     void theStandstillOfAThreadStopsThePulse() throws ConfigException {
         try (Daemon daemon = new Daemon(config("red", 10), same -> new Deadly())) {

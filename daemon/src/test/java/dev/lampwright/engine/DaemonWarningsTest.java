@@ -9,7 +9,7 @@ import dev.lampwright.testing.CapturedLog;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What the README says of the key that lifts the flash limit: the log warns of it at every start. */
+/** What the documents say about the key that lifts the flash limit: the log warns about it at every start. */
 class DaemonWarningsTest {
     @Test
     void flashingThatIsAllowedIsWarnedOf() {
@@ -23,7 +23,7 @@ class DaemonWarningsTest {
         assertEquals(List.of(), warnings(""));
     }
 
-    /** What is logged while a daemon is put together; it never runs. */
+    /** What is logged while a daemon is built; it never runs. */
     private static List<String> warnings(String guard) {
         try (CapturedLog log = new CapturedLog(Daemon.class.getName())) {
             MemoryController controller =

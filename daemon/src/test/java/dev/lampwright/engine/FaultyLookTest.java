@@ -31,7 +31,7 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 
-/** With a layer that fails, frames go on, states go on to be shown, and the log tells it once. */
+/** With a failing layer, frames continue, states are still shown, and it is logged once. */
 class FaultyLookTest {
     private final Config config = Configs.of(2, "RGB", "");
 
@@ -45,7 +45,7 @@ class FaultyLookTest {
                 Blend.NORMAL);
     }
 
-    /** The odd one has a layer on a pixel that is not fitted. */
+    /** The look "odd" has a layer on a pixel that is not fitted. */
     private LightSpec light() {
         LookSpec odd = new LookSpec("odd", List.of(layer(0, "red"), layer(2, "white")), List.of(), false);
         LookSpec sound = new LookSpec("sound", List.of(layer(0, "blue"), layer(1, "lime")), List.of(), false);
@@ -68,7 +68,7 @@ class FaultyLookTest {
         assertTrue(lines.get(0).endsWith("everything else carries on"), lines.get(0));
     }
 
-    /** README, troubles are logged when they begin: a new configuration's first broken layer is a new one. */
+    /** README, problems are logged when they begin: a new configuration's first broken layer is a new one. */
     @Test
     void aBrokenLayerOfTheNextConfigurationIsLoggedToo() {
         FrameLoop.Rig next = rig(Chain.of(config.setup(), brokenLook("newer"), 200));
@@ -105,7 +105,7 @@ class FaultyLookTest {
                 System.nanoTime());
     }
 
-    /** A frame that cannot be made is logged once, and again if it happens again after frames have gone on. */
+    /** A frame that cannot be made is logged once, and again if it recurs after frames have continued. */
     @Test
     void aSecondFailureOfFramesIsLoggedToo() {
         try (CapturedLog log = new CapturedLog(FrameLoop.class.getName())) {

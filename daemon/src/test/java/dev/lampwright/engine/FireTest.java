@@ -13,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** An ember without a key of its own is a fire on strips of any length, and none that flashes. */
+/** An ember with default keys looks like a fire on strips of any length, and never flashes. */
 class FireTest {
     private static final int SECONDS = 20;
     private static final int RATE = 60;
@@ -33,9 +33,9 @@ class FireTest {
     }
 
     /**
-     * What makes it look like a fire, in relative luminance (WCAG 2.2, of linear light): hollows that still glow, flames several times as bright, never all of it dark or
-     * all of it full; redder than it is green and greener than it is blue; and flames wider than a pixel. The bounds are our own, from what
-     * looked right.
+     * What makes it look like a fire, in relative luminance (WCAG 2.2, of linear light): hollows that still glow, flames several times as
+     * bright, never entirely dark or entirely full; more red than green and more green than blue; and flames wider than a pixel. The bounds
+     * are our own, from what looked right.
      */
     @ParameterizedTest
     @ValueSource(ints = {10, 30, 60, 144})

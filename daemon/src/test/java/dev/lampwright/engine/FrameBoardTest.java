@@ -22,7 +22,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** What is read is what one frame left, whole. */
+/** A reader gets the figures of one frame, complete. */
 class FrameBoardTest {
     private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     private static final List<Signal> WITH_OWN = Stream.concat(
@@ -51,7 +51,7 @@ class FrameBoardTest {
         return all[(int) (number % all.length)];
     }
 
-    /** Figures that all follow from one number. */
+    /** Figures that are all derived from one number. */
     private void write(long number) {
         figures.show(number % 3 == 0 ? TWO : ONE);
         for (int i = 0; i < figures.states.length; i++) {
@@ -74,7 +74,7 @@ class FrameBoardTest {
         board.write(figures);
     }
 
-    /** The same, put together by hand. */
+    /** The same, built by hand. */
     private FrameReport of(long number) {
         Map<String, Double> signals = new LinkedHashMap<>();
         for (Signal signal : number % 3 == 0 ? WITH_OWN : Signal.all()) {
@@ -115,7 +115,7 @@ class FrameBoardTest {
         assertTrue(first.signals().values().stream().allMatch(value -> value.isNaN()), first.toString());
     }
 
-    /** Frames follow one another without a pause, and each third is of another configuration, until every reader has read enough. */
+    /** Frames follow one another without a pause, and every third has another configuration, until every reader has read enough. */
     @Test
     void noReaderEverSeesTwoFramesMixed() throws InterruptedException, ExecutionException {
         AtomicInteger reading = new AtomicInteger(READERS);
@@ -150,7 +150,7 @@ class FrameBoardTest {
         }
     }
 
-    /** The JVM counts the bytes; the same thread counts nothing else meanwhile. */
+    /** The JVM counts the bytes; nothing else is counted on this thread in the meantime. */
     @Test
     void writingAllocatesNothing() {
         writeMany();

@@ -47,7 +47,7 @@ class FrameLoopTest {
             strip.pixels = 3
             """;
 
-    /** Adds up what is told. */
+    /** Adds up what is reported. */
     private static final class Told implements StatusWatch {
         private final AtomicLong leftOut = new AtomicLong();
         private final AtomicLong most = new AtomicLong();
@@ -77,7 +77,7 @@ class FrameLoopTest {
         }
     }
 
-    /** The demo's last line tells the most that the strip took: 3 pixels × 3 channels × 12 mA, and 3 mA dark, are 111 mA. */
+    /** The demo's last line shows the most that the strip drew: 3 pixels × 3 channels × 12 mA, and 3 mA dark, are 111 mA. */
     @Test
     void theMostIsKeptWhenTheLightHasGone() {
         Config config = Configs.of(3, "RGB", ", channel_mA = 12, idle_mA = 1");
@@ -115,7 +115,7 @@ class FrameLoopTest {
         return new LookSpec(name, List.of(layer), List.of(), false);
     }
 
-    /** Nobody knows how other lights have flickered up to now, so they are left alone for a second. */
+    /** Nobody knows how other lights have flickered so far, so they are left alone for a second. */
     @Test
     void otherLightsAreKeptBackForASecond() throws ConfigException {
         Config config = ConfigFile.read(FILE, "birch.toml");
@@ -152,7 +152,7 @@ class FrameLoopTest {
                 () -> shown.compareAndSet(0, System.nanoTime()));
     }
 
-    /** Counted on its own thread, as each frame leaves; a compiler that is still at work may allocate a little on its account. */
+    /** Counted on its own thread, as each frame is sent; a compiler that is still working may allocate a little on its account. */
     @Test
     void framesThatLeaveAllocateNothing() {
         Config config = Configs.of(7, "GRB", """
@@ -183,7 +183,7 @@ class FrameLoopTest {
         assertEquals(0, bytes / frames, bytes + " bytes in " + frames + " frames");
     }
 
-    /** At one frame a second, a frame that does not wait for the grid is plain to see. */
+    /** At one frame a second, a frame that does not wait for the grid is obvious. */
     @Test
     void whatIsUrgentDoesNotWaitForTheGridButForTheFrameBefore() throws ConfigException {
         Config config = ConfigFile.read(FILE, "birch.toml");
@@ -209,7 +209,7 @@ class FrameLoopTest {
         assertTrue(told.hurried.remove().tick() < told.hurried.remove().tick(), "one frame for each time on the grid");
     }
 
-    /** What stands still is sent four times a second, and four times in each holdover. */
+    /** Still light is sent four times a second, and four times in each holdover. */
     @ParameterizedTest
     @CsvSource({"3, 4", "0.1, 40"})
     void lightThatStandsStillIsSentNowAndThen(double holdoverS, double mostASecond) {
@@ -241,7 +241,7 @@ class FrameLoopTest {
         assertTrue(aSecond <= mostASecond + 1, aSecond + " a second");
     }
 
-    /** Frames are counted as if each had been made at its time, and never before it; news is taken up by the next one. */
+    /** Frames are counted as if each had been made at its time, and never before it; the next one reflects the news. */
     @Test
     void itSleepsWhileLightStandsStillAndNewsWakesIt() {
         Config config = Configs.of(3, "GRB", """
@@ -286,7 +286,7 @@ class FrameLoopTest {
         loop.close();
     }
 
-    /** The clock leaps ahead by half a second, as when the machine has slept. */
+    /** The clock jumps ahead by half a second, as after the machine has slept. */
     @Test
     void everyTickLeftOutIsTold() throws ConfigException {
         Config config = ConfigFile.read(FILE, "birch.toml");

@@ -15,7 +15,7 @@ import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.Recording;
 import org.junit.jupiter.api.Test;
 
-/** A configuration that listens to the printer in another way is read while the printer works. */
+/** A configuration with different bindings for the printer is read while the printer works. */
 class ListenAgainIT {
     private static final String JOB = "shop/alder/job";
     private static final String HEAT = "shop/alder/heat";
@@ -39,7 +39,7 @@ class ListenAgainIT {
         Await.until("a broker", () -> daemon.broker().phase() == BrokerState.Phase.CONNECTED);
     }
 
-    /** What the printer says once and not again, and where it always did, is known as before. */
+    /** What the printer reported once, in an unchanged place, is still known. */
     @Test
     void whatIsToldInTheSamePlaceIsNotForgotten() throws ConfigException {
         MemoryLine line = new MemoryLine(

@@ -21,9 +21,9 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /**
- * A file that was written for an older version means the same light: what each layer and each built-in look drew, before any limit, is kept
- * in {@code old-looks.txt}, and may differ by one level of 255. {@code -Dgolden.write=true} adds what is new in the list below and
- * replaces nothing; to change what is there, delete its lines and say why.
+ * A file for an older version still gives the same light: what each layer and each built-in look drew, before any limit, is stored in
+ * {@code old-looks.txt}, and may differ by one level of 255. {@code -Dgolden.write=true} adds what is new in the list below and replaces
+ * nothing; to change existing lines, delete them and say why.
  */
 class OldLooksTest {
     private static final Path KEPT = Path.of("src/test/resources/dev/lampwright/engine/old-looks.txt");
@@ -32,7 +32,7 @@ class OldLooksTest {
     private static final int SAMPLES = 12;
     private static final int FRAMES_A_SAMPLE = 37;
 
-    /** Layers as an old file has them. */
+    /** Layers from an old file. */
     private static final List<String> LAYERS = List.of(
             "colour = 'orange', opacity = 0.4",
             "colour = 'red', rhythm = 'Iso 2s'",

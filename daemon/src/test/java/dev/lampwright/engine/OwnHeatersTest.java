@@ -33,7 +33,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** A heater that the file names, from messages to light, in the report, in what check and plan make up, and in recordings. */
+/** A user-defined heater, from messages to light, in the report, in the invented status of check and plan, and in recordings. */
 class OwnHeatersTest {
     private static final String TOPIC = "shop/rowan/heat";
     private static final String FILE = """
@@ -96,7 +96,7 @@ class OwnHeatersTest {
         assertTrue(Double.isNaN(broken.own("nozzle2.actual_C").value()), "no nozzle is so hot");
     }
 
-    /** Both nozzles report the same, the second in °F, and each bar is as long as the other. */
+    /** Both nozzles report the same, the second in °F, and their bars have the same length. */
     @Test
     void lightFollowsThemAlike() throws ConfigException {
         Config config = config(READINGS + LOOK);
@@ -158,7 +158,7 @@ class OwnHeatersTest {
         assertEquals(0, least);
     }
 
-    /** The report has what light follows, and readings as they were read; another configuration has other heaters. */
+    /** The report has the signals of light, and readings as they were read; another configuration has other heaters. */
     @Test
     void theReportHasTheirSignals() throws ConfigException {
         MemoryController controller = new MemoryController(MemoryController.BOARD, (light, sequence, frame, at) -> {});
@@ -249,7 +249,7 @@ class OwnHeatersTest {
                 e.mistakes().stream().map(Mistake::toString).toList());
     }
 
-    /** Each of two lines is told of once, and not what stands in it as well. */
+    /** Each of two lines is reported once, and not its content as well. */
     @Test
     void aSlipInOneOfTheTwoIsPointedOut() {
         ConfigException e = assertThrows(ConfigException.class, () -> config("""

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Readings of the user's own: read from messages, followed by light, recorded and played back. */
+/** User-defined readings: read from messages, followed by light, recorded and played back. */
 class OwnReadingsTest {
     private static final String TOPIC = "shop/alder/more";
     private static final String READINGS = """
@@ -86,7 +86,7 @@ class OwnReadingsTest {
         assertTrue(Double.isNaN(after.own("print_speed").value()));
     }
 
-    /** With a range a layer needs no bounds of its own, and a cue goes by the value as it is told. */
+    /** With a range a layer needs no bounds, and a cue uses the reported value. */
     @Test
     void lightFollowsThem() throws ConfigException {
         Config config = config(READINGS + LOOK);

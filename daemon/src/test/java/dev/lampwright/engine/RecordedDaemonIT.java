@@ -26,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The whole daemon, from a real broker to a controller in memory, recorded and played back. */
 class RecordedDaemonIT {
-    /** Every look moves in every frame, so that no frame looks like another. The fade at the end of a daemon is in no recording. */
+    /** Every look moves in every frame, so that no frame looks like another. The fade at a daemon's end is not recorded. */
     private static final String FILE = """
             broker.url = "%s"
             controller = { port = "memory", baud = 1000000, at_end = "when_silent" }
@@ -143,7 +143,7 @@ class RecordedDaemonIT {
         return entries.stream().map(Recording.Entry::strip).toList();
     }
 
-    /** The link leaves frames out when a newer one is there, so not every frame of the replay was shown. */
+    /** The link skips frames when there is a newer one, so not every frame of the replay was shown. */
     private static void requireInOrder(List<Recording.Entry> shown, Replay replay, long frames) {
         Frame frame =
                 new Frame(shown.get(0).strip().size(), shown.get(0).duties().size());

@@ -16,7 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Chains of one configuration know nothing of each other. */
+/** Chains of one configuration are independent. */
 class SharedConfigTest {
     private static final List<PrinterState> STATES = List.of(PrinterState.values());
     private static final List<AlarmState> ALARMS = List.of(AlarmState.values());
@@ -122,7 +122,7 @@ class SharedConfigTest {
         }
     }
 
-    /** A job through every state, with every reading, a picture being taken, and people who ask for things. */
+    /** A job through every state, with every reading, with a picture being taken, and people asking for things. */
     private static final class Job {
         private static final int SECONDS_A_STATE = 4;
 

@@ -19,8 +19,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * A chain does not make again what cannot differ. Whatever it leaves out, each frame and each count is that of a chain which makes every
- * frame, because it is given another, equal status each time.
+ * A chain does not recompute what cannot differ. Whatever it skips, each frame and each count equals that of a chain that computes every
+ * frame because it gets a different, equal status each time.
  */
 class StillLightTest {
     private static final long FRAME = 1_000_000_000L / 60;
@@ -63,7 +63,7 @@ class StillLightTest {
             look = "steps"
             """;
 
-    /** What a printer reports and people ask for, by chance, with long pauses between. */
+    /** What a printer reports and people ask for, at random, with long pauses in between. */
     private static final class Story {
         private final SplittableRandom chance;
         private PrinterStatus status = PrinterStatus.nothingHeard();
@@ -115,7 +115,7 @@ class StillLightTest {
             return status;
         }
 
-        /** The same status, but another one for a chain that goes by which it is. */
+        /** An equal status, but a different object for a chain that compares identity. */
         PrinterStatus anotherStatus() {
             return status.heard() ? status.heardAt(status.heardAtNanos()) : status;
         }
@@ -173,7 +173,7 @@ class StillLightTest {
         return same;
     }
 
-    /** A layer that counts how often it is drawn is none of ours, so what is drawn again is seen by a frame that somebody has spoilt. */
+    /** There is no layer of ours that counts how often it is drawn, so redrawing is detected with a deliberately spoilt frame. */
     @Test
     void lightThatStandsStillIsNotDrawnAgain() {
         Config config =

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A frame loop that is stuck gives no sign of life to the service manager, so that it is started again. */
+/** A stuck frame loop gives no sign of life to the service manager, so the service is restarted. */
 @Timeout(60)
 class StuckLoopTest {
     private static final String WATCHDOG_MICROS = "40000";
@@ -74,7 +74,7 @@ class StuckLoopTest {
         }
     }
 
-    /** The loop is inside {@link #status} when two looks of the watch find the same number of frames. */
+    /** The loop is inside {@link #status} when two checks of the watch find the same number of frames. */
     private long framesWhenStill(FrameLoop loop) {
         long made;
         do {

@@ -32,8 +32,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Every swatch passes every guard on strips from 8 to 1000 pixels: whatever the printer reports, or if it reports nothing, the flash guard holds
- * nothing back, the strip takes no more than three quarters of what it can, and it is lit in every frame.
+ * Every swatch passes every guard on strips from 8 to 1000 pixels: whatever the printer reports, or if it reports nothing, the flash guard
+ * holds nothing back, the strip draws no more than three quarters of its maximum, and it is lit in every frame.
  */
 class SwatchesTest {
     private static final Path FOLDER = Path.of("src/main/resources/dev/lampwright/config/swatches");
@@ -42,12 +42,12 @@ class SwatchesTest {
             Set.of("calm", "work", "progress", "heat", "standby", "held", "done", "fault", "night");
     private static final int MOST_S = 60;
     private static final int LEAST_S = 4;
-    /** Where chance decides, many pixels show as much in a short time as few in a long one. */
+    /** For random looks, many pixels show as much in a short time as a few in a long one. */
     private static final int PIXEL_SECONDS = 1800;
 
     private static final int RATE = 60;
     private static final long NANOS = 1_000_000_000L;
-    /** No rhythm is at the same place each time. */
+    /** So that no rhythm is at the same phase each time. */
     private static final long BETWEEN_RHYTHMS = 1_170_000_000L;
 
     private static final String LIGHTS = """
@@ -56,7 +56,7 @@ class SwatchesTest {
             glow = { channels = [1, 2, 3], volts = 12, full_mA = 300 }
             """;
 
-    /** Three quarters of what three channels of 12 mA take on so many pixels. */
+    /** Three quarters of what three channels of 12 mA draw on this many pixels. */
     private static Config limited(int pixels) {
         return Configs.lines("""
                 strip = { pixels = %d, order = "GRB", channel_mA = 12, idle_mA = 0 }
@@ -123,7 +123,7 @@ class SwatchesTest {
         assertEquals(!STILL.contains(name), moved);
     }
 
-    /** What is on while nobody works is dim; light to work by is bright. Shares of what the strip can take. */
+    /** Light while nobody works is dim; light to work by is bright. Shares of the strip's maximum. */
     @ParameterizedTest
     @MethodSource("swatches")
     void isAsBrightAsItsUseAsksFor(String name) {

@@ -29,7 +29,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Several printers on one strip: each view shows its printer as a strip of its own would, and the guards hold for all of them together. */
+/** Several printers on one strip: each view shows its printer like a separate strip, and the guards apply to all of them together. */
 class ViewsTest {
     private static final int RATE = 60;
     private static final List<PrinterState> STATES = List.of(PrinterState.values());
@@ -80,7 +80,7 @@ class ViewsTest {
         return Statuses.NOTHING_HEARD.with("alder", alder).with("birch", birch);
     }
 
-    /** Draws some frames of a chain and gives the bytes of the last. */
+    /** Draws some frames of a chain and returns the bytes of the last. */
     private static Frame drawn(Config config, Statuses statuses, Wishes wishes, int frames) {
         Chain chain = Chain.of(config);
         Frame frame = frame(config);
@@ -94,7 +94,7 @@ class ViewsTest {
         return Arrays.copyOfRange(frame.strip(), 3 * from, 3 * to);
     }
 
-    /** Frame by frame, what each shows is what a strip of its own shows: the picture of a single printer is the judge. */
+    /** Frame by frame, each shows what a separate strip shows: the picture of a single printer is the reference. */
     @ParameterizedTest
     @EnumSource
     void eachViewShowsItsPrinterAsAStripOfItsOwnWould(PrinterState state) {
@@ -158,7 +158,7 @@ class ViewsTest {
         assertEquals(AlarmState.ACKNOWLEDGED, chain.printers().get(0).alarm());
     }
 
-    /** An acknowledgement from before a printer was added is not one of its faults. */
+    /** An acknowledgement from before a printer was added does not apply to its faults. */
     @Test
     void whatWasAcknowledgedBeforeIsNotMeantForAPrinterThatIsAdded() {
         Chain before = Chain.of(config(ALONE));
@@ -222,7 +222,7 @@ class ViewsTest {
         return text.toString();
     }
 
-    /** Every paint and extent on a zone that only one of the views has. */
+    /** Every paint and extent on a zone that exists only in one of the views. */
     @Test
     void aLayerOnAZoneOfAnotherViewShowsNothing() {
         Config config = config(PAIR + """
@@ -271,7 +271,7 @@ class ViewsTest {
         assertEquals("rrr", colours(alarmed).substring(5), "a fault of birch hides what lies on birch alone");
     }
 
-    /** Pixels that were asked for between views keep fading in. */
+    /** Pixels that were asked for across views keep fading in. */
     @Test
     void aChangedConfigurationDoesNotHurryPixelsBetweenViews() {
         Config config = config(TWO + """
@@ -380,7 +380,7 @@ class ViewsTest {
         return all.substring(0, 4) + all.substring(2 * EACH - 4);
     }
 
-    /** WCAG 2.2 by {@link EverySecond}, and the current calculated in floating point beside the guard. */
+    /** WCAG 2.2 by {@link EverySecond}, and the current calculated separately in floating point. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void theGuardsHoldForAllViewsTogether(long seed) {
@@ -427,7 +427,7 @@ class ViewsTest {
         return sum;
     }
 
-    /** The same statuses for a chain that may rest, and other but equal ones for a chain that never may. */
+    /** The same status objects for a chain that may rest, and equal but different ones for a chain that never may. */
     @Test
     void lightThatRestsIsWhatItWouldBeIfItWereMadeAgain() {
         Config config = config(PAIR + "views.alder.pixels = \"0-9\"\nviews.birch.pixels = \"12-23\"");

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * Any light: a few parts of the strip, each in any colour and with any way of going on and off, quickly or slowly, which fade, jump over to
- * something else, and tremble by a level as dithering does; now and then a frame of pure noise.
+ * Any light: a few parts of the strip, each in any colour, turning on and off in any way, quickly or slowly, fading, jumping to something
+ * else, and flickering by a level like dithering; now and then a frame of pure noise.
  */
 final class AnyLight {
     private final Fitted fitted;
@@ -17,7 +17,7 @@ final class AnyLight {
     private final Part[] parts;
     private int frames;
 
-    /** A stretch that is lit to and fro. */
+    /** A stretch that alternates. */
     private record Part(Zone zone, List<Integer> colour, double period, double sharpness, double depth) {
         double level(int frame) {
             double wave = Math.sin(2 * Math.PI * frame / period) * sharpness;

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Each rank is dimmed until it is dark before the next is touched; what is calculated here is DEVELOPERS.md, The guards, in other words. */
+/** Each rank is dimmed until it is dark before the next is touched; the calculation here follows DEVELOPERS.md, The guards. */
 class CurrentGuardRankTest {
     private static final Map<String, Zone> ZONES =
             Map.of("glow", Zone.run(0, 3), "job", Zone.run(4, 7), "bed", Zone.run(8, 9));
@@ -41,7 +41,7 @@ class CurrentGuardRankTest {
         assertEquals(bed, frame.strip()[24] & 0xFF, "bed at " + ceiling + " mA");
     }
 
-    /** Any frame and any ranks: where a rank has kept light, all higher ranks have kept theirs whole. */
+    /** Any frame and any ranks: if a rank has kept light, all higher ranks have kept all of theirs. */
     @Test
     void noRankIsTouchedWhileALowerOneIsLit() {
         SplittableRandom chance = new SplittableRandom(5);
@@ -69,7 +69,7 @@ class CurrentGuardRankTest {
         assertTrue(dimmed > 1000 && dimmed < 4900, dimmed + " of 5000 are dimmed");
     }
 
-    /** A status zone that is within the ceiling by itself is never dimmed for the sake of another. */
+    /** A status zone that is within the ceiling by itself is never dimmed because of another. */
     @Test
     void statusIsKeptByDefault() {
         Fitted fitted =

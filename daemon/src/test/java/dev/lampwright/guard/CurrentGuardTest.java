@@ -29,7 +29,7 @@ class CurrentGuardTest {
         assertEquals(0, guard.dimmedFrames());
     }
 
-    /** 30 pixels × (1 + 3 × 12) mA = 1110 mA at full white: dimmed in the very frame that asks for it. */
+    /** 30 pixels × (1 + 3 × 12) mA = 1110 mA at full white: dimmed in the same frame that demands it. */
     @Test
     void dimsAtOnce() {
         CurrentGuard guard = guard(setup(30, 500));
@@ -57,7 +57,7 @@ class CurrentGuardTest {
         assertTrue(frames > 30, frames + " frames");
     }
 
-    /** README, Metrics: frames dimmed for a ceiling. One frame that asks for too much has those after it dimmed as well. */
+    /** README, Metrics: frames dimmed for a ceiling. One frame that demands too much causes the following ones to be dimmed as well. */
     @Test
     void countsFramesThatAreDimmedAndNotThoseThatAskForTooMuch() {
         CurrentGuard guard = guard(setup(30, 500));
@@ -73,7 +73,7 @@ class CurrentGuardTest {
         assertEquals(2, guard.dimmedFrames(), "what is dark cannot be dimmed");
     }
 
-    /** What the dark strip takes counts: 30 pixels × 1 mA, and 36 mA for one white pixel. */
+    /** The dark strip's current counts: 30 pixels × 1 mA, and 36 mA for one white pixel. */
     @Test
     void allowsAFrameUpToTheCeilingWithTheDarkStripInIt() {
         Frame one = filled(30, 0);
@@ -83,7 +83,7 @@ class CurrentGuardTest {
         assertFalse(guard(setup(30, 36)).allows(one));
     }
 
-    /** A dark frame takes the least there is, so it may leave even where the dark strip alone is too much. */
+    /** A dark frame draws the minimum, so it may be sent even if the dark strip alone is too much. */
     @Test
     void allowsTheDark() {
         assertTrue(guard(setup(30, 20)).allows(filled(30, 0)));
@@ -110,7 +110,9 @@ class CurrentGuardTest {
         assertDoesNotThrow(() -> new CurrentGuard(setup(30, 500), ranks, 1, 1e-3));
     }
 
-    /** Any frames in any order: never over the ceiling, by a calculation in floating point beside the guard's whole numbers. */
+    /**
+     * Any frames in any order: never over the ceiling, by a separate calculation in floating point instead of the guard's whole numbers.
+     */
     @Test
     void isNeverOverTheCeiling() {
         for (int trial = 0; trial < 300; trial++) {

@@ -11,15 +11,15 @@ import java.util.stream.IntStream;
 
 /**
  * Counts the flashes of everything that a person can see, in every second that begins at a frame: each light, each eight neighbours, each
- * zone, the strip, and the room. Written from the words of the standard and from nothing else; shares no code with what holds the limit.
- * Sources: WCAG 2.2, "general flash and red flash thresholds", "relative luminance", and both working definitions of a pair of opposing
- * transitions that involves a saturated red (of 2.2 by u′v′, of 2.0 by R − G − B); from memory of the standards' text.
+ * zone, the strip, and the room. Written only from the words of the standard; shares no code with the guard. Sources: WCAG 2.2, "general
+ * flash and red flash thresholds", "relative luminance", and both working definitions of a pair of opposing transitions that involves a
+ * saturated red (of 2.2 by u′v′, of 2.0 by R − G − B); from memory of the standards' text.
  */
 public final class EverySecond {
     private static final long SECOND = 1_000_000_000L;
     /** What rounding may do. */
     private static final double ROUNDING = 1e-9;
-    /** Colours darker than this are not told apart by hue: a choice of the project, as the standard says nothing. */
+    /** Colours darker than this are not distinguished by hue: our own choice, because the standard does not say. */
     private static final double DIM = 20.0 / 320;
 
     private final Setup setup;
@@ -29,7 +29,7 @@ public final class EverySecond {
     private final List<Long> times = new ArrayList<>();
     private final List<double[][]> seen = new ArrayList<>();
 
-    /** A sequence of one measure, and whether saturated red is there. */
+    /** A sequence of one measure, and whether it includes saturated red. */
     private static final class Series {
         private final double[] values;
         private final boolean[] marks;
@@ -80,7 +80,7 @@ public final class EverySecond {
         return canvasPixel;
     }
 
-    /** Light of a lamp or a pixel at full, in lm: 100 of a watt of white lamps, 40 of one of colours; assumed by this project, no source. */
+    /** Light of a lamp or a pixel at full, in lm: 100 per watt for white lamps, 40 for colours; our own assumption, no source. */
     private double power(int light, List<Double> volts) {
         if (light < setup.pixels()) {
             double amps = (setup.channelMicroamps().get(0)
@@ -136,7 +136,7 @@ public final class EverySecond {
         seen.add(lights);
     }
 
-    /** The most flashes of anything in any second. */
+    /** The maximum number of flashes of anything in any second. */
     public int most() {
         int most = 0;
         if (seen.isEmpty()) {
@@ -252,8 +252,8 @@ public final class EverySecond {
     }
 
     /**
-     * Walks along and keeps the extreme that was reached last. A value that is a change away from it, in the direction opposite to the last
-     * change, is a change; a value beyond the extreme moves it on.
+     * Walks along and keeps the last extreme. A value that is a change away from it, in the direction opposite to the last change, is a
+     * change; a value beyond the extreme moves it on.
      */
     private static int changes(Series series, int first, int last, double least, double darkerBelow) {
         int count = 0;

@@ -17,7 +17,7 @@ import java.util.SplittableRandom;
 import java.util.stream.Stream;
 
 /**
- * Strips and dimmers that tests put together, and an exact calculation of what they draw that shares nothing with the guard's.
+ * Strips and dimmers for tests, and an exact calculation of what they draw that shares nothing with the guard's.
  *
  * @param setup what is fitted
  * @param fitting the zones on it
@@ -26,12 +26,12 @@ record Fitted(Setup setup, Fitting fitting) {
     private static final BigInteger GRAIN_PER_MICROAMP = BigInteger.valueOf(65_535);
     private static final String[] NAMES = {"bed", "nozzle", "job", "glow"};
 
-    /** A strip in the order RGB without dimmers, with as high a ceiling as there is. */
+    /** A strip in the order RGB without dimmers, with the highest possible ceiling. */
     static Fitted strip(int pixels, Map<String, Zone> zones) {
         return strip(pixels, 65_535, zones);
     }
 
-    /** A strip in the order RGB without dimmers, 12 mA a channel and 1 mA dark. */
+    /** A strip in the order RGB without dimmers, 12 mA per channel and 1 mA dark. */
     static Fitted strip(int pixels, int ceilingMilliamps, Map<String, Zone> zones) {
         Setup setup = new Setup(
                 pixels,
@@ -110,7 +110,7 @@ record Fitted(Setup setup, Fitting fitting) {
         return frame;
     }
 
-    /** Asks whether no supply gives more than its ceiling; a supply that is dark may give what the dark strip takes. */
+    /** Whether no supply delivers more than its ceiling; a dark supply may deliver what the dark strip draws. */
     boolean isUnderTheCeilings(Frame frame) {
         for (int supply = 0; supply < setup.ceilingsMilliamps().size(); supply++) {
             BigInteger limit = GRAIN_PER_MICROAMP.multiply(

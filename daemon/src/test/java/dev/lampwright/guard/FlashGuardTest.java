@@ -40,7 +40,7 @@ class FlashGuardTest {
         assertPasses("101010111111", BLACK, WHITE);
     }
 
-    /** Three a second without end: six transitions in every window of a second, as each window has both its ends. */
+    /** Three a second for ever: six transitions in every window of a second, because each window includes both ends. */
     @Test
     void threeASecondWithoutEndPass() {
         assertPasses("001100110011".repeat(5), BLACK, WHITE);
@@ -53,7 +53,7 @@ class FlashGuardTest {
 
     /**
      * A transition counts for just one second. Lit at frames 10, 30, 50 and 70 and dark at 20, 40 and 60, light may go dark a fourth time
-     * at frame 130, when that of frame 10 is a second old, and not a frame sooner.
+     * at frame 130, when that of frame 10 is a second old, and not a frame earlier.
      */
     @Test
     void theWindowSlides() {
@@ -73,7 +73,7 @@ class FlashGuardTest {
         return shown;
     }
 
-    /** What flashes at any pace from four times a second on, lit or dark at first, is lit once it is held. */
+    /** Light that flashes four times a second or faster, lit or dark at first, is lit once it is held. */
     @Test
     void whatIsHeldIsLit() {
         for (int half = 1; half <= 15; half++) {
@@ -136,7 +136,7 @@ class FlashGuardTest {
         assertIsHeldFrom(8, "01".repeat(12), BLACK, new int[] {0, 36, 0});
     }
 
-    /** (R − G − B) × 320 has to change by more than 20: 16 of 255 do, 15 do not. Their luminance is far below a tenth. */
+    /** (R − G − B) × 320 must change by more than 20: 16 of 255 do, 15 do not. Their luminance is far below a tenth. */
     @Test
     void redCountsBeyondTwenty() {
         assertPasses("01".repeat(12), new int[] {60, 0, 0}, new int[] {75, 0, 0});
@@ -198,7 +198,7 @@ class FlashGuardTest {
         assertTrue(held);
     }
 
-    /** A zone that flashes is held by itself; what lies beside it stays as it is wanted. */
+    /** A zone that flashes is held by itself; its neighbours stay as wanted. */
     @Test
     void onlyWhatFlashesIsHeld() {
         Fitted longer = Fitted.strip(64, Map.of("glow", Zone.run(0, 7), "job", Zone.run(8, 63)));
@@ -301,7 +301,7 @@ class FlashGuardTest {
                         each -> filled(each == '1' ? one : zero).strip()));
     }
 
-    /** Index of the first letter that is not shown as it is; −1 if all are. */
+    /** Index of the first letter that is not shown as wanted; −1 if all are. */
     private static int firstHeld(Fitted fitted, String letters, Drawing drawing) {
         FlashGuard guard = guard(fitted);
         for (int i = 0; i < letters.length() * FRAMES_A_LETTER; i++) {

@@ -21,8 +21,8 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.statistics.Statistics;
 
 /**
- * Whatever light tries, nothing that a person can see flashes more than three times in any second: ten thousand sequences, counted by
- * {@link EverySecond}, which shares no code with the guard. A seed that fails is printed, and found again by itself the next time.
+ * Whatever the light does, nothing that a person can see flashes more than three times in any second: ten thousand sequences, counted by
+ * {@link EverySecond}, which shares no code with the guard. A failing seed is printed, and tried again automatically the next time.
  */
 class FlashLimitTest {
     private static final double SECONDS = 2.2;
@@ -38,7 +38,10 @@ class FlashLimitTest {
         assertLawful(shown);
     }
 
-    /** The file is read again every few frames, with other zones each time. What no zone is needed for is judged as if nothing had happened. */
+    /**
+     * The file is read again every few frames, with other zones each time. What does not depend on zones is judged as if nothing had
+     * happened.
+     */
     @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED, edgeCases = EdgeCasesMode.NONE)
     void neverMoreThanThreeFlashesAcrossReloads(
             @ForAll("light") RestlessLight light, @ForAll @IntRange(min = 1, max = 40) int every) {
@@ -56,7 +59,7 @@ class FlashLimitTest {
         assertLawful(shown);
     }
 
-    /** Frames are shown late, by another time each, and some are never shown. */
+    /** Frames are shown late, by varying times, and some are never shown. */
     @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED, edgeCases = EdgeCasesMode.NONE)
     void neverMoreThanThreeFlashesWhenFramesAreLateOrLost(
             @ForAll("light") RestlessLight light,
@@ -77,7 +80,7 @@ class FlashLimitTest {
         assertLawful(shown);
     }
 
-    /** Counter and light are worth something: without a guard much of it flashes too often, in each of its ways some. */
+    /** Counter and light are effective: without a guard much of it flashes too often, some of each kind. */
     @Property(tries = 600, seed = "20", edgeCases = EdgeCasesMode.NONE)
     void withoutAGuardMuchOfItFlashes(@ForAll("light") RestlessLight light) {
         Shown shown = new Shown(light, light.fitting(light.seed()));
@@ -97,7 +100,7 @@ class FlashLimitTest {
         });
     }
 
-    /** Light that is calm by itself is left alone, in all the same places. */
+    /** Light that is calm by itself is left alone, everywhere. */
     @Property(tries = 500, shrinking = ShrinkingMode.BOUNDED, edgeCases = EdgeCasesMode.NONE)
     void calmLightIsLeftAlone(@ForAll("light") RestlessLight restless) {
         int slow = Math.max(1, restless.rate() * 2 / 5);

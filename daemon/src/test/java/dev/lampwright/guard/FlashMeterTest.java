@@ -8,7 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Light that goes on and off evenly, at sixty frames a second, flashes as often as its period says. */
+/** Light that turns on and off evenly, at sixty frames a second, flashes as often as its period says. */
 class FlashMeterTest {
     private static final int RATE = 60;
 

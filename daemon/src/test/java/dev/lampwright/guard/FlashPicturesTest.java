@@ -17,8 +17,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * The pictures of {@code daemon/doc/flash-limit.md} show what the guard does now. Time runs to the right, four seconds of it; one row is one
- * pixel; above is what the look asks for, below what is shown. {@code -Dpictures.write=true} writes them.
+ * The pictures of {@code daemon/doc/flash-limit.md} show what the guard does now. Time runs to the right, four seconds of it; one row is
+ * one pixel; above is what the look demands, below what is shown. {@code -Dpictures.write=true} writes them.
  */
 class FlashPicturesTest {
     private static final Path FOLDER = Path.of("doc", "pictures");
@@ -29,7 +29,7 @@ class FlashPicturesTest {
     private static final int HIGH = 4;
     private static final int GAP = 12;
 
-    /** The light that is asked for. */
+    /** The requested light. */
     enum Pattern {
         /** Bands of four run through eight pixels fifteen times a second; their mean never changes. */
         CHASE {
@@ -38,7 +38,7 @@ class FlashPicturesTest {
                 return Math.floorMod(pixel - 2 * frame, 8) < 4 ? 255 : 0;
             }
         },
-        /** Eight pixels blink six times a second in the middle of light that breathes. */
+        /** Eight pixels blink six times a second in the middle of slowly pulsing light. */
         BLINK_IN_CALM {
             @Override
             int level(int pixel, int frame) {

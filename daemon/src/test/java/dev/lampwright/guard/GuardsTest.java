@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 class GuardsTest {
     private static final int RATE = 30;
 
-    /** What keeps both limits leaves as it is. */
+    /** Light within both limits is sent unchanged. */
     @Test
     void calmLightPasses() {
         Fitted fitted = Fitted.strip(30, 1500, Map.of("bed", Zone.run(0, 14), "job", Zone.run(15, 29)));
@@ -38,7 +38,7 @@ class GuardsTest {
 
     /**
      * A zone that is held bright while another becomes bright would be over the ceiling together: 8 and 8 pixels of 36 mA, of which the
-     * ceiling bears half.
+     * ceiling allows half.
      */
     @Test
     void holdingNeverBreaksTheCeiling() {

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** What is known of the last second, and what it lets through. White and black in turn, eight frames each, at sixty frames a second. */
+/** What is known about the last second, and what that allows. White and black in turn, eight frames each, at sixty frames a second. */
 class KnownPastTest {
     private static final int RATE = 60;
     private static final int HALF = 8;
@@ -37,7 +37,7 @@ class KnownPastTest {
         assertTrue(guards(fitted, true).takeOver(guards), "light that may flash need not wait");
     }
 
-    /** Seven transitions, the most there may be; where the controller may have gone dark and come back, two fewer. */
+    /** Seven transitions, the maximum; two fewer if the controller may have gone dark and come back. */
     @Test
     void aControllerThatStartsAgainTakesTwoTransitions() {
         assertEquals(7, transitions(guards, 0, 7 * HALF + 1));
@@ -47,7 +47,7 @@ class KnownPastTest {
         assertEquals(5, transitions(relit, 1, 7 * HALF + 1));
     }
 
-    /** A second later it does not matter any more. */
+    /** A second later it no longer matters. */
     @Test
     void thatIsForgottenAfterASecond() {
         run(guards, 0, 1);
@@ -95,7 +95,7 @@ class KnownPastTest {
         }
     }
 
-    /** From dark: how often the light changes until a tick, eight frames before each change. */
+    /** From dark: how often the light changes up to a tick, eight frames before each change. */
     private int transitions(Guards with, int from, int to) {
         int changes = 0;
         int before = 0;

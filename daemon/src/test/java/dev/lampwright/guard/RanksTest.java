@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** What the README says of {@code guard.dim_order}. */
+/** What the README says about {@code guard.dim_order}. */
 class RanksTest {
     @Test
     void theFirstNamedIsTheLowestAndTheUnnamedTheHighest() {

@@ -32,7 +32,7 @@ class RecoveryTest {
                 frames >= RATE && frames <= 2 * RATE + 2, "half of two seconds, and up to one of holding: " + frames);
     }
 
-    /** A look that goes in and out of the limit with any period up to the hold is dimmed evenly: the factor never moves. */
+    /** A look that crosses the limit back and forth with any period up to the hold is dimmed evenly: the factor never moves. */
     @Test
     void doesNotPump() {
         for (int period = 1; period <= HOLD_S * RATE; period += 7) {
@@ -45,7 +45,7 @@ class RecoveryTest {
         }
     }
 
-    /** A deep dip long ago does not make the factor overshoot the shallower ones that go on. */
+    /** A deep dip long ago does not make the factor overshoot later, shallower ones. */
     @Test
     void risesOnlyToWhatIsNeededSince() {
         Recovery recovery = new Recovery(RATE, 0.5);

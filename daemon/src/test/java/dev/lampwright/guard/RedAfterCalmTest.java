@@ -10,8 +10,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /**
- * Red is followed only where there has been some within the last second. Light that is not saturated red wanders for seconds, then red and a
- * colour of about the same luminance follow each other quickly, so that only the limit on red flashes can hold them; and all over again.
+ * Red is tracked only if there has been some within the last second. Light that is not saturated red wanders for seconds, then red and a
+ * colour of about the same luminance follow each other quickly, so that only the limit on red flashes can hold them; then it repeats.
  */
 class RedAfterCalmTest {
     private static final int RATE = 60;

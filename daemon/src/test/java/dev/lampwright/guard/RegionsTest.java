@@ -16,12 +16,12 @@ import java.util.Map;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Which lights are judged together, what each counts for, and what is seen of them. */
+/** Which lights are judged together, their weights, and their combined light. */
 class RegionsTest {
     private static final int DEPTH = 8;
     private static final List<Double> VOLTS = List.of(5.0, 24.0);
 
-    /** 20 pixels with white, a white lamp of 24 V and 1 A, and a plain colour strip of 24 V on dimmers 2, 0 and 1 of its own. */
+    /** 20 pixels with white, a white lamp of 24 V and 1 A, and a plain colour strip of 24 V on its own dimmers 2, 0 and 1. */
     private static final Setup SETUP = new Setup(
             20,
             "GRBW",
@@ -60,7 +60,7 @@ class RegionsTest {
         return zones;
     }
 
-    /** What running totals give is what adding up gives, for every kind of region and any light. */
+    /** Running totals match plain sums, for every kind of region and any light. */
     @Test
     void everyRegionIsTheSumOfItsLights() {
         List<Regions> all = List.of(
@@ -135,7 +135,7 @@ class RegionsTest {
         frame.strip()[4 * pixel + 3] = (byte) white;
     }
 
-    /** A zone twice, one of a single pixel, and a plain strip alone are not areas of their own. */
+    /** A zone twice, one of a single pixel, and a plain strip alone are not separate areas. */
     @Test
     void eachSetOfLightsIsJudgedOnce() {
         List<Area> areas = Areas.of(SETUP, FITTING, VOLTS, DEPTH);
@@ -147,8 +147,8 @@ class RegionsTest {
     }
 
     /**
-     * In the room each light counts by its power, and a watt of a white lamp two and a half times a watt of colour: a pixel is 36 mA of 5 V, the
-     * lamp 1 A of 24 V, the plain strip 0.6 A of 24 V.
+     * In the room each light is weighted by its power, and a watt of a white lamp counts two and a half times as much as a watt of colour:
+     * a pixel is 36 mA of 5 V, the lamp 1 A of 24 V, the plain strip 0.6 A of 24 V.
      */
     @Test
     void theRoomWeighsLights() {

@@ -11,17 +11,17 @@ import java.util.Map;
 import java.util.SplittableRandom;
 
 /**
- * Light that tries to flash in one of the ways that light can.
+ * Light that tries to flash in one of the possible ways.
  *
  * @param kind the way
  * @param pixels pixels of the strip
- * @param rate frames in a second
- * @param grain how many pixels next to each other do the same
+ * @param rate frames per second
+ * @param grain how many adjacent pixels do the same
  * @param offset where the first grain starts
  * @param period frames between two changes
  * @param first one colour, red, green and blue of 255
  * @param second the other
- * @param seed of everything that is left to chance
+ * @param seed of everything random
  */
 record RestlessLight(
         Kind kind, int pixels, int rate, int grain, int offset, int period, Rgb first, Rgb second, long seed) {
@@ -43,7 +43,7 @@ record RestlessLight(
     enum Kind {
         /** Grains in opposite phases, so the mean of many never moves. */
         OPPOSITE,
-        /** Red that comes and goes beside steady white. */
+        /** Red that turns on and off next to steady white. */
         RED_BESIDE_WHITE,
         /** Strip and lamp in turn. */
         STRIP_AGAINST_LAMP,
@@ -55,13 +55,13 @@ record RestlessLight(
         CHASE,
         /** Any pixels in any colour, twenty times a second. */
         ASKS,
-        /** Another picture ten times a second. */
+        /** A different picture ten times a second. */
         STATES,
         /** Every byte at random. */
         NOISE
     }
 
-    /** What it is shown on: a strip of 12 mA a channel and a lamp of 24 V. */
+    /** What it is shown on: a strip of 12 mA per channel and a lamp of 24 V. */
     Setup setup() {
         return new Setup(
                 pixels,
@@ -75,7 +75,7 @@ record RestlessLight(
                 List.of(new Setup.Dimmer(1, 400, 0)));
     }
 
-    /** Zones that a seed chooses, one over the other. */
+    /** Overlapping zones chosen by a seed. */
     Fitting fitting(long zonesSeed) {
         SplittableRandom chance = new SplittableRandom(zonesSeed);
         Map<String, Zone> zones = new LinkedHashMap<>();
@@ -124,7 +124,7 @@ record RestlessLight(
         }
     }
 
-    /** What was asked for last stays, so the last few asks are drawn one over the other. */
+    /** Earlier asks stay, so the last few are drawn over each other. */
     private void asks(int tick, Frame frame) {
         int newest = tick * 20 / rate;
         for (int ask = Math.max(0, newest - 5); ask <= newest; ask++) {

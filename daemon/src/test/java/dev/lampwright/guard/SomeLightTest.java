@@ -11,7 +11,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** A few sequences of each kind, always the same ones, as a quick look at what {@link FlashLimitTest} tries thousands of times. */
+/** A few sequences of each kind, always the same ones, as a quick sample of what {@link FlashLimitTest} tries thousands of times. */
 class SomeLightTest {
     private static final int TRIALS = 12;
     private static final int RATE = 30;

@@ -18,7 +18,7 @@ class SwingsTest {
         assertEquals(0, count(10));
     }
 
-    /** Any numbers: as many as the longest chain of opposing changes, found by trying all. */
+    /** Any numbers: the count equals the longest chain of opposing changes, found by trying all. */
     @Test
     void isTheGreatestNumberOfOpposingChanges() {
         SplittableRandom chance = new SplittableRandom(3);
@@ -28,7 +28,7 @@ class SwingsTest {
         }
     }
 
-    /** Where only marked numbers make a change count, never fewer are counted than the longest chain of them has. */
+    /** If only marked numbers make a change count, the count is never lower than the longest chain of them. */
     @Test
     void changesWithMarksAreNeverMissed() {
         SplittableRandom chance = new SplittableRandom(4);
@@ -68,7 +68,7 @@ class SwingsTest {
         return longest(values, marks, step);
     }
 
-    /** Each change goes from a peak to a valley with nothing beyond them between, or the other way round. */
+    /** Each change goes from a peak to a valley with nothing beyond them in between, or vice versa. */
     private static int longest(long[] values, boolean[] marks, long step) {
         int[] up = new int[values.length];
         int[] down = new int[values.length];

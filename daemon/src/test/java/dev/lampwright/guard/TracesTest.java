@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 class TracesTest {
     private static final long STEP = 10;
 
-    /** Three regions that go their own ways are counted as three counters of one sequence each would. */
+    /** Three independent regions are counted like three separate counters. */
     @Test
     void eachRegionIsCountedByItself() {
         SplittableRandom chance = new SplittableRandom(5);

@@ -125,10 +125,12 @@ public final class PackagedHandbook {
     }
 
     private String withLinks(Page page, String line, String ending) {
-        String living = LINK.matcher(line).replaceAll(link -> Matcher.quoteReplacement(
-                target(page, link.group(2), ending).isPresent() ? link.group() : link.group(1)));
-        return TARGET.matcher(living).replaceAll(found -> Matcher.quoteReplacement(
-                target(page, found.group(), ending).orElse(found.group())));
+        String living = LINK.matcher(line)
+                .replaceAll(link -> Matcher.quoteReplacement(
+                        target(page, link.group(2), ending).isPresent() ? link.group() : link.group(1)));
+        return TARGET.matcher(living)
+                .replaceAll(found -> Matcher.quoteReplacement(
+                        target(page, found.group(), ending).orElse(found.group())));
     }
 
     /** Where a link leads in the package; empty if the package does not have it. */

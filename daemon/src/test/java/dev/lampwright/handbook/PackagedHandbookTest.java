@@ -70,12 +70,10 @@ class PackagedHandbookTest {
     void noLinkInTheTextLeadsNowhere() throws IOException {
         List<String> dead = new ArrayList<>();
         for (Path text : files(".md")) {
-            for (String target : Page.of(text).targets()) {
-                String path = target.replaceFirst("#.*", "");
-                if (!target.startsWith("https://") && !Files.isRegularFile(text.resolveSibling(path.isEmpty() ? text.getFileName().toString() : path))) {
-                    dead.add(text.getFileName() + ": " + target);
-                }
-            }
+            Page.of(text).targets().stream()
+                    .filter(target -> !target.matches("https://.*|#.*"))
+                    .filter(target -> !Files.isRegularFile(text.resolveSibling(target.replaceFirst("#.*", ""))))
+                    .forEach(target -> dead.add(text.getFileName() + ": " + target));
         }
         assertEquals(List.of(), dead);
     }

@@ -30,7 +30,7 @@ final class ArrivalTest {
         assertEquals(150, end, 1);
     }
 
-    /** Estimates that scatter by a tenth of what is left move time left by far less from message to message. */
+    /** Estimates that scatter by a tenth of the time left move the reported time by far less from message to message. */
     @Test
     void doesNotJumpAbout() {
         SplittableRandom chance = new SplittableRandom(2);

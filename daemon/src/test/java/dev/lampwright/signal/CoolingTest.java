@@ -25,7 +25,7 @@ final class CoolingTest {
         assertTrue(Double.isNaN(cooling.share(60, Double.NaN)));
     }
 
-    /** Heat that is still on its way makes it hotter for a moment. */
+    /** Heat still in transit makes it hotter for a moment. */
     @Test
     void countsFromTheHottest() {
         assertEquals(1, cooling.share(60, 0), EXACT);

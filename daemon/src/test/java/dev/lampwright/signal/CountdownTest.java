@@ -40,7 +40,7 @@ final class CountdownTest {
         assertEquals(15, left.at(505 * SECOND), 1e-9);
     }
 
-    /** Whatever ends are told: never below 0, and from frame to frame no step that the way to the new end does not ask for. */
+    /** Whatever ends are reported: never below 0, and from frame to frame no step beyond what the new end requires. */
     @Test
     void isNeverNegativeAndNeverSteps() {
         SplittableRandom chance = new SplittableRandom(4);

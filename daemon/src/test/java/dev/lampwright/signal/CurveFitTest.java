@@ -12,7 +12,7 @@ final class CurveFitTest {
     private final Samples samples = new Samples();
     private final CurveFit fit = new CurveFit();
 
-    /** Nothing is known, but that nothing throttles. */
+    /** Nothing is known except that nothing throttles. */
     private static double unthrottled(int curve, double unitS) {
         HeatingCurves.Curve known = HeatingCurves.curve(curve);
         return unitS > 0 && known.band() == HeatingCurves.NO_BAND ? known.stands() : 0;

@@ -43,7 +43,7 @@ class GlideTest {
         assertEquals(0.3, glide.at(2 * SECOND + SECOND / 2), EXACT);
     }
 
-    /** On its way it moves; before a value, once it has arrived, and where it goes nowhere it stands still. */
+    /** On its way it moves; before a value, once it has arrived, and with nowhere to go it stands still. */
     @Test
     void saysWhenItStandsStill() {
         assertEquals(Signals.FOREVER, glide.stillFor(SECOND));
@@ -68,7 +68,7 @@ class GlideTest {
         assertEquals(0.9, glide.at(3 * SECOND), EXACT);
     }
 
-    /** Whatever comes whenever: always between the values heard, and no step between two frames beyond what the way asks. */
+    /** Whatever comes at any time: always between the values heard, and no step between two frames beyond what the movement requires. */
     @Test
     void neverOvershootsAndNeverSteps() {
         SplittableRandom chance = new SplittableRandom(3);
@@ -93,7 +93,7 @@ class GlideTest {
         }
     }
 
-    /** A message later than expected finds it where the one before had sent it: it has arrived, and waits, and is still known. */
+    /** A message that is later than expected finds it at the previous value: it has arrived, waits, and is still known. */
     @Test
     void aLateMessageFindsItArrived() {
         glide.to(0.2, SECOND);
@@ -134,7 +134,7 @@ class GlideTest {
         }
     }
 
-    /** Time may stand still or, by a rounding, seem to go back a little; what it says stays sound. */
+    /** Time may stand still or, by rounding, seem to go back a little; its value stays valid. */
     @Test
     void isSoundBeforeItsBeginning() {
         glide.to(0.2, SECOND);

@@ -6,11 +6,11 @@ import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
 
 /**
- * An invented heat-up, as a printer tells it.
+ * An invented heat-up, as reported by a printer.
  *
- * @param targetC temperature to be reached
+ * @param targetC target temperature
  * @param startC temperature at the beginning
- * @param readings what is told of it
+ * @param readings the reported readings
  * @param readyS when the sensor truly comes within 2 K of the target
  */
 record HeatUpRecord(double targetC, double startC, List<Told> readings, double readyS) {
@@ -21,7 +21,7 @@ record HeatUpRecord(double targetC, double startC, List<Told> readings, double r
     record Told(double seconds, double celsius) {}
 
     /**
-     * How a printer tells it.
+     * How a printer reports it.
      *
      * @param everyS mean time between messages
      * @param uneven share by which that varies
@@ -48,11 +48,11 @@ record HeatUpRecord(double targetC, double startC, List<Told> readings, double r
     }
 
     /**
-     * What is told of a heat-up.
+     * The reports of a heat-up.
      *
      * @param stepS time between two temperatures, in s
      * @param felt the next temperature that the sensor feels, in °C
-     * @param longestS it is given up after so many s; {@link #readyS} is infinite then
+     * @param longestS it is abandoned after this many s; {@link #readyS} is infinite then
      */
     static HeatUpRecord told(
             double targetC,
@@ -80,7 +80,7 @@ record HeatUpRecord(double targetC, double startC, List<Told> readings, double r
         return new HeatUpRecord(targetC, startC, readings, ready);
     }
 
-    /** When a reading first shows some share of the way, in s. */
+    /** When a reading first shows a share of the way, in s. */
     double reaches(double share) {
         return readings.stream()
                 .filter(told -> told.celsius >= startC + share * (targetC - startC))

@@ -27,7 +27,7 @@ class HeatUpTest {
         assertEquals(1, heatUp.share(61, 60), EXACT);
     }
 
-    /** A daemon that starts in the middle of a heat-up takes it that the room was where it began. */
+    /** A daemon that starts in the middle of a heat-up assumes that it began at room temperature. */
     @Test
     void takesTheRoomWhereItHasNotSeenTheBeginning() {
         assertEquals((41.0 - 22) / (60 - 22), heatUp.share(41, 60), EXACT);
@@ -56,7 +56,7 @@ class HeatUpTest {
         assertEquals(0, heatUp.share(29, 60), EXACT);
     }
 
-    /** Target and temperature may come in messages of their own, in either order. */
+    /** Target and temperature may come in separate messages, in either order. */
     @Test
     void theTargetMayBeKnownBeforeTheTemperature() {
         assertTrue(Double.isNaN(heatUp.share(Double.NaN, 60)));
@@ -82,7 +82,7 @@ class HeatUpTest {
         assertEquals(1, heatUp.share(40, 38), EXACT);
     }
 
-    /** A target that was reached from above: sinking a little below it is no heat-up of its own. */
+    /** A target that was reached from above: sinking a little below it is not a new heat-up. */
     @Test
     void doesNotBeginAnewWhereItSinksBelowALoweredTarget() {
         heatUp.share(22, 0);

@@ -5,15 +5,15 @@ import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
 
 /**
- * A plate in layers, heated from below: heat spreads by diffusion and is lost at the top by convection and radiation. Its controller is tuned
- * by a published rule to how sluggish the plate is.
+ * A plate in layers, heated from below: heat spreads by diffusion and is lost at the top by convection and radiation. Its controller is
+ * tuned by a published rule to how sluggish the plate is.
  *
  * @param diffusion time that heat takes to spread through it, as share of the time of a heat-up
  * @param feltAt where the sensor is, 0 at the bottom to 1 at the top
  * @param sensorS how slowly the sensor follows, in s
  * @param deadS how long it takes until power arrives
- * @param hottestK so far above the room full power would get at last
- * @param radiated share of the loss that goes by radiation, there
+ * @param hottestK how far above the room full power would get eventually
+ * @param radiated share of the loss by radiation, there
  * @param periodS power comes in pulses of this period; 0 if it does not
  * @param controller what throttles it
  * @param slack how much slower than the plate's own sluggishness the controller is tuned
@@ -32,14 +32,17 @@ record HeatedPlate(
         double hysteresisK)
         implements HeaterLot.Heater {
     private static final int LAYERS = 8;
-    /** Natural convection at a plate takes away heat as the difference to the power of 5/4 (laminar; common engineering practice, from memory). */
+    /**
+     * Natural convection at a plate removes heat proportionally to the difference to the power of 5/4 (laminar; common engineering
+     * practice, from memory).
+     */
     private static final double CONVECTION = 1.25;
 
     /** What throttles a plate. */
     enum Controller {
         /** Full power or none. */
         TWO_POINTS,
-        /** A band, and what holds the target is known. */
+        /** A band, with known holding power. */
         BAND,
         /** A band and an integral term that is kept from winding up. */
         INTEGRAL
@@ -52,7 +55,7 @@ record HeatedPlate(
         return HeatUpRecord.told(scale.targetC(), startC, telling, chance, run.stepS, run, HeaterLot.LONGEST_S);
     }
 
-    /** A heat-up that is under way; temperatures in K above the room, power in K/s that it would heat the whole plate by. */
+    /** A running heat-up; temperatures in K above the room, power in K/s that it would heat the whole plate by. */
     private static final class Run implements DoubleSupplier {
         private final HeatedPlate plate;
         private final HeaterLot.Scale scale;
@@ -113,7 +116,7 @@ record HeatedPlate(
             return scale.slope() * ((1 - plate.radiated) * convection + plate.radiated * radiation);
         }
 
-        /** Power now: within a period it is on for the share that is wanted. */
+        /** Power now: within a period it is on for the requested share. */
         private double pulse() {
             if (plate.periodS == 0) {
                 duty = wanted();

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
- * Random heaters, as a seed has them. The estimate was developed with the lots {@link #TWO_BODIES} and {@link #CHAINS}; {@link #PLATES} has heaters of
- * another structure with other controllers and other reports, and was held out: nothing was chosen by it.
+ * Random heaters, determined by a seed. The estimate was developed with the lots {@link #TWO_BODIES} and {@link #CHAINS}; {@link #PLATES}
+ * has heaters of another structure with other controllers and other reports, and was held out: nothing was chosen by it.
  */
 enum HeaterLot {
     /** A heated body and one that is felt, heat lost by conduction and radiation, controllers with three terms or two points. */
@@ -147,10 +147,10 @@ enum HeaterLot {
 
     abstract Telling telling(SplittableRandom chance);
 
-    /** Share of the way from the room to the target that it is warm already. */
+    /** Share of the way from room temperature to the target that it is already warm. */
     abstract double warmShare(SplittableRandom chance);
 
-    /** What a random heater is for. */
+    /** The use of a random heater. */
     enum Use {
         BED(45, 120, 0.1, 0.6, 1.5, 12, 90, 220),
         NOZZLE(180, 300, 1, 5, 3, 25, 300, 650),
@@ -226,7 +226,7 @@ enum HeaterLot {
     /**
      * Another heater of the lot that heats up from the same temperature to the same one, as if each reading were exact.
      *
-     * @return empty if it does not get there
+     * @return empty if it does not reach it
      */
     Optional<HeatUpRecord> another(Pair like, double startC, SplittableRandom chance) {
         Use use = like.use();
@@ -262,7 +262,7 @@ enum HeaterLot {
          * Heats up once.
          *
          * @param scale where and how fast
-         * @param startC where it begins
+         * @param startC its initial temperature
          * @param telling how it is reported
          * @param chance what makes the noise
          */

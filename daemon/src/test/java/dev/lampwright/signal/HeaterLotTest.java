@@ -7,8 +7,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * How good the time to ready is on random heaters, those by which it was developed and those that were held out. The bounds are what is
- * reached and a margin; {@link ReadyFigures} prints what is reached by more heaters, and {@link ReadyBound} what could be.
+ * The quality of the time to ready on random heaters, both those used for development and those held out. The bounds are the results plus a
+ * margin; {@link ReadyFigures} prints the results for more heaters, and {@link ReadyBound} the best possible ones.
  */
 final class HeaterLotTest {
     /**

@@ -2,7 +2,7 @@ package dev.lampwright.signal;
 
 /**
  * An invented heater with a sensor, in steps of a tenth of a second: a body is heated, a second one takes its heat from the first and loses
- * it to the room, and the sensor feels the second. A controller gives full power until the target is near.
+ * it to the room, and the sensor feels the second. A controller applies full power until close to the target.
  */
 final class HeaterModel {
     static final double STEP_S = 0.1;
@@ -16,7 +16,7 @@ final class HeaterModel {
     private double seconds;
 
     /**
-     * What a heater is like.
+     * The properties of a heater.
      *
      * @param watts full power
      * @param heatedJPerK heat capacity of what is heated
@@ -44,7 +44,7 @@ final class HeaterModel {
      * A controller with three terms.
      *
      * @param wattsPerK its proportional term
-     * @param wattsPerKs its integral term, which works while power is neither full nor nothing
+     * @param wattsPerKs its integral term, which is active while power is neither full nor zero
      * @param wattSecondsPerK its differential term
      */
     record Controller(double wattsPerK, double wattsPerKs, double wattSecondsPerK) {
@@ -58,7 +58,7 @@ final class HeaterModel {
         felt = start;
     }
 
-    /** Goes on by a step and gives the temperature that the sensor feels. */
+    /** Advances by a step and returns the temperature at the sensor. */
     double step(double target) {
         double watts = seconds < build.deadS ? 0 : power(target);
         double through = build.throughWPerK * (heated - felt);

@@ -23,7 +23,7 @@ final class HeatingCurvesTest {
         }
     }
 
-    /** That is what lets a kin be laid through readings at once. */
+    /** That is why a family can be fitted to readings at once. */
     @Test
     void aKinIsTheSameUntilTheBandBegins() {
         for (int i = 0; i < HeatingCurves.count(); i++) {
@@ -41,7 +41,7 @@ final class HeatingCurvesTest {
         }
     }
 
-    /** Without lag and band, and but for the bend, it is −reach·ln(1 − share ÷ reach). */
+    /** Without lag and band, and except for the bend, it is −reach·ln(1 − share ÷ reach). */
     @Test
     void isNearToTheClosedForm() {
         for (int i = 0; i < HeatingCurves.count(); i += HeatingCurves.KIN) {

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 final class JobPaceTest {
     private final JobPace pace = new JobPace();
 
-    /** A job of an hour that goes on evenly, told in steps as printers do. */
+    /** A job of an hour with even progress, reported in steps as printers do. */
     @ParameterizedTest
     @CsvSource({"0.01, 1", "0.01, 30", "0.001, 2", "0.0001, 5"})
     void findsTheEndOfAnEvenJob(double step, int everyS) {
@@ -32,7 +32,7 @@ final class JobPaceTest {
         assertTrue(Double.isNaN(pace.take(Double.NaN, 500)));
     }
 
-    /** A daemon that is started in the middle of a job. */
+    /** A daemon started in the middle of a job. */
     @Test
     void needsNoBeginning() {
         double end = 0;

@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Heaters that the user's file names have the signals of those that Lampwright knows. */
+/** User-defined heaters have the same signals as the built-in ones. */
 final class OwnHeaterTest {
     private static final long SECOND = 1_000_000_000L;
     private static final double ROOM_C = 22;
@@ -41,7 +41,7 @@ final class OwnHeaterTest {
         return signals;
     }
 
-    /** The same readings of both: a heat-up, and then the way back to the room. */
+    /** The same readings for both: a heat-up, and then cooling back to room temperature. */
     private static List<PrinterStatus> told() {
         HeatUpRecord record = HeatUpRecord.of(Build.NOZZLE, 215, Telling.NOISY, 1);
         List<PrinterStatus> statuses = new ArrayList<>();
@@ -100,7 +100,7 @@ final class OwnHeaterTest {
         }
     }
 
-    /** Hot is hot, whichever it is. */
+    /** Hot is hot, whichever heater it is. */
     @Test
     void oneThatCoolsIsStillHot() {
         List<Signal> own = signalsOf(List.of(SECOND_NOZZLE));
@@ -114,7 +114,7 @@ final class OwnHeaterTest {
         assertEquals(0, signals.value(stillHot, 20 * SECOND), 1e-9);
     }
 
-    /** Nothing moves before the second heater: each goes by its own readings. */
+    /** Nothing moves before the second heater: each follows its own readings. */
     @Test
     void eachGoesByItsOwnReadings() {
         List<Signal> own = signalsOf(List.of(SECOND_NOZZLE, new OwnHeater("dryer")));
@@ -132,7 +132,7 @@ final class OwnHeaterTest {
         assertEquals(0.25, signals.value(byName.get("dryer.heat"), SECOND), 1e-9);
     }
 
-    /** Eight heaters, as many as a file may have. A compiler that is still at work may allocate on the thread's account. */
+    /** Eight heaters, the maximum in a file. A compiler that is still working may allocate on the thread's account. */
     @Test
     void allocateNothing() {
         List<OwnHeater> heaters = IntStream.rangeClosed(2, 9)

@@ -4,7 +4,7 @@ import dev.lampwright.payload.Quantity;
 import dev.lampwright.printer.PrinterStatus;
 import java.util.List;
 
-/** Plays heat-ups to signals, as those of a bed. */
+/** Feeds heat-ups to signals, as those of a bed. */
 final class Player {
     private static final double BETWEEN_S = 600;
 
@@ -13,7 +13,7 @@ final class Player {
     private double begin;
     private double now;
 
-    /** Begins another heat-up, after the heater was off. */
+    /** Starts another heat-up, after the heater was off. */
     void begin(HeatUpRecord record) {
         hear(Quantity.BED_SETPOINT, 0, now);
         begin = now + BETWEEN_S;
@@ -21,7 +21,7 @@ final class Player {
         hear(Quantity.BED_SETPOINT, record.targetC(), begin);
     }
 
-    /** Plays what is told up to some time of the heat-up, in s. */
+    /** Feeds the reports up to a time of the heat-up, in s. */
     void playUntil(HeatUpRecord record, double seconds) {
         List<HeatUpRecord.Told> due = record.readings().stream()
                 .filter(told -> begin + told.seconds() > now && told.seconds() <= seconds)
@@ -29,7 +29,7 @@ final class Player {
         due.forEach(this::play);
     }
 
-    /** Plays what is told at one time of the heat-up. */
+    /** Feeds the reports at one time of the heat-up. */
     void play(HeatUpRecord.Told told) {
         hear(Quantity.BED_ACTUAL, told.celsius(), begin + told.seconds());
     }
@@ -40,7 +40,7 @@ final class Player {
         signals.follow(status);
     }
 
-    /** A signal's value at some time of the heat-up, in s. */
+    /** A signal's value at a time of the heat-up, in s. */
     double value(String key, double seconds) {
         return signals.value(Signal.named(key).orElseThrow(), nanos(begin + seconds));
     }

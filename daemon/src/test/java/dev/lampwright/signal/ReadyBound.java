@@ -9,24 +9,24 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
- * Prints how well anybody could tell the time to ready of a heater that is seen for the first time; no test. To be run after {@code mvn
- * package}, from the folder {@code daemon}; takes minutes:
+ * Prints how well the time to ready of an unknown heater can be estimated at best; not a test. Run it after {@code mvn package}, from the
+ * folder {@code daemon}; takes minutes:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.signal.ReadyBound [COUNT [SEED [DRAWS]]]</pre>
  *
- * <p>For each of COUNT heaters (100) of each {@link HeaterLot} DRAWS others (1000) are made in the very way that the lot is made in, for the
- * same target. Each is laid through the readings so far, weighed by how well it fits, noise being known, and the median of the times that they
- * still take is the estimate, of the kind that has the least mean absolute error as share of the time left. That is Bayes' rule with the
- * truth as what is known beforehand, which no daemon has.
+ * <p>For each of COUNT heaters (100) of each {@link HeaterLot} DRAWS others (1000) are made exactly as the lot is made, for the same
+ * target. Each is fitted to the readings so far and weighed by how well it fits, with known noise; the estimate is the median of their
+ * remaining times, of the kind with the smallest mean absolute error as a share of the time left. That is Bayes' rule with the truth as
+ * prior, which no daemon has.
  */
 final class ReadyBound {
-    /** At least so many draws have to count; where fewer do, noise is taken to be more. */
+    /** At least this many draws must count; if fewer do, the noise is assumed to be larger. */
     private static final double LEAST_DRAWS = 8;
 
     private final HeaterLot.Pair pair;
     private final List<HeatUpRecord> others = new ArrayList<>();
 
-    /** What a heater that was drawn says of the time left, and how badly it fits: squares of what is left, in units of the noise. */
+    /** What a drawn heater says about the time left, and how badly it fits: squared residuals, in units of the noise. */
     private record Vote(double leftS, double squares) {}
 
     private ReadyBound(HeaterLot lot, HeaterLot.Pair pair, int draws, SplittableRandom chance) {
@@ -82,7 +82,7 @@ final class ReadyBound {
         return Math.abs(median(votes) - left) / left;
     }
 
-    /** Lays a heater that was drawn through what was seen: when it began and how fast it goes is free. */
+    /** Fits a drawn heater to the readings, with free beginning and speed. */
     private Optional<Vote> lay(HeatUpRecord other, List<HeatUpRecord.Told> seen, double now) {
         WeightedLine line = new WeightedLine();
         for (HeatUpRecord.Told told : seen) {
@@ -125,7 +125,7 @@ final class ReadyBound {
         return a.seconds() + (celsius - a.celsius()) / slope(record, celsius);
     }
 
-    /** The median with weights by which the mean absolute error as share of the truth is least: likelihood ÷ time. */
+    /** The median with the weights that minimise the mean absolute error as a share of the truth: likelihood ÷ time. */
     private static double median(List<Vote> votes) {
         double best = votes.stream().mapToDouble(Vote::squares).min().orElseThrow();
         double widened = 1;
@@ -152,7 +152,7 @@ final class ReadyBound {
         return Math.exp(-(vote.squares - best) / (2 * widened));
     }
 
-    /** How many draws count, as if they counted alike (Kish's effective sample size). */
+    /** How many draws count, as if they counted equally (Kish's effective sample size). */
     private static double counting(List<Vote> votes, double best, double widened) {
         double sum = 0;
         double squares = 0;

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** How far off the time to ready is: by shares of the way, and as often as something is reported. */
+/** The errors of the time to ready: by shares of the way, and at every report. */
 final class ReadyErrors {
     /** At these shares of the way the estimate is compared with the truth. */
     static final List<Double> MARKS = List.of(0.25, 0.5, 0.75);
@@ -63,12 +63,12 @@ final class ReadyErrors {
         }
     }
 
-    /** Those at a share of the way. */
+    /** The errors at a share of the way. */
     Mark at(double share) {
         return marks.get(share);
     }
 
-    /** Share of the reports at which the true time lies within two standard errors, as the mean of all heat-ups. */
+    /** Share of the reports at which the true time is within two standard errors, averaged over all heat-ups. */
     double within() {
         return within.stream().mapToDouble(Double::doubleValue).average().orElse(Double.NaN);
     }

@@ -3,14 +3,14 @@ package dev.lampwright.signal;
 import java.util.Locale;
 
 /**
- * Prints how far off the time to ready is in the course of invented heat-ups, by each {@link HeaterLot}; no test. To be run after {@code mvn
- * package}, from the folder {@code daemon}; takes seconds:
+ * Prints the errors of the time to ready during invented heat-ups, for each {@link HeaterLot}; not a test. Run it after
+ * {@code mvn package}, from the folder {@code daemon}; takes seconds:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.signal.ReadyFigures [COUNT [SEED]]</pre>
  *
- * <p>Each of COUNT heaters (200) heats up twice. At a quarter, a half and three quarters of the way it prints the mean absolute error as share
- * of the time left, the error that nine in ten stay below, the mean error with its sign, how often the truth is within two standard errors, and
- * for how many heaters the time was unknown.
+ * <p>Each of COUNT heaters (200) heats up twice. At a quarter, a half and three quarters of the way it prints the mean absolute error as
+ * share of the time left, the error that nine in ten stay below, the mean error with its sign, how often the truth is within two standard
+ * errors, and for how many heaters the time was unknown.
  */
 final class ReadyFigures {
     private static final int COUNT = 200;

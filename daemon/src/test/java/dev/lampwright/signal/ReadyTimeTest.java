@@ -45,7 +45,9 @@ final class ReadyTimeTest {
         assertTrue(Double.isNaN(heat(60, 0, 6)));
     }
 
-    /** The closed form; two kelvins short of the target count as ready. Nothing says yet that this bed is not throttled near its target. */
+    /**
+     * The closed form; two kelvins short of the target count as ready. Nothing shows yet that this bed is not throttled near its target.
+     */
     @Test
     void findsTheClosedFormsTime() {
         double truth = bedIsAt(58);
@@ -82,7 +84,7 @@ final class ReadyTimeTest {
         assertEquals(150, ready.take(bed(150), 45, 150, true));
     }
 
-    /** A daemon that is started on the way sees a curve without its beginning. */
+    /** A daemon started on the way sees a curve without its beginning. */
     @Test
     void needsNoBeginning() {
         double truth = bedIsAt(88);
@@ -109,7 +111,7 @@ final class ReadyTimeTest {
         assertNear(truth, heat(70, 160, 200), 200);
     }
 
-    /** What the second heat-up knows of the first makes it better than that was, at a quarter of the way. */
+    /** Knowledge from the first heat-up makes the second better, at a quarter of the way. */
     @Test
     void learnsFromOneHeatUpToTheNext() {
         double first = 0;
@@ -122,7 +124,7 @@ final class ReadyTimeTest {
         assertTrue(second < first / 2, first + " then " + second);
     }
 
-    /** A heater that is too weak: whatever is told on the way is given up, and the second time as well. */
+    /** A heater that is too weak: every estimate along the way is withdrawn, the second time as well. */
     @Test
     void isUnknownWhereTheTargetIsOutOfReach() {
         for (int time = 0; time < 2; time++) {
@@ -151,7 +153,7 @@ final class ReadyTimeTest {
         }
     }
 
-    /** Reports that come late, and each of them twice. */
+    /** Late reports, each of them twice. */
     @Test
     void takesReportsThatComeLateAndTwice() {
         double end = 0;
@@ -162,7 +164,7 @@ final class ReadyTimeTest {
         assertEquals(bedIsAt(58), end, 2 * ready.errorS());
     }
 
-    /** Invented heaters that are not quite of first order, are throttled and lag: on the whole it is right within a fifth at half way. */
+    /** Invented heaters that are not quite of first order, are throttled and lag: overall it is right within a fifth at half way. */
     @ParameterizedTest
     @CsvSource({"BED, 60", "BED, 100", "SLOW_BED, 90", "NOZZLE, 215", "SLOW_NOZZLE, 215"})
     void isRightOnTheWhole(String heater, double targetC) throws ReflectiveOperationException {
@@ -176,7 +178,7 @@ final class ReadyTimeTest {
         }
     }
 
-    /** Share of the time left by which it is off. */
+    /** The error as a share of the time left. */
     private static double off(Player player, HeatUpRecord record, double share) {
         player.begin(record);
         double at = record.reaches(share);

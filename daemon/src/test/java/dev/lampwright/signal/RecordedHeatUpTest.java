@@ -10,14 +10,15 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Time to ready of a real heater; what was recorded, by whom and where, is said in step-responses.csv. */
+/** Time to ready of a real heater; step-responses.csv says what was recorded, by whom and where. */
 final class RecordedHeatUpTest {
-    /** The room when the heater was recorded, in °C. */
+    /** Room temperature when the heater was recorded, in °C. */
     private static final double ROOM_C = 21;
 
     /**
-     * Share of the reports at which the true time lies within two standard errors, and mean error as share of the time left, in percent. At 50 °C
-     * the heater, which is at half power, is near to where it would stay, and one record has readings that are off by kelvins.
+     * Share of the reports at which the true time is within two standard errors, and mean error as share of the time left, in percent. At
+     * 50 °C the heater, which is at half power, is close to where it would stay, and one record has readings with errors of several
+     * kelvins.
      */
     @ParameterizedTest
     @CsvSource({

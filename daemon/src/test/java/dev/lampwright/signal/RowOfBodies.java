@@ -24,9 +24,9 @@ record RowOfBodies(Conduction conduction, Power power, Controlled controlled, do
     }
 
     /**
-     * What heats.
+     * The heating.
      *
-     * @param reach full power would hold so many times the way from the room to the target
+     * @param reach full power would hold this many times the way from the room to the target
      * @param falls share by which it falls on the way to the target
      * @param sag share that it loses on the way
      * @param sagsAt at which share of the way
@@ -34,13 +34,13 @@ record RowOfBodies(Conduction conduction, Power power, Controlled controlled, do
     record Power(double reach, double falls, double sag, double sagsAt) {}
 
     /**
-     * What throttles.
+     * The throttling.
      *
-     * @param bandK full power so far below the target; 0 for two points
+     * @param bandK full power up to this far below the target; 0 for two points
      * @param slopeShare how far the slope widens the band, as share of the time of a heat-up
      * @param integralShare time of the integral term, as share of the time of a heat-up; 0 for none
      * @param hysteresisK of two points
-     * @param isFed whether what holds the target is added, so that a band alone suffices
+     * @param isFed whether what holds the target is added, so that a band alone is enough
      */
     record Controlled(double bandK, double slopeShare, double integralShare, double hysteresisK, boolean isFed) {
         static Controlled twoPoints(double hysteresisK) {
@@ -54,7 +54,7 @@ record RowOfBodies(Conduction conduction, Power power, Controlled controlled, do
         return HeatUpRecord.told(scale.targetC(), startC, telling, chance, run.stepS, run::step, HeaterLot.LONGEST_S);
     }
 
-    /** A heat-up that is under way; temperatures in K above the room, capacities as shares of the whole. */
+    /** A running heat-up; temperatures in K above the room, capacities as shares of the whole. */
     private static final class Run {
         private final double stepS;
         private final RowOfBodies heater;

@@ -33,7 +33,7 @@ final class SamplesTest {
         assertEquals(21, samples.value(0), 1e-12);
     }
 
-    /** However fast and however long: the past is there from its beginning, in order, and never in more than the space there is. */
+    /** However fast and however long: the past is kept from its beginning, in order, and never in more than the available space. */
     @ParameterizedTest
     @ValueSource(doubles = {0.001, 0.1, 1, 7, 60})
     void keepsTheWholePast(double every) {

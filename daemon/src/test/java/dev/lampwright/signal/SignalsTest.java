@@ -55,14 +55,14 @@ final class SignalsTest {
         assertTrue(Double.isNaN(value(signal.key(), 100)));
     }
 
-    /** The page tells by the name too what is a share. */
+    /** The page also uses the name to recognise shares. */
     @ParameterizedTest
     @MethodSource("all")
     void whatHasAUnitIsNoShare(Signal signal) {
         assertEquals(!signal.key().matches(".*_(C|s|per_h|K_per_s)"), signal.isShare());
     }
 
-    /** Names are in people's files: one may come, none may go. */
+    /** Names are in people's files: new ones may be added, none may be removed. */
     @Test
     void allSignalsHaveTheirNames() {
         List<String> keys = new ArrayList<>(List.of("still_hot", "job.speed_per_h", "job.progress", "job.left_s"));
@@ -87,7 +87,7 @@ final class SignalsTest {
         assertEquals(Optional.empty(), Signal.named("bed"));
     }
 
-    /** Time left that the printer tells runs on between messages, and stands still while the job does. */
+    /** Time left as reported by the printer runs on between messages, and stops while the job does. */
     @Test
     void theTimeLeftThatIsToldRuns() {
         say(PrinterState.PRINTING, 0);
@@ -99,7 +99,7 @@ final class SignalsTest {
         assertEquals(3530, value("job.left_s", 910), 1e-6);
     }
 
-    /** Of a printer that does not tell it: a job of an hour, held for ten minutes in the middle. */
+    /** For a printer that does not report it: a job of an hour, held for ten minutes in the middle. */
     @Test
     void theTimeLeftThatIsNotToldFollowsFromProgress() {
         say(PrinterState.PRINTING, 0);
@@ -163,7 +163,7 @@ final class SignalsTest {
         assertTrue(Double.isNaN(value("bed.speed_K_per_s", 61)));
     }
 
-    /** A whole heat-up, frame by frame, as light sees it: time to ready is never negative, makes no step, and ends at zero. */
+    /** A whole heat-up, frame by frame, as light sees it: time to ready is never negative, has no steps, and ends at zero. */
     @Test
     void timeToReadyRunsDownSmoothly() {
         HeatUpRecord record = HeatUpRecord.of(Build.BED, 60, Telling.COARSE, 3);
@@ -181,7 +181,7 @@ final class SignalsTest {
         assertEquals(0, player.value("bed.ready_error_s", record.readyS() + 20), 0);
     }
 
-    /** A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in every round. */
+    /** A compiler that is still working may allocate on the thread's account; a leak of a byte per frame shows in every round. */
     @Test
     void allocatesNothing() {
         List<PrinterStatus> statuses = new ArrayList<>();

@@ -43,7 +43,7 @@ final class TrendTest {
         assertTrue(Double.isNaN(trend.perSecond()));
     }
 
-    /** Whole degrees told every second, of a bed that gains one in five. */
+    /** Whole degrees reported every second, for a bed that gains one every five seconds. */
     @Test
     void makesLittleOfRounding() {
         for (int t = 0; t < 200; t++) {

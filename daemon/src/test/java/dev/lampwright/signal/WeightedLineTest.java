@@ -24,7 +24,7 @@ final class WeightedLineTest {
         assertEquals(0.1179, Math.sqrt(slopes), 1e-4);
     }
 
-    /** A point that counts twice is as two points. */
+    /** A point that counts twice is like two points. */
     @Test
     void weighsPoints() {
         line.add(0, 0, 1);

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Source: WCAG 2.x, success criterion 2.3.1: no more than three flashes in any one second. */
 class FlashCheckTest {
-    /** How often it flashes follows from the period. */
+    /** The flash rate follows from the period. */
     @ParameterizedTest
     @CsvSource({"Iso 0.2s, 5", "Iso 0.25s, 4", "swell 0.2s, 5", "Iso 0.1s, 10"})
     void aQuickRhythmIsFound(String rhythm, int flashes) {
@@ -32,7 +32,7 @@ class FlashCheckTest {
         assertEquals(List.of(), FlashCheck.of(looks("calm", "{ colour = \"white\", rhythm = \"" + rhythm + "\" }")));
     }
 
-    /** Red of the tenth part of full light is far from a general flash, and a red flash all the same. */
+    /** Red at a tenth of full light is far from a general flash, but still a red flash. */
     @Test
     void dimRedIsFoundAndDimBlueIsNot() {
         assertEquals(
@@ -54,7 +54,7 @@ class FlashCheckTest {
         assertEquals(List.of(new FlashCheck.Flashing("mixed", List.of(1), 5, true)), FlashCheck.of(config));
     }
 
-    /** Either of two would flash by itself, so neither alone can be taken away to fix it. */
+    /** Either of two would flash by itself, so removing either alone does not fix it. */
     @Test
     void severalGuiltyLayersAreNotBlamedOnOne() {
         Config config = looks(
@@ -64,7 +64,7 @@ class FlashCheckTest {
         assertEquals(List.of(new FlashCheck.Flashing("two", List.of(), 5, false)), FlashCheck.of(config));
     }
 
-    /** A band that runs over a spot again and again flashes there, though the strip's mean never changes. */
+    /** A band that repeatedly crosses a spot flashes there, though the strip's mean never changes. */
     @Test
     void aBandThatRunsTooFastIsFound() {
         String slow = "{ colour = \"white\", extent = \"band\", width_px = 5, speed_px_per_s = 30 }";
@@ -122,7 +122,7 @@ class FlashCheckTest {
         }
     }
 
-    /** The example as the package brings it, and the workshop of the demo. */
+    /** The example as shipped in the package, and the workshop of the demo. */
     @ParameterizedTest
     @ValueSource(strings = {"/dev/lampwright/config/example.toml", "/dev/lampwright/demo/demo.toml"})
     void theExamplesAreCalm(String resource) throws IOException, ConfigException {

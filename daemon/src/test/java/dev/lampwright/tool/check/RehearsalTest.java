@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 class RehearsalTest {
     private final Config good = Configs.of(7, "GRB", "");
 
-    /** The same configuration with a look more. */
+    /** The same configuration with one more look. */
     private Config with(String name, LayerSpec layer) {
         LightSpec light = good.light();
         Map<String, LookSpec> looks = new LinkedHashMap<>(light.looks());
@@ -55,7 +55,7 @@ class RehearsalTest {
         return new LayerSpec(zone, white, extent, rhythm, Level.fixed(opacity), Blend.NORMAL);
     }
 
-    /** A bar whose last place is a pixel that is not fitted, so it fails once the job is almost done. */
+    /** A bar whose last place is a pixel that is not fitted, so it fails when the job is almost done. */
     @Test
     void aLookThatThrowsIsNamed() {
         Zone tooFar = Zone.run(0, 5).then(Zone.run(7, 7));
@@ -67,7 +67,7 @@ class RehearsalTest {
         assertTrue(failing.why().startsWith(why), failing.why());
     }
 
-    /** More than white, but only for about a second round the middle of a swell, nine seconds after the look came on. */
+    /** More than white, but only for about a second around the middle of a swell, nine seconds after the look started. */
     @Test
     void aLookWhoseLightIsNoneIsNamed() {
         LayerSpec wrong = white(good.fitting().zones().get("strip"), new AllExtent(), Rhythm.parse("swell 19s"), 1.01);

@@ -50,7 +50,7 @@ class ShortStripTest {
         assertEquals(Zone.run(0, 299).mirrored(), zone(config, "both"));
     }
 
-    /** What a zone of scattered pixels shows has no stretch that could be left out. */
+    /** A zone of scattered pixels has no stretch that could be left out. */
     @Test
     void scatteredPixelsAreAllKept() {
         Config config = shortened(1000, "[zones]\nodd = \"1-999 every 2\"");

@@ -12,13 +12,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Told without colour. The simulation is that of Machado, Oliveira and Fernandes 2009, held to its source elsewhere; that red and green
- * are hard to tell apart without green cones is common knowledge of the condition.
+ * Distinguishing states without colour. The simulation is that of Machado, Oliveira and Fernandes 2009, checked against its source
+ * elsewhere; that red and green are hard to distinguish without green cones is common knowledge.
  */
 class VisionCheckTest {
     private static final String GREEN = "{ colour = \"#00ae00\" }";
 
-    /** On a few pixels already; on a single one there is no shape. */
+    /** Even on a few pixels; a single one has no shape. */
     @ParameterizedTest
     @ValueSource(ints = {7, 30, 144})
     void theBuiltInLooksAreToldApart(int pixels) {
@@ -48,7 +48,7 @@ class VisionCheckTest {
         assertEquals(1, VisionCheck.of(looks(one, other)).size());
     }
 
-    /** Where one look is put on for several states, it is meant to. */
+    /** If one look is shown for several states, that is intended. */
     @Test
     void statesThatShareALookAreNotWarnedOf() {
         Config config = Configs.of(

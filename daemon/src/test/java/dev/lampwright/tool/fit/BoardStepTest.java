@@ -15,7 +15,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Which controller is fitted, where there is more than one, or none. */
+/** Which controller is fitted, if there is more than one, or none. */
 class BoardStepTest {
     private static final Here ONE = new Here(1, "1.0.0", 1, 300, 1024, 6, 1, 10_000, false);
     private static final Here TWO = new Here(1, "1.0.0", 2, 100, 1024, 0, 1, 10_000, false);
@@ -23,7 +23,7 @@ class BoardStepTest {
     @TempDir
     private Path folder;
 
-    /** A desk with ports that change from look to look; the last look stays. */
+    /** Ports that change from check to check; the last state stays. */
     private static final class Desk implements Boards {
         final ModelBoards model;
         final Deque<List<Boards.Candidate>> looks = new ArrayDeque<>();

@@ -22,8 +22,8 @@ class CeilingsTest {
     }
 
     /**
-     * A fuse of 3.15 A carries 2.3625 A all the time. Sixty pixels draw 60 mA dark and 3600 mA in pulses: a mean square of 0.06² + (2 × 0.06 × 3.6 + 3.6²)·d is
-     * 2.3625² at d = 0.4165, so 1559 mA as a mean. A lamp of 4 A, without anything dark: 2.3625² ÷ 4 is 1395 mA.
+     * A fuse of 3.15 A carries 2.3625 A continuously. Sixty pixels draw 60 mA dark and 3600 mA in pulses: a mean square of 0.06² + (2 ×
+     * 0.06 × 3.6 + 3.6²)·d is 2.3625² at d = 0.4165, so 1559 mA as a mean. A lamp of 4 A, without anything dark: 2.3625² ÷ 4 is 1395 mA.
      */
     @Test
     void pulsesWarmAFuseMoreThanTheirMean() {

@@ -7,7 +7,7 @@ interface Eyes {
     /** All pixels of the strip, the one nearest the controller first. */
     List<StripModel.Pixel> pixels();
 
-    /** Which way the light moves: above 0 away from the controller, below 0 towards it. */
+    /** The direction in which the light moves: above 0 away from the controller, below 0 towards it. */
     int drift();
 
     /** The index of the dimmer that is on, or −1. */

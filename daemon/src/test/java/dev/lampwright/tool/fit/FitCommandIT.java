@@ -24,7 +24,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The jar as a process at a terminal, and a controller behind a serial device node, with a strip that keeps its secrets. */
+/** The jar as a process at a terminal, and a controller behind a serial device node, with a strip of unknown properties. */
 class FitCommandIT {
     private static final String CTRL_C = "\u0003";
     private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop");
@@ -170,7 +170,7 @@ class FitCommandIT {
         assertTrue(said.get(0).contains("lampwright check " + file + " says:"), said.get(0));
     }
 
-    /** Plugs the controller in again as soon as the light is missed. */
+    /** Plugs the controller in again as soon as the missing light is noticed. */
     private void plugOnceMissed(FitTerminal terminal) {
         Thread thread = new Thread(() -> {
             Await.until("words", () -> terminal.text().contains("The light waits: "));

@@ -10,7 +10,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.function.BiFunction;
 
-/** The command as its user runs it, at a pseudo-terminal of its own, which {@code script} (of Debian's bsdutils) makes. */
+/** The command as its user runs it, at its own pseudo-terminal, which {@code script} (of Debian's bsdutils) creates. */
 final class FitTerminal implements AutoCloseable {
     private static final String PROMPT = "> ";
     private static final Duration LONGEST = Duration.ofMinutes(8);
@@ -18,7 +18,7 @@ final class FitTerminal implements AutoCloseable {
     private final Process process;
     private final StringBuilder all = new StringBuilder();
 
-    /** The shell that {@code script} starts gives way to the command: one that stays, as dash does, would die of Ctrl-C itself. */
+    /** The shell started by {@code script} is replaced by the command: a shell that stays, like dash, would be killed by Ctrl-C itself. */
     FitTerminal(List<String> command) throws IOException {
         process = Limited.start(
                 new ProcessBuilder("script", "-qfec", "exec " + String.join(" ", command), "/dev/null")
@@ -26,7 +26,7 @@ final class FitTerminal implements AutoCloseable {
                 LONGEST);
     }
 
-    /** Everything that has stood on the terminal; any thread may ask. */
+    /** Everything that has appeared on the terminal; any thread may call it. */
     synchronized String text() {
         return all.toString();
     }

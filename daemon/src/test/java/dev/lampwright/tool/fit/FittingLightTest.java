@@ -29,7 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The light behind the real link, over a line in memory to the controller of the wire's document. */
 class FittingLightTest {
     private static final int BAUD = 500_000;
-    /** Long enough to be set up, and no wait that a test would notice. */
+    /** Long enough for the set-up, but too short to slow a test down. */
     private static final Duration SHORT = Duration.ofSeconds(1);
 
     private static final Setup SETUP = new Setup(

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** No scene gets out but through the guards, whatever it asks for. */
+/** Every scene passes the guards, whatever it demands. */
 class GuardedFramesTest {
     private static final int RATE = 30;
     private static final long FRAME = 1_000_000_000L / RATE;

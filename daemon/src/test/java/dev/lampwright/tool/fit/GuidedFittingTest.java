@@ -23,7 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The whole fitting, with a strip in memory that keeps its secrets, and somebody who answers from what is seen. */
+/** The whole fitting, with a strip of unknown properties in memory, and somebody who answers from what they see. */
 class GuidedFittingTest {
     private static final int STRIPS = 40;
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
@@ -107,7 +107,7 @@ class GuidedFittingTest {
 
     private static final Findings.DimmerUse WORK = new Findings.DimmerUse(Findings.Hanging.WHITE, "work", 800);
 
-    /** The file of a fitting without any trouble; notes how many lines were typed. */
+    /** The file of an undisturbed fitting; records how many lines were typed. */
     private String untroubled() throws IOException {
         ModelBoards boards = new ModelBoards(BOARD, PLAIN);
         Talk talk = new Talk(person(boards));

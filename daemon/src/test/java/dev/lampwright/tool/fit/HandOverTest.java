@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
-/** What a fitting ends with. The currents are sums by hand: 30 pixels of 3 × 20 mA and 1 mA dark take 30 × 61 mA = 1830 mA. */
+/** The summary of a fitting. The currents are sums by hand: 30 pixels of 3 × 20 mA and 1 mA dark draw 30 × 61 mA = 1830 mA. */
 class HandOverTest {
     private static final Path FILE = Path.of("alder.toml");
     private static final String FAULT = "[printer.state]\ntopic = \"shop/alder/job\"\nfault = [\"JAM\"]\n";

@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
 import org.junit.jupiter.api.Test;
 
-/** Held against the ordinary least squares of Apache Commons Math 3.6.1. */
+/** Compared with the ordinary least squares of Apache Commons Math 3.6.1. */
 class LeastSquaresTest {
     private static void assertSameAsCommonsMath(List<double[]> rows, double[] readings) {
         OLSMultipleLinearRegression other = new OLSMultipleLinearRegression();

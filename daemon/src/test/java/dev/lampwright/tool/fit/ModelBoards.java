@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * A controller with a {@link StripModel}, without any line between, on a clock of its own: every frame that the guards let out is seen
- * and weighed.
+ * A controller with a {@link StripModel}, without a line in between, on its own clock: every frame that passes the guards is seen and
+ * measured.
  */
 final class ModelBoards implements Boards, Eyes {
     private static final int RATE = 30;
@@ -20,7 +20,7 @@ final class ModelBoards implements Boards, Eyes {
     /** How long somebody takes to answer. */
     private static final long ANSWER_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
 
-    /** Moves one way, beyond those the other way, that show which way a band runs; it jumps back once a run. */
+    /** How many more moves one way than the other show the direction of a band; it jumps back once per run. */
     private static final int SEEN_MOVES = 3;
 
     private final Here here;
@@ -59,17 +59,17 @@ final class ModelBoards implements Boards, Eyes {
         return mostReckonedBeforeSupply;
     }
 
-    /** Frames whose wish was beyond a limit and not only too hasty. */
+    /** Frames that demanded more than a limit, rather than just too fast a change. */
     int dimmed() {
         return dimmed;
     }
 
-    /** Whether every light that was made was closed. */
+    /** Whether every light that was created has been closed. */
     boolean dark() {
         return closed > 0 && setup == null;
     }
 
-    /** From now on the controller is away for so many looks. */
+    /** From now on the controller is missing for this many checks. */
     void goAway(int looks) {
         away = looks;
     }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Every order that a strip can have, told by the colours that it shows and by nothing else. */
+/** Every order that a strip can have, identified only by the colours that it shows. */
 class OrderSearchTest {
     /** Questions that a whole search may take before somebody loses patience; our own choice. */
     private static final int PATIENCE = 13;
@@ -20,7 +20,7 @@ class OrderSearchTest {
                 .toList();
     }
 
-    /** What somebody says in front of a strip of some length: a mixture is called by its brightest part, here white or red. */
+    /** What somebody answers in front of a strip of some length: a mixture is named after its brightest part, here white or red. */
     private static SecretStrip.Seen hue(SecretStrip strip, List<Integer> bytes) {
         return strip.seen(bytes).orElse(SecretStrip.Seen.WHITE);
     }

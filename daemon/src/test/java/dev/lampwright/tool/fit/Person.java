@@ -12,8 +12,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Somebody who reads the questions and answers them from what is seen alone: knows where the zones are to be and what is on the
- * dimmers, and nothing of the strip's order and length.
+ * Somebody who reads the questions and answers them only from what they see: knows where the zones should be and what is on the dimmers,
+ * but nothing about the strip's order and length.
  */
 final class Person {
     private static final Map<SecretStrip.Seen, String> HUES = Map.of(
@@ -66,7 +66,7 @@ final class Person {
         say("There are earlier answers in", "");
     }
 
-    /** What to answer to a question that begins so, one answer after the other, and the last from then on. */
+    /** Sets the answers to a question that begins with a text, one after the other, the last one from then on. */
     Person say(String question, String... answers) {
         said.put(question, new ArrayDeque<>(List.of(answers)));
         return this;
@@ -78,13 +78,13 @@ final class Person {
         return this;
     }
 
-    /** Where a zone that is there already is to be. */
+    /** Where an existing zone should be. */
     Person moves(String zone, int first, int last) {
         toMove.add(zone);
         return wants(zone, first, last);
     }
 
-    /** Where a zone is to be. */
+    /** Where a zone should be. */
     Person wants(String zone, int first, int last) {
         zones.put(zone, new Findings.Run(first, last));
         return this;
@@ -96,7 +96,7 @@ final class Person {
         return this;
     }
 
-    /** What becomes of answers about what is seen, by question and answer, for somebody who errs. */
+    /** Changes answers about what is seen, by question and answer, for somebody who makes mistakes. */
     Person slips(BinaryOperator<String> newSlip) {
         slip = newSlip;
         return this;
@@ -107,7 +107,7 @@ final class Person {
         return questions;
     }
 
-    /** How often questions that begin so were asked. */
+    /** How often questions that begin with a text were asked. */
     long asked(String question) {
         return questions.stream().filter(each -> each.startsWith(question)).count();
     }

@@ -5,7 +5,7 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Recording;
 import java.util.List;
 
-/** Looks at a {@link StripModel} that a controller in memory drives: what it has shown last is what is there to be seen. */
+/** Looks at a {@link StripModel} that a controller in memory drives: what it showed last is what can be seen. */
 record RecordedEyes(Recording recording, StripModel strip) implements Eyes {
     /** Longer than the slowest band takes, at 30 frames a second. */
     private static final int FRAMES_OF_A_RUN = 200;

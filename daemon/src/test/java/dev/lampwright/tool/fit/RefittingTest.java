@@ -17,7 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The fitting of a file that is there: what was asked for changes, and nothing else, to the byte. */
+/** The fitting of an existing file: only what was asked for changes, to the byte. */
 class RefittingTest {
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 1, 10_000, false);
     private static final String CHOICE = "What do you want to fit?";
@@ -167,7 +167,7 @@ class RefittingTest {
         assertTrue(boards.setups().isEmpty(), "nothing was lit");
     }
 
-    /** A printer that speaks another language, and whose job is cancelled when its user is asked to. */
+    /** A printer in another language, and whose job is cancelled when its user is asked to. */
     private static final class Finnish implements PrinterFinder {
         private static final String PLACE = "topic = \"shop/alder/vaihe\"\n";
 

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A strip of pixels as they take bytes from the line: each takes as many as it has channels and passes the rest on, so the wrong number
- * of channels shifts the colours along, and what is left over at the end lights nothing.
+ * A strip of pixels that take bytes from the line: each takes as many as it has channels and passes on the rest, so a wrong number of
+ * channels shifts the colours along, and the remainder at the end lights nothing.
  *
  * @param order the strip's secret order
  * @param pixels its secret length
@@ -14,16 +14,16 @@ import java.util.List;
  */
 record StripModel(String order, int pixels, List<Double> channelMilliamps, double idleMilliamps) {
     /**
-     * What a pixel gives, 0 to 255 each.
+     * The light of a pixel, 0 to 255 each.
      *
-     * @param white of the white channel, 0 where there is none
+     * @param white of the white channel, 0 if there is none
      */
     record Pixel(int red, int green, int blue, int white) {
         boolean lit() {
             return red + green + blue + white > 0;
         }
 
-        /** The colour that somebody names. */
+        /** The colour as somebody would name it. */
         SecretStrip.Seen hue() {
             boolean coloured = red + green + blue > 0;
             if (white > 0 || (red > 0 && green > 0 && blue > 0)) {
@@ -34,7 +34,7 @@ record StripModel(String order, int pixels, List<Double> channelMilliamps, doubl
         }
     }
 
-    /** What is seen, a pixel after the other, when bytes are clocked in. Pixels that none reaches are dark. */
+    /** What is seen, pixel by pixel, when bytes are clocked in. Pixels without bytes are dark. */
     List<Pixel> clock(byte[] bytes) {
         List<Pixel> seen = new ArrayList<>();
         for (int pixel = 0; pixel < pixels; pixel++) {

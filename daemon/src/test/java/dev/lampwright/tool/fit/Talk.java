@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 
-/** A terminal at which a {@link Person} sits. */
+/** A terminal used by a {@link Person}. */
 final class Talk implements Terminal {
     private final Person person;
     private final List<String> all = new ArrayList<>();

@@ -10,7 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 
-/** What a configuration says, read as the daemon reads it. */
+/** What a configuration contains, read like the daemon reads it. */
 record TestKnowledge(Path file) implements FileKnowledge {
     @Override
     public InForce inForce(String text) throws IOException {

@@ -12,7 +12,7 @@ import java.util.Random;
 final class Films {
     private Films() {}
 
-    /** A strip with the usual zones, and lamps: white ones, or of colour if their name begins so. */
+    /** A strip with the usual zones, and lamps: white ones, or coloured ones if their name starts with that. */
     static Film.Subject subject(int pixels, String... lamps) {
         Map<String, Zone> zones = new LinkedHashMap<>();
         zones.put("strip", Zone.run(0, pixels - 1));

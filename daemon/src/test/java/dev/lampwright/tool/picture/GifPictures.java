@@ -17,7 +17,7 @@ final class GifPictures {
 
     private GifPictures() {}
 
-    /** Each picture as it is seen, laid over those before. */
+    /** Each picture as seen, drawn over the previous ones. */
     static List<BufferedImage> of(byte[] gif) throws IOException {
         List<BufferedImage> pictures = new ArrayList<>();
         try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(gif))) {

@@ -23,7 +23,7 @@ class LetteringTest {
         }
     }
 
-    /** What bare keys of TOML 1.0 are made of, and what file names and the pictures' own words have besides. */
+    /** The characters of bare keys in TOML 1.0, plus those in file names and the pictures' own words. */
     @Test
     void everyLetterOfAnOrdinaryNameIsThereAndUnlikeAllOthers() {
         String names = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.,:;()[]+=<>%/'\"*!?#&";

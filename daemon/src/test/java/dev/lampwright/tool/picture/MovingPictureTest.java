@@ -114,7 +114,7 @@ class MovingPictureTest {
         assertEquals(List.of(5, 12), GifPictures.hundredths(gif));
     }
 
-    /** 30 a second is no whole number of hundredths; the time as a whole is right all the same. */
+    /** 30 per second is not a whole number of hundredths; the total time is still right. */
     @Test
     void timeDoesNotDrift() throws IOException {
         Film film = new Film(Films.subject(3), 30, Films.random(90, 3, 5).shots());

@@ -33,7 +33,7 @@ class StillPictureTest {
                 StillPicture.png(Films.random(40, 30, 7, "work")), StillPicture.png(Films.random(40, 30, 7, "work")));
     }
 
-    /** Each colour of the film occurs once, so it must stand in one rectangle, and the rectangles in the order of pixels and time. */
+    /** Each colour of the film occurs once, so it must be in one rectangle, and the rectangles in the order of pixels and time. */
     @ParameterizedTest
     @CsvSource({"1, 1", "3, 30", "7, 60", "20, 300", "9, 700", "400, 3"})
     void everyPixelOfEveryShotStandsInItsPlace(int shots, int pixels) throws IOException {

@@ -15,7 +15,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Whole rigs that are too warm somewhere, and what the plan says of them. Currents are calculated by hand, or by {@link TwoRails}, beside them. */
+/**
+ * Whole rigs that are too warm somewhere, and what the plan says about them. Currents next to them are calculated by hand, or by
+ * {@link TwoRails}.
+ */
 class HeatPlanTest {
     private static final String COPPER = "the strip's own copper";
 
@@ -52,7 +55,7 @@ class HeatPlanTest {
         assertTrue(verdict.remedy().startsWith("feed the strip at 2 points"), verdict.remedy());
     }
 
-    /** The segment's current by a network that shares no code with the plan: 59 of 60 pixels lie behind it. */
+    /** The segment's current by a network that shares no code with the plan: 59 of 60 pixels are after it. */
     @Test
     void theWorstSegmentIsThatOfAnotherSolver() {
         PlannedLights rig = Rigs.of(STRIP_24_V);
@@ -85,7 +88,7 @@ class HeatPlanTest {
         }
     }
 
-    /** Whoever does as the plan says is within the limits: two points, each with the fuse that it names. */
+    /** Following the plan keeps within the limits: two points, each with the fuse that it names. */
     @Test
     void theCoppersRemedyWorks() {
         Plan plan = Rigs.plan(STRIP_24_V.replace("fuse_A = 16", "fuse_A = 8, points = [0, 59]"));
@@ -94,8 +97,8 @@ class HeatPlanTest {
     }
 
     /**
-     * Copper of 35 µm × 2.3 mm, 124.8 square mils, is 20 K warmer at 5.93 A and 40 K at 8.05 A. 5.97 A from one end are too much, in the middle each half carries half; and the fuse
-     * for it, 5.97 ÷ 0.75 so 8 A, guards the copper.
+     * Copper of 35 µm × 2.3 mm, 124.8 square mils, is 20 K warmer at 5.93 A and 40 K at 8.05 A. 5.97 A from one end are too much, in the
+     * middle each half carries half; and the fuse for it, 5.97 ÷ 0.75 so 8 A, protects the copper.
      */
     @Test
     void feedingTheMiddleIsARemedy() {
@@ -184,7 +187,7 @@ class HeatPlanTest {
         assertEquals(Severity.CARE, Rigs.verdict(more, "fuse of lamp").level());
     }
 
-    /** The mean of a strip under a ceiling of 4 A with 9.15 A of full white is 6 A RMS if its pixels pulse together. */
+    /** A strip's mean under a ceiling of 4 A with 9.15 A of full white is 6 A RMS if its pixels pulse together. */
     @Test
     void aStripIsTakenToPulseTogetherUntilAMeterSaysOtherwise() {
         String rig = """
@@ -203,7 +206,7 @@ class HeatPlanTest {
         assertTrue(words.contains("A true-RMS meter settles it"), words);
     }
 
-    /** 18 AWG may carry 8 A; the load is 3 A, the fuse 4 A, and the connector is rated 3 A. Nothing but the connector is at fault. */
+    /** 18 AWG can carry 8 A; the load is 3 A, the fuse 4 A, and the connector is rated 3 A. Nothing but the connector is at fault. */
     @Test
     void theConnectorIsNamedWhereItIsTheWeakPart() {
         String rig = """
@@ -262,7 +265,7 @@ class HeatPlanTest {
         assertFalse(Verdict.Figure.atMost(8.0001, 8, "A", "").within(1));
     }
 
-    /** The wire of the strip at exactly what it may carry. */
+    /** The strip's wire at exactly what it can carry. */
     @Test
     void aStripAtWhatItsWireMayCarry() {
         Verdict verdict = verdict("""
@@ -282,7 +285,10 @@ class HeatPlanTest {
         assertEquals("10.8", rig.wiring().defaults().get("wiring.strip.full_colour_V"));
     }
 
-    /** A strip of 12 V has groups of three as pixels, 20 a metre at 60 LEDs: without the key that is assumed, the same voltages come out, and the plan asks. */
+    /**
+     * A strip of 12 V has groups of three as pixels, 20 a metre at 60 LEDs: without the key that is assumed, the voltages are the same, and
+     * the plan asks for it.
+     */
     @Test
     void aboveFiveVoltsThePlanAsksForThePixelsInAMetre() {
         String rig = """
@@ -302,7 +308,10 @@ class HeatPlanTest {
                 .noneMatch(verdict -> verdict.subject().equals("length of the strip")));
     }
 
-    /** 12 m of 22 AWG there and back at 40 °C: 1.37 Ω, with 40 mΩ of contacts and 40 of a fuse of 2.5 A, so 4.9 V drive 3.4 A: 1.35 of 2.5 A. A fuse is sure to blow from 2.1 on. */
+    /**
+     * 12 m of 22 AWG there and back at 40 °C: 1.37 Ω, with 40 mΩ of contacts and 40 of a fuse of 2.5 A, so 4.9 V drive 3.4 A: 1.35 of 2.5
+     * A. A fuse is certain to blow from 2.1 on.
+     */
     @Test
     void aLoopThatCannotBlowItsFuse() {
         String rig = """
@@ -320,7 +329,7 @@ class HeatPlanTest {
         assertEquals(Severity.GOOD, fixed.level());
     }
 
-    /** Long feeds: thicker wire and more points together take less copper than either alone, and do what they say. */
+    /** Long feeds: thicker wire and more points together take less copper than either alone, and work as stated. */
     @Test
     void thickerWireAndMorePointsTogether() {
         PlannedLights rig = Rigs.of("""
@@ -362,7 +371,10 @@ class HeatPlanTest {
         assertEquals(0.25, ideal - low, 1e-9);
     }
 
-    /** 24 AWG in air of 65 °C: IEC 60204-1 has 4.3 × √(5 ÷ 30) = 1.76 A; at 68 °C 1.1 A, less than half the chassis figure. At 90 °C nothing is left of PVC. */
+    /**
+     * 24 AWG in air of 65 °C: IEC 60204-1 has 4.3 × √(5 ÷ 30) = 1.76 A; at 68 °C 1.1 A, less than half the chassis figure. At 90 °C nothing
+     * is left for PVC.
+     */
     @Test
     void warmAirTakesFromWiresAndConnectors() {
         String rig = """
@@ -418,7 +430,7 @@ class HeatPlanTest {
         }
     }
 
-    /** An output that nothing is on has no wire, no fuse, no verdict and no place in the drawing. */
+    /** An unused output has no wire, no fuse, no verdict and no place in the drawing. */
     @Test
     void anUnusedDimmerIsNotThere() {
         String rig = """

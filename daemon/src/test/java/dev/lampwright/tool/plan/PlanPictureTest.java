@@ -22,7 +22,7 @@ import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
 class PlanPictureTest {
-    /** Widest that a character of the picture's font is taken for, as a share of its size (DejaVu Sans, on the average of words). */
+    /** The assumed maximum width of a character in the picture's font, as a share of its size (DejaVu Sans, on the average of words). */
     private static final double CHARACTER = 0.62;
 
     private static final String FULL = """
@@ -128,7 +128,7 @@ class PlanPictureTest {
 
     private static final String REGULAR = FONTS + ".ttf";
 
-    /** Width of a text by the very font that the picture names, where it is installed. */
+    /** Width of a text in exactly the font that the picture names, if it is installed. */
     private static double measured(String text, double size, boolean bold) {
         String face = bold ? FONTS + "-Bold.ttf" : REGULAR;
         try {
@@ -154,7 +154,10 @@ class PlanPictureTest {
             wiring.strip = { points = [0, 20, 59] }
             """;
 
-    /** A text that begins in a box ends in it, and one that begins outside of all boxes of parts runs into none. Widths are measured with the picture's font. */
+    /**
+     * A text that begins in a box ends in it, and one that begins outside of all boxes of parts extends into none. Widths are measured with
+     * the picture's font.
+     */
     @Test
     void labelsNeverLeaveTheirBoxes() throws Exception {
         for (String rig : List.of(FULL, CROWDED, CROWDED + "wiring.board.logic_V = 3.3\n", "strip.pixels = 1")) {
@@ -191,7 +194,7 @@ class PlanPictureTest {
         }
     }
 
-    /** What is written in the boxes of an ordinary rig is all there. */
+    /** The texts in the boxes of an ordinary rig are complete. */
     @Test
     void nothingIsShortenedInAnOrdinaryRig() throws Exception {
         for (String rig : List.of(FULL, """
@@ -208,7 +211,7 @@ class PlanPictureTest {
         }
     }
 
-    /** The table of widths is that of the font, where it is installed. */
+    /** The table of widths is that of the font, if it is installed. */
     @Test
     void widthsAreThoseOfTheFont() {
         assumeTrue(new File(REGULAR).canRead(), "the font is not installed");
@@ -247,7 +250,7 @@ class PlanPictureTest {
         }
     }
 
-    /** Whether the level part of one wire crosses the upright part of another. */
+    /** Whether the level part of one wire crosses the vertical part of another. */
     private static boolean crosses(Element level, Element upright) {
         double[] a = numbers(level);
         double[] b = numbers(upright);

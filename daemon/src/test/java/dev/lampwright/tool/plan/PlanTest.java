@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** The verdicts on whole rigs. Currents and voltages are calculated by hand beside them. */
+/** The verdicts on whole rigs. Currents and voltages next to them are calculated by hand. */
 class PlanTest {
     private static final String SUPPLY = "voltage along the strip";
 
@@ -87,8 +87,9 @@ class PlanTest {
     }
 
     /**
-     * A fuse: at least 0.37 ÷ 0.75 = 0.493 A, so 0.5 A; 20 AWG may carry 5.5 A. A fuse of 0.4 A carries 0.3 A all the time. Pixels that draw 10 mA dark and
-     * 360 mA more in pulses of duty d have a mean square of 0.01² + (2 × 0.01 × 0.36 + 0.36²)·d; 0.3² is d = 0.657, a mean of 246 mA.
+     * A fuse: at least 0.37 ÷ 0.75 = 0.493 A, so 0.5 A; 20 AWG can carry 5.5 A. A fuse of 0.4 A carries 0.3 A continuously. Pixels that
+     * draw 10 mA dark and 360 mA more in pulses of duty d have a mean square of 0.01² + (2 × 0.01 × 0.36 + 0.36²)·d; 0.3² is d = 0.657, a
+     * mean of 246 mA.
      */
     @Test
     void fuses() {
@@ -124,7 +125,7 @@ class PlanTest {
                 verdict.remedy());
     }
 
-    /** 30 AWG may carry 0.43 A; 0.37 A is within it, but the fuse for it has 0.5 A. A fuse of 0.4 A carries 0.3 A, as above. */
+    /** 30 AWG can carry 0.43 A; 0.37 A is within it, but the fuse for it has 0.5 A. A fuse of 0.4 A carries 0.3 A, as above. */
     @Test
     void whereNoFuseFits() {
         Plan plan = Rigs.plan("strip = { pixels = 10, channel_mA = 12 }\nwiring.strip.wire = \"30 AWG\"\n");
@@ -234,7 +235,7 @@ class PlanTest {
         assertEquals("take 0.75 mm²", verdict.remedy());
     }
 
-    /** 0.37 A and its own 0.05 A on a pin that gives 0.5 A: 84 %. At 12 V in, (12 − 5) × 0.42 = 2.94 W become heat. */
+    /** 0.37 A and its own 0.05 A on a pin that delivers 0.5 A: 84 %. At 12 V in, (12 − 5) × 0.42 = 2.94 W become heat. */
     @Test
     void aStripOnTheBoard() {
         Plan plan = Rigs.plan("""
@@ -248,7 +249,7 @@ class PlanTest {
         assertTrue(verdict.what().contains("turns 2.9 W into heat"), verdict.what());
     }
 
-    /** At a tenth of the current the pin is used little, but a regulator fed with 40 V still turns over 1 W into heat. */
+    /** At a tenth of the current the pin is hardly loaded, but a regulator with 40 V input still turns more than 1 W into heat. */
     @Test
     void aHotRegulator() {
         String cool = """
@@ -283,7 +284,7 @@ class PlanTest {
         assertEquals(plan.demands().get(0).draws().get(0).peakAmps(), sum, 1e-9);
     }
 
-    /** Held to the ceiling: a look that asks for all of 0.37 A of 0.2 A gets 0.2 A. */
+    /** Limited by the ceiling: a look that demands all of 0.37 A at a ceiling of 0.2 A gets 0.2 A. */
     @Test
     void looksAreMeasuredUnderTheCeiling() {
         PlannedLights rig = Rigs.of(SMALL + "supply.ceiling_mA = 200\n");

@@ -16,10 +16,10 @@ class PublishedCurrentsTest {
     private static final int PIXELS = 14;
 
     /**
-     * A strip of 14 WS2812B of which 1, 5, 10 and 14 were lit. Source: a notebook of measurements, current_analysis.ipynb, in the public repository
-     * floriansto/wordclock. Its regressions give 11.15 to 11.21 mA a channel at full, and 11.4 mA (10.7 to 11.9) when nothing is lit. With 0.8 mA for each dark pixel
-     * the formula must give all 36 readings: white, red, green and blue at full and at half brightness (taken as level 127), and yellow at full. Within 2 % and 1 mA,
-     * because the meter shows three digits.
+     * A strip of 14 WS2812B with 1, 5, 10 and 14 lit. Source: a notebook of measurements, current_analysis.ipynb, in the public repository
+     * floriansto/wordclock. Its regressions give 11.15 to 11.21 mA a channel at full, and 11.4 mA (10.7 to 11.9) when nothing is lit. With
+     * 0.8 mA for each dark pixel the formula must give all 36 readings: white, red, green and blue at full and at half brightness (taken as
+     * level 127), and yellow at full. Within 2 % and 1 mA, because the meter shows three digits.
      */
     @ParameterizedTest
     @CsvSource({

@@ -29,7 +29,7 @@ class RemediesTest {
                 wire, points.stream().map(pixel -> new Wiring.Point(pixel, 0.5)).toList()));
     }
 
-    /** Against every choice of points there is: none of fewer points does. */
+    /** Compared with every choice of points: none with fewer points is enough. */
     @ParameterizedTest
     @CsvSource({
         "9, 1, 60000, 4.7",
@@ -65,8 +65,8 @@ class RemediesTest {
     }
 
     /**
-     * By hand: 30 pixels of 61 mA take 1.83 A, and 0.5 V may be lost. At 40 °C 4 m resist 0.364 Ω in 24 AWG (84.2 Ω/km) and 0.229 Ω in
-     * 22 AWG (53.0 Ω/km): 0.67 V and 0.42 V.
+     * By hand: 30 pixels of 61 mA draw 1.83 A, and 0.5 V may be lost. At 40 °C 4 m resist 0.364 Ω in 24 AWG (84.2 Ω/km) and 0.229 Ω in 22
+     * AWG (53.0 Ω/km): 0.67 V and 0.42 V.
      */
     @Test
     void aThickerWireWhereOnlyTheWireIsAtFault() {

@@ -60,7 +60,7 @@ class ResistorLadderTest {
         assertEquals(total * ohms / 2, ladder.drops(amps)[pixels - 1], 1e-3);
     }
 
-    /** Kirchhoff's equations of a hundred ladders of chance, solved by LU decomposition in Apache Commons Math. */
+    /** Kirchhoff's equations of a hundred random ladders, solved by LU decomposition in Apache Commons Math. */
     @Test
     void asALibraryOfLinearAlgebraSolvesIt() {
         Random random = new Random(7);
@@ -94,7 +94,7 @@ class ResistorLadderTest {
         return nodes;
     }
 
-    /** Kirchhoff's current law for the whole strip: what the wires bring is what the pixels draw. */
+    /** Kirchhoff's current law for the whole strip: the wires deliver what the pixels draw. */
     @Test
     void nothingIsLostOfTheCurrent() {
         ResistorLadder ladder = new ResistorLadder(5, 50, 0.007, Map.of(3, 0.1, 20, 0.3, 49, 0.2));

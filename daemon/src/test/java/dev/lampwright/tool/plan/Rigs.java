@@ -14,7 +14,7 @@ final class Rigs {
             controller.port = "/dev/ttyACM0"
             """;
 
-    /** A supply without tolerance, and contacts and fuses that resist nothing: what is left is wire and strip. */
+    /** A supply without tolerance, and contacts and fuses without resistance: only wire and strip are left. */
     static final String IDEAL = """
             wiring.supplies.strip = { volts = 5, tolerance_percent = 0 }
             wiring.strip.contacts_mohm = 0

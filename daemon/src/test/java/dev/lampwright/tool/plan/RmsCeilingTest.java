@@ -13,8 +13,8 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /**
- * Random rigs and frames through the real guard: whatever it lets through, no wire or strip copper is heated by more than the plan says, with all
- * pulses beginning together.
+ * Random rigs and frames through the real guard: in everything that it passes, no wire or strip copper is heated by more than the plan
+ * says, with all pulses beginning together.
  */
 class RmsCeilingTest {
     private static final int STEPS = 256;
@@ -42,7 +42,7 @@ class RmsCeilingTest {
         assertTrue(nearest > 0.95, "frames come near the bound: " + nearest);
     }
 
-    /** Checks one frame; gives the greatest share of a bound that it reaches. */
+    /** Checks one frame; returns the greatest share of a bound that it reaches. */
     private static double heated(PlannedLights rig, List<WireRun> runs, StripCopper.Worst worst, Frame frame) {
         Setup setup = rig.setup();
         ResistorLadder ladder = new StripModel(rig).wired();
@@ -117,7 +117,7 @@ class RmsCeilingTest {
                         50 + chance.nextInt(500)));
     }
 
-    /** Noise, a few lit pixels, everything alike, or everything at full. */
+    /** Noise, a few lit pixels, everything equal, or everything at full. */
     private Frame frame(Setup setup) {
         Frame frame = new Frame(setup.stripBytes(), setup.dimmers().size());
         int kind = chance.nextInt(4);

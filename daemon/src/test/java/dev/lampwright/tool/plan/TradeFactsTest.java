@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What follows from P = U·I, with round figures of our own. */
+/** Consequences of P = U·I, with our own round figures. */
 class TradeFactsTest {
     private static final String LAMPS = """
             strip.pixels = 10
@@ -28,7 +28,7 @@ class TradeFactsTest {
                 Rigs.verdict(plan, "connector of supply lamps").level());
     }
 
-    /** Whoever tells the controller less than they take is not safe behind its ceiling either. */
+    /** If the controller is configured for less than the lights draw, its ceiling does not protect either. */
     @Test
     void aCurrentToldTooLowIsFoundOut() {
         Plan plan = Rigs.plan(String.format(LAMPS, 800));
@@ -39,7 +39,7 @@ class TradeFactsTest {
                 Rigs.verdict(plan, "current of lamps").remedy());
     }
 
-    /** Three channels of 10 mA are 30 mA a pixel at full white: ten pixels take 0.3 A. */
+    /** Three channels of 10 mA are 30 mA a pixel at full white: ten pixels draw 0.3 A. */
     @Test
     void pixelsAtFullWhite() {
         PlannedLights rig = Rigs.of("strip = { pixels = 10, channel_mA = 10, idle_mA = 0 }");

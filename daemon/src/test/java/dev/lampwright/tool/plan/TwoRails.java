@@ -3,8 +3,9 @@ package dev.lampwright.tool.plan;
 import java.util.Arrays;
 
 /**
- * A strip as a network of two rails, solved node by node, for comparison with {@link ResistorLadder}, with which it shares no code: the plus rail and the minus rail each
- * have a node at every pixel, wires go from both of a point to a supply, and Gauss's elimination with partial pivoting solves Kirchhoff's current law.
+ * A strip as a network of two rails, solved node by node, for comparison with {@link ResistorLadder}, with which it shares no code: the
+ * plus rail and the minus rail each have a node at every pixel, wires go from both nodes of a point to a supply, and Gauss's elimination
+ * with partial pivoting solves Kirchhoff's current law.
  */
 final class TwoRails {
     private final int pixels;

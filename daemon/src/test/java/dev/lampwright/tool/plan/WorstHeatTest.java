@@ -49,7 +49,7 @@ class WorstHeatTest {
         }
     }
 
-    /** The same with pixels that light at times of their own; over all such times the mean square is not above the bound. */
+    /** The same with pixels that light at independent times; over all such times the mean square is not above the bound. */
     @Test
     void apartIsABoundForPulsesOfTheirOwnTime() {
         for (int round = 0; round < 300; round++) {
@@ -67,7 +67,10 @@ class WorstHeatTest {
         }
     }
 
-    /** The bound is reached: among all sets of pixels that are lit for one and another part of the time one heats as much (every set of up to ten pixels). */
+    /**
+     * The bound is reached: among all sets of pixels lit for different parts of the time, one heats as much (every set of up to ten
+     * pixels).
+     */
     @Test
     void someSetOfPixelsReachesIt() {
         for (int round = 0; round < 40; round++) {

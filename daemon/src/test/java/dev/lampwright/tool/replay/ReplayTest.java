@@ -38,7 +38,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ReplayTest {
-    /** So little current that the guard is at work, and dithering: both remember the frames before. */
+    /** So little current that the guard is active, and dithering: both depend on previous frames. */
     private static final String FILE = """
             frames_per_s = 60
             broker.url = "mqtt://127.0.0.1"
@@ -81,7 +81,7 @@ class ReplayTest {
         return new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
 
-    /** Runs a chain as the frame loop does, with frames left out now and then, and records; then plays it back. */
+    /** Runs a chain like the frame loop, with frames skipped now and then, and records; then plays it back. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
     void aRecordingGivesTheSameBytesFrameByFrame(long seed) throws IOException {
@@ -309,7 +309,7 @@ class ReplayTest {
         assertTrue(e.getMessage().contains("mentions the printer "), e.getMessage());
     }
 
-    /** As in the example, which is written by hand. */
+    /** As in the handwritten example. */
     @Test
     void aLineWithoutANameIsAboutAllPrinters() throws IOException, ConfigException {
         Replay replay = Replay.of(

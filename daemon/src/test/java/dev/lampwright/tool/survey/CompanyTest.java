@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Who else may speak at a broker. The survey's own rules; common practice, no source. */
+/** Who else may publish through a broker. The survey's own rules; common practice, no source. */
 class CompanyTest {
     private static final long SECOND = 1_000_000_000L;
     private static final int FIRST_LAYERS = 400;
@@ -39,7 +39,7 @@ class CompanyTest {
         survey.hear(topic, String.format(Locale.ROOT, format, values).getBytes(StandardCharsets.UTF_8), now);
     }
 
-    /** What a daemon tells while its printer rests, as the daemon writes it. */
+    /** What a daemon publishes while its printer rests, in the daemon's format. */
     private static String status(double bed) {
         return new Report(
                         "1.2",

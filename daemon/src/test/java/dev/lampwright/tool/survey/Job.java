@@ -155,12 +155,12 @@ final class Job {
         }
     }
 
-    /** All of the usual one, a moment for each second. */
+    /** The whole usual course, a moment for each second. */
     static List<Moment> moments() {
         return moments(USUAL);
     }
 
-    /** All of it, a moment for each second. */
+    /** The whole course, a moment for each second. */
     static List<Moment> moments(Course course) {
         int all = Math.max(1, course.printSeconds);
         List<Moment> moments = new ArrayList<>();

@@ -10,11 +10,11 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
-/** Which numbers are the job's when nothing is called so, after heat-up and first layers. */
+/** Which numbers are the job's when no name says so, after heat-up and first layers. */
 class JobGrowthTest {
     private static final int TO_THE_FIRST_LAYERS = 400;
 
-    /** A printer whose heaters are called in English, and beside them what is to be judged. */
+    /** A printer whose heaters have English names, plus the values to be judged. */
     private static Proposal surveyed(Function<Job.Moment, String> fields) {
         Survey survey = new Survey();
         for (Job.Moment moment : Job.moments().subList(0, TO_THE_FIRST_LAYERS)) {
@@ -52,7 +52,7 @@ class JobGrowthTest {
         assertEquals("percent", progress.unit().word());
     }
 
-    /** A height in mm grows with the job just as well. */
+    /** A height in mm grows with the job as well. */
     @Test
     void ofTwoNoneIsTaken() {
         Proposal proposal = surveyed(
@@ -83,7 +83,7 @@ class JobGrowthTest {
                 List.of(place(proposal, Role.DONE), place(proposal, Role.TOTAL), place(proposal, Role.PROGRESS)));
     }
 
-    /** 64 while 10 of 168 layers are done: below 100, and no percent. */
+    /** 64 while 10 of 168 layers are done: below 100, but not percent. */
     @Test
     void aCountShowsTheScaleOfTheProgress() {
         Found progress = surveyed(moment -> field("layer", "%.0f", moment.value(Quantity.JOB_DONE)) + ","

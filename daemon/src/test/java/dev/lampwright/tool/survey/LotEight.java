@@ -28,8 +28,8 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * A fourth lot: Lithuanian, Catalan, Indonesian, Romanian, Greek, Irish, Slovenian, Vietnamese; decimal commas, hexadecimal codes, markup, two
- * nozzles, three alike at once, values that are reported when they change.
+ * A fourth lot: Lithuanian, Catalan, Indonesian, Romanian, Greek, Irish, Slovenian, Vietnamese; decimal commas, hexadecimal codes, markup,
+ * two nozzles, three identical ones at once, values that are reported when they change.
  */
 final class LotEight {
     private LotEight() {}
@@ -208,7 +208,7 @@ final class LotEight {
                         word(m, "idle", "heating", "printing", "paused", "done", "error"))));
     }
 
-    /** Romanian; everything is kept by the broker, and reported when it changes. */
+    /** Romanian; everything is retained, and reported when it changes. */
     private static Printer awl() {
         List<Job.Moment> moments = Job.moments(Job.USUAL);
         return new Printer("awl", "Romanian, reported on change", heatAnd(JOB_PROGRESS, JOB_LEFT), ALL, m -> {
@@ -237,7 +237,7 @@ final class LotEight {
                         word(m, "pregătit", "încălzire", "imprimare", "pauză", "gata", "eroare duză")));
     }
 
-    /** All values are texts; the unit stands beside; flags are Y and N. */
+    /** All values are texts; the unit is next to it; flags are Y and N. */
     private static Printer trammel() {
         return new Printer(
                 "trammel",
@@ -287,7 +287,7 @@ final class LotEight {
                         word(m, "έτοιμο", "θερμαίνεται", "εκτυπώνει", "παύση", "τέλος", "σφάλμα: ακροφύσιο"))));
     }
 
-    /** Three that report alike; one works, one rests, one has just ended. */
+    /** Three that report in the same way; one works, one rests, one has just finished. */
     private static Printer tenon() {
         List<Job.Moment> others = Job.moments(Job.HOT);
         return new Printer("tenon", "three alike, one at work", heatAnd(JOB_PROGRESS, JOB_LEFT), ALL, m -> {
@@ -317,7 +317,7 @@ final class LotEight {
                         word(m, "waiting", "warming", "printing", "held", "completed", "faulted")));
     }
 
-    /** Two flags and a text for a fault; times of day that are no durations. */
+    /** Two flags and a text for a fault; times of day that are not durations. */
     private static Printer mitre() {
         return new Printer(
                 "mitre",
@@ -367,7 +367,7 @@ final class LotEight {
                         message("ceardlann/tál/earráid", is(m, PrinterState.FAULT) ? "soc blocáilte" : "")));
     }
 
-    /** Two nozzles, of which one is never used. */
+    /** Two nozzles, one of which is never used. */
     private static Printer plane() {
         return new Printer(
                 "plane",

@@ -58,7 +58,7 @@ final class LotFive {
         return all;
     }
 
-    /** Finnish, which is in no list of words. */
+    /** Finnish, which is not in any list of words. */
     private static Printer kuusi() {
         return new Printer(
                 "kuusi",
@@ -140,7 +140,7 @@ final class LotFive {
         return Set.of(states).contains(m.state());
     }
 
-    /** A flag for each state, a topic for each flag, told on change and every ten seconds. */
+    /** A flag for each state, a topic for each flag, reported on change and every ten seconds. */
     private static Printer mira() {
         return new Printer(
                 "mira",
@@ -164,7 +164,7 @@ final class LotFive {
                         message("windmill/mira/flag/error", "%s", is(m, PrinterState.FAULT))));
     }
 
-    /** A list of heaters in another order each time; Portuguese words. */
+    /** A list of heaters in a different order each time; Portuguese words. */
     private static Printer deneb() {
         return new Printer(
                 "deneb",
@@ -192,7 +192,7 @@ final class LotFive {
         return String.format(Locale.ROOT, "{\"zona\":\"%s\",\"pv\":%.1f,\"sp\":%.0f}", name, actual, target);
     }
 
-    /** Two printers on one topic, told apart by a field; the other one rests. */
+    /** Two printers on one topic, distinguished by a field; the other one rests. */
     private static Printer altair() {
         return new Printer(
                 "altair",
@@ -218,7 +218,7 @@ final class LotFive {
                                 m.second() % 3)));
     }
 
-    /** A line of key=value, the state among them. */
+    /** A line of key=value, including the state. */
     private static Printer capella() {
         return new Printer(
                 "capella",
@@ -286,7 +286,9 @@ final class LotFive {
         });
     }
 
-    /** Turkish, which is in no list of words; a fault is a text that is not empty, and the state goes on as if nothing were. */
+    /**
+     * Turkish, which is not in any list of words; a fault is a text that is not empty, and the state continues as if nothing were wrong.
+     */
     private static Printer spica() {
         return new Printer(
                 "spica",

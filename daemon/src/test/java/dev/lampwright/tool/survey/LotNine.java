@@ -25,8 +25,8 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * A fifth lot: Albanian, Esperanto, Afrikaans, Hindi, Filipino, Armenian; a job that is given up, two words for one state, a table of lines,
- * an entry a message, hundredths of a kelvin.
+ * A fifth lot: Albanian, Esperanto, Afrikaans, Hindi, Filipino, Armenian; a cancelled job, two words for one state, a table of lines, an
+ * entry per message, hundredths of a kelvin.
  */
 final class LotNine {
     private static final Set<PrinterState> GIVEN_UP = EnumSet.of(
@@ -65,7 +65,7 @@ final class LotNine {
         return words[List.copyOf(GIVEN_UP).indexOf(m.state())];
     }
 
-    /** English; a job that is given up; words with a prefix. */
+    /** English; a cancelled job; words with a prefix. */
     private static Printer lathe() {
         return new Printer(
                 "lathe",
@@ -166,7 +166,7 @@ final class LotNine {
                                 word(m, "gereed", "verhit", "druk", "onderbreek", "klaar", "fout: spuitstuk"))));
     }
 
-    /** One word for what it is at, another for how that goes. */
+    /** One word for its activity, another for its progress. */
     private static Printer grommet() {
         return new Printer(
                 "grommet",
@@ -187,7 +187,7 @@ final class LotNine {
                         m.value(JOB_LEFT))));
     }
 
-    /** A table: a line a part, its name first. */
+    /** A table: one line per part, its name first. */
     private static Printer shim() {
         return new Printer(
                 "shim",
@@ -271,7 +271,7 @@ final class LotNine {
                         word(m, "handa", "nagpapainit", "nagpi-print", "nakahinto", "tapos", "mali"))));
     }
 
-    /** One entry a message, all on one topic. */
+    /** One entry per message, all on one topic. */
     private static Printer bobbin() {
         return new Printer(
                 "bobbin",
@@ -327,7 +327,7 @@ final class LotNine {
         return String.format(Locale.ROOT, "%.1f", value).replace('.', ',');
     }
 
-    /** Words of nobody else for the state; a fault is a number beside a word for a break. */
+    /** Unique words for the state; a fault is a number next to a word for a break. */
     private static Printer jointer() {
         return new Printer(
                 "jointer",

@@ -26,7 +26,7 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.Set;
 
-/** A third lot: Estonian, Icelandic, Latvian; rows in any order, hundredths, milliseconds, flags beside a word, a slow broker. */
+/** A third lot: Estonian, Icelandic, Latvian; rows in any order, hundredths, milliseconds, flags next to a word, a slow broker. */
 final class LotSeven {
     private LotSeven() {}
 
@@ -40,7 +40,7 @@ final class LotSeven {
         return Set.of(states).contains(m.state());
     }
 
-    /** Estonian, which is in no list of words; a state that says rather much. */
+    /** Estonian, which is not in any list of words; a verbose state. */
     private static Printer tamm() {
         return new Printer(
                 "tamm",
@@ -134,7 +134,7 @@ final class LotSeven {
                                 word(m, "pronto", "riscaldamento", "stampa", "pausa", "finito", "errore estrusore"))));
     }
 
-    /** Polish; a word for the state that knows no pause, and flags beside it. */
+    /** Polish; a word for the state without a pause, and flags next to it. */
     private static Printer sosna() {
         return new Printer(
                 "sosna",
@@ -156,7 +156,7 @@ final class LotSeven {
                         is(m, PrinterState.FAULT))));
     }
 
-    /** Spanish; key: value lines; Fahrenheit that is said in a name. */
+    /** Spanish; key: value lines; Fahrenheit named in a key. */
     private static Printer acero() {
         return new Printer(
                 "acero",
@@ -217,7 +217,7 @@ final class LotSeven {
                         word(m, "idle", "heating", "printing", "paused", "finished", "error"))));
     }
 
-    /** Flags in a list of two, in a message of their own; no word at all. */
+    /** Flags in a list of two, in a separate message; no word at all. */
     private static Printer nimbus() {
         return new Printer(
                 "nimbus",
@@ -265,7 +265,7 @@ final class LotSeven {
                         word(m, "idle", "heating", "printing", "paused", "done", "fault"))));
     }
 
-    /** A state that is kept from long ago beside the one that is spoken now; a weather station in between. */
+    /** An old retained state next to the live one; a weather station in between. */
     private static Printer stratus() {
         Random random = new Random(5);
         return new Printer("stratus", "old values kept, a house", heatAnd(JOB_PROGRESS, JOB_LEFT), ALL, m -> {

@@ -27,7 +27,7 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.Set;
 
-/** A second lot of the kind: Welsh, Swahili, Basque, Swedish; bits, names of nothing, two at work at once, one heater a message. */
+/** A second lot of this kind: Welsh, Swahili, Basque, Swedish; bits, meaningless names, two working at once, one heater per message. */
 final class LotSix {
     private static final Set<PrinterState> WITHOUT_PAUSE_AND_FAULT =
             EnumSet.of(PrinterState.IDLE, PrinterState.WARMING, PrinterState.PRINTING, PrinterState.DONE);
@@ -44,7 +44,7 @@ final class LotSix {
         return Set.of(states).contains(m.state());
     }
 
-    /** Welsh, which is in no list of words; a fault has a code of its own, called as in English. */
+    /** Welsh, which is not in any list of words; a fault has its own code, with an English name. */
     private static Printer derw() {
         return new Printer(
                 "derw",
@@ -69,7 +69,7 @@ final class LotSix {
                                 is(m, PrinterState.FAULT) ? 412 : 0)));
     }
 
-    /** Swahili, which is in no list of words; no word for a pause or a fault. */
+    /** Swahili, which is not in any list of words; no word for a pause or a fault. */
     private static Printer mwembe() {
         return new Printer(
                 "mwembe",
@@ -97,7 +97,7 @@ final class LotSix {
                                         "inachapisha"))));
     }
 
-    /** Basque, which is in no list of words; codes for the state. */
+    /** Basque, which is not in any list of words; codes for the state. */
     private static Printer haritza() {
         return new Printer(
                 "haritza",
@@ -136,7 +136,7 @@ final class LotSix {
         });
     }
 
-    /** One heater a message, all on one topic; tenths of a kelvin. */
+    /** One heater per message, all on one topic; tenths of a kelvin. */
     private static Printer quartz() {
         return new Printer(
                 "quartz",
@@ -162,7 +162,7 @@ final class LotSix {
                 target == 0 ? 0 : 10 * (target + 273.15));
     }
 
-    /** A number whose bits are flags, and nothing else that says what it does. */
+    /** A number whose bits are flags, and nothing else that shows what it does. */
     private static Printer basalt() {
         return new Printer(
                 "basalt",
@@ -204,7 +204,7 @@ final class LotSix {
                 Locale.ROOT, "{\"id\":%d,\"cur\":%.1f,\"tgt\":%.1f}", id, actual, target == 0 ? 0 : Printers.f(target));
     }
 
-    /** Two printers at work at once, on topics of their own; the other one is ahead. */
+    /** Two printers working at once, on separate topics; the other one is ahead. */
     private static Printer slate() {
         List<Job.Moment> others = Job.moments(Job.HOT);
         return new Printer("slate", "two at work at once", heatAnd(JOB_PROGRESS, JOB_LEFT), ALL, m -> {
@@ -254,7 +254,7 @@ final class LotSix {
                         is(m, PrinterState.FAULT) ? "ja" : "nein")));
     }
 
-    /** Messages with a growing number at the end of the topic; a house around it. */
+    /** Messages with a growing number at the end of the topic; among a house's messages. */
     private static Printer flint() {
         Random random = new Random(21);
         return new Printer(

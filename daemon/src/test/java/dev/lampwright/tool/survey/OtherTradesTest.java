@@ -13,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** What other trades say by open standards is no printer's: nothing is proposed. Names and values are from memory. */
+/** What other trades publish by open standards does not belong to a printer: nothing is proposed. Names and values are from memory. */
 class OtherTradesTest {
     private static final int SECONDS = 1200;
 
@@ -55,7 +55,7 @@ class OtherTradesTest {
                 told("meter/0-0:96.5.0", "0000"));
     }
 
-    /** A heat meter in the units of M-Bus (EN 13757-3), with the heating's own setpoint. */
+    /** A heat meter in the units of M-Bus (EN 13757-3), with the heating's setpoint. */
     private static List<Told> heatMeter(int second, Random random) {
         return List.of(told(
                 "mbus/heat",
@@ -70,7 +70,7 @@ class OtherTradesTest {
                 90_000 + second));
     }
 
-    /** An oven of a laboratory by SCPI-like names, that is set to 55 °C and gets there. */
+    /** A laboratory oven with SCPI-like names that is set to 55 °C and reaches it. */
     private static List<Told> boiler(int second, Random random) {
         double warm = 55 - 33 * Math.exp(-second / 120.0);
         return List.of(

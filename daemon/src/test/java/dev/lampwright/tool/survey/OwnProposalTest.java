@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Further heaters and numbers with names of their own, in the proposal and in the file that is written from it. The printer is invented, and so are the rules:
+ * Further heaters and user-defined numbers, in the proposal and in the file written from it. The printer is invented, and so are the rules:
  * common practice, no source.
  */
 class OwnProposalTest {
@@ -45,7 +45,7 @@ class OwnProposalTest {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
-    /** The usual printer, and whatever it says beside. */
+    /** The usual printer, and what it reports in addition. */
     private void print(int seconds, Consumer<Job.Moment> beside) {
         for (Job.Moment next : Job.moments().subList(0, seconds)) {
             moment = next;
@@ -66,7 +66,7 @@ class OwnProposalTest {
         }
     }
 
-    /** Set to less than the first, and never printed with. */
+    /** Set lower than the first, and never used. */
     private static String secondTip(Job.Moment moment) {
         return String.format(Locale.ROOT, "{\"now\":%.1f,\"set\":%.0f}", secondActual(moment), secondTarget(moment));
     }
@@ -115,7 +115,7 @@ class OwnProposalTest {
         }
     }
 
-    /** Two targets that differ and stay as they are for as long as the survey listens are no names of the nozzles. */
+    /** Two different targets that stay the same while the survey listens are not names of the nozzles. */
     @Test
     void targetsDoNotTellNozzlesApart() {
         for (Job.Moment next : Job.moments().subList(100, 200)) {
@@ -133,7 +133,7 @@ class OwnProposalTest {
         assertEquals("/nozzles/1/set", own("nozzle2.setpoint_C").source().path().pointer());
     }
 
-    /** It rests all the time; what it is called says what it is. */
+    /** It rests all the time; its name says what it is. */
     @ParameterizedTest
     @CsvSource({"nozzle_left, nozzle_right", "tool0, tool1", "head/1, head/2"})
     void aSecondNozzleThatRestsIsKnownByItsName(String first, String second) {
@@ -155,7 +155,7 @@ class OwnProposalTest {
         assertEquals(2, ownNames().size(), ownNames().toString());
     }
 
-    /** What heats and is called something else keeps its name. */
+    /** A heater with another name keeps its name. */
     @Test
     void anotherHeaterHasItsOwnName() throws ConfigException {
         print(FIRST_LAYERS, next -> {
@@ -175,7 +175,7 @@ class OwnProposalTest {
                 proposed().bindings().heaters());
     }
 
-    /** Another printer's nozzle is no second one of this; nor is the same nozzle, told twice. */
+    /** Another printer's nozzle is not a second one of this; nor is the same nozzle, reported twice. */
     @Test
     void theNozzleOfAnotherPrinterIsNone() {
         for (Job.Moment next : Job.moments().subList(0, FIRST_LAYERS)) {
@@ -241,7 +241,7 @@ class OwnProposalTest {
         assertEquals(certain ? List.of(found.key()) : List.of(), bound);
     }
 
-    /** A whole line that is commented out is right once the # is gone. */
+    /** A commented-out line is valid once the # is removed. */
     @Test
     void whatIsCommentedOutCanBeTakenIn() throws ConfigException {
         print(
@@ -281,7 +281,7 @@ class OwnProposalTest {
         proposed();
     }
 
-    /** What stands in other rooms, what only looks like a unit, flags and what is bound already are not proposed. */
+    /** Things in other rooms, what only looks like a unit, flags and values that are already bound are not proposed. */
     @Test
     void whatIsNotThePrintersIsLeftAlone() {
         print(FIRST_LAYERS, next -> {

@@ -9,11 +9,11 @@ import java.util.function.Function;
 /**
  * An invented printer.
  *
- * @param name what it is called
- * @param shape how it tells what
- * @param tells the quantities that it tells
- * @param states the states that it tells in words; none if it tells none
- * @param course how its job goes
+ * @param name its name
+ * @param shape the shape of its messages
+ * @param tells the quantities that it reports
+ * @param states the states that it reports in words; empty if none
+ * @param course the course of its job
  * @param speaker what it publishes at a moment of its job
  */
 record Printer(

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.api.Test;
 
-/** What is put into a configuration, to the byte. */
+/** What is merged into a configuration, to the byte. */
 class PrinterMergeTest {
     private static final String FOUND = """
         [printer.state]

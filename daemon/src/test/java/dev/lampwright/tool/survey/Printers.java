@@ -24,7 +24,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 
-/** Printers that nobody has built, of very different shapes. */
+/** Invented printers, with messages of very different shapes. */
 final class Printers {
     static final Set<PrinterState> ALL = EnumSet.of(
             PrinterState.IDLE,
@@ -168,7 +168,7 @@ final class Printers {
                                 100 * m.value(JOB_PROGRESS))));
     }
 
-    /** Words, and no number alone. */
+    /** Words, and no bare number. */
     private static Printer aspen() {
         return new Printer(
                 "aspen",
@@ -269,7 +269,7 @@ final class Printers {
         return String.format(Locale.ROOT, "%d:%02d:%02d", s / 3600, s / 60 % 60, s % 60);
     }
 
-    /** French names, on a broker where much else is said. */
+    /** French names, on a broker with much other traffic. */
     private static Printer willow() {
         Random random = new Random(7);
         return new Printer(
@@ -325,7 +325,7 @@ final class Printers {
                 });
     }
 
-    /** A list of parts that are named within; durations as ISO 8601 has them. */
+    /** A list of parts that are named inside; ISO 8601 durations. */
     private static Printer cedar() {
         return new Printer(
                 "cedar",
@@ -393,7 +393,7 @@ final class Printers {
                 });
     }
 
-    /** Czech names; the numbers that belong together in lists of their own; a broker where another printer speaks too, that rests. */
+    /** Czech names; the numbers that belong together in lists of their own; a broker with another, resting printer. */
     private static Printer spruce() {
         return new Printer(
                 "spruce",
@@ -417,7 +417,7 @@ final class Printers {
                         message("dilna/jedle/stav", "připraven")));
     }
 
-    /** One line of words and numbers; what only counts, and no share. */
+    /** One line of words and numbers; only counts, no share. */
     private static Printer poplar() {
         Random random = new Random(10);
         return new Printer(
@@ -442,7 +442,7 @@ final class Printers {
                 });
     }
 
-    /** Italian names; degrees as text; words that are in no list; a broker where much else is said. */
+    /** Italian names; degrees as text; words that are not in any list; a broker with much other traffic. */
     private static Printer juniper() {
         Random random = new Random(11);
         return new Printer(
@@ -475,7 +475,7 @@ final class Printers {
                 });
     }
 
-    /** Key and value in lines of a text; targets that are told only when they change. */
+    /** Key and value in lines of a text; targets that are reported only when they change. */
     private static Printer yew() {
         return new Printer(
                 "yew",
@@ -532,7 +532,7 @@ final class Printers {
                         9000 + m.second()));
     }
 
-    /** Every quantity with how far off a reading of it may be, which is what printers round away. */
+    /** Every quantity with the permitted error of its readings, to allow for printers' rounding. */
     static final Map<Quantity, Double> TOLERANCES = Map.ofEntries(
             Map.entry(BED_ACTUAL, 1.5),
             Map.entry(BED_SETPOINT, 1.0),

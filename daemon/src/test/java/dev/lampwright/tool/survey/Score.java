@@ -20,12 +20,12 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * How well a survey binds a printer, with nobody's help: the configuration that it proposes is read, the whole job is told to what it binds, and
- * what comes out is held against what the job really did. A reading or the state is bound right if it is right in 95 of 100 seconds.
+ * How well a survey binds a printer without help: the proposed configuration is read, the whole job is fed to its bindings, and the result
+ * is compared with what the job really did. A reading or the state is bound right if it is right in 95 of 100 seconds.
  *
  * @param printer the printer
  * @param right what is bound right
- * @param wrong what is bound wrong, or not bound, or bound although the printer does not tell it
+ * @param wrong what is bound wrong, or not bound, or bound although the printer does not report it
  * @param unheard the state, if it is wrong only in what the printer had not reported yet while the survey listened
  * @param falseFaultSeconds for how long a fault would be shown while there is none
  * @param hiddenFaultSeconds for how long another state than before would be shown while there is a fault
@@ -37,7 +37,7 @@ record Score(
         List<String> unheard,
         int falseFaultSeconds,
         int hiddenFaultSeconds) {
-    /** Layers are counted while the job goes on, and mean nothing before and after. */
+    /** Layers are counted while the job runs, and are meaningless before and after. */
     private static final Set<Quantity> COUNTS = EnumSet.of(Quantity.JOB_DONE, Quantity.JOB_TOTAL);
 
     private static final double SHARE = 0.95;
@@ -46,7 +46,7 @@ record Score(
     private static final long NANOS_A_SECOND = 1_000_000_000L;
 
     /**
-     * Surveys a printer and judges what comes of it.
+     * Surveys a printer and judges the result.
      *
      * @param printer the printer
      * @param seconds how many seconds of its job the survey listens to
@@ -64,7 +64,7 @@ record Score(
     }
 
     /**
-     * Judges what a survey has made of a printer.
+     * Judges a survey's proposal for a printer.
      *
      * @param printer the printer
      * @param proposal what was proposed

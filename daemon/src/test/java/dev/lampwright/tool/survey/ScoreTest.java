@@ -49,7 +49,7 @@ class ScoreTest {
                 Arguments.of("nine", LotNine.all(), 0.8, 0.75));
     }
 
-    /** The goal on a lot that is new is 95 % after a whole job and 90 % after the first layers; DEVELOPERS.md has what was reached. */
+    /** The goal for a new lot is 95 % after a whole job and 90 % after the first layers; DEVELOPERS.md has what was reached. */
     @ParameterizedTest(name = "{0}")
     @MethodSource("lots")
     void soMuchIsBoundRight(String lot, List<Printer> printers, double wholeJob, double firstLayers)

@@ -18,13 +18,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What each word, code and flag means, by what the printer did meanwhile. */
+/** What each word, code and flag means, by what the printer did at the time. */
 class StatePlacesTest {
     private static final String TEMPERATURES = "shop/rowan/heat";
 
     private final Survey survey = new Survey();
 
-    /** A printer in plain English, and beside it what it says of its state. */
+    /** A printer in plain English, plus what it reports about its state. */
     private Proposal surveyed(String topic, Function<Job.Moment, String> payload) {
         for (Job.Moment moment : Job.moments()) {
             long now = moment.second() * 1_000_000_000L;
@@ -50,7 +50,7 @@ class StatePlacesTest {
         return place.said().stream().collect(Collectors.toMap(Said::word, Said::state));
     }
 
-    /** No word of it is in any list. What is certain is bound; a pause and a fault look alike, and a person has to say. */
+    /** None of its words is in a list. What is certain is bound; a pause and a fault look alike, and a person has to decide. */
     @Test
     void wordsOfAnyLanguage() {
         Proposal proposal =
@@ -77,7 +77,7 @@ class StatePlacesTest {
         assertTrue(file.contains("a pause or a fault: put it into held or fault"), file);
     }
 
-    /** A word that says one thing while the readings prove another is not believed. */
+    /** A word that contradicts the readings is not believed. */
     @Test
     void behaviourCountsMoreThanAWord() {
         Proposal proposal = surveyed(
@@ -122,7 +122,7 @@ class StatePlacesTest {
                 proposal.conditions().stream().map(FoundCondition::state).toList());
     }
 
-    /** A text or a code that is called a fault, and is empty or the same while the job goes on. */
+    /** A text or a code named as a fault that is empty or constant while the job runs. */
     @ParameterizedTest
     @ValueSource(strings = {"|jam at 3", "0|17", "none|tip blocked", "OK|E17"})
     void aFaultThatIsToldByTextOrCode(String texts) {
@@ -134,7 +134,7 @@ class StatePlacesTest {
         assertEquals(fine.isEmpty() ? List.of() : List.of(fine), fault.not());
     }
 
-    /** A count of faults, the last one of old, and a text that comes while the job goes on show no fault. */
+    /** A count of faults, the last old one, and a text that comes while the job runs show no fault. */
     @ParameterizedTest
     @ValueSource(strings = {"shop/rowan/error_count", "shop/rowan/last_error", "shop/rowan/error"})
     void whatShowsNoFault(String topic) {
@@ -143,7 +143,7 @@ class StatePlacesTest {
         assertEquals(List.of(), proposal.conditions());
     }
 
-    /** Houses and rooms are where people put topics. */
+    /** People name topics after houses and rooms. */
     @ParameterizedTest
     @ValueSource(
             strings = {

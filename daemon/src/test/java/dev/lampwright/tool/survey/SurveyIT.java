@@ -50,7 +50,7 @@ class SurveyIT {
                 .orElseThrow();
     }
 
-    /** What a printer says on each topic in a whole job. */
+    /** What a printer publishes on each topic in a whole job. */
     private static Map<String, List<String>> job(Printer printer) {
         Map<String, List<String>> job = new LinkedHashMap<>();
         for (Job.Moment moment : Job.moments()) {
@@ -61,7 +61,7 @@ class SurveyIT {
         return job;
     }
 
-    /** A printer with one topic per value, message by message, every twenty-fifth second of its job; and a weather station beside it. */
+    /** A printer with one topic per value, message by message, every twenty-fifth second of its job; plus a weather station. */
     @Test
     void bindsAPrinterThatItHearsAtABroker() throws Exception {
         Printer elm = printer("elm");
@@ -96,7 +96,7 @@ class SurveyIT {
         }
     }
 
-    /** The command as a process, ended by its time, while the whole job is told over and over. */
+    /** The command as a process, ended by its time limit, while the whole job is repeated. */
     @Test
     void theCommandWritesAFileThatCheckFindsGood() throws IOException, InterruptedException {
         Path file = folder.resolve("larch.toml");
@@ -137,7 +137,7 @@ class SurveyIT {
         assertEquals(0, check.exitValue());
     }
 
-    /** A process of its own, since it puts the log out. */
+    /** A separate process, because it silences the log. */
     @Test
     void theBrokerIsTakenFromAFileThatHasNothingElse() throws IOException, InterruptedException {
         int port = FreePort.find();
@@ -158,7 +158,9 @@ class SurveyIT {
         }
     }
 
-    /** A broker that breaks MQTT as soon as it has let us in; whether the survey saw that it was let in before is a matter of moments. */
+    /**
+     * A broker that violates MQTT as soon as it has accepted the login; whether the survey noticed the login before is a matter of timing.
+     */
     @Test
     void aBrokerThatLosesUsIsToldAsThatAndNotAsAQuietPrinter() throws IOException, InterruptedException {
         int port = FreePort.find();

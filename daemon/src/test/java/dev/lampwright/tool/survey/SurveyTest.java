@@ -195,7 +195,7 @@ class SurveyTest {
         assertEquals(again.proposal(), survey.proposal());
     }
 
-    /** Four times as many topics as are kept, with long payloads, and one endless stream: the room that is taken stays bounded. */
+    /** Four times as many topics as are kept, with long payloads, and one endless stream: the memory stays bounded. */
     @Test
     void keepsWithinItsBounds() {
         for (int i = 0; i < 4 * Survey.MOST_VALUES; i++) {
@@ -265,7 +265,7 @@ class SurveyTest {
                 config.bindings().states().get(0).words().get(PrinterState.IDLE));
     }
 
-    /** Whatever a broker says: names and values that are likely to matter, mixed with what breaks texts apart. */
+    /** Whatever a broker sends: names and values that are likely to matter, mixed with text separators. */
     @Test
     void whatIsWrittenIsAlwaysAGoodFile() throws ConfigException {
         int written = 0;
@@ -299,7 +299,10 @@ class SurveyTest {
         return text.toString();
     }
 
-    /** The heaters are told on one topic and make most of what is found; what little is told beside them is the same printer's. */
+    /**
+     * The heaters are reported on one topic and make up most of what is found; the little that is reported elsewhere belongs to the same
+     * printer.
+     */
     @Test
     void whatAPrinterTellsOnAnotherTopicIsFoundToo() {
         for (int i = 0; i < 20; i++) {
@@ -334,7 +337,7 @@ class SurveyTest {
         assertTrue(file.contains("nothing reports a fault"), file);
     }
 
-    /** The example is a right one: with its comment signs taken away the file is good, and binds a code and a flag. */
+    /** The example is correct: without its comment signs the file is valid, and binds a code and a flag. */
     @Test
     void theExampleOfAStateThatIsBoundByHandIsRight() throws ConfigException {
         hearABed();

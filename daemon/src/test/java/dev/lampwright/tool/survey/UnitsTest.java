@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** In which units a survey takes values to be. The survey's own rules; common practice, no source. */
+/** Which units a survey assumes for values. The survey's own rules; common practice, no source. */
 class UnitsTest {
     private static final long SECOND = 1_000_000_000L;
     private static final int SECONDS = 120;
@@ -53,7 +53,7 @@ class UnitsTest {
                 .contains("\n# " + doubt + "\nbed.actual_C = { topic = \"rowan/bed_temp\", unit = \"°F\" }\n"));
     }
 
-    /** One that was cold in °C; a hot nozzle over a bed that is not hot; and a common printer. */
+    /** A printer that was cold in °C; a hot nozzle over a bed that is not hot; and an ordinary printer. */
     @ParameterizedTest
     @CsvSource({"22, 140, 22, 372.5", "60, 100, 60, 340", "22, 60, 22, 215"})
     void otherTemperaturesAreInCelsius(double bedFrom, double bedTo, double nozzleFrom, double nozzleTo) {
