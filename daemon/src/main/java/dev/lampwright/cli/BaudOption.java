@@ -12,7 +12,7 @@ final class BaudOption {
             description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
     private int baud;
 
-    /** Bits a second. */
+    /** Bits per second. */
     int baud() {
         return baud;
     }

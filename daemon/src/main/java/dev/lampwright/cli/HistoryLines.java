@@ -38,7 +38,7 @@ final class HistoryLines {
         return jobs.isEmpty() ? List.of(MARGIN + "none") : table(rows);
     }
 
-    /** The faults likewise. */
+    /** The same for faults. */
     List<String> faults(List<PastFault> faults) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.of("began", "lasted", "acknowledged", "the printer's words"));

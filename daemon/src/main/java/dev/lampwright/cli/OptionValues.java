@@ -72,7 +72,7 @@ final class OptionValues {
         return spec instanceof OptionSpec option ? option.longestName() : spec.paramLabel();
     }
 
-    /** Bits a second. */
+    /** Bits per second. */
     static final class Baud implements ITypeConverter<Integer> {
         @Override
         public Integer convert(String text) {

@@ -100,7 +100,7 @@ final class StateRibbon {
         }
     }
 
-    /** Null where nobody watched. */
+    /** Null if nobody watched. */
     private static PrinterState shown(Map<PrinterState, Long> times) {
         if (times.containsKey(PrinterState.FAULT)) {
             return PrinterState.FAULT;

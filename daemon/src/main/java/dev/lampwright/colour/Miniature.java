@@ -5,7 +5,7 @@ package dev.lampwright.colour;
  * For one thread.
  */
 public final class Miniature {
-    /** The most colours. */
+    /** The maximum number of colours. */
     public static final int MOST = 32;
 
     private static final int CHANNELS = 3;

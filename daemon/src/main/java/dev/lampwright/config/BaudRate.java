@@ -14,10 +14,10 @@ public final class BaudRate {
             9_600, 19_200, 38_400, 57_600, 115_200, 230_400, 250_000, 460_800, 500_000, 576_000, 921_600, 1_000_000,
             1_152_000, 1_500_000, 2_000_000, 2_500_000, 3_000_000);
 
-    /** The least. */
+    /** The smallest. */
     static final int LEAST = Collections.min(RATES);
 
-    /** The most. */
+    /** The largest. */
     static final int MOST = Collections.max(RATES);
 
     private BaudRate() {}

@@ -9,7 +9,7 @@ import java.util.Map;
  * The address of a broker: {@code mqtt://host:port} or {@code mqtts://host:port}. Anything that could contain a password is never shown.
  */
 final class BrokerUrl {
-    /** What would be right. */
+    /** What would be valid. */
     static final String WANTED = "give \"mqtt://host\" or \"mqtts://host\", with :port if it is not 1883 or 8883";
 
     /** Ports that IANA has registered for {@code mqtt} and {@code secure-mqtt}. */

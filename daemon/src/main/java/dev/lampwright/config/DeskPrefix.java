@@ -4,7 +4,7 @@ import java.util.Optional;
 
 /** The prefix of a daemon's own topics. */
 public final class DeskPrefix {
-    /** What would be right. */
+    /** What would be valid. */
     static final String WANTED = "give the beginning of this printer's own topics, for instance \"lampwright/alder\"";
 
     private static final int LONGEST = 200;

@@ -20,7 +20,7 @@ public record Mistake(String file, int line, String key, String what, String wha
     /**
      * The mistake on one line.
      *
-     * @return for instance {@code alder.toml:12: strip.pixels: is 0; give a whole number from 1 to 65535}
+     * @return for example {@code alder.toml:12: strip.pixels: is 0; give a whole number from 1 to 65535}
      */
     @Override
     public String toString() {

@@ -25,7 +25,7 @@ public record Mounting(
 
     /** What is seen of the strip's pixels. */
     public enum SeenAs {
-        /** Each for itself. */
+        /** Each separately. */
         DOTS,
         /** None: they are behind a diffuser. */
         LINE
@@ -35,7 +35,7 @@ public record Mounting(
     public enum Side {
         /** Over the printer. */
         ABOVE,
-        /** Under it. */
+        /** Below it. */
         BELOW,
         /** On its left. */
         LEFT,
@@ -57,13 +57,13 @@ public record Mounting(
 
     /** A corner of a frame. */
     public enum Corner {
-        /** Below, on the left. */
+        /** Bottom left. */
         BOTTOM_LEFT,
-        /** Above, on the left. */
+        /** Top left. */
         TOP_LEFT,
-        /** Above, on the right. */
+        /** Top right. */
         TOP_RIGHT,
-        /** Below, on the right. */
+        /** Bottom right. */
         BOTTOM_RIGHT
     }
 }

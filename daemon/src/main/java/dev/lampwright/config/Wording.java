@@ -18,7 +18,7 @@ final class Wording {
      * A key with everything around it, as it would be written in TOML.
      *
      * @param path names from the outermost on
-     * @return for instance {@code printer.readings."odd name"}
+     * @return for example {@code printer.readings."odd name"}
      */
     static String key(List<String> path) {
         return path.stream()
@@ -56,7 +56,7 @@ final class Wording {
      * A number without needless digits.
      *
      * @param number a finite number
-     * @return for instance {@code 5} or {@code 0.1}
+     * @return for example {@code 5} or {@code 0.1}
      */
     static String number(double number) {
         BigDecimal exact = BigDecimal.valueOf(number).stripTrailingZeros();

@@ -23,7 +23,7 @@ public enum AlarmSequence {
     /**
      * The designation of the standard.
      *
-     * @return for instance {@code A-4}
+     * @return for example {@code A-4}
      */
     public String designation() {
         return designation;

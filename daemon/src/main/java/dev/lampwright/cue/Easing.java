@@ -32,7 +32,7 @@ public enum Easing {
     /**
      * The keyword of the standard.
      *
-     * @return for instance {@code ease-in-out}
+     * @return for example {@code ease-in-out}
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -16,7 +16,7 @@ final class Fader {
 
     private double whole;
 
-    /** Stands at a share. */
+    /** Starts at a share. */
     Fader(float value) {
         jumpTo(value);
     }

@@ -105,7 +105,7 @@ public enum Wish {
     /**
      * The word for this.
      *
-     * @return for instance {@code brightness}
+     * @return for example {@code brightness}
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT);

@@ -47,7 +47,7 @@ final class MemoryLight {
         display.show(MemoryController.Light.DARK, 0, frame, nanos);
     }
 
-    /** The set-up in force. */
+    /** The active set-up. */
     Optional<Setup> setup() {
         return setup;
     }

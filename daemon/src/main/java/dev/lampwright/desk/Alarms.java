@@ -22,7 +22,7 @@ record Alarms(List<Desk.Alarm> all) {
     }
 
     /**
-     * The printer whose fault is to be acknowledged.
+     * The printer whose fault an ask acknowledges.
      *
      * @param name the name that was given; empty for none
      * @return its name
@@ -37,7 +37,7 @@ record Alarms(List<Desk.Alarm> all) {
     }
 
     /**
-     * The printer whose alarm is to be reset.
+     * The printer whose alarm an ask resets.
      *
      * @param name the name that was given; empty for none
      * @return its name

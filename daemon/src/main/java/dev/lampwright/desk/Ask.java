@@ -181,7 +181,7 @@ public enum Ask {
         FOR(Request.FOR, "how many seconds it stays, up to a week; without it, until it is changed"),
         /** How long; each ask's own default if left out. */
         FOR_EACH(Request.FOR, "how many seconds all of it stays, up to a week; without it, each for its usual time"),
-        /** Until when. */
+        /** The end. */
         UNTIL(Request.UNTIL, "`\"changed\"` instead of `for_s`: it stays until something else is asked for"),
         /** How long the change takes. */
         FADE(Request.FADE, "how many seconds the light takes to change, 0 to 600; 0 is one frame");
@@ -199,7 +199,7 @@ public enum Ask {
             return key;
         }
 
-        /** What it takes. */
+        /** Its value. */
         String help() {
             return help;
         }
@@ -261,7 +261,7 @@ public enum Ask {
         return false;
     }
 
-    /** How it is described. */
+    /** Its description. */
     About about() {
         return new About(value, help, text, tell, message);
     }
@@ -297,7 +297,7 @@ public enum Ask {
     /**
      * The word for this.
      *
-     * @return for instance {@code brightness}
+     * @return for example {@code brightness}
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
@@ -306,7 +306,7 @@ public enum Ask {
     /**
      * An example of this ask on a command line.
      *
-     * @return for instance {@code brightness 0.4}
+     * @return for example {@code brightness 0.4}
      */
     public String example() {
         return (word() + " " + tell).strip();

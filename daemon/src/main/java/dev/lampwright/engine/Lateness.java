@@ -61,7 +61,7 @@ public final class Lateness {
     /**
      * The lateness that a share of all stayed at or under.
      *
-     * @param share 0 to 1, for instance 0.999
+     * @param share 0 to 1, for example 0.999
      * @return µs, up to 3 % too high; 0 if nothing has been counted
      */
     public double microsAt(double share) {

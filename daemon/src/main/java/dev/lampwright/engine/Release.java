@@ -5,7 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Properties;
 
-/** Which build this is. */
+/** The build. */
 public final class Release {
     private Release() {}
 

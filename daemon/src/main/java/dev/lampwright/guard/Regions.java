@@ -95,7 +95,7 @@ abstract class Regions {
         return 1;
     }
 
-    /** Looks at all regions. */
+    /** Evaluates all regions. */
     abstract void look(LightMeasure lights);
 
     /** Sums the light of one region without recording it. */

@@ -13,7 +13,7 @@ import java.util.function.LongSupplier;
  * {@link System#nanoTime} stops then, and waking up would look like a change of the wall clock.
  */
 public interface HistoryClock {
-    /** The machine's. */
+    /** Those of the machine. */
     HistoryClock SYSTEM = of(HistoryClock::uptime);
 
     /**

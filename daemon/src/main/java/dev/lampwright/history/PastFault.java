@@ -13,7 +13,7 @@ import java.util.Optional;
  */
 public record PastFault(
         Stamp began, String words, Optional<Stamp> over, boolean overUnseen, Optional<Acknowledgement> acknowledged) {
-    /** One that begins. */
+    /** A new one. */
     static PastFault began(Stamp at, String words) {
         return new PastFault(at, words, Optional.empty(), false, Optional.empty());
     }

@@ -24,7 +24,7 @@ public record PastJob(
         PrinterState state,
         double progress,
         long unwatchedMillis) {
-    /** One that begins. */
+    /** A new one. */
     static PastJob began(Stamp at, boolean unseen, PrinterState state, double progress) {
         return new PastJob(at, unseen, at, false, JobEnd.RUNNING, state, progress, 0);
     }

@@ -9,7 +9,7 @@ import java.util.List;
  * flickers does not push out the rest of the day. For one thread.
  */
 final class Spans {
-    /** No more are kept. */
+    /** The maximum number kept. */
     static final int MOST = 600;
 
     private final List<StateSpan> spans = new ArrayList<>();

@@ -23,7 +23,7 @@ public final class RetriedServer<W, S extends RetriedServer.Server> implements A
     private Optional<W> wanted = Optional.empty();
     private Optional<S> server = Optional.empty();
 
-    /** What can be shut. */
+    /** What can be closed. */
     public interface Server extends AutoCloseable {
         @Override
         void close();

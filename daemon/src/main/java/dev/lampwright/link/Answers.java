@@ -83,7 +83,7 @@ final class Answers implements MessageReader.Handler {
         return spoilt;
     }
 
-    /** Forgets all of it. */
+    /** Forgets everything. */
     void forget() {
         here = Optional.empty();
         inForce = Optional.empty();

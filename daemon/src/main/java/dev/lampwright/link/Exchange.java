@@ -80,7 +80,7 @@ final class Exchange {
         line.write(ZERO, ZERO.length);
     }
 
-    /** Asks who is there. */
+    /** Identifies the controller. */
     void sendHello() throws LineException {
         next();
         int count = writer.begin(MessageType.HELLO, sequence)

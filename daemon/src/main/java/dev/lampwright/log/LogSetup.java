@@ -21,7 +21,7 @@ public final class LogSetup extends ContextAwareBase implements Configurator {
     /** Libraries of the demo that warn about things that are harmless there. */
     private static final List<String> HUSHED = List.of("io.netty", "io.moquette");
 
-    /** Made by Logback. */
+    /** Created by Logback. */
     public LogSetup() {}
 
     @Override

@@ -37,7 +37,7 @@ public enum Blend {
     /**
      * The word for this in the configuration: that of the standard.
      *
-     * @return for instance {@code color-dodge}
+     * @return for example {@code color-dodge}
      */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -12,7 +12,7 @@ final class Chance {
      *
      * @param seed of the layer
      * @param place for example a pixel
-     * @param time for instance a step
+     * @param time for example a step
      * @return 0 up to but not including 1, evenly spread
      */
     static double share(long seed, long place, long time) {
@@ -34,7 +34,7 @@ final class Chance {
      * The same as {@link #share(long, long, long)}.
      *
      * @param root {@link #root} of the seed and the place
-     * @param time for instance a step
+     * @param time for example a step
      * @return 0 up to but not including 1, evenly spread
      */
     static double share(long root, long time) {
@@ -55,7 +55,7 @@ final class Chance {
      * Whether something happens at random.
      *
      * @param root {@link #root} of the seed and the place
-     * @param time for instance a step
+     * @param time for example a step
      * @param limit {@link #limit} of its probability
      * @return whether {@link #share(long, long)} is below the probability
      */

@@ -13,9 +13,9 @@ public record Motion(double speed, Unit unit, boolean backAndForth) {
     /** No movement. */
     public static final Motion STILL = new Motion(0, Unit.PIXELS_A_SECOND);
 
-    /** What a speed counts. */
+    /** The unit of a speed. */
     public enum Unit {
-        /** Pixels in a second. */
+        /** Pixels per second. */
         PIXELS_A_SECOND,
         /** Zone lengths per second. */
         ZONES_A_SECOND

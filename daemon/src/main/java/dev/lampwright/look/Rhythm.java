@@ -47,7 +47,7 @@ public final class Rhythm {
     /**
      * Reads a rhythm.
      *
-     * @param text for instance {@code F}, {@code Iso 2s}, {@code Oc 4s}, {@code Fl(2) 6s}, {@code Q(3) 10s}, {@code Mo(U) 15s},
+     * @param text for example {@code F}, {@code Iso 2s}, {@code Oc 4s}, {@code Fl(2) 6s}, {@code Q(3) 10s}, {@code Mo(U) 15s},
      *     {@code swell 4s}, {@code on 0.5s off 1.5s}
      * @return the rhythm
      * @throws IllegalArgumentException if it is not valid; the message says why and what would be valid

@@ -238,7 +238,7 @@ public final class Zone {
     /**
      * The zone as written in the configuration.
      *
-     * @return for instance {@code 0-9 + 29-20}, {@code 0-58 every 2} or {@code 0-59 mirrored}
+     * @return for example {@code 0-9 + 29-20}, {@code 0-58 every 2} or {@code 0-59 mirrored}
      */
     @Override
     public String toString() {

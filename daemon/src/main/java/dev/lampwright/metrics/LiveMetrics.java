@@ -65,7 +65,7 @@ public final class LiveMetrics implements AutoCloseable {
         standing.lookAround();
     }
 
-    /** Tells them no more. */
+    /** Stops serving them. */
     @Override
     public void close() {
         standing.close();

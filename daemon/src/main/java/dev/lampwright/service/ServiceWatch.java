@@ -79,7 +79,7 @@ public final class ServiceWatch implements AutoCloseable {
         }
     }
 
-    /** Begins to watch. */
+    /** Starts watching. */
     public void start() {
         if (manager.isPresent()) {
             worker.start();

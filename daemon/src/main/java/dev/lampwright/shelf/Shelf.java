@@ -54,7 +54,7 @@ public final class Shelf {
      * @param payload what it says
      * @param kept whether the broker had kept it from before the subscription
      * @param nanos now, by a monotonic clock
-     * @param wall now, by the clock on the wall
+     * @param wall now, by the wall clock
      */
     public synchronized void hear(String topic, byte[] payload, boolean kept, long nanos, Instant wall) {
         connected(true, nanos);

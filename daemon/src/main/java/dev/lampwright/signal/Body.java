@@ -22,7 +22,7 @@ record Body(String key, Function<PrinterStatus, Reading> actual, Function<Printe
     /** The room around both. */
     static final Body CHAMBER = known("chamber", Quantity.CHAMBER_ACTUAL, Quantity.CHAMBER_SETPOINT);
 
-    /** Those that Lampwright knows. */
+    /** The built-in ones. */
     static final List<Body> KNOWN = List.of(BED, NOZZLE, CHAMBER);
 
     private static Body known(String key, Quantity actual, Quantity target) {

@@ -57,7 +57,7 @@ final class HeatingCurves {
 
     private HeatingCurves() {}
 
-    /** One heater's. */
+    /** For one heater. */
     static final class Curve {
         private final double reach;
         private final double band;

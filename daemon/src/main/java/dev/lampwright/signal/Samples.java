@@ -17,7 +17,7 @@ final class Samples {
     private double spanS = SHORTEST_SPAN_S;
     private int size;
 
-    /** Forgets all. */
+    /** Forgets everything. */
     void clear() {
         size = 0;
         spanS = SHORTEST_SPAN_S;

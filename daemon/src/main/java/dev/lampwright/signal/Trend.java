@@ -20,7 +20,7 @@ final class Trend {
     private double sumV;
     private double sumTv;
 
-    /** Forgets all. */
+    /** Forgets everything. */
     void forget() {
         values = 0;
         sumW = 0;

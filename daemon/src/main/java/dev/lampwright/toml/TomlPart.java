@@ -43,7 +43,7 @@ final class TomlPart {
     /** For a table: its contents, by name. */
     final Map<String, TomlPart> inner = new LinkedHashMap<>();
 
-    /** Of an array. */
+    /** For an array. */
     final List<TomlPart> elements = new ArrayList<>();
 
     /** For a section or braces: the values given there, with or without dotted keys, in the order of the text. */

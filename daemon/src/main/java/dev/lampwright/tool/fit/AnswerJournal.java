@@ -124,12 +124,12 @@ final class AnswerJournal {
         current.subList(next, current.size()).clear();
     }
 
-    /** Keeps an answer. */
+    /** Saves an answer. */
     void answered(String text) throws IOException {
         add(new Entry(true, text));
     }
 
-    /** Keeps something found. */
+    /** Saves a finding. */
     void found(String text) throws IOException {
         add(new Entry(false, text));
     }

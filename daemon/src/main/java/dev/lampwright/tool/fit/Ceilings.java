@@ -61,7 +61,7 @@ final class Ceilings {
                 + " A more than their average does: the ceiling, which is an average, goes down to " + ceiling + " mA.";
     }
 
-    /** Why it is so. */
+    /** The reason. */
     static String words(OptionalDouble amps, OptionalDouble fuseAmps) {
         if (amps.isEmpty()) {
             return "While the supply is unknown, the ceiling is no more than " + FittingSetups.SAFE_CEILING

@@ -95,7 +95,7 @@ final class FittingBench implements PrinterFinder.Told {
         return terminal.ended();
     }
 
-    /** Begins a step. */
+    /** Starts a step. */
     void enter(String step) {
         unsaid.clear();
         journal.enter(step);

@@ -6,7 +6,7 @@ final class LeaveException extends Exception {
 
     private final Way way;
 
-    /** Where to. */
+    /** The target. */
     enum Way {
         /** To the question before. */
         BACK,

@@ -46,7 +46,7 @@ final class GifFile {
         }
     }
 
-    /** Begins a file. */
+    /** Starts a file. */
     GifFile() {
         writer.setOutput(out);
         try {

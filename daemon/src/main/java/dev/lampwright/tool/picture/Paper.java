@@ -93,7 +93,7 @@ final class Paper implements AutoCloseable {
         graphics.draw(head);
     }
 
-    /** Writes. */
+    /** Writes it. */
     void write(Lettering lettering, String text, double x, double y, Side side, int tone) {
         graphics.setColor(new Color(tone));
         lettering.write(graphics, text, x - side.before * lettering.width(text), y);

@@ -49,7 +49,7 @@ final class LightsDrawing {
         rows = rows(plan);
     }
 
-    /** Draws all of it. */
+    /** Draws everything. */
     void draw() {
         for (int i = 0; i < rows.size(); i++) {
             row(rows.get(i), i);

@@ -5,7 +5,7 @@ package dev.lampwright.tool.plan;
  * from memory of the standard's summary figure.
  */
 enum PwmFlicker {
-    /** No effect was observed. */
+    /** No observed effect. */
     NO_EFFECT,
     /** Low risk. */
     LOW_RISK,

@@ -46,7 +46,7 @@ final class StripDrawing {
         runs = plan.runs().subList(0, plan.rig().wiring().strip().points().size());
     }
 
-    /** Draws all of it. */
+    /** Draws everything. */
     void draw() {
         supply();
         for (int i = 0; i < runs.size(); i++) {

@@ -38,7 +38,7 @@ final class VoltagePlot {
         lowest = Math.max(0, Math.min(least, MOST_SHARE * highest) - 0.05 * highest);
     }
 
-    /** Draws all of it. */
+    /** Draws everything. */
     void draw() {
         grid();
         Wiring.Strip strip = plan.rig().wiring().strip();

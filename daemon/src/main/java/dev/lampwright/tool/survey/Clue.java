@@ -7,7 +7,7 @@ package dev.lampwright.tool.survey;
  * @param reason why, worded for the user; empty if not worth showing
  */
 record Clue(double weight, String reason) {
-    /** Says nothing. */
+    /** Does nothing. */
     static final Clue NONE = new Clue(0, "");
 
     /**

@@ -21,12 +21,12 @@ enum Couple {
         this.second = second;
     }
 
-    /** What goes somewhere. */
+    /** The value that approaches another. */
     Role first() {
         return first;
     }
 
-    /** Where to. */
+    /** The target. */
     Role second() {
         return second;
     }

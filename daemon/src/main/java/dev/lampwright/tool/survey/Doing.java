@@ -6,7 +6,7 @@ public enum Doing {
     RESTING("was at rest"),
     /** A heater is on and well below its target. */
     HEATING("heated up"),
-    /** The job goes on. */
+    /** The job continues. */
     ADVANCING("went on with the job"),
     /** The heaters are at their targets, and no progress has been made on the job yet. */
     PREPARING("was hot and had done nothing of the job yet"),

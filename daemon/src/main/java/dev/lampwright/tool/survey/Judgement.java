@@ -10,7 +10,7 @@ import java.util.List;
  * @param reasons the evidence for it, worded for the user
  */
 record Judgement(double score, List<String> reasons) {
-    /** Nothing said yet. */
+    /** Nothing printed yet. */
     static final Judgement OPEN = new Judgement(0, List.of());
 
     /** This with one more clue. */

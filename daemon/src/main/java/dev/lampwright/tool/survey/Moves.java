@@ -24,7 +24,7 @@ record Moves(
         double risePerSecond,
         double fall,
         double fallPerSecond) {
-    /** Looks at a series. */
+    /** Evaluates a series. */
     static Moves of(Series series) {
         Set<Double> distinct = new HashSet<>();
         int ups = 0;

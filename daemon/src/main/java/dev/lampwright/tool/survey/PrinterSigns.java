@@ -14,7 +14,7 @@ final class PrinterSigns {
 
     private PrinterSigns() {}
 
-    /** Whether they are there. */
+    /** Whether they exist. */
     static boolean areIn(List<Found> found) {
         return found.stream()
                 .anyMatch(one -> HeatedPart.of(one.role()).isPresent()

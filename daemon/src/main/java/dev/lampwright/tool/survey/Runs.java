@@ -46,7 +46,7 @@ final class Runs {
         size++;
     }
 
-    /** Gives up for good. */
+    /** Gives up permanently. */
     void forget() {
         complete = false;
         texts.clear();

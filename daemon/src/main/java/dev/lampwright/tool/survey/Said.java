@@ -55,7 +55,7 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
     /**
      * What the printer did during that time, the longest first.
      *
-     * @return for instance {@code went on with the job 850 s, heated up 12 s}
+     * @return for example {@code went on with the job 850 s, heated up 12 s}
      */
     public String meanwhile() {
         return seconds.entrySet().stream()

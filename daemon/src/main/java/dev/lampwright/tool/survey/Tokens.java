@@ -17,7 +17,7 @@ final class Tokens {
     /**
      * The words of a name.
      *
-     * @param name for instance {@code bedTemp_C} or {@code BUSE-consigne}
+     * @param name for example {@code bedTemp_C} or {@code BUSE-consigne}
      * @return lower case without accents: {@code bed temp c}
      */
     static List<String> of(String name) {
