@@ -1,5 +1,7 @@
 package dev.lampwright.config;
 
+import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -41,24 +43,25 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
         return new Shop(shared, apart);
     }
 
-    /** Two rigs cannot share a controller or topics. */
+    /** Two rigs cannot share a controller or topics. A controller is identified by its device, which may have several names. */
     private static List<RigReading> apart(List<RigReading> read) {
-        Map<String, String> ports = new HashMap<>();
-        Map<String, String> prefixes = new HashMap<>();
+        Map<String, RigReading> devices = new HashMap<>();
+        Map<String, RigReading> prefixes = new HashMap<>();
         List<RigReading> apart = new ArrayList<>();
         for (RigReading rig : read) {
             RigReading kept = rig;
             if (rig.config().isPresent()) {
                 Config config = rig.config().get();
-                String port = config.controller().port();
+                String device = device(port(rig));
                 String prefix = config.broker().url() + " " + config.talk().prefix();
-                if (ports.containsKey(port)) {
-                    kept = refused(rig, List.of("controller", "port"), port, ports.get(port));
+                if (devices.containsKey(device)) {
+                    kept = refused(rig, List.of("controller", "port"), samePort(rig, devices.get(device)));
                 } else if (prefixes.containsKey(prefix)) {
-                    kept = refused(rig, List.of("desk", "prefix"), config.talk().prefix(), prefixes.get(prefix));
+                    String same = sameValue(config.talk().prefix(), prefixes.get(prefix));
+                    kept = refused(rig, List.of("desk", "prefix"), same);
                 } else {
-                    ports.put(port, rig.name());
-                    prefixes.put(prefix, rig.name());
+                    devices.put(device, rig);
+                    prefixes.put(prefix, rig);
                 }
             }
             apart.add(kept);
@@ -66,13 +69,32 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
         return apart;
     }
 
-    private static RigReading refused(RigReading rig, List<String> path, String value, String other) {
-        return rig.refused(rig.examined()
-                .orElseThrow()
-                .mistake(
-                        path,
-                        "is " + Wording.quoted(value) + ", which the rig " + other + " has too",
-                        "give each rig its own"));
+    private static String port(RigReading rig) {
+        return rig.config().orElseThrow().controller().port();
+    }
+
+    /** The device that a port leads to through all links; the port as it is written while there is none. */
+    private static String device(String port) {
+        try {
+            return Path.of(port).toRealPath().toString();
+        } catch (IOException | InvalidPathException e) {
+            return port;
+        }
+    }
+
+    private static String samePort(RigReading rig, RigReading other) {
+        return port(rig).equals(port(other))
+                ? sameValue(port(rig), other)
+                : "is " + Wording.quoted(port(rig)) + ", the same device as " + Wording.quoted(port(other))
+                        + " of the rig " + other.name();
+    }
+
+    private static String sameValue(String value, RigReading other) {
+        return "is " + Wording.quoted(value) + ", which the rig " + other.name() + " has too";
+    }
+
+    private static RigReading refused(RigReading rig, List<String> path, String what) {
+        return rig.refused(rig.examined().orElseThrow().mistake(path, what, "give each rig its own"));
     }
 
     /**

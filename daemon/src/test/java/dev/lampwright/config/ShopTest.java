@@ -221,6 +221,23 @@ class ShopTest {
         assertEquals(1, mistakes(read("birch"), "alder").size());
     }
 
+    /** As below {@code /dev/serial/by-id}, where a port has a second name that stays the same. */
+    @Test
+    void twoNamesOfOneDeviceAreOneController() throws ConfigException, IOException {
+        shared(SHARED);
+        Path device = Files.createFile(folder.resolve("ttyACM0"));
+        Path link = Files.createSymbolicLink(folder.resolve("board-7"), device.getFileName());
+        rig("alder", "controller.port = \"" + device + "\"\n");
+        Path birch = rig("birch", "controller.port = \"" + link + "\"\n");
+        assertEquals(
+                List.of(birch + ":1: controller.port: is \"" + link + "\", the same device as \"" + device
+                        + "\" of the rig alder; give each rig its own"),
+                mistakes(read(), "birch"));
+        assertEquals(List.of(), mistakes(read("birch"), "birch"), "the rig that runs keeps it");
+        Files.delete(device);
+        assertEquals(List.of(), mistakes(read(), "birch"), "nobody knows where it leads while nothing is plugged in");
+    }
+
     @Test
     void theShopsOwnFileIsJudgedWithoutAnyRig() throws IOException {
         shared("brocker.url = \"mqtt://10.0.0.2\"\n[page]\nprot = 1\n");
