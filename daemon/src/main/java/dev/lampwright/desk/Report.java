@@ -35,6 +35,11 @@ public record Report(
         Map<String, Double> signals,
         Map<String, String> units,
         AskedFor asked) {
+    private static final String PROGRESS = "job.progress";
+    private static final String LEFT = "job.left_s";
+    private static final String HEAT = ".heat";
+    private static final String READY = ".ready_s";
+
     /**
      * What a printer is doing.
      *
@@ -72,8 +77,7 @@ public record Report(
                     .putIfAny("silence", silence)
                     .put("alarm", alarm.word())
                     .putIfAny("fault_text", faultText)
-                    .put("look", look)
-                    .putRounded("progress", progress);
+                    .put("look", look);
         }
 
         private boolean differsInWord(Printer other) {
@@ -119,6 +123,16 @@ public record Report(
         printers = List.copyOf(printers);
         signals = Collections.unmodifiableMap(new LinkedHashMap<>(signals));
         units = Collections.unmodifiableMap(new LinkedHashMap<>(units));
+    }
+
+    /**
+     * Whether a signal is one of those that progress and time left are calculated from.
+     *
+     * @param name of the signal
+     * @return true if {@link #progress} or {@link #leftSeconds} needs it
+     */
+    public static boolean isOutlined(String name) {
+        return name.endsWith(PROGRESS) || name.endsWith(LEFT) || name.endsWith(HEAT) || name.endsWith(READY);
     }
 
     /**
@@ -168,7 +182,14 @@ public record Report(
     /** Each printer by its name; empty if the only one has none. */
     private JsonObject printersTold() {
         JsonObject told = new JsonObject();
-        printers.stream().filter(one -> !one.name().isEmpty()).forEach(one -> told.put(one.name(), one.json()));
+        printers.stream().filter(one -> !one.name().isEmpty()).forEach(one -> {
+            boolean heats = one.state() == PrinterState.WARMING;
+            told.put(
+                    one.name(),
+                    one.json()
+                            .putRounded("progress", heats ? progress(one) : one.progress())
+                            .putRounded("left_s", Math.rint(leftSeconds(one))));
+        });
         return told;
     }
 
@@ -179,44 +200,65 @@ public record Report(
     }
 
     /**
-     * Progress of the job, or of the heat-up before it.
+     * Progress of the job, or of the heat-up before it, of the printer that needs a person most.
      *
      * @return 0 to 1; NaN if unknown or meaningless
      */
     public double progress() {
-        return switch (printer().state()) {
-            case PRINTING, HELD -> signal("job.progress");
-            case WARMING -> known(".heat").average().orElse(Double.NaN);
+        return progress(printer());
+    }
+
+    /**
+     * Progress of a printer's job, or of the heat-up before it.
+     *
+     * @param printer one of {@link #printers}
+     * @return 0 to 1; NaN if it is not known, or means nothing
+     */
+    public double progress(Printer printer) {
+        return switch (printer.state()) {
+            case PRINTING, HELD -> signal(printer, PROGRESS);
+            case WARMING -> known(printer, HEAT).average().orElse(Double.NaN);
             default -> Double.NaN;
         };
     }
 
     /**
-     * Time until the heat-up, or the job, is over.
+     * Time until the heat-up, or the job, is over, of the printer that needs a person most.
      *
      * @return s; NaN if unknown
      */
     public double leftSeconds() {
-        return switch (printer().state()) {
-            case PRINTING -> signal("job.left_s");
-            case WARMING -> known(".ready_s").max().orElse(Double.NaN);
+        return leftSeconds(printer());
+    }
+
+    /**
+     * Time until a printer's heat-up, or its job, is over.
+     *
+     * @param printer one of {@link #printers}
+     * @return s; NaN if it is not known
+     */
+    public double leftSeconds(Printer printer) {
+        return switch (printer.state()) {
+            case PRINTING -> signal(printer, LEFT);
+            case WARMING -> known(printer, READY).max().orElse(Double.NaN);
             default -> Double.NaN;
         };
     }
 
-    private double signal(String name) {
-        return signals.getOrDefault(prefix() + name, Double.NaN);
+    private double signal(Printer printer, String name) {
+        return signals.getOrDefault(prefix(printer) + name, Double.NaN);
     }
 
-    /** The prefix of the names of that printer's signals. */
-    private String prefix() {
-        return printer().name().isEmpty() ? "" : printer().name() + '.';
+    /** The prefix of the names of a printer's signals. */
+    private static String prefix(Printer printer) {
+        return printer.name().isEmpty() ? "" : printer.name() + '.';
     }
 
-    private DoubleStream known(String measure) {
+    private DoubleStream known(Printer printer, String measure) {
+        String prefix = prefix(printer);
         return signals.entrySet().stream()
                 .filter(signal ->
-                        signal.getKey().startsWith(prefix()) && signal.getKey().endsWith(measure))
+                        signal.getKey().startsWith(prefix) && signal.getKey().endsWith(measure))
                 .mapToDouble(Map.Entry::getValue)
                 .filter(Double::isFinite);
     }

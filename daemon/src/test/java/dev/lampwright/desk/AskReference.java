@@ -88,7 +88,7 @@ final class AskReference {
             | `silence` | why nothing is heard of the printer |
             | `alarm` | `normal`, `alert` (a fault that nobody has acknowledged), `acknowledged`, or `ringback` (over, and waits for a reset) |
             | `fault_text` | what the printer says about the fault |
-            | `printers` | of several printers, each by its name: `state`, `alarm`, `look` and, where known, `progress`, `silence` and `fault_text`; the keys above are then those of the printer that needs attention most ([several printers](views.md)) |
+            | `printers` | of several printers, each by its name: `state`, `alarm`, `look` and, where known, `progress`, `left_s`, `silence` and `fault_text`; the keys above are then those of the printer that needs attention most ([several printers](views.md)) |
             | `look`, `brightness`, `quiet` | the look that is on, the share of its light, and whether light is dimmed for the night |
             | `strip_mA`, `ceiling_mA` | current of the last frame, and the most that it may be |
             | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what last made the controller start |

@@ -200,4 +200,33 @@ class ReportTest {
                                 + "\"alarm\":\"alert\",\"fault_text\":\"door open\",\"look\":\"fault\"}}"),
                 json);
     }
+
+    @Test
+    void eachOfSeveralPrintersHasItsOwnProgressAndTimeLeft() {
+        Report one = report(PrinterState.IDLE, "", "", 320, 60);
+        Report.Printer alder =
+                new Report.Printer("alder", PrinterState.PRINTING, "", AlarmState.NORMAL, "", "printing", 0.4);
+        Report.Printer birch =
+                new Report.Printer("birch", PrinterState.WARMING, "", AlarmState.NORMAL, "", "warming", Double.NaN);
+        Report two = new Report(
+                one.version(),
+                List.of(alder, birch),
+                one.light(),
+                one.lines(),
+                one.framesPerSecond(),
+                Map.of(
+                        "alder.job.progress", 0.4,
+                        "alder.job.left_s", 600.4,
+                        "birch.bed.heat", 0.2,
+                        "birch.nozzle.heat", 0.4,
+                        "birch.nozzle.ready_s", 90.0),
+                one.units(),
+                one.asked());
+        assertEquals(0.4, two.progress(alder));
+        assertEquals(0.3, two.progress(birch), 1e-9);
+        assertEquals(90, two.leftSeconds(birch));
+        String json = json(two);
+        assertTrue(json.contains("\"look\":\"printing\",\"progress\":0.4,\"left_s\":600}"), json);
+        assertTrue(json.contains("\"look\":\"warming\",\"progress\":0.3,\"left_s\":90}"), json);
+    }
 }
