@@ -12,16 +12,16 @@
 
 enum { MCUSR = 0x54, PORF = 1 << 0, EXTRF = 1 << 1, BORF = 1 << 2 };
 
-/* The chip's own RAM holds anything at power-on: so that a firmware cannot count on zeros, it is painted. */
+/* A real chip's RAM is undefined at power-on. It is painted, so that a firmware cannot rely on zeros. */
 enum { RAM_BEGIN = IMAGE_RAM_BEGIN, PAINT = 0xa5 };
 
 /* RJMP to itself (AVR instruction set manual), at the last word of the flash. */
 enum { ENDLESS_LOOP = 0xcfff, LOOP_AT = IMAGE_FLASH_BYTES - 2 };
 
-/* Most cycles that the simulator runs without looking at its timers when none is set. */
+/* Maximum cycles that the simulator runs without looking at its timers when none is set. */
 enum { RUN_LIMIT = 1000 };
 
-/* ATmega328P datasheet, "Interrupt Response Time": four cycles, four more out of sleep; RETI takes four. */
+/* ATmega328P datasheet, "Interrupt Response Time": four cycles, four more from sleep; RETI takes four. */
 enum { RESPONSE_CYCLES = 4, WAKING_CYCLES = 4, RETI_CYCLES = 4 };
 
 static uint64_t ps(avr_cycle_count_t cycle)
@@ -30,7 +30,7 @@ static uint64_t ps(avr_cycle_count_t cycle)
 }
 
 /*
- * The pin changes when the instruction that writes the port ends, and the simulator tells when it begins. OUT takes one
+ * The pin changes when the instruction that writes the port ends, but the simulator reports it when the instruction begins. OUT takes one
  * cycle; SBI, CBI, ST and STS take two (AVR instruction set manual).
  */
 static avr_cycle_count_t write_ends(const avr_t *avr)
@@ -62,7 +62,7 @@ static void note_receive(struct board *board, avr_cycle_count_t left)
         board->receive.longest = took;
 }
 
-/* The simulator enters an interrupt in no time; the chip does not. */
+/* The simulator enters an interrupt in zero time; the chip does not. */
 static void interrupt_runs(avr_irq_t *irq, uint32_t value, void *param)
 {
     struct board *board = param;
@@ -122,7 +122,7 @@ static avr_cycle_count_t horizon_reached(avr_t *avr, avr_cycle_count_t when, voi
     return 0;
 }
 
-/* Keeps a sleeping chip from being sent further than board_run was asked to. */
+/* Keeps a sleeping chip from running further than board_run was asked to. */
 static void set_horizon(struct board *board)
 {
     avr_t *avr = board->avr;
@@ -148,8 +148,8 @@ static void do_not_wait(avr_t *avr, avr_cycle_count_t how_long)
 }
 
 /*
- * While INT0 or INT1 is low and set to its low level, as they are after reset, the simulator looks at the pin in every
- * cycle, whether the interrupt is on or not: dear, and a dimmer sits on INT1.
+ * While INT0 or INT1 is low and set to low level, as after reset, the simulator checks the pin in every cycle, whether the interrupt is on
+ * or not. That is expensive, and a dimmer is on INT1.
  */
 static void stop_watching_levels(avr_t *avr)
 {
@@ -234,7 +234,7 @@ static bool is_alive(const struct board *board)
     return board->avr->state != cpu_Done && board->avr->state != cpu_Crashed;
 }
 
-/* The simulator's watchdog resets the chip by way of another run function. */
+/* The simulator's watchdog resets the chip through a different run function. */
 static void note_watchdog(struct board *board)
 {
     if (board->avr->run == board->run)
@@ -261,7 +261,7 @@ static void load_fuse(struct board *board, uint64_t now_ps)
     fuse_load(&board->fuse, strip_mA, dimmers, now_ps);
 }
 
-/* While pixels latch, some sooner than others, the strip counts with the more of what it showed and what it will show. */
+/* While pixels latch, some sooner than others, the strip counts with the larger of what it showed and what it will show. */
 static bool strip_changes(struct board *board, uint64_t now_ps)
 {
     const struct strip *strip = &board->strip;

@@ -14,8 +14,8 @@
 #include "usart.h"
 
 /*
- * An ATmega328P at 16 MHz that runs machine code, with its serial line, its strip and its dimmers. Emulated time counts
- * in clock cycles since power-on and goes on through resets.
+ * An ATmega328P at 16 MHz that runs machine code, with its serial line, its strip and its dimmers. Emulated time is counted in clock cycles
+ * since power-on and continues through resets.
  */
 
 #define BOARD_HZ 16000000ull
@@ -40,7 +40,7 @@ struct board_options {
     uint64_t byte_cycles;               /* that a byte from the host takes; 0: as the baud registers say */
 };
 
-/* Cycles in the receive interrupt, from its request being taken to its last instruction's end. */
+/* Cycles in the receive interrupt, from the acceptance of its request to the end of its last instruction. */
 struct board_interrupt {
     uint64_t count;
     uint64_t longest;
@@ -66,8 +66,8 @@ struct board {
     struct fuse fuse;
     struct dimmer_registers dimmers_seen;
     uint64_t frames_seen;
-    bool latching;                      /* the strip may have latched already, and may not */
-    double shown_mA;                    /* of the strip as it was latched last */
+    bool latching;                      /* the strip may or may not have latched already */
+    double shown_mA;                    /* of the strip as last latched */
     double coming_mA;                   /* of the strip as it latches */
 
     struct board_interrupt receive;
@@ -76,7 +76,7 @@ struct board {
     uint64_t slept;                     /* cycles that the chip's processor slept */
 };
 
-/* Powers the board on. The board must not be moved in memory from then on. False if the simulator lacks the chip. */
+/* Powers the board on. It must not be moved in memory from then on. False if the simulator lacks the chip. */
 bool board_open(struct board *board, const struct image *image, const struct board_options *options,
                 struct board_events events);
 
@@ -87,28 +87,28 @@ uint64_t board_cycle(const struct board *board);
 /* Runs up to the cycle, or a few beyond. False if the chip has stopped for good. */
 bool board_run(struct board *board, uint64_t cycle);
 
-/* Why board_run came out false. */
+/* Why board_run returned false. */
 const char *board_failure(const struct board *board);
 
 /* Presses the reset button. */
 void board_reset(struct board *board);
 
-/* The supply falls below the brown-out detector's threshold, and is back at once: the chip is reset, its RAM stays. */
+/* The supply drops below the brown-out detector's threshold and recovers at once: the chip is reset, its RAM keeps its contents. */
 void board_brown_out(struct board *board);
 
 /*
- * Hangs the firmware: the program counter goes to an endless loop, as after a wild jump. Interrupts run on if they are on.
- * The loop takes the last word of the flash.
+ * Hangs the firmware: the program counter jumps to an endless loop, as after a wild jump. Interrupts keep running if they are on. The loop
+ * occupies the last word of the flash.
  */
 void board_hang(struct board *board);
 
-/* Bytes of RAM from the firmware's variables up that nothing has written since power-on: the stack's reserve. */
+/* Bytes of RAM after the firmware's variables that nothing has written since power-on: the stack's reserve. */
 size_t board_ram_untouched(const struct board *board);
 
 /* Fits a fuse to the supply of a strip that shows `shown`. It must not blow. */
 void board_fuse(struct board *board, const struct fuse_rating *rating, const struct strip_frame *shown);
 
-/* Takes the fuse out. */
+/* Removes the fuse. */
 void board_fuse_out(struct board *board);
 
 void board_dimmers(const struct board *board, struct dimmer dimmers[DIMMER_OUTPUTS]);

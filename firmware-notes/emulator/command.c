@@ -61,7 +61,7 @@ static bool read_trouble(const struct words *words, struct command *command)
         && read_number(words->word[at + 1], 1, MOST_COUNT, &command->every);
 }
 
-/* So many numbers with commas between, as mA of `unit_mA` each. How many there were; 0 if they are none or too many. */
+/* Numbers separated by commas, as mA of `unit_mA` each. Returns how many; 0 if there are none or too many. */
 static unsigned read_currents(const char *word, unsigned most, double unit_mA, double *mA)
 {
     char text[LONGEST_LINE + 1];

@@ -7,7 +7,7 @@
 #include "fuse.h"
 #include "trouble.h"
 
-/* A line of the board's standard input, understood. Times in ms are 0 to 3600000. */
+/* A parsed line of the board's standard input. Times in ms are 0 to 3600000. */
 
 enum command_kind {
     COMMAND_DEAF,
@@ -30,10 +30,10 @@ struct command {
     bool up;                            /* board to host */
     uint64_t count;
     uint64_t every;                     /* 1 or more */
-    struct fuse_rating fuse;            /* of FUSE; with no current it is taken out */
+    struct fuse_rating fuse;            /* of FUSE; without a current the fuse is removed */
 };
 
-/* Reads a line without its end. False if it is none; *complaint then says what would be right. */
+/* Parses a line without its end. False if it is not a command; *complaint then says what would be right. */
 bool command_read(const char *line, struct command *command, const char **complaint);
 
 #endif

@@ -29,7 +29,7 @@ static const struct mode modes_16[16] = {
     {WAVE_CTC, TOP_ICR}, {WAVE_NONE, 0}, {WAVE_FAST, TOP_ICR}, {WAVE_FAST, TOP_OCRA},
 };
 
-/* Datasheet tables "Clock Select Bit Description"; 0 is stopped or clocked from outside. */
+/* Datasheet tables "Clock Select Bit Description"; 0 is stopped or clocked externally. */
 static const int prescalers_01[8] = {0, 1, 8, 64, 256, 1024, 0, 0};
 static const int prescalers_2[8] = {0, 1, 8, 32, 64, 128, 256, 1024};
 

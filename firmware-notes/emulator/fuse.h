@@ -8,16 +8,16 @@
 #include "dimmer.h"
 
 /*
- * A fuse in a supply that feeds the strip and dimmers: adds up what they draw, moment by moment, and blows when the sum stays over
- * its rating for longer than it bears. A dimmer counts with its mean. Pure; times as in strip.h.
+ * A fuse in a supply that feeds the strip and dimmers: adds up what they draw, moment by moment, and blows when the sum stays over its
+ * rating for longer than it can carry. A dimmer counts with its mean. Pure; times as in strip.h.
  */
 
 enum { FUSE_CHANNELS = 4 };
 
-/* What hangs on the supply. */
+/* What is connected to the supply. */
 struct fuse_rating {
     double most_mA;
-    uint64_t bears_ps;                  /* how long it bears more */
+    uint64_t bears_ps;                  /* how long it carries more */
     double dark_mA;                     /* of the whole dark strip */
     unsigned channels;                  /* of a pixel, 1 to 4 */
     double channel_mA[FUSE_CHANNELS];   /* of each at full duty, in the strip's order */
@@ -40,10 +40,10 @@ void fuse_fit(struct fuse *fuse, const struct fuse_rating *rating);
 /* Current of a strip that shows these bytes. */
 double fuse_strip_mA(const struct fuse_rating *rating, const uint8_t *bytes, size_t count);
 
-/* Since at_ps the strip draws strip_mA, and the dimmers what they do. */
+/* Since at_ps the strip draws strip_mA, and the dimmers their current. */
 void fuse_load(struct fuse *fuse, double strip_mA, const struct dimmer dimmers[DIMMER_OUTPUTS], uint64_t at_ps);
 
-/* Time has come to now_ps without another load. True when the fuse blows, once. */
+/* Advances time to now_ps without another load. Returns true when the fuse blows, once. */
 bool fuse_until(struct fuse *fuse, uint64_t now_ps);
 
 #endif

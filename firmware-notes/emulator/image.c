@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Where GNU tools put the AVR's EEPROM in the one address space of an ELF file; fuses and lock bits lie beyond. */
+/* Where GNU tools put the AVR's EEPROM in the single address space of an ELF file; fuses and lock bits lie beyond. */
 enum { RAM_BASE = 0x800000, EEPROM_BASE = 0x810000, FUSE_BASE = 0x820000 };
 
 enum { MOST_FILE_BYTES = 16 << 20 };

@@ -5,7 +5,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* What an AVR executable puts into the chip's memories. */
+/* The contents of the chip's memories from an AVR executable. */
 
 enum { IMAGE_FLASH_BYTES = 32768, IMAGE_EEPROM_BYTES = 1024, IMAGE_RAM_BEGIN = 0x100, IMAGE_RAM_END = 0x900 };
 
@@ -17,7 +17,7 @@ struct image {
     size_t variables_end;               /* address in RAM past the last variable */
 };
 
-/* Bytes that an EEPROM begins with. */
+/* The initial contents of an EEPROM. */
 struct image_eeprom {
     uint8_t bytes[IMAGE_EEPROM_BYTES];
     size_t count;
@@ -29,7 +29,7 @@ bool image_read(const char *path, struct image *image, const char **complaint);
 /* Reads bytes of two hexadecimal digits each. False if `text` is anything else, or more than the EEPROM holds. */
 bool image_read_eeprom(const char *text, struct image_eeprom *eeprom);
 
-/* Puts bytes into the EEPROM, over what the file had there. */
+/* Writes bytes to the EEPROM, replacing those from the file. */
 void image_preload(struct image *image, const struct image_eeprom *eeprom);
 
 #endif

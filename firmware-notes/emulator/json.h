@@ -7,8 +7,8 @@
 #include <stdio.h>
 
 /*
- * Writes one JSON object a line. A line is built in memory between json_begin and json_end, so that it reaches the
- * stream whole. Keys must need no escaping. Runs out of memory by aborting.
+ * Writes one JSON object per line. A line is built in memory between json_begin and json_end, so that it reaches the stream whole. Keys
+ * must not need escaping. Aborts if memory runs out.
  */
 struct json {
     char *text;
@@ -18,7 +18,7 @@ struct json {
 
 void json_begin(struct json *json);
 
-/* Ends the line and writes it to the stream. False if the stream took no more (errno tells). */
+/* Ends the line and writes it to the stream. False if the stream did not accept it (see errno). */
 bool json_end(struct json *json, FILE *stream);
 
 void json_free(struct json *json);
@@ -39,7 +39,7 @@ void json_close_object(struct json *json);
 void json_open_array(struct json *json, const char *key);
 void json_close_array(struct json *json);
 
-/* A text as a member of an array. */
+/* A string as a member of an array. */
 void json_item(struct json *json, const char *value);
 
 #endif

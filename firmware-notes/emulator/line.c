@@ -11,7 +11,7 @@ static uint8_t take(struct line *line)
     return byte;
 }
 
-/* Finds the next byte that passes at all. A byte dropped on purpose takes its time too, as one nobody hears. */
+/* Finds the next byte that actually passes. A byte dropped on purpose takes its time too, like one that nobody hears. */
 static bool next_character(struct line *line)
 {
     if (line->passed < line->passing.count)

@@ -300,7 +300,7 @@ static void turn(struct session *session)
         wait_for_input(session, STEP_NS);
 }
 
-/* An orphan ends: so does a board that nobody hears. */
+/* An orphan exits, and so does a board that nobody hears. */
 static bool should_end(const struct session *session)
 {
     return asked_to_end || session->ended || session->report.failed || getppid() != session->parent;

@@ -20,7 +20,7 @@ struct options {
 
 enum options_outcome { OPTIONS_GOOD, OPTIONS_HELP, OPTIONS_WRONG };
 
-/* Reads the command line. With OPTIONS_WRONG it has written one line to standard error, with OPTIONS_HELP nothing. */
+/* Parses the command line. With OPTIONS_WRONG it has written one line to standard error, with OPTIONS_HELP nothing. */
 enum options_outcome options_read(struct options *options, int argc, char **argv);
 
 extern const char options_help[];

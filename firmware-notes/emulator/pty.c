@@ -31,7 +31,7 @@ static bool prepare_slave(const char *slave)
     return raw;
 }
 
-/* What is no link is somebody's file, and stays. */
+/* Anything but a link is somebody's file, and stays. */
 static bool is_free_or_link(const char *path)
 {
     struct stat there;
@@ -41,7 +41,7 @@ static bool is_free_or_link(const char *path)
     return S_ISLNK(there.st_mode);
 }
 
-/* A link cannot be replaced in one step but by renaming another onto it. */
+/* A link can only be replaced in one step by renaming another onto it. */
 static bool make_link(const char *slave, const char *link)
 {
     char fresh[PATH_MAX];
@@ -85,7 +85,7 @@ bool pty_plug(struct pty *pty, const char *link)
     return false;
 }
 
-/* Another board may have taken the link over: only a link to our own slave is ours to remove. */
+/* Another board may have taken over the link: only remove a link to our own slave. */
 static bool owns_link(const struct pty *pty)
 {
     char slave[64];

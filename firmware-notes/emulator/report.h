@@ -12,7 +12,7 @@
 #include "pace.h"
 #include "pty.h"
 
-/* Everything that the board says on its standard output, one JSON object a line. The keys are told in README.md. */
+/* Everything that the board prints on its standard output, one JSON object per line. README.md describes the keys. */
 
 struct report {
     FILE *out;
@@ -20,10 +20,10 @@ struct report {
     const struct board *board;
     unsigned channels;
     bool quiet;
-    bool failed;                        /* the output took no more */
+    bool failed;                        /* the output accepted no more */
 
     uint64_t overruns;
-    uint64_t overruns_hurt;             /* those that trouble made on purpose */
+    uint64_t overruns_hurt;             /* those caused by trouble on purpose */
     uint64_t receiver_off;
     uint64_t unheard;
     uint64_t bytes_up;
@@ -35,21 +35,21 @@ struct report {
 void report_start(struct report *report, FILE *out, const struct board *board, unsigned channels, bool quiet);
 void report_free(struct report *report);
 
-/* The device is there to be opened. */
+/* The device can be opened. */
 void report_ready(struct report *report, const char *link, const char *elf);
 
 void report_frame(struct report *report, const struct strip_frame *frame);
 
-/* Prints the dimmers if they are not as they were last printed. */
+/* Prints the dimmers if they have changed since they were last printed. */
 void report_dimmers(struct report *report);
 
-/* A byte was lost on its way to the firmware. True if the firmware is to blame. */
+/* A byte was lost on its way to the firmware. Returns true if the firmware is to blame. */
 bool report_lost(struct report *report, enum usart_loss loss, uint8_t byte, bool hurt);
 
-/* Something that is no error: "reset", "watchdog", "opened", "closed". */
+/* An event that is not an error: "reset", "watchdog", "opened", "closed". */
 void report_event(struct report *report, const char *event);
 
-/* The chip or the board cannot go on. */
+/* The chip or the board cannot continue. */
 void report_failure(struct report *report, const char *error, const char *reason);
 
 void report_done(struct report *report, const char *command);

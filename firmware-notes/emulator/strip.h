@@ -19,12 +19,12 @@
 
 enum { STRIP_MOST_BYTES = 8192 };
 
-/* A low of this length is no bit any more but a pause of a byte or longer (8 bits of 1.25 us). */
+/* A low of this length is no longer a bit but a pause of a byte or longer (8 bits of 1.25 us). */
 #define STRIP_PAUSE_PS 10000000ull
 
 enum strip_pulse { STRIP_T0H, STRIP_T0L, STRIP_T1H, STRIP_T1L, STRIP_PULSES };
 
-/* Shortest and longest of a kind seen; none was seen when shortest is over longest. */
+/* Shortest and longest of a kind seen; none was seen if shortest is over longest. */
 struct strip_range {
     uint64_t shortest_ps;
     uint64_t longest_ps;
@@ -43,7 +43,7 @@ struct strip_frame {
     uint8_t bytes[STRIP_MOST_BYTES];
     size_t count;                       /* whole bytes; those over STRIP_MOST_BYTES are counted but not kept */
     unsigned loose_bits;                /* bits after the last whole byte, 0 to 7 */
-    unsigned pauses;                    /* lows of STRIP_PAUSE_PS or more, too short to latch: the strip shifted on */
+    unsigned pauses;                    /* lows of STRIP_PAUSE_PS or more, too short to latch: the strip went on shifting */
     struct strip_widths widths;
 };
 
@@ -71,16 +71,16 @@ struct strip {
 /* A high longer than threshold_ps is a 1; a low of reset_ps or longer latches. The line is low. */
 void strip_start(struct strip *strip, uint64_t threshold_ps, uint64_t reset_ps, strip_latched *latched, void *context);
 
-/* The line changed. An edge to the level that the line has already is passed over. */
+/* The line changed. An edge to the level that the line already has is ignored. */
 void strip_edge(struct strip *strip, bool high, uint64_t at_ps);
 
-/* The line was let go and is held low by the strip: what was high until now is no pulse. */
+/* The line was released and the strip holds it low: what was high until now is not a pulse. */
 void strip_release(struct strip *strip, uint64_t at_ps);
 
-/* Time has come to now_ps without a further edge; latches if the low lasted long enough. */
+/* Advances time to now_ps without a further edge; latches if the low lasted long enough. */
 void strip_until(struct strip *strip, uint64_t now_ps);
 
-/* Kept bytes of a frame: count, but STRIP_MOST_BYTES at most. */
+/* Number of bytes kept of a frame: count, but at most STRIP_MOST_BYTES. */
 size_t strip_kept(const struct strip_frame *frame);
 
 #endif

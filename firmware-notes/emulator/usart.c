@@ -21,7 +21,7 @@ static bool is_queued(avr_t *avr, const avr_int_vector_t *vector)
     return false;
 }
 
-/* What avr_raise_interrupt does for a vector that still stands in the simulator's queue from an earlier request. */
+/* What avr_raise_interrupt does for a vector that is still in the simulator's queue from an earlier request. */
 static void ask_again(avr_t *avr, avr_int_vector_t *vector)
 {
     vector->pending = 1;
@@ -31,7 +31,7 @@ static void ask_again(avr_t *avr, avr_int_vector_t *vector)
         avr->state = cpu_Running;
 }
 
-/* The request of a level-triggered interrupt stands while its flag and its enable bit are both set. */
+/* The request of a level-triggered interrupt is active while its flag and its enable bit are both set. */
 static void update_request(avr_t *avr, avr_int_vector_t *vector)
 {
     if (!avr_regbit_get(avr, vector->raised) || !avr_regbit_get(avr, vector->enable))

@@ -19,14 +19,14 @@
  */
 
 enum usart_loss {
-    USART_OVERRUN,                      /* the buffer was full: the byte is lost that waited in the shift register */
+    USART_OVERRUN,                      /* the buffer was full: the byte waiting in the shift register is lost */
     USART_RECEIVER_OFF,                 /* the firmware had turned the receiver off again */
     USART_STARTING,                     /* at the start bit the firmware had neither read nor sent a byte since the reset */
 };
 
 struct usart_events {
     void (*sent)(void *context, uint8_t byte);
-    /* A byte from the line was lost. `hurt`: it, or one that filled the buffer, was made by trouble on purpose. */
+    /* A byte from the line was lost. `hurt`: it, or one that filled the buffer, was deliberate trouble. */
     void (*lost)(void *context, enum usart_loss loss, uint8_t byte, bool hurt);
     /* The transmitter has nothing left to send. */
     void (*idle)(void *context);
@@ -65,7 +65,7 @@ struct usart {
 /* Takes over the chip's USART0. False if the chip has none. Calls events.reset at each reset of the chip. */
 bool usart_attach(struct usart *usart, avr_t *avr, struct usart_events events);
 
-/* Length of a character on the line, start and stop bits included, as the registers are set. */
+/* Length of a character on the line, including start and stop bits, as the registers are set. */
 avr_cycle_count_t usart_character_cycles(const struct usart *usart);
 
 /* Length of a bit, in cycles. */
@@ -73,10 +73,10 @@ avr_cycle_count_t usart_bit_cycles(const struct usart *usart);
 
 bool usart_listens(const struct usart *usart);
 
-/* The start bit of a character came; `hurt` as in usart_receive. */
+/* The start bit of a character arrived; `hurt` as in usart_receive. */
 void usart_start_bit(struct usart *usart, bool hurt);
 
-/* The stop bit of a character ended. `hurt`: it was made or changed by trouble on purpose. */
+/* The stop bit of a character ended. `hurt`: it was created or changed by deliberate trouble. */
 void usart_receive(struct usart *usart, uint8_t byte, bool hurt);
 
 #endif

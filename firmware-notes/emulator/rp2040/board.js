@@ -33,7 +33,7 @@ function nowNs() {
   return Number(process.hrtime.bigint());
 }
 
-/** One running board: the chip, what hangs on it, its device, and the commands. */
+/** One running board: the chip, everything connected to it, its device, and the commands. */
 class Session {
   constructor(options) {
     this.options = options;
@@ -86,7 +86,7 @@ class Session {
     this.fuse = rating === null ? null : new Fuse(rating, this.strips, duties, this.chip.nowNs);
   }
 
-  /* State machines may be behind by a stretch. */
+  /* State machines may lag by one stretch. */
   #watchFuse() {
     this.fuse?.advance(this.chip.nowNs - PIO_STRETCH_NS);
     if (this.fuse?.blows()) {
@@ -172,7 +172,7 @@ class Session {
     }
   }
 
-  /* A bridge is there at once; a chip's own device when the host has found it. */
+  /* A bridge exists at once; a chip's own device once the host has found it. */
   #plugAgain() {
     if (this.terminal.plugged) {
       return;
@@ -314,7 +314,7 @@ class Session {
     this.#readHost();
   }
 
-  /** Runs for a moment. Answers for how many ms there is nothing to do. */
+  /** Runs for a moment. Returns for how many ms there is nothing to do. */
   turn() {
     if (Date.now() > this.orphanLookMs) {
       this.orphanLookMs = Date.now() + ORPHAN_LOOK_MS;

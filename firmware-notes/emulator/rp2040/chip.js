@@ -14,16 +14,16 @@ const STAGE_AT = RAM_END - 0x100;
 const STAGE_BYTES = 252;
 const POLYNOMIAL = 0x04c11db7;
 
-/* A branch to itself (ARMv6-M), at the last place of a flash of 2 MB. */
+/* A branch to itself (ARMv6-M), at the end of a 2 MB flash. */
 const ENDLESS_LOOP = 0xe7fe;
 const LOOP_AT = 2 * 1024 * 1024 - 2;
 
-/** What a chip's RAM holds when it gets power: anything but zeros. */
+/** The contents of the chip's RAM at power-on: anything but zeros. */
 const PAINT = 0xa5;
 
 /*
- * State machines run this long in one go. Each instruction has its own time all the same; it is shorter than what a machine's
- * queue of 4 bytes lasts, 40 us, so that none runs dry for it.
+ * State machines run this long in one go. Each instruction still has its own time; this is shorter than a machine's 4-byte queue lasts, 40
+ * us, so that none runs dry because of it.
  */
 export const PIO_STRETCH_NS = 20000;
 
@@ -56,7 +56,7 @@ function crc32(bytes) {
   return value >>> 0;
 }
 
-/** A state machine of PIO with its own time: `atNs` of its next instruction, Infinity while it waits for data. */
+/** A PIO state machine with its own time: `atNs` of its next instruction, Infinity while it waits for data. */
 class Machine {
   constructor(machine, chip, firstPin) {
     Object.assign(this, { machine, chip, firstPin });
@@ -105,8 +105,8 @@ class Machine {
 }
 
 /**
- * An RP2040 with its flash, its clock and its pins; it runs by the cycle and keeps its time through resets. `options`: `image`
- * of image.js, `id` of the flash chip, `startNs`. `hooks`: edge(pin, high, ns), beforeDimmers(ns), afterDimmers(ns), warn(text), watchdog(),
+ * An RP2040 with its flash, its clock and its pins; it runs cycle by cycle and keeps its time through resets. `options`: `image` of
+ * image.js, `id` of the flash chip, `startNs`. `hooks`: edge(pin, high, ns), beforeDimmers(ns), afterDimmers(ns), warn(text), watchdog(),
  * attach(rp2040) for what is attached to it.
  */
 export class Chip {
@@ -123,7 +123,7 @@ export class Chip {
     return this.rp2040.clock.nanos;
   }
 
-  /* A new chip at this time, with the old one's RAM: a reset leaves that as it was. */
+  /* A new chip at this time, with the old one's RAM, which a reset does not change. */
   #power(ns, cause, reason, scratch = []) {
     const rp2040 = new RP2040();
     this.rp2040 = rp2040;
@@ -165,7 +165,7 @@ export class Chip {
     core.LR = 0;
   }
 
-  /* Dimmers are read out of the registers: the emulator need not move their pins. */
+  /* Dimmers are read from the registers: the emulator need not move their pins. */
   #silencePwm() {
     for (const channel of this.rp2040.pwm.channels) {
       for (const alarm of [channel.alarmA, channel.alarmB, channel.alarmBottom]) {
@@ -175,7 +175,7 @@ export class Chip {
     }
   }
 
-  /* Its scratch registers outlive its own reset (datasheet 4.7). */
+  /* Its scratch registers survive its own reset (datasheet 4.7). */
   #watchWatchdog(reason, scratch) {
     const watchdog = this.rp2040.peripherals[WATCHDOG_BLOCK];
     watchdog.scratchData.set(scratch);
@@ -269,7 +269,7 @@ export class Chip {
     }
   }
 
-  /* An interrupt that is pending already ends the sleep (ARMv6-M, WFI); rp2040js asks only when one comes. */
+  /* An interrupt that is already pending ends the sleep (ARMv6-M, WFI); rp2040js checks only when one arrives. */
   #sleep(end) {
     const { core, clock } = this.rp2040;
     if (core.interruptsUpdated && core.checkForInterrupts()) {
@@ -320,12 +320,12 @@ export class Chip {
     this.#reset(HAD_RUN_PIN, 0);
   }
 
-  /** The supply falls too low and is back at once: the chip does not tell that from power-on (datasheet 2.12.7, HAD_POR). */
+  /** The supply drops too low and recovers at once: the chip cannot tell that from power-on (datasheet 2.12.7, HAD_POR). */
   brownOut() {
     this.#reset(HAD_POWER_ON, 0);
   }
 
-  /** The program hangs. Interrupts run on. */
+  /** The program hangs. Interrupts keep running. */
   hang() {
     const { core, flashView } = this.rp2040;
     flashView.setUint16(LOOP_AT, ENDLESS_LOOP, true);
@@ -333,7 +333,7 @@ export class Chip {
     core.waiting = false;
   }
 
-  /** Bytes of RAM behind the variables that nobody has written to since power came, up to the first that was. */
+  /** Bytes of RAM after the variables up to the first one written since power-on. */
   get ramUntouched() {
     const end = this.options.image.variablesEnd;
     if (end === null) {

@@ -45,7 +45,7 @@ function fuse(words) {
   return { kind: 'fuse', rating: { mostMA, bearsNs: us * NS_PER_US, darkMA: darkUA / UA_PER_MA, channelMA, dimmerMA } };
 }
 
-/** The command of a line: {kind, ...}, or {complaint} where it is none. */
+/** The command on a line: {kind, ...}, or {complaint} if it is not one. */
 export function readCommand(line) {
   const words = line.trim().split(/\s+/);
   if (line.length > LONGEST_LINE) {

@@ -46,7 +46,7 @@ export class ChipSelect extends BasePeripheral {
   }
 }
 
-/** The flash's bus, and a flash chip on it that can tell its number. Reading it by address is the emulator's own affair. */
+/** The flash's bus, and a flash chip on it that can report its number. The emulator itself handles reading by address. */
 export class FlashBus extends BasePeripheral {
   constructor(rp2040, id) {
     super(rp2040, 'SSI');
@@ -87,7 +87,7 @@ export class FlashBus extends BasePeripheral {
     }
   }
 
-  /** The settings while the bus is on; what it was set to while on counts as how the flash is read by address. */
+  /** The settings while the bus is on; the last one counts as how the flash is read by address. */
   writeUint32(offset, value) {
     if (offset === DR0) {
       this.#exchange(value);

@@ -19,7 +19,7 @@ class Load {
     return bytes.reduce((sum, byte, i) => sum + (byte / 255) * channelMA[i % channelMA.length], 0);
   }
 
-  /** When it changes next, if no more bits come. */
+  /** When it changes next, if no more bits arrive. */
   get dueNs() {
     const { strip } = this;
     if (strip.high || strip.fellNs === this.latchedNs) {
@@ -38,7 +38,7 @@ class Load {
     this.latching = !this.latching;
   }
 
-  /** More bits come: what was about to latch did not. */
+  /** More bits arrive: what was about to latch did not. */
   rise() {
     this.latching = false;
   }
@@ -46,8 +46,8 @@ class Load {
 
 /**
  * A fuse in a supply that feeds the strip, on all data lines together, and dimmers: adds up what they draw, and blows when the sum stays
- * over its rating for longer than it bears. A dimmer counts with its mean from the moment its register is written. `rating`: mostMA,
- * bearsNs, darkMA of the whole dark strip, channelMA of each at full duty, dimmerMA likewise. `duties` tells those of the dimmers now.
+ * over its rating for longer than it can carry. A dimmer counts with its mean from the moment its register is written. `rating`: mostMA,
+ * bearsNs, darkMA of the whole dark strip, channelMA of each at full duty, dimmerMA likewise. `duties` returns the dimmers' current duties.
  */
 export class Fuse {
   constructor(rating, strips, duties, nowNs) {
@@ -60,7 +60,7 @@ export class Fuse {
     this.weigh(nowNs);
   }
 
-  /** The dimmers have changed at `ns`, to which `advance` has come. */
+  /** The dimmers have changed at `ns`, up to which `advance` has run. */
   weigh(ns) {
     const dimmers = this.duties().reduce((sum, duty, i) => sum + duty * (this.rating.dimmerMA[i] ?? 0), 0);
     const sum = this.rating.darkMA + dimmers + this.#strip();
@@ -69,7 +69,7 @@ export class Fuse {
     this.highestMA = Math.max(this.highestMA, sum);
   }
 
-  /* Data lines that latch at one time are one strip: it counts with the more of what it showed and what it will show. */
+  /* Data lines that latch at the same time are one strip: it counts with the larger of what it showed and what it will show. */
   #strip() {
     const shown = (loads) => loads.reduce((all, load) => all + load.shownMA, 0);
     const latching = this.loads.filter((load) => load.latching);
@@ -83,7 +83,7 @@ export class Fuse {
     }
   }
 
-  /** Time has come to `ns`: takes in what latched until then. */
+  /** Advances time to `ns`: includes what has latched by then. */
   advance(ns) {
     for (;;) {
       const next = this.loads.reduce((one, other) => (other.dueNs < one.dueNs ? other : one));

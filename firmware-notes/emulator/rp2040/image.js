@@ -15,8 +15,8 @@ const ELF_ARM = 40;
 const PT_LOAD = 1;
 
 /**
- * What the flash holds: `pieces` of {at, bytes}, `at` from the flash's beginning; and where the variables end in RAM, null where
- * the file does not tell. Throws where the file is neither an ELF file for ARM nor a UF2 file for the RP2040.
+ * What the flash holds: `pieces` of {at, bytes}, `at` from the start of the flash; and where the variables end in RAM, null if the file
+ * does not say. Throws if the file is neither an ELF file for ARM nor a UF2 file for the RP2040.
  */
 export function readImage(path) {
   const data = fs.readFileSync(path);
@@ -36,7 +36,7 @@ function piece(address, bytes) {
   return { at: address - FLASH, bytes };
 }
 
-/* The published UF2 format: what the chip's own loader would write. */
+/* The published UF2 format: what the chip's own bootloader would write. */
 function readUf2(data) {
   if (data.length % UF2_BLOCK !== 0) {
     throw new Error('is cut short');

@@ -1,11 +1,11 @@
 import { Trouble } from './trouble.js';
 
-/** Most bytes from the host that wait. */
+/** Maximum number of bytes from the host that wait. */
 export const LINE_ROOM = 65536;
 
 /**
- * The bytes on their way from the host to the chip, and what is done to them. The chip's end of the line, uart.js or usb.js,
- * takes them at its own pace.
+ * The bytes in transit from the host to the chip, and what is done to them. The chip's end of the line, uart.js or usb.js, takes them at
+ * its own pace.
  */
 export class Line {
   constructor(clockNs, seed) {
@@ -26,7 +26,7 @@ export class Line {
     return LINE_ROOM - this.count;
   }
 
-  /** Bytes that wait, those of a feed that may be sent by its credits included. */
+  /** Bytes that wait, including those of a feed that its credits allow to be sent. */
   get waiting() {
     return this.count + this.again.length;
   }
@@ -50,7 +50,9 @@ export class Line {
     this.again = [];
   }
 
-  /** The next byte that reaches the chip, and whether it was hurt; undefined if none waits. `vanish` tells of those that do not. */
+  /**
+   * The next byte that reaches the chip, and whether it was damaged; undefined if none waits. `vanish` reports those that do not reach it.
+   */
   take() {
     while (this.waiting > 0) {
       const next = this.again.shift() ?? this.#pass();
@@ -79,9 +81,7 @@ export class Line {
   }
 }
 
-/**
- * A host in emulated time: sends packets, each ended by a zero, and leaves at most `credits` of them unanswered.
- */
+/** A host in emulated time: sends packets, each terminated by a zero, with at most `credits` of them unanswered. */
 export class Feeder {
   constructor(line, bytes, credits) {
     this.line = line;
@@ -110,7 +110,7 @@ export class Feeder {
     }
   }
 
-  /** The chip said so. */
+  /** The chip sent this. */
   hear(bytes) {
     for (const byte of bytes) {
       this.answered += byte === 0 ? 1 : 0;

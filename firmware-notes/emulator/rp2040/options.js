@@ -44,7 +44,7 @@ function whole(values, name, least, most) {
   return value;
 }
 
-/** The options; throws, with one line to say, where they are wrong. */
+/** The options; throws, with one line of explanation, if they are wrong. */
 export function readOptions(words) {
   const { values } = parseArgs({ args: words, options: SHAPE, allowPositionals: false });
   if (values.help) {

@@ -1,10 +1,10 @@
-/** More than this late, and the rest is given up. */
+/** If it is later than this, the rest is given up. */
 const MOST_LAG_NS = 20e6;
 
 /** How far a free board runs before it looks at its inputs again. */
 const FREE_STEP_NS = 250e3;
 
-/** Ties emulated to real time. */
+/** Ties emulated time to real time. */
 export class Pace {
   constructor(free, realNs, chipNs) {
     this.free = free;
@@ -17,7 +17,7 @@ export class Pace {
     this.offsetNs = chipNs - realNs;
   }
 
-  /** Where the chip has to run to. */
+  /** How far the chip must run. */
   target(realNs, chipNs) {
     if (this.free) {
       return chipNs + FREE_STEP_NS;

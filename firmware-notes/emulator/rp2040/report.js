@@ -18,7 +18,7 @@ function put(fd, text) {
   }
 }
 
-/** What the board says: a JSON object a line on standard output, with the keys of ../README.md. */
+/** What the board prints: one JSON object per line on standard output, with the keys of ../README.md. */
 export class Report {
   constructor(options, session) {
     Object.assign(this, { options, session });

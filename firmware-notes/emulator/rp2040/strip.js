@@ -1,4 +1,4 @@
-/** Most bytes of a frame that are kept. */
+/** Maximum bytes kept of a frame. */
 export const MOST_BYTES = 16384;
 
 /** A low of this many ns or more is a pause within a frame. */
@@ -51,7 +51,7 @@ function tenth(ns) {
   return Math.round(ns * 10) / 10;
 }
 
-/** A strip without end on one data line, as a strip would read it. `latched` is called with each frame. */
+/** An endless strip on one data line, read as a strip would read it. `latched` is called with each frame. */
 export class Strip {
   constructor(index, pin, { thresholdNs, resetNs, latched }) {
     Object.assign(this, { index, pin, thresholdNs, resetNs, latched });
@@ -125,7 +125,7 @@ export class Strip {
     this.count++;
   }
 
-  /** The chip lets go of the pin. */
+  /** The chip releases the pin. */
   release(ns) {
     if (this.high) {
       this.high = false;
@@ -133,17 +133,17 @@ export class Strip {
     }
   }
 
-  /** The bytes that came and have not latched. */
+  /** The bytes that arrived and have not latched. */
   get coming() {
     return this.bytes.subarray(0, Math.min(this.count, MOST_BYTES));
   }
 
-  /** When what came latches, if nothing more comes. */
+  /** When they latch, if nothing more arrives. */
   get dueNs() {
     return !this.high && this.#hasBits ? this.fellNs + this.resetNs : Infinity;
   }
 
-  /** Time has come to `ns`. */
+  /** Advances time to `ns`. */
   until(ns) {
     if (ns < this.dueNs) {
       return;

@@ -27,7 +27,7 @@ static int plug(const char *link)
     return STATUS_GOOD;
 }
 
-/* Node.js makes what it hands on wait; the master is not to, and the setting is shared. */
+/* Node.js makes inherited descriptors blocking; the master must not be, and the setting is shared. */
 static void do_not_wait(void)
 {
     fcntl(STDIN_FILENO, F_SETFL, fcntl(STDIN_FILENO, F_GETFL) | O_NONBLOCK);

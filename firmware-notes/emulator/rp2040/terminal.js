@@ -1,12 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 
-/** Most bytes that are read at once. */
+/** Maximum bytes read at once. */
 const CHUNK = 4096;
 
 /**
- * A pseudo-terminal whose slave the host opens like a serial port, by way of a symbolic link. `helper` is the program made of
- * terminal.c.
+ * A pseudo-terminal whose slave the host opens like a serial port, through a symbolic link. `helper` is the program built from terminal.c.
  */
 export class Terminal {
   constructor(helper, link) {
@@ -30,7 +29,7 @@ export class Terminal {
     return done.stdout.trim();
   }
 
-  /** Makes the terminal and the link. Throws where it cannot. */
+  /** Creates the terminal and the link. Throws if it cannot. */
   plug() {
     this.open = false;
     this.master = fs.openSync('/dev/ptmx', fs.constants.O_RDWR | fs.constants.O_NOCTTY | fs.constants.O_NONBLOCK);
@@ -51,7 +50,7 @@ export class Terminal {
     }
   }
 
-  /** Removes the link and closes the terminal. Nothing to do when unplugged. */
+  /** Removes the link and closes the terminal. Does nothing if unplugged. */
   unplug() {
     if (!this.plugged) {
       return;
@@ -64,12 +63,12 @@ export class Terminal {
     this.open = false;
   }
 
-  /** Drops what was sent and not read. */
+  /** Discards what was sent and not read. */
   forget() {
     this.#run('forget');
   }
 
-  /** What the host sent, without waiting; also finds out whether somebody has the slave open (Linux, pty(7)). */
+  /** What the host sent, without waiting; also detects whether somebody has the slave open (Linux, pty(7)). */
   read() {
     if (!this.plugged) {
       return this.chunk.subarray(0, 0);
@@ -84,7 +83,7 @@ export class Terminal {
     }
   }
 
-  /** Sends to the host, without waiting. Tells how many bytes found room. */
+  /** Sends to the host, without waiting. Returns how many bytes were accepted. */
   write(bytes) {
     if (!this.open) {
       return 0;

@@ -1,6 +1,6 @@
 const KINDS = ['drop', 'flip', 'double'];
 
-/** One order of damage: `left` bytes to hurt, one in each run of `every`, at a place by chance. */
+/** One damage command: `left` bytes to damage, one in each run of `every`, at a random place. */
 class Order {
   constructor() {
     this.left = 0;
@@ -11,7 +11,7 @@ class Order {
   }
 }
 
-/** Damage to the bytes that pass one way. `hurt` counts it. */
+/** Damage to the bytes passing in one direction. `hurt` counts it. */
 export class Trouble {
   constructor(seed) {
     this.random = BigInt(seed) * 2n + 1n;
@@ -59,7 +59,7 @@ export class Trouble {
     return due;
   }
 
-  /** What becomes of a byte: none, it or another, or two; and whether that is damage. */
+  /** What becomes of a byte: none, itself or another, or two; and whether that is damage. */
   pass(byte) {
     if (this.idle) {
       return { bytes: [byte], hurt: false };

@@ -30,8 +30,8 @@ const SILENCE_BITS = 32;
 const IRQ_UART0 = 20;
 
 /**
- * UART0 with time: characters take ten bits of the chip's own divisor, both ways; queues of 32, overrun, and the interrupts of a
- * queue that fills and of a silence. `events`: sent(byte), lost(byte, hurt), unheard().
+ * UART0 with time: characters take ten bits of the chip's own divisor, in both directions; queues of 32, overrun, and the interrupts for a
+ * filling queue and for silence. `events`: sent(byte), lost(byte, hurt), unheard().
  */
 export class Uart extends BasePeripheral {
   constructor(rp2040, line, events) {

@@ -1,7 +1,7 @@
 /*
- * The USB that the chip sees: the chip's device controller (RP2040 datasheet 4.1), the bus with its time, and a host that
- * enumerates the device and drives its serial port (USB 2.0, chapters 5, 8 and 9; CDC 1.2). rp2040js has no time on the bus, no
- * second buffer from the host and no check of data toggles, so its own handling of packets is replaced.
+ * The USB that the chip sees: the chip's device controller (RP2040 datasheet 4.1), the bus with its time, and a host that enumerates the
+ * device and drives its serial port (USB 2.0, chapters 5, 8 and 9; CDC 1.2). rp2040js has no timing on the bus, no second buffer from the
+ * host and no check of data toggles, so its packet handling is replaced.
  */
 
 /* Memory shared with the program (4.1.2.5). */
@@ -30,7 +30,7 @@ const BYTE_NS = 8e3 / 12;
 const OVERHEAD_BYTES = 13;
 const FRAME_NS = 1e6;
 const START_OF_FRAME_BYTES = 7;
-/** How often an idle host asks for data: one transaction that is answered by NAK. */
+/** How often an idle host asks for data: one transaction, answered by NAK. */
 const POLL_NS = OVERHEAD_BYTES * BYTE_NS;
 
 /* USB 2.0 7.1.7.3 and 9.2.6: connect debounce, reset, recovery after it, and after SET_ADDRESS; longest answer. */
@@ -55,7 +55,7 @@ function setup(type, request, value, index, length) {
   return packet;
 }
 
-/** The endpoints of the data interface, and the communications interface's number, read out of a configuration. */
+/** The endpoints of the data interface, and the communications interface's number, read from a configuration. */
 function findPort(configuration) {
   const port = { in: 0, out: 0, control: 0 };
   let wanted = false;
@@ -72,8 +72,8 @@ function findPort(configuration) {
 }
 
 /**
- * One connection of one chip's life. `events`: up(bytes) from the device, ready() once the port exists, gone() when it does not
- * any more, warn(text).
+ * One connection during one life of the chip. `events`: up(bytes) from the device, ready() once the port exists, gone() when it no longer
+ * does, warn(text).
  */
 export class UsbBus {
   constructor(rp2040, line, events) {
@@ -144,7 +144,7 @@ export class UsbBus {
     this.toggle = new Map();
   }
 
-  /* --- the host's script: yields either a time to wait, in ns, or a request {packet, data} whose outcome it is given --- */
+  /* --- the host's script: yields either a time to wait, in ns, or a request {packet, data} whose result it receives --- */
 
   #resume(outcome) {
     const next = this.script.next(outcome);
@@ -214,7 +214,7 @@ export class UsbBus {
     }
   }
 
-  /* Opens and closes the port as programs do, before any data passes: DTR and RTS (CDC PSTN 1.2, 6.3.12). Looks each millisecond. */
+  /* Opens and closes the port as programs do, before any data passes: DTR and RTS (CDC PSTN 1.2, 6.3.12). Polls every millisecond. */
   *#serve() {
     let told = false;
     for (;;) {
@@ -280,7 +280,9 @@ export class UsbBus {
     return (this.usb.epStallArm & 3) !== 0 && ((this.#buffer(0, false).value | this.#buffer(0, true).value) & STALL) !== 0;
   }
 
-  /* What the host would do next, with its bytes of data on the bus, or null. A control transfer comes first, then both ways in turn. */
+  /*
+   * What the host would do next, with its bytes of data on the bus, or null. A control transfer comes first, then both directions in turn.
+   */
   #choose() {
     const control = this.#chooseControl();
     if (control !== null || this.port === null) {
@@ -315,7 +317,7 @@ export class UsbBus {
     return buffer.ready ? { kind: task.stage, buffer, bytes } : null;
   }
 
-  /* A packet to a device that has no room is sent again and again until it has: what the bus then does is waited for. */
+  /* A packet to a device that has no room is sent again and again until it has: what the bus does then is waited for. */
   #earliest(chosen) {
     const now = Math.max(this.freeNs, this.clock.nanos);
     if (chosen.kind === 'out' && this.outBlockedNs !== null) {
@@ -376,7 +378,7 @@ export class UsbBus {
     this.#finish(buffer, FULL | pid | packet.length);
   }
 
-  /* A read of the host is over with a packet that is not full. */
+  /* A read by the host ends with a packet that is not full. */
   #landIn({ buffer, bytes }) {
     const pid = this.toggle.get(buffer.key) ?? 0;
     this.#expectPid(buffer, pid);
@@ -431,7 +433,7 @@ export class UsbBus {
   }
 }
 
-/* A transaction does not run into the next frame: it begins after that one's start instead. */
+/* A transaction does not run into the next frame: it starts after the beginning of that frame instead. */
 function afterFrameStart(ns, lasts) {
   const frame = Math.floor(ns / FRAME_NS) * FRAME_NS;
   const first = frame + START_OF_FRAME_BYTES * BYTE_NS;

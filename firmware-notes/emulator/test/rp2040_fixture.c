@@ -1,6 +1,4 @@
-/*
- * A firmware for the tests of the emulated board: reads a word where none is. A chip would fault; the board has to tell.
- */
+/* A firmware for the tests of the emulated board: reads a word at an odd address. A real chip would fault; the board must report it. */
 #include <stdint.h>
 
 void start(void);
@@ -10,7 +8,7 @@ extern uint32_t stack_top[];
 __attribute__((section(".start"))) void start(void)
 {
     uint32_t at = 0x20000001;
-    __asm__ volatile("ldr %0, [%0]" : "+l"(at)); /* C would have the compiler read it by bytes */
+    __asm__ volatile("ldr %0, [%0]" : "+l"(at)); /* the C compiler would read it by bytes */
     for (;;)
         __asm__ volatile("wfi");
 }

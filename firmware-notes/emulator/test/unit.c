@@ -168,7 +168,7 @@ static void strip_latches_after_the_reset_time(void)
     check(bench->strip.gaps.shortest_ps == 400 * (uint64_t)US, "which is the shortest");
 }
 
-/* What a strip does with more bits than it has pixels: it shifts them on. No source but that. */
+/* What a strip does with more bits than it has pixels: it passes them on. No other source. */
 static void strip_shifts_on_after_a_short_gap(void)
 {
     struct bench *bench = new_bench();

@@ -1,6 +1,4 @@
-/**
- * The ATmega328P: what starts it, what watches over it, and its loop.
- */
+/** The ATmega328P: start, watchdog and main loop. */
 #include <avr/eeprom.h>
 #include <avr/interrupt.h>
 #include <avr/io.h>
@@ -13,19 +11,19 @@
 #include "strip.h"
 #include "uart.h"
 
-/* Where the EEPROM holds the id of the board. */
+/* Where the EEPROM holds the board's id. */
 #define ID_ADDRESS 0
 
-/* What an EEPROM that was never written reads as. */
+/* The contents of an EEPROM that was never written. */
 #define ERASED 0xFF
 
 static struct controller controller;
 
-/* MCUSR as the chip started, and what a loader that clears it left in r2 (Optiboot from 4.6 on does, and passes it there). */
+/* MCUSR at the chip's start, and the value that a bootloader that clears it passes in r2 (Optiboot from 4.6 on does). */
 static uint8_t causes __attribute__((section(".noinit"), used));
 static uint8_t passed_on __attribute__((section(".noinit"), used));
 
-/* The watchdog stays armed over the reset it makes; it is disarmed before it can strike again. */
+/* The watchdog stays armed across the reset that it causes; this disarms it before it can strike again. */
 __attribute__((naked, used, section(".init3"))) void disarm(void)
 {
     __asm__ volatile("sts %0, r2" : : "i"(&passed_on) : "memory");
@@ -45,7 +43,7 @@ void port_id(uint8_t id[PORT_ID_BYTES])
             id[i] = 0;
 }
 
-/* A loader may end by way of the watchdog, so that counts only alone. */
+/* A bootloader may end through the watchdog, so that flag counts only on its own. */
 enum port_reset port_last_reset(void)
 {
     uint8_t flags = causes != 0 || passed_on > 15 ? causes : passed_on;

@@ -75,7 +75,7 @@ uint16_t clock_pause(void)
     return count;
 }
 
-/* The count, read far enough before an overflow that none comes until it is used. */
+/* The count, read long enough before an overflow that none occurs until it is used. */
 static uint16_t steady_count(void)
 {
     uint16_t count;

@@ -1,6 +1,6 @@
 /**
- * The clock: timer 1 counts 4096 cycles, 256 us at 16 MHz, and every overflow is a tick. The same timer makes the PWM of
- * dimmers 2 and 3.
+ * The clock: timer 1 counts 4096 cycles, 256 us at 16 MHz, and every overflow is a tick. The same timer generates the PWM of dimmers 2 and
+ * 3.
  */
 #ifndef CLOCK_H
 #define CLOCK_H
@@ -8,7 +8,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/** Cycles of a tick. */
+/** Cycles per tick. */
 #define TICK_CYCLES 4096u
 
 /** Starts timer 1 and its interrupt. */
@@ -23,10 +23,10 @@ uint32_t clock_ms(void);
 /** Time in steps of 16 us, modulo 65536. Interrupts may be on or off; off for less than a tick. */
 uint16_t clock_16us(void);
 
-/** Where the clock stands as interrupts go off. They are off. */
+/** The clock's state when interrupts go off. Call with interrupts off. */
 uint16_t clock_pause(void);
 
-/** Makes up for ticks missed while interrupts were off: `paused` from clock_pause, and about `cycles`, at most 2^24 - 1. */
+/** Catches up on ticks missed while interrupts were off: `paused` from clock_pause, plus about `cycles`, at most 2^24 - 1. */
 void clock_resume(uint16_t paused, uint32_t cycles);
 
 #endif

@@ -19,7 +19,7 @@ struct output {
     bool late;
 };
 
-/* Where the timers stand in their periods when they start: see dimmers.h. */
+/* The timers' positions in their periods at the start: see dimmers.h. */
 #define TIMER_2_HALF 128
 #define TIMER_1_QUARTER (TICK_CYCLES - 256 * 8 / 4)
 
@@ -36,7 +36,7 @@ void dimmers_start(void)
     TCCR2B = _BV(CS21);
 }
 
-/* The functions on an output are inlined with its constants: so it takes few instructions, and no table in RAM. */
+/* The functions on an output are inlined with its constants, so that it takes few instructions and no table in RAM. */
 
 __attribute__((always_inline)) static inline void hold(struct output output, bool high)
 {
@@ -48,8 +48,8 @@ __attribute__((always_inline)) static inline void hold(struct output output, boo
 }
 
 /*
- * An early output is high for one step more than its compare register says, a late one for what is left of the period after that.
- * A held one leaves the least there, as the new value counts only from the next period on.
+ * An early output is high for one step more than its compare register says, a late one for the rest of the period. A held one leaves the
+ * least there, because the new value takes effect only from the next period on.
  */
 
 __attribute__((always_inline)) static inline void modulate_8(struct output output, volatile uint8_t *compare, uint16_t duty)

@@ -15,7 +15,7 @@
 #ifndef DIMMERS_H
 #define DIMMERS_H
 
-/** Makes all dimmers steadily off. The clock has been started: it owns timer 1. */
+/** Turns all dimmers off. The clock must be running: it owns timer 1. */
 void dimmers_start(void);
 
 #endif

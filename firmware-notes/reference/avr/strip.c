@@ -11,7 +11,7 @@
 
 _Static_assert(F_CPU == 16000000, "the pulse widths are counted in cycles of 16 MHz");
 
-/* Cycles that a byte takes. */
+/* Cycles per byte. */
 #define BYTE_CYCLES 160u
 
 /* Reset time between two frames: over 280 us (WS2812B datasheet, later issues), in the clock's steps of 16 us. */
@@ -27,7 +27,7 @@ void strip_start(void)
     idle_since = clock_16us();
 }
 
-/* The clock runs over; once the reset time was over it is not asked any more. */
+/* The clock wraps around, so once the reset time is over it is not checked again. */
 bool port_latched(void)
 {
     if (!latched)
@@ -36,8 +36,8 @@ bool port_latched(void)
 }
 
 /*
- * Interrupts are off; `length` is 1 or more. The number before each line is the cycle of the bit in which it starts. The last
- * byte fetches one byte past the end, which is memory too, and is not shown.
+ * Call with interrupts off; `length` is 1 or more. The number before each line is the cycle of the bit in which it starts. The last byte
+ * reads one byte past the end, which is valid memory and is not shown.
  */
 static void send(const uint8_t *bytes, uint16_t length)
 {

@@ -13,7 +13,7 @@
 #ifndef STRIP_H
 #define STRIP_H
 
-/** Makes the data pin an output and low. The clock has been started. */
+/** Makes the data pin an output and sets it low. The clock must be running. */
 void strip_start(void);
 
 #endif

@@ -5,22 +5,22 @@
 
 #include "port.h"
 
-/* The divisor for a clock of `cycles` a bit, rounded (datasheet section 20.3.1). */
+/* The divisor for `cycles` clock cycles per bit, rounded (datasheet section 20.3.1). */
 #define DIVISOR(cycles) ((F_CPU + (cycles) * BAUD / 2) / ((cycles) * BAUD))
 #define MISS(cycles) (F_CPU > (cycles) * BAUD * DIVISOR(cycles) ? F_CPU - (cycles) * BAUD * DIVISOR(cycles) \
                                                                 : (cycles) * BAUD * DIVISOR(cycles) - F_CPU)
 
-/* Sixteen samples a bit stand noise better; eight only where they hit the rate better. */
+/* Sixteen samples per bit tolerate noise better; use eight only where they match the rate better. */
 #define DOUBLE (MISS(8UL) < MISS(16UL))
 #define CYCLES (DOUBLE ? 8UL : 16UL)
 
 _Static_assert(MISS(CYCLES) * 40 <= F_CPU, "BAUD is more than 2.5 % off at this clock; see the table in README.md");
 _Static_assert(BAUD <= 1000000UL, "BAUD is more than the decoder keeps up with, 1000000");
-/* The answer to the largest set-up, 67 bytes, has to pass within the watchdog's 250 ms. */
+/* The answer to the largest set-up, 67 bytes, must be sent within the watchdog's 250 ms. */
 _Static_assert(BAUD >= 4800UL, "BAUD is less than 4800: the watchdog would strike in the middle of an answer");
 _Static_assert(DIVISOR(CYCLES) <= 4096, "BAUD is less than the divisor reaches");
 
-/* The ring. Its indices live in general purpose registers, which one cycle reaches; flag 0 of GPIOR0 tells of a loss. */
+/* The ring. Its indices are in general purpose registers, which take one cycle to access; flag 0 of GPIOR0 marks a loss. */
 #define RING_BYTES 128
 #define HEAD GPIOR1
 #define TAIL GPIOR2
@@ -33,9 +33,9 @@ static uint8_t ring[RING_BYTES];
 #define HEARING (DEAF | _BV(RXCIE0))
 
 /*
- * Puts a byte into the ring. Where bytes were lost, it notes that and turns itself off: what is in the ring then came before the
- * loss, and what the ring is given after uart_resume came behind it. At 1 000 000 baud one comes each 160 cycles; this takes 48 of them, from the
- * request to the end of RETI, where the same in C takes 61.
+ * Puts a byte into the ring. If bytes were lost, it notes that and turns itself off: everything in the ring then came before the loss, and
+ * everything added after uart_resume came after it. At 1 000 000 baud a byte arrives every 160 cycles; this takes 48 of them, from the
+ * request to the end of RETI, and 61 when written in C.
  */
 ISR(USART_RX_vect, ISR_NAKED)
 {
@@ -94,7 +94,7 @@ uint8_t uart_waiting(uint8_t **bytes)
 {
     uint8_t head = HEAD;
     uint8_t tail = TAIL;
-    __asm__ volatile("" ::: "memory"); /* what the interrupt wrote before it moved HEAD is there now */
+    __asm__ volatile("" ::: "memory"); /* what the interrupt wrote before it moved HEAD is visible now */
     *bytes = ring + tail;
     return (uint8_t)((head < tail ? RING_BYTES : head) - tail);
 }

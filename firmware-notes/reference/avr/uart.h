@@ -1,6 +1,4 @@
-/**
- * The serial line, USART0: 8 data bits, no parity, one stop bit, at BAUD. Bytes in go through an interrupt into a ring.
- */
+/** The serial line, USART0: 8 data bits, no parity, one stop bit, at BAUD. An interrupt puts incoming bytes into a ring. */
 #ifndef UART_H
 #define UART_H
 
@@ -11,21 +9,21 @@
 void uart_start(void);
 
 /**
- * Bytes that wait, the oldest first: how many stand together at `*bytes`, perhaps 0. They are the caller's, to write over too,
- * until uart_drop.
+ * The bytes waiting, oldest first: returns how many are contiguous at `*bytes`, perhaps 0. The caller may also overwrite them until
+ * uart_drop.
  */
 uint8_t uart_waiting(uint8_t **bytes);
 
-/** Drops the oldest `count` bytes of those that wait together. */
+/** Drops the oldest `count` of the contiguous waiting bytes. */
 void uart_drop(uint8_t count);
 
 /**
- * Whether bytes were lost because the ring or the hardware had no room for them. From then on every byte is lost, so all that wait
- * came before; uart_resume ends it.
+ * Whether bytes were lost because the ring or the hardware had no room for them. From then on every byte is lost, so all that wait came
+ * before; uart_resume ends this.
  */
 bool uart_lost(void);
 
-/** Takes bytes again after a loss. None waits. */
+/** Accepts bytes again after a loss. None may be waiting. */
 void uart_resume(void);
 
 #endif

@@ -2,7 +2,7 @@
 
 #include "port.h"
 
-/* Sends the block: its code, its bytes. Most are short. */
+/* Sends the block: its code and its bytes. Most are short. */
 /*@ requires \valid(answer) && answer->waiting <= ANSWER_BLOCK;
     assigns answer->waiting;
     ensures answer->waiting == 0;
@@ -19,7 +19,7 @@ static void send_block(struct answer *answer)
     answer->waiting = 0;
 }
 
-/* A zero is not sent: it stands at the end of its block. */
+/* A zero is not sent: the end of its block stands for it. */
 /*@ requires \valid(answer) && answer->waiting < ANSWER_BLOCK;
     assigns answer->waiting, answer->block[0 .. ANSWER_BLOCK - 1];
     ensures answer->waiting <= \old(answer->waiting) + 1;

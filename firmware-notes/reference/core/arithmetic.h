@@ -1,6 +1,4 @@
-/**
- * What the contracts use of products, shares and divisions: lemmas, each proved by itself. There is nothing here for the compiler.
- */
+/** Lemmas about products, shares and divisions for the contracts, each proved separately. The compiler needs nothing from here. */
 #ifndef ARITHMETIC_H
 #define ARITHMETIC_H
 

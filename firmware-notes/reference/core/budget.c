@@ -4,7 +4,7 @@
 
 #define UA_PER_MA 1000ul
 
-/* Takes a cost out of what is left. Nothing is summed up, so nothing runs over. */
+/* Subtracts a cost from what is left. Nothing is added up, so nothing overflows. */
 /*@ requires \valid(left);
     assigns *left;
     ensures \result ? *left == \old(*left) - cost : *left == \old(*left);

@@ -2,7 +2,7 @@
 
 #include "budget.h"
 
-/* A duty is a share of 65535 = 255 x 257, a byte a share of 255. */
+/* A duty is out of 65535 = 255 x 257, a byte out of 255. */
 #define DUTY_FULL 65535ul
 #define DUTY_PER_BYTE 257ul
 #define UA_PER_MA 1000ul
@@ -100,7 +100,7 @@ static uint64_t load_of(const struct setup *setup, const struct frame *frame, ui
     return strip + dimmers_load(setup, frame, supply);
 }
 
-/* What of 65536 is left of each value, for a load that is over its room. */
+/* How much of each value is left, out of 65536, for a load that exceeds its room. */
 /*@ requires load == 0 ? room == 0 : room < load;
     requires room <= 4294967295 * 65535;
     assigns \nothing;
@@ -274,7 +274,7 @@ static void dim_supply(const struct setup *setup, struct frame *frame, uint8_t s
     //@ assert load_formula(setup, frame, supply) <= share(load_formula{Pre}(setup, frame, supply), factor);
 }
 
-/* Rarely called: kept apart, so that frames within the budget do not pay for its registers. */
+/* Rarely called: kept separate so that frames within the budget do not pay for its registers. */
 /*@ requires \valid_read(setup) && \valid(frame) && \separated(setup, frame) && fits(setup, frame);
     requires supply < setup->supplies && (setup->supply == supply ==> frame_true(frame));
     assigns frame->bytes[0 .. STORE_BYTES - 1], frame->duty[0 .. DIMMERS - 1];

@@ -1,6 +1,4 @@
-/**
- * The current ceiling (wire.md section 4), in whole numbers. The unit is 1/65535 uA, in which nothing needs rounding.
- */
+/** The current ceiling (wire.md section 4), in whole numbers. In units of 1/65535 uA, nothing needs rounding. */
 #ifndef CLAMP_H
 #define CLAMP_H
 
@@ -12,9 +10,9 @@
 #include "setup.h"
 
 /**
- * Holds the ceiling of every supply: where a supply would be asked for more, dims all that hangs on it by one factor. The
- * frame is full, and of the size that `setup` gives; it is changed in place, its sums are not. Answers whether anything was
- * over its ceiling. Afterwards nothing is, but for a dark strip that is over by itself (clamp_dark_over), which stays dark.
+ * Enforces the ceiling of every supply: if a supply would have to deliver more, dims everything connected to it by one factor. The frame is
+ * full, and of the size that `setup` gives; it is changed in place, its sums are not. Returns whether anything was over its ceiling.
+ * Afterwards nothing is, except a dark strip that is over by itself (clamp_dark_over), which stays dark.
  */
 /*@ requires \valid_read(setup) && \valid(frame) && \separated(setup, frame) && fits(setup, frame) && frame_true(frame);
     assigns frame->bytes[0 .. STORE_BYTES - 1], frame->duty[0 .. DIMMERS - 1];
@@ -23,8 +21,8 @@
 bool clamp_frame(const struct setup *setup, struct frame *frame);
 
 /**
- * The current of the dark strip in mA, rounded up, if that alone is over the ceiling of its supply; else 0. 65535 stands for all
- * that is more.
+ * The current of the dark strip in mA, rounded up, if that alone is over the ceiling of its supply; otherwise 0. 65535 also stands for
+ * anything more.
  */
 /*@ requires \valid_read(setup) && setup_good(setup);
     assigns \nothing;

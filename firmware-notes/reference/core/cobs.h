@@ -7,24 +7,22 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/** Most bytes of one block. */
+/** Maximum length of one block. */
 #define COBS_BLOCK 254
 
-/** A decoder within one packet. All zero, it stands before a packet's first byte. */
+/** A decoder within one packet. All zero, it is ready for a packet's first byte. */
 struct cobs {
     uint8_t left;  /* bytes of the block still to come */
-    bool zero_due; /* the block stands for a zero at its end, unless the packet ends there */
+    bool zero_due; /* the block ends with an implied zero, unless the packet ends there */
 };
 
-/** What one byte of the line came to. */
+/** What one byte from the line produced. */
 enum cobs_step {
     COBS_NOTHING, /* no byte of the packet yet */
     COBS_BYTE,    /* one byte of the packet */
 };
 
-/**
- * Takes one byte of the line. `*byte` is not 0. On COBS_BYTE `*byte` has become the packet's byte; else it is worth nothing.
- */
+/** Takes one byte from the line. `*byte` is not 0. On COBS_BYTE, `*byte` has become the packet's byte; otherwise it is meaningless. */
 /*@ requires \valid(cobs) && \valid(byte) && \separated(cobs, byte);
     assigns *cobs, *byte;
 */
@@ -41,7 +39,7 @@ static inline enum cobs_step cobs_take(struct cobs *cobs, uint8_t *byte)
     return zero ? COBS_BYTE : COBS_NOTHING;
 }
 
-/** Whether a packet may end here: no block is left unfinished. */
+/** Whether a packet may end here: no block is unfinished. */
 /*@ requires \valid_read(cobs);
     assigns \nothing;
 */

@@ -6,21 +6,21 @@
 
 #include <stdint.h>
 
-/** The codes, beside each what its detail is. */
+/** The codes, each with the meaning of its detail. */
 enum complaint_code {
     COMPLAINT_NONE = 0,
-    COMPLAINT_BROKEN = 1,       /* bytes that came, before the zero */
-    COMPLAINT_TOO_LONG = 2,     /* most bytes of a packet */
+    COMPLAINT_BROKEN = 1,       /* bytes received, without the zero */
+    COMPLAINT_TOO_LONG = 2,     /* maximum packet length */
     COMPLAINT_TYPE = 3,         /* the type */
-    COMPLAINT_VERSION = 4,      /* the version that is spoken */
+    COMPLAINT_VERSION = 4,      /* the version that is supported */
     COMPLAINT_NOT_SET_UP = 5,   /* 0 */
-    COMPLAINT_LENGTH = 6,       /* the length that would be right; of FRAME, the bytes of strip still to come */
+    COMPLAINT_LENGTH = 6,       /* the correct length; for FRAME, the strip bytes still to come */
     COMPLAINT_VALUE = 7,        /* offset of the field in the body */
-    COMPLAINT_ORDER = 8,        /* the offset that would be right */
+    COMPLAINT_ORDER = 8,        /* the correct offset */
     COMPLAINT_DARK_CURRENT = 9, /* current of the dark strip in mA, rounded up */
 };
 
-/** A complaint; with COMPLAINT_NONE there is nothing to complain of. */
+/** A complaint; COMPLAINT_NONE means that there is nothing to complain about. */
 struct complaint {
     uint8_t code;
     uint16_t detail;

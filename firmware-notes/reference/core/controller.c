@@ -17,7 +17,7 @@ enum {
     COMPLAINT = 0x84,
 };
 
-/* What a SHOWN says. */
+/* The status in a SHOWN. */
 enum shown {
     SHOWN_PART = 0,
     SHOWN_FRAME = 1,
@@ -47,8 +47,8 @@ static void say_here(uint8_t sequence)
 }
 
 /*
- * The body of the message that is answered has been read: its place is free for the echo. Like other functions whose large variables
- * are seldom there, it is kept apart, so that they do not lie on the stack all the time.
+ * The body of the message being answered has been read, so the echo may use its memory. Like other functions with large, rarely needed
+ * variables, this is kept separate so that they are not on the stack all the time.
  */
 __attribute__((noinline)) static void say_in_force(struct controller *controller)
 {
@@ -89,7 +89,7 @@ static bool is_set_up(const struct controller *controller)
     return controller->light.state != LIGHT_UNSET;
 }
 
-/* Each of the following answers one message, or finds something wrong and leaves the answer to the caller. */
+/* Each of the following answers one message, or finds an error and leaves the answer to the caller. */
 
 static struct complaint on_hello(struct controller *controller)
 {
@@ -107,7 +107,7 @@ static void put_in_force(struct controller *controller, const struct setup *setu
     light_set_up(&controller->light, setup);
 }
 
-/* Kept apart, so that its set-up does not lie on the stack beside the answer. */
+/* Kept separate so that its set-up is not on the stack together with the answer. */
 __attribute__((noinline)) static struct complaint adopt_setup(struct controller *controller)
 {
     struct setup setup;
@@ -131,8 +131,8 @@ static struct complaint on_setup(struct controller *controller)
 }
 
 /*
- * The answer is begun before the strip is driven, so that what the transmitter holds goes out meanwhile, and dimmers are
- * set while it is busy. The host may speak when it has the whole of it, and its end is sent when the board listens again.
+ * The answer starts before the strip is driven, so that what the transmitter holds goes out meanwhile and dimmers are set while it is busy.
+ * The host may send again when it has the whole answer, and its end is sent when the board listens again.
  */
 static void show_frame(struct controller *controller)
 {
@@ -206,8 +206,8 @@ static struct complaint on_too_long(struct controller *controller)
 }
 
 /*
- * A part belongs to the frame of the part before only if every message between them has come: whenever a sequence number does not
- * follow the one before, something was lost, and it may have been the first part of another frame.
+ * A part belongs to the frame of the previous part only if every message between them has arrived: if a sequence number does not follow the
+ * previous one, something was lost, and it may have been the first part of another frame.
  */
 static void begin_body(struct controller *controller)
 {
@@ -217,7 +217,7 @@ static void begin_body(struct controller *controller)
         parts_begin(&controller->parts);
 }
 
-/* Keeps what fits of `count` bytes, the last of the body so far; no message but FRAME has more. */
+/* Keeps as many of the `count` bytes, the last of the body so far, as fit; no message but FRAME has more. */
 static void keep_body(struct controller *controller, const uint8_t *bytes, uint8_t count)
 {
     uint16_t at = (uint16_t)(controller->reader.length - count);

@@ -1,6 +1,6 @@
 /**
- * CRC-16/IBM-3740: polynomial 0x1021, started at 0xFFFF, not reflected, nothing xored at the end. Check value: 0x29B1 for
- * the nine bytes "123456789" (catalogue of parametrised CRC algorithms).
+ * CRC-16/IBM-3740: polynomial 0x1021, initial value 0xFFFF, not reflected, no final xor. Check value: 0x29B1 for the nine bytes "123456789"
+ * (catalogue of parametrised CRC algorithms).
  */
 #ifndef CRC_H
 #define CRC_H
@@ -9,16 +9,16 @@
 
 #include "bits.h"
 
-/** A checksum, as two bytes: an 8-bit chip need not put them together. */
+/** A checksum as two bytes, so that an 8-bit chip need not combine them. */
 struct crc {
     uint8_t high;
     uint8_t low;
 };
 
-/** The checksum of nothing. */
+/** The checksum of no bytes. */
 #define CRC_START ((struct crc){ 0xFF, 0xFF })
 
-/** The checksum of what `crc` stands for, followed by `byte`. */
+/** The checksum of the bytes covered by `crc`, followed by `byte`. */
 /*@ assigns \nothing; */
 static inline struct crc crc_next(struct crc crc, uint8_t byte)
 {

@@ -61,8 +61,8 @@ static inline void add(struct sum *sum, uint8_t byte)
 }
 
 /*
- * Runs for every byte of the strip while the line brings the next, often with a stretch of one or two: what one call costs
- * counts as much as what one byte costs.
+ * Runs for every byte of the strip while the next arrives, often with a stretch of one or two bytes: the cost per call matters as much as
+ * the cost per byte.
  */
 void frame_put(struct frame *frame, const uint8_t *bytes, uint8_t count)
 {

@@ -1,6 +1,6 @@
 /**
- * The frame in the making: bytes of the strip, the sum of each channel, and a duty for each dimmer. There is one store, and
- * it is the board's largest piece of memory; a shown frame lives on in the strip, which latches it.
+ * The frame under construction: bytes of the strip, the sum of each channel, and a duty for each dimmer. There is one store, the board's
+ * largest block of memory; a shown frame lives on in the strip, which latches it.
  */
 #ifndef FRAME_H
 #define FRAME_H
@@ -11,13 +11,13 @@
 #include "arithmetic.h"
 #include "limits.h"
 
-/** A sum in two halves: most bytes are added to the low one alone, for which an 8-bit chip takes half the time. */
+/** A sum in two halves: most bytes are added to the low half only, which takes an 8-bit chip half the time. */
 struct sum {
     uint16_t low;
     uint16_t high;
 };
 
-/** A frame. All zero, it is a dark frame of no bytes, to be shown but not to be opened or put into before frame_clear. */
+/** A frame. All zero, it is a dark frame of no bytes, which can be shown but not opened or filled before frame_clear. */
 struct frame {
     /* 0 past `length`. Aligned, so that a board may copy it by words. */
     uint8_t bytes[STORE_BYTES] __attribute__((aligned(__alignof__(uint32_t))));
@@ -70,7 +70,7 @@ struct frame {
 */
 void frame_clear(struct frame *frame, uint16_t length, uint8_t channels);
 
-/** Opens the frame: the next byte is its first. What it held stays until it is written over. */
+/** Opens the frame: the next byte is its first. The old contents stay until they are overwritten. */
 /*@ requires \valid(frame);
     assigns frame->at, frame->channel, frame->sum[0 .. CHANNELS - 1];
     ensures frame->at == 0 && frame->channel == 0;
@@ -79,14 +79,14 @@ void frame_clear(struct frame *frame, uint16_t length, uint8_t channels);
 */
 void frame_open(struct frame *frame);
 
-/** Bytes still to be put since the frame was opened. */
+/** Bytes still missing since the frame was opened. */
 /*@ requires \valid_read(frame) && frame->at <= frame->length;
     assigns \nothing;
     ensures \result == frame->length - frame->at;
 */
 uint16_t frame_room(const struct frame *frame);
 
-/** The sum of the bytes of a channel, as far as they have been put. */
+/** The sum of a channel's bytes so far. */
 /*@ requires \valid_read(frame) && channel < CHANNELS;
     assigns \nothing;
     ensures \result == summed(frame, channel);

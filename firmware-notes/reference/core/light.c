@@ -19,7 +19,7 @@ void light_settle(struct light *light)
         raise_dimmers(light);
 }
 
-/* Dimmers that the set-up leaves out go off with its first frame. */
+/* Dimmers that the set-up drops go off with its first frame. */
 void light_lower(struct light *light)
 {
     while (!port_latched()) {
@@ -109,7 +109,7 @@ static void put_pixel(struct light *light, bool lit)
     frame_put(&light->frame, pixel, light->setup.channels);
 }
 
-/* Shows dark, or the beacon's pixels, and the duties for a time without a host. */
+/* Shows dark, or the beacon's pixels, and the duties for running without a host. */
 static void show_own(struct light *light, bool beacon_on)
 {
     light->beacon_on = beacon_on;

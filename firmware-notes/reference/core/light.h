@@ -1,6 +1,6 @@
 /**
- * What the strip and the dimmers show: frames of the host, and without one what the set-up says (wire.md section 5).
- * Whatever goes out passes the ceiling here, and goes out in an order that keeps to it.
+ * What the strip and the dimmers show: frames from the host, and without a host what the set-up says (wire.md section 5). All output passes
+ * the ceiling here, and goes out in an order that stays within it.
  */
 #ifndef LIGHT_H
 #define LIGHT_H
@@ -16,7 +16,7 @@
 #define BEACON_ON_MS 1000
 #define BEACON_OFF_MS 3000
 
-/** Who says what is shown. */
+/** Who decides what is shown. */
 enum light_state {
     LIGHT_UNSET,   /* nobody: there was no set-up */
     LIGHT_HOST,    /* the host, until the holdover is over */
@@ -33,44 +33,44 @@ struct light {
     bool rising;            /* dimmers that rise to `duty` wait until the strip has latched */
     uint16_t driven;        /* bytes of strip that may be lit */
     uint16_t duty[DIMMERS]; /* of what is shown */
-    uint32_t due_ms;        /* when the light changes by itself: the holdover's end or the beacon's turn */
-    struct setup setup;     /* in force, but for LIGHT_UNSET */
+    uint32_t due_ms;        /* when the light changes by itself: the end of the holdover or the beacon's next phase */
+    struct setup setup;     /* in force, unless LIGHT_UNSET */
     struct frame frame;
 };
 
-/** Drives the whole store dark, whatever was lit before, and every dimmer. */
+/** Drives all pixels that the board has room for, and every dimmer, dark, whatever was lit before. */
 void light_start(struct light *light);
 
-/** Puts a good set-up in force. The frame is dark then, and nothing is driven. light_heard has to follow. */
+/** Puts a valid set-up in force. The frame is then dark, and nothing is driven. Call light_heard next. */
 void light_set_up(struct light *light, const struct setup *setup);
 
-/** The host was heard: the holdover starts again. There is a set-up. */
+/** The host was heard: the holdover starts again. There must be a set-up. */
 void light_heard(struct light *light, uint32_t now_ms);
 
-/** Brings the whole frame within the ceiling. Answers whether it was dimmed for that. There is a set-up. */
+/** Brings the whole frame within the ceiling. Returns whether it had to be dimmed. There must be a set-up. */
 bool light_dim(struct light *light);
 
 /**
- * Two steps that show the frame, which light_dim has brought within the ceiling. Strip and dimmers cannot change in the same moment:
- * light_lower changes dimmers that fall, light_drive drives the strip, and dimmers that rise are left to light_settle, so that
- * the sum is within the ceiling all the while.
+ * Two steps that show the frame, which light_dim has brought within the ceiling. Strip and dimmers cannot change at the same moment:
+ * light_lower changes dimmers that go down, light_drive drives the strip, and light_settle raises the dimmers that go up, so that the sum
+ * stays within the ceiling throughout.
  */
 void light_lower(struct light *light);
 void light_drive(struct light *light);
 
-/** Lets dimmers rise that wait for the strip, once it has latched. Called often. */
+/** Raises dimmers that wait for the strip, once it has latched. Call often. */
 void light_settle(struct light *light);
 
 /**
- * Shows what is meant for a time without a host. There is a set-up. The frame in the making is lost, unless `what` is
- * AFTER_KEEP and something of this set-up is there to be kept.
+ * Shows what is meant for running without a host. There must be a set-up. The frame under construction is lost, unless `what` is AFTER_KEEP
+ * and there is something of this set-up to keep.
  */
 void light_rest(struct light *light, enum afterwards what, uint32_t now_ms);
 
-/** By how many ms the light's own change is overdue; negative where none is due yet, or ever. */
+/** By how many ms the light's own change is overdue; negative if none is due yet, or ever. */
 int32_t light_overdue(const struct light *light, uint32_t now_ms);
 
-/** Makes the change that is due. The frame in the making is lost. */
+/** Makes the change that is due. The frame under construction is lost. */
 void light_change(struct light *light, uint32_t now_ms);
 
 #endif

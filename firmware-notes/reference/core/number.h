@@ -1,6 +1,4 @@
-/**
- * Numbers of the wire: high byte first, unsigned (wire.md section 1). The checksum is none of them: it is low byte first.
- */
+/** Numbers of the wire format: high byte first, unsigned (wire.md section 1). The checksum is the exception: it is low byte first. */
 #ifndef NUMBER_H
 #define NUMBER_H
 

@@ -2,7 +2,7 @@
 
 #include "limits.h"
 
-/* Bytes of a packet that are no body: type, sequence and checksum. */
+/* Bytes of a packet outside the body: type, sequence and checksum. */
 #define FIXED_BYTES 4
 
 /*@ requires \valid(number);
@@ -35,7 +35,7 @@ void packet_spoil(struct packet_reader *reader)
     reader->spoilt = true;
 }
 
-/* The checksum comes low byte first, alone of all numbers. */
+/* The checksum is the only number sent low byte first. */
 /*@ requires \valid_read(reader);
     assigns \nothing;
 */
@@ -66,7 +66,7 @@ static struct packet_step take_end(struct packet_reader *reader)
     return (struct packet_step){ 1, 0, judge(reader) };
 }
 
-/* Holds the newest byte. Answers the one that it shows to be no checksum: the one before the one before it. */
+/* Keeps the newest byte. Returns the one that it shows not to be part of the checksum: the byte before the previous one. */
 /*@ requires \valid(reader);
     assigns reader->held[0 .. 1];
 */
@@ -98,7 +98,7 @@ static enum packet_event take_sequence(struct packet_reader *reader, uint8_t seq
     return PACKET_BEGUN;
 }
 
-/* Takes one of the bytes before a body's first comes out. */
+/* Processes one of the bytes before the body's first comes out. */
 /*@ requires \valid(reader) && reader->early < FIXED_BYTES;
     assigns *reader;
     ensures \result.used == 1 && \result.body == 0;
@@ -118,7 +118,7 @@ static struct packet_step take_early(struct packet_reader *reader, uint8_t byte)
     return step;
 }
 
-/* Takes bytes up to a zero: the loop that has to keep up with the line, so all it works on is local. */
+/* Processes bytes up to a zero. This loop must keep up with the line, so everything it works on is local. */
 /*@ requires count >= 1 && bytes[0] != 0 && \valid(reader) && \valid(bytes + (0 .. count - 1));
     requires \separated(reader, bytes + (0 .. count - 1));
     assigns *reader, bytes[0 .. count - 1];

@@ -38,7 +38,7 @@ static bool head_good(const struct parts *parts)
     return parts->flags <= FLAG_LAST && (parts->start == 0 || parts->start == parts->due);
 }
 
-/* The offset and the flags are there. They tell whether duties follow. */
+/* The offset and the flags are known. They determine whether duties follow. */
 /*@ requires \valid(parts) && dimmers <= DIMMERS && parts->state == PART_HEAD && parts->head_length == 3;
     assigns parts->start, parts->flags, parts->state, parts->head_length;
     ensures parts->state == PART_HEAD || parts->state == PART_REFUSED;

@@ -1,6 +1,6 @@
 /**
- * Puts a frame together from the parts it comes in (wire.md section 3, FRAME), straight into the store while bytes arrive.
- * Nothing of it may be shown before parts_end has answered PART_LAST.
+ * Assembles a frame from its parts (wire.md section 3, FRAME), directly in the store while bytes arrive. Nothing of it may be shown before
+ * parts_end has returned PART_LAST.
  */
 #ifndef PARTS_H
 #define PARTS_H
@@ -11,7 +11,7 @@
 #include "complaint.h"
 #include "frame.h"
 
-/** Most bytes before the strip's: offset, flags, duties. */
+/** Maximum number of bytes before the strip's: offset, flags, duties. */
 #define PART_HEAD_MOST (3 + 2 * DIMMERS)
 
 /** Where in a part the next byte belongs. */
@@ -22,11 +22,11 @@ enum part_state {
     PART_REFUSED, /* nothing of this part is stored */
 };
 
-/** A frame being put together. All zero, none has begun. */
+/** A frame being assembled. All zero, none has begun. */
 struct parts {
-    uint16_t next;  /* offset at which the next part has to start; 0 where only a new frame may begin */
-    uint16_t due;   /* what `next` was when the part under way began */
-    uint16_t start; /* offset of the part under way */
+    uint16_t next;  /* offset at which the next part must start; 0 if only a new frame may begin */
+    uint16_t due;   /* value of `next` when the current part began */
+    uint16_t start; /* offset of the current part */
     uint8_t state;  /* enum part_state */
     uint8_t flags;
     uint8_t head[PART_HEAD_MOST];
@@ -51,14 +51,14 @@ enum part_end {
     PART_LAST,  /* the frame is whole */
 };
 
-/** Forgets what came so far: the next part has to begin a frame. The part under way, if any, is refused. */
+/** Discards what was received so far: the next part must begin a frame. The current part, if any, is refused. */
 /*@ requires \valid(parts) && parts->head_length <= PART_HEAD_MOST;
     assigns parts->next, parts->due, parts->state;
     ensures parts_good(parts) && parts->state == PART_REFUSED && parts->next == 0;
 */
 void parts_forget(struct parts *parts);
 
-/** A FRAME's body begins. Until it has ended well, the frame is worth nothing. */
+/** A FRAME's body begins. Until it has ended successfully, the frame is meaningless. */
 /*@ requires \valid(parts);
     assigns *parts;
     ensures parts_good(parts) && parts->state == PART_HEAD;
@@ -67,8 +67,8 @@ void parts_forget(struct parts *parts);
 void parts_begin(struct parts *parts);
 
 /**
- * Takes the next `count` bytes of the body. `frame` has its size; `dimmers` are in use, 0 to DIMMERS; both stay the same for a
- * whole part.
+ * Processes the next `count` bytes of the body. `frame` has its size; `dimmers` are in use, 0 to DIMMERS; both stay the same for a whole
+ * part.
  */
 /*@ requires \valid(parts) && parts_good(parts) && \valid(frame) && frame_open_to(frame) && dimmers <= DIMMERS;
     requires \valid_read(bytes + (0 .. count - 1));
@@ -80,7 +80,7 @@ void parts_begin(struct parts *parts);
 */
 void parts_take(struct parts *parts, struct frame *frame, uint8_t dimmers, const uint8_t *bytes, uint8_t count);
 
-/** The body is over and its checksum right. Writes the complaint on PART_WRONG: of length, of value or of order. */
+/** The body is over and its checksum is right. On PART_WRONG, writes the complaint: length, value or order. */
 /*@ requires \valid(parts) && parts_good(parts) && \valid_read(frame) && frame_open_to(frame) && \valid(wrong);
     requires \separated(parts, frame, wrong);
     assigns parts->next, *wrong;

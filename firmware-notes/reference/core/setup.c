@@ -48,7 +48,7 @@ static uint8_t at_dimmer(uint8_t supplies, uint8_t dimmer)
     return (uint8_t)(at_dimmers(supplies) + 1 + DIMMER_BYTES * dimmer);
 }
 
-/* Runs may be told behind all that firmware 1.0.0 knew. A board with one data line skips them, as that did. */
+/* Runs may follow everything that firmware 1.0.0 knew. A board with one data line skips them, as that did. */
 
 /*@ requires \valid_read(setup) && setup->supplies <= SUPPLIES && setup->dimmers <= DIMMERS && run <= OUTPUTS;
     assigns \nothing;
@@ -76,7 +76,7 @@ static struct complaint wrong_value(uint8_t offset)
     return complain(COMPLAINT_VALUE, offset);
 }
 
-/* Whether all fields are there. The counts that tell how many there must be are checked on the way. */
+/* Whether all fields are present. The counts that determine how many there must be are checked on the way. */
 /*@ requires \valid_read(body + (0 .. SETUP_MOST - 1));
     assigns \nothing;
     ensures \result.code == COMPLAINT_NONE ==> counts_told(body, length);
@@ -162,7 +162,7 @@ static struct complaint check_rest(const struct setup *setup)
     return content();
 }
 
-/* Each data line has one run at most, and the runs are the strip. */
+/* Each data line has at most one run, and the runs make up the strip. */
 /*@ requires \valid_read(setup) && counts_good(setup) && (setup->channels == 3 || setup->channels == 4)
         && setup->pixels * setup->channels <= STORE_BYTES && setup->supply < setup->supplies;
     assigns \nothing;
@@ -320,7 +320,7 @@ static void write_supplies(const struct setup *setup, uint8_t *body)
     }
 }
 
-/* A host that did not tell of runs is not told of them. */
+/* Runs are not sent to a host that did not send any. */
 /*@ requires \valid_read(setup) && \valid(body + (0 .. SETUP_MOST - 1)) && \separated(setup, body + (0 .. SETUP_MOST - 1));
     requires counts_good(setup);
     assigns body[0 .. SETUP_MOST - 1];
@@ -351,7 +351,7 @@ uint8_t setup_write(const struct setup *setup, uint8_t body[SETUP_MOST])
     return write_runs(setup, body);
 }
 
-/* The counts are among the bytes compared, so a body of another length is found to differ; but runs may not be told at all. */
+/* The counts are among the bytes compared, so a body of another length differs; but the runs may be missing. */
 bool setup_is(const struct setup *setup, const uint8_t *body, uint16_t length)
 {
     uint8_t own[SETUP_MOST];

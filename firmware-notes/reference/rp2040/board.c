@@ -1,6 +1,4 @@
-/**
- * The RP2040: what starts it, what watches over it, and its loop.
- */
+/** The RP2040: start, watchdog and main loop. */
 #include <string.h>
 
 #include "clock.h"
@@ -12,10 +10,10 @@
 #include "rp2040.h"
 #include "strip.h"
 
-/* A program that arms the watchdog leaves this where only power and the reset line reach (4.7, "Scratch register"). */
+/* A program that arms the watchdog leaves this where only power-on and the reset line clear it (4.7, "Scratch register"). */
 #define OWN_WATCHDOG 0x6C616D70u
 
-/* The watchdog counts down twice in a microsecond (datasheet, erratum RP2040-E1). */
+/* The watchdog counts down twice per microsecond (datasheet, erratum RP2040-E1). */
 #define WATCHDOG_US 250000u
 
 #define USED (RESET_DMA | RESET_IO_BANK0 | RESET_PADS_BANK0 | RESET_PIO0 | RESET_PIO1 | RESET_PWM)
@@ -35,8 +33,8 @@ enum port_reset port_last_reset(void)
 }
 
 /*
- * What the chip tells (datasheet 2.12.7 and 4.7). Its brown-out detector counts as power-on there. The ROM too restarts the chip by
- * the watchdog, once a file has been copied onto it; only a program of ours has left its mark.
+ * What the chip reports (datasheet 2.12.7 and 4.7). Its brown-out detector counts as power-on there. The ROM also restarts the chip through
+ * the watchdog, once a file has been copied onto it; only our own program leaves its mark.
  */
 static enum port_reset read_cause(void)
 {
@@ -56,7 +54,7 @@ static void leave_reset(void)
     }
 }
 
-/* A reset by the watchdog reaches all but the oscillators, as a reset by the button does. */
+/* A watchdog reset reaches everything but the oscillators, like a reset by the button. */
 static void start_watchdog(void)
 {
     WATCHDOG_SCRATCH0 = OWN_WATCHDOG;
@@ -79,7 +77,7 @@ static void take_bytes(void)
     }
 }
 
-/* Until a byte comes, a host, or the next millisecond. What comes in between ends the sleep at once. */
+/* Until a byte arrives, a host appears, or the next millisecond. Anything that arrives in between ends the sleep at once. */
 static void sleep_a_while(void)
 {
     uint8_t *bytes;

@@ -6,7 +6,7 @@
 #define CRYSTAL_MHZ 12u
 #define US_PER_MS 1000u
 
-/* The end of a wait is spent awake: an alarm set for this moment or for one that is over would not come. */
+/* Spends the end of a wait awake: an alarm set for this moment or an earlier one would never fire. */
 #define AWAKE_US 2u
 
 /* XOSC: 1 to 15 MHz, and its code for "on"; startup in steps of 256 cycles, here 1 ms (datasheet 2.16). */
@@ -48,7 +48,7 @@ static void start_pll(uint32_t pll, uint32_t reset, uint32_t multiple, uint32_t 
     CLEAR_BITS(pll + PLL_PWR) = PLL_POST_DOWN;
 }
 
-/* The reference from the crystal, the system from its PLL, USB from the other. A source is selected once it runs (2.15.3.2). */
+/* The reference comes from the crystal, the system clock from its PLL, USB from the other. A source is selected once it runs (2.15.3.2). */
 static void select_sources(void)
 {
     REG(CLK_REF_CTRL) = 2;

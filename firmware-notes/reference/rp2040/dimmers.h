@@ -11,7 +11,7 @@
 #ifndef DIMMERS_H
 #define DIMMERS_H
 
-/** Makes all dimmers steadily off. The clocks run; PWM and pins are out of reset. */
+/** Turns all dimmers off. The clocks run; PWM and pins are out of reset. */
 void dimmers_start(void);
 
 #endif

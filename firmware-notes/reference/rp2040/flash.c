@@ -2,16 +2,16 @@
 
 #include "rp2040.h"
 
-/* Read Unique ID of the usual flash chips: the command, four bytes of nothing, then the number. */
+/* Read Unique ID of the usual flash chips: the command, four dummy bytes, then the number. */
 #define READ_UNIQUE_ID 0x4B
 #define SILENT_BYTES 4
 #define TALK_BYTES (1 + SILENT_BYTES + PORT_ID_BYTES)
 
-/* 128 MHz / 16: slow enough for any chip. Frames of eight bits, both ways at once (datasheet 4.10.13). */
+/* 128 MHz / 16: slow enough for any chip. Frames of eight bits, both directions at once (datasheet 4.10.13). */
 #define DIVISOR 16
 #define FRAME_8_BITS (7u << 16)
 
-/* All that is sent fits the queue of 16 words, so that it can be written before any of it is read. */
+/* Everything to send fits the 16-word queue, so it can be written before any of it is read. */
 _Static_assert(TALK_BYTES <= 16, "the queue is too short");
 
 static void open_bus(void)

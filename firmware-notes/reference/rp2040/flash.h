@@ -1,6 +1,4 @@
-/**
- * The flash chip's own number, which tells boards apart.
- */
+/** The flash chip's unique number, which tells boards apart. */
 #ifndef FLASH_H
 #define FLASH_H
 
@@ -9,8 +7,8 @@
 #include "port.h"
 
 /**
- * Reads the number, all zero if the chip tells none. Nothing of the flash can be read by address afterwards. The code runs
- * from RAM.
+ * Reads the number, all zero if the chip does not report one. Afterwards the flash can no longer be read by address. The code runs from
+ * RAM.
  */
 void flash_id(uint8_t id[PORT_ID_BYTES]);
 

@@ -1,6 +1,6 @@
 /**
- * The handlers of interrupts, for the table of vectors. Each belongs to the file named beside it; the line that a build leaves
- * out has a handler that is never called.
+ * The interrupt handlers for the vector table. Each belongs to the file named next to it; in a build without that line, the handler is
+ * never called.
  */
 #ifndef INTERRUPTS_H
 #define INTERRUPTS_H

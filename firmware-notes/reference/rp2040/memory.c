@@ -1,6 +1,6 @@
 /**
- * The two functions of the C library that the core uses, so that no library is linked. By words where all is aligned: the
- * processor faults on a word that is not.
+ * The two C library functions that the core uses, so that no library is linked. They work by words if everything is aligned: the processor
+ * faults on a word that is not.
  */
 #include <stddef.h>
 #include <stdint.h>

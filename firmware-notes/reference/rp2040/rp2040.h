@@ -1,6 +1,6 @@
 /**
- * The registers of the RP2040 that the port uses, with the names and offsets of the RP2040 datasheet; beside each block its
- * section. Every register is a word, and is read and written as one.
+ * The RP2040 registers that the port uses, with the names and offsets of the RP2040 datasheet; each block names its section. Every register
+ * is a word, and is read and written as one.
  */
 #ifndef RP2040_H
 #define RP2040_H

@@ -1,6 +1,6 @@
 /**
- * From the second stage of the boot to main: copies the program from flash to RAM, where it runs from then on, and clears the
- * variables. So no instruction waits for the flash.
+ * From the second boot stage to main: copies the program from flash to RAM, where it runs from then on, and clears the variables. So no
+ * instruction waits for the flash.
  */
 #include <stdint.h>
 
@@ -14,7 +14,7 @@ typedef void handler(void);
 
 void start(void);
 
-/* Longer than a branch reaches: from flash to RAM. */
+/* Longer than a branch can reach: from flash to RAM. */
 __attribute__((long_call)) int main(void);
 
 __attribute__((section(".start"), noreturn)) void start(void)
@@ -30,14 +30,14 @@ __attribute__((section(".start"), noreturn)) void start(void)
     }
 }
 
-/* What no handler is meant for stands still; the watchdog ends that. */
+/* An interrupt without a handler stops here; the watchdog ends that. */
 static void stand_still(void)
 {
     for (;;) {
     }
 }
 
-/* Only the stack and the start: interrupts come once the table below is in force. */
+/* Only the stack and the start address: interrupts occur only once the table below is in force. */
 __attribute__((section(".start_vectors"), used)) static handler *const start_vectors[2] = {
     (handler *)(void *)stack_top,
     start,

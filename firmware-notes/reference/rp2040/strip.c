@@ -18,7 +18,7 @@
 _Static_assert(CLOCK_HZ % BIT_HZ == 0, "a divider with a fraction would make pulses of unequal length");
 _Static_assert(STRIP_BYTE_NS == BYTE_US * 1000, "the strip takes 20 cycles of 16 MHz a bit");
 
-/* The program, four instructions a bit (datasheet 3.4). It stands still where the pin is low. */
+/* The program, four instructions per bit (datasheet 3.4). It stalls while the pin is low. */
 static const uint16_t program[] = {
     0x6021,            /* out x, 1          1 low, or waits here for a byte */
     0xE001 | 4u << 8,  /* set pins, 1 [4]   5 high */
@@ -30,7 +30,7 @@ static const uint16_t program[] = {
 #define SET_PINS_0 0xE000u
 #define SET_PINDIRS_1 0xE081u
 
-/* EXECCTRL, SHIFTCTRL and PINCTRL (3.7): wrap at the program's end; bytes, their high bit first, pulled as they run out. */
+/* EXECCTRL, SHIFTCTRL and PINCTRL (3.7): wrap at the program's end; bytes with the high bit first, pulled as they run out. */
 #define WRAP_TOP ((PROGRAM_LENGTH - 1) << 12)
 #define AUTOPULL (1u << 17)
 #define PULL_AFTER_8 (8u << 25)
@@ -40,19 +40,19 @@ static const uint16_t program[] = {
 #define ALL_MACHINES 0xFu
 #define RESTART(machines) ((machines) << 4)
 
-/* One data line: what it takes of a frame, and what may be lit beyond that since an earlier set-up. */
+/* One data line: its share of a frame, and how much may still be lit beyond that from an earlier set-up. */
 struct output {
-    uint16_t length; /* most bytes of a frame */
+    uint16_t length; /* maximum bytes of a frame */
     uint16_t driven; /* bytes of the last frame */
-    uint16_t lit;    /* bytes that are driven with the next frame at least */
-    uint16_t share;  /* bytes of the frame that is being driven, and where they come from */
+    uint16_t lit;    /* bytes that are at least driven with the next frame */
+    uint16_t share;  /* bytes of the frame being driven, and where they come from */
     const uint8_t *from;
     uint8_t bytes[STORE_BYTES] __attribute__((aligned(4)));
 };
 
 static struct output outputs[OUTPUTS];
 static uint8_t order[OUTPUTS]; /* which output each run is on */
-static uint8_t runs;           /* none at the start: then all is driven dark */
+static uint8_t runs;           /* none at the start: then everything is driven dark */
 static uint32_t free_at; /* when the reset time of the frame driven last is over, in us */
 static bool latched;     /* that time has come */
 
@@ -80,7 +80,7 @@ static void start_machine(uint32_t output)
     GPIO_CTRL(pin) = block == 0 ? FUNCTION_PIO0 : FUNCTION_PIO1;
 }
 
-/* Requests 0 to 3 are those of the first block's machines, 8 to 11 of the second's (2.5.3.1). A byte fills a word's four. */
+/* Requests 0 to 3 are those of the first block's machines, 8 to 11 of the second's (2.5.3.1). A byte fills all four bytes of a word. */
 static void start_channel(uint32_t output)
 {
     uint32_t request = 8 * block_of(output) + machine_of(output);
@@ -111,7 +111,7 @@ static bool is_busy(void)
     return busy != 0;
 }
 
-/* The clock runs over; once the reset time was over it is not asked any more. */
+/* The clock wraps around, so once the reset time is over it is not checked again. */
 bool port_latched(void)
 {
     if (!latched)
@@ -150,7 +150,7 @@ void port_cut(const struct port_run *cut, uint8_t count)
     }
 }
 
-/* Shares a frame out to the runs. Answers the most bytes that one data line has to be driven. */
+/* Distributes a frame over the runs. Returns the largest number of bytes that one data line must be driven. */
 static uint16_t share_out(const uint8_t *bytes, uint16_t length)
 {
     uint16_t longest = 0;
@@ -168,7 +168,7 @@ static uint16_t share_out(const uint8_t *bytes, uint16_t length)
     return longest;
 }
 
-/* Fills a data line's buffer with its share and darkness behind. Answers its bit where there is anything to drive. */
+/* Fills a data line's buffer with its share, padded with darkness. Returns its bit if there is anything to drive. */
 static uint32_t fill(uint32_t index, uint16_t longest)
 {
     struct output *output = &outputs[index];
@@ -185,8 +185,8 @@ static uint32_t fill(uint32_t index, uint16_t longest)
 }
 
 /*
- * Every data line is driven for as long as the longest, with darkness past its end, so that all of the strip latches at one time: one
- * run as it will be and another as it was may be over the ceiling together.
+ * Every data line is driven for as long as the longest, with darkness past its end, so that the whole strip latches at once: one run in its
+ * new state and another in its old one may together exceed the ceiling.
  */
 void port_strip(const uint8_t *bytes, uint16_t length)
 {

@@ -11,10 +11,10 @@
 #ifndef STRIP_H
 #define STRIP_H
 
-/** Makes all data lines outputs and low. The clocks run; PIO, DMA and pins are out of reset. */
+/** Makes all data lines outputs and sets them low. The clocks run; PIO, DMA and pins are out of reset. */
 void strip_start(void);
 
-/** Waits until what was driven last has latched. Interrupts are on. */
+/** Waits until what was driven last has latched. Interrupts must be on. */
 void strip_wait(void);
 
 #endif

@@ -1,6 +1,4 @@
-/**
- * The line by UART: GP0 out, GP1 in, 8 data bits, no parity, one stop bit, at BAUD.
- */
+/** The line over a UART: GP0 out, GP1 in, 8 data bits, no parity, one stop bit, at BAUD. */
 #include "clock.h"
 #include "interrupts.h"
 #include "line.h"
@@ -39,7 +37,7 @@ void line_start(const uint8_t id[PORT_ID_BYTES])
     NVIC_ISER = 1u << IRQ_UART0;
 }
 
-/* Where bytes were lost before one, that one belongs to what comes behind the loss, and is lost too. */
+/* If bytes were lost before this one, it belongs to what follows the loss, and is lost too. */
 void on_uart(void)
 {
     UART_ICR = RECEIVED_OR_SILENT;
@@ -57,7 +55,7 @@ void on_usb(void)
 {
 }
 
-/* Nobody sees a UART opened: the host is told once. */
+/* Opening a UART cannot be detected: the host is greeted once. */
 bool line_opened(void)
 {
     bool first = !greeted;

@@ -1,8 +1,8 @@
 /**
- * The line by USB: a serial port by the communications device class (CDC 1.2, abstract control model), at full speed. No baud
- * rate, no bridge chip, and no byte is lost: where the ring is full, the host waits.
+ * The line over USB: a serial port of the communications device class (CDC 1.2, abstract control model), at full speed. There is no baud
+ * rate and no bridge chip, and no byte is lost: if the ring is full, the host waits.
  *
- * What the chip does and what is left to the program: RP2040 datasheet 4.1. What a device has to answer: USB 2.0, chapter 9.
+ * What the chip does and what it leaves to the program: RP2040 datasheet 4.1. What a device must answer: USB 2.0, chapter 9.
  */
 #include <stddef.h>
 #include <string.h>
@@ -12,13 +12,13 @@
 #include "ring.h"
 #include "rp2040.h"
 
-/* Endpoints: bytes in from the host, bytes to the host, and one that the class asks for and nobody uses. */
+/* Endpoints: bytes from the host, bytes to the host, and one that the class requires and nobody uses. */
 #define FROM_HOST 1u
 #define TO_HOST 2u
 #define NOTICES 3u
 #define PACKET 64u
 
-/* The memory shared with the controller (4.1.2.5): the set-up packet, controls, then the buffers as they are laid out here. */
+/* The memory shared with the controller (4.1.2.5): the set-up packet, controls, then the buffers in the order given here. */
 #define SETUP_PACKET (USB_DPRAM + 0x000u)
 #define CONTROL_IN(endpoint) REG(USB_DPRAM + 8u * (endpoint))
 #define CONTROL_OUT(endpoint) REG(USB_DPRAM + 8u * (endpoint) + 4u)
@@ -48,7 +48,7 @@
 #define STATUS_IN(endpoint) (1u << (2 * (endpoint)))
 #define STATUS_OUT(endpoint) (2u << (2 * (endpoint)))
 
-/* Interrupts, and what of SIE_STATUS is cleared for each. */
+/* Interrupts, and the SIE_STATUS bits cleared for each. */
 #define ON_SETUP (1u << 16)
 #define ON_BUS_RESET (1u << 12)
 #define ON_BUFFER (1u << 4)
@@ -77,7 +77,7 @@ enum {
 #define DESCRIPTOR_CONFIGURATION 2
 #define DESCRIPTOR_STRING 3
 
-/* The numbers that pid.codes gives for tests: a product needs its own. */
+/* The numbers that pid.codes provides for tests: a product needs its own. */
 #define VENDOR 0x1209
 #define PRODUCT 0x0001
 
@@ -106,42 +106,42 @@ static const char *const strings[] = { "Lampwright", "RP2040 controller" };
 #define SERIAL_STRING (1 + sizeof strings / sizeof strings[0])
 #define ENGLISH 0x0409
 
-/* Line coding (CDC PSTN 1.2 table 17): it is kept and told, and means nothing. 115200 baud, 8 data bits. */
+/* Line coding (CDC PSTN 1.2 table 17): stored and reported, but without effect. 115200 baud, 8 data bits. */
 #define CODING_BYTES 7
 static uint8_t coding[CODING_BYTES] = { TWO(0xC200), 1, 0, 0, 0, 8 };
 
-/* What goes on at the control endpoint. */
+/* The state of the control endpoint. */
 enum control {
     CONTROL_IDLE,
     CONTROL_SENDING, /* an answer, and then the host's empty packet */
-    CONTROL_CODING,  /* line coding is to come */
+    CONTROL_CODING,  /* line coding is expected */
     CONTROL_DONE,    /* the empty packet that ends a request without an answer */
 };
 
 static struct {
     uint8_t control;
-    uint8_t address;     /* to be taken once the request is over; 0 for none */
+    uint8_t address;     /* takes effect once the request is over; 0 for none */
     bool configured;
-    bool open;           /* the host has a program at the port (control line state, DTR) */
+    bool open;           /* a program on the host has the port open (control line state, DTR) */
     bool opened;         /* since the last call of line_opened */
     uint32_t control_pid;
-    const uint8_t *from; /* the answer at the control endpoint: what is left of it */
+    const uint8_t *from; /* the rest of the answer at the control endpoint */
     uint16_t left;
     bool ends_short;     /* it ends with a packet that is not full */
 } state;
 
-/* What goes to the host: the loop puts it in, packets take it out. What has no room is lost: nobody reads then. */
+/* Bytes to the host: the loop puts them in, packets take them out. Bytes that do not fit are lost: nobody is reading then. */
 #define SEND_BYTES 1024u
 static uint8_t sending[SEND_BYTES];
 static volatile uint32_t sending_head, sending_tail;
 static bool sending_busy;
-static bool sent_full;       /* the last packet was full: unless more follows, an empty one tells the end */
+static bool sent_full;       /* the last packet was full: unless more follows, an empty one marks the end */
 static uint32_t sending_pid;
 
 static struct ring ring;
-static uint32_t taking_half;    /* which of the two buffers from the host is the next to come */
+static uint32_t taking_half;    /* which of the two buffers from the host is expected next */
 static uint32_t offering_half;  /* which is offered next */
-static uint32_t offered;        /* how many of the two are offered, or came and were not taken */
+static uint32_t offered;        /* how many of the two are offered, or received and not yet processed */
 static uint32_t offering_pid;
 
 static uint8_t own_id[PORT_ID_BYTES];
@@ -157,7 +157,7 @@ static void copy_out(uint32_t at, const uint8_t *bytes, uint32_t count)
     }
 }
 
-/* A moment of the controller's slower clock: its buffer has to be described before it is made available (4.1.2.5.1). */
+/* One cycle of the controller's slower clock: its buffer must be described before it is made available (4.1.2.5.1). */
 static void settle(void)
 {
     __asm__ volatile("nop\nnop\nnop\nnop\nnop\nnop\nnop\nnop\nnop\nnop\nnop\nnop");
@@ -170,7 +170,7 @@ static void give(uint32_t buffer, uint32_t value)
     REG(buffer) = value | AVAILABLE;
 }
 
-/* The two buffers of one endpoint share a register: each half is written by itself, so that the other is left to the chip. */
+/* The two buffers of one endpoint share a register: each half is written separately, so that the other is left to the chip. */
 static void give_half(uint32_t buffer, uint32_t half, uint32_t value)
 {
     volatile uint16_t *control = (volatile uint16_t *)(uintptr_t)(buffer + 2 * half);
@@ -197,7 +197,7 @@ static void control_listen(uint32_t count)
     give(BUFFER_OUT(0), count | DATA1);
 }
 
-/* The empty packet that says yes. */
+/* The empty packet that means success. */
 static void agree(void)
 {
     state.control = CONTROL_DONE;
@@ -223,7 +223,7 @@ static void answer_more(void)
         control_listen(0);
 }
 
-/* Answers with `count` bytes, or as many as were asked for. A shorter answer that fills its packets ends with an empty one. */
+/* Answers with `count` bytes, or as many as were requested. A shorter answer that fills its packets ends with an empty one. */
 static void answer(const uint8_t *bytes, uint16_t count, uint16_t asked)
 {
     state.control = CONTROL_SENDING;
@@ -288,7 +288,7 @@ static void say_zeros(uint16_t count, uint16_t asked)
     answer(zeros, count, asked);
 }
 
-/* Offers the host each buffer that is free, while what it holds will find room in the ring. */
+/* Offers the host every free buffer, as long as its contents will fit in the ring. */
 static void offer(void)
 {
     while (state.configured && offered < 2 && ring_room(&ring) >= PACKET * (offered + 1)) {
@@ -441,7 +441,7 @@ static void take_half(uint32_t half, uint32_t count)
     }
 }
 
-/* Both buffers may have come; they come in turn. */
+/* Both buffers may have arrived; they arrive in turn. */
 static void on_came(void)
 {
     for (;;) {
@@ -507,12 +507,12 @@ void line_start(const uint8_t id[PORT_ID_BYTES])
     for (uint32_t at = 0; at < SHARED_BYTES; at += 4)
         REG(USB_DPRAM + at) = 0;
     USB_MUXING = 1u << 3 | 1u << 0; /* the chip's own transceiver; connected by software */
-    USB_PWR = 1u << 3 | 1u << 2;    /* the bus has power: nothing else feeds the board's plug */
+    USB_PWR = 1u << 3 | 1u << 2;    /* the bus has power: nothing else feeds the board's connector */
     USB_MAIN_CTRL = 1;              /* a device */
-    REG(USB_SIE_CTRL) = 1u << 29;   /* tell of each packet at the control endpoint */
+    REG(USB_SIE_CTRL) = 1u << 29;   /* report each packet at the control endpoint */
     USB_INTE = ON_SETUP | ON_BUS_RESET | ON_BUFFER;
     NVIC_ISER = 1u << IRQ_USBCTRL;
-    SET_BITS(USB_SIE_CTRL) = 1u << 16; /* pull up: here is a device */
+    SET_BITS(USB_SIE_CTRL) = 1u << 16; /* pull-up: announces a device */
 }
 
 bool line_opened(void)
@@ -546,7 +546,7 @@ void line_resume(void)
 {
 }
 
-/* A zero ends a packet of the wire: it is sent off then, else when a packet of the bus is full. */
+/* A zero ends a packet of the wire format, which is then sent; otherwise when a USB packet is full. */
 void port_send(uint8_t byte)
 {
     uint32_t head = sending_head;

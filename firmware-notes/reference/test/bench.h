@@ -1,6 +1,4 @@
-/**
- * A board on the bench: the port of the core that notes what the core does, and the controller that runs on it.
- */
+/** A board on the bench: a port of the core that records what the core does, and the controller that runs on it. */
 #ifndef BENCH_H
 #define BENCH_H
 
@@ -10,7 +8,7 @@
 
 #include "controller.h"
 
-/** Most bytes of line noted between two calls of bench_forget. */
+/** Maximum line bytes recorded between two calls of bench_forget. */
 #define BENCH_SENT_MOST 65536
 
 /** What the core did. */
@@ -23,21 +21,21 @@ struct bench {
     uint16_t strip_length;      /* likewise */
     int drives;                 /* of the strip, even of no bytes */
     uint16_t duty[DIMMERS];
-    bool latched;                   /* what the board says of the strip */
+    bool latched;                   /* what the board reports about the strip */
     uint8_t shown[STORE_BYTES];     /* what the strip shows: what was driven last, once it has latched */
-    void (*changed)(void);          /* called whenever the strip is driven, latches, or a dimmer is set; may be NULL */
+    void (*changed)(void);          /* called whenever the strip is driven or latches, or a dimmer is set; may be NULL */
 };
 
 /** The one bench. */
 extern struct bench bench;
 
-/** A fresh board, started; what it drove and said at the start is forgotten. */
+/** A fresh, started board; what it drove and sent at the start is forgotten. */
 void bench_start(void);
 
 /** Forgets what was sent and how often the strip was driven. */
 void bench_forget(void);
 
-/** The line brings bytes; the core is handed them in pieces of 1 to `piece` bytes, 255 at most, by chance. */
+/** The line delivers bytes; the core receives them in random pieces of 1 to `piece` bytes, 255 at most. */
 void bench_line(const uint8_t *bytes, size_t count, uint8_t piece);
 
 /** The strip latches what was driven last. */

@@ -1,6 +1,6 @@
 /**
- * From one frame to the next: strip and dimmers of one supply change one after the other, and the sum is within the ceiling at
- * every moment in between. The strip counts with what it shows and, from the drive on, with what it may show already.
+ * From one frame to the next: strip and dimmers of one supply change one after the other, and the sum is within the ceiling at every moment
+ * in between. The strip counts with what it shows and, from the drive on, with what it may show already.
  */
 #include <string.h>
 
@@ -71,7 +71,7 @@ static void dimmers_rise_after_the_strip_has_latched(void)
     CHECK(bench.duty[0] > 20000, "%u", bench.duty[0]);
 }
 
-/* Frames that come before the one before has latched: a dimmer that rises again and again is not held down for ever. */
+/* Frames that arrive before the previous one has latched: a dimmer that keeps rising is not held down for ever. */
 static void dimmers_rise_under_frames_without_a_pause(void)
 {
     start(1, 5000, 1);

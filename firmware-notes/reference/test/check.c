@@ -3,7 +3,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 
-/* Broken checks told in one test; the rest of them are only counted. */
+/* Failed checks printed per test; the rest are only counted. */
 #define TOLD_MOST 5
 
 static int passed;

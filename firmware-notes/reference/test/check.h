@@ -1,12 +1,10 @@
-/**
- * A test is a function without arguments that uses CHECK. One that ran and broke no CHECK has passed.
- */
+/** A test is a function without arguments that uses CHECK. It passes if no CHECK fails. */
 #ifndef CHECK_H
 #define CHECK_H
 
 #include <stdbool.h>
 
-/** Tells of a broken check, and goes on. The rest is a format and its values, to tell what was met. */
+/** Reports a failed check, and goes on. The rest is a format and its values, to describe the case. */
 #define CHECK(holds, ...) check_that((holds), __FILE__, __LINE__, #holds, __VA_ARGS__)
 
 /** Runs a test. */
@@ -17,7 +15,7 @@ void check_that(bool holds, const char *file, int line, const char *text, const 
 
 void check_run(const char *name, void (*test)(void));
 
-/** Prints how many tests passed and failed. Answers the exit status of the program. */
+/** Prints how many tests passed and failed. Returns the program's exit status. */
 int check_summary(void);
 
 #endif

@@ -1,6 +1,4 @@
-/**
- * The ceiling: wire.md section 4, held against a calculation of its own in 128 bits and against floating point.
- */
+/** The ceiling: wire.md section 4, compared with a separate calculation in 128 bits and with floating point. */
 #include <string.h>
 
 #include "budget.h"
@@ -55,7 +53,7 @@ static uint8_t dark(void)
     return 0;
 }
 
-/* wire.md section 6, "The ceiling, by hand": 255 becomes 169, and the two pixels take 49.7 mA. */
+/* wire.md section 6, "The ceiling, by hand": 255 becomes 169, and the two pixels draw 49.7 mA. */
 static void worked_example(void)
 {
     read_setup(host_setup_of(2, 50, AFTER_DARK));
@@ -67,7 +65,7 @@ static void worked_example(void)
     CHECK(mA > 49.65 && mA < 49.75, "%f mA", mA);
 }
 
-/* The same light with a ceiling that it just meets, 74 mA, and one of 1 mA less. */
+/* The same light with a ceiling that it just meets, 74 mA, and one that is 1 mA lower. */
 static void frame_at_the_ceiling_is_left_alone(void)
 {
     read_setup(host_setup_of(2, 74, AFTER_DARK));
@@ -103,7 +101,7 @@ static void dark_current_is_rounded_up(void)
     CHECK(clamp_dark_over(&setup) == 0, "%u", clamp_dark_over(&setup));
 }
 
-/* On a board with room for so many: 20000 dark pixels of 3277 uA take 65540 mA, more than a complaint can tell. */
+/* On a board with room for so many: 20000 dark pixels of 3277 uA draw 65540 mA, more than a complaint can express. */
 static void dark_current_that_is_too_large_to_tell_is_the_most(void)
 {
     read_setup(host_setup_of(1, 1000, AFTER_DARK));
@@ -117,7 +115,7 @@ static void dark_current_that_is_too_large_to_tell_is_the_most(void)
     CHECK(clamp_dark_over(&setup) == 65535, "%u", clamp_dark_over(&setup));
 }
 
-/* Numbers at the ends of their ranges are met as often as others. */
+/* Numbers at the ends of their ranges occur as often as others. */
 static uint16_t edgy(uint16_t most)
 {
     switch (chance(6)) {
@@ -247,7 +245,7 @@ static void budget_passes_what_is_well_within(void)
     }
 }
 
-/* The largest numbers a port may have room for must not run over: 65000 bytes, 12 dimmers, every current at its most. */
+/* The largest numbers that a port may have room for must not overflow: 65000 bytes, 12 dimmers, every current at its maximum. */
 static void budget_holds_the_largest_numbers(void)
 {
     memset(&setup, 0, sizeof setup);

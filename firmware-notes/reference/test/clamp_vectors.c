@@ -1,6 +1,4 @@
-/**
- * The clamp held against vectors/clamp.txt, which the host's calculation is held against too.
- */
+/** The clamp compared with vectors/clamp.txt, which the host's calculation is also compared with. */
 #include <stdio.h>
 #include <string.h>
 

@@ -1,6 +1,4 @@
-/**
- * Talking: every message, every complaint, the counters (wire.md sections 2 and 3).
- */
+/** The dialogue: every message, every complaint, the counters (wire.md sections 2 and 3). */
 #include <string.h>
 
 #include "check.h"
@@ -24,7 +22,7 @@ static struct packet ask_frame(uint8_t sequence, uint8_t value)
     return host_ask(0x03, sequence, body.bytes, body.length, 0x83);
 }
 
-/* The vector's HERE, but for the firmware's version and what this board has room for. */
+/* The vector's HERE, except for the firmware's version and what this board has room for. */
 static void here_says_what_the_board_has(void)
 {
     bench_start();
@@ -60,7 +58,7 @@ static void all_is_dark_and_then_here_is_said_unasked(void)
     CHECK(host_receive(&here) && here.type == 0x81 && here.sequence == 0, "type %02x", here.type);
 }
 
-/* HELLO may grow at its end. */
+/* HELLO may grow at the end. */
 static void longer_hello_is_answered(void)
 {
     static const uint8_t hello[200] = { 1, 7, 7 };
@@ -197,7 +195,7 @@ static void too_long_packets_are_told_and_not_counted(void)
     CHECK(host_number(shown.body + 1) == 0, "%u", host_number(shown.body + 1));
 }
 
-/* Counted once a packet, and that packet is broken even where its checksum happens to be right. */
+/* Counted once per packet, and that packet is broken even if its checksum happens to be right. */
 static void overruns_are_counted_once_a_packet(void)
 {
     const struct vector *frame = vectors_find("frame_two_pixels");
@@ -212,7 +210,7 @@ static void overruns_are_counted_once_a_packet(void)
     CHECK(host_number(shown.body + 1) == 1, "%u", host_number(shown.body + 1));
 }
 
-/* Lost between two packets: what follows is the end of one, and broken even where it looks like a whole one. */
+/* Lost between two packets: what follows is the end of one, and broken even if it looks like a whole one. */
 static void overrun_between_packets_breaks_the_next(void)
 {
     struct packet got;

@@ -1,6 +1,6 @@
 #include "draw.h"
 
-/* Far less than the least step of any current, 12 mA / 255, and far more than doubles of this size lose. */
+/* Much less than the smallest step of any current, 12 mA / 255, and much more than doubles of this size lose. */
 #define SLACK_MA 1e-6
 
 double draw_dark_mA(const struct setup *setup, uint8_t supply)

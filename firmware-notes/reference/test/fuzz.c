@@ -1,7 +1,7 @@
 /**
- * Anything at all into the controller, by libFuzzer. The first byte of each step says what comes: raw bytes of the line, a
- * packet with a right checksum, a good set-up, a frame or a part of one, time, a loss of bytes, a rest. After each step nothing may be over the ceiling in force, and all
- * that the controller said must be whole packets.
+ * Arbitrary input to the controller, from libFuzzer. The first byte of each step selects what comes: raw bytes on the line, a packet with a
+ * correct checksum, a valid set-up, a frame or a part of one, time, a loss of bytes, a rest. After each step nothing may be over the
+ * ceiling in force, and everything that the controller sent must be whole packets.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,17 +13,17 @@
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
-/* The input that is left. */
+/* The rest of the input. */
 struct input {
     const uint8_t *bytes;
     size_t count;
 };
 
-/* What the controller last said is in force. */
+/* What the controller last reported as in force. */
 static struct setup in_force;
 static bool is_set_up;
 
-/* A broken check ends the run, so that the fuzzer keeps the input. */
+/* A failed check ends the run, so that the fuzzer keeps the input. */
 void check_that(bool holds, const char *file, int line, const char *text, const char *format, ...)
 {
     (void)format;
@@ -109,7 +109,7 @@ static void send_any(struct input *input)
     host_send(type, next(input), body, count);
 }
 
-/* A set-up with every field in range, of the numbers that the input gives. */
+/* A set-up with every field in range, from numbers in the input. */
 static void send_good_setup(struct input *input)
 {
     uint8_t channels = 3 + next(input) % 2;
@@ -138,14 +138,14 @@ static void send_good_setup(struct input *input)
     host_send(0x02, next(input), body.bytes, body.length);
 }
 
-/* Mostly the next one: what does not follow is refused. */
+/* Usually the next one: what does not follow is refused. */
 static uint8_t next_sequence(struct input *input)
 {
     uint8_t chosen = next(input);
     return chosen % 8 == 0 ? chosen : (uint8_t)(bench.controller.last_sequence + 1);
 }
 
-/* A part of a frame, of `count` bytes that repeat what the input gives. */
+/* A part of a frame, of `count` bytes that repeat the input. */
 static void send_part(struct input *input, uint16_t offset, uint8_t flags, size_t count)
 {
     struct body body = { { 0 }, 0 };

@@ -31,7 +31,7 @@ size_t host_encode(uint8_t *wire, const uint8_t *bytes, size_t count)
         at += run;
         more = at < count;
         if (more && run < 254) {
-            at++; /* the zero that the block stands for; what follows it, even nothing, is a block */
+            at++; /* the block's implied zero; what follows it, even nothing, is a block */
         }
     }
     return out;

@@ -1,6 +1,6 @@
 /**
- * The host's side of the wire, written apart from the core, so that one is held against the other: COBS by the paper's words
- * over a whole packet, the checksum bit by bit.
+ * The host's side of the wire, written independently of the core so that each checks the other: COBS over a whole packet as the paper
+ * describes it, the checksum bit by bit.
  */
 #ifndef HOST_H
 #define HOST_H
@@ -11,10 +11,10 @@
 
 #include "bench.h"
 
-/** Most bytes of a packet on the line, with its zero. */
+/** Maximum length of a packet on the line, with its zero. */
 #define HOST_WIRE_MOST 2048
 
-/** A packet that was read, or is to be written. */
+/** A packet that was read or is to be written. */
 struct packet {
     uint8_t type;
     uint8_t sequence;
@@ -25,43 +25,43 @@ struct packet {
 /** The checksum of bytes. */
 uint16_t host_crc(const uint8_t *bytes, size_t count);
 
-/** COBS of bytes, without the ending zero. Answers its length. */
+/** COBS of bytes, without the terminating zero. Returns its length. */
 size_t host_encode(uint8_t *wire, const uint8_t *bytes, size_t count);
 
-/** Undoes COBS of `count` bytes without their ending zero. Answers the length, or -1 where they are none. */
+/** Decodes COBS of `count` bytes without their terminating zero. Returns the length, or -1 if they are not valid. */
 long host_decode(uint8_t *bytes, const uint8_t *wire, size_t count);
 
-/** A packet on the line, with its zero. Answers its length. */
+/** A packet on the line, with its zero. Returns its length. */
 size_t host_write(uint8_t *wire, uint8_t type, uint8_t sequence, const uint8_t *body, size_t length);
 
 /** Sends a packet to the bench. */
 void host_send(uint8_t type, uint8_t sequence, const uint8_t *body, size_t length);
 
-/** Takes the oldest packet that the bench sent. Answers false where there is none. A broken one breaks a check. */
+/** Takes the oldest packet that the bench sent. Returns false if there is none. A broken one fails a check. */
 bool host_receive(struct packet *packet);
 
 /**
- * Sends a packet, takes its answer and lets the strip latch; breaks a check unless there is just one, of `type` and the same sequence.
+ * Sends a packet, takes its answer and lets the strip latch; fails a check unless there is exactly one, of `type` and the same sequence.
  */
 struct packet host_ask(uint8_t type, uint8_t sequence, const uint8_t *body, size_t length, uint8_t answer);
 
-/** The same, where a COMPLAINT is due: answers its code, and writes its detail. */
+/** The same, where a COMPLAINT is expected: returns its code, and writes its detail. */
 uint8_t host_complaint(uint8_t type, uint8_t sequence, const uint8_t *body, size_t length, uint16_t *detail);
 
 /** The number of two bytes at `bytes`, high byte first. */
 uint16_t host_number(const uint8_t *bytes);
 
-/** A set-up's body in the making. */
+/** A set-up's body under construction. */
 struct body {
     uint8_t bytes[HOST_WIRE_MOST];
     size_t length;
 };
 
-/** Appends a byte, or a number of two bytes high byte first. */
+/** Appends a byte, or a two-byte number with the high byte first. */
 void body_byte(struct body *body, uint8_t byte);
 void body_number(struct body *body, uint16_t number);
 
-/** The set-up of wire.md's worked examples: two pixels in GRB order, 12 mA a channel, 1 mA dark, 1500 mA, 3 s, beacon. */
+/** The set-up of wire.md's worked examples: two pixels in GRB order, 12 mA per channel, 1 mA dark, 1500 mA, 3 s, beacon. */
 struct body host_setup_small(void);
 
 /** The same for `pixels`, `ceiling_mA`, and what to show afterwards. */

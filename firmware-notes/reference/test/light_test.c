@@ -1,6 +1,4 @@
-/**
- * Without a host: holdover, beacon, rest; and set-ups that change under a lit strip (wire.md sections 3 and 5).
- */
+/** Without a host: holdover, beacon, rest, and set-ups that change while the strip is lit (wire.md sections 3 and 5). */
 #include <string.h>
 
 #include "check.h"
@@ -217,7 +215,7 @@ static void frame_ends_a_rest(void)
     CHECK(bench.drives == 1, "%d drives: no holdover after a rest", bench.drives);
 }
 
-/* A set-up that differs has no last frame yet: what is kept is dark, or it might be over the new ceiling. */
+/* A different set-up has no last frame yet: what is kept is dark, or it might be over the new ceiling. */
 static void nothing_of_another_setup_is_kept(void)
 {
     start(1);
@@ -228,7 +226,7 @@ static void nothing_of_another_setup_is_kept(void)
     strip_is_dark();
 }
 
-/* Pixels and dimmers that a new set-up leaves out do not stay lit. */
+/* Pixels and dimmers that a new set-up drops do not stay lit. */
 static void what_a_setup_leaves_out_goes_dark(void)
 {
     struct body body = host_setup_of(2, 1500, 0);
@@ -244,7 +242,7 @@ static void what_a_setup_leaves_out_goes_dark(void)
     CHECK(bench.strip_length == 6, "%u", bench.strip_length);
 }
 
-/* The holdover waits a little for a packet that is coming in, and shows that. */
+/* The holdover waits briefly for a packet that is coming in, and shows it. */
 static void packet_under_way_is_waited_for(void)
 {
     uint8_t wire[HOST_WIRE_MOST];
@@ -260,7 +258,7 @@ static void packet_under_way_is_waited_for(void)
     CHECK(bench.drives == 1 && bench.strip[0] == 4, "%d drives", bench.drives);
 }
 
-/* It does not wait for ever; then the store is spent, and the rest of the packet is refused. */
+/* It does not wait for ever; then the store is gone, and the rest of the packet is refused. */
 static void stuck_packet_is_given_up(void)
 {
     struct packet got;

@@ -80,7 +80,7 @@ static void parts_are_shown_at_once_with_the_last(void)
     last_part_is_shown(0, BYTES);
 }
 
-/* Every way to cut the picture in three. */
+/* Every way to split the picture in three. */
 static void any_cut_will_do(void)
 {
     start();
@@ -143,7 +143,7 @@ static void unknown_flags_are_refused(void)
     part_is_refused(0, 0x80, BYTES, 7, 2);
 }
 
-/* No head, or a part of one; after whole frames, so that nothing left over from them is shown again. */
+/* No head, or part of one; after whole frames, so that nothing left over from them is shown again. */
 static void short_heads_are_told(void)
 {
     start();

@@ -1,6 +1,6 @@
 /**
- * Frames in parts that were lost, doubled and swapped, held against vectors/parts.txt, which the controller in memory is held
- * against too; and the same by chance, many more times.
+ * Frames in parts that were lost, doubled and swapped, compared with vectors/parts.txt, which the in-memory controller is also compared
+ * with; and the same at random, many more times.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -84,7 +84,7 @@ static void vectors_of_parts_are_met(void)
     CHECK(said > 500, "%d messages", said);
 }
 
-/* A message on its way. */
+/* A message in transit. */
 struct message {
     uint8_t sequence;
     struct body body;
@@ -113,7 +113,7 @@ static void send_in_parts(int frame, uint8_t *sequence)
     }
 }
 
-/* Loses, doubles and swaps what is on the way; swaps only what may be unanswered at one time. */
+/* Loses, doubles and swaps what is in transit; swaps only what may be unanswered at one time. */
 static void trouble(uint32_t credits)
 {
     static struct message came[2 * MESSAGES_MOST];

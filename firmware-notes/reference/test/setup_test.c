@@ -85,7 +85,7 @@ static void echo_repeats_the_body(void)
     echo_is(&large, large.length);
 }
 
-/* Bodies may grow at their end without a new version (wire.md section 1). */
+/* Bodies may grow at the end without a new version (wire.md section 1). */
 static void later_bytes_are_skipped(void)
 {
     struct body body = largest();
@@ -94,7 +94,7 @@ static void later_bytes_are_skipped(void)
     echo_is(&body, SETUP_MOST);
 }
 
-/* Every length too short is told, with what would be right as far as the counts have come. */
+/* Every length that is too short is reported, with the correct length as far as the counts have arrived. */
 static void short_bodies_are_refused(void)
 {
     struct body whole = two_supplies();
@@ -109,7 +109,7 @@ static void short_bodies_are_refused(void)
     }
 }
 
-/* One field of one body, changed to what is out of range. */
+/* One field of one body, set to an out-of-range value. */
 struct fault {
     const char *what;
     size_t at;
@@ -186,7 +186,7 @@ static void ends_of_ranges_are_taken(void)
     echo_is(&body, body.length);
 }
 
-/* A set-up is what its own body says, and not what any other good one says. */
+/* A set-up equals its own body, and no other valid one. */
 static void setup_knows_its_body(void)
 {
     struct body whole = largest();

@@ -1,6 +1,4 @@
-/**
- * A line that flips, tears, doubles, drops and invents bytes: never a wrong frame, and in step after a zero.
- */
+/** A line that flips, splits, doubles, drops and invents bytes: never a wrong frame, and in step after a zero. */
 #include <string.h>
 
 #include "chance.h"
@@ -82,7 +80,7 @@ static void make_trouble(void)
         troubles[chance(sizeof troubles / sizeof *troubles)]();
 }
 
-/* What is driven is the picture that was sent or, where nothing is driven, nothing. */
+/* What is driven is the picture that was sent, or nothing is driven. */
 static void nothing_wrong_is_shown(int round)
 {
     bool right = bench.strip_length == BYTES && memcmp(bench.strip, picture, BYTES) == 0;
@@ -90,8 +88,8 @@ static void nothing_wrong_is_shown(int round)
 }
 
 /*
- * A checksum of 16 bits lets one broken packet in 65 536 through: 100 000 hurt frames might show a wrong one or two. These
- * do not, and their chance is the same on every machine.
+ * A 16-bit checksum lets one broken packet in 65 536 through: 100 000 damaged frames might show a wrong one or two. These do not, and the
+ * random numbers are the same on every machine.
  */
 static void hurt_frames_are_never_shown_wrong(void)
 {
@@ -130,7 +128,7 @@ static void line_is_in_step_after_a_zero(void)
     }
 }
 
-/* Without the zero between, a hurt frame takes one more with it at most. */
+/* Without the zero in between, a damaged frame takes at most one more with it. */
 static void line_is_in_step_within_one_frame(void)
 {
     chance_seed(4);

@@ -1,6 +1,4 @@
-/**
- * Checksum, COBS and packets, by the catalogue, by the paper, by the vectors, and against the host's own.
- */
+/** Checksum, COBS and packets, against the catalogue, the paper, the vectors, and the host's own. */
 #include <string.h>
 
 #include "answer.h"
@@ -38,7 +36,7 @@ static void checksum_is_the_bitwise_one(void)
     }
 }
 
-/* An answer as the port sends it is the host's packet of the same, whatever zeros are in it. */
+/* An answer as the port sends it equals the host's packet of the same content, whatever zeros are in it. */
 static void answers_are_whole_packets(void)
 {
     for (int round = 0; round < 4000; round++) {
@@ -59,7 +57,7 @@ static void answers_are_whole_packets(void)
     }
 }
 
-/* What packet_take made of a whole wire. */
+/* The result of packet_take for a whole stretch of wire bytes. */
 struct reading {
     int events[PACKET_BROKEN + 1];
     uint8_t body[HOST_WIRE_MOST];
@@ -132,7 +130,7 @@ static void vector_is_written_by_the_host(const struct vector *vector)
     CHECK(count == vector->count && memcmp(wire, vector->wire, count) == 0, "%s", vector->name);
 }
 
-/* The tests' own host is held to the vectors too. */
+/* The tests' own host is checked against the vectors too. */
 static void host_writes_the_vectors(void)
 {
     vectors_each(vector_is_written_by_the_host);
@@ -154,7 +152,7 @@ static void long_packet_is_told_from_a_broken_one(void)
     CHECK(reading.events[PACKET_BROKEN] == 1, "%zu bytes of body, flipped", most + 1);
 }
 
-/* Numbers that could run over stay: no length of garbage looks like a short packet. */
+/* Numbers that could overflow stay at their maximum: no length of garbage looks like a short packet. */
 static void endless_packet_is_broken(void)
 {
     struct reading reading;
@@ -190,7 +188,7 @@ static void spoilt_packet_is_broken_and_the_next_is_not(void)
     CHECK(reading.events[PACKET_GOOD] == 1, "%d", reading.events[PACKET_GOOD]);
 }
 
-/* What comes after a loss between two packets is the end of a packet, even where it looks like a whole one. */
+/* What comes after a loss between two packets is the end of a packet, even if it looks like a whole one. */
 static void loss_before_the_first_byte_spoils_the_packet(void)
 {
     const struct vector *hello = vectors_find("hello");
@@ -205,7 +203,7 @@ static void loss_before_the_first_byte_spoils_the_packet(void)
     CHECK(reading.events[PACKET_GOOD] == 2, "%d", reading.events[PACKET_GOOD]);
 }
 
-/* All of a packet but its zero was lost, and then nothing. */
+/* All of a packet but its zero was lost, and nothing follows. */
 static void loss_of_all_but_the_zero_is_told(void)
 {
     static const uint8_t zeros[2];
