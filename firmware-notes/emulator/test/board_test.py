@@ -1,4 +1,4 @@
-"""The emulated board as a whole, with a small firmware of its own (fixture.c). board_test.py BOARD FIXTURE"""
+"""The emulated board as a whole, with its own small firmware (fixture.c). board_test.py BOARD FIXTURE"""
 
 import os
 import signal
@@ -24,7 +24,7 @@ class BoardTest(unittest.TestCase):
         return self.board
 
     def start_anew(self, *options):
-        """A board whose firmware has just said that it started, while somebody listens."""
+        """A board whose firmware has just said that it started, while somebody is listening."""
         board = self.start(*options)
         board.restart()
         self.assertEqual(board.read(2), bytes([ord("R"), BUTTON]))
@@ -59,8 +59,8 @@ class Line(BoardTest):
     def test_deaf_firmware_overruns(self):
         """
         The firmware is deaf for 1 ms, in which 50 bytes end at 20 us each. The datasheet's receiver keeps three: two in
-        the buffer, one in the shift register, which the next start bit pushes out. The 50th byte's fate hangs on a few
-        cycles.
+        the buffer, one in the shift register, which the next start bit pushes out. What happens to the 50th byte
+        depends on a few cycles.
         """
         board = self.start_anew()
         self.assertEqual(board.ask(b"d" + b"x" * 60), b"d")
@@ -89,7 +89,7 @@ class Line(BoardTest):
         self.end()
 
     def test_bytes_can_be_hurried(self):
-        """At half the time a byte, twice as many come while the firmware is deaf for 1 ms."""
+        """With half the time per byte, twice as many arrive while the firmware is deaf for 1 ms."""
         board = self.start_anew("--byte-cycles", "160")
         self.assertEqual(board.ask(b"d" + b"x" * 120), b"d")
         stats = board.wait_for_stats(lambda stats: stats["bytes_down"] == 121)
@@ -142,8 +142,8 @@ class Memory(BoardTest):
         for _ in range(3):
             board.ask(b"eA")
         turns = board.stats()["turns"]
-        self.assertEqual(turns["count"], 2)  # the third is over when the host speaks again
-        self.assertGreaterEqual(turns["mean_cycles"], 320)  # its own byte, at least
+        self.assertEqual(turns["count"], 2)  # the third ends when the host sends again
+        self.assertGreaterEqual(turns["mean_cycles"], 320)  # at least its own byte
         self.assertLess(turns["longest_cycles"], 3 * 320)
         self.end()
 

@@ -1,4 +1,4 @@
-"""A board under test: starts it, talks to it over its device, reads what it says. Python 3, standard library only."""
+"""A board under test: starts it, talks to it over its device, reads its output. Python 3, standard library only."""
 
 import collections
 import json
@@ -15,8 +15,8 @@ PATIENCE_S = 20
 
 class Board:
     """
-    One running board, in a folder of its own. Where its device `vanishes` with each reset of the chip, it is opened again when it
-    is back.
+    One running board, in a folder of its own. If its device `vanishes` with each reset of the chip, it is reopened when it is
+    back.
     """
 
     def __init__(self, program, elf, *options, opens=True, vanishes=False):
@@ -56,7 +56,7 @@ class Board:
         return line
 
     def expect(self, wanted):
-        """The next line that is wanted; those before it are passed over, but kept in `seen`."""
+        """The next matching line; those before it are skipped, but kept in `seen`."""
         while True:
             line = self.next_line()
             if line is None:
@@ -81,7 +81,7 @@ class Board:
             data = data[os.write(self.device, data):]
 
     def read(self, count):
-        """So many bytes from the board."""
+        """`count` bytes from the board."""
         data = b""
         deadline = time.monotonic() + PATIENCE_S
         while len(data) < count:
@@ -92,7 +92,7 @@ class Board:
         return data
 
     def read_some(self, patience_s=PATIENCE_S, most=4096):
-        """What the board has sent; nothing if it says nothing for so long."""
+        """What the board has sent; nothing if it is silent for this long."""
         if not select.select([self.device], [], [], patience_s)[0]:
             return b""
         data = os.read(self.device, most)
@@ -100,7 +100,7 @@ class Board:
         return data
 
     def restart(self):
-        """Presses the reset button. What the firmware sent before is read and forgotten, all that comes is new."""
+        """Presses the reset button. What the firmware sent before is read and discarded, so anything that arrives is new."""
         self.command("stall 3600000")
         sent = self.stats()["bytes_up"]
         while self.bytes_read < sent:
@@ -119,7 +119,7 @@ class Board:
         self.open()
 
     def plug_again(self):
-        """Pulls the plug and puts it back."""
+        """Unplugs the board and plugs it in again."""
         self.command("unplug")
         os.close(self.device)
         self.command("plug")
@@ -140,7 +140,7 @@ class Board:
         raise AssertionError(f"never came about: {stats}")
 
     def end(self):
-        """Ends the board and tells its exit status."""
+        """Ends the board and returns its exit status."""
         self.process.stdin.close()
         return self.close()
 

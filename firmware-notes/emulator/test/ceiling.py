@@ -1,4 +1,4 @@
-"""The ceiling of ../../wire.md, section 4: the formula in whole numbers, and the current by plain arithmetic."""
+"""The ceiling of ../../wire.md, section 4: the formula in whole numbers, and the current with plain arithmetic."""
 
 from fractions import Fraction
 
@@ -15,7 +15,7 @@ def load(setup, strip, duties, supply):
 
 
 def factor(setup, strip, duties, supply):
-    """The k of the formula; WHOLE where the supply is not over."""
+    """The k of the formula; WHOLE if the supply is not over."""
     idle = setup.pixels * setup.dark_uA * 65535 if setup.supply == supply else 0
     limit = setup.ceilings_mA[supply] * 1000 * 65535
     asked = load(setup, strip, duties, supply)
@@ -25,7 +25,7 @@ def factor(setup, strip, duties, supply):
 
 
 def dim(setup, strip, duties):
-    """What is to be shown of a frame: (strip, duties, whether anything was over)."""
+    """What a frame must look like when shown: (strip, duties, whether anything was over)."""
     factors = [factor(setup, strip, duties, supply) for supply in range(len(setup.ceilings_mA))]
     shown = bytes(byte * factors[setup.supply] // WHOLE for byte in strip)
     dimmed = tuple(duty * factors[dimmer.supply] // WHOLE for duty, dimmer in zip(duties, setup.dimmers))
@@ -33,7 +33,7 @@ def dim(setup, strip, duties):
 
 
 def current_mA(setup, strip, shares, supply):
-    """What a supply gives for bytes of strip and for dimmers that are on for these shares of the time; a Fraction."""
+    """What a supply delivers for strip bytes and for dimmers that are on for these shares of the time; a Fraction."""
     total = sum(Fraction(share) * dimmer.full_mA for share, dimmer in zip(shares, setup.dimmers) if dimmer.supply == supply)
     if setup.supply == supply:
         total += Fraction(setup.pixels * setup.dark_uA, 1000)

@@ -13,12 +13,12 @@ CHANNEL_UA = (9000, 14000, 20000)
 CEILING_MA = 260
 LONGEST_S = 300
 
-# What the ring holds is shown in that time.
+# The contents of the ring are shown within this time.
 SETTLED_US = 500000
 
 
 def check(data):
-    """The checksum, bit by bit, as the catalogue has CRC-16/IBM-3740."""
+    """The checksum, bit by bit, as the catalogue defines CRC-16/IBM-3740."""
     register = 0xFFFF
     for bit in "".join(f"{byte:08b}" for byte in data):
         top = register >> 15
@@ -29,7 +29,7 @@ def check(data):
 
 
 def wrapped(kind, number, body):
-    """A packet on the line. A block of COBS is what stands before a zero, or 254 bytes without one."""
+    """A packet on the line. A COBS block is everything before a zero, or 254 bytes without one."""
     rest = bytes([kind, number]) + body
     rest += check(rest)
     out = bytearray()
@@ -81,7 +81,7 @@ def hurt(noise, packet, others):
 
 
 class Sender:
-    """A host that counts its messages as wire.md says, section 2, on a line that hurts, loses, doubles and swaps them."""
+    """A host that numbers its messages as wire.md, section 2, says, on a line that damages, loses, doubles and swaps them."""
 
     def __init__(self, noise):
         self.noise = noise
@@ -101,7 +101,7 @@ class Sender:
         return [self.next(b"\0\0\0" + strip[:cut]), self.next(cut.to_bytes(2, "big") + b"\1" + strip[cut:])]
 
     def burst(self, allowed):
-        """So many packets of frames of chance, whole and hurt."""
+        """BURST packets or a few more, with random frames, whole and damaged."""
         sent = []
         while len(sent) < BURST:
             strip = self.noise.randbytes(3 * PIXELS)
@@ -119,7 +119,7 @@ class Sender:
 
 
 def run(program, kind, build, packets):
-    """What came of so many packets, in words. Fails at the first wrong frame."""
+    """The result for `packets` packets, in words. Fails at the first wrong frame."""
     sender = Sender(random.Random(7))
     board = Board(program, kind.elf(build), "--free", *kind.options, vanishes=kind.vanishes)
     board.read_some()

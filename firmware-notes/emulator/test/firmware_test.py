@@ -1,5 +1,5 @@
 """
-The reference firmware's machine code on an emulated board, held to ../../wire.md.
+The reference firmware's machine code on an emulated board, tested against ../../wire.md.
 
   firmware_test.py BOARD BUILD VECTORS KIND [TEST...]      KIND of kinds.py; BUILD has the firmware built for its bauds
 """
@@ -22,7 +22,7 @@ PROGRAM, BUILD, VECTORS = sys.argv[1:4]
 KIND = kinds.KINDS[sys.argv[4]]
 
 USUAL_BAUD = 500000
-# Within the range that the datasheet's table "Recommended Maximum Receiver Baud Rate Error" can bear.
+# Within the range that the datasheet's table "Recommended Maximum Receiver Baud Rate Error" tolerates.
 BAUD_TOLERANCE = 0.025
 
 # When an answer counts as lost: more than a frame of 30 pixels takes.
@@ -31,12 +31,12 @@ LOST_US = 50000
 STORE_BYTES = KIND.store_bytes
 OUTPUTS = 6
 
-# The least that may be left; what there is now stands in ../../README.md.
+# The least that must be left; ../../README.md has the current figures.
 STACK_LEFT = 200
 CYCLES_LEFT = 20
 SHARE_REACHED = 0.95
 
-# Timers of the firmware look at the time each 256 us, and beside that it takes a moment to drive.
+# The firmware's timers check the time every 256 us, and driving the strip takes a moment too.
 SLACK_US = 2000
 
 
@@ -74,7 +74,7 @@ class FirmwareTest(unittest.TestCase):
         self.talk = wire.Talk(self.board)
         self.talk.wait_for_start()
         self.board.stats()
-        self.board.seen.clear()  # among them what the reset cut short
+        self.board.seen.clear()  # including what the reset cut short
 
     def end(self, watchdog_resets=0, faults=()):
         stats = self.board.stats()
@@ -104,17 +104,17 @@ class FirmwareTest(unittest.TestCase):
         return self.board.expect(lambda line: line.get("frame") == strip.hex())
 
     def told_since(self, earlier, strip):
-        """The line of this strip, if it was told already and later than another line."""
+        """The line of this strip, if it was printed already and later than another line."""
         frames = [line for line in self.board.seen if line.get("frame") == strip.hex()]
         return next((line for line in frames if line["t_us"] > earlier["t_us"]), None)
 
     def wait_us(self, us):
-        """Lets so much emulated time pass."""
+        """Lets this much emulated time pass."""
         start_us = self.board.stats()["t_us"]
         return self.board.wait_for_stats(lambda stats: stats["t_us"] >= start_us + us)
 
     def expect_duties(self, wanted):
-        """Some line, seen or to come, tells of these duties of the first dimmers: one that rises does so after the strip latched."""
+        """Some line, seen or to come, reports these duties of the first dimmers: one that rises does so after the strip latched."""
         def is_wanted(line):
             return "dimmers" in line and all(abs(duty - each) < 1 / 255 for duty, each in zip(wanted, self.duties(line)))
         if not any(is_wanted(line) for line in self.board.seen):
@@ -211,7 +211,7 @@ class Talking(FirmwareTest):
 class Ceiling(FirmwareTest):
 
     def test_worked_example(self):
-        """wire.md, section 6: two white pixels at a ceiling of 50 mA come to 169 a channel."""
+        """wire.md, section 6: two white pixels at a ceiling of 50 mA come to 169 per channel."""
         self.start()
         self.set_up(2, ceilings_mA=(50,))
         self.show(b"\xff" * 6, outcome=2)
@@ -232,7 +232,7 @@ class Ceiling(FirmwareTest):
 
     def test_greedy_host_never_gets_more_than_the_ceilings(self):
         """
-        The firmware alone, with a host that asks for anything: what the strip latched and what the pins do, by plain
+        The firmware alone, with a host that requests anything: what the strip latched and what the pins do, by plain
         arithmetic, never takes more than either supply may give, and both are the formula's.
         """
         self.start()
@@ -247,7 +247,7 @@ class Ceiling(FirmwareTest):
                     self.assertEqual(self.counted_dimmed, dimmed)
         self.assertGreater(dimmed, 20)
         self.assertLess(dimmed, 70)
-        self.end(faults=["part_pixel"])  # the board reads three channels a pixel; some set-ups have four
+        self.end(faults=["part_pixel"])  # the board reads three channels per pixel; some set-ups have four
 
     def any_setup(self, noise):
         four = noise.random() < 0.5
@@ -274,7 +274,7 @@ class Ceiling(FirmwareTest):
             self.assertAlmostEqual(share, 1 if duty == 65535 else duty * steps // 65536 / steps, places=5)
         for supply, most_mA in enumerate(setup.ceilings_mA):
             dark_mA = setup.pixels * setup.dark_uA / 1000 if setup.supply == supply else 0
-            # the board tells shares to a millionth
+            # the board reports shares to a millionth
             self.assertLessEqual(ceiling.current_mA(setup, own, shares, supply), max(most_mA, dark_mA) + 0.02)
         self.assertEqual(shares[len(duties):], [0] * (OUTPUTS - len(duties)))
         return over
@@ -329,7 +329,7 @@ class Changing(FirmwareTest):
         self.end()
 
     def test_fuse_blows(self):
-        """The tests above can fail: a fuse for less than one frame takes."""
+        """The tests above can fail: a fuse for less than one frame draws."""
         self.start_with_fuse(500000)
         self.board.command("fuse 400 280 30000 12000,12000,12000 1080")
         self.change(bytes(3 * self.PIXELS), (0xFFFF, 0))
@@ -338,7 +338,7 @@ class Changing(FirmwareTest):
         self.assertEqual(self.board.end(), 5)
 
     def test_outputs_of_one_timer_are_high_together_as_little_as_can_be(self):
-        """Two pulses of one period overlap by no more than their duties come to over 1."""
+        """Two pulses of one period overlap by no more than the amount by which their duties exceed 1."""
         self.start("--free")
         self.set_up(0, dimmers=(wire.Dimmer(full_mA=1),) * OUTPUTS)
         noise = random.Random(5)
@@ -359,7 +359,7 @@ class WithoutHost(FirmwareTest):
     AFTER_DUTY = 0x4000
 
     def lit(self, after):
-        """A strip and a dimmer that are lit, and nobody speaks any more: the line of the frame."""
+        """A strip and a dimmer that are lit, and nobody sends any more: the line of the frame."""
         self.start("--free")
         self.set_up(20, holdover_ms=self.HOLDOVER_MS, after=after, dimmers=(wire.Dimmer(after_duty=self.AFTER_DUTY),))
         self.show(b"\x44" * 60, (0x8000,))
@@ -432,7 +432,7 @@ class WithoutHost(FirmwareTest):
 
 @unittest.skipUnless(KIND.folder.startswith("rp2040"), "its timer of 16 bits runs over in every test")
 class Wrapping(FirmwareTest):
-    """The chip's timer counts microseconds in 32 bits: it runs over after 71 minutes. It is started a little before that."""
+    """The chip's timer counts microseconds in 32 bits: it overflows after 71 minutes. It is started a little before that."""
 
     WRAP_US = 1 << 32
 
@@ -452,7 +452,7 @@ class Wrapping(FirmwareTest):
         self.end()
 
     def test_frames_and_dimmers(self):
-        """Each in its turn, the reset time between them, and dimmers that rise after it."""
+        """Each in turn, with the reset time between them, and dimmers that rise after it."""
         self.start_before(2000000)
         self.set_up(30, dimmers=(wire.Dimmer(),))
         noise = random.Random(6)
@@ -466,7 +466,7 @@ class Wrapping(FirmwareTest):
         self.end()
 
     def test_set_up_before_and_nothing_since(self):
-        """"Keep" for hours: what follows is shown as if nothing had been."""
+        """"Keep" for hours: what follows is shown as if nothing had happened."""
         self.start_before(2000000)
         self.set_up(10, holdover_ms=100, after=wire.KEEP)
         self.show(b"\5" * 30)
@@ -522,7 +522,7 @@ class Starting(FirmwareTest):
 
     @unittest.skipIf(KIND.vanishes, "there is no device before the receiver is on")
     def test_what_is_said_before_the_receiver_is_on_is_not_half_heard(self):
-        """The dark frame takes 12 ms; 100 bytes pass in 2 ms meanwhile, and none comes half."""
+        """The dark frame takes 12 ms; 100 bytes pass in 2 ms meanwhile, and none arrives in part."""
         self.start()
         self.board.command("stall 3600000")
         self.board.write(b"\x55" * 100)
@@ -538,8 +538,8 @@ class Starting(FirmwareTest):
 @unittest.skipUnless(KIND.overrun_baud, "its line holds the host back, so nothing is lost")
 class Overruns(FirmwareTest):
     """
-    A host that speaks against credit, while the strip is driven: bytes are lost in one stretch, and what came before and what comes
-    after are together a packet whose checksum is right. README.md: an overrun spoils the packet it hit.
+    A host that sends without credit, while the strip is driven: bytes are lost in one stretch, and what came before and what comes
+    after together make a packet whose checksum is right. README.md: an overrun spoils the packet it hit.
 
     A board that listens while it drives is kept busy by a second change of the strip, which has to wait for the first, and has a queue
     that has to fill up first. What goes before the loss is said in one broken packet.
@@ -553,7 +553,7 @@ class Overruns(FirmwareTest):
     DROPPED = 33 if KIND.listens else 0
     # Where the board is in its work when the first byte comes is by chance, and so is by how much the loss meant is missed.
     TRIES = range(-4, 6) if KIND.listens else range(-1, 9)
-    # Within this, all that came has been worked on: the strip twice, and a full queue.
+    # Within this time, everything that arrived has been processed: the strip twice, and a full queue.
     WORK_US = 400000 if KIND.listens else 20000
 
     def start_full(self):
@@ -561,7 +561,7 @@ class Overruns(FirmwareTest):
         self.set_up(self.PIXELS)
 
     def show_and_say(self, more):
-        """A frame, and at once what must not be said now. What was answered but for that frame's SHOWN: types and bodies."""
+        """A frame, and at once something that must not be sent now. What was answered but for that frame's SHOWN: types and bodies."""
         self.talk.sequence = (self.talk.sequence + 2) % 256
         own = (self.talk.sequence - 1) % 256, self.talk.sequence
         before = wire.packet(wire.FRAME, own[0], wire.frame(bytes(3 * self.PIXELS)))
@@ -579,7 +579,7 @@ class Overruns(FirmwareTest):
 
     def say_at_once(self, data):
         with tempfile.NamedTemporaryFile() as file:
-            if KIND.listens:  # more than a device's queue takes: the board itself is the host
+            if KIND.listens:  # more than a device's queue holds: the board itself is the host
                 file.write(data)
                 file.flush()
                 self.board.command(f"feed {file.name} 255")
@@ -592,11 +592,11 @@ class Overruns(FirmwareTest):
         return self.board.stats()["bytes_up"] == self.board.bytes_read
 
     def lost(self):
-        """The bytes that were lost of what was said last."""
+        """The bytes that were lost of what was sent last."""
         return bytes(line["byte"] for line in self.board.seen if line.get("error") == "overrun")
 
     def come_before(self):
-        """How many bytes come before the first that is lost."""
+        """How many bytes arrive before the first that is lost."""
         noise = random.Random(7)
         flood = bytes(noise.randrange(1, 256) for _ in range(self.FLOOD))
         self.show_and_say(flood + b"\0")
@@ -604,7 +604,7 @@ class Overruns(FirmwareTest):
         return flood.index(self.lost()[:16])
 
     def lost_behind(self, before):
-        """How many are lost behind these, if more come than can be."""
+        """How many are lost after these, if more arrive than fit."""
         self.show_and_say(before + b"\x55" * (self.FLOOD - len(before)) + b"\0")
         self.board.write(b"\0")
         return len(self.lost())
@@ -687,7 +687,7 @@ class Trouble(FirmwareTest):
 @unittest.skipUnless(sys.argv[4] == "avr", "the other board's build knows no such limit")
 class Building(unittest.TestCase):
     def test_baud_too_low_for_the_watchdog_is_refused(self):
-        """The longest answer, 67 bytes, passes within the watchdog's 250 ms at 4800 baud and does not at 2400."""
+        """The longest answer, 67 bytes, takes less than the watchdog's 250 ms at 4800 baud, but not at 2400."""
         avr = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "reference", "avr")
         for baud in (2400, 4799):
             built = subprocess.run(["make", "-C", avr, f"BAUD={baud}", f"BUILD={BUILD}", "elf"], capture_output=True, text=True,
@@ -698,7 +698,7 @@ class Building(unittest.TestCase):
 
 @unittest.skipUnless(sys.argv[4] == "avr", "time by the byte is that board's alone")
 class Reserves(FirmwareTest):
-    """What is left of memory and time, in emulated time, which is the same on every machine."""
+    """Spare memory and time, in emulated time, which is the same on every machine."""
 
     def test_stack(self):
         self.start("--free")
@@ -707,7 +707,7 @@ class Reserves(FirmwareTest):
         self.board.end()
 
     def test_cycles_a_byte(self):
-        """At 1 000 000 baud a byte comes each 160 cycles; here they come faster."""
+        """At 1 000 000 baud a byte arrives every 160 cycles; here they arrive faster."""
         elf = measure.elf_of(BUILD, 1000000)
         for name, (setup, strip) in workout.contents().items():
             with self.subTest(content=name):

@@ -1,4 +1,4 @@
-"""The emulated boards, and in what they differ for the tests that run on all of them."""
+"""The emulated boards, and how they differ for the tests that run on all of them."""
 
 import dataclasses
 import os

@@ -1,5 +1,5 @@
 """
-What a firmware reaches, in emulated time, as tables for ../../README.md.
+The performance of a firmware, in emulated time, as tables for ../../README.md.
 
   measure.py BOARD BUILD      takes BUILD/avr-BAUD/lampwright.elf for each baud
 
@@ -26,7 +26,7 @@ PULSES = ("t0h_ns", "t0l_ns", "t1h_ns", "t1l_ns")
 
 
 def show(talk, body):
-    """Has one frame shown, and tells how many bytes that was on the line."""
+    """Has one frame shown, and returns how many bytes that was on the line."""
     talk.sequence = talk.sequence % 255 + 1
     sent = wire.packet(wire.FRAME, talk.sequence, body)
     kind, answer = talk.ask_wire(sent, talk.sequence)
@@ -45,7 +45,7 @@ def show_any(talk, noise, pixels):
 
 
 def frames_per_second(program, elf, pixels):
-    """(possible, reached, stats) with frames of chance and two dimmers."""
+    """(possible, reached, stats) with random frames and two dimmers."""
     board = Board(program, elf, "--free", "--quiet")
     talk = wire.Talk(board)
     talk.wait_for_start()

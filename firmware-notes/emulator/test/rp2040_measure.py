@@ -1,5 +1,5 @@
 """
-What the firmware for the RP2040 reaches, in the emulated chip's own time, as a table for ../../README.md.
+The performance of the RP2040 firmware, in the emulated chip's own time, as a table for ../../README.md.
 
   rp2040_measure.py BOARD BUILD [PACKETS]
 
@@ -39,7 +39,7 @@ LONGEST_S = 300
 
 
 def line_us(kind, baud, count):
-    """How long so many bytes take on the line."""
+    """How long `count` bytes take on the line."""
     if kind == "rp2040-usb":
         whole, rest = divmod(count, USB_PACKET)
         return (whole * (USB_PACKET + USB_OVERHEAD) + (rest + USB_OVERHEAD if rest else 0)) / USB_FRAME_BYTES * 1000
@@ -47,7 +47,7 @@ def line_us(kind, baud, count):
 
 
 def packets(runs, credits_left):
-    """So many frames of chance, each in one packet."""
+    """`credits_left` random frames, each in one packet."""
     noise = random.Random(len(runs))
     return [wire.packet(wire.FRAME, sequence % 255 + 1, wire.frame(noise.randbytes(3 * sum(runs))))
             for sequence in range(1, credits_left + 1)]

@@ -1,5 +1,5 @@
 """
-What only the RP2040's board has: its boot, its image, USB, eight data lines. And the emulator's own word on wrong firmware.
+What only the RP2040's board has: its boot, its image, USB, eight data lines. And how the emulator reports wrong firmware.
 
   rp2040_test.py BOARD BUILD      takes BUILD/rp2040-usb and BUILD/emulator/rp2040_fixture.elf
 """
@@ -141,7 +141,7 @@ class Chip(unittest.TestCase):
 
 
 class Outputs(unittest.TestCase):
-    """The strip cut into runs (wire.md, section 3, SETUP)."""
+    """The strip split into runs (wire.md, section 3, SETUP)."""
 
     def setUp(self):
         self.board = Board(PROGRAM, UF2, "--free", *KIND.options, vanishes=True)
@@ -158,7 +158,7 @@ class Outputs(unittest.TestCase):
         self.assertEqual((kind, body[0]), (wire.SHOWN, outcome))
 
     def latched(self, frames):
-        """Output to bytes and the time it began, of the next frames, of which there are so many."""
+        """Output to bytes and start time, for the next `frames` frames."""
         seen = {}
         while len(seen) < frames:
             line = self.board.expect(lambda line: "frame" in line and line["t_us"] > self.since_us)
@@ -237,7 +237,7 @@ class Outputs(unittest.TestCase):
         self.assertEqual(self.board.end(), 0)
 
     def test_runs_of_unequal_length_latch_together(self):
-        """wire.md, section 4: a fuse for the ceiling bears every change between two runs, the short one lit and dark."""
+        """wire.md, section 4: a fuse for the ceiling survives every change between two runs, the short one lit and dark."""
         runs = [(0, 5), (1, 60)]
         _, setup = self.set_up(runs, ceilings_mA=(2300,))
         lit, dark = b"\xff" * 15 + bytes(180), bytes(15) + b"\xff" * 180
@@ -249,7 +249,7 @@ class Outputs(unittest.TestCase):
         for strip in (lit, dark, lit, dark):
             self.show(strip)
         fuse = self.board.stats()["fuse"]
-        self.assertFalse(fuse["blown"], fuse)  # it bears 2 us: lines begin within a bit of each other
+        self.assertFalse(fuse["blown"], fuse)  # it survives 2 us: lines begin within a bit of each other
         self.assertGreater(fuse["highest_mA"], 2000)
         self.assertEqual(self.board.end(), 0)
 

@@ -4,7 +4,7 @@ import dataclasses
 
 from boards import PATIENCE_S
 
-# How long to listen before looking whether an answer can still come.
+# How long to listen before checking whether an answer can still come.
 PROBE_S = 0.005
 
 
@@ -93,7 +93,7 @@ class Setup:
     after: int = DARK
     ceilings_mA: tuple = (20000,)
     dimmers: tuple = ()
-    runs: tuple = ()  # each (data line, pixels); none are not told
+    runs: tuple = ()  # each (data line, pixels); an empty list is not sent
 
     def body(self):
         return (number(self.pixels) + bytes([len(self.order)]) + self.order.encode().ljust(4, b"\0")
@@ -122,7 +122,7 @@ class Talk:
         self.heard = bytearray()
 
     def hear(self, patience_s=PATIENCE_S):
-        """The next good packet from the controller, or None if it says nothing for so long."""
+        """The next good packet from the controller, or None if it is silent for this long."""
         while True:
             while 0 not in self.heard:
                 more = self.board.read_some(patience_s)
@@ -137,7 +137,7 @@ class Talk:
                 return message
 
     def wait_for_start(self):
-        """Presses the reset button, and waits until the controller says HERE unasked."""
+        """Presses the reset button, and waits until the controller sends HERE unasked."""
         self.board.restart()
         while True:
             message = self.hear()

@@ -1,4 +1,4 @@
-"""What wears a firmware out: the longest way through it for its stack, the worst content of frames for its decoder."""
+"""The hardest work for a firmware: the longest path for its stack, the worst frame content for its decoder."""
 
 import random
 
@@ -14,7 +14,7 @@ FOUR_CHANNELS = {"order": "GRBW", "channel_uA": (12000, 12000, 12000, 20000)}
 
 
 def largest_setup():
-    """Everything at its most, on four supplies of which each is soon over."""
+    """Everything at its maximum, on four supplies, each soon over its ceiling."""
     dimmers = tuple(wire.Dimmer(i % 4, 3000 + i, 6553 * i) for i in range(6))
     return wire.Setup(300, **FOUR_CHANNELS, supply=3, holdover_ms=60000, after=wire.BEACON, ceilings_mA=(500, 500, 500, 1500),
                       dimmers=dimmers)
@@ -55,7 +55,7 @@ def deepest_stack(talk):
         talk.board.write(noise.randbytes(1500) + b"\0")
         talk.ask(wire.HELLO, b"\x01", LOST_US)
     while talk.ask(wire.SETUP, wire.Setup(300, ceilings_mA=(299,)).body(), LOST_US) is None:
-        talk.board.write(b"\0")  # the beacon was driven just then
+        talk.board.write(b"\0")  # the beacon was driven just now
     talk.ask(wire.FRAME, wire.frame(noise.randbytes(900)))
 
 
@@ -74,7 +74,7 @@ def contents():
 
 
 def keeps_up(program, elf, byte_cycles, setup, strip):
-    """Whether frames that fill the store come through where a byte comes each byte_cycles."""
+    """Whether frames that fill the store get through if a byte arrives every byte_cycles."""
     board = Board(program, elf, "--free", "--quiet", "--byte-cycles", str(byte_cycles))
     talk = wire.Talk(board)
     talk.wait_for_start()
@@ -86,7 +86,7 @@ def keeps_up(program, elf, byte_cycles, setup, strip):
 
 
 def least_byte_cycles(program, elf, setup, strip):
-    """The least time a byte, in cycles, at which keeps_up."""
+    """The shortest time per byte, in cycles, at which keeps_up holds."""
     fails, holds = 60, 320
     while holds - fails > 1:
         middle = (fails + holds) // 2

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Builds the firmware for every baud of README.md's table and prints flash and RAM in bytes. RAM is what is always taken; the
+# Builds the firmware for every baud of README.md's table and prints flash and RAM in bytes. RAM is what is always in use; the
 # stack comes on top. Usage: sizes.sh, from anywhere.
 set -e
 cd "$(dirname "$0")"

@@ -1,7 +1,7 @@
 #!/bin/sh
-# What is proved of the core: "N of M proved" for each part and, in the last line, for all. What is not is listed; README.md says why.
+# Proves the core and prints "N of M proved" for each part and, in the last line, for all. Lists what is not proved; README.md says why.
 #   ceiling.mlw  Why3: the arithmetic of the ceiling, for any number of values
-#   lemmas       Frama-C's WP: what the contracts use of products, shares, sums and divisions
+#   lemmas       Frama-C's WP: the facts about products, shares, sums and divisions that the contracts use
 #   wp           Frama-C's WP: the contracts of the core's headers, and that nothing in those files reaches a run-time error
 #   eva          Frama-C's Eva, from any.c: whatever bytes come, in the whole core
 # Usage: prove.sh, from anywhere; PROVERS=1 prove.sh for one goal at a time. Needs frama-c-base, why3, cvc4 and z3.
@@ -14,7 +14,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 export WHY3CONFIG="$work/why3.conf"
 why3 config detect >/dev/null 2>&1
-# CVC4 proves by induction only where it is asked to; and sums of products are often easier for both where they do not look into the products.
+# CVC4 proves by induction only if asked to; and sums of products are often easier for both provers if they do not look into the products.
 prover() { # NAME VERSION DRIVER ALTERNATIVE COMMAND
     printf '\n[prover]\nname = "%s"\nversion = "%s"\ndriver = "%s"\nalternative = "%s"\ncommand = "%s"\neditor = ""\nin_place = false\n' \
         "$1" "$2" "$3" "$4" "$5" >>"$WHY3CONFIG"
@@ -62,8 +62,8 @@ prove_code() { # FILE [OPTION...]
     prove "$file.c" -wp-rte "$@" -wp-prop=-@lemma -wp-prover cvc4-linear,z3-linear,cvc4,z3 "$core/$file.c"
 }
 
-# An alarm is what Eva cannot rule out by itself, since it knows ranges and not how two numbers hang together. Those in a function whose every
-# access WP has proved are proved; the others count as not proved.
+# An alarm is something that Eva alone cannot rule out: it knows ranges, but not how two numbers are related. Alarms in a function whose
+# accesses WP has all proved count as proved; the others do not.
 prove_all_bytes() {
     $frama -cpp-extra-args=-I. -eva any.c $core/*.c -eva-precision 0 -eva-no-show-progress >"$work/eva" 2>&1 || { tail -5 "$work/eva"; exit 1; }
     grep -q 'functions analyzed' "$work/eva"

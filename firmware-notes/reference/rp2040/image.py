@@ -1,5 +1,5 @@
 """
-What the RP2040's ROM wants of an image.
+What the RP2040's ROM requires of an image.
 
   image.py checksum STAGE OUT    completes the second stage of the boot, 256 bytes, with its checksum
   image.py uf2 IMAGE OUT         the file to copy onto the board: IMAGE as it is to lie at the flash's beginning
