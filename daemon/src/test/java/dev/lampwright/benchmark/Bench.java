@@ -16,9 +16,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Random;
 
-/** A strip of 300 pixels with a printer in the middle of a job, and the whole way of a frame to the wire, a tick further each time. */
+/** A strip of 300 pixels with a printer in the middle of a job, and the whole path of a frame to the wire, one tick later each time. */
 final class Bench {
-    /** Bytes of a packet that the larger boards take. */
+    /** Packet size in bytes that the larger boards accept. */
     static final int PACKET_BYTES = 1024;
 
     private static final long TICK_NANOS = 16_666_667;
@@ -73,7 +73,7 @@ final class Bench {
      * Light to encode.
      *
      * @param pixels how many
-     * @return premultiplied linear light, four floats a pixel
+     * @return premultiplied linear light, four floats per pixel
      */
     static float[] light(int pixels) {
         Random random = new Random(SEED);
@@ -88,7 +88,7 @@ final class Bench {
      * A frame with every byte in use.
      *
      * @param pixels how many
-     * @return three bytes a pixel, and one dimmer
+     * @return three bytes per pixel, and one dimmer
      */
     static Frame frame(int pixels) {
         Frame frame = new Frame(3 * pixels, 1);

@@ -31,7 +31,7 @@ public class EncoderBenchmark {
     }
 
     /**
-     * Four channels, with white taken out.
+     * Four channels, with white extracted.
      *
      * @return the bytes
      */

@@ -11,7 +11,7 @@ import org.openjdk.jmh.annotations.State;
 public class FrameBenchmark {
     private Bench bench;
 
-    /** Puts the look of eight layers on. */
+    /** Selects the look of eight layers. */
     @Setup
     public void putOn() {
         Config config = Bench.config();

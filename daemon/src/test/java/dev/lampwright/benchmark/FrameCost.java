@@ -9,11 +9,10 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Prints what a frame of 300 pixels and eight layers costs, in less than three minutes: in a hot loop, where caches are warm, beside what
- * Java2D takes for the layers alone in the same run; and in place, sixty times a second in the daemon, where they are cold. Each for both
- * compilers of the runtime; the package takes the first alone. Times are of the processor, so other work on the machine matters less.
- *
- * <pre>mvn -q -P benchmark test -DskipTests -Dbenchmark=FrameCost</pre>
+ * Prints what a frame of 300 pixels and eight layers costs, in less than three minutes: in a hot loop with warm caches, next to Java2D's
+ * time for the layers alone in the same run; and in place, sixty times a second in the daemon, with cold caches. Each for both compilers of
+ * the runtime; the package uses only the first. Times are processor times, so other work on the machine matters less.
+ * |<pre>mvn -q -P benchmark test -DskipTests -Dbenchmark=FrameCost</pre>
  */
 final class FrameCost {
     private static final int FORKS = 3;

@@ -46,9 +46,9 @@ public class GuardBenchmark {
     }
 
     /**
-     * A frame that may pass.
+     * A frame within the ceiling.
      *
-     * @return what it takes, in mA
+     * @return its current, in mA
      */
     @Benchmark
     public int within() {
@@ -60,7 +60,7 @@ public class GuardBenchmark {
     /**
      * A frame that is dimmed.
      *
-     * @return what it takes, in mA
+     * @return its current, in mA
      */
     @Benchmark
     public int over() {
@@ -70,9 +70,9 @@ public class GuardBenchmark {
     }
 
     /**
-     * The current guard and the flash guard, of light that may pass.
+     * The current guard and the flash guard, for light that may pass.
      *
-     * @return what it takes, in mA
+     * @return its current, in mA
      */
     @Benchmark
     public int both() {
@@ -82,9 +82,9 @@ public class GuardBenchmark {
     }
 
     /**
-     * The same of light that flashes thirty times a second and is held.
+     * The same for light that flashes thirty times a second and is held.
      *
-     * @return what it takes, in mA
+     * @return its current, in mA
      */
     @Benchmark
     public int held() {

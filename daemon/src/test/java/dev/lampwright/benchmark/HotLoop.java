@@ -5,7 +5,7 @@ import dev.lampwright.config.Config;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 
-/** What a frame takes where nothing else happens between two: the whole, without the flash limit, and the layers by Java2D, in turns. */
+/** The cost of a frame when nothing else happens in between: the whole, without the flash limit, and the layers with Java2D, in turn. */
 final class HotLoop {
     private static final int WARM_UP = 40;
     private static final int BATCHES = 60;

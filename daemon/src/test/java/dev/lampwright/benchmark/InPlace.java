@@ -13,7 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 
-/** What a frame takes in the daemon, sixty times a second, with a controller in memory and no broker that answers. */
+/** The cost of a frame in the daemon, sixty times a second, with an in-memory controller and a broker that does not answer. */
 final class InPlace {
     /** Light in which every layer moves that can. */
     static final String MOVING = "eight";
@@ -26,7 +26,7 @@ final class InPlace {
     private InPlace() {}
 
     /**
-     * Prints the processor time of a frame in µs, that of the process in percent of a core, and its resident memory in MiB.
+     * Prints the processor time per frame in µs, that of the process as a percentage of a core, and its resident memory in MiB.
      *
      * @param args {@link #MOVING} or {@link #STILL}
      */

@@ -17,9 +17,9 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 
 /**
- * The eight layers of {@link FrameBenchmark} as near as Java2D can compose them, up to the strip's bytes; without guard and wire. It
- * is spared much: eight bits instead of floats, gradients in sRGB instead of OKLab, source-over for every blend, no heat to calculate
- * (the glow is an image made beforehand), chance only once.
+ * The eight layers of {@link FrameBenchmark} as closely as Java2D can compose them, up to the strip's bytes; without guard and wire. It has
+ * less to do: eight bits instead of floats, gradients in sRGB instead of OKLab, source-over for every blend, no heat to calculate (the glow
+ * is an image made beforehand), random numbers only once.
  */
 @State(Scope.Thread)
 public class Java2dBenchmark {

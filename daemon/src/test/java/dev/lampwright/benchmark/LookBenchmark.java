@@ -7,7 +7,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 
-/** The same way for each built-in look. */
+/** The same path for each built-in look. */
 @State(Scope.Thread)
 public class LookBenchmark {
     /** Which look. */

@@ -11,8 +11,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 
 /**
- * Runs the benchmarks and prints a table. Time is sampled, since a median hardly minds what else the machine does; what is allocated is
- * counted in a run of its own, since sampling allocates.
+ * Runs the benchmarks and prints a table. Time is sampled, because a median is hardly affected by other work on the machine; allocation is
+ * counted in a separate run, because sampling allocates.
  */
 public final class Suite {
     private static final int FORKS = 3;
@@ -24,7 +24,7 @@ public final class Suite {
     /**
      * Runs them.
      *
-     * @param args a regular expression for their names; none or an empty one for all. {@code FrameCost} is a measurement of its own
+     * @param args a regular expression for their names; none or an empty one for all. {@code FrameCost} is a separate measurement
      * @throws RunnerException if one fails
      */
     public static void main(String[] args) throws RunnerException, IOException, InterruptedException {

@@ -20,7 +20,7 @@ final class Table {
     /**
      * Adds times.
      *
-     * @param results with samples of time in µs
+     * @param results with time samples in µs
      */
     void addTimes(Collection<RunResult> results) {
         results.forEach(result ->
@@ -28,9 +28,9 @@ final class Table {
     }
 
     /**
-     * Adds what is allocated.
+     * Adds allocations.
      *
-     * @param results with the allocated bytes of one turn
+     * @param results with the bytes allocated per turn
      */
     void addAllocations(Collection<RunResult> results) {
         results.forEach(result -> bytes.put(
@@ -39,7 +39,7 @@ final class Table {
     }
 
     /**
-     * Lays the results out.
+     * Formats the results.
      *
      * @return a line for each benchmark, and one about the machine
      */

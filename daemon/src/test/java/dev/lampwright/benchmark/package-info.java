@@ -1,2 +1,2 @@
-/** What the hot path costs, measured by JMH. Run by {@link dev.lampwright.benchmark.Suite}, never by a test. */
+/** The cost of the hot path, measured with JMH. Run by {@link dev.lampwright.benchmark.Suite}, never by a test. */
 package dev.lampwright.benchmark;

@@ -40,7 +40,7 @@ class FirmwareImagesTest {
         assertTrue(header.contains("#define FIRMWARE_VERSION { " + FirmwareImages.VERSION.replace(".", ", ") + " }"));
     }
 
-    /** The names and the bauds are those that are built. */
+    /** The names and the bauds are those of the build. */
     @Test
     void theImagesAreThoseOfTheBuild() throws IOException {
         String makefile = Files.readString(NOTES.resolve("Makefile"));
@@ -96,7 +96,7 @@ class FirmwareImagesTest {
                 .endsWith(": build and flash it as firmware-notes/README.md says"));
     }
 
-    /** Somebody else's firmware has versions of its own. */
+    /** Somebody else's firmware has its own versions. */
     @Test
     void aControllerOfItsOwnIsLeftAlone() {
         assertEquals(Optional.empty(), update(MemoryController.BOARD, 500_000));

@@ -191,7 +191,7 @@ class CheckCommandTest {
                 Run.of("check", good.toString()).err());
     }
 
-    /** They are there only while the service runs: systemd.exec(5). */
+    /** They exist only while the service runs: systemd.exec(5). */
     @Test
     void credentialsAreNotWarnedOf() throws IOException {
         name("password_file = \"credential:pass\"\nca_file = \"/run/credentials/lampwright@alder.service/ca\"\n", "");

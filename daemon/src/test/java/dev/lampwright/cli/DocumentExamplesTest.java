@@ -30,12 +30,12 @@ import org.tomlj.Toml;
 import org.tomlj.TomlParseResult;
 import picocli.CommandLine;
 
-/** Every example in the documents is right: files pass {@code check}, commands are understood, JSON is JSON. */
+/** Every example in the documents is right: files pass {@code check}, commands parse, JSON is JSON. */
 class DocumentExamplesTest {
-    /** {@code MotionsPageTest} and {@code LooksPageTest} have those of these two, whose looks need zones from the beginning of the page. */
+    /** {@code MotionsPageTest} and {@code LooksPageTest} test those of these two, whose looks need zones from the beginning of the page. */
     private static final List<String> TESTED_ELSEWHERE = List.of("daemon/doc/motions.md", "daemon/doc/looks.md");
 
-    /** What an example leaves out, by the key that it would have. */
+    /** What an example leaves out, by the key that would contain it. */
     private static final Map<String, String> REST = new LinkedHashMap<>();
 
     /** The same on the page about several printers. */
@@ -135,7 +135,7 @@ class DocumentExamplesTest {
         assertFalse(parsed(example).subcommands().isEmpty());
     }
 
-    /** Within a line of text a command may leave out what everybody has to give; but no option is an invention. */
+    /** Within a line of text, a command may omit required arguments; but every option must exist. */
     @ParameterizedTest
     @MethodSource("mentions")
     void aMentionedCommandExists(Example example) {

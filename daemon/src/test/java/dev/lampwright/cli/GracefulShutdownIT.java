@@ -13,7 +13,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** Signals to a process that does not come to its end. */
+/** Signals to a process that does not end. */
 @Timeout(60)
 class GracefulShutdownIT {
     private static final String MINUTES = "600000";

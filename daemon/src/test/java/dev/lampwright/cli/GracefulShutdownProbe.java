@@ -3,7 +3,7 @@ package dev.lampwright.cli;
 import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 
-/** A program that, asked to end by a signal, takes as long as it is told to, or for ever. */
+/** A program that, when asked to end by a signal, takes as long as requested, or for ever. */
 final class GracefulShutdownProbe {
     private GracefulShutdownProbe() {}
 

@@ -9,25 +9,25 @@ import dev.lampwright.link.SerialLine;
 import java.nio.file.Path;
 import java.util.function.Function;
 
-/** What the command {@code run} puts together, in this process, and for tests of other packages. For one thread. */
+/** Everything that the command {@code run} assembles, in this process, for tests of other packages. For one thread. */
 public final class InProcess implements AutoCloseable {
     private final WatchedConfig config;
     private final Daemon daemon;
     private final Servers servers;
 
     /**
-     * What the command line answered.
+     * The command line's answer.
      *
      * @param status exit status
-     * @param out what it wrote to the standard output
-     * @param err what it wrote to the standard error
+     * @param out its standard output
+     * @param err its standard error
      */
     public record Answer(int status, String out, String err) {}
 
     /**
-     * Puts it together; nothing runs yet.
+     * Assembles it; nothing runs yet.
      *
-     * @param file the configuration, whose controller is at a serial port
+     * @param file the configuration, whose controller is on a serial port
      */
     public InProcess(Path file) throws ConfigException {
         Function<Config, Line> lines = next ->
@@ -61,12 +61,12 @@ public final class InProcess implements AutoCloseable {
         return daemon;
     }
 
-    /** The configuration that was taken up last. */
+    /** The configuration that took effect last. */
     public Config inForce() {
         return config.inForce();
     }
 
-    /** What {@code lampwright check} says of a file. */
+    /** What {@code lampwright check} says about a file. */
     public static Answer check(Path file) {
         Run run = Run.of("check", file.toString());
         return new Answer(run.status(), run.out(), run.err());

@@ -30,7 +30,7 @@ class LampwrightTest {
         Lampwright.commandLine().getSubcommands().keySet().forEach(name -> assertHelp(Run.of(name, "--help")));
     }
 
-    /** Picocli takes them for that, and warns of others. Source: its manual, "Usage Help with Styles and Formatting". */
+    /** Picocli treats them as that, and warns about others. Source: its manual, "Usage Help with Styles and Formatting". */
     @Test
     void descriptionsAreFormats() {
         for (CommandLine command : Lampwright.commandLine().getSubcommands().values()) {
@@ -51,7 +51,7 @@ class LampwrightTest {
         assertEquals("", lines.get(first).strip(), String.join("\n", lines));
     }
 
-    /** A terminal of the usual size shows all of it, and what a command's own help adds is a page of its own. */
+    /** A terminal of the usual size shows all of it, and what a command's own help adds fits another page. */
     @Test
     void helpComesInTwoSizes() {
         List<String> lines = Run.of("--help").out().lines().toList();
@@ -104,7 +104,7 @@ class LampwrightTest {
         assertEquals(2, run.status());
     }
 
-    /** A command with a fault of its own. */
+    /** A command with a bug. */
     @Command(name = "broken")
     private static final class Broken implements Callable<Integer> {
         @Override

@@ -20,7 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The page of swatches says of each what the swatch says of itself, and its picture is what {@code render} draws of it, byte for byte.
+ * The page of swatches says of each what the swatch says of itself, and its picture is exactly what {@code render} draws, byte for byte.
  * {@code -Dpictures.write=true} writes both again.
  */
 class LooksPageTest {
@@ -47,7 +47,7 @@ class LooksPageTest {
     @TempDir
     private Path folder;
 
-    /** How a picture is taken: for how long, how many a second, and what the printer reports. */
+    /** How a picture is taken: for how long, how many per second, and what the printer reports. */
     private record Shot(int seconds, int rate, Path status) {}
 
     private static Stream<String> swatches() {

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The page of motions is right: each animation is what {@code render} draws of the lines shown beside it, byte for byte, and all of them pass
+ * The page of motions is right: each animation is what {@code render} draws for the lines next to it, byte for byte, and all of them pass
  * {@code check}. {@code -Dpictures.write=true} draws them again.
  */
 class MotionsPageTest {
@@ -50,7 +50,7 @@ class MotionsPageTest {
     @TempDir
     private Path folder;
 
-    /** A picture of the page, and the text beside it. */
+    /** A picture of the page, and the text next to it. */
     private record Motion(String name, String seconds, String rate, String text) {
         @Override
         public String toString() {
@@ -85,7 +85,7 @@ class MotionsPageTest {
         return new Motion(found.group(1), found.group(2), rate, text);
     }
 
-    /** The file of the page with more looks in it. */
+    /** The page's file, with more looks in it. */
     private Path file(String looks) throws IOException {
         Matcher file = FILE.matcher(page());
         assertTrue(file.find());

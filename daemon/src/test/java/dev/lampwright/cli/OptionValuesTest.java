@@ -13,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Values that are given to options and parameters and make no sense, told without a word of Java. */
+/** Invalid values of options and parameters are reported without a word of Java. */
 class OptionValuesTest {
     private static final String TELL = "tell --broker mqtt://127.0.0.1:1 ";
     private static final String USUAL = "a whole number from 9600 to 3000000";

@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** {@code run --record} as a process, without a controller, and what {@code render} makes of it. */
+/** {@code run --record} as a process, without a controller, and what {@code render} draws from it. */
 class RecordIT {
     private static final String FILE = """
             broker.url = "%s"

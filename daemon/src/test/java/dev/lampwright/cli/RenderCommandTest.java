@@ -98,7 +98,7 @@ class RenderCommandTest {
         assertArrayEquals(Files.readAllBytes(out(name)), Files.readAllBytes(again));
     }
 
-    /** One line a frame: what a line shows is what the bytes of its frame are, white and order resolved. */
+    /** One line per frame: a line shows what the bytes of its frame are, with white and order resolved. */
     @Test
     void thePictureShowsTheBytesThatWouldLeave() throws IOException, ConfigException {
         Path png = out("exact.png");

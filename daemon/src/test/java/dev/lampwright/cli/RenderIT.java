@@ -14,12 +14,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Pictures in a process of its own, where a display is named that is not there. */
+/** Pictures in a separate process, with a display named that does not exist. */
 class RenderIT {
     @TempDir
     private Path folder;
 
-    /** The classes that look for fonts and displays, and fail where there are none, are not even loaded. */
+    /** The classes that look for fonts and displays, and fail if there are none, are not even loaded. */
     @ParameterizedTest
     @ValueSource(strings = {"held.png", "held.gif"})
     void needsNeitherDisplayNorFonts(String name) throws IOException, InterruptedException {

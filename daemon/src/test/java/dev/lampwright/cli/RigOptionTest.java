@@ -12,7 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Commands that are given the folder of several rigs. */
+/** Commands that get the folder of several rigs. */
 class RigOptionTest {
     @TempDir
     private Path folder;

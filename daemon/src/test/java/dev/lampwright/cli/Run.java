@@ -6,11 +6,11 @@ import java.io.StringWriter;
 import picocli.CommandLine;
 
 /**
- * What became of one call of {@code lampwright}.
+ * The result of one call of {@code lampwright}.
  *
  * @param status exit status
- * @param out what it wrote to the standard output
- * @param err what it wrote to the standard error
+ * @param out its standard output
+ * @param err its standard error
  */
 record Run(int status, String out, String err) {
     static Run of(String... args) {

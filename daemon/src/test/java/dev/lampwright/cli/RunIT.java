@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The daemon while what is around it changes: ports and its file. There is neither broker nor controller. */
+/** The daemon while its surroundings change: ports and its file. There is neither broker nor controller. */
 @Timeout(60)
 class RunIT {
     private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);

@@ -20,10 +20,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The daemon under a service manager: what it tells over {@code NOTIFY_SOCKET}, by sd_notify(3). There is neither broker nor controller. */
+/**
+ * The daemon under a service manager: what it reports over {@code NOTIFY_SOCKET}, by sd_notify(3). There is neither broker nor controller.
+ */
 @Timeout(60)
 class ServiceIT {
-    /** Nine lines: all that must be there. */
+    /** Nine lines: everything that is required. */
     static final String CONFIG = """
             [broker]
             url = "mqtt://127.0.0.1:1"
@@ -56,7 +58,7 @@ class ServiceIT {
             manager.await(ready, "STATUS=silent, look silent; strip ");
             manager.await(ready, "WATCHDOG=1");
 
-            // By then the serial library is loaded, which has SIGHUP ignored.
+            // By then the serial library is loaded, which ignores SIGHUP.
             Await.until(
                     "the missing port in the status",
                     () -> manager.lines().stream().anyMatch(line -> line.contains("controller down (no port ")));
@@ -79,7 +81,7 @@ class ServiceIT {
         }
     }
 
-    /** A stopped process cannot give a sign of life; one that goes on does so again. */
+    /** A stopped process cannot give a sign of life; one that continues does so again. */
     @Test
     void givesNoSignOfLifeWhileItIsStopped() {
         try (NotifyReceiver manager = new NotifyReceiver(
@@ -110,7 +112,7 @@ class ServiceIT {
                 lines.toString());
     }
 
-    /** What the daemon writes to a file, when JOURNAL_STREAM stands for the file called "journal". */
+    /** What the daemon writes to a file when JOURNAL_STREAM names the file called "journal". */
     private List<String> logTo(String name) throws IOException, InterruptedException {
         Path journal = Files.createFile(folder.resolve("journal"));
         Path log = folder.resolve(name);

@@ -35,7 +35,7 @@ class ShelfIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
     private static final Path SHIPPED = Path.of("..", "systemd", "mosquitto", "bridge.conf");
 
-    /** A daemon that reports three times a second, by a clock that may be wrong. */
+    /** A daemon that reports three times a second, with a clock that may be wrong. */
     private static final class Reporting implements AutoCloseable {
         private final BrokerClient client;
         private final Worker worker;

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.slf4j.LoggerFactory;
 
-/** What is written in the locale that a service or a remote shell has when nobody chose one. */
+/** Output in the locale that a service or a remote shell has when nobody chose one. */
 class StandardStreamsIT {
     @TempDir
     private Path folder;

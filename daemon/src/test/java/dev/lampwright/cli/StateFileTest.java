@@ -48,7 +48,7 @@ class StateFileTest {
         assertTrue(file.getFileName().toString().length() < 200, file.toString());
     }
 
-    /** Who asks for the history of a service has another environment than the service. */
+    /** Whoever asks for a service's history has a different environment than the service. */
     @Test
     void theHistoryOfTheServiceIsLookedForToo() {
         List<Path> places = StateFile.histories(CONFIG, Map.of(), HOME);

@@ -54,7 +54,7 @@ class SurveyCommandTest {
         assertWrong("--as goes with --write", "survey", "--broker", BROKER, "--as", "birch");
     }
 
-    /** Which of several printers is meant cannot be known. */
+    /** Nothing says which of several printers is meant. */
     @Test
     void aFileThatNamesItsPrintersIsNotChanged() throws IOException {
         Path two = Files.writeString(folder.resolve("two.toml"), """

@@ -14,7 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The command as a process, which adds what it hears at a real Mosquitto to an existing file. */
+/** The command as a process, which adds what it hears on a real Mosquitto to an existing file. */
 class SurveyIntoIT {
     @TempDir
     private Path folder;

@@ -18,11 +18,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** The survey as a step of the guided fitting, at a real Mosquitto. */
+/** The survey as a step of the guided fitting, on a real Mosquitto. */
 class SurveyedPrinterIT {
     private static final Duration LONG = Duration.ofMinutes(5);
 
-    /** Who is told, and asks for the end once enough was heard or said. */
+    /** Receives the messages, and asks for the end once enough was heard or said. */
     private static final class Listener implements PrinterFinder.Told {
         final List<String> lines = new ArrayList<>();
         private final long start = System.nanoTime();

@@ -73,7 +73,7 @@ class WatchedConfigTest {
         taken.add(pixels(config));
     }
 
-    /** An editor that saves the file just after the daemon has read it at its start. */
+    /** An editor saves the file just after the daemon has read it at its start. */
     @Test
     void aChangeRightAfterTheFirstReadingIsNoticed() throws ConfigException {
         WatchedConfig watched = new WatchedConfig(file, path -> {

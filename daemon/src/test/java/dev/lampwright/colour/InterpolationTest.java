@@ -66,7 +66,7 @@ class InterpolationTest {
         assertNear("oklch(0.5875 0.254 343.25)", mix.colour(0.5));
     }
 
-    /** Analogous components: the hue of CIE LCH is carried to OKLCH, the blue of display-p3 is not. */
+    /** Analogous components: the hue of CIE LCH is carried over to OKLCH, the blue of display-p3 is not. */
     @Test
     void onlyWhatIsAnalogousIsCarried() {
         assertEquals(true, Double.isNaN(CssColour.colour("lch(50% 0.02 none)").forMixing(true)[2]));
@@ -83,7 +83,7 @@ class InterpolationTest {
         assertEquals(0.5, rgb[3]);
     }
 
-    /** A grey has no hue of its own: on the way to a colour only the chroma grows. */
+    /** A grey has no hue: on the way to a colour, only the chroma grows. */
     @Test
     void greyTakesTheHueOfTheOther() {
         Mix mix = mix(Interpolation.OKLCH_LONGER, "white", "oklch(0.6 0.2 40)");

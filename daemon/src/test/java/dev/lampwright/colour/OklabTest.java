@@ -23,7 +23,7 @@ class OklabTest {
         assertEquals(b, lab.b(), 0.0006);
     }
 
-    /** That grey has no colour is what the matrices of CSS were recalculated for. */
+    /** Grey has no colour: that is what the matrices of CSS were recalculated for. */
     @Test
     void greyIsNeutral() {
         for (int i = 0; i <= 100; i++) {

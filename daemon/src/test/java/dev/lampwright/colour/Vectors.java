@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 
-/** Conversions and mixtures that general colour libraries made; their names and versions are in the file's first line. */
+/** Conversions and mixtures from general colour libraries, whose names and versions are in the first line of the file. */
 final class Vectors {
     private Vectors() {}
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 
-/** Second opinions of general colour libraries. */
+/** Compares with general colour libraries. */
 class VectorsTest {
     /** The vectors have nine significant digits, the numbers here are up to about 10. */
     private static final double DIGITS = 2e-8;
@@ -25,7 +25,7 @@ class VectorsTest {
         });
     }
 
-    /** Both take the same steps of CSS; a step could only differ where a colour lies within rounding of a limit. */
+    /** Both follow the same steps of CSS; a step could differ only if a colour lies within rounding of a limit. */
     @Test
     void coloursThatCannotBeShownAreMapped() {
         check("colour", 1300, line -> {

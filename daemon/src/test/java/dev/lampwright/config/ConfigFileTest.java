@@ -353,7 +353,7 @@ class ConfigFileTest {
         assertEquals(30, read(MINIMAL.replace("\n", "\r\n")).setup().pixels());
     }
 
-    /** Whatever is spoilt in a good file, it is read or it is told what is wrong, on a line of the file. */
+    /** However a good file is damaged, it is either read or reported as wrong, on a line of the file. */
     @Test
     void spoiltFilesAreReadOrComplainedOf() throws IOException {
         String example;

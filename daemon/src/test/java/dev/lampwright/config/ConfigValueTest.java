@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** A configuration is a value: what it says, and nothing else, decides whether two are equal, and nothing in it can change. */
+/** A configuration is a value: its contents, and nothing else, decide whether two are equal, and nothing in it can change. */
 class ConfigValueTest {
     private static final String MORE = """
             [looks.plenty]
@@ -98,7 +98,7 @@ class ConfigValueTest {
         assertEquals(read(TEXT), read(other));
     }
 
-    /** What differs once a piece of the text is another: nothing more than that, or a change would disturb what need not be. */
+    /** The differences after one piece of the text has changed: no more than that, or a change would disturb something unrelated. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             frames_per_s = 60            | frames_per_s = 50            | framesPerSecond

@@ -9,7 +9,7 @@ import dev.lampwright.wiring.Wiring;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Lights on some of the controller's dimmers: the others are there for the controller, and for nobody else. */
+/** Lights on some of the controller's dimmers: the others exist for the controller only. */
 class DimmerGapsTest {
     private static final String FILE = """
         [broker]

@@ -25,7 +25,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** The commented example is understood as it reads. */
+/** The commented example means what it says. */
 class ExampleTest {
     private static Config config;
 

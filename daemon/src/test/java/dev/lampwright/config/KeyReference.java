@@ -20,7 +20,7 @@ final class KeyReference {
                 + Keys.SECTIONS.stream().map(KeyReference::section).collect(Collectors.joining());
     }
 
-    /** The anchor is the heading in small letters, without all that is neither letter nor digit, as a page of Markdown has it. */
+    /** The anchor is the heading in lower case, without anything but letters and digits, as Markdown viewers generate it. */
     private static String link(Section section) {
         String title = title(section);
         return "[" + title + "](#"

@@ -25,8 +25,8 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The table of keys holds together, and what is written from it is up to date. With {@code -Dkeys.write=true} the example and the reference are
- * written again.
+ * The table of keys is consistent, and everything generated from it is up to date. With {@code -Dkeys.write=true} the example and the
+ * reference are written again.
  */
 class KeysTest {
     private static final Path EXAMPLE = Path.of("src/main/resources/dev/lampwright/config/example.toml");
@@ -96,7 +96,7 @@ class KeysTest {
         assertFalse(key.type().isEmpty());
     }
 
-    /** A table that has this key alone. */
+    /** A table with only this key. */
     private static Table table(Section section, Key<?> key, Object value, Mistakes mistakes) {
         return Table.root(Map.of(key.name(), value), mistakes).as(section);
     }

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Every kind of mistake in looks, cues, events, zones, dimmers and the strip's colours is told with its line and key. */
+/** Every kind of mistake in looks, cues, events, zones, dimmers and the strip's colours is reported with its line and key. */
 class LightMistakesTest {
     /** A good file of nine lines. */
     private static final String GOOD = """
@@ -37,18 +37,18 @@ class LightMistakesTest {
         assertTrue(mistakes.get(0).startsWith("t.toml:" + beginning), mistakes.toString());
     }
 
-    /** The only mistake in a look of one layer, which stands on line 11. */
+    /** The only mistake in a look of one layer, which is on line 11. */
     private static void assertLayer(String beginning, String layer) {
         String text = GOOD + "[looks.warm]\nlayers = [{ " + layer + " }]\n";
         assertOnly("11: looks.warm.layers.0." + beginning, text);
     }
 
-    /** The only mistake in a look, which stands on line 11. */
+    /** The only mistake in a look, which is on line 11. */
     private static void assertLook(String beginning, String keys) {
         assertOnly("11: looks.warm" + beginning, GOOD + "[looks]\nwarm = { " + keys + " }\n");
     }
 
-    /** The only mistake in a cue, which stands on line 1. */
+    /** The only mistake in a cue, which is on line 1. */
     private static void assertCue(String beginning, String keys) {
         assertOnly("1: cues.0." + beginning, "cues = [{ " + keys + " }]\n" + GOOD);
     }
@@ -127,7 +127,7 @@ class LightMistakesTest {
                 "colour = \"red\", opacity_by = \"bed.actual_C\", opacity_to = 3");
     }
 
-    /** A wrong signal that both paint and extent follow is told once. */
+    /** A wrong signal that both paint and extent follow is reported once. */
     @Test
     void aMistakeIsToldOnce() {
         assertLayer(
@@ -257,7 +257,7 @@ class LightMistakesTest {
                 "colour = \"red\", opacity = 0.5, opacity_by = \"bed.heat\"");
     }
 
-    /** What one paint or extent needs, another has no use for. */
+    /** What one paint or extent needs does not apply to another. */
     @ParameterizedTest
     @ValueSource(
             strings = {

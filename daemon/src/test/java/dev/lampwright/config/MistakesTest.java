@@ -14,7 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Every kind of mistake is told with its line and key. */
+/** Every kind of mistake is reported with its line and key. */
 class MistakesTest {
     /** A good file of six lines. */
     private static final String GOOD = """
@@ -312,7 +312,7 @@ class MistakesTest {
                 added("printer.state.held = [\"run\"]"));
     }
 
-    /** Of a JSON value the word that JSON writes: RFC 8259, sections 3 and 6. */
+    /** A JSON value counts as the word that JSON writes for it: RFC 8259, sections 3 and 6. */
     @Test
     void wholeNumbersAndTruthAreWordsToo() throws ConfigException {
         List<Bindings.OfState> states = ConfigFile.read(

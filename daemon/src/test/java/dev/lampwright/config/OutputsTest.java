@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The data lines that the strip is on, and what a board that the file names cannot do. */
+/** The data lines that the strip is on, and what a board named in the file cannot do. */
 class OutputsTest {
     private static String file(String strip, String more) {
         return """
@@ -65,7 +65,7 @@ class OutputsTest {
         assertEquals(List.of(new Setup.Run(1, 12), new Setup.Run(3, 18)), runs("[0, 12, 0, 18, 0]"));
     }
 
-    /** So that a controller takes it that has never heard of runs. */
+    /** So that a controller that does not know runs accepts it. */
     @ParameterizedTest
     @ValueSource(strings = {"[30]", "[30, 0]"})
     void allOnTheFirstDataLineIsNotCut(String outputs) throws ConfigException {

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The section {@code [page]}, and how {@code [strip]} says that the strip is mounted. */
+/** The section {@code [page]}, and how {@code [strip]} describes the strip's mounting. */
 class PageSectionTest {
     private static final String FILE = """
             broker.url = "mqtt://alder"

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.colour.Encoder;
 import org.junit.jupiter.api.Test;
 
-/** What the keys of the strip make of light; how well is held by the tests of the colours themselves. */
+/** The effect of the strip's keys on light; the tests of the colours themselves check how accurate it is. */
 class StripColoursTest {
     private static Encoder encoder(String keys) throws ConfigException {
         return ConfigFile.read("""

@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 
-/** Goes through all that is reachable from a value, and notes what could change. */
+/** Visits everything that is reachable from a value, and notes what could change. */
 final class ValueWalk {
     /** Immutable types of the JDK and of the JSON library. */
     private static final List<Class<?>> PLAIN = List.of(
@@ -42,12 +42,12 @@ final class ValueWalk {
     private final List<String> faults = new ArrayList<>();
     private final Set<Class<?>> met = new HashSet<>();
 
-    /** What could change, with the way to it. */
+    /** What could change, with the path to it. */
     List<String> faults() {
         return faults;
     }
 
-    /** Every class that was met. */
+    /** Every class that was visited. */
     Set<Class<?>> met() {
         return met;
     }
@@ -63,7 +63,7 @@ final class ValueWalk {
         }
     }
 
-    /** Looks at a value and all that it is made of. */
+    /** Visits a value and everything that it consists of. */
     void visit(Object value, String way) {
         Class<?> type = value.getClass();
         met.add(type);
@@ -96,7 +96,7 @@ final class ValueWalk {
         }
     }
 
-    /** A class of our own that is no record: final, with final fields that nobody else sees, and equal by what is in it. */
+    /** One of our own classes that is not a record: final, with final private fields, and equal by its contents. */
     private void requireValueType(Class<?> type, String way) {
         boolean closed =
                 Modifier.isFinal(type.getModifiers()) && type.getPackageName().startsWith("dev.lampwright.");

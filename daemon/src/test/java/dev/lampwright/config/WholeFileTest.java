@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-/** A whole file of an invented printer, with a look and a cue of its own. */
+/** A whole file for an invented printer, with a look and a cue. */
 class WholeFileTest {
     private static final String EXAMPLE = """
             frames_per_s = 60

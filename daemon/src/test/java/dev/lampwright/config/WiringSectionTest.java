@@ -42,7 +42,7 @@ class WiringSectionTest {
         return mistakes.get(0).toString();
     }
 
-    /** What a light with a mistake is fed with, nobody knows: its supply may be the one that is named. */
+    /** Nobody knows what feeds a light with a mistake: its supply may be the one that is named. */
     @Test
     void aMistakeInALightIsTheOnlyOne() {
         String supplies = "wiring.supplies = { bars = { volts = 24, amps = 2.5 }, strip = { volts = 5 } }\n";
@@ -147,7 +147,7 @@ class WiringSectionTest {
         assertEquals("own", wiring.defaults().get("wiring.computer.supply"));
     }
 
-    /** They would bury what {@code check} has to tell. */
+    /** They would bury what {@code check} has to report. */
     @Test
     void itsDefaultsAreToldByThePlanOnly() throws ConfigException {
         Mistakes findings = new Mistakes("t.toml", Toml.read(GOOD));

@@ -152,7 +152,7 @@ class AdjustmentTest {
         assertEquals(0.6f, shown.dimmers()[0], 1e-6f);
     }
 
-    /** So long that a frame's part of the way is lost beside the level itself, in floats. */
+    /** So long that a frame's share of the change is lost against the level itself, in floats. */
     @Test
     void theLongestFadeOfTheLeastChangeArrives() {
         Wishes from = Wishes.NONE.withBrightness(0.9);
@@ -168,7 +168,7 @@ class AdjustmentTest {
         assertEquals(0.8f * 0.901f, at(600_012, to).rgba()[0], 1e-7f);
     }
 
-    /** What another wish brings meanwhile neither shortens nor prolongs it. */
+    /** Another wish meanwhile neither shortens nor prolongs it. */
     @Test
     void aFadeGoesOnWhileSomethingElseIsAskedFor() {
         Wishes dim = fading(Wishes.NONE.withBrightness(0.5), Wish.BRIGHTNESS_FADE, 10);
@@ -206,7 +206,7 @@ class AdjustmentTest {
         assertEquals(0.8f, shown.rgba()[8], "in one frame, for nobody said how long");
     }
 
-    /** Wishes that are made again, as by another ask or from a recording, are other arrays with the same in them. */
+    /** Wishes that are made again, for example by another ask or from a recording, are different arrays with the same contents. */
     @Test
     void theSamePixelsAgainDoNotBeginAnew() {
         at(0, Wishes.NONE);

@@ -12,9 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * Held against the sequence tables of ANSI/ISA-18.1-1979 (R2004). The lines for A are as the manuals of the
- * annunciators Dwyer AN24 (page 32) and RTK UC625 (page 18) print them, those for M as the latter does; those for R, and for option 4, are
- * from memory. The audible device is left out: there is none.
+ * Compared with the sequence tables of ANSI/ISA-18.1-1979 (R2004). The lines for A are as the manuals of the annunciators Dwyer AN24 (page
+ * 32) and RTK UC625 (page 18) print them, those for M as the latter does; those for R, and for option 4, are from memory. The audible
+ * device is left out: there is none.
  */
 class AlarmTest {
     /** A step is written {@code N} or {@code F} for the process condition, with {@code +ack} or {@code +reset} for a pushbutton. */

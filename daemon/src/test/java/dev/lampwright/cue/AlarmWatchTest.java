@@ -36,7 +36,7 @@ class AlarmWatchTest {
         assertEquals(AlarmState.NORMAL, watch.step(PrinterState.IDLE, seen.reset()));
     }
 
-    /** A configuration that is read again neither ends a fault nor counts an acknowledgement once more. */
+    /** Reading the configuration again neither ends a fault nor counts an acknowledgement twice. */
     @Test
     void anotherGoesOnWhereOneStands() {
         AlarmWatch before = new AlarmWatch(AlarmSequence.M);

@@ -20,14 +20,14 @@ class ConditionTest {
     private final Signals signals = new Signals(22);
     private final Situation situation = new Situation(signals);
 
-    /** The first value of a signal is taken up at once. */
+    /** The first value of a signal takes effect at once. */
     private void progress(double share) {
         PrinterStatus status = PrinterStatus.nothingHeard().withReading(Quantity.JOB_PROGRESS, share, 0);
         signals.follow(status);
         situation.moveTo(status, PrinterState.PRINTING, 0);
     }
 
-    /** Bounds are outside; the margin widens both, only once the value has been within. */
+    /** Bounds are exclusive; the margin widens both, only once the value has been within. */
     @ParameterizedTest
     @CsvSource({
         "0.25, false, true",

@@ -98,7 +98,7 @@ class StageTest {
         return last;
     }
 
-    /** Draws frames, none of which may differ from the one before by more than a little. */
+    /** Draws frames, none of which may differ from the previous one by more than a little. */
     private void framesWithoutAStep(int count, double most) {
         float[] before = stage.draw(situation).rgba().clone();
         for (int i = 0; i < count; i++) {
@@ -136,7 +136,7 @@ class StageTest {
         assertShows("red", frame());
     }
 
-    /** As when a configuration is read again: the first look fades in over what was seen, unless the strip is another one. */
+    /** As when a configuration is read again: the first look fades in over what was visible, unless it is a different strip. */
     @Test
     void itMayBeginWithTheLightOfAnother() {
         cues(always(red, 0));
@@ -253,7 +253,7 @@ class StageTest {
         return frames(180);
     }
 
-    /** A cue remembers on which side of its bound a value was also while another cue is on. */
+    /** A cue remembers which side of its bound a value was on, even while another cue is on. */
     @Test
     void aCueBehindOneThatHoldsGoesOnRemembering() {
         Condition hot = new Condition.WithinBounds(Signal.of(Quantity.BED_ACTUAL), 50, Double.POSITIVE_INFINITY, 5);
@@ -270,7 +270,7 @@ class StageTest {
         assertShows("blue", frame());
     }
 
-    /** README, "What can be asked for": a fault comes before anything that anybody asks for, until it is over and reset. */
+    /** README, "What can be asked for": a fault takes precedence over anything that anybody asks for, until it is over and reset. */
     @ParameterizedTest
     @EnumSource
     void nothingThatIsAskedForCoversAnAlarm(AlarmState alarm) {
@@ -311,7 +311,7 @@ class StageTest {
         assertShows("red", frames(61));
     }
 
-    /** Asks from the beginning again and draws so many frames. */
+    /** Asks again from the beginning and draws this many frames. */
     private float[] framesSinceAsked(Wishes asked, int count) {
         ask(Wishes.NONE.with(Wish.LOOK_FADE, new float[] {0}));
         frame();
@@ -330,7 +330,7 @@ class StageTest {
         assertShows("red", frame());
     }
 
-    /** How long a look was to take that somebody asked for is nothing to a fault, nor to the cues afterwards. */
+    /** The fade time of a look that somebody asked for does not apply to a fault, nor to the cues afterwards. */
     @Test
     void aFaultDoesNotWaitForTheFadeOfALook() {
         cues(Map.of("lime", green), on(PrinterState.FAULT, blue, 0), on(PrinterState.HELD, green, 0), always(red, 0));
@@ -378,7 +378,7 @@ class StageTest {
         assertShows("blue", frames(3));
     }
 
-    /** While pictures are taken a look that is steady for them keeps still, all its rhythms lit; afterwards it goes on. */
+    /** While pictures are taken, a look that is steady for them keeps still, all its rhythms lit; afterwards it continues. */
     @Test
     void theCameraKeepsSteadyLooksStill() {
         Extent band = new BandExtent(1, 2, 0, new Motion(3, Motion.Unit.PIXELS_A_SECOND), 0).make();

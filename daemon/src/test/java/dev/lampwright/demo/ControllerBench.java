@@ -16,7 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.function.UnaryOperator;
 
-/** A controller in memory on the bench: what it is told byte by byte at a time of the test's own, and what it answered. */
+/** An in-memory controller on the bench: it receives bytes one by one at a time that the test sets, and its answers are kept. */
 final class ControllerBench {
     /**
      * An answer.
@@ -24,8 +24,8 @@ final class ControllerBench {
      * @param type its type
      * @param sequence its sequence number
      * @param body its body in hexadecimal
-     * @param wire all of it as it goes over the line, in hexadecimal
-     * @param nanos when it could go out
+     * @param wire all of it as sent over the line, in hexadecimal
+     * @param nanos when it could be sent
      */
     record Answer(MessageType type, int sequence, String body, String wire, long nanos) {}
 
@@ -42,14 +42,14 @@ final class ControllerBench {
         controller.start(0);
     }
 
-    /** The board of the worked example, which has said its first word. */
+    /** The board of the worked example, which has sent its first message. */
     static ControllerBench board() {
         ControllerBench bench = new ControllerBench(MemoryController.BOARD);
         bench.answers.clear();
         return bench;
     }
 
-    /** The set-up of the worked example: two pixels in GRB order, 12 mA a channel, 1 mA dark, beacon after 3 s. */
+    /** The set-up of the worked example: two pixels in GRB order, 12 mA per channel, 1 mA dark, beacon after 3 s. */
     static Setup setup(int ceilingMilliamps, WhenSilent whenSilent, List<Setup.Dimmer> dimmers) {
         return new Setup(
                 2,
@@ -92,7 +92,7 @@ final class ControllerBench {
         tell(wire, wire.length);
     }
 
-    /** Lets time pass by, in ms. */
+    /** Lets time pass, in ms. */
     void pass(long millis) {
         now += millis * 1_000_000;
         controller.pass(now);
@@ -106,7 +106,7 @@ final class ControllerBench {
         return answers.remove(0);
     }
 
-    /** Sends a frame in as many parts as packets of that size make of it, over a line with faults. */
+    /** Sends a frame in as many parts as packets of this size require, over a line with faults. */
     void frame(Frame frame, int mostPacketBytes, UnaryOperator<byte[]> faults) {
         FrameParts parts = new FrameParts(frame.strip().length, frame.duties().length, mostPacketBytes);
         parts.begin(frame);

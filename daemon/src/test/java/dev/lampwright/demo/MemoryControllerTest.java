@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The controller in memory against {@code firmware-notes/wire.md} and its vectors; sections are named beside the checks. */
+/** The in-memory controller against {@code firmware-notes/wire.md} and its vectors; each check names its section. */
 class MemoryControllerTest {
     /** The body of the worked example's set-up, section 6. */
     private static final String SETUP_BODY = "0002 03 47524200 2ee0 2ee0 2ee0 0000 03e8 00 0bb8 02 01 05dc 00";
@@ -264,7 +264,7 @@ class MemoryControllerTest {
         assertEquals(Light.DIMMED, bench.recording.last().light());
     }
 
-    /** Section 4: strip and dimmers of one supply are dimmed alike, another supply is left alone. */
+    /** Section 4: strip and dimmers of one supply are dimmed alike, another supply is unaffected. */
     @Test
     void dimsEachSupplyByItself() {
         Setup setup = new Setup(
@@ -422,7 +422,7 @@ class MemoryControllerTest {
         assertEquals("01 0000 0001 0000".replace(" ", ""), bench.answer().body(), "one overrun for the packet");
     }
 
-    /** Section 3, SHOWN: what is left of a packet is broken, even where it looks like a whole one. */
+    /** Section 3, SHOWN: the rest of a packet is broken, even if it looks like a whole one. */
     @Test
     void breaksThePacketThatAnOverrunHit() {
         ControllerBench bench = ControllerBench.board().setUp();
@@ -436,7 +436,7 @@ class MemoryControllerTest {
         assertEquals("01 0001 0001 0000".replace(" ", ""), bench.answer().body());
     }
 
-    /** Section 3, SETUP: with fewer pixels than before, the first frame also drives those left out, once. */
+    /** Section 3, SETUP: with fewer pixels than before, the first frame also drives the dropped pixels dark, once. */
     @Test
     void drivesPixelsThatWereLeftOutOnce() {
         ControllerBench bench = ControllerBench.board().setUp();
@@ -477,8 +477,8 @@ class MemoryControllerTest {
     }
 
     /**
-     * Bytes flipped, lost and doubled: whatever is shown is one of the frames sent, in which all bytes are alike. The seeds are
-     * fixed, for one packet in 65 536 that is broken passes any checksum of sixteen bits.
+     * Bytes flipped, lost and doubled: whatever is shown is one of the frames sent, in which all bytes are alike. The seeds are fixed,
+     * because one broken packet in 65 536 passes any 16-bit checksum.
      */
     @ParameterizedTest
     @CsvSource({"1, 0.0005", "2, 0.002", "3, 0.01", "4, 0.05"})

@@ -13,7 +13,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** The pace of the line in memory, on a clock of the test's own: at 10 000 baud a byte of ten bits takes a millisecond. */
+/** The pace of the in-memory line, on the test's own clock: at 10 000 baud a byte of ten bits takes a millisecond. */
 class MemoryLineTest {
     private static final long BYTE_NANOS = 1_000_000;
     private static final byte[] HELLO = HexFormat.of().parseHex(Vectors.wire("hello"));

@@ -24,8 +24,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Parts of frames that are lost, doubled and swapped: what is shown is a frame that was sent ({@code firmware-notes/wire.md},
- * section 3). The vectors are those that the firmware is held to.
+ * Parts of frames that are lost, doubled and swapped: what is shown is a frame that was sent ({@code firmware-notes/wire.md}, section 3).
+ * The firmware is tested with the same vectors.
  */
 class PartsOnABadLineTest {
     private static final Path VECTORS = Path.of("..", "firmware-notes", "vectors", "parts.txt");
@@ -108,7 +108,7 @@ class PartsOnABadLineTest {
         return lights;
     }
 
-    /** The messages of the host's own cutter, for frames that differ in every byte. */
+    /** Messages from the host's own code for parts, for frames that differ in every byte. */
     private static List<byte[]> messages(Random random, Set<List<Integer>> sent) {
         FrameParts parts = new FrameParts(SETUP.stripBytes(), 1, PACKET_BYTES);
         List<byte[]> messages = new ArrayList<>();

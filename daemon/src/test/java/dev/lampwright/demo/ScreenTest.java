@@ -65,7 +65,7 @@ class ScreenTest {
             new byte[] {(byte) 255, (byte) 255, (byte) 255},
             new byte[] {55, 55, 55});
 
-    /** The colours of the cells of each line that has any, as the terminal is told them. */
+    /** The colours of the cells of each line that has any, as sent to the terminal. */
     private static List<List<String>> cells(String picture) {
         Pattern cell = Pattern.compile("\u001b\\[38;([0-9;]+)m\u2588");
         return picture.lines()
@@ -109,7 +109,7 @@ class ScreenTest {
         assertEquals("@@@@+" + " ".repeat(55), line.substring(line.indexOf('|') + 1, line.lastIndexOf('|')));
     }
 
-    /** A line that wraps would be two, and the next picture a line too low. */
+    /** A line that wraps would become two, and the next picture would be a line too low. */
     @ParameterizedTest
     @EnumSource(mode = Mode.EXCLUDE, names = "PLAIN")
     void noLineWrapsInANarrowTerminalAndTheTerminalIsGivenBack(ColourDepth depth) {

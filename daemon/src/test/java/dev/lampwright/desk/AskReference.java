@@ -141,7 +141,7 @@ final class AskReference {
         return about.message().isEmpty() ? " -n" : " -m '" + about.message() + "'";
     }
 
-    /** All that a checked-in file lacks, in words. */
+    /** Everything that a checked-in file lacks, in words. */
     static String advice() {
         return FILE + " is not what the code says; in daemon, run " + COMMAND;
     }

@@ -223,7 +223,7 @@ class DeskTest {
                 "the message is longer than 65536 characters; send a shorter one", why("look", "x".repeat(65_537)));
     }
 
-    /** However long what was asked for is, there is room on the line for what would be right. */
+    /** However long an ask is, the line has room for the correction. */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -279,7 +279,7 @@ class DeskTest {
         assertEquals("there is no look \"done\"; choose one of: idle", why("look", "done"));
     }
 
-    /** For each pixel, whether it has a light of its own. */
+    /** For each pixel, whether it has its own light. */
     private boolean[] own(int pixels) {
         List<Float> rgba = slot.get().floats(Wish.PIXELS);
         boolean[] own = new boolean[pixels];
@@ -470,7 +470,7 @@ class DeskTest {
         assertTrue(desk.asked().endEpochSeconds(Ask.LOOK).isEmpty());
     }
 
-    /** Another run, as it begins: nothing is known to it but the text, and its monotonic clock starts anew. */
+    /** The start of another run: it knows nothing but the text, and its monotonic clock starts from zero. */
     private void restart(String kept, DeskSettings settings, Fitting fitting, KnownLooks looks) {
         nanos = -77;
         desk = new Desk(settings, fitting, looks, new Desk.Clocks(() -> nanos, () -> wall), () -> alarm, slot::set);
@@ -504,7 +504,7 @@ class DeskTest {
         assertEquals(List.of("brightness", "work side", "pixels bed", "pixels strip", "quiet"), asked());
     }
 
-    /** A board without a clock of its own starts in the past, until it has heard what time it is. */
+    /** A board without a real-time clock starts in the past, until it learns the time. */
     @Test
     void whatIsKeptEndsByTheClockOnTheWallAlsoWhenThatIsSetLater() {
         now("brightness", "{\"brightness\": 0.4, \"for_s\": 3600}");
@@ -563,7 +563,7 @@ class DeskTest {
         assertEquals(asked + 2, desk.changes());
     }
 
-    /** Wherever a text is cut off or changed, it is refused as a whole, in words, or makes sense. */
+    /** Wherever a text is cut off or changed, it is either refused as a whole, with a reason, or still valid. */
     @Test
     void aDamagedTextChangesNothing() {
         now("brightness", "0.4");
@@ -666,7 +666,7 @@ class DeskTest {
                 askers);
     }
 
-    /** Two printers: an ask is for the one that is named, or for the only one that allows it. */
+    /** Two printers: an ask is for the named one, or for the only one that allows it. */
     private Desk deskOfTwo(List<Desk.Alarm> alarms, List<String> acknowledged) {
         return new Desk(
                 DeskSettings.USUAL,

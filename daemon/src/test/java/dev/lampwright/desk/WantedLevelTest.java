@@ -21,7 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Numbers are held against {@link BigDecimal}, which knows nothing of how they are read. */
+/** Numbers are compared with {@link BigDecimal}, which does not depend on how they are read. */
 class WantedLevelTest {
     private static double share(JsonNode node) {
         WantedLevel level = WantedLevel.of(node).orElseThrow();

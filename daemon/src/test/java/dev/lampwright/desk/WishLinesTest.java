@@ -38,7 +38,7 @@ class WishLinesTest {
         assertEquals(List.of(Float.NaN, 600f), entry.wishes().floats(Wish.LEVELS_FADE));
     }
 
-    /** As it was recorded before there were fades. */
+    /** As recorded before there were fades. */
     @Test
     void aLineWithoutFadesHasNone() {
         String line =

@@ -29,7 +29,7 @@ class LineChangesTest {
         assertEquals(List.of(), LineChanges.of("a.toml", "x\n", "x\n"));
     }
 
-    /** As GNU diff 3.8 shows the same texts with -u, but for the names. */
+    /** As GNU diff 3.8 shows the same texts with -u, except for the names. */
     @Test
     void showsThreeLinesAround() {
         String before = numbers(1, 20);
@@ -72,7 +72,7 @@ class LineChangesTest {
         assertTrue(LineChanges.of("a\u001b", "", "x\u001b[2J\n").stream().noneMatch(line -> line.contains("\u001b")));
     }
 
-    /** Whatever the texts are, patch(1) makes the one of the other. */
+    /** Whatever the texts are, patch(1) turns one into the other. */
     @Test
     void whatItShowsMakesTheOneTextOfTheOther() throws IOException, InterruptedException {
         Random random = new Random(7);
@@ -102,7 +102,7 @@ class LineChangesTest {
                 .collect(Collectors.toCollection(ArrayList::new));
     }
 
-    /** By the format's own words: a hunk begins at a line of the first text, a blank stays, a minus is left out, a plus put in. */
+    /** By the format's own rules: a hunk begins at a line of the first text, a blank is kept, a minus is dropped, a plus is inserted. */
     private static String patched(String before, List<String> changes) {
         List<String> lines = List.of(before.split("\n"));
         StringBuilder after = new StringBuilder();

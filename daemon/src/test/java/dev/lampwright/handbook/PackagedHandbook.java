@@ -20,8 +20,8 @@ import org.commonmark.renderer.html.AttributeProvider;
 import org.commonmark.renderer.html.HtmlRenderer;
 
 /**
- * The handbook as the package has it: one folder with each page as text and as HTML, with the pictures, and with the front page, the controller's
- * page and the wire format among them. Links between pages are adapted; links to what the package does not have become plain words.
+ * The handbook as packaged: one folder with each page as text and as HTML, with the pictures, and with the front page, the controller's
+ * page and the wire format among them. Links between pages are adapted; links to files that are not in the package become plain words.
  */
 public final class PackagedHandbook {
     private static final Pattern TARGET = Pattern.compile("(?<=\\]\\()([^)#\\s]+)?(#[^)\\s]*)?(?=\\))");
@@ -108,12 +108,12 @@ public final class PackagedHandbook {
         return target.matches(".*\\.(png|gif|svg)") && !target.contains(":");
     }
 
-    /** Pictures of all pages lie below the handbook's own folder. */
+    /** Pictures of all pages are below the handbook's own folder. */
     private static String inFolder(String target) {
         return target.replaceFirst("^(\\.\\./)*(daemon/(doc/)?)?", "");
     }
 
-    /** The text with its links adapted, except in blocks of code, where the same characters mean something else. */
+    /** The text with its links adapted, except in code blocks, where the same characters mean something else. */
     private String withLinks(Page page, String ending) {
         StringBuilder text = new StringBuilder();
         boolean inCode = false;
@@ -133,7 +133,7 @@ public final class PackagedHandbook {
                         target(page, found.group(), ending).orElse(found.group())));
     }
 
-    /** Where a link leads in the package; empty if the package does not have it. */
+    /** The target of a link in the package; empty if the package does not have it. */
     private Optional<String> target(Page page, String target, String ending) {
         int hash = target.indexOf('#');
         String path = hash < 0 ? target : target.substring(0, hash);

@@ -24,11 +24,11 @@ import org.commonmark.node.Text;
 import org.commonmark.parser.Parser;
 
 /**
- * A document in Markdown, read by CommonMark's rules with tables.
+ * A document in Markdown, parsed by CommonMark's rules with tables.
  *
  * @param file where it is
  * @param text all of it
- * @param tree what it consists of
+ * @param tree its structure
  */
 public record Page(Path file, String text, Node tree) {
     /** The repository's folder. */
@@ -44,8 +44,8 @@ public record Page(Path file, String text, Node tree) {
      * A heading.
      *
      * @param level 1 for the page's title
-     * @param text without its marks
-     * @param anchor what a link to it has behind the #
+     * @param text without markup
+     * @param anchor what follows the # in a link to it
      */
     public record Title(int level, String text, String anchor) {}
 
@@ -112,7 +112,7 @@ public record Page(Path file, String text, Node tree) {
         return titles;
     }
 
-    /** What links and pictures lead to, in order. */
+    /** The targets of links and pictures, in order. */
     public List<String> targets() {
         List<String> targets = new ArrayList<>();
         tree.accept(new AbstractVisitor() {
@@ -155,7 +155,7 @@ public record Page(Path file, String text, Node tree) {
         return code;
     }
 
-    /** Where its table of contents leads to; empty if it has none. */
+    /** The targets of its table of contents; empty if it has none. */
     List<String> contents() {
         for (Node node = tree.getFirstChild(); node != null; node = node.getNext()) {
             if (node instanceof Paragraph && words(node).startsWith("On this page:")) {
@@ -175,7 +175,7 @@ public record Page(Path file, String text, Node tree) {
         return links;
     }
 
-    /** The text of a node without its marks. */
+    /** The text of a node without markup. */
     static String words(Node node) {
         StringBuilder words = new StringBuilder();
         node.accept(new AbstractVisitor() {

@@ -1,5 +1,5 @@
 /**
- * The documents: what holds them together, and the HTML that the package has of them. Not in the jar, so the library that reads Markdown weighs
- * nothing when the daemon runs.
+ * The documents: tests that keep them consistent, and the HTML for the package. Not in the jar, so the Markdown library costs nothing when
+ * the daemon runs.
  */
 package dev.lampwright.handbook;

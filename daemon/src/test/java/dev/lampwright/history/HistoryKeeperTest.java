@@ -138,7 +138,7 @@ class HistoryKeeperTest {
         return Files.getLastModifiedTime(file()).to(TimeUnit.NANOSECONDS);
     }
 
-    /** What a memory card takes: a day of ten jobs, and one of a printer that flickers all day. */
+    /** How much is written to a memory card: a day of ten jobs, and one of a printer that flickers all day. */
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
     void aDayTakesNoMoreThanItsShareOfAMemoryCard(boolean flickers) throws IOException {
@@ -241,7 +241,7 @@ class HistoryKeeperTest {
         assertEquals(1, keeper.accounts().of("").jobs().size(), "the page has it all the same");
     }
 
-    /** Names that are no longer used do not make a file that cannot be read again. */
+    /** Names that are no longer used do not produce a file that cannot be read again. */
     @Test
     void theOldestOfManyFormerNamesAreForgotten() {
         Glance glance = new Glance(false, "", Double.NaN, 60, 215, 100, false);

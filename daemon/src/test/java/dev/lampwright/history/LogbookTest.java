@@ -54,7 +54,7 @@ class LogbookTest {
         return faults.get(faults.size() - 1);
     }
 
-    /** Another run takes up what this one has seen, some time later. */
+    /** Another run continues from what this one has seen, some time later. */
     private void startAgain(double secondsLater) {
         Account kept =
                 HistoryText.read(HistoryText.of(Accounts.of(logbook.account()))).of("");
@@ -117,7 +117,7 @@ class LogbookTest {
         assertEquals(Duration.ofSeconds(100), job().took());
     }
 
-    /** A gap is one of silence, or of lampwright not running: they are judged alike. */
+    /** A gap is one of silence, or of lampwright not running: both are judged alike. */
     @ParameterizedTest
     @CsvSource({
         // progress before, after, seconds between, state afterwards, how the job ended, and how many jobs there are
@@ -206,7 +206,7 @@ class LogbookTest {
         assertEquals(noonAnd(10), first.at().instant());
     }
 
-    /** By ANSI/ISA-18.1 one acknowledgement is for all that the alarm was on for; without lock-in it is off with the fault. */
+    /** By ANSI/ISA-18.1 one acknowledgement covers everything that the alarm was on for; without lock-in it goes off with the fault. */
     @Test
     void whatTheAlarmWasOnForIsAcknowledgedTogether() {
         see(FAULT, "one", UNKNOWN, 1);
@@ -236,7 +236,7 @@ class LogbookTest {
                         .toList());
     }
 
-    /** A board without a clock of its own begins where it stopped, and learns the time from the network a minute later. */
+    /** A board without a real-time clock starts where it stopped, and learns the time from the network a minute later. */
     @Test
     void aClockThatIsSetMovesAllThatThisRunHasSeenAndNothingElse() {
         see(IDLE, 100);
@@ -264,7 +264,7 @@ class LogbookTest {
         assertEquals(noonAnd(4760), account.curves().get(0).from().instant());
     }
 
-    /** With the clock behind, the time between the runs is below zero; it says nothing, but the progress does. */
+    /** If the clock is behind, the time between the runs is negative. It says nothing, but the progress does. */
     @Test
     void aClockThatIsBehindAtTheStartDoesNotCutAJobOff() {
         see(IDLE, 1);

@@ -15,12 +15,12 @@ final class TestClock implements HistoryClock {
         millis += Math.round(seconds * 1000);
     }
 
-    /** The clock on the wall is set to another time. */
+    /** Sets the wall clock. */
     void set(Instant wall) {
         bootedMillis = wall.toEpochMilli() - millis;
     }
 
-    /** The machine is booted again, after some time. */
+    /** The machine reboots, after some time. */
     TestClock rebooted(double seconds) {
         TestClock after = new TestClock();
         after.set(Instant.ofEpochMilli(wallMillis()).plusMillis(Math.round(seconds * 1000)));

@@ -32,7 +32,7 @@ class PortProbeTest {
         }
     }
 
-    /** Of this process; other threads of it may open some meanwhile. */
+    /** Of this process; its other threads may open some meanwhile. */
     private static long descriptors() {
         return ManagementFactory.getPlatformMXBean(UnixOperatingSystemMXBean.class)
                 .getOpenFileDescriptorCount();

@@ -28,7 +28,7 @@ class RetriedServerTest {
         return () -> tried.add(-port);
     }
 
-    /** Whoever changes a file ten times a second is not told ten times a second that the port is taken. */
+    /** Somebody who changes a file ten times a second does not get ten reports a second that the port is taken. */
     @Test
     void whatCannotBeHadIsTriedAgainInItsOwnTime() {
         server.follow(Optional.of(80), opened -> true);

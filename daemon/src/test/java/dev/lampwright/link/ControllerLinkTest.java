@@ -42,7 +42,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The link against a controller in memory, over a line with every trouble; {@code wire.md} says what is right. */
+/** The link against an in-memory controller, over a line with every kind of trouble; {@code wire.md} says what is right. */
 @Timeout(60)
 class ControllerLinkTest {
     private static Here board(int mostPacketBytes, int credits, boolean listens) {
@@ -174,7 +174,7 @@ class ControllerLinkTest {
         }
     }
 
-    /** Light may stand still from then on, so nothing newer may come for long. */
+    /** Light may stay the same from then on, so nothing newer may come for a long time. */
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 4})
     void aFrameThatIsLostIsSentAgain(int credits) {
@@ -355,7 +355,7 @@ class ControllerLinkTest {
             });
             rig.line.mute(true);
             rig.started().awaitTrouble("no controller answers on memory");
-            // Every 250 ms for five seconds, and the zero before.
+            // Every 250 ms for five seconds, and the zero before it.
             assertTrue(asked.get() >= 15 && asked.get() <= 22, asked + " times");
             rig.line.toController(Faults.none());
             rig.line.mute(false);
@@ -518,7 +518,7 @@ class ControllerLinkTest {
             int before = rig.line.reads.get();
             long started = System.nanoTime();
             Await.until("half a second", () -> System.nanoTime() - started > 500_000_000);
-            // One look every tenth of a second; a slow machine looks less often.
+            // One check every tenth of a second; a slow machine checks less often.
             assertTrue(rig.line.reads.get() - before <= 20, rig.line.reads.get() - before + " reads");
         }
     }
@@ -574,7 +574,7 @@ class ControllerLinkTest {
         }
     }
 
-    /** The frame loop hears that a controller was lit, and how late frames are shown. */
+    /** The frame loop learns that a controller was lit, and how late frames are shown. */
     @Test
     void whatBecomesOfFramesIsKnown() {
         try (LinkRig rig = new LinkRig().started()) {
@@ -588,7 +588,7 @@ class ControllerLinkTest {
         }
     }
 
-    /** What a controller may say to each frame, by wire.md, COMPLAINT and SHOWN, and what it may not. */
+    /** How a controller may answer each frame, by wire.md, COMPLAINT and SHOWN, and how it may not. */
     static Stream<Arguments> refusals() {
         return Stream.of(
                 arguments(
@@ -787,7 +787,7 @@ class ControllerLinkTest {
         assertEquals(List.of("REST " + what.code()), goodbyes);
     }
 
-    /** Notes what the host sends to end. */
+    /** Records what the host sends when it stops. */
     private record Goodbyes(List<String> heard) implements MessageReader.Handler {
         @Override
         public void message(Message message) {

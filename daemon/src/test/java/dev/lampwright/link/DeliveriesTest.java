@@ -19,7 +19,7 @@ class DeliveriesTest {
         assertEquals(0, deliveries.takeLatest());
     }
 
-    /** Each answer counts once, and one to nothing that was sent not at all. */
+    /** Each answer counts once, and an answer to something that was not sent does not count. */
     @Test
     void onlyWhatWasSentCounts() {
         deliveries.sent(7, 1000);

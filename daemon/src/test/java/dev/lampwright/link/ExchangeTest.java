@@ -24,11 +24,11 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
- * What is said and heard, message by message, on a clock that stands still. Sequence numbers, credit and what an answer means are those
- * of {@code firmware-notes/wire.md}, section 2.
+ * What is sent and received, message by message, on a clock that stands still. Sequence numbers, credit and the meaning of answers are
+ * those of {@code firmware-notes/wire.md}, section 2.
  */
 class ExchangeTest {
-    /** 10 bits a byte at 100000 baud (8 data bits, a start and a stop bit): 100 µs. */
+    /** 10 bits per byte at 100000 baud (8 data bits, a start and a stop bit): 100 µs. */
     private static final int BAUD = 100_000;
 
     private static final long BYTE_NANOS = 100_000;
@@ -41,7 +41,7 @@ class ExchangeTest {
     private final Exchange exchange = new Exchange(line, now::get, tally, new Deliveries());
     private final MessageWriter writer = new MessageWriter(Setup.LARGEST_BODY);
 
-    /** Keeps what is written, and gives what it was told to. */
+    /** Keeps what is written, and returns the bytes set for it. */
     private static final class StillLine implements Line {
         final ByteArrayOutputStream written = new ByteArrayOutputStream();
         final Deque<byte[]> answers = new ArrayDeque<>();
@@ -105,7 +105,7 @@ class ExchangeTest {
         assertEquals("06010101bcd800", written());
     }
 
-    /** On the line there and back, and the margin. */
+    /** The time on the line in both directions, plus the margin. */
     @Test
     void anAnswerIsDueWhenItCanHaveCome() throws LineException {
         exchange.sendHello();
@@ -115,7 +115,7 @@ class ExchangeTest {
         assertEquals(bytes * BYTE_NANOS + ANSWER_NANOS - 7, exchange.nanosToDeadline());
     }
 
-    /** What is still on the line, or still being shown, is waited for as well. */
+    /** Waits also for what is still on the line or still being shown. */
     @Test
     void messagesWaitForThoseBefore() throws LineException {
         exchange.credit().restart(3);
@@ -263,7 +263,7 @@ class ExchangeTest {
         assertEquals(3, tally.mishaps());
     }
 
-    /** The line waits in whole ms, never shorter than asked and never for a time that is past. */
+    /** The line waits in whole ms, never shorter than asked and never for a time in the past. */
     @Test
     void waitsInWholeMilliseconds() throws LineException {
         assertFalse(exchange.receive(1));

@@ -2,7 +2,7 @@ package dev.lampwright.link;
 
 import java.util.concurrent.CountDownLatch;
 
-/** A line whose read does not come back, whatever is done about it. */
+/** A line whose read does not return, whatever is done about it. */
 final class HangingLine implements Line {
     private final CountDownLatch hanging = new CountDownLatch(1);
     private final CountDownLatch released = new CountDownLatch(1);

@@ -77,7 +77,7 @@ class LineQualityTest {
         }
     }
 
-    /** Frames that the controller dims are said once, and that they are no more after ten seconds. */
+    /** Frames that the controller dims are reported once, and their end after ten seconds without any. */
     @Test
     void aControllerThatDimsIsSaidUntilItHasNotForTenSeconds() {
         try (LogCapture log = new LogCapture(LineQuality.class)) {

@@ -12,7 +12,7 @@ import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** What the link's thread allocates for a frame once warm: nothing, the controller in memory and its line included. */
+/** What the link's thread allocates per frame once warm: nothing, including the in-memory controller and its line. */
 @Timeout(120)
 class LinkAllocationTest {
     private static final int FAST = 50_000_000;
@@ -31,7 +31,7 @@ class LinkAllocationTest {
         show(3000);
         long thread = linkThread();
         long least = Long.MAX_VALUE;
-        // A compiler that is still at work may allocate on the thread's account; a leak of a byte a frame shows in
+        // A compiler that is still at work may allocate on the thread's account; a leak of a byte per frame shows in
         // every round.
         for (int round = 0; round < 3; round++) {
             long before = threads.getThreadAllocatedBytes(thread);

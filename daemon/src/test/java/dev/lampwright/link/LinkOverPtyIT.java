@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The link over a real device node, through every trouble that a cable and a board can make. */
+/** The link over a real device node, through every kind of trouble that a cable and a board can cause. */
 @Timeout(120)
 class LinkOverPtyIT {
     @TempDir

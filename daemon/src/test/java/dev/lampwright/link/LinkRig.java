@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 
-/** A link to a controller in memory, over a line that can be troubled. */
+/** A link to an in-memory controller, over a line with switchable trouble. */
 final class LinkRig implements AutoCloseable {
     static final int BAUD = 500_000;
 
@@ -75,7 +75,7 @@ final class LinkRig implements AutoCloseable {
         link.frameReady();
     }
 
-    /** Publishes a frame again and again, as the frame loop does, until it is shown. */
+    /** Publishes a frame repeatedly, as the frame loop does, until it is shown. */
     void publishUntilShown(int value) {
         publishUntilShown(value, Duration.ofSeconds(20));
     }
@@ -105,7 +105,7 @@ final class LinkRig implements AutoCloseable {
         Await.until("the last answer", () -> link.status().framesShown() + slot.skipped() == published.get());
     }
 
-    /** Waits until the link says that it is in trouble, in these words among others. */
+    /** Waits until the link reports trouble, with these words among others. */
     void awaitTrouble(String words) {
         Await.until(
                 () -> "trouble '" + words + "', not " + link.status(),
@@ -117,7 +117,7 @@ final class LinkRig implements AutoCloseable {
         Await.until("all well", () -> link.status().trouble().isEmpty());
     }
 
-    /** Lets the link's clock run ahead by this much. */
+    /** Advances the link's clock by this much. */
     void passTime(Duration time) {
         passedNanos.addAndGet(time.toNanos());
     }

@@ -5,7 +5,7 @@ import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Keeps what a class logs, from information upwards. */
+/** Keeps what a class logs, at level info and above. */
 final class LogCapture implements AutoCloseable {
     private final Logger logger;
     private final CapturedLog captured;
@@ -24,7 +24,7 @@ final class LogCapture implements AutoCloseable {
         return captured.lines();
     }
 
-    /** Those of the lines that tell of trouble. */
+    /** The lines that report trouble. */
     List<String> troubles() {
         return lines().stream().filter(line -> !line.startsWith("INFO")).toList();
     }

@@ -34,7 +34,7 @@ class OpenFailureTest {
         assertTrue(words.startsWith(beginning), words);
     }
 
-    /** Whoever may not open a port joins the group that may; where the group may not either, the usual one. */
+    /** A user who may not open a port joins the group that may; if the group may not either, the usual one. */
     @Test
     void namesTheGroupOfThePortIfItMayUseIt(@TempDir Path folder) throws IOException {
         Path node = Files.createFile(folder.resolve("node"));

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The serial library and the port's permissions, each in a process of its own. */
+/** The serial library and the port's permissions, each in a separate process. */
 @Timeout(120)
 class SerialLibraryIT {
     @TempDir
@@ -105,7 +105,7 @@ class SerialLibraryIT {
                 probe(List.of(), Path.of("/proc"), Path.of("/proc"), "-DjSerialComm.library.path=" + unpacked));
     }
 
-    /** Root may open everything, but for what belongs to another once it has lost the capability to override that. */
+    /** Root may open everything, except another user's files once it has lost the capability to override that. */
     @Test
     void namesTheGroupAndTheCommandWhereThereIsNoPermission() throws Exception {
         Path node = pty.port().toRealPath();

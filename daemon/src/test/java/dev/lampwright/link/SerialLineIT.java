@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The serial port against a real device node: a pseudo-terminal of the kernel's. */
+/** The serial port against a real device node: a pseudo-terminal of the kernel. */
 @Timeout(60)
 class SerialLineIT {
     private static final int BAUD = 500_000;
@@ -48,7 +48,7 @@ class SerialLineIT {
         pty.close();
     }
 
-    /** Says hello and gives the sequence numbers of the answers that come in the next second, until there are {@code wanted}. */
+    /** Sends HELLO and returns the sequence numbers of the answers within the next second, until there are {@code wanted}. */
     private List<Integer> hello(int sequence) throws LineException {
         MessageWriter writer = new MessageWriter(8);
         int count = writer.begin(MessageType.HELLO, sequence)
@@ -84,7 +84,7 @@ class SerialLineIT {
         }
     }
 
-    /** What the kernel says of the port, by way of {@code stty} of the GNU core utilities. */
+    /** What the kernel says about the port, through {@code stty} of the GNU core utilities. */
     @Test
     void setsEightDataBitsNoParityOneStopBitNoFlowControlAndTheBaud() throws Exception {
         for (int baud : new int[] {9600, 115_200, 500_000, 1_000_000}) {
@@ -179,7 +179,7 @@ class SerialLineIT {
         Await.until("as many threads as before", () -> liveThreads() <= threads);
     }
 
-    /** The library never forgets a hook; it keeps them where only it can look. */
+    /** The library never forgets a hook; it keeps them where only it can see them. */
     @Test
     void theLibraryKeepsOneHookForAllLines() throws Exception {
         for (int i = 0; i < 20; i++) {

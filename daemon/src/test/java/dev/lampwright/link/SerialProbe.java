@@ -1,6 +1,6 @@
 package dev.lampwright.link;
 
-/** A process of its own that opens a serial port and says in one line how that went. */
+/** A separate process that opens a serial port and says in one line how that went. */
 final class SerialProbe {
     private SerialProbe() {}
 

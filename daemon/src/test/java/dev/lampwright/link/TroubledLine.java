@@ -24,47 +24,47 @@ final class TroubledLine extends LineAround {
         super(line);
     }
 
-    /** The port is gone: nothing can be read, written or opened. */
+    /** The port disappears: nothing can be read, written or opened. */
     void unplug() {
         unplugged = true;
     }
 
-    /** The port is there again. */
+    /** The port is back. */
     void plug() {
         unplugged = false;
     }
 
-    /** Whether what the controller says is lost. */
+    /** Whether what the controller sends is lost. */
     void mute(boolean on) {
         mute = on;
     }
 
-    /** Every call of {@link #read} ends with an error of the program's own. */
+    /** Every call of {@link #read} ends with an internal error. */
     void breakDown(boolean on) {
         broken = on;
     }
 
-    /** As often as this, opening ends as it does where no thread is to be had any more. */
+    /** This many times, opening fails as it does when no more threads can be created. */
     void starve(int times) {
         starvations.set(times);
     }
 
-    /** Whether there is always something to be heard: broken packets, wherever the controller says nothing. */
+    /** Whether there is always something to receive: broken packets, whenever the controller sends nothing. */
     void flood(boolean on) {
         flood = on;
     }
 
-    /** Changes what is heard from the controller, chunk by chunk. */
+    /** Changes what is received from the controller, chunk by chunk. */
     void fromController(UnaryOperator<byte[]> change) {
         fromController = change;
     }
 
-    /** Changes what is said to the controller, write by write. */
+    /** Changes what is sent to the controller, write by write. */
     void toController(UnaryOperator<byte[]> change) {
         toController = change;
     }
 
-    /** Lets bytes be heard that no controller sent. */
+    /** Makes the line deliver bytes that no controller sent. */
     void inject(byte... bytes) {
         injected.add(bytes.clone());
     }

@@ -122,7 +122,7 @@ class BlendTest {
                 List.of(Blend.values()).stream().map(Blend::word).toList());
     }
 
-    /** The alpha of a colour, the opacity and a half lit rhythm are one alpha together. */
+    /** The alpha of a colour, the opacity and a half-lit rhythm multiply to one alpha. */
     @Test
     void alphasAreMultiplied() {
         Colour halfWhite = CssColour.colour("rgb(255 255 255 / 50%)");
@@ -151,7 +151,7 @@ class BlendTest {
         return canvas.rgba();
     }
 
-    /** Colours on a grid of 255, so that Java2D takes them as they are. */
+    /** Colours on a grid of 255, so that Java2D keeps them unchanged. */
     private float chance() {
         return chance.nextInt(256) / 255f;
     }

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Light that moves by less than a pixel: none is gained or lost, and nothing jumps. Each limit is worked out beside its check. */
+/** Light that moves by less than a pixel: none is gained or lost, and nothing jumps. The calculation of each limit is next to its check. */
 class ExtentTest {
     private static final Follow PROGRESS = Follow.of(Signal.JOB_PROGRESS);
     private static final int PIXELS = 24;

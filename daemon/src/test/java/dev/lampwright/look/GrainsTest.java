@@ -50,7 +50,7 @@ class GrainsTest {
                 cover(new GrainsExtent(0.3, 2, 7).make(), 5), cover(new GrainsExtent(0.3, 2, 8).make(), 5)));
     }
 
-    /** A point comes and goes by sin²(πt/g), whose slope is π/g at most. */
+    /** A point appears and disappears as sin²(πt/g), whose slope is at most π/g. */
     @Test
     void pointsComeAndGoGently() {
         Extent grains = new GrainsExtent(1, 2, 7).make();
@@ -65,7 +65,7 @@ class GrainsTest {
         }
     }
 
-    /** The JDK's SplittableRandom is SplitMix64, by its authors. */
+    /** The JDK's SplittableRandom is SplitMix64, according to its authors. */
     @Test
     void chanceIsThatOfTheJdk() {
         for (long seed = -3; seed < 100; seed++) {

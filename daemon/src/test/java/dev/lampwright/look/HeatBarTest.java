@@ -35,7 +35,7 @@ class HeatBarTest {
         assertEquals(fallen, sum(bar, CELLS), 1e-9 * fallen);
     }
 
-    /** Heat that cools falls to 1/e in the time of cooling, however it spreads. */
+    /** Cooling heat falls to 1/e in the cooling time, however it spreads. */
     @Test
     void heatFallsToOneEth() {
         HeatBar bar = new HeatBar(CELLS, 7, 2.5);
@@ -46,7 +46,7 @@ class HeatBarTest {
         assertEquals(900 / Math.E, sum(bar, CELLS), 1e-9 * 900);
     }
 
-    /** No place gets hotter than the hottest was, nor colder than the coldest, even as quickly as heat may spread. */
+    /** No place gets hotter than the hottest was, or colder than the coldest, even if heat spreads as fast as it may. */
     @Test
     void heatOnlyLevelsOut() {
         HeatBar bar = new HeatBar(CELLS, 30, NEVER);

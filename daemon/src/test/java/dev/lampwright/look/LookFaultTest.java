@@ -71,7 +71,7 @@ class LookFaultTest {
                 faults.stream().map(LookFault::part).toList());
     }
 
-    /** Levels are asked as a layer's opacity too. */
+    /** Levels are also used as a layer's opacity. */
     @Test
     void anOpacityThatIsNoNumberDarkensItsLayer() {
         Layer odd = new Layer(RIGHT, RED, new AllExtent().make(), Rhythm.FIXED, Level.fixed(Double.NaN), Blend.NORMAL);

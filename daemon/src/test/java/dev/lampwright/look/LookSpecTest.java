@@ -65,7 +65,7 @@ class LookSpecTest {
         assertTrue(look("Q", "F").flashes());
     }
 
-    /** A steady moment, as while pictures are taken, shows all that a rhythm would show at some time. */
+    /** A still moment, as while pictures are taken, shows everything that a rhythm would show at some time. */
     @Test
     void rhythmsAreLitWhileLightIsToKeepStill() {
         Moment moment = Moments.after(1.5);

@@ -10,12 +10,12 @@ final class Moments {
 
     private Moments() {}
 
-    /** Some time after a look came on; every signal is unknown. */
+    /** Some time after a look was switched on; every signal is unknown. */
     static Moment after(double seconds) {
         return moment(PrinterStatus.nothingHeard(), seconds);
     }
 
-    /** When so much of the job is done. */
+    /** When this much of the job is done. */
     static Moment done(double share) {
         return moment(PrinterStatus.nothingHeard().withReading(Quantity.JOB_PROGRESS, share, 0), 0);
     }

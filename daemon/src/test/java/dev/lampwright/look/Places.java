@@ -1,6 +1,6 @@
 package dev.lampwright.look;
 
-/** What a part of a layer gives each place of a zone. */
+/** The result of a part of a layer at each place of a zone. */
 final class Places {
     private Places() {}
 

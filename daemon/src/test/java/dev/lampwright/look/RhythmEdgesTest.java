@@ -8,7 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class RhythmEdgesTest {
-    /** Light comes and goes in a tenth of a second, so in a 60th it changes by a sixth at most; a swell by less. */
+    /** Light appears and disappears within a tenth of a second, so in a 60th it changes by a sixth at most; a swell by less. */
     @ParameterizedTest
     @ValueSource(strings = {"F", "Iso 2s", "Oc 4s", "Fl 3s", "Fl(2) 6s", "LFl 10s", "Q", "VQ", "Mo(U) 15s", "swell 4s"})
     void noRhythmIsHarsh(String text) {

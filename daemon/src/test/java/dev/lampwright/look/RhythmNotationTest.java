@@ -13,8 +13,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Groups as they are charted, and times of one's own. Sources: IHO INT 1, P10.2 to P10.8 (as the Canadian Hydrographic Service's Chart 1
- * prints them), for notation and rates; IALA Recommendation R1001 for the cardinal marks, East 3, South 6 and a long flash, West 9; the table of
+ * Groups as they are charted, and custom times. Sources: IHO INT 1, P10.2 to P10.8 (as the Canadian Hydrographic Service's Chart 1 prints
+ * them), for notation and rates; IALA Recommendation R1001 for the cardinal marks, East 3, South 6 and a long flash, West 9; the table of
  * rhythmic characters of IALA's NAVGUIDE for Oc(2) and Oc(2+1).
  */
 class RhythmNotationTest {
@@ -58,7 +58,7 @@ class RhythmNotationTest {
         assertEquals(stretches, stretches(text));
     }
 
-    /** P10.2: an occulting light is lit for longer than it is dark, also one in groups. */
+    /** P10.2: an occulting light is lit for longer than it is dark, even in groups. */
     @ParameterizedTest
     @ValueSource(strings = {"Oc 4s", "Oc(2) 6s", "Oc(3) 8s", "Oc(2+1) 12s"})
     void occultingIsLitForLonger(String text) {
@@ -69,7 +69,7 @@ class RhythmNotationTest {
         assertTrue(lit > 0, text);
     }
 
-    /** P10.8: ultra quick is 160 flashes a minute or more; WCAG 2.2 allows no more than three in any second. */
+    /** P10.8: ultra quick is 160 flashes a minute or more; WCAG 2.2 allows at most three in any second. */
     @Test
     void ultraQuickIsAsSlowAsItMayBe() {
         assertEquals(160, 60 / Rhythm.parse("UQ").period(), 1e-9);

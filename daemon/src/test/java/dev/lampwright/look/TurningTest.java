@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What goes back and forth: it turns at the ends, nothing jumps there, and nothing is allocated. */
+/** Movement back and forth: it turns at the ends, nothing jumps there, and nothing is allocated. */
 class TurningTest {
     private static final int PIXELS = 24;
 
@@ -28,7 +28,7 @@ class TurningTest {
         return new BandExtent(width, tail, 0, Motion.cycle(cycle).turning(), softness);
     }
 
-    /** A band of four pixels has 20 pixels of way and takes a cycle for each. */
+    /** A band of four pixels travels 20 pixels and takes a cycle for each. */
     @Test
     void aBandGoesFromEndToEndAndBack() {
         BandExtent band = band(4, 0, 0, 5);
@@ -66,7 +66,7 @@ class TurningTest {
         }
     }
 
-    /** At the middle of the way back the tail lies where the band came from, and the one of the way there is fainter ahead of it. */
+    /** Halfway back, the tail is where the band came from, and the tail of the way there is fainter ahead of it. */
     @Test
     void theTailLiesWhereItCameFrom() {
         float[] back = cover(band(2, 8, 0, 5), 7.5);
@@ -151,7 +151,7 @@ class TurningTest {
         }
     }
 
-    /** A pixel begins a glint twice a second at most, and as many are lit at any time as for long ones. */
+    /** A pixel begins a glint at most twice a second, and as many are lit at any time as with long ones. */
     @Test
     void shortGrainsOfAPixelKeepApart() {
         Extent grains = new GrainsExtent(0.05, 0.1, 3).make();

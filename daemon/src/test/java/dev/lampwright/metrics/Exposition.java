@@ -8,8 +8,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A reader of the Prometheus text format, written from its description at prometheus.io, "Exposition formats", text-based format 0.0.4;
- * it shares nothing with the library that writes it. What does not keep to the format is an error.
+ * A reader of the Prometheus text format, written from its description at prometheus.io, "Exposition formats", text-based format 0.0.4; it
+ * shares nothing with the library that writes it. Anything that deviates from the format is an error.
  */
 final class Exposition {
     private static final String NAME = "[a-zA-Z_:][a-zA-Z0-9_:]*";
@@ -98,7 +98,7 @@ final class Exposition {
         }
     }
 
-    /** Samples of a histogram have endings of their own. */
+    /** The samples of a histogram have their own suffixes. */
     private String familyOf(String name) {
         String base = name.replaceFirst("_(bucket|sum|count)$", "");
         boolean histogram =

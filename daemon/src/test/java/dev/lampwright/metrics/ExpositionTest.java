@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The reader takes what keeps to the text format, and nothing else. */
+/** The reader accepts what follows the text format, and nothing else. */
 class ExpositionTest {
     @Test
     void readsWhatKeepsToTheFormat() {

@@ -33,7 +33,7 @@ class LiveMetricsTest {
     private Daemon daemon;
     private LiveMetrics metrics;
 
-    /** A daemon that has not been started: it has figures all the same. */
+    /** A daemon that has not been started: it still has figures. */
     @BeforeEach
     void make() throws ConfigException {
         MemoryController controller = new MemoryController(MemoryController.BOARD, (light, sequence, frame, at) -> {});

@@ -40,17 +40,17 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** What a Prometheus server gets to read, from a daemon with a controller in memory and without a broker. */
+/** What a Prometheus server reads from a daemon with an in-memory controller and without a broker. */
 @Timeout(60)
 class MetricsServerTest {
     private static final Map<String, String> NO_LABELS = Map.of();
     private static final double AMPERE = 1e-9;
 
-    /** Base units that this daemon could have use of: prometheus.io, "Metric and label naming", base units; its table, and amperes. */
+    /** Base units that this daemon could use: prometheus.io, "Metric and label naming", base units; its table, and amperes. */
     private static final Set<String> UNITS =
             Set.of("seconds", "celsius", "meters", "bytes", "ratio", "volts", "amperes");
 
-    /** Units that are not base units, and what belongs to the metric's type: promtool's "check metrics", from memory. */
+    /** Units that are not base units, and suffixes that belong to the metric's type: promtool's "check metrics", from memory. */
     private static final List<String> NOT_IN_A_NAME = List.of(
             "milliseconds",
             "microseconds",
@@ -141,7 +141,7 @@ class MetricsServerTest {
         assertFalse(Exposition.parse(response.body()).families().isEmpty());
     }
 
-    /** prometheus.io, "Metric and label naming", and what promtool's "check metrics" complains of. */
+    /** prometheus.io, "Metric and label naming", and what promtool's "check metrics" reports. */
     @Test
     void everyNameKeepsToTheConventions() {
         scrape().families().forEach((name, family) -> {
@@ -185,7 +185,7 @@ class MetricsServerTest {
         assertFalse(told.families().containsKey("lampwright_printer_message_age_seconds"), "nothing was heard");
     }
 
-    /** White on 20 pixels asks for 20 × 3 × 10 mA and 20 mA of the dark, and gets no more than 400 mA. */
+    /** White on 20 pixels asks for 20 × 3 × 10 mA plus 20 mA for dark pixels, and gets no more than 400 mA. */
     @Test
     void currentIsToldAgainstTheCeilingInAmperes() {
         Await.until("dimmed frames", () -> value("lampwright_guard_dimmed_frames_total") > 10);

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What a Prometheus server gets to read from a process with several rigs. */
+/** What a Prometheus server reads from a process with several rigs. */
 @Timeout(60)
 class RigMetricsTest {
     @TempDir

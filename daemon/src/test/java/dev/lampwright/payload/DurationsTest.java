@@ -31,7 +31,7 @@ class DurationsTest {
         assertEquals(seconds, Durations.iso(text), 1e-9);
     }
 
-    /** A second opinion: what the JDK reads of the same standard. */
+    /** Compares with the JDK's reader of the same standard. */
     @ParameterizedTest
     @ValueSource(strings = {"PT20.345S", "PT15M", "PT10H", "P2D", "P2DT3H4M", "PT0.000001S"})
     void readsLikeTheJdk(String text) throws UnreadableException {

@@ -50,7 +50,7 @@ class JsonLineTest {
         assertEquals("is not a JSON object", complaint(text));
     }
 
-    /** RFC 8259, section 4, leaves open what a name that comes twice means; here it is a mistake. */
+    /** RFC 8259, section 4, leaves open what a repeated name means; here it is a mistake. */
     @ParameterizedTest
     @ValueSource(strings = {"{\"a\":1,\"a\":2}", "{\"a\":1} {}", "{\"a\":1", "{a:1}", "{\n\n]"})
     void whatIsNotOneObjectIsRefusedInOneLine(String text) {

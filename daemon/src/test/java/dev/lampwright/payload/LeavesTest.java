@@ -92,7 +92,7 @@ class LeavesTest {
         assertEquals(List.of("tip", "", "2"), leaves.get(4).names());
     }
 
-    /** What is told of a text can be bound, and brings the number. */
+    /** What is suggested for a text can be bound, and yields the number. */
     @Test
     void whatIsCutOutIsWhatIsTold() throws UnreadableException {
         byte[] payload = Alder.bytes("bed 41.5 of 60, tip: -3/215 C");
@@ -106,7 +106,7 @@ class LeavesTest {
         }
     }
 
-    /** What stands in a text under a name, by the last of its names. */
+    /** The value with a name in a text, by the last of its names. */
     private static List<String> named(String text) {
         return leaves(text).stream()
                 .skip(1)
@@ -120,7 +120,7 @@ class LeavesTest {
         assertEquals(List.of("bed  1 = 41,5", "bed  2 = 60,0"), named("bed 41,5 (60,0) °C"));
     }
 
-    /** The word before a number is enough only where it stands once. */
+    /** The word before a number is enough only if it occurs once. */
     @Test
     void aWordThatComesAgainIsToldApartByTheOneFurtherBefore() {
         String text = "<plate now=\"41.5\" set=\"60\"/><tip now=\"190\" set=\"215\" mode=\"RUN\"/>";

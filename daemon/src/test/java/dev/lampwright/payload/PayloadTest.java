@@ -14,7 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The limits of one message, and what is said about one that cannot be read. */
+/** The limits of one message, and what is reported about one that cannot be read. */
 class PayloadTest {
     private static final Source WHOLE = new Source("t", PayloadPath.at(""));
     private static final Source FIRST = new Source("t", PayloadPath.at("/0"));
@@ -28,7 +28,7 @@ class PayloadTest {
         return assertThrows(UnreadableException.class, () -> payload.at(FIRST)).getMessage();
     }
 
-    /** RFC 8259: one JSON text, and nothing behind it. */
+    /** RFC 8259: one JSON text, and nothing after it. */
     @ParameterizedTest
     @ValueSource(strings = {"[41", "[41]]", "41 42", "RUN", "{\"a\":1,}", "['a']"})
     void whatIsNotJsonIsRefusedEachTimeItIsAsked(String text) {
@@ -67,7 +67,7 @@ class PayloadTest {
         assertThrows(UnreadableException.class, () -> of(most + " ").at(BARE));
     }
 
-    /** The array counts as well, and every value in it. */
+    /** The array counts as well, and so does every value in it. */
     @Test
     void readsFiftyThousandValuesAndNoMore() throws UnreadableException {
         String most = "[1" + ",1".repeat(Payload.MOST_VALUES - 2) + "]";

@@ -45,7 +45,7 @@ class SelectionTest {
         assertEquals(Optional.empty(), at(bed(""), "{\"name\":\"tip\",\"now\":9}"));
     }
 
-    /** The field that names is found by what it does, whatever it is called; what each leaf says of its place is true. */
+    /** The naming field is recognised by its effect, whatever it is called; what each leaf says about its place is true. */
     @Test
     void leavesOfAListAreFoundAgainInAnyOrder() throws UnreadableException {
         String one =
@@ -65,7 +65,7 @@ class SelectionTest {
         }
     }
 
-    /** Two printers in turns on one topic, of which nothing but the numbers says that they are two. */
+    /** Two printers take turns on one topic, and only the numbers show that there are two. */
     @Test
     void speakersInTurnsAreToldApart() {
         for (int i = 0; i < 20; i++) {
@@ -79,7 +79,7 @@ class SelectionTest {
         assertEquals(List.of("kuusi", "t"), leaf.names());
     }
 
-    /** A counter and a word that changes seldom are nobody's names. */
+    /** A counter and a word that seldom changes are not names. */
     @Test
     void oneSpeakerIsLeftAlone() {
         for (int i = 0; i < 300; i++) {

@@ -36,7 +36,7 @@ class ValueTest {
         assertEquals(new Value.Structure(), value("[41]"));
     }
 
-    /** A printer that leaves a value out says something else than one that says that there is none. */
+    /** A printer that leaves a value out says something different from one that says that there is none. */
     @Test
     void whatIsNotThereIsNoValue() throws UnreadableException {
         Payload payload = new Payload(Alder.bytes("{\"at\": 1}"));
@@ -44,7 +44,7 @@ class ValueTest {
         assertEquals(Optional.empty(), payload.at(new Source("t", PayloadPath.at("/at/more"))));
     }
 
-    /** A binding names the word that the sender wrote, so 1.0 is another than 1, whatever they are as numbers. */
+    /** A binding names the word that the sender wrote, so 1.0 differs from 1, whatever they are as numbers. */
     @ParameterizedTest
     @CsvSource({
         "1, 1, 1",
@@ -89,7 +89,7 @@ class ValueTest {
         assertEquals(Optional.of(word), value(json).word());
     }
 
-    /** Whatever is a word can be cut. */
+    /** Anything that is a word can be cut. */
     @ParameterizedTest
     @CsvSource({"true, ue", "12.5, 5", "null, ll", "'\"a; b \"', b"})
     void aCutIsMadeOfTheWord(String json, String part) throws UnreadableException {

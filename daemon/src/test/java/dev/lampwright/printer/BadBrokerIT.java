@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** A broker that goes wrong at every stage of a connection, and then is a good one: a real Mosquitto on the same port. */
+/** A broker that fails at every stage of a connection, and then is a good one: a real Mosquitto on the same port. */
 final class BadBrokerIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
     private static final int TOPICS = Alder.bindings().topicFilters().size();

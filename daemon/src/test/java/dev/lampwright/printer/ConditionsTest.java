@@ -41,7 +41,7 @@ class ConditionsTest {
         return status.state();
     }
 
-    /** A flag on a topic each: the newest message must not hide what another flag said before. */
+    /** Each flag has its own topic: the newest message must not hide what another flag said before. */
     @Test
     void aFaultStaysUntilItsOwnFlagGoes() {
         StatusReader reader = reader(on(PrinterState.FAULT, ALARM), on(PrinterState.PRINTING, RUN));
@@ -74,7 +74,7 @@ class ConditionsTest {
         assertEquals(Optional.empty(), status.faultText());
     }
 
-    /** JSON's null says that there is nothing. */
+    /** JSON's null means nothing. */
     @Test
     void aTextThatIsNotEmptyIsAFault() {
         Source text = new Source("rowan/job", PayloadPath.at("/trouble"));
@@ -96,7 +96,7 @@ class ConditionsTest {
         assertEquals(PrinterState.PRINTING, hear(reader, "rowan/alarm", "false"));
     }
 
-    /** Conditions for a pause and a fault alone leave the rest to the readings. */
+    /** If only pause and fault have conditions, the readings decide the rest. */
     @Test
     void whatNoConditionShowsFollowsFromTheReadings() {
         StatusReader reader = new StatusReader(new Bindings(

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What is told of a printer that does not tell it itself. The class's own rules; common practice, no source. */
+/** What follows about a printer that does not report it itself. The class's own rules; common practice, no source. */
 class DerivedTest {
     private PrinterStatus status = PrinterStatus.nothingHeard();
     private long now;
@@ -81,7 +81,7 @@ class DerivedTest {
         assertEquals(PrinterState.IDLE, hear(reader, "bed.actual_C", 56));
     }
 
-    /** The same band where the printer tells its state but has no word for warming, and so the readings speak for it. */
+    /** The same band when the printer reports its state but has no word for warming, so that the readings decide. */
     @Test
     void warmingThatTheReadingsTellInsteadOfThePrinterHasTheSameBand() {
         StatusReader reader = new StatusReader(

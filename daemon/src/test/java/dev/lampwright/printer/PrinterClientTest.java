@@ -20,7 +20,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 
-/** What becomes of messages, without a broker: they are handed in by hand, so their order is sure. */
+/** What becomes of messages, without a broker: the test passes them in, so their order is certain. */
 class PrinterClientTest {
     private static final String LINK = "shop/alder/link";
     private static final String RUN = "{\"phase\":\"RUN\"}";
@@ -46,7 +46,7 @@ class PrinterClientTest {
         client.route(topic, Alder.bytes(payload), false);
     }
 
-    /** The broker keeps them in no order that means anything, so the will may come first. */
+    /** The broker sends retained messages in no particular order, so the will may come first. */
     @Test
     void whatTheBrokerHasKeptDoesNotBringBackAPrinterThatIsGone() {
         hearKept(LINK, "offline");
@@ -65,7 +65,7 @@ class PrinterClientTest {
         assertEquals(PrinterState.PRINTING, newest.state());
     }
 
-    /** It need not be news: that it speaks at all shows that it is there. */
+    /** It need not be news: the fact that it reports at all shows that it is there. */
     @Test
     void theSameWordAgainBringsItBackIfItIsSaidNow() {
         hear(Alder.JOB, RUN);

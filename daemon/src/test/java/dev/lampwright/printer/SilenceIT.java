@@ -24,7 +24,7 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 import org.junit.jupiter.api.Test;
 
-/** Why nothing is heard, with a real Mosquitto, and a printer that it really loses. The daemon's clock is moved by hand. */
+/** Why nothing is heard, with a real Mosquitto and a printer whose connection really drops. The test moves the daemon's clock. */
 final class SilenceIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
     private static final Duration LONG = Duration.ofSeconds(20);
@@ -72,7 +72,7 @@ final class SilenceIT {
         return log.with(line).size();
     }
 
-    /** The printer is a client with a last will, and its cable is pulled. */
+    /** The printer is a client with a last will, and its cable is unplugged. */
     @Test
     void theLastWillMakesItSilentAtOnceAndTheFirstWordEndsThat() throws MqttException {
         try (Mosquitto mosquitto = Mosquitto.start();
@@ -103,7 +103,7 @@ final class SilenceIT {
         }
     }
 
-    /** Both are kept by the broker, and come in any order. */
+    /** The broker retains both, and sends them in any order. */
     @Test
     void whatTheBrokerHasKeptDoesNotBringBackAPrinterThatIsGone() {
         try (Mosquitto mosquitto = Mosquitto.start()) {
@@ -146,7 +146,7 @@ final class SilenceIT {
         }
     }
 
-    /** What was heard last holds for as long as ever; only then is it said to be the broker's fault. */
+    /** What was reported last stays valid for the usual time; only then is the broker named as the cause. */
     @Test
     void aBrokerThatIsGoneIsToldApart() {
         try (Mosquitto mosquitto = Mosquitto.start();
@@ -174,7 +174,7 @@ final class SilenceIT {
         }
     }
 
-    /** MQTT 3.1.1, section 3.3.1.3: each new subscription gets what is kept, so a flapping connection gets it over and over. */
+    /** MQTT 3.1.1, section 3.3.1.3: each new subscription gets retained messages, so a flapping connection gets them over and over. */
     @Test
     void whatIsKeptIsNoSignOfLifeTheSecondTime() {
         try (Mosquitto mosquitto = Mosquitto.start();

@@ -19,7 +19,7 @@ final class SilenceTest {
         assertEquals(Optional.empty(), Silence.of(heard, CONNECTED, LONG, LONG));
     }
 
-    /** A broker that is away for a moment is no reason to show silence: what was heard last holds for as long as ever. */
+    /** A broker that is away for a moment is not a reason to show silence: what was reported last stays valid for the usual time. */
     @Test
     void aBrokerThatIsGoneForAMomentChangesNothing() {
         assertEquals(Optional.empty(), Silence.of(heard, LOST, LONG, LONG));
@@ -33,7 +33,7 @@ final class SilenceTest {
         assertEquals(Optional.of(Silence.LAST_WILL), Silence.of(heard.gone(0), CONNECTED, 0, LONG));
     }
 
-    /** That there is no broker does not bring back what has gone. */
+    /** Losing the broker does not bring back a printer that has gone. */
     @Test
     void theLastWillHoldsWhateverTheBrokerDoes() {
         assertEquals(Optional.of(Silence.LAST_WILL), Silence.of(heard.gone(0), LOST, LONG + 1, LONG));

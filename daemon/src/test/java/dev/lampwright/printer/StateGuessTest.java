@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What the class's own rules say; common practice, no source. NaN is a quantity that the printer does not tell. */
+/** The class's own rules; common practice, no source. NaN is a quantity that the printer does not report. */
 final class StateGuessTest {
     @ParameterizedTest(name = "progress {0}, nozzle {1} of {2}, bed {3} of {4}: {5}")
     @CsvSource({

@@ -27,7 +27,7 @@ class StatusLinesTest {
     private static final List<Quantity> QUANTITIES = List.of(Quantity.values());
     private static final double[] ODD = {0, 1, 1e-300, 0.1 + 0.2, Double.MIN_VALUE, 1 / 3.0};
 
-    /** What a status tells, with times that count from some start. */
+    /** A status's output, with times that count from some start. */
     private record Told(
             PrinterState state,
             boolean heard,
@@ -192,7 +192,7 @@ class StatusLinesTest {
         assertEquals(1, e.getMessage().lines().count(), e.getMessage());
     }
 
-    /** Each line names its printer, and lines are in the order of time whoever they are about. */
+    /** Each line names its printer, and lines are in chronological order across printers. */
     @Test
     void linesOfSeveralPrinters() throws BadLineException {
         Statuses before = Statuses.NOTHING_HEARD.with("birch", NOTHING.heardAt(1));

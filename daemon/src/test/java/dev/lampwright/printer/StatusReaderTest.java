@@ -70,7 +70,7 @@ final class StatusReaderTest {
         assertEquals(new Reading(60, 2), status.reading(Quantity.BED_SETPOINT));
     }
 
-    /** Each value takes some 80 bytes once it is read, and the service has 32 MiB for all that it does. */
+    /** Each value takes some 80 bytes once it is read, and the service has 32 MiB in total. */
     @Test
     void aMessageOfTooManyValuesIsToldAndNotRead() {
         hear(HEAT, "{\"plate\":{\"now\":41.5}}");
@@ -239,7 +239,7 @@ final class StatusReaderTest {
         assertSame(after, guessing.read(after, "shop/birch/job", Alder.bytes("{\"percent\":100}"), 2));
     }
 
-    /** RFC 6901, section 5: its document, its pointers and what they stand for, as far as that is a number. */
+    /** RFC 6901, section 5: its document, its pointers and the values they refer to, if those are numbers. */
     @ParameterizedTest
     @CsvSource(
             quoteCharacter = '`',
@@ -328,7 +328,7 @@ final class StatusReaderTest {
         }
     }
 
-    /** A printer may send each of its values in a message of its own; a value that came once is bound right. */
+    /** A printer may send each of its values in a separate message; a binding that matched once is right. */
     @Test
     void aBindingThatHasMatchedMayBeMissingAsOftenAsItLikes() {
         try (LogLines log = new LogLines()) {
@@ -341,7 +341,7 @@ final class StatusReaderTest {
         }
     }
 
-    /** Nor do the messages before the first that matches count after it. */
+    /** The messages before the first match do not count after it either. */
     @Test
     void aBindingThatMatchesLateIsNotComplainedOf() {
         try (LogLines log = new LogLines()) {
@@ -438,7 +438,7 @@ final class StatusReaderTest {
                         .read(status, HEAT, Alder.bytes("{\"line\": [1, 2]}"), 1));
     }
 
-    /** The README's way: of flags in one message the one that matters most stands last. */
+    /** As README shows: of several flags in one message, the most important comes last. */
     @Test
     void aStateThatIsToldByFlagsIsWhatTheLastOfThemSays() {
         Bindings.OfState printing = new Bindings.OfState(
@@ -458,7 +458,7 @@ final class StatusReaderTest {
         });
     }
 
-    /** 0 °F and 0 K are no targets: such a heater is off. */
+    /** 0 °F and 0 K are not targets: such a heater is off. */
     @ParameterizedTest
     @EnumSource(names = {"FAHRENHEIT", "KELVIN", "CELSIUS"})
     void aTargetOfZeroIsOffInAnyUnit(Unit unit) {
@@ -470,7 +470,7 @@ final class StatusReaderTest {
                         .value(Quantity.BED_SETPOINT));
     }
 
-    /** A printer that says no more about a fault than the word that means one. */
+    /** A printer that says no more about a fault than the word for one. */
     @Test
     void theWordThatMeansAFaultIsItsTextWhereNoOtherIsTold() {
         hear(JOB, "{\"phase\": \"ALARM tip blocked\"}");
@@ -480,7 +480,7 @@ final class StatusReaderTest {
         assertEquals(Optional.empty(), status.faultText());
     }
 
-    /** A printer that has a text for its faults says there what it means, and the state's word adds nothing to it. */
+    /** A printer with a text for its faults explains them there, and the state's word adds nothing. */
     @Test
     void theWordThatMeansAFaultLeavesATextThatIsToldElsewhere() {
         StatusReader telling = new StatusReader(new Bindings(Alder.bindings().states(), Map.of(), Map.of())

@@ -13,10 +13,10 @@ import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** What is told when, by sd_notify(3) and sd_watchdog_enabled(3). */
+/** What is reported when, by sd_notify(3) and sd_watchdog_enabled(3). */
 @Timeout(30)
 class ServiceWatchTest {
-    /** So short that the watch looks every 10 ms. */
+    /** So short that the watch checks every 10 ms. */
     private static final long WATCHDOG_MICROS = 40_000;
 
     private final Heard heard = new Heard();
@@ -65,7 +65,7 @@ class ServiceWatchTest {
         }
     }
 
-    /** The counter goes on by itself once; then it stands still, as that of a loop that hangs. */
+    /** The counter advances once; then it stands still, like that of a loop that hangs. */
     @Test
     void givesASignOfLifeOnlyWhileFramesGoOn() {
         ServiceWatch watch = started(() -> "idle");

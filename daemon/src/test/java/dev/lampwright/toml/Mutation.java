@@ -9,11 +9,11 @@ public final class Mutation {
     private Mutation() {}
 
     /**
-     * A text with some characters taken out, put in, changed or cut off.
+     * A text with some characters removed, inserted, changed or cut off.
      *
      * @param text any text
-     * @param random chance
-     * @return another text, or by chance the same
+     * @param random random numbers
+     * @return another text, or occasionally the same
      */
     public static String of(String text, Random random) {
         StringBuilder spoilt = new StringBuilder(text);

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 
-/** Writes TOML 1.0 by chance, and notes where it has put each key. The same seed gives the same text. */
+/** Writes random TOML 1.0, and notes where it has put each key. The same seed gives the same text. */
 public final class RandomToml {
     private static final List<String> SCALARS = List.of(
             "1",

@@ -14,8 +14,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 
 /**
- * Random changes of random texts. What should come of each is worked out on plain maps and lists, which share no code with the editor; and
- * lines that a change is not about stay as they are.
+ * Random changes of random texts. The expected result of each is worked out on plain maps and lists, which share no code with the editor;
+ * and lines that a change does not concern stay as they are.
  */
 class TomlEditorPropertyTest {
     private static final String NEW = "new key";
@@ -129,7 +129,7 @@ class TomlEditorPropertyTest {
         return text.replaceAll("(\r?\n)+", "\n");
     }
 
-    /** All of the fewer lines are among the more, in their order, but for those that a pair or an element was put into or taken out of. */
+    /** All of the fewer lines are among the more, in order, except those that a pair or an element was added to or removed from. */
     private static void assertOthersStay(
             List<String> fewer, List<String> more, String story, String before, String after) {
         int[][] common = new int[fewer.size() + 1][more.size() + 1];
@@ -147,13 +147,13 @@ class TomlEditorPropertyTest {
         return List.of(text.split("\n", -1));
     }
 
-    /** How many comments there are, beside hashes within the value. */
+    /** How many comments there are, not counting hashes within the value. */
     private static long comments(String text, Object value) {
         return text.chars().filter(c -> c == '#').count()
                 - value.toString().chars().filter(c -> c == '#').count();
     }
 
-    /** Headers make an array whose elements are tables: they become nothing else. */
+    /** Headers create an array whose elements are tables: they cannot become anything else. */
     private static boolean isElementByHeader(String text, List<String> path) {
         TomlPart part = TomlLayout.of(text).find(path);
         return part.around != null && part.around.kind == TomlPart.Kind.SECTIONS;
@@ -171,7 +171,7 @@ class TomlEditorPropertyTest {
         }
     }
 
-    /** A path that is not there yet, in the table or the array at another, or around it. */
+    /** A path that does not exist yet, in the table or the array at another, or around it. */
     private static List<String> behind(Map<String, Object> values, List<String> path) {
         Object value = path.isEmpty() ? values : TomlValues.at(values, path).orElseThrow();
         if (value instanceof Map<?, ?> table) {
@@ -265,7 +265,7 @@ class TomlEditorPropertyTest {
         }
     }
 
-    /** Without tables and arrays on the way to a path that hold nothing: what only its contents made goes with them. */
+    /** Without empty tables and arrays on the way to a path: what only its contents created is removed with them. */
     private static Object pruned(Object values, List<String> path) {
         for (int depth = path.size() - 1; depth > 0; depth--) {
             List<String> part = path.subList(0, depth);

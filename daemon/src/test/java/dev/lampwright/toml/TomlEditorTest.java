@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 
-/** What each change makes of a text, to the byte. Texts are ours; what is valid is said by TOML 1.0 (toml.io/en/v1.0.0). */
+/** What each change does to a text, to the byte. The texts are our own; TOML 1.0 says what is valid (toml.io/en/v1.0.0). */
 class TomlEditorTest {
     private static final String FILE = """
         # The light over the bench.

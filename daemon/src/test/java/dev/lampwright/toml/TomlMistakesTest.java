@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What is said about texts that are not TOML: where, what to do, all at once and each once. */
+/** What is reported about texts that are not TOML: where, what to do, all at once and each once. */
 class TomlMistakesTest {
     private static final String DEEP = "arrays, tables and dotted keys are nested more than 64 deep";
 
@@ -128,7 +128,7 @@ class TomlMistakesTest {
                 Toml.MOST_MISTAKES, places("<p>no toml</p>\n".repeat(10_000)).size());
     }
 
-    /** Each with a value that is in as many tables and arrays, the outermost table among them, from line 3 on. */
+    /** Each with a value that is in this many tables and arrays, including the outermost table, from line 3 on. */
     private static List<Arguments> nested() {
         return List.of(
                 Arguments.of("arrays", (IntFunction<String>)
@@ -178,7 +178,7 @@ class TomlMistakesTest {
         }
     }
 
-    /** A mebibyte each, the most that a file may have. */
+    /** A mebibyte each, the maximum for a file. */
     @ParameterizedTest
     @ValueSource(
             strings = {

@@ -22,7 +22,7 @@ import org.tomlj.TomlParseResult;
 import org.tomlj.TomlTable;
 
 /**
- * What another reader of TOML 1.0 (tomlj 1.1.1) makes of the same texts. Texts with dates are left out: it refuses some that are valid, such
+ * What another TOML 1.0 reader (tomlj 1.1.1) makes of the same texts. Texts with dates are left out: it refuses some that are valid, such
  * as {@code a = { b = [1979-05-27] }}.
  */
 class TomlSecondOpinionTest {
@@ -32,7 +32,7 @@ class TomlSecondOpinionTest {
         return org.tomlj.Toml.parse(text);
     }
 
-    /** Some mistakes it meets by throwing. */
+    /** It reports some mistakes by throwing. */
     private static boolean othersRefuse(String text) {
         try {
             return other(text).hasErrors();
@@ -41,7 +41,7 @@ class TomlSecondOpinionTest {
         }
     }
 
-    /** Values of both in one form, with each key's line: of scalars and arrays that are the value of a key. */
+    /** The values of both in one form, with each key's line: for scalars and arrays that are the value of a key. */
     private static Object theirs(Object value) {
         if (value instanceof TomlTable table) {
             Map<String, Object> map = new LinkedHashMap<>();

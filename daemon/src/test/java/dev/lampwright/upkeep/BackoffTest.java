@@ -36,7 +36,7 @@ final class BackoffTest {
         assertEquals(Duration.ofMillis(75), backoff(1).next());
     }
 
-    /** The promise is light that is right within 2 s of the broker's return; what is left of it is for the connecting itself. */
+    /** The promise is correct light within 2 s of the broker's return; the rest of that time is for connecting. */
     @Test
     void usualPausesLeaveHalfASecondForConnecting() {
         Duration worst = Patience.USUAL.network().plus(Patience.USUAL.longestPause());

@@ -42,7 +42,7 @@ class ProcessAgeTest {
         assertEquals(Duration.ZERO, ProcessAge.of("7 (java)" + AFTER_NAME, "long\n"));
     }
 
-    /** The Java runtime counts from a moment after the process's start, so a process is never younger than that, but for two ticks. */
+    /** The Java runtime counts from a moment after the process's start, so a process is never younger than that, except for two ticks. */
     @Test
     void isNotLessThanTheRuntimesOwnCount() {
         long runtime = ManagementFactory.getRuntimeMXBean().getUptime();
@@ -50,7 +50,7 @@ class ProcessAgeTest {
         assertTrue(age.toMillis() >= runtime - 20, () -> age + ", " + runtime + " ms");
     }
 
-    /** The kernel's own count of the process that the test starts is the younger one. */
+    /** By the kernel's own count, the process that the test starts is the younger one. */
     @Test
     void isOlderThanWhatItStarts() throws IOException, InterruptedException {
         Process started = new ProcessBuilder("sleep", "60").start();

@@ -123,8 +123,9 @@ class AmpacityTest {
     }
 
     /**
-     * Base curves of IEC 60512-5-2 fall as the square root of what the air leaves to the highest temperature. A published curve of a plug for 85 °C (maker and part
-     * were not noted, so no source) has 6.2 A at 50 °C, 5.15 at 60 and 3.9 at 70; 5.7 at 55 is read between them. Ours begins to fall where 30 K of its own are left, so it is compared from there on.
+     * Base curves of IEC 60512-5-2 fall as the square root of what the air leaves to the highest temperature. A published curve of a plug
+     * for 85 °C (maker and part were not recorded, so no source) has 6.2 A at 50 °C, 5.15 at 60 and 3.9 at 70; 5.7 at 55 is read between
+     * them. Ours begins to fall where 30 K of self-heating are left, so it is compared from there on.
      */
     @ParameterizedTest
     @CsvSource({"60, 5.15", "70, 3.9"})

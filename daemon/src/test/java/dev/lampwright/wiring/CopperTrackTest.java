@@ -7,12 +7,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class CopperTrackTest {
-    /** 1 oz of copper a square foot, in mils, as calculators of IPC-2221 take it. */
+    /** 1 oz of copper per square foot, in mils, as IPC-2221 calculators use it. */
     private static final double OUNCE = 1.378;
 
     /**
-     * What a calculator of IPC-2221 says for external conductors of 1 oz: amperes, kelvin and width in mils. The first is the example that such calculators begin with
-     * (from memory); the others are the published formula A = (I ÷ (0.048·ΔT^0.44))^(1 ÷ 0.725), by hand.
+     * Results of IPC-2221 calculators for external conductors of 1 oz: amperes, kelvin and width in mils. The first is the example that
+     * such calculators begin with (from memory); the others are the published formula A = (I ÷ (0.048·ΔT^0.44))^(1 ÷ 0.725), by hand.
      */
     @ParameterizedTest
     @CsvSource({"1, 10, 11.8", "10, 10, 283", "5, 20, 70.8", "8, 40, 89.0"})

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WireTest {
     private static final double COLD = 20;
 
-    /** The air for which IEC 60204-1 has its table, its insulation, and one pair of wires alone. */
+    /** The air temperature for which IEC 60204-1 has its table, its insulation, and a single pair of wires. */
     private static final Surroundings USUAL = new Surroundings(40, 70, 85, 1);
 
     private static double amps(Wire wire) {
@@ -28,7 +28,7 @@ class WireTest {
         assertEquals(0.4600 * 25.4, WireGauge.diameterMm(-3), 1e-9);
     }
 
-    /** Diameter in mm, area in mm², resistance in Ω/km: a table as manufacturers print it, seen on the web; ±1 %. */
+    /** Diameter in mm, area in mm², resistance in Ω/km: a table as manufacturers print it, found on the web; ±1 %. */
     @ParameterizedTest
     @CsvSource({
         "10, 2.59, 5.26, 3.28",
@@ -49,7 +49,7 @@ class WireTest {
         assertEquals(ohmsPerKm / 1000, wire.coldOhmsPerMetre(), 0.01 * ohmsPerKm / 1000);
     }
 
-    /** IEC 60228, class 5, plain copper: most Ω/km at 20 °C, as two cable makers on the web reprint it. */
+    /** IEC 60228, class 5, plain copper: maximum Ω/km at 20 °C, as two cable makers on the web reprint it. */
     @ParameterizedTest
     @CsvSource({"0.5, 39.0", "0.75, 26.0", "1, 19.5", "1.5, 13.3", "2.5, 7.98", "4, 4.95", "6, 3.30"})
     void flexibleConductorsResistAsMuchAsTheStandardLetsThem(double squareMm, double ohmsPerKm) {
@@ -58,7 +58,7 @@ class WireTest {
         assertAbove(Copper.ohmsPerMetre(squareMm), wire.coldOhmsPerMetre());
     }
 
-    /** A size between those of the standard is taken for no better than the standard's worst. */
+    /** A size between two standard sizes is treated as no better than the standard's worst. */
     @ParameterizedTest
     @ValueSource(doubles = {0.14, 0.25, 0.34, 0.9, 3})
     void sizesBetweenAreOnTheSafeSide(double squareMm) {

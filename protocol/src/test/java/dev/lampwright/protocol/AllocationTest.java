@@ -14,7 +14,7 @@ class AllocationTest {
     private final MessageReader reader = new MessageReader(512);
     private final CountingHandler handler = new CountingHandler();
 
-    /** The JVM counts the bytes; the same thread counts nothing else meanwhile. */
+    /** The JVM counts the bytes; the same thread does nothing else meanwhile. */
     @Test
     void encodingAndDecodingAFrameAllocatesNothing() {
         roundTrips(2000);

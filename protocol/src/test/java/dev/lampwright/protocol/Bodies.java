@@ -2,7 +2,7 @@ package dev.lampwright.protocol;
 
 import java.util.Arrays;
 
-/** Messages as a reader hands them over, made by hand. */
+/** Messages as a reader passes them on, made by hand. */
 final class Bodies {
     /** What an earlier, longer packet left behind in the reader's buffer; no field may be read from it. */
     private static final byte LEFT_BEHIND = 0x55;

@@ -13,8 +13,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * The ceiling as the controller's firmware has it: {@code firmware-notes/vectors/clamp.txt}, made from {@code wire.md} with exact
- * fractions, is what the tests of the firmware's clamp are held against too.
+ * The ceiling as the controller's firmware calculates it: {@code firmware-notes/vectors/clamp.txt}, made from {@code wire.md} with exact
+ * fractions, is also what the firmware's clamp is tested with.
  */
 class ClampVectorsTest {
     private static final Path FILE = Path.of("..", "firmware-notes", "vectors", "clamp.txt");
@@ -47,7 +47,7 @@ class ClampVectorsTest {
         return over;
     }
 
-    /** Set-ups are read off the wire, so one is put there first. */
+    /** Set-ups are read from the wire, so one is put there first. */
     private static Setup setup(byte[] body) {
         MessageWriter writer = new MessageWriter(Setup.LARGEST_BODY);
         writer.begin(MessageType.SETUP, 1);

@@ -36,7 +36,7 @@ class CobsTest {
         assertEquals("01ff" + full, encoded("00" + full));
     }
 
-    /** The same bound at the ends of the blocks of 254: one byte for each block that is begun. */
+    /** The same bound at the ends of the blocks of 254: one byte for each block begun. */
     @Test
     void theBoundIsReachedByBytesWithoutZero() {
         for (int length : new int[] {1, 253, 254, 255, 508, 509, 1024}) {
@@ -68,7 +68,7 @@ class CobsTest {
         return Arrays.copyOf(target, Cobs.encode(data, data.length, target, 0));
     }
 
-    /** The paper's decoder, written as plainly as it stands there. */
+    /** The paper's decoder, written as plainly as in the paper. */
     private static byte[] decode(byte[] wire) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         int at = 0;

@@ -34,7 +34,7 @@ class CodesTest {
         }
     }
 
-    /** Broken and overlong packets are known by no sequence number, and code 9 comes beside IN_FORCE, which is the answer. */
+    /** Broken and overlong packets have no known sequence number, and code 9 comes in addition to IN_FORCE, which is the answer. */
     @Test
     void allComplaintsAnswerButThree() {
         Set<Complaint> answers =
@@ -79,7 +79,7 @@ class CodesTest {
         assertEquals(0, shown.at());
     }
 
-    /** HERE, offset 20: bit 0 says that it listens while it drives; the other bits say nothing. */
+    /** HERE, offset 20: bit 0 says that it listens while it drives; the other bits mean nothing. */
     @Test
     void whetherAControllerListensWhileItDrivesIsBitZero() throws MalformedMessageException {
         int[] body = new int[21];

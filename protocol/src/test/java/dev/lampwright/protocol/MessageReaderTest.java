@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Properties over seeded chance: the same cases on every run. */
+/** Properties over seeded random input: the same cases on every run. */
 class MessageReaderTest {
     private static final int TRIALS = 200_000;
 

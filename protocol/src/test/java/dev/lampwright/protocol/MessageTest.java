@@ -18,7 +18,7 @@ class MessageTest {
         assertArrayEquals(new byte[] {(byte) 0xFE, 0x01, (byte) 0x80}, THREE.body());
     }
 
-    /** wire.md, section 1: numbers go high byte first, and every number is unsigned. */
+    /** wire.md, section 1: numbers are sent high byte first, and every number is unsigned. */
     @Test
     void readsUnsignedNumbersHighByteFirst() throws MalformedMessageException {
         assertEquals(0xFE, THREE.u8(0));
@@ -30,7 +30,7 @@ class MessageTest {
         assertArrayEquals(new byte[] {0, 0x01, (byte) 0x80, 0}, target);
     }
 
-    /** Behind the body the buffer holds what an earlier packet left there. */
+    /** After the body, the buffer holds what an earlier packet left there. */
     @Test
     void readsNothingBehindItsBody() {
         assertThrows(MalformedMessageException.class, () -> THREE.u8(3));

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Keeps what a reader hands over. */
+/** Keeps what a reader passes on. */
 final class Recorder implements MessageReader.Handler {
     /** A copy of one message; the body is hexadecimal so that two can be compared. */
     record Copy(int type, int sequence, String body) {

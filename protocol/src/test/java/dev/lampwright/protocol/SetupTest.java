@@ -93,7 +93,7 @@ class SetupTest {
         }
     }
 
-    /** The layout's table added up: 22 bytes, two each supply, one, five each dimmer; one and three each run. */
+    /** The layout's table added up: 22 bytes, two for each supply, one, five for each dimmer; one and three for each run. */
     @Test
     void bodiesHaveTheLengthOfTheLayout() {
         assertEquals(25, Setup.bodyBytes(1, 0));
@@ -103,7 +103,7 @@ class SetupTest {
         assertEquals(26, Setup.dimmersAt(2));
     }
 
-    /** wire.md, COMPLAINT, code 6: the length that would be right. */
+    /** wire.md, COMPLAINT, code 6: the correct length. */
     @Test
     void tellsTheLengthThatWouldBeRight() {
         assertEquals(BODY.length, Setup.rightBodyBytes(Bodies.of(MessageType.SETUP, Arrays.copyOf(BODY, 30))));
@@ -161,7 +161,7 @@ class SetupTest {
         assertRunsRefused(32, cut(9, 7, 0, 93, 6, 0, 1, 5, 0, 1, 4, 0, 1, 3, 0, 1, 2, 0, 1, 1, 0, 1, 0, 0, 1));
     }
 
-    /** Each on a data line of its own, 0 to 7, and together the strip. */
+    /** Each must have its own data line, 0 to 7, and together they must make up the strip. */
     @Test
     void runsThatAreNotTheStripAreRefused() {
         assertRunsRefused(33, cut(1, 8, 0, 100));

@@ -18,7 +18,7 @@ class SupplyDrawTest {
 
     private final SplittableRandom chance = new SplittableRandom(7);
 
-    /** The example that {@code wire.md} works out by hand. */
+    /** The example that {@code wire.md} calculates by hand. */
     @Test
     void agreesWithTheWorkedExample() {
         Setup setup = new Setup(
@@ -57,7 +57,7 @@ class SupplyDrawTest {
         assertEquals(0, draw.idle(0));
     }
 
-    /** Any frame, order, currents and ceiling, calculated once more as an exact fraction. */
+    /** Any frame, order, currents and ceiling, recalculated as an exact fraction. */
     @Test
     void nothingDimmedIsEverOverTheCeiling() {
         for (int trial = 0; trial < 20_000; trial++) {
@@ -78,7 +78,7 @@ class SupplyDrawTest {
         }
     }
 
-    /** Σ duty × current as an exact fraction, in 1/65535 µA: a byte is a share of 255, a duty one of 65535. */
+    /** Σ duty × current as an exact fraction, in 1/65535 µA: a byte is out of 255, a duty out of 65535. */
     private static BigInteger exactGrains(Setup setup, Frame frame, int supply) {
         BigInteger grains = BigInteger.ZERO;
         if (supply == setup.stripSupply()) {

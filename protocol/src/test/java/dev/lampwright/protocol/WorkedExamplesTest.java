@@ -17,13 +17,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The worked examples of {@code firmware-notes/wire.md}, section 6, as the page prints them: somebody will test against those bytes. */
+/** The worked examples of {@code firmware-notes/wire.md}, section 6, as printed there: somebody will test against those bytes. */
 class WorkedExamplesTest {
     private static final Path PAGE = Path.of("..", "firmware-notes", "wire.md");
     private static final Pattern ROW = Pattern.compile(
             "^\\| (?:host|controller) \\| .* \\| `([0-9a-f ]+)` \\+ `([0-9a-f]{4})` \\| `([0-9a-f ]+)` \\|$");
 
-    /** A row of the table, in hexadecimal digits: the packet without its checksum, the checksum, and what goes over the line. */
+    /** A row of the table, in hexadecimal digits: the packet without its checksum, the checksum, and the bytes on the line. */
     record Example(String packetHex, String checksumHex, String wireHex) {
         static Example of(MatchResult row) {
             return new Example(digits(row.group(1)), digits(row.group(2)), digits(row.group(3)));
