@@ -1,5 +1,5 @@
 /**
- * What the provers have to be told of shifts and narrow numbers; there is nothing here for the compiler. The axioms are C's own
+ * What the provers need to know about shifts and narrow numbers; there is nothing here for the compiler. The axioms are C's own
  * (C11, 6.3.1.3 and 6.5.7) and, of two numbers that share no bit, that | adds them: WP has no laws for these.
  */
 #ifndef BITS_H

@@ -90,7 +90,7 @@ class ArchitectureTest {
             "..cli..",
             "..tool.fit..");
 
-    /** Who holds a node that was read has it from {@code json}, and writes by way of it. */
+    /** Code that holds a parsed node has it from {@code json}, and writes through it. */
     @ArchTest
     static final ArchRule ONLY_JSON_AND_PAYLOAD_MAKE_READERS_AND_WRITERS_OF_JSON = noClasses()
             .that()

@@ -78,12 +78,12 @@ record StandingWishes(Map<Aim, Held> held, Map<Aim, Double> fades, Map<Aim, Doub
         return new StandingWishes(held, fades, next, seen);
     }
 
-    /** These, with the fault of a printer acknowledged once more than before; the name is empty if the printer has none. */
+    /** These, with the fault of a printer acknowledged one more time than before; the name is empty if the printer has none. */
     StandingWishes acknowledged(String printer) {
         return new StandingWishes(held, fades, lit, seen.acknowledged(printer));
     }
 
-    /** These, with the alarm of a printer reset once more than before. */
+    /** These, with the alarm of a printer reset one more time than before. */
     StandingWishes reset(String printer) {
         return new StandingWishes(held, fades, lit, seen.reset(printer));
     }

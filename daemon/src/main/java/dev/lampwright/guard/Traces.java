@@ -31,7 +31,7 @@ final class Traces {
     /** How many transitions of a region are remembered: if a strip never flickers, the memory for the others is never touched. */
     private final byte[] remembered;
 
-    /** Regions that were passed over in the search for a move, although their value changes something. */
+    /** Regions that were skipped in the search for a move, although their value changes something. */
     private final int[] passed;
 
     private int passedCount;
@@ -158,7 +158,7 @@ final class Traces {
         return to;
     }
 
-    /** Records that a region is passed over in a search, whatever its value. */
+    /** Records that a region is skipped in a search, whatever its value. */
     void pass(int region) {
         if (passedCount < passed.length) {
             passed[passedCount++] = region;

@@ -33,7 +33,7 @@ public record Stamp(long millis, boolean ofThisRun) {
      */
     public Instant instant() {
         if (ofThisRun) {
-            throw new IllegalStateException("not on the clock on the wall");
+            throw new IllegalStateException("not on the wall clock");
         }
         return Instant.ofEpochMilli(millis);
     }

@@ -227,7 +227,7 @@ public final class EverySecond {
         return Math.hypot(a[0] - b[0], a[1] - b[1]);
     }
 
-    /** CIE 1976 u′ and v′ by way of XYZ, with the matrix of IEC 61966-2-1. */
+    /** CIE 1976 u′ and v′ via XYZ, with the matrix of IEC 61966-2-1. */
     private static double[] chromaticity(double[] c) {
         double x = 0.4124 * c[0] + 0.3576 * c[1] + 0.1805 * c[2];
         double y = 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2];

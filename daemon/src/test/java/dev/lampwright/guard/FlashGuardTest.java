@@ -120,7 +120,7 @@ class FlashGuardTest {
         assertEquals(-1, firstHeld(two, "01".repeat(12), letter -> letter == '1' ? less : new byte[6]));
     }
 
-    /** 204 of 255 is 0.80: a darker image of 0.80 is no flash, one of 203 is. */
+    /** 204 of 255 is 0.80: a darker image of 0.80 is not a flash, one of 203 is. */
     @Test
     void onlyBelowPointEightCounts() {
         assertPasses("01".repeat(12), grey(204), WHITE);

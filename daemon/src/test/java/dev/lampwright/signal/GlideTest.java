@@ -134,7 +134,7 @@ class GlideTest {
         }
     }
 
-    /** Time may stand still or, by rounding, seem to go back a little; its value stays valid. */
+    /** Time can stand still or, by rounding, seem to go back a little; its value stays valid. */
     @Test
     void isSoundBeforeItsBeginning() {
         glide.to(0.2, SECOND);

@@ -103,7 +103,7 @@ record RowOfBodies(Conduction conduction, Power power, Controlled controlled, do
             return full * (1 - heater.power.falls * bodies[0] / scale.wayK()) * (sags ? 1 - heater.power.sag : 1);
         }
 
-        /** What the whole loses, as K/s: at reach times the way it is full power, by way of conduction and radiation. */
+        /** What the whole loses, as K/s: at reach times the way it is full power, through conduction and radiation. */
         private double loss(double above) {
             double kelvin = scale.roomC() + 273;
             double target = scale.wayK();

@@ -44,7 +44,7 @@ public final class Recoveries {
                 stoodStillNanos * 1e-9));
     }
 
-    /** Those that came too late on a machine that stood still for so long that the daemon is not to blame. */
+    /** Those that came too late on a machine that stood still so long that the daemon is not to blame. */
     public long inconclusive() {
         return inconclusive;
     }

@@ -10,7 +10,7 @@ import java.util.List;
  *
  * @param state the state
  * @param source where it is
- * @param is words of which one must be there; empty for any
+ * @param is words of which one must appear; empty for any
  * @param not words that must not be there
  * @param reasons why, worded for the user
  */

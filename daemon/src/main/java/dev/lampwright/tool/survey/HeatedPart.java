@@ -50,7 +50,7 @@ enum HeatedPart {
         return List.of(values()).stream().filter(heater -> heater != this).toList();
     }
 
-    /** The heater that a role belongs to; empty if the role is no temperature. */
+    /** The heater that a role belongs to; empty if the role is not a temperature. */
     static Optional<HeatedPart> of(Role role) {
         return List.of(values()).stream()
                 .filter(heater -> heater.actual == role || heater.target == role)

@@ -41,7 +41,7 @@ final class StateWords {
     /**
      * Classifies words by their own meaning.
      *
-     * @param words texts that came, in which {@code *} may stand for numbers
+     * @param words reported texts, in which {@code *} can stand for numbers
      * @return which state each stands for
      */
     static StateWords of(List<String> words) {
@@ -53,7 +53,7 @@ final class StateWords {
     /**
      * Classifies words by what they are known to stand for.
      *
-     * @param words texts that came, in which {@code *} may stand for numbers
+     * @param words reported texts, in which {@code *} can stand for numbers
      * @param meanings the state that each stands for; what is missing stands for none
      * @return which state each stands for
      */
@@ -78,7 +78,7 @@ final class StateWords {
     /**
      * What a word means by itself.
      *
-     * @param word a text that came, in which {@code *} may stand for numbers
+     * @param word a reported text, in which {@code *} can stand for numbers
      * @return the state that it stands for; empty if it is in no list
      */
     static Optional<PrinterState> stateOf(String word) {

@@ -65,7 +65,7 @@ final class Vocabulary {
     }
 
     /**
-     * The languages of some words, other than English; a word that is also English is no indication.
+     * The languages of some words, other than English; a word that is also English proves nothing.
      *
      * @param tokens lower case without accents
      * @return those that have a word for a state among them, ISO 639-1 codes
