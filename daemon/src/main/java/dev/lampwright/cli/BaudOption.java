@@ -9,7 +9,7 @@ final class BaudOption {
             paramLabel = "N",
             defaultValue = "500000",
             converter = OptionValues.Baud.class,
-            description = "Bits a second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
+            description = "Bits per second, as the firmware was built for. Default: ${DEFAULT-VALUE}.")
     private int baud;
 
     /** Bits per second. */

@@ -23,7 +23,8 @@ final class BrokerOptions {
     @Option(
             names = "--broker",
             paramLabel = "URL",
-            description = "The broker: mqtt://host or mqtts://host, with :port; if you have no configuration file.")
+            description =
+                    "The broker, if you have no configuration file: mqtt://host or mqtts://host, with :port if needed.")
     private String url;
 
     @Option(names = "--username", paramLabel = "NAME", description = "Name to log in with.")

@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
         name = "check",
         header = "Check a configuration file.",
         description = {
-            "Reads a configuration file and draws each of its looks for ten seconds with made-up status. Prints one line for"
+            "Reads a configuration file and draws each of its looks for ten seconds with simulated status. Prints one line for"
                     + " each mistake, or one line that says how it understood the file. A look that flashes more than three times"
                     + " in a second is a mistake. Warns about states that look alike to people without red, green or blue cones,"
                     + " about faults and readings that nothing reports, and about files that do not exist.",

@@ -18,11 +18,11 @@ import picocli.CommandLine.Spec;
         name = "demo",
         header = "Show the daemon with a simulated printer, without hardware.",
         description = {
-            "Runs the daemon without hardware and without a broker: an invented printer goes through whole jobs, and the"
-                    + " strip is drawn in the terminal and on a live page. The last line sums up."
+            "Runs the daemon without hardware and without a broker: an invented printer runs complete jobs, and the"
+                    + " strip is drawn in the terminal and on a live page. The last line is a summary."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:ended after --seconds or by a signal", "1:it failed", "2:usage error"},
+        exitCodeList = {"0:ended after --seconds or by a signal", "1:an error occurred", "2:usage error"},
         footer = {"", "Example: lampwright demo --seconds 30"})
 final class DemoCommand implements Callable<Integer> {
     private static final double FASTEST = 1000;
@@ -47,8 +47,9 @@ final class DemoCommand implements Callable<Integer> {
     @Option(
             names = "--colours",
             paramLabel = "HOW",
-            description = "full (24 bits), indexed (256 colours) or plain (text, one line a second). Default: whatever"
-                    + " the terminal supports.")
+            description =
+                    "full (24 bits), indexed (256 colours) or plain (text, one line per second). Default: whatever"
+                            + " the terminal supports.")
     private String colours;
 
     @Option(names = "--no-page", description = "Do not serve the live page (otherwise on a free local port).")

@@ -75,7 +75,7 @@ final class HistoryCommand implements Callable<Integer> {
             paramLabel = "TIME",
             converter = Since.Reader.class,
             description =
-                    "Show what lasted until this time or longer: a date, such as 2026-11-27, with a time of the day, such as"
+                    "Show what lasted until this time or longer: a date, such as 2026-11-27, with a time of day, such as"
                             + " 2026-11-27T09:00, or how long ago, such as 90m, 12h or 7d. Without it, the timeline has the last 24"
                             + " hours, and the tables have the last 20 each.")
     private Optional<Since> since = Optional.empty();

@@ -31,13 +31,13 @@ import picocli.CommandLine.Spec;
         name = "looks",
         header = "Show the finished looks that come with Lampwright.",
         description = {
-            "Lists the finished looks that come with Lampwright, called swatches, each with a picture where the terminal shows"
-                    + " colours; or shows one of them, or prints its text, to copy and change. All of them stay within the flash"
+            "Lists the finished looks that come with Lampwright, called swatches, each with a picture if the terminal supports"
+                    + " colours; or shows one of them, or prints its text to copy and change. All of them stay within the flash"
                     + " limit on strips from 8 to 1000 pixels. A file names one in a cue (look = \"sea-mist\") or as the ground of"
                     + " a look (swatch = \"sea-mist\")."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:it is shown", "1:it failed", "2:usage error"},
+        exitCodeList = {"0:it is shown", "1:an error occurred", "2:usage error"},
         footer = {
             "",
             "Example: lampwright looks",

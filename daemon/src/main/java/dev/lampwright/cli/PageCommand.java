@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
         header = "Print the live page's address, as a code for a phone too.",
         description = {
             "Prints the addresses of the live page and draws the first as a QR code. If the page has a token, the code carries it:"
-                    + " whoever reads the code can open the page, so show it to nobody else."
+                    + " anybody who scans it can open the page, so do not show it to others."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {

@@ -35,10 +35,10 @@ import picocli.CommandLine.Spec;
         header = "Draw what the lights show, as a picture.",
         description = {
             "Draws what the lights show, without any hardware: one look, a recorded or hand-written status, or (by default) a"
-                    + " simulated job. The picture shows the very bytes that would be sent."
+                    + " simulated job. The picture shows exactly the bytes that would be sent."
         },
         exitCodeListHeading = "%nExit status:%n",
-        exitCodeList = {"0:the picture is written", "1:it failed", "2:usage error"},
+        exitCodeList = {"0:the picture is written", "1:an error occurred", "2:usage error"},
         footer = {
             "",
             "Example: lampwright render --look warming",
@@ -68,8 +68,8 @@ final class RenderCommand implements Callable<Integer> {
             paramLabel = "NAME",
             completionCandidates = LooksCommand.Names.class,
             description =
-                    "Draw this look alone, one of the file, a built-in one or one that lampwright looks lists. Without --status, while everything heats up and a job goes from its"
-                            + " beginning to its end.")
+                    "Draw only this look: one from the file, a built-in one, or one that lampwright looks lists. Without --status,"
+                            + " everything heats up meanwhile and a job runs from start to end.")
     private Optional<String> lookName;
 
     @Option(
@@ -87,21 +87,22 @@ final class RenderCommand implements Callable<Integer> {
     @Option(
             names = "--out",
             paramLabel = "FILE",
-            description = "Where to write: .png is a still picture with time down its side, .gif a moving one. Default:"
-                    + " NAME.png in this folder, with the name of the look or the status, or job.")
+            description =
+                    "Where to write: a .png is a still picture with time running down, a .gif is animated. Default:"
+                            + " NAME.png in this folder, where NAME is the look, the status file, or job.")
     private Optional<Path> out;
 
     @Option(
             names = "--frames-per-s",
             paramLabel = "N",
             description =
-                    "Pictures a second in a .gif, by default 20, or lines a second in a .png, by default as many as"
-                            + " fit well; each shows the mean light of its time.")
+                    "Pictures per second in a .gif, by default 20, or lines per second in a .png, by default as many"
+                            + " as fit well; each shows the mean light of its time.")
     private Optional<Double> shotsPerSecond;
 
     @Option(
             names = "--bare",
-            description = "In a .gif, draw only the strip, small and without words, to go with a text.")
+            description = "In a .gif, draw only the strip, small and without text, as an illustration.")
     private boolean bare;
 
     @Override

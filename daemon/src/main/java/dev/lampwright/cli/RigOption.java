@@ -23,7 +23,7 @@ final class RigOption {
             names = "--rig",
             paramLabel = "RIG",
             completionCandidates = Names.class,
-            description = "Which rig, if you give the folder of several in place of a file: rigs/RIG.toml in it.")
+            description = "Which rig, if you give a folder with several instead of a file: the one in rigs/RIG.toml.")
     private String name;
 
     @Spec(Spec.Target.MIXEE)

@@ -67,8 +67,8 @@ final class RunCommand implements Callable<Integer> {
             paramLabel = "FILE",
             required = true,
             description =
-                    "The configuration file, or the folder with the files of several rigs. Of a folder without shop.toml, its"
-                            + " lampwright.toml.")
+                    "The configuration file, or the folder with the files of several rigs. In a folder without shop.toml,"
+                            + " it is lampwright.toml.")
     private Path file;
 
     @Option(

@@ -25,10 +25,9 @@ import picocli.CommandLine.Spec;
         name = "shelf",
         header = "Show all rigs at a broker, those that need you first.",
         description = {
-            "Finds every daemon at a broker by the status that it keeps there, and shows all rigs in a table that stays up to"
-                    + " date: faults first, then acknowledged ones, paused and finished jobs, those at work with the one"
-                    + " that is ready soonest first, idle ones, and those of which nothing is heard. Where it does not"
-                    + " write to a terminal it prints the table once."
+            "Finds every daemon at a broker by its retained status, and shows all rigs in a table that stays up to"
+                    + " date: faults first, then acknowledged ones, paused and finished jobs, running jobs with the one that is ready"
+                    + " soonest first, idle rigs, and silent ones. If the output is not a terminal, prints the table once."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {

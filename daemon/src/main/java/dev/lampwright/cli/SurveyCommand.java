@@ -30,8 +30,8 @@ import picocli.CommandLine.Spec;
         header = "Find out what a printer publishes on a broker.",
         description = {
             "Listens to a broker while a printer heats up and prints, and shows every value that is published: where it is,"
-                    + " how often it comes, what it was, and which of them look like temperatures and their targets, progress,"
-                    + " time left and state, and why. Writes a configuration with that in it."
+                    + " how often it is sent, what it was, and which of them look like temperatures and their targets, progress,"
+                    + " time left and state, and why. Can write a configuration from that."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -66,7 +66,7 @@ final class SurveyCommand implements Callable<Integer> {
             names = "--seconds",
             paramLabel = "N",
             defaultValue = "60",
-            description = "How long to listen; Ctrl-C ends it before. Default: ${DEFAULT-VALUE}.")
+            description = "How long to listen; Ctrl-C ends it early. Default: ${DEFAULT-VALUE}.")
     private double seconds;
 
     @Option(names = "--write", paramLabel = "FILE", description = "Write a configuration with what was found.")

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Where a configuration comes from: a file of its own and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the
+ * Where a configuration comes from: its own file and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the
  * rig's own file replaces the same key in the same section there; in {@code [printer]} this applies to the keys of its tables too. Anything
  * with a name, such as a look or a dimmer, counts as one key, as does a whole array. A rig that names its printers takes nothing from the
  * shop's {@code [printer]}.

@@ -69,7 +69,7 @@ public enum Ask {
                     before.with(Aim.of(this), Setting.of(name), manner), "look " + name + manner.words() + later);
         }
     },
-    /** Single pixels and zones in colours of their own, for a time. */
+    /** Single pixels and zones in their own colours, for a time. */
     PIXELS(new About(
                     "colours by zone or by pixel, for instance {\"pixels\": {\"bed\": \"green\", \"3\": \"red\", \"5-9\": \"navy\"}}",
                     "zones and pixels in colours, as long as a look; or auto",

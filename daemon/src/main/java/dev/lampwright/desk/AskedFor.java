@@ -103,7 +103,7 @@ public final class AskedFor {
      * How many things an ask has set.
      *
      * @param ask which
-     * @return such as the number of white lights with a level of their own
+     * @return such as the number of white lights with their own level
      */
     public int count(Ask ask) {
         return (int) told.stream().filter(one -> one.getKey().ask() == ask).count() + (ask == Ask.PIXELS ? more : 0);

@@ -40,7 +40,7 @@ public enum Reason {
     TOO_MANY_PLACES(
             "more than {most} places would have colours of their own; give zones and runs such as 5-9, or end some with"
                     + " \"auto\""),
-    /** What is to be returned to automatic lies under a colour that covers more. */
+    /** What should return to automatic is under a colour that covers more. */
     COLOUR_OF_ANOTHER("the colour there is that of {name}; end that with {message}"),
     /** Nothing to acknowledge. */
     NO_FAULT_TO_ACKNOWLEDGE("there is no fault to acknowledge"),

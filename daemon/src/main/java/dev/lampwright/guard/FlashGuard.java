@@ -166,7 +166,7 @@ public final class FlashGuard {
 
     /**
      * Mixes what is held with what is wanted. A light in several regions follows the one that shows the smallest share of what is wanted.
-     * The wanted light of a larger region is what the smaller ones leave of it: otherwise a held pixel would hold its neighbours for good.
+     * The wanted light of a larger region is what the smaller ones leave of it: otherwise a held pixel would hold its neighbours for ever.
      *
      * @return whether any region is not free
      */

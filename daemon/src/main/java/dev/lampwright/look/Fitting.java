@@ -57,7 +57,7 @@ public record Fitting(int pixels, Map<String, Zone> zones, List<DimmerUse> dimme
         }
 
         /**
-         * Whether this is a white light with a level of its own.
+         * Whether this is a white light with its own level.
          *
          * @return false for a channel of a plain colour strip
          */

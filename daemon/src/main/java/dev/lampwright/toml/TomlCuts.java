@@ -35,7 +35,7 @@ final class TomlCuts {
                 : without(pair.key.from(), pairs.get(at + 1).key.from());
     }
 
-    /** The text without an element of an array in brackets. Its comments stay, except one after an element that has lines of its own. */
+    /** The text without an element of an array in brackets. Its comments stay, except one after an element that has its own lines. */
     String element(TomlPart element) {
         int end = element.comma < 0 ? element.to : element.comma + 1;
         if (hasLinesOfItsOwn(element, end)) {

@@ -52,10 +52,10 @@ final class AskReference {
             `lampwright tell`, that is `--for 90` and `--until changed`.
 
             **Fades**: `fade_s`, or `--fade`, is how many seconds the light takes to change, there and back again, up to 600. Without it, a look takes
-            0.6 s, a level half a second for the whole way, and pixels one frame. A fault does not wait for a fade, and the flash limit and
+            0.6 s, a level half a second for the full range, and pixels one frame. A fault does not wait for a fade, and the flash limit and
             the ceilings hold throughout.
 
-            **Back to automatic**: `auto` gives back what was asked for, each by itself, or with `lights` everything at once.
+            **Back to automatic**: `auto` releases what was asked for, each by itself, or with `lights` everything at once.
 
             ## What is asked for now
 
@@ -66,7 +66,7 @@ final class AskReference {
                      {"ask":"look","value":"done","until":"2026-11-27T10:00:00Z","left_s":42}]
             ```
 
-            Of zones, pixels and runs with colours of their own, the newest 24 are listed; `asked_more` says how many others there are.
+            Of zones, pixels and runs with their own colours, the newest 24 are listed; `asked_more` says how many others there are.
 
             **The daemon's status** is retained on `PREFIX/status`. It is published at once when a word of it changes, again two seconds later when light
             has changed accordingly, and every five seconds. [`lampwright shelf`](shelf.md) shows the statuses of all daemons at a broker. What is not
@@ -74,26 +74,26 @@ final class AskReference {
 
             | key | what |
             | --- | --- |
-            | `program` | always `lampwright`; a status is known by it, whatever its prefix |
-            | `online` | false once the daemon was stopped, or the broker has lost it. Then only `why` (`stopped` or `lost`), `program`, `version`, `host`, `rig` and `run` are there |
+            | `program` | always `lampwright`; identifies a status, whatever its prefix |
+            | `online` | false once the daemon was stopped, or the broker has lost it. Then only `why` (`stopped` or `lost`), `program`, `version`, `host`, `rig` and `run` are present |
             | `version` | of the daemon |
             | `host`, `rig` | names of the computer and of the rig |
             | `run` | distinguishes this run of the daemon from every other, so that two daemons on one prefix are noticed |
             | `at` | when this was reported, in UTC by the computer's clock. A daemon whose retained status is older than 15 seconds is no longer running: a computer that loses its power while its broker is down cannot withdraw its status |
             | `page` | address of the live page, if other machines can reach it |
             | `strip_rgb` | the strip as it is lit, in at most 32 colours from the controller on, six hexadecimal digits each, as a screen shows them (sRGB) |
-            | `state` | what the printer does: `idle`, `warming`, `printing`, `held`, `done`, `stopped`, `fault` or `silent` |
+            | `state` | what the printer is doing: `idle`, `warming`, `printing`, `held`, `done`, `stopped`, `fault` or `silent` |
             | `progress` | of the job, or of the heat-up before it, 0 to 1 |
             | `left_s` | seconds until the job is done, or the heat-up before it |
-            | `silence` | why nothing is heard of the printer |
+            | `silence` | why the printer is silent |
             | `alarm` | `normal`, `alert` (a fault that nobody has acknowledged), `acknowledged`, or `ringback` (over, and waits for a reset) |
             | `fault_text` | what the printer says about the fault |
             | `printers` | of several printers, each by its name: `state`, `alarm`, `look` and, where known, `progress`, `left_s`, `silence` and `fault_text`; the keys above are then those of the printer that needs attention most ([several printers](views.md)) |
             | `look`, `brightness`, `quiet` | the look that is on, the share of its light, and whether light is dimmed for the night |
-            | `strip_mA`, `ceiling_mA` | current of the last frame, and the most that it may be |
-            | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; what last made the controller start |
+            | `strip_mA`, `ceiling_mA` | current of the last frame, and its ceiling |
+            | `link`, `controller_last_reset` | the line to the controller: `lit`, `down`, `asking`, `setting up` or `unlit`; why the controller last started |
             | `broker` | the connection to the broker |
-            | `frames_per_s` | frames made a second |
+            | `frames_per_s` | frames made per second |
             | `asked`, `asked_more` | what is asked for, as above |
             | `signals`, `units` | what light can follow, and the units of those whose names do not include one |
             """;

@@ -39,7 +39,7 @@ final class FuseRatings {
      * The fuse for a continuous load: the smallest of at least the load ÷ {@link #STEADY_SHARE}.
      *
      * @param loadAmps the load, in A (RMS)
-     * @param carriesAmps what the weakest part behind the fuse carries, in A
+     * @param carriesAmps what the weakest part after the fuse carries, in A
      * @return its rating, in A, of IEC 60127 if one fits; empty if the smallest for the load is more than that part carries
      */
     static OptionalDouble between(double loadAmps, double carriesAmps) {

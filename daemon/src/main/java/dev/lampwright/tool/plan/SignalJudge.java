@@ -178,7 +178,7 @@ final class SignalJudge {
         /** Strips of a higher voltage have internal logic of 5 V (common practice, no source). */
         private static final double LOGIC_VOLTS = 5;
 
-        /** Above it a pixel has several LEDs and logic of its own, as the file's defaults assume. */
+        /** Above it a pixel has several LEDs and its own logic, as the file's defaults assume. */
         static final double HIGHEST_OWN_VOLTS = 5.5;
 
         /**

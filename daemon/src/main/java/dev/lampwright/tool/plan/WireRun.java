@@ -20,7 +20,7 @@ import java.util.OptionalDouble;
  * @param dropVolts the drop across it, its contacts and its fuse, there and back, in V: for a plain light during the pulse, for the strip
  *     by the mean
  * @param feed its wire, connector and fuse
- * @param parts what is behind the fuse and must not get too warm: the wire first
+ * @param parts what comes after the fuse and must not get too warm: the wire first
  */
 public record WireRun(
         String name,
@@ -34,7 +34,7 @@ public record WireRun(
         double dropVolts,
         Wiring.Feed feed,
         List<Part> parts) {
-    /** What a part behind the fuse is. */
+    /** The kind of a part after the fuse. */
     public enum Kind {
         /** The wire. */
         WIRE,
@@ -45,7 +45,7 @@ public record WireRun(
     }
 
     /**
-     * A part behind the fuse.
+     * A part after the fuse.
      *
      * @param kind what it is
      * @param name its name, such as {@code its connector}
@@ -68,7 +68,7 @@ public record WireRun(
     }
 
     /**
-     * The weakest part behind the fuse.
+     * The weakest part after the fuse.
      *
      * @return one of its parts; the wire if others carry as much
      */

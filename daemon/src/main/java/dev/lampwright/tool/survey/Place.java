@@ -58,8 +58,8 @@ record Place(List<String> levels) {
     }
 
     /**
-     * As much of this as distinguishes it from another place, if both begin alike: of {@code shop/alder/heat} beside
-     * {@code shop/birch/heat} it is {@code shop/alder}.
+     * As much of this as distinguishes it from another place, if both begin alike: of {@code shop/alder/heat} next
+     * to {@code shop/birch/heat} it is {@code shop/alder}.
      *
      * @param other a place that is not within this
      * @return this, or a shorter one

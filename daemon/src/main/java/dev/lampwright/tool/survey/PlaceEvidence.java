@@ -69,7 +69,7 @@ final class PlaceEvidence implements Evidence {
         return scores.values().stream().mapToDouble(Double::doubleValue).sum();
     }
 
-    /** Whether the printer has a place of its own. */
+    /** Whether the printer has its own place. */
     boolean isKnown() {
         return !root.isEmpty();
     }

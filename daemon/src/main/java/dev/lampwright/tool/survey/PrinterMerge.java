@@ -68,7 +68,7 @@ public final class PrinterMerge {
         }
     }
 
-    /** A binding that has a section of its own. */
+    /** A binding that has its own section. */
     private void single(List<String> path) {
         Optional<Object> next = found.get(path);
         if (next.isEmpty()) {
