@@ -5,13 +5,13 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 /**
- * Where the broker is and how to get in.
+ * The broker's address and login.
  *
  * @param url {@code mqtt://host:port} or {@code mqtts://host:port}
  * @param caFile PEM file with the certificates that {@code mqtts} trusts; empty for those of the Java runtime
  * @param username name to log in with
- * @param passwordFile file whose first line is the password; read at each connect, never logged
- * @param ownCertificate what to show to a broker that asks who we are; for {@code mqtts} only
+ * @param passwordFile file whose first line is the password; read at each connection attempt, never logged
+ * @param ownCertificate the client certificate for a broker that requires one; only for {@code mqtts}
  */
 public record Broker(
         URI url,

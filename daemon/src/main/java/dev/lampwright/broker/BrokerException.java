@@ -1,6 +1,6 @@
 package dev.lampwright.broker;
 
-/** The broker cannot be reached, does not let us in or has gone. The message is for the user: what, and what to do. */
+/** The broker cannot be reached, refuses the login or is gone. The message is for the user: what, and what to do. */
 final class BrokerException extends Exception {
     BrokerException(String message) {
         super(message);

@@ -9,9 +9,9 @@ import java.net.ProtocolException;
 import java.util.Arrays;
 
 /**
- * MQTT packets from a stream, made fit for the client library. Long ones are cut and messages at QoS 2, which nobody subscribes to,
- * end the connection, so that no broker can make the library fill the memory; topics are written as {@link PahoText}. A packet begins
- * with its type in one byte and its length in one to four, seven bits each, low ones first (MQTT 3.1.1, section 2.2.3).
+ * MQTT packets from a stream, adapted for the client library. Long ones are cut, and messages at QoS 2, to which nobody subscribes, end the
+ * connection, so that no broker can make the library exhaust memory; topics are converted to {@link PahoText}. A packet starts with its
+ * type in one byte and its length in one to four, seven bits each, low ones first (MQTT 3.1.1, section 2.2.3).
  */
 final class BrokerInput extends InputStream {
     static final int MOST_LENGTH_BYTES = 4;
@@ -27,7 +27,7 @@ final class BrokerInput extends InputStream {
     /**
      * Cuts packets.
      *
-     * @param in the packets as they come
+     * @param in the incoming packets
      * @param most a packet's length is cut to this, in bytes
      */
     BrokerInput(InputStream in, int most) {
@@ -126,7 +126,7 @@ final class BrokerInput extends InputStream {
      * The beginning of a packet.
      *
      * @param type its first byte
-     * @param rest how many bytes come behind what this gives
+     * @param rest how many bytes follow after these
      * @param start first bytes of its body
      */
     static byte[] header(int type, int rest, byte[] start) {

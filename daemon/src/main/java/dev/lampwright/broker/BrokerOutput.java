@@ -8,8 +8,8 @@ import java.io.OutputStream;
 import java.nio.ByteBuffer;
 
 /**
- * MQTT packets that Paho has written, with their text turned back from {@link PahoText}. They are passed on whole: the beginning of a packet
- * waits for the rest of it.
+ * MQTT packets that Paho has written, with their text converted back from {@link PahoText}. They are passed on complete: the beginning of a
+ * packet waits for the rest.
  */
 final class BrokerOutput extends OutputStream {
     private static final int CONNECT = 1;
@@ -24,7 +24,7 @@ final class BrokerOutput extends OutputStream {
     /**
      * Passes packets on.
      *
-     * @param out where to
+     * @param out receives the packets
      */
     BrokerOutput(OutputStream out) {
         this.out = out;
@@ -61,7 +61,7 @@ final class BrokerOutput extends OutputStream {
         out.close();
     }
 
-    /** Takes one packet; false if it is not whole yet. */
+    /** Passes on one packet; returns false if it is not complete yet. */
     private static boolean takePacket(ByteBuffer packets, ByteArrayOutputStream to) {
         if (!packets.hasRemaining()) {
             return false;
@@ -93,7 +93,7 @@ final class BrokerOutput extends OutputStream {
             case BrokerInput.PUBLISH -> text(from, to);
             case SUBSCRIBE -> subscribe(from, to);
             default -> {
-                // Nothing else holds text of ours.
+                // Nothing else contains our text.
             }
         }
         copy(from, from.remaining(), to);

@@ -22,9 +22,9 @@ import org.eclipse.paho.client.mqttv3.internal.NetworkModule;
 /**
  * The network connection that one Paho client works on.
  *
- * <p>Paho 1.2.5 starts a reading, a sending and a calling thread one after the other, and waits without end for each to be seen
- * running; one that has ended before it is looked at leaves the waiting thread behind for good. So nothing is read, and no end
- * of the stream told, before Paho has sent its first packet, which it does when all its threads run.
+ * <p>Paho 1.2.5 starts a reading, a sending and a calling thread one after the other, and waits for ever until it has seen each running; if
+ * one ends before that, the waiting thread is left behind for ever. So nothing is read, and no end of the stream reported, before Paho has
+ * sent its first packet, which it does when all its threads run.
  */
 final class BrokerSocket implements NetworkModule {
     private final String host;
@@ -42,7 +42,7 @@ final class BrokerSocket implements NetworkModule {
      *
      * @param host name or address of the broker's host
      * @param port its TCP port
-     * @param tls makes the TLS socket; empty for plain TCP
+     * @param tls creates the TLS socket; empty for plain TCP
      * @param patience how long to wait for each of the host's addresses
      * @param mostPacketBytes packets are cut to this length
      */
@@ -54,7 +54,7 @@ final class BrokerSocket implements NetworkModule {
         this.mostPacketBytes = mostPacketBytes;
     }
 
-    /** Whether this speaks TLS. */
+    /** Whether it uses TLS. */
     boolean isSecure() {
         return tls.isPresent();
     }
@@ -112,11 +112,11 @@ final class BrokerSocket implements NetworkModule {
                 raw.close();
             }
         } catch (IOException e) {
-            // It is gone either way.
+            // The connection is gone either way.
         }
     }
 
-    /** Ends the connection, or the attempt to make one, now and from any thread. Paho then finds it ended. */
+    /** Ends the connection, or the attempt to make one, immediately and from any thread. Paho then finds it ended. */
     synchronized void abort() {
         aborted = true;
         close();
@@ -127,7 +127,7 @@ final class BrokerSocket implements NetworkModule {
      *
      * @param most how long to wait
      * @return whether it has; if not, it is still busy with {@link #start}
-     * @throws InterruptedException if this thread is to end
+     * @throws InterruptedException if this thread must end
      */
     boolean awaitSpoken(Duration most) throws InterruptedException {
         return spoken.await(most.toNanos(), TimeUnit.NANOSECONDS);
@@ -154,7 +154,7 @@ final class BrokerSocket implements NetworkModule {
         return host + ":" + port;
     }
 
-    /** Hears nothing before something was said. */
+    /** Reads nothing before something has been sent. */
     private final class Listening extends FilterInputStream {
         Listening(InputStream in) {
             super(in);
@@ -172,7 +172,7 @@ final class BrokerSocket implements NetworkModule {
             return super.read(into, at, length);
         }
 
-        /** Paho asks this before it reads; a broken connection must not end its reader before the first word either. */
+        /** Paho calls this before it reads; a broken connection must not end its reader before the first packet either. */
         @Override
         public int available() throws IOException {
             return spoken.getCount() == 0 ? super.available() : 0;
@@ -187,7 +187,7 @@ final class BrokerSocket implements NetworkModule {
         }
     }
 
-    /** Notes that something was said, or that it failed. */
+    /** Records that something was sent, or that sending failed. */
     private final class Speaking extends OutputStream {
         private final OutputStream out;
 

@@ -4,32 +4,32 @@ import java.lang.ref.WeakReference;
 import java.util.function.BiConsumer;
 
 /**
- * The threads of one broker client: its own, and those that Paho starts from it.
+ * The threads of one broker client: its own, and those that Paho starts from them.
  *
- * <p>Paho 1.2.5 wakes its sending thread once when a connection ends. One that is just then about to wait for work misses that and waits
- * for good: each such connection would leave a thread behind. Interrupted, it looks again, finds no connection, and ends.
+ * <p>Paho 1.2.5 wakes its sending thread once when a connection ends. A thread that is just about to wait for work misses that and waits
+ * for ever: each such connection would leave a thread behind. When interrupted, it checks again, finds no connection, and ends.
  */
 final class BrokerThreads extends ThreadGroup {
     private static final String SENDER = "MQTT Snd: ";
 
-    /** Threads may be started between counting and listing; one that is missed is found the next time. */
+    /** Threads may start between counting and listing; a missed one is found the next time. */
     private static final int ROOM = 8;
 
-    /** Held weakly: on Java 17 the group above keeps this one for good, and must not keep a whole client with it. */
+    /** Held weakly: on Java 17 the parent group keeps this one for ever, and must not keep a whole client with it. */
     private final WeakReference<BiConsumer<Thread, Throwable>> dying;
 
     /**
-     * Makes a group without threads.
+     * Creates a group without threads.
      *
-     * @param dying told of each thread that ends by what it throws; Paho's do so, without a word to Paho, when a broker sends what Paho
-     *     did not expect. To be held by whoever makes this
+     * @param dying receives each thread that ends with an exception; Paho's do so silently when a broker sends something unexpected. The
+     *     creator must hold a reference to it
      */
     BrokerThreads(BiConsumer<Thread, Throwable> dying) {
         super("printer");
         this.dying = new WeakReference<>(dying);
     }
 
-    /** Ends what sends for a connection that is over. To be called while there is none. */
+    /** Ends the senders of a connection that is over. Call this while there is none. */
     void endSenders() {
         Thread[] threads = new Thread[activeCount() + ROOM];
         int count = enumerate(threads);

@@ -35,7 +35,7 @@ final class BrokerWords {
     /**
      * Puts a failure into words.
      *
-     * @param failure what Paho, the network or we ourselves threw
+     * @param failure the exception from Paho, the network or our own code
      * @return the same as an exception with a message for the user
      */
     static BrokerException failure(Throwable failure) {
@@ -52,11 +52,11 @@ final class BrokerWords {
     }
 
     /**
-     * Puts a failure before the broker has let us in into words.
+     * Puts a failure before the login was accepted into words.
      *
-     * @param failure what Paho, the network or we ourselves threw
-     * @param isSecure whether over TLS. In TLS 1.3 (RFC 8446, section 2) a client has finished before its certificate is looked at, and
-     *     why it was turned away is often lost with the connection
+     * @param failure the exception from Paho, the network or our own code
+     * @param isSecure whether over TLS. In TLS 1.3 (RFC 8446, section 2) a client has finished before its certificate is looked at, and the
+     *     reason for a refusal is often lost with the connection
      * @return the same as an exception with a message for the user
      */
     static BrokerException failureToOpen(Throwable failure, boolean isSecure) {
@@ -99,7 +99,7 @@ final class BrokerWords {
                         + " then ca_file, and certificate_file if the broker asks for one");
     }
 
-    /** Alerts of RFC 8446, section 6.2, by which a broker refuses our certificate, or that there is none. */
+    /** Alerts of RFC 8446, section 6.2, with which a broker refuses our certificate, or a missing one. */
     private static Optional<String> refusal(Throwable failure) {
         String message = String.valueOf(failure.getMessage());
         return message.contains("fatal alert") && ABOUT_OUR_CERTIFICATE.stream().anyMatch(message::contains)

@@ -11,7 +11,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Predicate;
 
-/** Speaks to a running daemon over its broker, once. */
+/** Contacts a running daemon through its broker, once. */
 public final class Caller {
     private static final long LOOK_EVERY_MS = 20;
 
@@ -20,9 +20,9 @@ public final class Caller {
     private final Duration patience;
 
     /**
-     * Makes a caller.
+     * Creates a caller.
      *
-     * @param broker where the daemon's broker is and how to get in
+     * @param broker the daemon's broker
      * @param topics the daemon's own topics
      * @param patience how long to wait for the broker, and again for the daemon
      */
@@ -35,9 +35,9 @@ public final class Caller {
     /**
      * Asks for something.
      *
-     * @param word what
-     * @param payload how
-     * @param mine whether an answer is to this question
+     * @param word the ask
+     * @param payload its payload
+     * @param mine whether an answer belongs to this ask
      * @return the answer
      * @throws IOException if the broker cannot be reached or nobody answers; the message says what to do
      * @throws InterruptedException if the thread is interrupted
@@ -57,10 +57,10 @@ public final class Caller {
     }
 
     /**
-     * How the daemon does.
+     * The daemon's status.
      *
-     * @return its status, as the broker has kept it
-     * @throws IOException if the broker cannot be reached or has kept none; the message says what to do
+     * @return its retained status
+     * @throws IOException if the broker cannot be reached or has retained none; the message says what to do
      * @throws InterruptedException if the thread is interrupted
      */
     public String status() throws IOException, InterruptedException {

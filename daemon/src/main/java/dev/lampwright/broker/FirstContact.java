@@ -6,10 +6,10 @@ import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
-/** For a command with a person waiting: it is connected soon, or it fails and says why. */
+/** For a command with a person waiting: either it connects soon, or it fails and says why. */
 public final class FirstContact {
     private static final Duration LONGEST = Duration.ofSeconds(8);
-    /** A broker that refuses may only be starting; after this long it is taken at its word. */
+    /** A broker that refuses may only be starting; after this long its refusal is final. */
     private static final Duration TO_TRY_AGAIN = Duration.ofSeconds(2);
 
     private static final long LOOK_EVERY_MS = 50;
@@ -17,14 +17,14 @@ public final class FirstContact {
     private FirstContact() {}
 
     /**
-     * Waits until a client that was started is connected.
+     * Waits until a started client is connected.
      *
      * @param client the client
      * @param url its broker, for the message
      * @param stopped ends the waiting once it has been counted down
-     * @param meanwhile is done some twenty times a second
+     * @param meanwhile called about twenty times a second
      * @return false if it was stopped
-     * @throws IOException if the broker does not let us in; the message is for the user
+     * @throws IOException if the broker does not accept the login; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
     public static boolean await(BrokerClient client, URI url, CountDownLatch stopped, Runnable meanwhile)

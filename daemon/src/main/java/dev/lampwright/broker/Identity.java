@@ -12,7 +12,7 @@ import java.util.List;
 import javax.net.ssl.KeyManager;
 import javax.net.ssl.KeyManagerFactory;
 
-/** Who we are to a broker that asks for a certificate. */
+/** Our identity for a broker that requires a certificate. */
 final class Identity {
     private static final byte[] SAMPLE = {1, 2, 3, 4};
 
@@ -22,7 +22,7 @@ final class Identity {
      * Reads certificate and key again.
      *
      * @param own where they are
-     * @return what shows them in a TLS handshake
+     * @return the key managers that present them in a TLS handshake
      * @throws BrokerException if they cannot be used; the message says why
      */
     static KeyManager[] keyManagers(OwnCertificate own) throws BrokerException {
@@ -51,7 +51,7 @@ final class Identity {
         }
     }
 
-    /** What the key signs, the certificate must bear out. */
+    /** The certificate must verify what the key signs. */
     private static void checkMatch(OwnCertificate own, X509Certificate certificate, PrivateKey key)
             throws BrokerException {
         try {

@@ -5,12 +5,12 @@ import java.util.Map;
 import java.util.zip.CRC32;
 
 /**
- * Tells messages that the broker has kept, and gives to every new subscriber, from news. What was heard last on the same topic is no
- * sign of life, however often the broker gives it again. What was heard there earlier is news: a printer may go back to it while nobody
- * listens, and its newest word counts. The newest {@link #MOST} topics are remembered. For one thread at a time.
+ * Distinguishes retained messages, which every new subscriber receives, from news. The last message heard on a topic is not a sign of life,
+ * however often the broker repeats it. An earlier one is news: a printer may return to it while nobody listens, and its newest message
+ * counts. The newest {@link #MOST} topics are remembered. For one thread at a time.
  */
 public final class KeptMessages {
-    /** The most topics that are remembered. */
+    /** The maximum number of topics remembered. */
     static final int MOST = 1024;
 
     private static final long NONE = -1;
@@ -23,10 +23,10 @@ public final class KeptMessages {
     };
 
     /**
-     * Whether a message says what was heard last on its topic.
+     * Whether a message repeats what was last heard on its topic.
      *
      * @param topic the topic
-     * @param payload what the broker has kept
+     * @param payload the retained message
      * @return true if its last message was the same
      */
     public boolean isHeard(String topic, byte[] payload) {
@@ -37,7 +37,7 @@ public final class KeptMessages {
      * Remembers a message.
      *
      * @param topic the topic
-     * @param payload what it says
+     * @param payload its content
      */
     public void note(String topic, byte[] payload) {
         heard.put(topic, mark(payload));

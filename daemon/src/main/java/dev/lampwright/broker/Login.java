@@ -9,7 +9,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 
-/** What a client shows the broker to be let in. It has no {@code toString} of its own, so no log can show the password. */
+/** The credentials of a client. There is no {@code toString}, so no log can show the password. */
 final class Login {
     private final Optional<String> username;
     private final Optional<char[]> password;
@@ -22,10 +22,10 @@ final class Login {
     /**
      * Reads the password file again.
      *
-     * @param broker how to get in
+     * @param broker the broker
      * @return the user name and password
-     * @throws BrokerException if there is no password where there should be one, or one without a user name, which MQTT 3.1.1
-     *     does not have (section 3.1.2.9)
+     * @throws BrokerException if there is no password where there should be one, or one without a user name, which MQTT 3.1.1 does not have
+     *     (section 3.1.2.9)
      */
     static Login of(Broker broker) throws BrokerException {
         if (broker.passwordFile().isPresent() && broker.username().isEmpty()) {
@@ -35,7 +35,7 @@ final class Login {
         return new Login(broker.username(), file.isPresent() ? Optional.of(password(file.get())) : Optional.empty());
     }
 
-    /** The first line of a file, in UTF-8. A message names the file and never shows what is in it. */
+    /** The first line of a file, in UTF-8. An error names the file and never shows its content. */
     private static char[] password(Path file) throws BrokerException {
         requireRegular(file);
         try (BufferedReader reader = Files.newBufferedReader(file)) {

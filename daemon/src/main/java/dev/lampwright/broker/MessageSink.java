@@ -1,14 +1,14 @@
 package dev.lampwright.broker;
 
-/** Where messages go. */
+/** Receives messages. */
 @FunctionalInterface
 public interface MessageSink {
     /**
-     * A message has come. It is called by one thread at a time and must be quick: what it does holds up the next message.
+     * Receives a message. Called by one thread at a time; must be quick, because it delays the next message.
      *
      * @param topic the topic it was published on
      * @param payload its payload, which now belongs to the callee; cut if it was longer than {@link BrokerClient#MOST_BYTES}
-     * @param retained whether the broker had kept it from before the subscription
+     * @param retained whether it was retained
      */
     void heard(String topic, byte[] payload, boolean retained);
 }

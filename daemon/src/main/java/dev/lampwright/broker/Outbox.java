@@ -8,12 +8,12 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Messages that wait to be published, oldest first. Of the retained ones only the newest of each topic is kept, and it is kept for the
- * next connection too, for which the broker may have forgotten it or put a will in its place. No more than {@link #MOST} wait or
- * are kept; the oldest go. For any threads.
+ * Messages waiting to be published, oldest first. Of the retained ones, only the newest of each topic is kept, also for the next
+ * connection, because the broker may have forgotten it or replaced it with a will. No more than {@link #MOST} wait or are kept; the oldest
+ * are dropped. Safe for many threads.
  */
 final class Outbox {
-    /** The most messages that wait, and the most topics whose newest retained message is kept. */
+    /** The maximum number of waiting messages, and of topics whose newest retained message is kept. */
     static final int MOST = 64;
 
     private final Map<Object, Outgoing> waiting = new LinkedHashMap<>();
@@ -22,7 +22,7 @@ final class Outbox {
     private boolean isShut;
 
     /**
-     * Adds a message, unless this is shut.
+     * Adds a message, unless this is closed.
      *
      * @param message what to publish
      */
@@ -46,21 +46,21 @@ final class Outbox {
         }
     }
 
-    /** Takes nothing more. What waits can still be had. */
+    /** Accepts nothing more. Waiting messages can still be taken. */
     synchronized void shut() {
         isShut = true;
     }
 
-    /** Has every message that is kept wait once more, as a new connection asks for. */
+    /** Queues every kept message again, as needed for a new connection. */
     synchronized void again() {
         kept.forEach(waiting::putIfAbsent);
         ring();
     }
 
     /**
-     * Takes the oldest that waits.
+     * Takes the oldest waiting message.
      *
-     * @return empty if none does
+     * @return empty if none is waiting
      */
     synchronized Optional<Outgoing> poll() {
         Optional<Outgoing> oldest = waiting.values().stream().findFirst();
@@ -68,16 +68,16 @@ final class Outbox {
         return oldest;
     }
 
-    /** Ends the waiting of {@link #awaitRing}, or the next one if nobody waits. A new message does the same. */
+    /** Ends the waiting of {@link #awaitRing}, or of the next call if nobody is waiting. A new message does the same. */
     void ring() {
         bell.release();
     }
 
     /**
-     * Waits until somebody rings.
+     * Waits for a call of {@link #ring}.
      *
      * @param most how long to wait
-     * @throws InterruptedException if this thread is to end
+     * @throws InterruptedException if this thread must end
      */
     void awaitRing(Duration most) throws InterruptedException {
         if (bell.tryAcquire(most.toNanos(), TimeUnit.NANOSECONDS)) {

@@ -9,11 +9,11 @@ final class Outgoing {
     private final boolean retained;
 
     /**
-     * Makes one.
+     * Creates one.
      *
-     * @param topic where, without wildcards
-     * @param payload what; it is copied
-     * @param retained whether the broker is to keep it
+     * @param topic the topic, without wildcards
+     * @param payload the payload; it is copied
+     * @param retained whether the broker retains it
      * @throws IllegalArgumentException if MQTT does not allow the topic; the message says why
      */
     Outgoing(String topic, byte[] payload, boolean retained) {
@@ -29,7 +29,7 @@ final class Outgoing {
         return topic;
     }
 
-    /** Not to be changed. */
+    /** Must not be modified. */
     byte[] payload() {
         return payload;
     }

@@ -3,18 +3,18 @@ package dev.lampwright.broker;
 import java.util.Optional;
 
 /**
- * The daemon's own topics, all under one prefix: {@code PREFIX/ask/…} where it is asked for things, {@code PREFIX/answer} where it
- * answers, and {@code PREFIX/status}, retained, where it tells how it does.
+ * The daemon's own topics, all under one prefix: {@code PREFIX/ask/…} for asks, {@code PREFIX/answer} for answers, and
+ * {@code PREFIX/status}, retained, for its status.
  *
- * @param prefix beginning of them all, without a slash at its end, by the rules of MQTT 3.1.1, section 4.7
+ * @param prefix their common prefix, without a trailing slash, by the rules of MQTT 3.1.1, section 4.7
  */
 public record OwnTopics(String prefix) {
     private static final String ASK = "/ask/";
 
     /**
-     * Where one thing is asked for.
+     * The topic of one ask.
      *
-     * @param word what
+     * @param word the ask
      * @return a topic
      */
     public String ask(String word) {
@@ -22,7 +22,7 @@ public record OwnTopics(String prefix) {
     }
 
     /**
-     * Where it is answered.
+     * The topic of answers.
      *
      * @return a topic
      */
@@ -31,7 +31,7 @@ public record OwnTopics(String prefix) {
     }
 
     /**
-     * Where the daemon tells how it does.
+     * The topic of the daemon's status.
      *
      * @return a topic
      */
@@ -39,17 +39,17 @@ public record OwnTopics(String prefix) {
         return prefix + "/status";
     }
 
-    /** Where anything is asked for. */
+    /** The topic filter for all asks. */
     public String asks() {
         return prefix + ASK + "#";
     }
 
-    /** Whether a topic is one of these, so that no printer can mean it. */
+    /** Whether a topic is one of these, so that it cannot belong to a printer. */
     public boolean own(String topic) {
         return topic.startsWith(prefix + "/");
     }
 
-    /** What is asked for on a topic; empty if nothing is. */
+    /** The ask of a topic; empty if it is not one. */
     Optional<String> askedOn(String topic) {
         return topic.startsWith(prefix + ASK)
                 ? Optional.of(topic.substring(prefix.length() + ASK.length()))

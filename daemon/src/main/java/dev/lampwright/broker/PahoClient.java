@@ -10,9 +10,9 @@ import org.eclipse.paho.client.mqttv3.internal.ClientComms;
 import org.eclipse.paho.client.mqttv3.internal.NetworkModule;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
-/** A Paho client on a network connection of ours. It keeps nothing on disk, has no timer thread and logs nothing. */
+/** A Paho client on our own network connection. It keeps nothing on disk, has no timer thread and logs nothing. */
 final class PahoClient extends MqttAsyncClient {
-    /** Held here because the JDK forgets the level of a logger that nobody holds. Troubles are told in our own words. */
+    /** Held here because the JDK forgets the level of an unreferenced logger. Problems are reported in our own words. */
     private static final Logger LIBRARY_LOG = Logger.getLogger("org.eclipse.paho.client.mqttv3");
 
     static {
@@ -24,7 +24,7 @@ final class PahoClient extends MqttAsyncClient {
     /**
      * Does not connect yet.
      *
-     * @param clientId what to be called at the broker
+     * @param clientId our name at the broker
      * @param socket the network connection, not started
      * @throws MqttException if Paho refuses the client id
      */
@@ -38,7 +38,7 @@ final class PahoClient extends MqttAsyncClient {
         return new NetworkModule[] {socket};
     }
 
-    /** Whoever uses the client calls {@link #checkPing} instead. */
+    /** The user of the client calls {@link #checkPing} instead. */
     private static final class NoTimer implements MqttPingSender {
         @Override
         public void init(ClientComms comms) {}

@@ -3,23 +3,23 @@ package dev.lampwright.broker;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 /**
- * Text in characters that Paho lets through. Paho 1.2.5 refuses what MQTT 3.1.1 allows (section 1.5.3): every character from U+FDD0 on,
- * and control characters; and a topic that it refuses costs the connection. So between Paho and
- * the network such a character is written as {@link #MARK} and two letters of the private use area, with 11 bits of its code point
- * each. {@link BrokerInput} writes topics this way before Paho reads them; {@link BrokerOutput} writes plain text again after Paho.
+ * Text in characters that Paho accepts. Paho 1.2.5 refuses some that MQTT 3.1.1 allows (section 1.5.3): every character from U+FDD0 on, and
+ * control characters; and a refused topic ends the connection. So between Paho and the network such a character is written as {@link #MARK}
+ * and two letters of the private use area, with 11 bits of its code point each. {@link BrokerInput} writes topics this way before Paho
+ * reads them; {@link BrokerOutput} writes plain text again after Paho.
  */
 final class PahoText {
     private static final int MOST_BYTES = 65_535;
 
-    /** Begins a character that is written in three; also stands, written in three, for itself. */
+    /** Starts a character that is written in three; also stands for itself, written in three. */
     private static final char MARK = '\uE0F1';
 
-    /** Stands for a topic that is longer than MQTT allows once it is written for Paho: more than 7000 characters that are written in three. */
+    /** Stands for a topic that is longer than MQTT allows once converted for Paho: more than 7000 characters that are written in three. */
     static final String TOO_LONG = String.valueOf(MARK);
 
     /**
-     * Paho 1.2.5 means to refuse the noncharacters that begin here and end at U+FDEF, and refuses all that follows too: full-width
-     * letters, or U+FE0F, which makes a heart an emoji.
+     * Paho 1.2.5 intends to refuse the noncharacters from here to U+FDEF, but also refuses everything after them: full-width letters, or
+     * U+FE0F, which makes a heart an emoji.
      */
     private static final int FIRST_NONCHARACTER = 0xFDD0;
 
@@ -30,10 +30,10 @@ final class PahoText {
     private PahoText() {}
 
     /**
-     * Writes text for Paho.
+     * Converts text for Paho.
      *
      * @param text any text
-     * @return the same, with no character that Paho refuses, but for U+0000, which MQTT refuses too
+     * @return the same, without characters that Paho refuses, except U+0000, which MQTT refuses too
      */
     static String of(String text) {
         if (text.codePoints().noneMatch(PahoText::isWrittenInThree)) {
@@ -69,10 +69,10 @@ final class PahoText {
     }
 
     /**
-     * Reads what {@link #of(String)} has written.
+     * Converts back what {@link #of(String)} has written.
      *
-     * @param written the text as Paho has it
-     * @return the text as it is
+     * @param written the text from Paho
+     * @return the original text
      */
     static String plain(String written) {
         if (written.indexOf(MARK) < 0) {
@@ -93,13 +93,13 @@ final class PahoText {
         return text.toString();
     }
 
-    /** Text that was not written by {@link #of(String)} gives some character or other, and is not refused. */
+    /** Text not written by {@link #of(String)} gives arbitrary characters, and is not refused. */
     private static int point(char high, char low) {
         int point = ((high - LETTERS) << LETTER_BITS) | (low - LETTERS);
         return Character.isValidCodePoint(point) ? point : '\uFFFD';
     }
 
-    /** Whether bytes of UTF-8 hold plain ASCII only, which is let through as it is. */
+    /** Whether UTF-8 bytes contain only plain ASCII, which passes unchanged. */
     static boolean isPlainAscii(byte[] utf8) {
         for (byte one : utf8) {
             if (one < ' ' || one == 0x7F) {

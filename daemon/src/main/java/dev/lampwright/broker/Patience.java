@@ -3,11 +3,11 @@ package dev.lampwright.broker;
 import java.time.Duration;
 
 /**
- * How long the broker is waited for.
+ * How long to wait for the broker.
  *
  * @param network to answer the opening of the network connection, for each address of the host
  * @param answer to answer a request, including all that opening the connection takes
- * @param ping to answer a ping; a connection that is quiet is looked at this often too
+ * @param ping to answer a ping; a quiet connection is also checked this often
  * @param keepAlive how long a connection may be quiet before it is pinged; whole seconds
  * @param firstPause between the first two attempts to connect
  * @param longestPause between later ones
@@ -20,9 +20,9 @@ public record Patience(
         Duration firstPause,
         Duration longestPause) {
     /**
-     * What is used. After the broker's host has come back, light is right within 2 s: an attempt that got no answer ends after
-     * {@code network}, then comes {@code longestPause}, and connecting and subscribing take some 0.4 s, most of which is the
-     * client library's waiting for its own threads.
+     * The default. After the broker's host has come back, light is right within 2 s: an attempt that got no answer ends after
+     * {@code network}, then comes {@code longestPause}, and connecting and subscribing take about 0.4 s, most of which is the client
+     * library waiting for its own threads.
      */
     public static final Patience USUAL = new Patience(
             Duration.ofSeconds(1),

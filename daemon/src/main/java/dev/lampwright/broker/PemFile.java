@@ -26,7 +26,7 @@ import java.util.regex.Pattern;
 /**
  * A PEM file (RFC 7468) that the configuration names.
  *
- * @param key the key that names it, for complaints
+ * @param key the key that names it, for messages
  * @param file where it is
  */
 record PemFile(String key, Path file) {
@@ -87,7 +87,7 @@ record PemFile(String key, Path file) {
         }
     }
 
-    /** PEM is ASCII (RFC 7468); anything else cannot be read. */
+    /** PEM is ASCII (RFC 7468); anything else is not valid. */
     private String text() throws IOException {
         return StandardCharsets.US_ASCII
                 .newDecoder()

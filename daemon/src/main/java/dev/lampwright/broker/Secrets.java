@@ -7,15 +7,15 @@ import java.nio.file.attribute.PosixFilePermission;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Files with secrets in them, which not everybody should be able to read. */
+/** Files with secrets, which must not be readable by everybody. */
 final class Secrets {
     private Secrets() {}
 
     /**
-     * What is careless about a broker's files.
+     * Warnings about careless permissions of a broker's files.
      *
-     * @param broker how to get in
-     * @return a line for the user about each
+     * @param broker the broker
+     * @return one line for the user each
      */
     static List<String> warnings(Broker broker) {
         Stream<String> password = broker.passwordFile().stream()
@@ -32,7 +32,7 @@ final class Secrets {
         return key + " " + file + " can be read by everybody on this computer; chmod o-r " + file;
     }
 
-    /** False also where the file is not there, or the file system knows no such thing. */
+    /** Also false if the file does not exist, or if the file system has no permissions. */
     private static boolean isForEverybody(Path file) {
         try {
             return Files.getPosixFilePermissions(file).contains(PosixFilePermission.OTHERS_READ);

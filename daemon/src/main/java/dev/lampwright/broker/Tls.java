@@ -11,14 +11,14 @@ import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLSocketFactory;
 import javax.net.ssl.TrustManagerFactory;
 
-/** Encrypted connections: whose word is taken for who a broker is, and who we are. */
+/** Encrypted connections: which authorities are trusted for a broker, and our own identity. */
 final class Tls {
     private Tls() {}
 
     /**
-     * Makes TLS sockets for a broker. The files that it names are read again.
+     * Creates TLS sockets for a broker. Its files are read again.
      *
-     * @param broker how to get in
+     * @param broker the broker
      * @return a factory of TLS sockets, which check the chain of the broker's certificate
      * @throws BrokerException if a file cannot be used; the message says why
      */

@@ -5,7 +5,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** An MQTT topic filter. It matches as MQTT 3.1.1 (OASIS Standard, 29 October 2014) says in section 4.7. */
+/** An MQTT topic filter. It matches by MQTT 3.1.1 (OASIS Standard, 29 October 2014), section 4.7. */
 public final class TopicFilter {
     private static final int MOST_BYTES = 65_535;
     private static final char SEPARATOR = '/';
@@ -19,9 +19,9 @@ public final class TopicFilter {
     /**
      * Reads a filter.
      *
-     * @param text the filter as it stands in the configuration
+     * @param text the filter as written in the configuration
      * @return the filter
-     * @throws IllegalArgumentException if {@link #problem} has a complaint; the message is the complaint
+     * @throws IllegalArgumentException if {@link #problem} reports one; the message is that
      */
     public static TopicFilter of(String text) {
         problem(text).ifPresent(complaint -> {
@@ -33,8 +33,8 @@ public final class TopicFilter {
     /**
      * What is wrong with a filter.
      *
-     * @param filter the filter as it stands in the configuration
-     * @return one clause for the user, empty if the filter is good
+     * @param filter the filter as written in the configuration
+     * @return one clause for the user, empty if the filter is valid
      */
     public static Optional<String> problem(String filter) {
         if (filter.isEmpty()) {
@@ -47,7 +47,7 @@ public final class TopicFilter {
      * What is wrong with the name of a topic to publish on.
      *
      * @param topic the name
-     * @return one clause for the user, empty if the name is good
+     * @return one clause for the user, empty if the name is valid
      */
     public static Optional<String> nameProblem(String topic) {
         return topic.contains("+") || topic.contains("#")
@@ -90,7 +90,7 @@ public final class TopicFilter {
     }
 
     /**
-     * Whether a message with this topic is meant.
+     * Whether a topic matches.
      *
      * @param topic the topic of a message, without wildcards
      * @return true if it matches

@@ -1,6 +1,5 @@
 /**
- * The connection to the broker: address, login and certificates, connecting again, subscriptions, what is published and the last will.
- * Messages come out as a topic and bytes; what they mean is decided elsewhere. Apart from the demo, the only place that imports the MQTT
- * client.
+ * The connection to the broker: address, login and certificates, reconnecting, subscriptions, publishing and the last will. Messages come
+ * out as a topic and bytes; what they mean is decided elsewhere. Apart from the demo, the only place that imports the MQTT client.
  */
 package dev.lampwright.broker;

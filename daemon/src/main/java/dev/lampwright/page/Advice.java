@@ -3,7 +3,7 @@ package dev.lampwright.page;
 import dev.lampwright.config.Config;
 import java.util.List;
 
-/** What other parts of Lampwright have to say of a configuration, for people who look at the page. */
+/** What other parts of Lampwright say about a configuration, for viewers of the page. */
 public interface Advice {
     /** None: of what is invented. */
     Advice NONE = new Advice() {
@@ -27,7 +27,7 @@ public interface Advice {
      * The verdicts of the electrical plan.
      *
      * @param config whose wiring
-     * @return lines that begin with their level, the worst first
+     * @return lines that start with their level, the worst first
      */
     List<String> wiring(Config config);
 
@@ -40,10 +40,10 @@ public interface Advice {
     String drawing(Config config);
 
     /**
-     * What is to be warned of although the configuration is good.
+     * Warnings about a valid configuration.
      *
      * @param config the configuration
-     * @return a line each
+     * @return one line each
      */
     List<String> warnings(Config config);
 }

@@ -9,9 +9,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Makes one script of modules, so that a browser asks once. Each module becomes a function that is called once and gives back what the
- * module exports, in an order in which none needs a later one; nothing else of it is changed. It knows the forms that the page's modules
- * keep to: {@code import { a, b } from "./file.js";} on one line, and {@code export} before a function, a class or a constant.
+ * Combines modules into one script, so that a browser sends one request. Each module becomes a function that is called once and returns the
+ * module's exports, in an order in which none needs a later one; nothing else in it is changed. Supports only the forms that the page's
+ * modules use: {@code import { a, b } from "./file.js";} on one line, and {@code export} before a function, a class or a constant.
  */
 final class Bundle {
     private static final Pattern IMPORT =
@@ -29,12 +29,12 @@ final class Bundle {
     }
 
     /**
-     * Makes the script.
+     * Creates the script.
      *
-     * @param entry name of the module that is run last, without {@code .js}
-     * @param source gives the text of a module by its name
+     * @param entry name of the module that runs last, without {@code .js}
+     * @param source provides the text of a module by its name
      * @return a script
-     * @throws IllegalStateException if a module is written in another form, or needs itself
+     * @throws IllegalStateException if a module has another form, or depends on itself
      */
     static String of(String entry, UnaryOperator<String> source) {
         Bundle bundle = new Bundle(source);

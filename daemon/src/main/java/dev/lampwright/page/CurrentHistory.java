@@ -3,7 +3,7 @@ package dev.lampwright.page;
 import java.util.List;
 import java.util.stream.LongStream;
 
-/** What the strip took from its supply over the last minutes: the most of each second. One thread adds, any may read. */
+/** What the strip drew from its supply over the last minutes: the maximum of each second. One thread adds, any may read. */
 final class CurrentHistory {
     /** Ten minutes. */
     static final int SECONDS = 600;
@@ -11,7 +11,7 @@ final class CurrentHistory {
     private final int[] most = new int[SECONDS];
     private long next;
 
-    /** Some seconds on end. */
+    /** Consecutive seconds. */
     record Stretch(long from, List<Integer> milliamps) {
         /** Keeps a copy of the list. */
         Stretch {
@@ -27,7 +27,7 @@ final class CurrentHistory {
     /**
      * Adds a second.
      *
-     * @param milliamps the most in it
+     * @param milliamps its maximum
      */
     synchronized void add(int milliamps) {
         most[(int) (next % SECONDS)] = milliamps;
@@ -42,8 +42,8 @@ final class CurrentHistory {
     /**
      * The newest seconds.
      *
-     * @param from the first wanted, counted from the page's start
-     * @return those from there on that are still known
+     * @param from the first one, counted from the page's start
+     * @return those from there on that are still stored
      */
     synchronized Stretch since(long from) {
         long first = Math.max(Math.max(0, next - SECONDS), Math.min(from, next));

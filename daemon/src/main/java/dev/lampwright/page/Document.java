@@ -3,14 +3,14 @@ package dev.lampwright.page;
 import java.io.IOException;
 import java.util.Optional;
 
-/** Something that is made when a browser asks for it. Safe for many threads. */
+/** Content that is created when a browser requests it. Safe for many threads. */
 interface Document {
     /**
-     * Makes it.
+     * Creates it.
      *
-     * @param query what follows the question mark; empty if nothing does
-     * @return the content; empty if there is nothing by that query
-     * @throws IOException if something that it needs cannot be had
+     * @param query the part after the question mark; empty if there is none
+     * @return the content; empty if there is nothing for that query
+     * @throws IOException if something that it needs is not available
      */
     Optional<StaticFile> make(String query) throws IOException;
 }

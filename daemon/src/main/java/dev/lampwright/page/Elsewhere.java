@@ -12,7 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * The rigs of other daemons, found at the brokers that our own rigs listen to. It has connections of its own, but only while the shelf is
+ * The rigs of other daemons, found at the brokers that our own rigs listen to. It has its own connections, but only while the shelf is
  * watched. For one thread.
  */
 final class Elsewhere implements AutoCloseable {
@@ -23,7 +23,7 @@ final class Elsewhere implements AutoCloseable {
 
     private final Map<Broker, Ear> ears = new LinkedHashMap<>();
 
-    /** What is heard at one broker. */
+    /** What is heard from one broker. */
     private record Ear(ShelfListener listener, Shelf shelf) {
         static Ear at(Broker broker) {
             Shelf shelf = new Shelf(Shelf.USUAL_LAPSE);
@@ -33,7 +33,7 @@ final class Elsewhere implements AutoCloseable {
         }
     }
 
-    /** Listens to these brokers and to no others. */
+    /** Listens to exactly these brokers. */
     void follow(Set<Broker> brokers) {
         ears.entrySet().removeIf(ear -> {
             boolean gone = !brokers.contains(ear.getKey());

@@ -11,8 +11,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * The handbook that the package installs, for the page to link to: only files that are in its folder when the page opens, and only of the
- * kinds that a handbook has.
+ * The handbook that the package installs, for the page to link to: only files that are in its folder when the page opens, and only of file
+ * types used in a handbook.
  */
 final class Handbook {
     /** Where the package installs it. Nothing depends on it: an administrator may leave documentation out. */
@@ -21,7 +21,7 @@ final class Handbook {
     /** No handbook. */
     static final Handbook NONE = new Handbook(Map.of());
 
-    /** What the path of each of its files begins with. */
+    /** The path prefix of its files. */
     static final String PATH = "/handbook/";
 
     private static final int FOLDERS_DEEP = 2;
@@ -63,7 +63,7 @@ final class Handbook {
         return files.containsKey(PATH + "index.html");
     }
 
-    /** Whether it has a file of this path, such as {@code /handbook/index.html}. */
+    /** Whether it has a file with this path, such as {@code /handbook/index.html}. */
     boolean has(String path) {
         return files.containsKey(path);
     }
@@ -72,7 +72,7 @@ final class Handbook {
      * One of its files.
      *
      * @param path one that it {@link #has}
-     * @throws IOException if the file cannot be read any more
+     * @throws IOException if the file can no longer be read
      */
     StaticFile file(String path) throws IOException {
         Path file = files.get(path);

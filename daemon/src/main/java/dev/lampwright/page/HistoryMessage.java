@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * What has happened, for the page: as {@link HistoryJson} has it, with {@code colours}, for each state the colour of its look as CSS has
- * it. Those are drawn when somebody asks for them first.
+ * The history for the page: as from {@link HistoryJson}, plus {@code colours}, the CSS colour of each state's look. Those are drawn on the
+ * first request.
  */
 final class HistoryMessage implements Document {
     private static final String SINCE = "since=";
@@ -28,8 +28,8 @@ final class HistoryMessage implements Document {
     /**
      * Draws nothing yet.
      *
-     * @param history what has happened by now
-     * @param configs the configuration in force
+     * @param history provides what has happened so far
+     * @param configs provides the active configuration
      */
     HistoryMessage(Supplier<Accounts> history, Supplier<Config> configs) {
         this.history = history;
@@ -37,9 +37,9 @@ final class HistoryMessage implements Document {
     }
 
     /**
-     * What has happened, or what of it lasted until some time.
+     * What has happened, or the part of it that lasted until a given time.
      *
-     * @param query what follows the question mark: nothing, or {@code since=2026-11-27T12:00:00Z}
+     * @param query the part after the question mark: nothing, or {@code since=2026-11-27T12:00:00Z}
      * @return a JSON object; empty if the query is something else
      */
     @Override

@@ -17,7 +17,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** What is fitted, how it is mounted, and what can be asked for, as the page is told of it. */
+/** What is fitted, how it is mounted, and what can be asked for, as sent to the page. */
 final class LayoutMessage {
     private static final Set<PrinterState> TROUBLED = Set.of(PrinterState.FAULT, PrinterState.SILENT);
 
@@ -26,10 +26,10 @@ final class LayoutMessage {
     /**
      * The message.
      *
-     * @param number of this layout; frames name the one that they are for
+     * @param number of this layout; frames refer to it by number
      * @param version of the daemon
      * @param oneOfSeveral whether its page is below the shelf of all rigs
-     * @param config what it runs
+     * @param config its configuration
      * @return JSON in one line
      */
     static String of(int number, String version, boolean oneOfSeveral, Config config) {
@@ -80,7 +80,7 @@ final class LayoutMessage {
         return looks;
     }
 
-    /** Finished looks that can be asked for although no cue may put them on; those made for a fault say that something is wrong. */
+    /** Finished looks that can be asked for although no cue uses them; those for faults mean that something is wrong. */
     private static JsonArray swatches(Fitting fitting) {
         JsonArray swatches = new JsonArray();
         for (String name : Swatches.names()) {
@@ -92,7 +92,9 @@ final class LayoutMessage {
         return swatches;
     }
 
-    /** The looks that say something is wrong: those of cues for a fault or an alarm, and the last, for a printer that reports nothing. */
+    /**
+     * The looks that mean that something is wrong: those of cues for a fault or an alarm, and the last, for a printer that reports nothing.
+     */
     private static Set<String> warnings(List<CueSpec> cues) {
         return Stream.concat(
                         cues.stream().filter(cue -> cue.conditions().stream().anyMatch(LayoutMessage::isWarning)),
@@ -149,7 +151,7 @@ final class LayoutMessage {
         return Math.abs(step) == 1 && (first || step == zone.pixel(index - 1) - zone.pixel(index - 2));
     }
 
-    /** Without the outputs that no light is on. */
+    /** Without unused outputs. */
     private static JsonArray lamps(Fitting fitting, Mounting mounting) {
         JsonArray lamps = new JsonArray();
         mounting.lamps().forEach((name, side) -> {

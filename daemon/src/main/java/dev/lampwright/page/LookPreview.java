@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * A look as it would be on the strip now, frame by frame, and nowhere but on the page: with what the printer reports, the brightness that
- * is asked for, and through the guards. One is made at a time.
+ * A look as it would appear on the strip now, frame by frame, but only on the page: with the printer's current status, the requested
+ * brightness, and the guards applied. One is created at a time.
  */
 final class LookPreview implements Document {
     private static final String LOOK = "look=";
@@ -36,7 +36,7 @@ final class LookPreview implements Document {
      * Draws it.
      *
      * @param query {@code look=NAME}, percent-encoded
-     * @return {@code {"look":"held","step_ms":100,"frames":[…]}} with frames as {@link FrameMessage} has them; empty if there is no such look
+     * @return {@code {"look":"held","step_ms":100,"frames":[…]}} with frames as in {@link FrameMessage}; empty if there is no such look
      */
     @Override
     public synchronized Optional<StaticFile> make(String query) {

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * An address as a code that a phone's camera reads. Source of the code: ISO/IEC 18004, QR code, by way of the library; around it there are
- * four modules of light, as its section 9.1 requires (number from memory).
+ * An address as a code for a phone's camera. Source of the code: ISO/IEC 18004, QR code, through the library; it is surrounded by four
+ * light modules, as its section 9.1 requires (number from memory).
  */
 public final class PageCode {
     private static final int QUIET = 4;
@@ -18,19 +18,19 @@ public final class PageCode {
     }
 
     /**
-     * Makes the code of a text.
+     * Creates the code for a text.
      *
-     * @param text an address, at most some hundred characters
-     * @return it, so that a seventh of it may be covered
+     * @param text an address, at most a few hundred characters
+     * @return the code, readable with up to a seventh of it covered
      */
     public static PageCode of(String text) {
         return new PageCode(QrCode.encodeText(text, QrCode.Ecc.MEDIUM));
     }
 
     /**
-     * The code for a terminal: two rows of modules a line, in half blocks.
+     * The code for a terminal: two rows of modules per line, in half blocks.
      *
-     * @param coloured whether black and white can be asked for; if not, light modules are drawn, which suits a dark terminal
+     * @param coloured whether black and white are available; if not, light modules are drawn, which suits a dark terminal
      * @return its lines
      */
     public List<String> lines(boolean coloured) {
@@ -60,7 +60,7 @@ public final class PageCode {
     /**
      * The code as a picture.
      *
-     * @return SVG, black on white whatever is around it
+     * @return SVG, black on white whatever surrounds it
      */
     public String svg() {
         int size = code.size + 2 * QUIET;

@@ -10,8 +10,8 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
- * Something that follows from the configuration. It is made when somebody first asks for it, and again for another configuration: nothing
- * of it costs anything while nobody looks.
+ * Content that follows from the configuration. It is created on the first request, and again for another configuration, so it costs nothing
+ * without viewers.
  */
 final class PerConfig implements Document {
     private final Supplier<Config> running;
@@ -27,8 +27,8 @@ final class PerConfig implements Document {
     /**
      * Lines of text, as {@code {"lines":["GOOD data level: …"]}}.
      *
-     * @param running gives the configuration that is in force
-     * @param lines what is to be said of one
+     * @param running provides the active configuration
+     * @param lines provides the lines for one
      */
     static PerConfig lines(Supplier<Config> running, Function<Config, List<String>> lines) {
         return new PerConfig(running, config -> {
@@ -41,8 +41,8 @@ final class PerConfig implements Document {
     /**
      * A drawing.
      *
-     * @param running gives the configuration that is in force
-     * @param drawing SVG of one
+     * @param running provides the active configuration
+     * @param drawing provides the SVG for one
      */
     static PerConfig svg(Supplier<Config> running, Function<Config, String> drawing) {
         return new PerConfig(

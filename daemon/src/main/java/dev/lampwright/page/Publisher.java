@@ -15,24 +15,24 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Looks at the daemon twenty times a second, on the thread {@code page}, and tells all viewers what is new: each event is put into words
- * once. While nobody watches it only notes the current.
+ * Observes the daemon twenty times a second, on the thread {@code page}, and sends news to all viewers; each event is formatted once.
+ * Without viewers it only records the current.
  */
 final class Publisher implements PageHandler.Stream, AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
-    /** Where there are many rigs, nobody watches most of them. */
+    /** With many rigs, nobody watches most of them. */
     private static final Duration GLANCE_EVERY = Duration.ofMillis(250);
 
     private static final long NANOS_PER_MILLI = TimeUnit.MILLISECONDS.toNanos(1);
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
-    /** So many seconds of current go with each event, so that a viewer who misses one has no gap. */
+    /** How many seconds of current go with each event, so that a viewer who misses one has no gap. */
     private static final int OVERLAP_S = 5;
 
     private final Daemon daemon;
     private final Viewers viewers;
     private final TroubleLog troubles;
     private final CurrentHistory history = new CurrentHistory();
-    /** Tells this run's events from those of another, whose seconds are counted from another start. */
+    /** Distinguishes this run's events from those of another, whose seconds are counted from another start. */
     private final String run = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
 
     private final Map<Topic, byte[]> newest = new EnumMap<>(Topic.class);
@@ -50,11 +50,11 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
     private long toldTroubles = -1;
 
     /**
-     * Makes a publisher that does not run yet.
+     * Creates a publisher that does not run yet.
      *
-     * @param daemon whom to look at
-     * @param viewers whom to tell
-     * @param troubles the log's last troubles
+     * @param daemon the daemon to observe
+     * @param viewers the viewers
+     * @param troubles the log's latest problems
      */
     Publisher(Daemon daemon, Viewers viewers, TroubleLog troubles) {
         this.daemon = daemon;
@@ -62,14 +62,14 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
         this.troubles = troubles;
     }
 
-    /** Starts the thread. What is fitted is known from now on, so that everybody hears of it first. */
+    /** Starts the thread. From then on it knows what is fitted, so that everybody receives that first. */
     synchronized void start() {
         followConfiguration();
         secondEndsNanos = System.nanoTime() + SECOND;
         worker.start();
     }
 
-    /** Ends the thread, waits for it, a second at most, and leaves the frames alone. */
+    /** Ends the thread, waits for it, a second at most, and stops reading frames. */
     @Override
     public void close() {
         worker.close();
@@ -82,7 +82,7 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
         viewers.add(viewer);
     }
 
-    /** The second that follows the last one heard of; 0 if that was of another run. */
+    /** The second after the last one received; 0 if that was from another run. */
     private long firstWanted(String lastId) {
         String prefix = run + "-";
         String rest = lastId.startsWith(prefix) ? lastId.substring(prefix.length()) : "";
@@ -105,7 +105,7 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
         }
     }
 
-    /** Looks once, and returns how long to wait until the next look, in ns. */
+    /** Runs one check, and returns how long to wait until the next, in ns. */
     private long look() {
         look(System.nanoTime());
         return (watched || !oneOfSeveral ? LOOK_EVERY : GLANCE_EVERY).toNanos();

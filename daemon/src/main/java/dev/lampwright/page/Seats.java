@@ -2,22 +2,22 @@ package dev.lampwright.page;
 
 import java.util.concurrent.Semaphore;
 
-/** Room for a limited number of viewers, whichever page they watch. Whoever sits down gets up again with {@link #rise}. */
+/** Seats for a limited number of viewers, whichever page they watch. Every seat taken must be released with {@link #rise}. */
 final class Seats {
     private final int most;
     private final Semaphore free;
 
     /**
-     * Makes room.
+     * Creates the seats.
      *
-     * @param most how many may watch at the same time
+     * @param most the maximum number of simultaneous viewers
      */
     Seats(int most) {
         this.most = most;
         free = new Semaphore(most);
     }
 
-    /** The most who may watch. */
+    /** The maximum number of viewers. */
     int most() {
         return most;
     }
@@ -32,7 +32,7 @@ final class Seats {
         return free.availablePermits() == 0;
     }
 
-    /** Gives a seat back. */
+    /** Releases a seat. */
     void rise() {
         free.release();
     }

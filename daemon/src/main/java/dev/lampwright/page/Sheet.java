@@ -9,11 +9,11 @@ import java.util.HexFormat;
 import java.util.zip.GZIPOutputStream;
 
 /**
- * One of the files that the page is made of: as it is, compressed, and with a tag that tells its content from any other.
+ * One of the page's files: plain, compressed, and with a tag that identifies its content.
  *
  * @param plain the content
  * @param packed the same by gzip (RFC 1952)
- * @param tag 16 hexadecimal digits that follow from the content
+ * @param tag 16 hexadecimal digits derived from the content
  */
 record Sheet(StaticFile plain, StaticFile packed, String tag) {
     private static final int TAG_BYTES = 8;

@@ -11,8 +11,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * All that one server shows: one page at {@code /}, and each rig's at {@code /NAME/} where a process has several. Refuses requests that
- * call the server by a name that it does not have, and passes the others to the page that they are for.
+ * Everything that one server shows: one page at {@code /}, and each rig's at {@code /NAME/} if a process has several. Refuses requests with
+ * a wrong host name, and passes the others to their page.
  */
 final class Site implements HttpHandler {
     private static final Logger LOG = LoggerFactory.getLogger(Site.class);
@@ -27,30 +27,30 @@ final class Site implements HttpHandler {
         /**
          * Answers a request.
          *
-         * @param call its path begins at this page
-         * @throws IOException if whoever asks has left
+         * @param call its path is relative to this page
+         * @throws IOException if the client has left
          */
         void answer(HttpCall call) throws IOException;
     }
 
-    /** The page at {@code /} where there are several rigs. */
+    /** The page at {@code /} if there are several rigs. */
     interface Front {
         /**
          * Answers a request if it is not for a rig.
          *
-         * @param call its path is as it was sent
-         * @return whether there was anything to answer
-         * @throws IOException if whoever asks has left
+         * @param call its path is as sent
+         * @return whether it was answered
+         * @throws IOException if the client has left
          */
         boolean answer(HttpCall call) throws IOException;
     }
 
     /**
-     * Makes a site.
+     * Creates a site.
      *
-     * @param door who gets in
-     * @param rigs the page of a rig, by its name; that of the only one by none
-     * @param front what is at {@code /}; empty if the only rig's page is
+     * @param door the access check
+     * @param rigs the page of a rig, by its name; a single one has an empty name
+     * @param front what is at {@code /}; empty if that is the page of a single rig
      */
     Site(AccessCheck door, Function<String, Optional<Page>> rigs, Optional<Front> front) {
         this.door = door;
@@ -93,7 +93,7 @@ final class Site implements HttpHandler {
         }
     }
 
-    /** The name ends at the second slash. Without that slash, the page's own links would lead nowhere, so the browser is sent on. */
+    /** The name ends at the second slash. Without that slash, the page's own links would lead nowhere, so the browser is redirected. */
     private void answerForRig(HttpCall call) throws IOException {
         String path = call.path();
         int slash = path.indexOf('/', 1);

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
-/** Something that can be answered with. */
+/** Content for an answer. */
 final class StaticFile {
     /** The media type of JSON. Source: RFC 8259, section 11. */
     static final String JSON = "application/json";
@@ -13,10 +13,10 @@ final class StaticFile {
     private final byte[] bytes;
 
     /**
-     * Takes a content.
+     * Creates one from its content.
      *
      * @param type its media type
-     * @param bytes the content, not to be changed any more
+     * @param bytes the content, which must not be modified afterwards
      */
     StaticFile(String type, byte[] bytes) {
         this.type = type;

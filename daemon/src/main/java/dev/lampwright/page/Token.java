@@ -20,8 +20,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What viewers have to know, and the pass that a browser gets for it. The pass follows from the token and does not tell it: it is as good
- * after a new start, and no more once the token is another. It has no {@code toString} of its own, so no log can show either.
+ * The token that viewers need, and the pass that a browser gets for it. The pass is derived from the token without revealing it: it stays
+ * valid after a restart, and becomes invalid when the token changes. There is no {@code toString}, so no log can show either.
  */
 final class Token {
     private static final Logger LOG = LoggerFactory.getLogger(Token.class);
@@ -37,18 +37,18 @@ final class Token {
     }
 
     /**
-     * Reads it.
+     * Reads the token.
      *
      * @param key of the section {@code [page]} that names the file
-     * @param file a file whose first line it is
+     * @param file a file with the token on its first line
      * @return the token
-     * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows what stands in it
+     * @throws IOException if there is none, or one that could be guessed; the message names the file and never shows its content
      */
     static Token read(String key, Path file) throws IOException {
         return new Token(readText(key, file));
     }
 
-    /** Reads its text, which nothing but a command whose user asks for it may show; otherwise as {@link #read}. */
+    /** Reads its text, which may be shown only by a command whose user asks for it; otherwise like {@link #read}. */
     static String readText(String key, Path file) throws IOException {
         String what = "page." + key + " " + file;
         requireRegular(what, file);
@@ -84,17 +84,17 @@ final class Token {
         }
     }
 
-    /** Whether this is the token; takes as long for every wrong one of a length. */
+    /** Whether this is the token; takes the same time for every wrong one of a length. */
     boolean is(String given) {
         return same(token, given);
     }
 
-    /** Whether this is the pass; takes as long for every wrong one of a length. */
+    /** Whether this is the pass; takes the same time for every wrong one of a length. */
     boolean isPass(String given) {
         return same(pass, given);
     }
 
-    /** What a browser shows from then on. */
+    /** What a browser presents from then on. */
     String pass() {
         return new String(pass, StandardCharsets.UTF_8);
     }

@@ -2,15 +2,15 @@ package dev.lampwright.page;
 
 import java.util.Locale;
 
-/** What a viewer is told of, in the order in which it is sent. Of each, only the newest counts. */
+/** The kinds of news for a viewer, in the order in which they are sent. For each, only the newest counts. */
 enum Topic {
     /** What is fitted, and what can be asked for. */
     LAYOUT,
-    /** How the daemon does. */
+    /** The daemon's status. */
     REPORT,
     /** The current over the last minutes. */
     CURRENT,
-    /** What went wrong of late. */
+    /** Recent problems. */
     TROUBLES,
     /** What the lights show. */
     FRAME,

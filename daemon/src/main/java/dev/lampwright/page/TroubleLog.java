@@ -15,11 +15,11 @@ import org.slf4j.LoggerFactory;
 import org.slf4j.event.KeyValuePair;
 
 /**
- * The log's last lines: one that comes again is told once, with how often, and one that is over (a {@link Trouble} that has ended) is told
- * to be. Warnings and errors are kept apart from the rest, which cannot push them out. Safe for many threads.
+ * The log's last lines: a repeated one is listed once, with a count, and one that is over (a {@link Trouble} that has ended) is marked as
+ * such. Warnings and errors are kept apart from the rest, which cannot push them out. Safe for many threads.
  */
 final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> implements AutoCloseable {
-    /** How many warnings and errors are kept, and how many other lines. */
+    /** The maximum number of warnings and errors kept, and of other lines. */
     static final int MOST = 24;
 
     private static final String INFO = "info";
@@ -34,11 +34,11 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
     /**
      * One line of the log.
      *
-     * @param at when it came last
+     * @param at when it last came
      * @param times how often it has come
      * @param level {@code info}, {@code warn} or {@code error}
-     * @param text what it says, cut if it is long
-     * @param trouble the number of the trouble that it is the beginning of; 0 for none
+     * @param text the text, shortened if long
+     * @param trouble the number of the problem that it starts; 0 if none
      * @param over when that ended, if it has
      */
     record Entry(Instant at, int times, String level, String text, int trouble, Optional<Instant> over) {
@@ -56,9 +56,9 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
     }
 
     /**
-     * Listens to the log from now on.
+     * Starts listening to the log.
      *
-     * @param rig whose log; what is logged for other rigs is left out; empty if there is only one rig
+     * @param rig the rig; what is logged for other rigs is left out; empty if there is only one
      */
     static TroubleLog listening(String rig) {
         TroubleLog log = new TroubleLog(rig);
@@ -135,17 +135,17 @@ final class TroubleLog extends UnsynchronizedAppenderBase<ILoggingEvent> impleme
         return text.length() <= LONGEST ? text : text.substring(0, LONGEST) + "…";
     }
 
-    /** A number that is another whenever the entries are. */
+    /** A number that changes whenever the entries do. */
     synchronized long count() {
         return count;
     }
 
-    /** Those that are kept, the newest first. They are in the order in which they came last. */
+    /** The kept entries, the newest first, by when they last came. */
     synchronized List<Entry> entries() {
         return List.copyOf(entries);
     }
 
-    /** Listens no more. */
+    /** Stops listening. */
     @Override
     public void close() {
         root().detachAppender(this);

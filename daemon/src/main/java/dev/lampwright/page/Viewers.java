@@ -5,7 +5,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
-/** All who watch one page. */
+/** All viewers of one page. */
 final class Viewers {
     private static final long LONGEST_WRITE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
@@ -16,7 +16,7 @@ final class Viewers {
         return Set.copyOf(present.keySet());
     }
 
-    /** How many watch. */
+    /** The number of viewers. */
     int count() {
         return present.size();
     }
@@ -31,18 +31,18 @@ final class Viewers {
         present.remove(viewer);
     }
 
-    /** Tells everybody. */
+    /** Informs everybody. */
     void tell(Topic topic, byte[] event) {
         present.keySet().forEach(viewer -> viewer.tell(topic, event));
     }
 
-    /** Sends away those who have taken nothing for long, and would keep a seat for nobody. */
+    /** Disconnects those that have accepted nothing for long, and would block a seat. */
     void dismissStuck() {
         long now = System.nanoTime();
         present.keySet().forEach(viewer -> viewer.dismissIfStuck(LONGEST_WRITE_NANOS, now));
     }
 
-    /** Sends everybody away. */
+    /** Disconnects everybody. */
     void dismissAll() {
         present.keySet().forEach(Viewer::dismiss);
     }

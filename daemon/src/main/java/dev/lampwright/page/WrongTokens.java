@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
-/** Says how long an address that has sent wrong tokens should wait, longer each time. Safe for many threads. */
+/** Determines how long an address that has sent wrong tokens must wait, longer each time. Safe for many threads. */
 final class WrongTokens {
     private static final int FREE = 5;
     private static final int MOST_ADDRESSES = 256;
@@ -24,9 +24,9 @@ final class WrongTokens {
     }
 
     /**
-     * How long an address has to wait before it may try again.
+     * How long an address must wait before it may try again.
      *
-     * @param address whose
+     * @param address the address
      * @param nowNanos the time
      * @return s, rounded up; 0 if it may try
      */
@@ -37,9 +37,9 @@ final class WrongTokens {
     }
 
     /**
-     * An address has shown a wrong token.
+     * Records that an address has sent a wrong token.
      *
-     * @param address whose
+     * @param address the address
      * @param nowNanos the time
      */
     synchronized void wrong(InetAddress address, long nowNanos) {
@@ -51,7 +51,7 @@ final class WrongTokens {
         tries.put(address, new Tries(counts ? before.count + 1 : 1, nowNanos));
     }
 
-    /** An address has shown the right token. */
+    /** Records that an address has sent the right token. */
     synchronized void right(InetAddress address) {
         tries.remove(address);
     }

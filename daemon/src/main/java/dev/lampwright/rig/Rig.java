@@ -16,8 +16,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A rig of the process, by its name: whether it runs, and what is wrong with it. If its file has a mistake, it runs as before, or stays off
- * if it is new. A rig that has stalled is closed and started again. Any thread may call the public methods; none of them waits.
+ * A rig of the process, by its name: whether it runs, and what is wrong with it. If its file has a mistake, it keeps running as before, or
+ * stays off if it is new. A stalled rig is closed and restarted. Any thread may call the public methods; none of them blocks.
  */
 public final class Rig {
     private static final Logger LOG = LoggerFactory.getLogger(Rig.class);
@@ -41,9 +41,9 @@ public final class Rig {
     }
 
     /**
-     * What it is called.
+     * Its name.
      *
-     * @return its name; empty for the only rig of a process
+     * @return the name; empty for the only rig of a process
      */
     public String name() {
         return name;
@@ -52,23 +52,23 @@ public final class Rig {
     /**
      * Its file.
      *
-     * @return the path, as it was given
+     * @return the path, as given
      */
     public Path file() {
         return file;
     }
 
     /**
-     * What runs for it.
+     * Its daemon.
      *
-     * @return empty while its file has never been valid, or has only just been found; another one after it was started again
+     * @return empty while its file has never been valid, or has only just been found; a new one after a restart
      */
     public Optional<Daemon> daemon() {
         return run.flatMap(RigRun::daemon);
     }
 
     /**
-     * What is wrong with its file as it is now.
+     * The mistakes in its current file.
      *
      * @return empty if it is valid
      */
@@ -77,7 +77,7 @@ public final class Rig {
     }
 
     /**
-     * Whether it has stalled: it should make frames, and does not, or its own thread hangs.
+     * Whether it has stalled: it should make frames, but does not, or its own thread hangs.
      *
      * @return true from ten seconds after the last frame until the first new one
      */
@@ -102,7 +102,7 @@ public final class Rig {
         return run.map(RigRun::failure).orElse("");
     }
 
-    /** Takes what was read of its file. For the thread that reads the files. */
+    /** Applies what was read from its file. For the thread that reads the files. */
     void follow(RigReading reading) {
         RigName.during(name, () -> take(reading));
     }
@@ -141,7 +141,7 @@ public final class Rig {
         begun.start();
     }
 
-    /** Checks that it still makes frames, and starts it again if it does not. One thread calls this every half second or so. */
+    /** Checks that it still makes frames, and restarts it if it does not. One thread calls this about every half second. */
     void lookAround() {
         run.ifPresent(now -> RigName.during(name, () -> lookAt(now)));
     }
@@ -166,7 +166,7 @@ public final class Rig {
         return daemon.isPresent() ? OptionalLong.of(daemon.get().pulse()) : OptionalLong.empty();
     }
 
-    /** Begins to stop it, and returns at once. */
+    /** Starts stopping it, and returns at once. */
     void close() {
         run.ifPresent(RigRun::close);
     }

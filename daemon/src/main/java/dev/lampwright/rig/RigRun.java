@@ -15,8 +15,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One run of a rig: a daemon, and the thread {@code rig} that makes it, changes it and looks after it. No other thread calls anything that
- * might wait for the daemon, so a stuck daemon holds up nothing else.
+ * One run of a rig: a daemon, and the thread {@code rig} that builds it, changes it and looks after it. No other thread calls anything that
+ * might wait for the daemon, so a stuck daemon delays nothing else.
  */
 final class RigRun {
     private static final Logger LOG = LoggerFactory.getLogger(RigRun.class);
@@ -35,11 +35,11 @@ final class RigRun {
     private final AtomicLong steps = new AtomicLong();
 
     /**
-     * Makes a run that has not started.
+     * Creates a run that has not started.
      *
      * @param name of the rig
-     * @param maker puts the daemon together
-     * @param first what to run
+     * @param maker builds the daemon
+     * @param first the first configuration
      */
     RigRun(String name, Function<Config, Daemon> maker, Config first) {
         this.name = name;
@@ -55,12 +55,12 @@ final class RigRun {
         worker.start();
     }
 
-    /** Has the rig's own thread change to another configuration soon. */
+    /** Makes the rig's own thread switch to another configuration soon. */
     void change(Config next) {
         wanted.set(next);
     }
 
-    /** The daemon; empty until it has been put together, and for good if that failed. */
+    /** The daemon; empty until it has been built, and permanently if that failed. */
     Optional<Daemon> daemon() {
         return daemon;
     }
@@ -125,7 +125,7 @@ final class RigRun {
         }
     }
 
-    /** Begins to stop it in good order, and returns at once. A daemon that is stuck is left behind. */
+    /** Starts a clean shutdown, and returns at once. A stuck daemon is abandoned. */
     void close() {
         closing = true;
         RigName.during(name, () -> {
@@ -140,7 +140,7 @@ final class RigRun {
             worker.end(LONGEST_STEP);
             daemon.ifPresent(Daemon::close);
         } catch (RuntimeException e) {
-            LOG.error("the rig could not be stopped in good order", e);
+            LOG.error("the rig could not be stopped cleanly", e);
         } finally {
             closed.countDown();
         }

@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Whether something runs, as several counts show, and when to start it again: once one of the counts has not changed for ten seconds, and
- * if that does not help, again after twice that time and so on, up to ten minutes. Time in which this whole process was stopped does not
+ * Whether something runs, judged by several counts, and when to restart it: once one of the counts has not changed for ten seconds, and if
+ * that does not help, again after twice that time and so on, up to ten minutes. Time in which this whole process was stopped does not
  * count. For one thread.
  */
 final class Stillness {
@@ -29,7 +29,7 @@ final class Stillness {
         RUNNING,
         /** Wait: it has stalled. */
         STILL,
-        /** Start it again: it has stalled for long enough. */
+        /** Restart it: it has stalled for long enough. */
         RESTART
     }
 
@@ -40,7 +40,7 @@ final class Stillness {
     }
 
     /**
-     * Looks at the counts.
+     * Checks the counts.
      *
      * @param now ns of a monotonic clock
      * @param seen each count
@@ -73,7 +73,7 @@ final class Stillness {
         }
     }
 
-    /** Notes that it was started again, and gives it time. */
+    /** Records that it was restarted, and gives it time. */
     void restarted() {
         Arrays.fill(stillNanos, 0);
     }

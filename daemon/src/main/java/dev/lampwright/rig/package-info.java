@@ -1,5 +1,5 @@
 /**
- * Many rigs in one process: each is a daemon with a name, and trouble in one does not affect another. Knows what to run; page, metrics and
- * command line read from it.
+ * Many rigs in one process: each is a daemon with a name, and a problem in one does not affect another. Knows what to run; page, metrics
+ * and command line read from it.
  */
 package dev.lampwright.rig;

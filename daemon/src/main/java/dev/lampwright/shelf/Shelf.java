@@ -9,16 +9,16 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 
 /**
- * All rigs that a broker knows of, each by the newest status that came. A daemon reports every few seconds, so one that has not for longer than
- * {@link #USUAL_LAPSE} counts as lost, whatever the status says that the broker keeps: a computer that lost its power, or its way to the
- * broker, cannot withdraw it. Only its own time shows how old a kept status is, by a clock that may be wrong; the next report shows by how
- * much. Safe for many threads.
+ * All rigs known to a broker, each with its newest status. A daemon reports every few seconds, so one that has not for longer than
+ * {@link #USUAL_LAPSE} counts as lost, whatever the retained status says: a computer that lost its power, or its connection to the broker,
+ * cannot withdraw it. Only its own time shows how old a kept status is, by a clock that may be wrong; the next report shows by how much.
+ * Safe for many threads.
  */
 public final class Shelf {
-    /** Three times as long as a daemon waits from one report to the next. */
+    /** Three times the interval between a daemon's reports. */
     public static final Duration USUAL_LAPSE = Duration.ofSeconds(15);
 
-    /** The most rigs that are kept. */
+    /** The maximum number of rigs kept. */
     static final int MOST = 4096;
 
     private final long lapseNanos;
@@ -27,7 +27,7 @@ public final class Shelf {
     private long left;
 
     /**
-     * Makes one that is empty.
+     * Creates an empty one.
      *
      * @param lapse after how long without a report a rig counts as lost
      */
@@ -35,7 +35,7 @@ public final class Shelf {
         lapseNanos = lapse.toNanos();
     }
 
-    /** What is known of one rig. Times are in ns of a monotonic clock. */
+    /** What is known about one rig. Times are in ns of a monotonic clock. */
     private static final class Entry {
         private RigStatus status;
         private long heard;
@@ -84,13 +84,13 @@ public final class Shelf {
         }
     }
 
-    /** Whatever a foreign clock says, the difference fits into a number. */
+    /** Whatever a foreign clock shows, the difference does not overflow. */
     private static long nanos(Duration time) {
         long longest = TimeUnit.DAYS.toSeconds(365 * 100L);
         return TimeUnit.SECONDS.toNanos(Math.max(-longest, Math.min(longest, time.toSeconds())));
     }
 
-    /** One daemon that starts again is a new run; two of them take turns. */
+    /** A restarted daemon is a new run; two daemons alternate. */
     private void noteRun(Entry entry, String run, long nanos) {
         if (entry.status == null || entry.status.run().equals(run)) {
             return;
@@ -103,7 +103,7 @@ public final class Shelf {
     }
 
     /**
-     * Notes whether the broker is connected. While it is not, nothing is heard, and no status ages.
+     * Records whether the broker is connected. While it is not, nothing is heard, and no status ages.
      *
      * @param now whether it is
      * @param nanos since when, by a monotonic clock
@@ -142,7 +142,7 @@ public final class Shelf {
     }
 
     /**
-     * Whether a rig counts as lost only because of the time that its kept status names, so that its next report may prove otherwise.
+     * Whether a rig counts as lost only because of the time in its retained status, so that its next report may prove otherwise.
      *
      * @return true until each has reported, or is known to be fresh
      */

@@ -15,12 +15,12 @@ import java.util.stream.IntStream;
 
 /** Listens to a broker for the statuses of all rigs and puts them on a {@link Shelf}. */
 public final class ShelfListener implements AutoCloseable {
-    /** The most levels of a prefix that are looked for. */
+    /** The maximum number of prefix levels searched. */
     public static final int DEEPEST = 8;
 
-    /** The broker sends what it keeps right after the subscription. */
+    /** The broker sends retained messages right after the subscription. */
     private static final long KEPT_NANOS = TimeUnit.MILLISECONDS.toNanos(700);
-    /** A daemon that runs reports within this time, a little more than the five seconds from one report to the next. */
+    /** A running daemon reports within this time, slightly more than the five seconds between reports. */
     private static final long REPORT_NANOS = TimeUnit.SECONDS.toNanos(6);
 
     private static final long LOOK_EVERY_MS = 50;
@@ -30,11 +30,11 @@ public final class ShelfListener implements AutoCloseable {
     private final Shelf shelf;
     private final BrokerClient client;
 
-    /** Called again and again, to look at the shelf. */
+    /** Called repeatedly with the current shelf. */
     @FunctionalInterface
     public interface Watcher {
         /**
-         * Looks.
+         * Looks at the shelf.
          *
          * @param broker the state of the connection to the broker
          */
@@ -45,8 +45,8 @@ public final class ShelfListener implements AutoCloseable {
      * Prepares; nothing is sent yet.
      *
      * @param broker where the broker is and how to log in
-     * @param levels the most levels that a prefix may have, 1 to {@link #DEEPEST}
-     * @param shelf where statuses go
+     * @param levels the maximum number of prefix levels, 1 to {@link #DEEPEST}
+     * @param shelf receives statuses
      */
     public ShelfListener(Broker broker, int levels, Shelf shelf) {
         this.broker = broker;
@@ -59,8 +59,8 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * What is subscribed to, for prefixes of one level, of two, and so on: {@code +/status}, {@code +/+/status}. All topics ({@code #})
-     * would bring everything that printers publish as well.
+     * The topic filters for prefixes of one level, of two, and so on: {@code +/status}, {@code +/+/status}. All topics ({@code #}) would
+     * bring everything that printers publish as well.
      *
      * @param levels how many, 1 or more
      * @return topic filters
@@ -72,7 +72,7 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * Listens until it is certain which of the rigs that the broker knows of are running: a second as a rule, six at most.
+     * Listens until it is certain which of the rigs known to the broker are running: usually a second, six at most.
      *
      * @throws IOException if the broker refuses the connection; the message is for the user
      * @throws InterruptedException if the thread is interrupted
@@ -94,7 +94,7 @@ public final class ShelfListener implements AutoCloseable {
     /**
      * Listens until {@link #stop} is called.
      *
-     * @param watcher looks some twenty times a second
+     * @param watcher called about twenty times a second
      * @throws IOException if the broker refuses the first connection; the message is for the user
      * @throws InterruptedException if the thread is interrupted
      */
@@ -113,24 +113,24 @@ public final class ShelfListener implements AutoCloseable {
     }
 
     /**
-     * Starts to listen, and returns at once. The broker is tried until it accepts the connection, and {@link #noteContact} has to be
-     * called every second or so.
+     * Starts listening, and returns at once. Connection attempts continue until the broker accepts one; call {@link #noteContact} about
+     * once a second.
      */
     public void start() {
         client.start();
     }
 
-    /** Notes on the shelf whether the broker is connected. */
+    /** Records on the shelf whether the broker is connected. */
     public void noteContact() {
         shelf.connected(client.state().phase() == BrokerState.Phase.CONNECTED, System.nanoTime());
     }
 
-    /** Ends the listening soon; callable from any thread. */
+    /** Ends the listening soon; may be called from any thread. */
     public void stop() {
         stopped.countDown();
     }
 
-    /** Ends the connection. It takes 1.5 s at most, whatever the broker does. */
+    /** Ends the connection. Takes 1.5 s at most, whatever the broker does. */
     @Override
     public void close() {
         client.close();

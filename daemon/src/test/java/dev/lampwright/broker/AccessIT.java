@@ -28,7 +28,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The example of a broker's configuration and access list, with a real Mosquitto: everybody can do what they must, and nothing else. */
+/** The example of a broker's configuration and access list, with a real Mosquitto: everybody can do what they need, and nothing else. */
 final class AccessIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
     private static final Path SHIPPED = Path.of("..", "systemd", "mosquitto");
@@ -37,7 +37,7 @@ final class AccessIT {
     private static final String PEOPLE = "people";
     private static final List<String> ALL = List.of(PRINTER, DAEMON, PEOPLE);
 
-    /** Who may write, and who may read, by topic. */
+    /** Who may write and who may read, by topic. */
     private static final Map<String, Rights> RIGHTS = Map.of(
             "shop/alder/job", new Rights(Set.of(PRINTER), Set.of(DAEMON)),
             "shop/alder/heat/plate", new Rights(Set.of(PRINTER), Set.of(DAEMON)),
@@ -91,7 +91,7 @@ final class AccessIT {
         requireRights(RIGHTS, ALL);
     }
 
-    /** The access list for many printers: each printer has its own topics by its name, and the daemon has all prefixes. */
+    /** The access list for many printers: each printer has its own topics under its name, and the daemon has all prefixes. */
     @Test
     void soTheyCanWhereThereAreManyPrinters() throws MqttException {
         List<String> all = List.of(PRINTER, "birch", DAEMON, PEOPLE);
@@ -144,7 +144,7 @@ final class AccessIT {
         }
     }
 
-    /** The daemon's own client: hears the printer and those who ask, and people find its status, and hear its goodbye. */
+    /** The daemon's own client hears the printer and those who ask, and people find its status and its last message. */
     @Test
     void theDaemonGetsAlong() throws MqttException, IOException {
         Set<String> heard = new ConcurrentSkipListSet<>();

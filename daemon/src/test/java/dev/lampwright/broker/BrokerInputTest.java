@@ -37,7 +37,7 @@ final class BrokerInputTest {
         return new BrokerInput(new ByteArrayInputStream(all.toByteArray()), most);
     }
 
-    /** Lengths at the borders of MQTT 3.1.1, table 2.4: 127 and 128, 16383 and 16384, 2097151 and 2097152. */
+    /** Lengths at the limits of MQTT 3.1.1, table 2.4: 127 and 128, 16383 and 16384, 2097151 and 2097152. */
     @ParameterizedTest
     @CsvSource({
         "0, 0x00, -1, -1, -1",
@@ -121,7 +121,7 @@ final class BrokerInputTest {
         }
     }
 
-    /** MQTT 3.1.1, section 3.8.4: a broker sends no message at a higher QoS than was granted. */
+    /** MQTT 3.1.1, section 3.8.4: a broker never sends a message at a higher QoS than it granted. */
     @Test
     void refusesQosTwoWhichNobodySubscribesTo() throws IOException {
         try (BrokerInput input = input(300, message(0x34, new byte[] {'a'}, new byte[] {0, 1, 'x'}))) {

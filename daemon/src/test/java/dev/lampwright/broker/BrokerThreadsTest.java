@@ -44,7 +44,7 @@ class BrokerThreadsTest {
         Await.until(thread.getName() + " to wait", () -> thread.getState() == Thread.State.WAITING);
     }
 
-    /** What Paho's sending thread is left in when it misses the end of its connection: it waits for work without one. */
+    /** The state in which Paho's sending thread is left when it misses the end of its connection: it waits for work without one. */
     private static void send(PahoClient client) {
         try {
             Field comms = MqttAsyncClient.class.getDeclaredField("comms");
@@ -91,7 +91,7 @@ class BrokerThreadsTest {
         assertEquals(List.of(), dead);
     }
 
-    /** The group of a client that is over stays with the group above it, on Java 17 for good. */
+    /** The thread group of a finished client stays with its parent group, on Java 17 for ever. */
     @Test
     void aClientThatIsOverIsNotKept() throws InterruptedException {
         URI nowhere = URI.create("mqtt://127.0.0.1:" + FreePort.find());

@@ -14,11 +14,11 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * A broker that behaves as a test wants. It speaks MQTT 3.1.1 by hand (OASIS, sections 3.1 to 3.9), so that it can be wrong at
- * any byte.
+ * A broker that behaves as a test requires. It implements MQTT 3.1.1 by hand (OASIS, sections 3.1 to 3.9), so that it can be wrong at any
+ * byte.
  */
 public final class FakeBroker implements AutoCloseable {
-    /** What it does with one connection; the connection is closed when this returns or throws. */
+    /** What it does with one connection, which is closed when this returns or throws. */
     @FunctionalInterface
     public interface Script {
         void play(Peer peer) throws IOException;
@@ -67,18 +67,18 @@ public final class FakeBroker implements AutoCloseable {
         try (socket) {
             script.play(new Peer(socket));
         } catch (IOException e) {
-            // The client has gone, which is what most scripts lead to.
+            // The client has gone, which most scripts lead to.
         } finally {
             open.remove(socket);
         }
     }
 
-    /** How many connections it has taken. */
+    /** How many connections it has accepted. */
     public int connections() {
         return connections.get();
     }
 
-    /** Ends all connections that there are. */
+    /** Ends all its connections. */
     public void hangUp() {
         try {
             for (Socket socket : open) {
@@ -112,7 +112,7 @@ public final class FakeBroker implements AutoCloseable {
         return packet.toByteArray();
     }
 
-    /** The two bytes at a place in a body, as a number. */
+    /** The two bytes at an offset in a body, as a number. */
     public static int number(byte[] body, int at) {
         return ((body[at] & 0xFF) << 8) | (body[at + 1] & 0xFF);
     }
@@ -128,7 +128,7 @@ public final class FakeBroker implements AutoCloseable {
             this.out = socket.getOutputStream();
         }
 
-        /** Reads one packet, and gives what comes after its first byte and its length. */
+        /** Reads one packet and returns what follows its first byte and its length. */
         public byte[] packet() throws IOException {
             type = in.readUnsignedByte() >> 4;
             int length = 0;
@@ -162,13 +162,13 @@ public final class FakeBroker implements AutoCloseable {
             out.flush();
         }
 
-        /** Takes CONNECT and answers with CONNACK. */
+        /** Receives CONNECT and answers with CONNACK. */
         public void connack(int code) throws IOException {
             packet();
             send(0x20, 2, 0, code);
         }
 
-        /** Takes SUBSCRIBE and answers with SUBACK, the same code for each of so many topics. */
+        /** Receives SUBSCRIBE and answers with SUBACK, with the same code for each of its topics. */
         public void suback(int code, int topics) throws IOException {
             byte[] subscribe = packet();
             send(0x90, 2 + topics, subscribe[0], subscribe[1]);
@@ -194,7 +194,7 @@ public final class FakeBroker implements AutoCloseable {
             publish(topic, payload, false);
         }
 
-        /** PUBLISH at QoS 0, with or without the mark of a message that was kept. */
+        /** PUBLISH at QoS 0, with or without the retain flag. */
         public void publish(String topic, byte[] payload, boolean retained) throws IOException {
             byte[] name = topic.getBytes(StandardCharsets.UTF_8);
             ByteArrayOutputStream body = new ByteArrayOutputStream();
@@ -205,7 +205,7 @@ public final class FakeBroker implements AutoCloseable {
             send(framed(retained ? 0x31 : 0x30, body.toByteArray()));
         }
 
-        /** Says nothing more until the client goes. */
+        /** Sends nothing more until the client goes. */
         public void silence() throws IOException {
             int heard;
             do {

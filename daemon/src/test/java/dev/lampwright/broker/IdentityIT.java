@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Certificates and keys of the kinds that {@code openssl} makes, and files that are none. */
+/** Certificates and keys of the kinds that {@code openssl} creates, and files that are neither. */
 final class IdentityIT {
     private static final String TURN = "; turn it into one with: openssl pkcs8 -topk8 -nocrypt -in OLD -out NEW";
 

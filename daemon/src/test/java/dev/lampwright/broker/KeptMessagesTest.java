@@ -27,14 +27,14 @@ final class KeptMessagesTest {
         assertFalse(kept.isHeard("heat", bytes("RUN")));
     }
 
-    /** A printer that has the broker keep its messages: what was heard live comes again as kept. */
+    /** A printer that has its messages retained: what was heard live comes again as retained. */
     @Test
     void whatWasHeardLiveIsKnownWhenItIsKept() {
         kept.note("job", bytes("RUN"));
         assertTrue(kept.isHeard("job", bytes("RUN")));
     }
 
-    /** A printer that goes back to what it said long ago, while nobody listens. */
+    /** A printer that reports again what it said long ago, while nobody listens. */
     @Test
     void whatWasHeardBeforeSomethingElseIsNews() {
         kept.note("job", bytes("READY"));

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A real Mosquitto that lets in those for whom an authority vouches. */
+/** A real Mosquitto that accepts only clients that an authority vouches for. */
 final class OwnCertificateIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
 

@@ -45,7 +45,7 @@ final class PahoTextTest {
         assertEquals(text, PahoText.plain(taken));
     }
 
-    /** Every character that MQTT allows, one after the other: none costs the connection. */
+    /** Every character that MQTT allows, one after the other: none breaks the connection. */
     @Test
     void everyCharacterIsLetThroughByPaho() throws IOException, MqttException {
         for (int point = 1; point <= Character.MAX_CODE_POINT; point++) {
@@ -65,7 +65,7 @@ final class PahoTextTest {
         }
     }
 
-    /** Code points of every plane, those that matter here more often. */
+    /** Code points of every plane, with those that matter here more often. */
     private static String text(Random random) {
         int[] often = {0xE0F1, 0xE800, 0xEFFF, 1, 0x7F, 0x85, 0xFDD0, 0xFFFE, 0xFFFF, 0x1F525, 0x10FFFF, 'a', '/'};
         int[] points = random.ints(random.nextInt(12), 0, Character.MAX_CODE_POINT + 1)

@@ -1,8 +1,8 @@
 package dev.lampwright.broker;
 
-/** The threads of all clients in this Java machine. */
+/** The threads of all clients in this JVM. */
 public final class PahoThreads {
-    /** {@code printer}; and one that connects, or those that read, send and call; and those of the connection before, ending. */
+    /** {@code printer}; and one that connects, or those that read, send and call; and those of the previous connection, ending. */
     public static final int MOST_FOR_ONE_CONNECTION = 8;
 
     private PahoThreads() {}

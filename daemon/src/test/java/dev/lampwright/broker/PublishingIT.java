@@ -19,7 +19,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** What we publish, as a real Mosquitto and {@code mosquitto_sub} have it. */
+/** What we publish, as a real Mosquitto and {@code mosquitto_sub} see it. */
 final class PublishingIT {
     private static final Duration DEADLINE = Duration.ofSeconds(30);
     private static final String STATUS = "lampwright/alder/status";
@@ -107,7 +107,7 @@ final class PublishingIT {
         }
     }
 
-    /** Stands for a thread of the library that was not told of the end; those are started from where messages come in as well. */
+    /** Simulates a library thread that missed the end; such threads are also started from where messages arrive. */
     private static Thread leftBehind() {
         Thread thread = new Thread(PublishingIT::waitForGood, "MQTT Snd: left behind");
         thread.setDaemon(true);

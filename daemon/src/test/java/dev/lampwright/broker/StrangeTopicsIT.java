@@ -79,7 +79,10 @@ final class StrangeTopicsIT {
         }
     }
 
-    /** One of 65 000 messages at QoS 2, never released, must not be kept: the connection ends with words, and nothing is left of it. */
+    /**
+     * One of 65 000 messages at QoS 2, never released, must not be kept: the connection ends with an explanation, and nothing is left of
+     * it.
+     */
     @Test
     void messagesAtQosTwoEndTheConnectionWithWords() {
         int port = FreePort.find();

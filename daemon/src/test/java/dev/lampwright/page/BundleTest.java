@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Own rules. That the page's own modules do as one what they do apart, the tests in a browser show. */
+/** Our own rules. The browser tests show that the page's modules do the same bundled as separately. */
 class BundleTest {
     @Test
     void modulesComeBeforeThoseThatNeedThemAndEachOnce() {

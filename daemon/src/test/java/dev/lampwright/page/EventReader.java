@@ -22,7 +22,7 @@ final class EventReader {
     /** An event that a browser would dispatch. */
     record Event(String type, String data, String lastId) {}
 
-    /** Reads a whole stream; an event that no empty line ends is dropped, as the standard has it. */
+    /** Reads a whole stream; an event without a final empty line is dropped, as the standard says. */
     static EventReader of(byte[] stream) {
         EventReader reader = new EventReader();
         String text = new String(stream, StandardCharsets.UTF_8);
@@ -33,7 +33,7 @@ final class EventReader {
         return reader;
     }
 
-    /** Reads a line; gives the events that it completes. */
+    /** Reads a line and returns the events that it completes. */
     void line(String line) {
         if (line.isEmpty()) {
             dispatch();
@@ -68,7 +68,7 @@ final class EventReader {
         return List.copyOf(events);
     }
 
-    /** How long to wait before coming again, in ms; −1 if nothing was said. */
+    /** How long to wait before reconnecting, in ms; −1 if not given. */
     long retryMillis() {
         return retryMillis;
     }

@@ -19,7 +19,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** Two dozen watch at once, and a few more who take nothing. Frames go on; how late they are is printed, and decides nothing. */
+/** Two dozen watch at once, and a few more who read nothing. Frames continue; how late they are is printed, and decides nothing. */
 @Timeout(180)
 class ManyViewersIT {
     private static final int VIEWERS = 24;
@@ -55,7 +55,7 @@ class ManyViewersIT {
         }
     }
 
-    /** Asks for the stream and never reads more than its beginning. */
+    /** Requests the stream and never reads more than its beginning. */
     private static Socket takesNothing(PageRig rig) throws IOException {
         Socket socket = new Socket();
         socket.setReceiveBufferSize(1024);

@@ -100,7 +100,7 @@ class MessagesTest {
         assertFalse(layout.has("quiet_hours"), "none are set");
     }
 
-    /** A look that says something is wrong is not offered: whoever presses it would raise a false alarm. */
+    /** A look that says something is wrong is not offered: using it would raise a false alarm. */
     @Test
     void looksThatWarnAreTold() {
         JsonNode looks = Watcher.json(LayoutMessage.of(1, "1.2", true, PageRig.config("pixels = 30", "port = 0")))
@@ -113,7 +113,7 @@ class MessagesTest {
         }
     }
 
-    /** Finished looks can be asked for too; what is made for a fault flashes, and would raise a false alarm as well. */
+    /** Finished looks can be asked for too; those made for a fault flash, and would raise a false alarm as well. */
     @Test
     void swatchesAreTold() {
         JsonNode swatches = Watcher.json(LayoutMessage.of(1, "1.2", true, PageRig.config("pixels = 30", "port = 0")))

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Whether a phone would read what is drawn. */
+/** Whether a phone can read the code. */
 class PageCodeTest {
     private static final String ADDRESS = "http://192.168.1.7:61117/#correct-horse-battery-staple%25";
 

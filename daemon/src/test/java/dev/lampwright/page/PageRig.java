@@ -22,9 +22,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 
-/** A daemon in this process with a live page and a controller in memory. Nobody listens at its broker, so its state is silent. */
+/** A daemon in this process with a live page and an in-memory controller. Nobody listens at its broker, so its state is silent. */
 final class PageRig implements AutoCloseable {
-    /** A token as the page wants it. */
+    /** A token in the required form. */
     static final String TOKEN = "correct-horse-battery-staple";
 
     private static final int FREE_PORT = FreePort.find();
@@ -55,7 +55,7 @@ final class PageRig implements AutoCloseable {
     private final AtomicLong shown = new AtomicLong();
 
     /**
-     * Puts it together and waits for the first frame.
+     * Assembles it and waits for the first frame.
      *
      * @param strip the lines of {@code [strip]}
      * @param pageLines the lines of {@code [page]}
@@ -172,13 +172,13 @@ final class PageRig implements AutoCloseable {
                         : to("/events").headers(headers).build());
     }
 
-    /** Goes over to another configuration, as a daemon does whose file has changed. */
+    /** Switches to another configuration, like a daemon whose file has changed. */
     void change(Config next) {
         daemon.change(next);
         page.follow(next.page());
     }
 
-    /** Goes over to no page. */
+    /** Switches to a configuration without a page. */
     void shut() {
         page.follow(Optional.empty());
     }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** What another library, ZXing, reads in a code: it shares nothing with the one that makes them. */
+/** What another library, ZXing, reads from a code: it shares nothing with the one that generates them. */
 public final class QrReading {
     /** Light modules around a code. Source: ISO/IEC 18004, "quiet zone" (number from memory). */
     private static final int QUIET = 4;
@@ -17,7 +17,7 @@ public final class QrReading {
 
     private QrReading() {}
 
-    /** Reads the lines that a terminal shows; light modules are drawn. */
+    /** Reads the lines that a terminal shows; light modules are the ones drawn. */
     public static String ofLines(List<String> lines) {
         List<String> plain = lines.stream()
                 .map(line -> line.replaceAll("\033\\[[0-9;]*m", ""))

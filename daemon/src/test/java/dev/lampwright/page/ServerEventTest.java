@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** Source of what is right: WHATWG HTML Standard, 9.2, read by {@link EventReader}. */
+/** Source of what is right: WHATWG HTML Standard, 9.2, as implemented in {@link EventReader}. */
 class ServerEventTest {
     @Test
     void anEventHasItsTypeAndItsData() {

@@ -15,7 +15,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.IntStream;
 
 /**
- * What the shelf of many rigs costs while one viewer watches it and all light moves: bytes a second, and the processor's share of the
+ * The cost of the shelf with many rigs while one viewer watches it and all light moves: bytes per second, and the processor share of the
  * threads that serve it. Prints a line for each number of rigs. In {@code daemon} after {@code mvn package}:
  * {@code java -XX:TieredStopAtLevel=1 -Xmx256m -cp target/test-classes:target/lampwright.jar dev.lampwright.page.ShelfFigures 1 64}.
  */

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Timeout;
 class ViewerTest {
     private final AtomicReference<Viewer> viewer = new AtomicReference<>();
 
-    /** A stream that takes nothing until it is let. */
+    /** A stream that accepts nothing until it is opened. */
     private static final class Gate extends OutputStream {
         private final CountDownLatch open = new CountDownLatch(1);
         private final CountDownLatch reached = new CountDownLatch(1);
@@ -56,7 +56,7 @@ class ViewerTest {
             try {
                 viewer.get().serve();
             } catch (IOException e) {
-                // The end of the thread tells.
+                // The end of the thread shows it.
             }
         });
         thread.setDaemon(true);
@@ -69,7 +69,7 @@ class ViewerTest {
         viewer.get().tell(topic, text.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** What comes while the first is under way: of a thousand frames only the newest is sent, in the order of the topics. */
+    /** What arrives while the first is being sent: of a thousand frames only the newest is sent, in the order of the topics. */
     @Test
     void aSlowViewerMissesFramesAndGetsTheNewest() throws InterruptedException {
         Gate gate = new Gate();
@@ -87,7 +87,7 @@ class ViewerTest {
         thread.join(60_000);
     }
 
-    /** A pipe is a channel, as a socket is: an interrupt frees whoever is stuck in writing to it. */
+    /** A pipe is a channel, like a socket: an interrupt frees a thread that is stuck in writing to it. */
     @Test
     void whoTakesNothingIsSentAway() throws IOException, InterruptedException {
         Pipe pipe = Pipe.open();

@@ -16,7 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 
-/** One who watches the stream of events, without a browser. */
+/** Watches the stream of events, without a browser. */
 final class Watcher implements AutoCloseable {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -47,7 +47,7 @@ final class Watcher implements AutoCloseable {
                 }
             }
         } catch (IOException e) {
-            // The stream was cut off, which its end tells.
+            // The stream was cut off, which shows at its end.
         }
         ended = true;
     }
@@ -61,7 +61,7 @@ final class Watcher implements AutoCloseable {
         return ended;
     }
 
-    /** All that has come, the oldest first. */
+    /** All events so far, the oldest first. */
     List<EventReader.Event> events() {
         synchronized (reader) {
             return reader.events();
@@ -74,12 +74,12 @@ final class Watcher implements AutoCloseable {
         }
     }
 
-    /** How many of a topic have come. */
+    /** How many events of a topic have arrived. */
     long count(String topic) {
         return events().stream().filter(event -> event.type().equals(topic)).count();
     }
 
-    /** The newest of a topic, if any has come. */
+    /** The newest event of a topic, if there is one. */
     Optional<JsonNode> newest(String topic) {
         return events().stream()
                 .filter(event -> event.type().equals(topic))
@@ -87,7 +87,7 @@ final class Watcher implements AutoCloseable {
                 .map(event -> json(event.data()));
     }
 
-    /** The newest of a topic, once there is one. */
+    /** The newest event of a topic, once there is one. */
     JsonNode await(String topic) {
         Await.until(topic, () -> count(topic) > 0);
         return newest(topic).orElseThrow();

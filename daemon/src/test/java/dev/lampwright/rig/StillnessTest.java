@@ -6,7 +6,7 @@ import dev.lampwright.rig.Stillness.Verdict;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 
-/** When a rig counts as stalled, with a look every second. */
+/** When a rig counts as stalled, with a check every second. */
 class StillnessTest {
     private static final long SECOND = TimeUnit.SECONDS.toNanos(1);
 
@@ -30,7 +30,7 @@ class StillnessTest {
         return last;
     }
 
-    /** How many looks it takes until it has to be started again, which it then is. */
+    /** How many checks it takes until it must be restarted, which it then is. */
     private int looksUntilRestart() {
         int looks = 1;
         while (look() != Verdict.RESTART) {

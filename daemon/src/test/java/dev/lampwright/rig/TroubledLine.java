@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.locks.LockSupport;
 
-/** A line in memory that can be given trouble. */
+/** An in-memory line with switchable trouble. */
 final class TroubledLine extends LineAround {
     private final CountDownLatch freed = new CountDownLatch(1);
     private volatile Trouble trouble = Trouble.NONE;
@@ -17,9 +17,9 @@ final class TroubledLine extends LineAround {
         NONE,
         /** The port is gone. */
         GONE,
-        /** The controller answers what nobody asked for. */
+        /** The controller answers something that nobody asked. */
         LYING,
-        /** Whoever writes never comes back. */
+        /** Writing never returns. */
         STUCK
     }
 
@@ -31,7 +31,7 @@ final class TroubledLine extends LineAround {
         trouble = next;
     }
 
-    /** Lets everybody go who is stuck. */
+    /** Releases all threads that are stuck. */
     void free() {
         freed.countDown();
     }
