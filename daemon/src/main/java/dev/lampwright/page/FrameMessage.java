@@ -9,7 +9,7 @@ import dev.lampwright.protocol.Frame;
 import java.util.Arrays;
 import java.util.Base64;
 
-/** Frames as the page is told of them: the colours of the strip as a screen shows them, and the dimmers' shares. For one thread. */
+/** Frames as sent to the page: the colours of the strip for a screen, and the dimmers' shares. For one thread. */
 final class FrameMessage {
     private static final int COLOURS = 3;
     private static final int FULL = 255;
@@ -24,10 +24,10 @@ final class FrameMessage {
     private String toldLook = "";
 
     /**
-     * Begins.
+     * Starts.
      *
      * @param layout number of the layout that the frames are for
-     * @param config what they are made by
+     * @param config the configuration of the frames
      */
     FrameMessage(int layout, Config config) {
         this.layout = layout;
@@ -36,7 +36,7 @@ final class FrameMessage {
         told = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
 
-    /** Whether a frame shows something else than the one of the last message. */
+    /** Whether a frame differs from the one in the last message. */
     boolean isNew(Frame frame, String look) {
         return !look.equals(toldLook)
                 || !Arrays.equals(frame.strip(), told.strip())
@@ -47,7 +47,7 @@ final class FrameMessage {
      * The message.
      *
      * @param frame what is shown
-     * @param look name of the look that is on
+     * @param look name of the current look
      * @param millis the time, in ms on any clock that only the page compares
      * @return JSON in one line; {@code strip} is base64 of red, green and blue of each pixel, encoded as sRGB
      */

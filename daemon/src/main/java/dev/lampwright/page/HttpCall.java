@@ -11,15 +11,15 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** One request and its answer. Every answer has the headers that keep browsers from being misled. */
+/** One request and its answer. Every answer has the headers that protect browsers from being misled. */
 final class HttpCall {
-    /** No ask is longer. */
+    /** The maximum length of an ask. */
     static final int MOST_BYTES = 65_536;
 
-    /** What is read of a longer one, so that it can be answered. */
+    /** How much of a longer body is read, so that it can be answered. */
     private static final int MOST_SKIPPED = 16 << 20;
 
-    /** A weight of nothing. Source: RFC 9110, section 12.4.2. */
+    /** A weight of zero. Source: RFC 9110, section 12.4.2. */
     private static final Pattern REFUSED = Pattern.compile(";\\s*q=0(\\.0*)?$");
 
     private static final Map<String, String> ALWAYS = Map.of(
@@ -53,7 +53,7 @@ final class HttpCall {
     /**
      * The same request as seen by one of several pages.
      *
-     * @param page where the page is, without a slash at its end; the path begins with it
+     * @param page where the page is, without a trailing slash; the path starts with it
      */
     HttpCall below(String page) {
         return new HttpCall(exchange, page);
@@ -63,13 +63,13 @@ final class HttpCall {
         return exchange.getRequestMethod();
     }
 
-    /** Its path below the page, as it was sent; without what follows a question mark. */
+    /** Its path below the page, as sent; without the part after a question mark. */
     String path() {
         String path = exchange.getRequestURI().getRawPath();
         return path == null ? "" : path.substring(place.length());
     }
 
-    /** What follows the question mark; empty if nothing does. */
+    /** The part after the question mark; empty if there is none. */
     String query() {
         String query = exchange.getRequestURI().getRawQuery();
         return query == null ? "" : query;
@@ -90,8 +90,8 @@ final class HttpCall {
     }
 
     /**
-     * Reads its body. More of it than is wanted is read too and thrown away, within limits: a client that is still sending when the
-     * connection closes gets an error and never sees the answer.
+     * Reads its body. Excess data is also read and discarded, within limits: a client that is still sending when the connection closes gets
+     * an error and never sees the answer.
      *
      * @return at most one byte more than {@link #MOST_BYTES}
      */
@@ -135,8 +135,8 @@ final class HttpCall {
     }
 
     /**
-     * Answers with one of the page's own files, unless the browser has it. One that was asked for by its tag never changes; of any other
-     * the browser has to ask whether it has (RFC 9111, section 5.2.2.4).
+     * Answers with one of the page's own files, unless the browser already has it. One requested by its tag never changes; for any other
+     * the browser must revalidate (RFC 9111, section 5.2.2.4).
      */
     void answer(Sheet sheet) throws IOException {
         boolean named = query().equals("v=" + sheet.tag());
@@ -154,7 +154,7 @@ final class HttpCall {
         }
     }
 
-    /** Whether a header lists a word, without a weight that refuses it. */
+    /** Whether a header lists a word, without a weight of zero. */
     private boolean says(String name, String word) {
         return headers().getOrDefault(name, List.of()).stream()
                 .flatMap(line -> Stream.of(line.split(",", -1)))
@@ -171,13 +171,13 @@ final class HttpCall {
     }
 
     /**
-     * That a request is not done, and why.
+     * A refused request, and why.
      *
      * @param status of HTTP
-     * @param why for whoever reads it, with what would be right; one line
+     * @param why for the reader, with what would be valid; one line
      * @param headers that go with the status
-     * @param code by which the page says why in other languages; empty if only programs get to read it
-     * @param values that its text has in it, by name
+     * @param code the code with which the page shows the reason in other languages; empty if only programs read it
+     * @param values in its text, by name
      */
     record Refusal(int status, String why, Map<String, String> headers, String code, Map<String, String> values) {
         Refusal(int status, String why) {
@@ -188,7 +188,7 @@ final class HttpCall {
             this(status, why, headers, "", Map.of());
         }
 
-        /** The same, to be said in other languages too. */
+        /** The same, also for other languages. */
         Refusal coded(String name, Map<String, String> given) {
             return new Refusal(status, why, headers, name, given);
         }

@@ -14,10 +14,10 @@ final class LocalRig implements AutoCloseable {
     private final StripGlance strip;
 
     /**
-     * Makes one that does not look at the strip yet.
+     * Creates one that does not read the strip yet.
      *
      * @param name of the rig
-     * @param daemon what runs for it
+     * @param daemon its daemon
      */
     LocalRig(String name, Daemon daemon) {
         this.name = name;
@@ -25,17 +25,17 @@ final class LocalRig implements AutoCloseable {
         strip = new StripGlance(daemon::tap);
     }
 
-    /** Whether it is that of a daemon. */
+    /** Whether it belongs to a daemon. */
     boolean isOf(Daemon other) {
         return daemon == other;
     }
 
-    /** Looks at the strip, and says whether it shows anything new. */
+    /** Reads the strip, and returns whether it has changed. */
     boolean look() {
         return strip.look();
     }
 
-    /** The colours of the last look: red, green and blue of each, as a screen shows them. */
+    /** The colours last read: red, green and blue of each, for a screen. */
     byte[] rgb() {
         return strip.rgb();
     }
@@ -45,7 +45,7 @@ final class LocalRig implements AutoCloseable {
         return ShelfRow.here(RigStatus.here(name, daemon.signature(), daemon.report()));
     }
 
-    /** Whether light flashes while a look is on. */
+    /** Whether a look flashes. */
     boolean flashes(String look) {
         Config config = daemon.tap().config();
         if (config.light().guard().allowFlashing()) {

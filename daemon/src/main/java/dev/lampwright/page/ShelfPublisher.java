@@ -22,19 +22,18 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
- * Looks at all rigs twenty times a second, on the thread {@code shelf}, and sends those who watch the shelf what is new: strips in few
- * colours at each look, all else twice a second. While nobody watches, it looks at nothing, and a minute later it listens to no broker
- * either.
+ * Observes all rigs twenty times a second, on the thread {@code shelf}, and sends news to the viewers of the shelf: strips in a few colours
+ * each time, everything else twice a second. Without viewers it observes nothing, and a minute later it stops listening to brokers as well.
  */
 final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
     private static final long STATES_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
-    /** With more rigs than this, each look takes the next part of them, so that network and processor load stay the same. */
+    /** With more rigs than this, each round takes the next part of them, so that network and processor load stay the same. */
     private static final int MOST_AT_ONCE = 64;
-    /** Whoever comes back soon finds the rigs of other daemons at once. */
+    /** A viewer who returns soon sees the rigs of other daemons at once. */
     private static final long LISTENED_ON_NANOS = TimeUnit.SECONDS.toNanos(60);
 
-    /** A page that hears nothing for six seconds considers the connection lost. */
+    /** A page that receives nothing for six seconds considers the connection lost. */
     private static final long LINE_NANOS = TimeUnit.SECONDS.toNanos(2);
 
     private final Supplier<Map<String, Daemon>> daemons;
@@ -55,11 +54,11 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private int next;
 
     /**
-     * Makes a publisher that does not run yet.
+     * Creates a publisher that does not run yet.
      *
-     * @param daemons the rigs that run, by name
+     * @param daemons the running rigs, by name
      * @param rejected why rigs do not run, by name
-     * @param viewers whom to tell
+     * @param viewers the viewers
      */
     ShelfPublisher(Supplier<Map<String, Daemon>> daemons, Supplier<Map<String, String>> rejected, Viewers viewers) {
         this.daemons = daemons;
@@ -72,7 +71,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         worker.start();
     }
 
-    /** Ends the thread, waits for it, a second at most, and leaves everything alone. */
+    /** Ends the thread, waits for it, a second at most, and stops reading everything. */
     @Override
     public void close() {
         worker.close();
@@ -145,7 +144,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         return ids.computeIfAbsent(key, same -> ids.size());
     }
 
-    /** A rig on its way to the shelf. */
+    /** A rig for the shelf. */
     private record Seen(ShelfRow row, boolean isHere) {}
 
     private void lookAtStates(long nanos) {
@@ -173,7 +172,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         }
     }
 
-    /** A rig of another daemon that was withdrawn, and comes back with the same colours, has to be drawn again. */
+    /** A rig of another daemon that was withdrawn, and returns with the same colours, must be drawn again. */
     private void forgetStripsBut(List<ShelfRow> others) {
         Set<Integer> present =
                 others.stream().map(row -> id("at " + row.status().prefix())).collect(Collectors.toSet());

@@ -9,8 +9,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * One who watches. Whoever has news leaves it here and never waits; the viewer's own thread sends it. There is one place for each
- * {@link Topic}, where the newest wins, so a slow viewer misses some and takes up no memory.
+ * A viewer. News is left here without waiting; the viewer's own thread sends it. There is one place for each {@link Topic}, where the
+ * newest wins, so a slow viewer misses some and uses no memory.
  */
 final class Viewer {
     private static final long STILL_THERE_NANOS = TimeUnit.SECONDS.toNanos(10);
@@ -23,15 +23,15 @@ final class Viewer {
     private volatile long writingSinceNanos;
 
     /**
-     * Makes a viewer, on the thread that is to send.
+     * Creates a viewer, on the thread that will send.
      *
-     * @param out where its stream goes
+     * @param out its stream
      */
     Viewer(OutputStream out) {
         this.out = out;
     }
 
-    /** Leaves news, in place of older news of the same topic that has not been sent. */
+    /** Leaves news, replacing older news of the same topic that has not been sent. */
     void tell(Topic topic, byte[] event) {
         news.put(topic, event);
         LockSupport.unpark(thread);
@@ -53,7 +53,7 @@ final class Viewer {
         LockSupport.unpark(thread);
     }
 
-    /** Ends the stream if it has taken nothing for long: an interrupt closes a channel that is being written to. */
+    /** Ends the stream if it has accepted nothing for long: an interrupt closes a channel that is being written to. */
     void dismissIfStuck(long longestNanos, long nowNanos) {
         if (writing && nowNanos - writingSinceNanos > longestNanos) {
             gone = true;
@@ -76,7 +76,7 @@ final class Viewer {
     }
 
     /**
-     * Sends whatever comes until it is dismissed.
+     * Sends news until dismissed.
      *
      * @throws IOException if the viewer has left
      */

@@ -28,7 +28,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class Rigs implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Rigs.class);
-    /** How long to wait for a controller to be free, since another rig may use it next. */
+    /** How long to wait for a controller to be free, because another rig may use it next. */
     private static final Duration LONGEST_END = Duration.ofMillis(1500);
 
     private final Maker maker;
@@ -38,11 +38,11 @@ public final class Rigs implements AutoCloseable {
     private int made;
     private final AtomicLong looks = new AtomicLong();
 
-    /** Puts daemons together. */
+    /** Builds daemons. */
     @FunctionalInterface
     public interface Maker {
         /**
-         * Puts one together; nothing of it runs yet.
+         * Builds one; nothing of it runs yet.
          *
          * @param file the rig's file
          * @param config what to run
@@ -53,9 +53,9 @@ public final class Rigs implements AutoCloseable {
     }
 
     /**
-     * Makes a process that has no rigs yet.
+     * Creates a process without rigs.
      *
-     * @param maker puts a rig's daemon together
+     * @param maker builds a rig's daemon
      * @param clock monotonic, in ns
      */
     public Rigs(Maker maker, LongSupplier clock) {
@@ -66,7 +66,7 @@ public final class Rigs implements AutoCloseable {
     /**
      * The rigs of a process.
      *
-     * @return by name, as they are now
+     * @return the current ones, by name
      */
     public List<Rig> all() {
         return List.copyOf(rigs.values());
@@ -83,16 +83,16 @@ public final class Rigs implements AutoCloseable {
     }
 
     /**
-     * What is wrong with what all rigs share.
+     * The mistakes in what all rigs share.
      *
-     * @return empty if nothing is; while something is, all rigs run as before
+     * @return empty if nothing is; until they are fixed, all rigs run as before
      */
     public List<Mistake> mistakes() {
         return mistakes;
     }
 
     /**
-     * What runs.
+     * The daemons.
      *
      * @return the daemons of the rigs that have one, by name
      */
@@ -104,7 +104,7 @@ public final class Rigs implements AutoCloseable {
 
     /**
      * Follows the files of a shop. Rigs whose configuration is unchanged are left alone. Rigs whose files were removed stop first, for up
-     * to a second and a half, since other rigs may now use their controllers.
+     * to a second and a half, because other rigs may now use their controllers.
      *
      * @param shop what was read
      */
@@ -144,7 +144,7 @@ public final class Rigs implements AutoCloseable {
     }
 
     /**
-     * Notes that what all rigs share is not valid. They run as before.
+     * Records that what all rigs share is not valid. They keep running as before.
      *
      * @param wrong what is wrong, 1 or more
      */
@@ -156,7 +156,7 @@ public final class Rigs implements AutoCloseable {
         mistakes = List.copyOf(wrong);
     }
 
-    /** Checks that all rigs still run, and starts those again that have stalled. To be called every half second or so. */
+    /** Checks that all rigs still run, and restarts those that have stalled. Call about every half second. */
     public void lookAround() {
         looks.incrementAndGet();
         rigs.values().forEach(Rig::lookAround);
@@ -175,7 +175,7 @@ public final class Rigs implements AutoCloseable {
                 : frames.stream().mapToLong(OptionalLong::getAsLong).sum();
     }
 
-    /** Stops all rigs in good order, all at once, within a second and a half. */
+    /** Stops all rigs cleanly, simultaneously, within a second and a half. */
     @Override
     public void close() {
         List<Rig> ending = all();

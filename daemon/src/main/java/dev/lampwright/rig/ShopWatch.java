@@ -9,14 +9,14 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Notices that a file of a shop was added, changed or removed, once none is being written any more. Looks at them when called. */
+/** Notices that a file of a shop was added, changed or removed, once none is being written any more. Checks them when called. */
 public final class ShopWatch {
     private final Path folder;
     private Map<String, String> taken;
     private Map<String, String> seen;
 
     /**
-     * Begins with the files as they are.
+     * Starts with the files as they are.
      *
      * @param folder the shop's folder
      */
@@ -27,9 +27,9 @@ public final class ShopWatch {
     }
 
     /**
-     * Looks at the files.
+     * Checks the files.
      *
-     * @return true once for each change, when all files look the same as the time before
+     * @return true once for each change, when all files are the same in two checks
      */
     public boolean changed() {
         Map<String, String> now = marks();

@@ -15,7 +15,7 @@ public final class ShelfJson {
      * @param broker the broker that was listened to
      * @param searched the topic filters that were listened to
      * @param rows the rigs, in their order
-     * @return JSON in one line; what is not known is left out
+     * @return JSON in one line; unknown values are left out
      */
     public static String of(URI broker, List<String> searched, List<ShelfRow> rows) {
         JsonArray filters = new JsonArray();

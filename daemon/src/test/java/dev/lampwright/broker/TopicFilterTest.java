@@ -47,7 +47,7 @@ final class TopicFilterTest {
         // 4.7.2
         "#, $SYS/monitor/Clients",
         "+/monitor/Clients, $SYS/monitor/Clients",
-        // 4.7.3: names are case-sensitive, and a leading slash makes another topic
+        // 4.7.3: names are case-sensitive, and a leading slash makes a different topic
         "ACCOUNTS, Accounts",
         "/finance, finance",
     })
@@ -55,7 +55,7 @@ final class TopicFilterTest {
         assertFalse(TopicFilter.of(filter).matches(topic));
     }
 
-    /** Follows from the rules of 4.7.1; not among the standard's examples. */
+    /** Derived from the rules of 4.7.1; not among the standard's examples. */
     @ParameterizedTest
     @CsvSource({
         "a/b, a/b, true",

@@ -41,7 +41,7 @@ class AccessCheckTest {
         return guarded(PageRig.TOKEN, false);
     }
 
-    /** With a token for people who may ask, and another for those who may only watch. */
+    /** With one token for people who may ask, and another for those who may only watch. */
     private AccessCheck guarded(String token, boolean tls) throws IOException {
         return new AccessCheck(
                 List.of(), new PageTokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
@@ -86,7 +86,7 @@ class AccessCheckTest {
         assertEquals(200, status(open.refuseHost(headers("Host", host))));
     }
 
-    /** What a page elsewhere sees of this one after it has pointed its own name at it. */
+    /** What another site sees of this page after it has pointed its own name at it. */
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -166,7 +166,7 @@ class AccessCheckTest {
         assertEquals(401, status(asking(guarded(), "Cookie", "lampwright-61117=")));
     }
 
-    /** By cookie and by header alike. */
+    /** With cookie and header alike. */
     @Test
     void theWeakerTokenLetsPeopleWatchAndAskForNothing() throws IOException {
         AccessCheck door = guarded();

@@ -40,7 +40,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The page's server, without a browser. */
 @Timeout(120)
 class LivePageTest {
-    /** What OWASP's secure headers project recommends for a page of one's own alone (from memory). */
+    /** What OWASP's secure headers project recommends for a page that embeds nothing foreign (from memory). */
     private static final Map<String, String> HEADERS = Map.of(
             "x-content-type-options", "nosniff",
             "referrer-policy", "no-referrer",
@@ -216,7 +216,7 @@ class LivePageTest {
         }
     }
 
-    /** How many bytes a file takes that is sent as browsers ask for it, once it was found to be the same. */
+    /** How many bytes a file takes when sent as browsers request it, after checking that its content is the same. */
     private static int packed(PageRig rig, String path) throws IOException {
         HttpResponse<byte[]> response = rig.sendForBytes(rig.to(path).header("Accept-Encoding", "br, gzip"));
         assertEquals("gzip", response.headers().firstValue("content-encoding").orElseThrow());
@@ -227,7 +227,7 @@ class LivePageTest {
         return response.body().length;
     }
 
-    /** The code carries the token that allows everything, so who may only watch does not get it. */
+    /** The code carries the token that allows everything, so people who may only watch do not get it. */
     @Test
     void addressAndTokenAreDrawnForThoseWhoMayAsk() throws IOException {
         Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
@@ -272,7 +272,7 @@ class LivePageTest {
         }
     }
 
-    /** Its cookie is taken away, whether there was one or not. */
+    /** Its cookie is removed, whether there was one or not. */
     @Test
     void whoLeavesIsAStrangerAgain() {
         try (PageRig rig = PageRig.usual()) {
@@ -301,7 +301,7 @@ class LivePageTest {
         }
     }
 
-    /** What nobody has asked for yet is drawn, within all limits, while the controller goes on with its own. */
+    /** Something that nobody has asked for yet is drawn, within all limits, while the controller continues with its own light. */
     @Test
     void aLookCanBeSeenBeforeItIsOn() {
         try (PageRig rig = PageRig.usual()) {
@@ -389,7 +389,7 @@ class LivePageTest {
         }
     }
 
-    /** The JDK's client lets nobody set Host, so this speaks HTTP/1.1 itself. */
+    /** The JDK's client does not allow setting Host, so this implements HTTP/1.1 itself. */
     @Test
     void aForeignNameIsRefused() throws IOException {
         try (PageRig rig = PageRig.usual()) {
@@ -481,7 +481,7 @@ class LivePageTest {
         }
     }
 
-    /** Requests that never end hold a thread each until they are cut off; those for which there is none are cut off at once. */
+    /** Requests that never end occupy a thread each until they are cut off; those without a thread are cut off at once. */
     @Test
     void whoDawdlesTakesNothingFromTheFrames() throws IOException {
         try (PageRig rig = new PageRig("pixels = 30", "port = 0\nviewers = 2")) {

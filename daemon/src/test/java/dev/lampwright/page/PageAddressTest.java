@@ -41,7 +41,7 @@ class PageAddressTest {
                 PageAddress.all(settings("address = \"fd00::7\"\ntoken_file = \"/tmp/none\""), 80));
     }
 
-    /** Of all addresses of this machine those are named that others can reach. */
+    /** Of all addresses of this machine, those that others can reach are named. */
     @Test
     void anAddressThatStandsForAllIsNotNamed() throws IOException {
         PageSettings page = settings("address = \"0.0.0.0\"\ntoken_file = \"/tmp/none\"");

@@ -53,7 +53,7 @@ class ShelfPageTest {
         }
     }
 
-    /** Light that does not change is sent once, and not twenty times a second. */
+    /** Light that does not change is sent once, not twenty times a second. */
     @Test
     void nothingIsSentThatIsNotNewAndNobodyLooksForNobody() {
         try (ShelfRig rig = rig()) {

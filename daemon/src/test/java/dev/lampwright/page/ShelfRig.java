@@ -17,7 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** Several daemons in this process with the page of all, and controllers in memory. */
+/** Several daemons in this process with the shared page, and in-memory controllers. */
 final class ShelfRig implements AutoCloseable {
     private static final String FILE = """
             [broker]
@@ -86,7 +86,7 @@ final class ShelfRig implements AutoCloseable {
         }
     }
 
-    /** The rig of a name does not run, and why. */
+    /** The rig with this name does not run, and why. */
     void reject(String name, String why) {
         rejected.put(name, why);
     }
@@ -110,7 +110,7 @@ final class ShelfRig implements AutoCloseable {
         return client.sendAsync(to(path), BodyHandlers.ofString()).join();
     }
 
-    /** Begins to watch the shelf. */
+    /** Starts watching the shelf. */
     Watcher watch() {
         return new Watcher(client, to("events"));
     }

@@ -29,19 +29,19 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Whether the page has words for everything that it says, in each of its languages. */
+/** Whether the page has texts for everything that it says, in each of its languages. */
 class WordsTest {
     private static final Path FOLDER = Path.of("src/main/resources/dev/lampwright/page");
     private static final List<String> TABLES = List.of("english", "german", "spanish", "french", "chinese");
 
-    /** A line of a table: a code and its text, or its forms for one and several. */
+    /** A line of a table: a code and its text, or its singular and plural forms. */
     private static final Pattern LINE = Pattern.compile("  \"([\\w.]+)\": (\"[^\"]*\"|\\{ .* }),");
 
-    /** A code in a script, and the beginning of one that a word from elsewhere goes on with. */
+    /** A code in a script, and the beginning of one that a word from elsewhere completes. */
     private static final Pattern WHOLE = Pattern.compile("\"([a-z]+(?:\\.\\w+)+)\"");
 
     private static final Pattern BEGUN = Pattern.compile("`([a-z]+(?:\\.\\w+)*\\.)\\$\\{");
-    /** What looks like a code and is none: names of files, of what is kept in the browser, and of signals. */
+    /** What looks like a code but is not: names of files, of browser storage, and of signals. */
     private static final Pattern NO_CODE =
             Pattern.compile(".*\\.(js|svg|png|css|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
 
@@ -56,7 +56,7 @@ class WordsTest {
         }
     }
 
-    /** Its texts by code; several forms in one, as they stand there. */
+    /** Its texts by code; several forms in one, as written there. */
     private static Map<String, String> table(String name) {
         Map<String, String> table = new LinkedHashMap<>();
         List<String> lines = text(name + ".js").lines().toList();
@@ -105,7 +105,7 @@ class WordsTest {
         assertEquals(Map.of(), differ, name);
     }
 
-    /** What a script makes of a word that comes from the daemon, or of one of its own, begins as some code does. */
+    /** What a script makes of a word from the daemon, or of one of its own words, begins like some code. */
     @Test
     void whateverIsSaidHasATextAndEveryTextIsSaid() throws IOException {
         Set<String> codes = table("english").keySet();

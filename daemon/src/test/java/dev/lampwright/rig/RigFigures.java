@@ -14,10 +14,10 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /**
- * Measures many rigs in one process and prints the figures, those of a single one first; no test. Each rig has 300 pixels, light that moves and 60
- * frames a second, a printer that reports twice a second by a real Mosquitto, and a controller in memory, whose processor time is not counted.
- * The processes run one after the other with the package's options for several rigs. To be run after {@code mvn package}, from the folder
- * {@code daemon}; the arguments are how many seconds each, then how many rigs:
+ * Measures many rigs in one process and prints the figures, those of a single one first; not a test. Each rig has 300 pixels, light that
+ * moves and 60 frames a second, a printer that reports twice a second through a real Mosquitto, and an in-memory controller, whose
+ * processor time is not counted. The processes run one after the other with the package's options for several rigs. Run it after
+ * {@code mvn package}, in the folder {@code daemon}; the arguments are the seconds for each, then the numbers of rigs:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.rig.RigFigures 60 1 64</pre>
  *

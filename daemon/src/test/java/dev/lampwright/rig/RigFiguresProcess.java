@@ -28,7 +28,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
 
-/** The process that {@link RigFigures} measures from inside: the rigs of a folder, as {@code run} has them, with controllers in memory. */
+/**
+ * The process that {@link RigFigures} measures from inside: the rigs of a folder, as {@code run} creates them, with in-memory controllers.
+ */
 final class RigFiguresProcess {
     private static final int FRAMES_PER_SECOND = 60;
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 2, 10_000, true);
@@ -64,7 +66,7 @@ final class RigFiguresProcess {
         return "r" + rig;
     }
 
-    /** Counts the processor time of the controller, which lives inside the calls to its line. */
+    /** Counts the processor time of the controller, which runs inside the calls to its line. */
     private static final class CountedLine extends LineAround {
         CountedLine(MemoryLine line) {
             super(line);
@@ -93,7 +95,7 @@ final class RigFiguresProcess {
         return new Daemon(config, same -> line, StatusWatch.NOBODY, Optional.empty(), phase);
     }
 
-    /** A thread that parks as a frame loop does, and nothing else. */
+    /** A thread that parks like a frame loop, and nothing else. */
     private static Lateness parking() {
         Lateness lateness = new Lateness();
         Thread thread = new Thread(
@@ -208,7 +210,7 @@ final class RigFiguresProcess {
                 startedMillis);
     }
 
-    /** How late frames were since a moment, in classes of 50 µs. */
+    /** How late frames have been since a moment, in classes of 50 µs. */
     private static final class LateSince {
         private static final int STEP_MICROS = 50;
         private static final long STEP_NANOS = STEP_MICROS * 1000L;

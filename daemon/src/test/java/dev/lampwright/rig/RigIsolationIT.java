@@ -35,8 +35,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * One of eight rigs has every kind of trouble, one after another; the other seven miss no frame, keep their ceilings, answer what they are
- * asked, and hear their printers. What the machine itself kept from running does not count.
+ * One of eight rigs has every kind of trouble, one after another; the other seven miss no frame, stay within their ceilings, answer asks,
+ * and hear their printers. Whatever the machine itself delayed does not count.
  */
 @Timeout(120)
 @TestMethodOrder(MethodOrderer.MethodName.class)
@@ -49,7 +49,7 @@ class RigIsolationIT {
     @TempDir
     private static Path folder;
 
-    /** The clock by which rigs are watched. It runs only when a test moves it, so no test waits for it. */
+    /** The clock that the watch over rigs uses. It runs only when a test moves it, so no test waits for it. */
     private static final AtomicLong WATCHED_NANOS = new AtomicLong();
 
     private static final Heartbeat HEARTBEAT = new Heartbeat();
@@ -85,7 +85,7 @@ class RigIsolationIT {
         public void early(Early early) {}
     }
 
-    /** What the seven had done when a trouble began. */
+    /** What the seven had done when the trouble began. */
     private static final class Before {
         private final long nanos = System.nanoTime();
         private final Map<String, Long> skipped = new HashMap<>();
@@ -154,7 +154,7 @@ class RigIsolationIT {
         Await.until(UNLUCKY + " is lit again", () -> shop.at(UNLUCKY).shown() > shown + 5);
     }
 
-    /** Lets eleven seconds pass on the clock by which rigs are watched, while all but the unlucky one run. */
+    /** Advances the clock of the watch by eleven seconds while all but the unlucky rig run. */
     private static void letTheWatchSeeTenSeconds() {
         for (int seconds = 0; seconds < 11; seconds++) {
             if (seconds % 4 == 0) {
@@ -232,7 +232,7 @@ class RigIsolationIT {
         awaitLit();
     }
 
-    /** It is left behind and replaced; the light goes on with the new one. */
+    /** It is abandoned and replaced; the light continues with the new one. */
     @Test
     void wedgedFrames() {
         Before before = new Before();

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Rigs start, change and stop with their files, each by itself. Nothing listens at the address of their broker. */
+/** Rigs start, change and stop with their files, each on its own. Nothing listens at the address of their broker. */
 @Timeout(60)
 class RigsTest {
     private static final int FRAMES_PER_SECOND = 30;

@@ -36,8 +36,8 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
 
 /**
- * Rigs of a folder in this process, each with a controller in memory that checks every frame against the ceiling. The light moves, so that
- * every frame is another.
+ * The rigs of a folder in this process, each with an in-memory controller that checks every frame against the ceiling. The light moves, so
+ * that every frame is different.
  */
 public final class TestShop implements AutoCloseable {
     private static final String SHARED = """
@@ -60,7 +60,7 @@ public final class TestShop implements AutoCloseable {
     private final Map<String, StatusWatch> watches = new ConcurrentHashMap<>();
     private final Set<String> broken = ConcurrentHashMap.newKeySet();
 
-    /** The controller of a rig, and the line to it, which outlast the rig's daemon. */
+    /** The controller of a rig, and the line to it, which outlive the rig's daemon. */
     public static final class FarEnd implements MemoryController.Display {
         private final TroubledLine line;
         private final SupplyDraw draw;
@@ -99,12 +99,12 @@ public final class TestShop implements AutoCloseable {
     }
 
     /**
-     * Makes a folder without rigs.
+     * Creates a folder without rigs.
      *
      * @param folder an empty folder
      * @param broker where the printers of its rigs report
      * @param framesPerSecond of all rigs
-     * @param clock by which the rigs are watched
+     * @param clock the clock that the watch over rigs uses
      */
     public TestShop(Path folder, URI broker, int framesPerSecond, LongSupplier clock) {
         this.folder = folder;
@@ -125,7 +125,7 @@ public final class TestShop implements AutoCloseable {
                 made, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), phase);
     }
 
-    /** Its only look has a layer on a pixel that is not fitted, which no file can describe. */
+    /** Its only look has a layer on a pixel that does not exist, which no file can describe. */
     private static Config withBrokenLook(Config config) {
         int pixels = config.setup().pixels();
         LayerSpec layer = new LayerSpec(
@@ -165,7 +165,7 @@ public final class TestShop implements AutoCloseable {
         watches.put(name, watch);
     }
 
-    /** Writes the file of a rig, which is read by {@link #read}. */
+    /** Writes the file of a rig, which {@link #read} reads. */
     public TestShop rig(String name, String text) {
         try {
             Files.writeString(file(name), text);
@@ -210,7 +210,7 @@ public final class TestShop implements AutoCloseable {
         return Optional.ofNullable(farEnds.get("memory-" + name));
     }
 
-    /** The controller of a rig whose file says no other port. */
+    /** The controller of a rig whose file names no other port. */
     public FarEnd at(String name) {
         return farEnd(name).orElseThrow();
     }
@@ -219,7 +219,7 @@ public final class TestShop implements AutoCloseable {
         return rigs;
     }
 
-    /** The daemon of a rig that runs. */
+    /** The daemon of a running rig. */
     public Daemon daemon(String name) {
         return rigs.find(name).flatMap(Rig::daemon).orElseThrow();
     }

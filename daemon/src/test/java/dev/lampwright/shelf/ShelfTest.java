@@ -95,7 +95,7 @@ class ShelfTest {
         assertEquals(Standing.WORKING, standing());
     }
 
-    /** A computer that lost its power while its broker was away cannot withdraw its status: the broker keeps "online" for ever. */
+    /** A computer that lost its power while its broker was away cannot withdraw its status: the broker retains "online" for ever. */
     @Test
     void aKeptStatusIsAsOldAsItSays() {
         second = 3600;
@@ -116,7 +116,7 @@ class ShelfTest {
         assertTrue(Double.isNaN(rows().get(0).heardSeconds()));
     }
 
-    /** The clock of that computer is an hour slow; its second message comes as it is published. */
+    /** The clock of that computer is an hour slow; its second message arrives as it is published. */
     @Test
     void aWrongClockMakesUnsureOnlyUntilTheNextReport() {
         Instant wrong = wall().minusSeconds(3600);
