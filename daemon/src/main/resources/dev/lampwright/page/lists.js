@@ -19,7 +19,7 @@ export async function listWiring() {
   byId("wiring-sum").textContent = say(`rows.wiring.${code}`, { count: over || care });
 }
 
-/** The lines of a document; null if it cannot be had. */
+/** The lines of a document; null if it is not available. */
 async function lines(path) {
   const answer = await fetch(path).catch(() => null);
   return answer?.ok ? (await answer.json()).lines : null;

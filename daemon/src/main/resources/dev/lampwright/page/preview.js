@@ -15,7 +15,7 @@ export class Preview {
   /** The name of the look that is being played; empty for none. */
   name = "";
 
-  /** Plays a look; whatever was played before ends. What cannot be had is not played. */
+  /** Plays a look; whatever was played before ends. A look that is not available is not played. */
   async play(look) {
     this.stop();
     const asked = ++this.#asked;

@@ -88,7 +88,7 @@ export class Stream {
     }
   }
 
-  /** The browser has given up, so it is asked why: the page may be full, or want its token. */
+  /** The browser has given up. This asks the daemon why: the page may be full, or need its token. */
   async #retry() {
     this.#drop();
     const turn = this.#turn;

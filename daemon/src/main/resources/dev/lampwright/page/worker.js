@@ -2,7 +2,7 @@
 
 import { Stream } from "./stream.js";
 
-/** A tab that is seen says so every few seconds; one that has not for so long has gone without a word. */
+/** A visible tab says so every few seconds; one that has been silent for this long has gone without a word. */
 const GONE_MS = 20_000;
 /** One that is out of sight and kept for its notices: browsers let its timers run once a minute. */
 const KEPT_GONE_MS = 180_000;
